@@ -1,0 +1,3 @@
+import { StartPage } from './start-page.ts';
+
+customElements.define('quaybook-start-page', StartPage);

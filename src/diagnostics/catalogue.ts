@@ -1,0 +1,31 @@
+import { book } from './catalogue/book.ts';
+import { command } from './catalogue/command.ts';
+import type { CatalogueEntry } from './catalogue/entry.ts';
+import { names } from './catalogue/names.ts';
+import { quantity } from './catalogue/quantity.ts';
+import { syntax } from './catalogue/syntax.ts';
+import { tables } from './catalogue/tables.ts';
+import { types } from './catalogue/types.ts';
+import { values } from './catalogue/values.ts';
+
+/** The areas of the catalogue, one file each, by name. */
+export const catalogueAreas = { quantity, syntax, names, types, values, tables, book, command };
+
+/** Every code a problem can have, with its title, its explanation and its words. */
+export const catalogue = {
+  ...quantity,
+  ...syntax,
+  ...names,
+  ...types,
+  ...values,
+  ...tables,
+  ...book,
+  ...command,
+};
+
+/** The code of a problem: kebab-case and stable. */
+export type ProblemCode = keyof typeof catalogue;
+
+/** The facts the code `C` is told from. */
+export type FactsOf<C extends ProblemCode> =
+  (typeof catalogue)[C] extends CatalogueEntry<infer F> ? F : never;

@@ -1,0 +1,227 @@
+import { entry } from './entry.ts';
+import { listed, quoted } from './wording.ts';
+
+/** Problems of the book as a document: reading a file, versions, the fields of the format, edits. */
+export const book = {
+  'book-not-json': entry<{ expected: string; path: string; line: number; column: number }>({
+    title: 'A file that is not JSON',
+    explain:
+      'A book is one JSON document. The text stops being JSON at the place named; often a comma, a bracket or a quotation mark is missing there, or the file was cut short.',
+    words: ({ expected, line, column }) => ({
+      message: `the file is not JSON: line ${line}, column ${column} should have ${expected}`,
+    }),
+  }),
+  'book-too-large': entry<{ length: number; limit: number }>({
+    title: 'A file too large to be a book',
+    explain: 'A book is read as a whole, so its length is limited; nothing of a longer file is read.',
+    words: ({ length, limit }) => ({
+      message: `the file has ${length} characters, and a book has at most ${limit}`,
+      hint: 'split its tables over several books',
+    }),
+  }),
+  'book-too-deep': entry<{ limit: number; path: string; line: number; column: number }>({
+    title: 'A file nested too deeply',
+    explain:
+      'Lists and objects of a book lie only a few levels inside one another; a file with more is not a book.',
+    words: ({ limit, line, column }) => ({
+      message: `the file nests lists and objects more than ${limit} levels deep at line ${line}, column ${column}`,
+    }),
+  }),
+  'book-key-forbidden': entry<{ key: string; path: string; line: number; column: number }>({
+    title: 'A key that no book has',
+    explain:
+      'The keys __proto__, constructor and prototype mean something to programs that read JSON carelessly. No book needs them, so a file that has one is refused as a whole.',
+    words: ({ key, path, line, column }) => ({
+      message: `${path} has the forbidden key ${quoted(key)} at line ${line}, column ${column}`,
+    }),
+  }),
+  'book-key-twice': entry<{ key: string; path: string; line: number; column: number }>({
+    title: 'A key said twice',
+    explain:
+      'An object of the file has the same key twice, so two readers could take it for two different books.',
+    words: ({ key, path, line, column }) => ({
+      message: `${path} has the key ${quoted(key)} a second time at line ${line}, column ${column}`,
+      hint: 'keep one of the two',
+    }),
+  }),
+  'book-format-wrong': entry<{ found: string }>({
+    title: 'A file that is not a book',
+    explain: 'A book says "format": "quaybook" at its top. The file is JSON, but something else.',
+    words: ({ found }) => ({
+      message: `the file is not a book: its format is ${found}, not “quaybook”`,
+    }),
+  }),
+  'book-version-wrong': entry<{ found: string }>({
+    title: 'A book without a usable version',
+    explain: 'A book says at its top by a whole number which version of the format it is written in.',
+    words: ({ found }) => ({
+      message: `the book’s format version is ${found}, and should be a whole number`,
+    }),
+  }),
+  'book-newer': entry<{ version: number; known: number }>({
+    title: 'A book from a newer version',
+    explain:
+      'The book was written by a later version of the program, which may mean things this one would misread.',
+    words: ({ version, known }) => ({
+      message: `the book was made by a newer Quaybook (version ${version}; this one reads up to ${known})`,
+      hint: 'open it with a newer version of the program',
+    }),
+  }),
+  'book-field-missing': entry<{ path: string; field: string }>({
+    title: 'A field that must be there',
+    explain:
+      'The format asks for this field wherever such an object stands; an empty text or list is enough.',
+    words: ({ path, field }) => ({ message: `${path} has no ${quoted(field)}` }),
+  }),
+  'book-field-unknown': entry<{ path: string; field: string; nearest: readonly string[] }>({
+    title: 'A field the format does not have',
+    explain:
+      'The format knows every field it may meet. An unknown one is refused and not skipped, for it may have meant something.',
+    words: ({ path, field, nearest }) => ({
+      message: `${path} has the unknown field ${quoted(field)}`,
+      ...(nearest.length > 0 && { hint: `did you mean ${listed(nearest.map(quoted))}?` }),
+    }),
+  }),
+  'book-value-wrong': entry<{ path: string; found: string; expected: string }>({
+    title: 'A value of the wrong kind',
+    explain: 'The format wants another kind of value at this place.',
+    words: ({ path, found, expected }) => ({ message: `${path} is ${found}, and should be ${expected}` }),
+  }),
+  'book-too-long': entry<{ path: string; length: number; limit: number; of: string }>({
+    title: 'A text or list that is too long',
+    explain:
+      'Texts and lists of a book have generous limits, so that a faulty file cannot choke the program.',
+    words: ({ path, length, limit, of }) => ({
+      message: `${path} has ${length} ${of}, and may have at most ${limit}`,
+    }),
+  }),
+  'book-name-spelling': entry<{ path: string; name: string }>({
+    title: 'A name that formulas could not use',
+    explain:
+      "A name starts with a letter (Greek letters too) and goes on with letters, digits, _ and '. Signs that only look like letters, such as the micro sign, are not letters.",
+    words: ({ path, name }) => ({
+      message: `${path} is ${quoted(name)}, which is not a name`,
+      hint: "start with a letter and go on with letters, digits, _ and '",
+    }),
+  }),
+  'book-id-spelling': entry<{ path: string; id: string }>({
+    title: 'An id that is not one',
+    explain: 'Ids are made of the letters A to Z, digits, and the signs _ - . : after the first character.',
+    words: ({ path, id }) => ({
+      message: `${path} is ${quoted(id)}, which is not an id`,
+      hint: 'use the letters a to z, digits, _ - . and :',
+    }),
+  }),
+  'book-id-twice': entry<{ path: string; id: string; first: string }>({
+    title: 'An id used twice',
+    explain: 'Each part, row and column of a book has an id of its own, by which edits find it.',
+    words: ({ path, id, first }) => ({ message: `${path} has the id ${quoted(id)}, which ${first} has too` }),
+  }),
+  'book-key-of-two-sheets': entry<{ key: string }>({
+    title: 'Two sheets with one key',
+    explain: 'Other sheets call a sheet by its key, so no two sheets share one.',
+    words: ({ key }) => ({ message: `two sheets have the key ${quoted(key)}` }),
+  }),
+  'book-name-twice': entry<{ sheet: string; name: string; what: string; first: string }>({
+    title: 'A name used twice',
+    explain:
+      'On one sheet a row, a column and a table share no name, and the columns of a table have different names: a formula that says the name would mean two things.',
+    words: ({ sheet, name, what, first }) => ({
+      message: `on sheet ${quoted(sheet)} the ${what} ${quoted(name)} has the name of a ${first}`,
+      hint: 'rename one of the two',
+    }),
+  }),
+  'book-table-named-as-sheet': entry<{ sheet: string; name: string }>({
+    title: 'A table with the name of a sheet',
+    explain:
+      'In a formula a name before a point is a table of this sheet or another sheet, so no table has the key of a sheet.',
+    words: ({ sheet, name }) => ({
+      message: `on sheet ${quoted(sheet)} the table ${quoted(name)} has the key of a sheet`,
+      hint: 'rename the table',
+    }),
+  }),
+  'book-choice-source': entry<{ path: string; name: string }>({
+    title: 'A choice without one source of options',
+    explain:
+      'A choice either lists its options or takes them from a column of a table, never both and never neither.',
+    words: ({ path, name }) => ({
+      message: `${path}, the choice ${quoted(name)}, must have either “options” or “from”`,
+    }),
+  }),
+  'book-table-length': entry<{ path: string; table: string }>({
+    title: 'A table without a length',
+    explain: 'A table says how many rows it has, unless a series column decides that.',
+    words: ({ path, table }) => ({
+      message: `${path}, the table ${quoted(table)}, has neither a length nor a series column`,
+    }),
+  }),
+  'book-table-series': entry<{ path: string; table: string; what: string }>({
+    title: 'A table whose rows are computed',
+    explain:
+      'A series column decides how many rows its table has, so such a table has one series column, no length of its own, and no columns typed in by hand.',
+    words: ({ path, table, what }) => ({
+      message: `${path}, the table ${quoted(table)}, has its rows from a series column and also ${what}`,
+    }),
+  }),
+  'book-column-length': entry<{ path: string; column: string; cells: number; length: number }>({
+    title: 'A column as long as its table is not',
+    explain: 'Every given column has one cell for each row of its table, blank cells included.',
+    words: ({ path, column, cells, length }) => ({
+      message: `${path}, the column ${quoted(column)}, has ${cells} cells in a table of ${length} rows`,
+    }),
+  }),
+  'book-chunk-length': entry<{ path: string; cells: number; wanted: number }>({
+    title: 'A chunk of the wrong length',
+    explain: 'A column is kept in chunks of 1024 cells, of which only the last is shorter.',
+    words: ({ path, cells, wanted }) => ({
+      message: `${path} has ${cells} cells, and should have ${wanted}`,
+    }),
+  }),
+  'edit-place-missing': entry<{ path: string }>({
+    title: 'An edit of something that is not there',
+    explain: 'The edit was made for a book that has a place this book does not have.',
+    words: ({ path }) => ({ message: `the book has no ${path}` }),
+  }),
+  'edit-place-unfit': entry<{ path: string; expected: string }>({
+    title: 'An edit that does not fit its place',
+    explain: 'The edit asks of a place what only another kind of place can do.',
+    words: ({ path, expected }) => ({ message: `${path} is not ${expected}` }),
+  }),
+  'edit-field-fixed': entry<{ path: string }>({
+    title: 'A field that never changes',
+    explain:
+      'What something is and the id it has stay the same as long as it lives; take it away and put in another.',
+    words: ({ path }) => ({
+      message: `${path} cannot be changed`,
+      hint: 'remove the old one and insert a new one',
+    }),
+  }),
+  'edit-index-outside': entry<{ path: string; index: number; length: number }>({
+    title: 'A position outside a list',
+    explain: 'The edit names a position that the list does not have.',
+    words: ({ path, index, length }) => ({
+      message: `${path} has ${length} items, and so no position ${index}`,
+    }),
+  }),
+  'edit-rows-outside': entry<{ path: string; from: number; to: number; length: number }>({
+    title: 'Rows outside a table',
+    explain: 'The edit names rows that the table does not have.',
+    words: ({ path, from, to, length }) => ({
+      message: `${path} has ${length} rows, and so no rows ${from + 1} to ${to}`,
+    }),
+  }),
+  'edit-rows-uneven': entry<{ path: string; column: string; cells: number; rows: number }>({
+    title: 'Columns of different lengths',
+    explain: 'Rows are put in column by column, each column with one cell for each new row.',
+    words: ({ path, column, cells, rows }) => ({
+      message: `${path} gets ${rows} rows, and its column ${quoted(column)} ${cells} cells`,
+    }),
+  }),
+  'edit-rows-too-many': entry<{ path: string; length: number; limit: number }>({
+    title: 'A table with too many rows',
+    explain: 'The length of a table is limited.',
+    words: ({ path, length, limit }) => ({
+      message: `${path} would have ${length} rows, and may have at most ${limit}`,
+    }),
+  }),
+};

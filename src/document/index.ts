@@ -1,0 +1,97 @@
+export {
+  cellsBetween,
+  cellsOfColumn,
+  chunksOfCells,
+} from './cells.ts';
+export { type Applied, applyEdit } from './edits/apply-edit.ts';
+export {
+  insertSheet,
+  moveSheet,
+  removeSheet,
+  setAbout,
+  setSettings,
+  setSheetField,
+  setTitle,
+} from './edits/book-edits.ts';
+export {
+  emptyHistory,
+  type History,
+  type HistoryMove,
+  type HistoryStep,
+  record,
+  redo,
+  undo,
+} from './edits/history.ts';
+export {
+  insertPart,
+  insertRow,
+  movePart,
+  moveRow,
+  type PartField,
+  type RowField,
+  removePart,
+  removeRow,
+  replaceRow,
+  setEntry,
+  setFormula,
+  setPartField,
+  setRowField,
+  setUnit,
+} from './edits/part-edits.ts';
+export { type Edit, joinEdits, type Patch } from './edits/patch.ts';
+export {
+  type ColumnField,
+  insertColumn,
+  insertTableRows,
+  moveColumn,
+  removeColumn,
+  removeTableRows,
+  replaceTableRows,
+  setCells,
+  setColumnField,
+  type TableRows,
+} from './edits/table-edits.ts';
+export type { Touched } from './edits/touched.ts';
+export {
+  type ColumnPlace,
+  type FoundRow,
+  type FoundTable,
+  findColumn,
+  findRow,
+  findSheet,
+  findTable,
+  type PartPlace,
+  type RowPlace,
+  type TablePlace,
+} from './find.ts';
+export { createHasher, type Hasher, hashBook } from './hash/hasher.ts';
+export { canonicalJson } from './json/canonical.ts';
+export { type Path, pathText } from './json/path.ts';
+export { blankBook } from './opening/blank-book.ts';
+export { BOOK_DEPTH_LIMIT, BOOK_LENGTH_LIMIT, type Opened, openBook } from './opening/open-book.ts';
+export {
+  type About,
+  type Book,
+  type BookUnit,
+  FORMAT,
+  FORMAT_VERSION,
+  type Review,
+  type Settings,
+  type Sheet,
+  type Title,
+} from './schema/book.ts';
+export {
+  type CalcColumn,
+  type Cell,
+  CHUNK_CELLS,
+  type Chunk,
+  type Column,
+  type ColumnType,
+  type GivenColumn,
+  type SeriesColumn,
+  TABLE_ROW_LIMIT,
+} from './schema/columns.ts';
+export { bookJsonSchema } from './schema/json-schema.ts';
+export type { Chart, Figure, Part, Prose, Rows, Table } from './schema/parts.ts';
+export type { Calc, Check, Choice, Given, Option, Range, Row } from './schema/rows.ts';
+export { writeBook } from './write-book.ts';

@@ -1,0 +1,66 @@
+import { inCell, type Problem, problem } from '../../diagnostics/index.ts';
+import { pathText } from '../json/path.ts';
+import type { Book, Sheet } from '../schema/book.ts';
+import { idProblems } from './ids.ts';
+import { nameProblems } from './names.ts';
+import { tableProblems } from './tables.ts';
+
+/**
+ * Fields that the rules between the parts of a book look at. Changing any other field cannot break a rule, so an
+ * edit of it needs the schema of that field only.
+ */
+export const RULED_FIELDS: ReadonlySet<string> = new Set([
+  'sheets',
+  'key',
+  'parts',
+  'rows',
+  'columns',
+  'name',
+  'options',
+  'from',
+  'length',
+  'chunks',
+]);
+
+/** What breaks a rule between the parts of a book whose fields are each sound; empty if nothing does. */
+export function bookProblems(book: Book): Problem[] {
+  return [...identityProblems(book), ...book.sheets.flatMap((_, index) => sheetProblems(book, index))];
+}
+
+/** What breaks a rule within the sheet at `index`; ids and keys, which concern the whole book, are not looked at. */
+export function sheetProblems(book: Book, index: number): Problem[] {
+  const sheet = book.sheets[index];
+  if (sheet === undefined) return [];
+  const keys = new Set(book.sheets.map(({ key }) => key));
+  return [...nameProblems(sheet, keys), ...partProblems(sheet, index)];
+}
+
+/** The rules that concern the whole book: ids and the keys of sheets. */
+export function identityProblems(book: Book): Problem[] {
+  return [...sheetKeyProblems(book), ...idProblems(book)];
+}
+
+function sheetKeyProblems(book: Book): Problem[] {
+  const seen = new Set<string>();
+  const twice = book.sheets.filter(({ key }) => seen.size === seen.add(key).size);
+  return twice.map(({ key }) => problem('book-key-of-two-sheets', { from: 0, to: 0 }, { key }));
+}
+
+function partProblems(sheet: Sheet, index: number): Problem[] {
+  const problems: Problem[] = [];
+  for (const [p, part] of sheet.parts.entries()) {
+    const at = ['sheets', index, 'parts', p];
+    if (part.kind === 'table') {
+      problems.push(...tableProblems(part, at).map((found) => inCell(found, `${sheet.key}.${part.name}`)));
+    }
+    if (part.kind !== 'rows') continue;
+    for (const [r, row] of part.rows.entries()) {
+      if (row.kind !== 'choice' || (row.options === undefined) !== (row.from === undefined)) continue;
+      const facts = { path: pathText([...at, 'rows', r]), name: row.name };
+      problems.push(
+        inCell(problem('book-choice-source', { from: 0, to: 0 }, facts), `${sheet.key}.${row.name}`),
+      );
+    }
+  }
+  return problems;
+}

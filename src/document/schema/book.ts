@@ -1,0 +1,95 @@
+import * as z from 'zod/mini';
+import type { Immutable } from './immutable.ts';
+import { partSchema } from './parts.ts';
+import { idText, lineText, nameText, noteText, unitText } from './words.ts';
+
+/** What the `format` field of every book says. */
+export const FORMAT = 'quaybook';
+
+/** The version of the book format this program writes, and the newest it reads. */
+export const FORMAT_VERSION = 1;
+
+/** The title block. */
+export const titleSchema = z.strictObject({
+  project: lineText,
+  subject: lineText,
+  job: lineText,
+  client: lineText,
+  prepared: lineText,
+  checked: lineText,
+  date: lineText,
+  revision: lineText,
+});
+
+/** A unit the book defines: `definition` is a quantity such as `10 h`, or `base` for a dimension of its own. */
+export const bookUnitSchema = z.strictObject({
+  symbol: unitText,
+  definition: unitText,
+  note: z.exactOptional(noteText),
+});
+
+/** What holds for the whole book: preferred units, the currency of `$`, its own units, its elevation datums. */
+export const settingsSchema = z.strictObject({
+  system: z.enum(['SI', 'US']),
+  currency: z.string().check(z.regex(/^[A-Z]{3}$/)),
+  units: z.array(bookUnitSchema).check(z.maxLength(200)),
+  datums: z.array(unitText).check(z.maxLength(50)),
+});
+
+const remarkList = z.array(noteText).check(z.maxLength(100));
+
+/** What the book is for and how far it may be trusted; templates carry it. */
+export const aboutSchema = z.strictObject({
+  id: z.exactOptional(idText),
+  purpose: noteText,
+  standard: noteText,
+  scope: noteText,
+  limits: remarkList,
+  cautions: remarkList,
+  assumptions: remarkList,
+});
+
+/** One sheet: `key` is the name other sheets use for it. */
+export const sheetSchema = z.strictObject({
+  key: nameText,
+  title: lineText,
+  group: z.exactOptional(lineText),
+  parts: z.array(partSchema).check(z.maxLength(1_000)),
+});
+
+// The lists have their places already; what goes into them is defined with the review itself.
+const emptyList = z.array(z.never()).check(z.maxLength(0));
+
+/** The checker's part of the book. */
+export const reviewSchema = z.strictObject({
+  handValues: emptyList,
+  comments: emptyList,
+  signOffs: emptyList,
+  revisions: emptyList,
+});
+
+/** A whole book of version 1. */
+export const bookSchema = z.strictObject({
+  format: z.literal(FORMAT),
+  version: z.literal(FORMAT_VERSION),
+  title: titleSchema,
+  settings: settingsSchema,
+  about: z.exactOptional(aboutSchema),
+  sheets: z.array(sheetSchema).check(z.maxLength(200)),
+  review: reviewSchema,
+});
+
+/** The title block. */
+export type Title = Immutable<z.infer<typeof titleSchema>>;
+/** A unit the book defines. */
+export type BookUnit = Immutable<z.infer<typeof bookUnitSchema>>;
+/** What holds for the whole book. */
+export type Settings = Immutable<z.infer<typeof settingsSchema>>;
+/** What the book is for and how far it may be trusted. */
+export type About = Immutable<z.infer<typeof aboutSchema>>;
+/** One sheet. */
+export type Sheet = Immutable<z.infer<typeof sheetSchema>>;
+/** The checker's part of the book. */
+export type Review = Immutable<z.infer<typeof reviewSchema>>;
+/** A whole book of version 1. */
+export type Book = Immutable<z.infer<typeof bookSchema>>;

@@ -1,0 +1,92 @@
+import * as z from 'zod/mini';
+import type { Immutable } from './immutable.ts';
+import { OPTION_LIMIT, rangeSchema } from './rows.ts';
+import { entryText, formulaText, idText, lineText, nameText, noteText, unitText } from './words.ts';
+
+/** Cells in one chunk of a given column; only the last chunk is shorter. */
+export const CHUNK_CELLS = 1024;
+
+/** The most rows of one table. */
+export const TABLE_ROW_LIMIT = 1_000_000;
+
+/**
+ * One cell of a given column: a number in the column's unit, an entry as typed, or `null` where it is blank.
+ */
+export const cellSchema = z.union([z.number(), entryText, z.null()]);
+
+/** Up to {@link CHUNK_CELLS} cells of a given column, in row order. */
+export const chunkSchema = z.array(cellSchema).check(z.minLength(1), z.maxLength(CHUNK_CELLS));
+
+const named = {
+  name: nameText,
+  label: z.exactOptional(lineText),
+};
+
+const remarks = {
+  reference: z.exactOptional(lineText),
+  note: z.exactOptional(noteText),
+};
+
+/** A column whose cells a person types or pastes. */
+export const givenColumnSchema = z.strictObject({
+  id: idText,
+  kind: z.literal('given'),
+  ...named,
+  type: z.exactOptional(z.enum(['number', 'text', 'truth', 'date'])),
+  unit: z.exactOptional(unitText),
+  options: z.exactOptional(z.array(entryText).check(z.minLength(1), z.maxLength(OPTION_LIMIT))),
+  range: z.exactOptional(rangeSchema),
+  optional: z.exactOptional(z.boolean()),
+  default: z.exactOptional(z.union([z.number(), entryText])),
+  ...remarks,
+  chunks: z.array(chunkSchema).check(z.maxLength(Math.ceil(TABLE_ROW_LIMIT / CHUNK_CELLS))),
+});
+
+/** A column computed row by row. */
+export const calcColumnSchema = z.strictObject({
+  id: idText,
+  kind: z.literal('calc'),
+  ...named,
+  formula: formulaText,
+  unit: z.exactOptional(unitText),
+  ...remarks,
+});
+
+/** A column whose formula, a SERIES, decides how many rows its table has. */
+export const seriesColumnSchema = z.strictObject({
+  id: idText,
+  kind: z.literal('series'),
+  ...named,
+  formula: formulaText,
+  unit: z.exactOptional(unitText),
+  ...remarks,
+});
+
+/** The schema of each kind of column. */
+export const COLUMN_SCHEMAS = {
+  given: givenColumnSchema,
+  calc: calcColumnSchema,
+  series: seriesColumnSchema,
+} as const;
+
+/** A column of any kind. */
+export const columnSchema = z.discriminatedUnion('kind', [
+  givenColumnSchema,
+  calcColumnSchema,
+  seriesColumnSchema,
+]);
+
+/** One cell of a given column; see {@link cellSchema}. */
+export type Cell = z.infer<typeof cellSchema>;
+/** Up to 1024 cells of a given column, in row order. */
+export type Chunk = Immutable<z.infer<typeof chunkSchema>>;
+/** A column whose cells a person types or pastes; `type` absent means number. */
+export type GivenColumn = Immutable<z.infer<typeof givenColumnSchema>>;
+/** A column computed row by row. */
+export type CalcColumn = Immutable<z.infer<typeof calcColumnSchema>>;
+/** A column whose formula decides how many rows its table has. */
+export type SeriesColumn = Immutable<z.infer<typeof seriesColumnSchema>>;
+/** A column of any kind. */
+export type Column = GivenColumn | CalcColumn | SeriesColumn;
+/** What the cells of a given column hold. */
+export type ColumnType = NonNullable<GivenColumn['type']>;

@@ -1,0 +1,95 @@
+import * as z from 'zod/mini';
+import type { Immutable } from './immutable.ts';
+import { entryText, formulaText, idText, lineText, nameText, noteText, unitText } from './words.ts';
+
+/** The permitted values of a given, both ends included, as entries. */
+export const rangeSchema = z.strictObject({
+  min: z.exactOptional(entryText),
+  max: z.exactOptional(entryText),
+});
+
+const named = {
+  name: nameText,
+  label: z.exactOptional(lineText),
+};
+
+const remarks = {
+  reference: z.exactOptional(lineText),
+  note: z.exactOptional(noteText),
+};
+
+/** A row whose value a person types. */
+export const givenSchema = z.strictObject({
+  id: idText,
+  kind: z.literal('given'),
+  ...named,
+  entry: entryText,
+  unit: z.exactOptional(unitText),
+  range: z.exactOptional(rangeSchema),
+  optional: z.exactOptional(z.boolean()),
+  ...remarks,
+});
+
+/** One option of a choice: the value formulas see and the words a person reads. */
+export const optionSchema = z.strictObject({ value: entryText, label: z.exactOptional(lineText) });
+
+/** The most options one choice lists. */
+export const OPTION_LIMIT = 500;
+
+/** A row whose value is one of a list (`options`) or of a table's text column (`from`, as `fenders.name`). */
+export const choiceSchema = z.strictObject({
+  id: idText,
+  kind: z.literal('choice'),
+  ...named,
+  entry: entryText,
+  options: z.exactOptional(z.array(optionSchema).check(z.minLength(1), z.maxLength(OPTION_LIMIT))),
+  from: z.exactOptional(lineText),
+  optional: z.exactOptional(z.boolean()),
+  ...remarks,
+});
+
+/** A row whose value is computed. */
+export const calcSchema = z.strictObject({
+  id: idText,
+  kind: z.literal('calc'),
+  ...named,
+  formula: formulaText,
+  unit: z.exactOptional(unitText),
+  ...remarks,
+});
+
+/** A comparison of a demand with a capacity. */
+export const checkSchema = z.strictObject({
+  id: idText,
+  kind: z.literal('check'),
+  ...named,
+  formula: formulaText,
+  unit: z.exactOptional(unitText),
+  ...remarks,
+});
+
+/** The schema of each kind of row. */
+export const ROW_SCHEMAS = {
+  given: givenSchema,
+  choice: choiceSchema,
+  calc: calcSchema,
+  check: checkSchema,
+} as const;
+
+/** A row of any kind. */
+export const rowSchema = z.discriminatedUnion('kind', [givenSchema, choiceSchema, calcSchema, checkSchema]);
+
+/** The permitted values of a given; see {@link rangeSchema}. */
+export type Range = Immutable<z.infer<typeof rangeSchema>>;
+/** One option of a choice; see {@link optionSchema}. */
+export type Option = Immutable<z.infer<typeof optionSchema>>;
+/** A row whose value a person types. */
+export type Given = Immutable<z.infer<typeof givenSchema>>;
+/** A row whose value is one of a list; exactly one of `options` and `from` is present. */
+export type Choice = Immutable<z.infer<typeof choiceSchema>>;
+/** A row whose value is computed. */
+export type Calc = Immutable<z.infer<typeof calcSchema>>;
+/** A comparison of a demand with a capacity. */
+export type Check = Immutable<z.infer<typeof checkSchema>>;
+/** A row of any kind. */
+export type Row = Given | Choice | Calc | Check;

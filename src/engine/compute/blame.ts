@@ -1,0 +1,52 @@
+import type { Problem } from '../../diagnostics/index.ts';
+import type { Typed } from '../../language/index.ts';
+import type { ColumnCell, Formula, ScalarCell, TableCell } from '../store/cells.ts';
+
+/** Why a part of a formula has no value at one place. */
+export type Blame =
+  /** Because a cell it reads has none. `row` is counted from 0, absent for a scalar or a column as a whole. */
+  | { readonly kind: 'cell'; readonly cell: ScalarCell | ColumnCell; readonly row?: number; readonly node: Typed }
+  /** Because the rows of a table could not be determined. */
+  | { readonly kind: 'table'; readonly table: TableCell; readonly node: Typed }
+  /** Because of what it does itself. `waiting` if the remedy lies elsewhere. */
+  | { readonly kind: 'own'; readonly status: 'problem' | 'waiting'; readonly problem: Problem };
+
+/** Where a value that is missing comes from in the end. */
+export type Root =
+  | { readonly kind: 'blank'; readonly cell: ScalarCell | ColumnCell; readonly row?: number }
+  | {
+      readonly kind: 'fault';
+      readonly cell: ScalarCell | ColumnCell;
+      readonly row?: number;
+      readonly problem: Problem;
+    };
+
+/** Looks at the parts of one formula after it was computed, to say why there is no value. */
+export interface Blamer {
+  readonly formula: Formula;
+  /** The value of a part where the cursors stand; NaN if it has none. */
+  readonly value: (node: Typed) => number;
+  /** Why a part without a value has none. */
+  readonly blame: (node: Typed) => Blame;
+  /** Where the lack of a value starts. */
+  readonly root: (cell: ScalarCell | ColumnCell, row: number | undefined) => Root;
+  /** The text of a part as written. */
+  readonly written: (node: Typed) => string;
+  /** A value in words, in the unit the person wrote if the part has one: "4.5 kN". */
+  readonly shown: (si: number, node: Typed) => string;
+  readonly textOf: (code: number) => string;
+  readonly scalar: (id: string) => ScalarCell;
+  readonly column: (id: string, table: string) => ColumnCell;
+  readonly table: (id: string) => TableCell;
+}
+
+/** The blame of the first part without a value, if there is one. */
+export function blameFirst(parts: readonly Typed[], blamer: Blamer): Blame | undefined {
+  const part = parts.find((node) => Number.isNaN(blamer.value(node)));
+  return part && blamer.blame(part);
+}
+
+/** A fault of the part itself. */
+export function ownFault(problem: Problem, status: 'problem' | 'waiting' = 'problem'): Blame {
+  return { kind: 'own', status, problem };
+}

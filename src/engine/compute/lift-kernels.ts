@@ -1,0 +1,53 @@
+import { finite } from './operations.ts';
+import type { Strand } from './strand.ts';
+
+/** Applies a function to every element of its arguments: `out[i]` for i < count. */
+export type LiftKernel = (args: readonly Strand[], out: Float64Array, count: number) => void;
+
+/**
+ * Lifts a function of single numbers over blocks. It never sees NaN: an argument without a value gives none. An
+ * infinite result becomes NaN.
+ */
+export function liftKernel(of: (...args: number[]) => number, arity: number): LiftKernel {
+  if (arity === 1) return ([a], out, count) => a && liftOne(of, a, out, count);
+  if (arity === 2) return ([a, b], out, count) => a && b && liftTwo(of, a, b, out, count);
+  const values = new Array<number>(arity).fill(0);
+  return (args, out, count) => liftMany(of, args, values, out, count);
+}
+
+function liftOne(of: (x: number) => number, a: Strand, out: Float64Array, count: number): void {
+  const { data, offset, stride } = a;
+  for (let i = 0; i < count; i += 1) {
+    const x = data[offset + i * stride] as number;
+    out[i] = x === x ? finite(of(x)) : x;
+  }
+}
+
+function liftTwo(of: (x: number, y: number) => number, a: Strand, b: Strand, out: Float64Array, count: number) {
+  const { data: xs, offset: xo, stride: xd } = a;
+  const { data: ys, offset: yo, stride: yd } = b;
+  for (let i = 0; i < count; i += 1) {
+    const x = xs[xo + i * xd] as number;
+    const y = ys[yo + i * yd] as number;
+    out[i] = x === x && y === y ? finite(of(x, y)) : Number.NaN;
+  }
+}
+
+function liftMany(
+  of: (...args: number[]) => number,
+  args: readonly Strand[],
+  values: number[],
+  out: Float64Array,
+  count: number,
+): void {
+  for (let i = 0; i < count; i += 1) {
+    let known = true;
+    for (let k = 0; k < args.length; k += 1) {
+      const arg = args[k] as Strand;
+      const value = arg.data[arg.offset + i * arg.stride] as number;
+      values[k] = value;
+      if (value !== value) known = false;
+    }
+    out[i] = known ? finite(of(...values)) : Number.NaN;
+  }
+}

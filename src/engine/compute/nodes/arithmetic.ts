@@ -1,0 +1,112 @@
+import { problem } from '../../../diagnostics/index.ts';
+import type { ArithmeticNode, NegateNode, PercentNode, PowerNode } from '../../../language/index.ts';
+import { arithmeticKernels } from '../arithmetic-kernels.ts';
+import { blameFirst, ownFault } from '../blame.ts';
+import { type NodeKind, registerStrand, strandsOf } from '../context.ts';
+import { liftKernel } from '../lift-kernels.ts';
+import { finite, powerOf } from '../operations.ts';
+import type { Strand } from '../strand.ts';
+
+/** Sums, differences, products and quotients. */
+export const arithmetic: NodeKind<ArithmeticNode> = {
+  scalar: (node, compiler, depth) => {
+    const left = compiler.scalar(node.left, depth);
+    const right = compiler.scalar(node.right, depth);
+    // A closure an operation, so that none calls through a variable.
+    switch (node.op) {
+      case '+':
+        return () => finite(left() + right());
+      case '-':
+        return () => finite(left() - right());
+      case '*':
+        return () => finite(left() * right());
+      case '/':
+        return () => finite(left() / right());
+    }
+  },
+  strand: (node, compiler, depth) => {
+    const [left, right] = strandsOf([node.left, node.right], compiler, depth) as [Strand, Strand];
+    const kernel = arithmeticKernels[node.op];
+    return registerStrand(compiler, depth, (out, from, count) => {
+      left.run(from, count);
+      right.run(from, count);
+      kernel(left.data, left.offset, left.stride, right.data, right.offset, right.stride, out, count);
+    });
+  },
+  blame: (node, blamer) => {
+    const inner = blameFirst([node.left, node.right], blamer);
+    if (inner) return inner;
+    if (node.op === '/' && blamer.value(node.right) === 0) {
+      const facts = { divisor: blamer.written(node.right), written: blamer.written(node) };
+      return ownFault(problem('division-by-zero', node.right, facts));
+    }
+    return ownFault(problem('too-large', node, { written: blamer.written(node) }));
+  },
+};
+
+/** `-x`. */
+export const negate: NodeKind<NegateNode> = {
+  scalar: (node, compiler, depth) => {
+    const operand = compiler.scalar(node.operand, depth);
+    return () => finite(-operand());
+  },
+  strand: (node, compiler, depth) => lifted([node.operand], negative, compiler, depth),
+  blame: (node, blamer) => blamer.blame(node.operand),
+};
+
+const negative = (x: number): number => -x;
+
+/** `x%`. */
+export const percent: NodeKind<PercentNode> = {
+  scalar: (node, compiler, depth) => {
+    const operand = compiler.scalar(node.operand, depth);
+    return () => finite(operand() / 100);
+  },
+  strand: (node, compiler, depth) => lifted([node.operand], hundredth, compiler, depth),
+  blame: (node, blamer) => blamer.blame(node.operand),
+};
+
+const hundredth = (x: number): number => x / 100;
+
+/** `a^b`. */
+export const power: NodeKind<PowerNode> = {
+  scalar: (node, compiler, depth) => {
+    const base = compiler.scalar(node.base, depth);
+    const exponent = compiler.scalar(node.exponent, depth);
+    const of = powerOf(node.rational);
+    return () => of(base(), exponent());
+  },
+  strand: (node, compiler, depth) =>
+    lifted([node.base, node.exponent], powerOf(node.rational), compiler, depth),
+  blame: (node, blamer) => {
+    const inner = blameFirst([node.base, node.exponent], blamer);
+    if (inner) return inner;
+    const base = blamer.value(node.base);
+    const written = blamer.written(node);
+    if (base === 0 || (base < 0 && !Number.isInteger(blamer.value(node.exponent)))) {
+      const facts = {
+        written,
+        base: blamer.written(node.base),
+        baseIs: blamer.shown(base, node.base),
+        exponent: blamer.written(node.exponent),
+      };
+      return ownFault(problem('power-domain', node, facts));
+    }
+    return ownFault(problem('too-large', node, { written }));
+  },
+};
+
+/** A function of single numbers over the parts, in blocks. */
+export function lifted(
+  parts: Parameters<typeof strandsOf>[0],
+  of: (...args: number[]) => number,
+  compiler: Parameters<typeof strandsOf>[1],
+  depth: number,
+): Strand {
+  const strands = strandsOf(parts, compiler, depth);
+  const kernel = liftKernel(of, strands.length);
+  return registerStrand(compiler, depth, (out, from, count) => {
+    for (const strand of strands) strand.run(from, count);
+    kernel(strands, out, count);
+  });
+}

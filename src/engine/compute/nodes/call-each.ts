@@ -1,0 +1,51 @@
+import { problem } from '../../../diagnostics/index.ts';
+import type { CallNode, EachEvaluator } from '../../../language/index.ts';
+import { blameFirst, ownFault } from '../blame.ts';
+import type { NodeKind } from '../context.ts';
+import { finite } from '../operations.ts';
+import type { Thunk } from '../strand.ts';
+import { lifted } from './arithmetic.ts';
+import { refusalOf } from './refusal.ts';
+
+/** A function of single numbers, element by element. It never sees NaN. */
+export function eachKind(evaluate: EachEvaluator): NodeKind<CallNode> {
+  return {
+    scalar: (node, compiler, depth) =>
+      applied(
+        evaluate.of,
+        node.args.map((arg) => compiler.scalar(arg, depth)),
+      ),
+    strand: (node, compiler, depth) => lifted(node.args, evaluate.of, compiler, depth),
+    blame: (node, blamer) => {
+      const inner = blameFirst(node.args, blamer);
+      if (inner) return inner;
+      const values = node.args.map((arg) => blamer.value(arg));
+      if (evaluate.refuse) return ownFault(refusalOf(node, evaluate.refuse(values), values, blamer));
+      return ownFault(problem('too-large', node, { written: blamer.written(node) }));
+    },
+  };
+}
+
+function applied(of: (...args: number[]) => number, args: readonly Thunk[]): Thunk {
+  const [first, second] = args;
+  if (args.length === 1 && first)
+    return () => {
+      const x = first();
+      return x === x ? finite(of(x)) : x;
+    };
+  if (args.length === 2 && first && second)
+    return () => {
+      const x = first();
+      const y = second();
+      return x === x && y === y ? finite(of(x, y)) : Number.NaN;
+    };
+  const values = args.map(() => 0);
+  return () => {
+    for (let k = 0; k < args.length; k += 1) {
+      const value = (args[k] as Thunk)();
+      if (value !== value) return value;
+      values[k] = value;
+    }
+    return finite(of(...values));
+  };
+}

@@ -1,0 +1,63 @@
+import { type CompareNode, comparedSides } from '../../../language/index.ts';
+import { problem } from '../../../diagnostics/index.ts';
+import type { TextPool } from '../../store/text-pool.ts';
+import { blameFirst, ownFault } from '../blame.ts';
+import { type NodeKind, registerStrand, strandsOf } from '../context.ts';
+import { order, type Verdicts, verdict, verdictsOf } from '../operations.ts';
+import type { Strand } from '../strand.ts';
+
+/** Compares numbers and points to a relative 1e-12 with ties equal, texts by their normal forms, truth values. */
+export const compare: NodeKind<CompareNode> = {
+  scalar: (node, compiler, depth) => {
+    const [a, b] = comparedSides(node);
+    const left = compiler.scalar(a, depth);
+    const right = compiler.scalar(b, depth);
+    const verdicts = verdictsOf[node.op];
+    if (!comparesTexts(node)) return () => verdict(verdicts, order(left(), right()));
+    const { texts } = compiler.world;
+    return () => verdict(verdicts, textOrder(left(), right(), texts));
+  },
+  strand: (node, compiler, depth) => {
+    const [left, right] = strandsOf(comparedSides(node), compiler, depth) as [Strand, Strand];
+    const verdicts = verdictsOf[node.op];
+    const { texts } = compiler.element.world;
+    const kernel = comparesTexts(node) ? compareTexts : compareNumbers;
+    return registerStrand(compiler, depth, (out, from, count) => {
+      left.run(from, count);
+      right.run(from, count);
+      kernel(left, right, verdicts, out, count, texts);
+    });
+  },
+  blame: (node, blamer) =>
+    blameFirst(comparedSides(node), blamer) ??
+    ownFault(problem('too-large', node, { written: blamer.written(node) })),
+};
+
+function comparesTexts(node: CompareNode): boolean {
+  return node.left.type.kind === 'text';
+}
+
+/** Texts are ordered by their normal forms, character code by character code. */
+function textOrder(a: number, b: number, texts: TextPool): number {
+  const left = texts.normalOf(a);
+  const right = texts.normalOf(b);
+  if (left === right) return 0;
+  if (Number.isNaN(left) || Number.isNaN(right)) return Number.NaN;
+  return texts.textOf(left) < texts.textOf(right) ? -1 : 1;
+}
+
+function compareNumbers(a: Strand, b: Strand, of: Verdicts, out: Float64Array, count: number): void {
+  const { data: xs, offset: xo, stride: xd } = a;
+  const { data: ys, offset: yo, stride: yd } = b;
+  for (let i = 0; i < count; i += 1) {
+    out[i] = verdict(of, order(xs[xo + i * xd] as number, ys[yo + i * yd] as number));
+  }
+}
+
+function compareTexts(a: Strand, b: Strand, of: Verdicts, out: Float64Array, count: number, texts: TextPool): void {
+  const { data: xs, offset: xo, stride: xd } = a;
+  const { data: ys, offset: yo, stride: yd } = b;
+  for (let i = 0; i < count; i += 1) {
+    out[i] = verdict(of, textOrder(xs[xo + i * xd] as number, ys[yo + i * yd] as number, texts));
+  }
+}

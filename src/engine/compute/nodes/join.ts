@@ -1,0 +1,28 @@
+import type { JoinNode } from '../../../language/index.ts';
+import { problem } from '../../../diagnostics/index.ts';
+import { blameFirst, ownFault } from '../blame.ts';
+import type { NodeKind } from '../context.ts';
+import type { TextPool } from '../../store/text-pool.ts';
+import { lifted } from './arithmetic.ts';
+
+/** `a & b`. */
+export const join: NodeKind<JoinNode> = {
+  scalar: (node, compiler, depth) => {
+    const left = compiler.scalar(node.left, depth);
+    const right = compiler.scalar(node.right, depth);
+    const of = joined(compiler.world.texts);
+    return () => {
+      const a = left();
+      const b = right();
+      return a === a && b === b ? of(a, b) : Number.NaN;
+    };
+  },
+  strand: (node, compiler, depth) =>
+    lifted([node.left, node.right], joined(compiler.element.world.texts), compiler, depth),
+  blame: (node, blamer) =>
+    blameFirst([node.left, node.right], blamer) ?? ownFault(problem('formula-broken', node, {})),
+};
+
+function joined(texts: TextPool): (a: number, b: number) => number {
+  return (a, b) => texts.codeOf(texts.textOf(a) + texts.textOf(b));
+}

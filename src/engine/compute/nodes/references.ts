@@ -1,0 +1,78 @@
+import type { Axis, CellNode, ColumnNode, KnownNode } from '../../../language/index.ts';
+import { type NodeKind, registerStrand } from '../context.ts';
+import type { ColumnCell } from '../../store/cells.ts';
+import type { Strand } from '../strand.ts';
+
+/** The axis of a reference to a column. */
+export function axisOf(node: CellNode | ColumnNode): Axis {
+  const [axis] = node.type.axes;
+  if (!axis) throw new Error(`${node.id} is used as a column and has no axis`);
+  return axis;
+}
+
+/** A strand that reads a column where it is, `shift` rows away. */
+export function columnStrand(column: ColumnCell, shift = 0): Strand {
+  const strand: Strand = {
+    data: column.values,
+    offset: 0,
+    stride: 1,
+    holds: 0,
+    run: (from) => {
+      strand.data = column.values;
+      strand.offset = from + shift;
+    },
+  };
+  return strand;
+}
+
+/** A scalar cell, or this row's value of a column. */
+export const cell: NodeKind<CellNode> = {
+  scalar: (node, { world }) => {
+    if (node.type.axes.length === 0) {
+      const { slots } = world;
+      const { slot } = world.scalar(node.id);
+      return () => slots.values[slot] as number;
+    }
+    const column = world.column(node.id, axisOf(node).table);
+    const { table } = column;
+    return () => column.values[table.row] as number;
+  },
+  strand: (node, { element }) => columnStrand(element.world.column(node.id, axisOf(node).table)),
+  blame: (node, blamer) => {
+    if (node.type.axes.length === 0) return { kind: 'cell', cell: blamer.scalar(node.id), node };
+    const column = blamer.column(node.id, axisOf(node).table);
+    return { kind: 'cell', cell: column, row: column.table.row, node };
+  },
+};
+
+/** A whole column on its fresh axis. */
+export const column: NodeKind<ColumnNode> = {
+  scalar: (node, { world }) => {
+    const found = world.column(node.id, axisOf(node).table);
+    const { table } = found;
+    return () => found.values[table.fresh] as number;
+  },
+  strand: (node, { element }) => columnStrand(element.world.column(node.id, axisOf(node).table)),
+  blame: (node, blamer) => {
+    const found = blamer.column(node.id, axisOf(node).table);
+    return { kind: 'cell', cell: found, row: found.table.fresh, node };
+  },
+};
+
+/** A column whose blank rows are left out; the aggregate around it does the leaving out. */
+export const known: NodeKind<KnownNode> = {
+  scalar: (node, compiler, depth) => compiler.scalar(node.column, depth),
+  strand: (node, compiler, depth) => compiler.strand(node.column, depth),
+  blame: (node, blamer) => blamer.blame(node.column),
+};
+
+/** A strand of numbers counted from the row: `of(row)`. */
+export function rowStrand(
+  compiler: Parameters<typeof registerStrand>[0],
+  depth: number,
+  of: (row: number) => number,
+): Strand {
+  return registerStrand(compiler, depth, (out, from, count) => {
+    for (let i = 0; i < count; i += 1) out[i] = of(from + i);
+  });
+}

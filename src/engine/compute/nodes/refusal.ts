@@ -1,0 +1,14 @@
+import { type Problem, problem } from '../../../diagnostics/index.ts';
+import type { CallNode, Refusal } from '../../../language/index.ts';
+import type { Blamer } from '../blame.ts';
+
+/** The problem of a call whose function refuses its arguments. `values` are those of the arguments, NaN if unknown. */
+export function refusalOf(node: CallNode, refusal: Refusal, values: readonly number[], blamer: Blamer): Problem {
+  const { words, argument } = refusal;
+  const part = argument === undefined ? undefined : node.args[argument];
+  const value = argument === undefined ? undefined : values[argument];
+  const facts = { function: node.fn.name, because: words, written: blamer.written(node) };
+  if (!part || value === undefined || Number.isNaN(value)) return problem('outside-domain', node, facts);
+  const named = { argument: blamer.written(part), value: blamer.shown(value, part) };
+  return problem('outside-domain', part, { ...facts, ...named });
+}

@@ -1,0 +1,97 @@
+import type { AboveNode, BlankNode, RowNode, SeriesNode, Typed } from '../../../language/index.ts';
+import { problem } from '../../../diagnostics/index.ts';
+import type { ColumnCell, ScalarCell, TableCell } from '../../store/cells.ts';
+import { blameFirst, ownFault } from '../blame.ts';
+import { type ElementCompiler, type NodeKind, registerStrand } from '../context.ts';
+import { axisOf, rowStrand } from './references.ts';
+
+function ownTable(compiler: ElementCompiler): TableCell {
+  const { table } = compiler.formula;
+  if (!table) throw new Error('a function of rows stands outside a table');
+  return table;
+}
+
+/** The row above, `first` on the first row. */
+export const above: NodeKind<AboveNode> = {
+  scalar: (node, compiler, depth) => {
+    const column = compiler.world.column(node.column.id, axisOf(node.column).table);
+    const { table } = column;
+    const first = compiler.scalar(node.first, depth);
+    return () => (table.row === 0 ? first() : (column.values[table.row - 1] as number));
+  },
+  strand: (node, compiler, depth) => {
+    const column = compiler.element.world.column(node.column.id, axisOf(node.column).table);
+    const { table } = column;
+    const first = compiler.element.scalar(node.first, depth);
+    return registerStrand(compiler, depth, (out, from, count) => {
+      const start = from === 0 ? 1 : 0;
+      for (let i = start; i < count; i += 1) out[i] = column.values[from + i - 1] as number;
+      if (from > 0) return;
+      table.row = 0;
+      out[0] = first();
+    });
+  },
+  blame: (node, blamer) => {
+    const column = blamer.column(node.column.id, axisOf(node.column).table);
+    if (column.table.row === 0) return blamer.blame(node.first);
+    return { kind: 'cell', cell: column, row: column.table.row - 1, node: node.column };
+  },
+};
+
+/** The number of this row, from 1. */
+export const row: NodeKind<RowNode> = {
+  scalar: (_, compiler) => {
+    const table = ownTable(compiler);
+    return () => table.row + 1;
+  },
+  strand: (_, compiler, depth) => rowStrand(compiler, depth, (at) => at + 1),
+  blame: (node) => ownFault(problem('formula-broken', node, {})),
+};
+
+/** Whether a cell is blank. A cell that fails is neither blank nor filled. */
+export const blank: NodeKind<BlankNode> = {
+  scalar: (node, { world }) => {
+    if (node.cell.type.axes.length === 0) {
+      const found = world.scalar(node.cell.id);
+      return () => blankness(found, world.slots.values[found.slot] as number);
+    }
+    const column = world.column(node.cell.id, axisOf(node.cell).table);
+    return () => rowBlankness(column, column.table.row);
+  },
+  strand: (node, compiler, depth) => {
+    const column = compiler.element.world.column(node.cell.id, axisOf(node.cell).table);
+    return rowStrand(compiler, depth, (at) => rowBlankness(column, at));
+  },
+  blame: (node, blamer) => blamer.blame(node.cell),
+};
+
+function blankness(cell: ScalarCell, value: number): number {
+  if (!Number.isNaN(value)) return 0;
+  return cell.content.kind === 'given' && !cell.content.failed ? 1 : Number.NaN;
+}
+
+function rowBlankness(column: ColumnCell, row: number): number {
+  if (!Number.isNaN(column.values[row] as number)) return 0;
+  return column.content.kind === 'given' && !column.failedRows.has(row) ? 1 : Number.NaN;
+}
+
+/** The numbers that make the rows of a table, by the plan the table has made of them. */
+export const series: NodeKind<SeriesNode> = {
+  scalar: (_, compiler) => {
+    const table = ownTable(compiler);
+    return () => termOf(table, table.row);
+  },
+  strand: (_, compiler, depth) => {
+    const table = ownTable(compiler.element);
+    return rowStrand(compiler, depth, (at) => termOf(table, at));
+  },
+  blame: (node, blamer) => {
+    const parts: readonly Typed[] = [node.start, node.stop, node.step];
+    return blameFirst(parts, blamer) ?? ownFault(seriesFault(node, blamer));
+  },
+};
+
+function termOf({ plan }: TableCell, at: number): number {
+  if (!plan) return Number.NaN;
+  return plan.meets && at === plan.count - 1 ? plan.stop : plan.start + at * plan.step;
+}

@@ -1,0 +1,176 @@
+import type { Problem } from '../../diagnostics/index.ts';
+import type { CallNode, Typed } from '../../language/index.ts';
+import type { Program, Thunk } from '../compute/strand.ts';
+
+/** What kind of value a cell holds; inside the engine all are numbers (truth 1 or 0, text a code). */
+export type ValueKind = 'number' | 'text' | 'truth';
+
+/** How a reader depends on what it reads; bits that add up. */
+export const SAME_ROW = 1;
+/** Row r reads row r - 1. */
+export const ROW_ABOVE = 2;
+/** A change of row r reaches every later row. */
+export const TO_END = 4;
+/** A change anywhere reaches everything. */
+export const WHOLE = 8;
+
+/** One reader of one cell. */
+export interface Edge {
+  readonly source: Cell;
+  readonly reader: Cell;
+  readonly reach: number;
+  /** Where the edge stands among the source's readers, so that it leaves in one step. */
+  at: number;
+}
+
+interface CellBase {
+  readonly id: string;
+  /** Its place in the order of evaluation; sources come first. */
+  position: number;
+  /** What it reads. */
+  sources: readonly Edge[];
+  /** What reads it, in no particular order. */
+  readonly readers: Edge[];
+  /** The circle of cells it belongs to, if any. */
+  knot: Knot | undefined;
+}
+
+/** A circle of cells: one that ABOVE opens row by row, or a loop, which has no value. */
+export type Knot =
+  | { readonly kind: 'rows'; readonly members: readonly ColumnCell[]; readonly table: TableCell }
+  | { readonly kind: 'loop'; readonly members: readonly Cell[]; readonly loop: readonly Cell[] };
+
+/** A formula and what has been made of it so far; parts are made when first needed. */
+export interface Formula {
+  readonly typed: Typed;
+  /** The text its spans point into. */
+  readonly text: string;
+  /** The table it makes a column of. */
+  readonly table: TableCell | undefined;
+  /** Counts evaluations, so that what holds for one of them is computed once. */
+  epoch: number;
+  /** The running functions in it, with the values they had at the last evaluation. */
+  readonly scans: Map<CallNode, ScanState>;
+  /** As one number. */
+  thunk: Thunk | undefined;
+  /** As a column, in blocks. */
+  sweep: Program | undefined;
+  /** As a column, row by row. */
+  stepper: Stepper | undefined;
+}
+
+/** The running values of one RUNNINGSUM or its like, one a row. */
+export interface ScanState {
+  out: Float64Array;
+  /** The evaluation `out` belongs to. */
+  epoch: number;
+}
+
+/** A formula of a circle that ABOVE opens: at each row the running functions step, then the value is computed. */
+export interface Stepper {
+  readonly steps: readonly (() => void)[];
+  readonly value: Thunk;
+}
+
+/** The numbers that make the rows of a table. */
+export interface SeriesPlan {
+  start: number;
+  step: number;
+  stop: number;
+  count: number;
+  /** Whether the last row is the stop itself. */
+  meets: boolean;
+}
+
+/** Where the value of a cell comes from. `absent`: somebody refers to it, and nobody has set it. */
+export type Content =
+  | { readonly kind: 'absent' }
+  | { readonly kind: 'given'; readonly holds: ValueKind; readonly failed?: Problem }
+  | { readonly kind: 'formula'; readonly holds: ValueKind; readonly formula: Formula }
+  | { readonly kind: 'failed'; readonly problem: Problem };
+
+/** One value, kept in a slot. */
+export interface ScalarCell extends CellBase {
+  readonly shape: 'scalar';
+  readonly slot: number;
+  content: Content;
+}
+
+/** A column of a table: one number a row, NaN where there is no value. */
+export interface ColumnCell extends CellBase {
+  readonly shape: 'column';
+  readonly table: TableCell;
+  content: Content;
+  values: Float64Array;
+  /** How many of the values are NaN. */
+  gaps: number;
+  /** Given rows that are not blank but wrong. */
+  failedRows: ReadonlyMap<number, Problem>;
+  /** The rows to be computed again: from `dirtyFrom` to before `dirtyTo`. */
+  dirtyFrom: number;
+  dirtyTo: number;
+}
+
+/** A table: how many rows it has, and the cursors that element-by-element evaluation reads. */
+export interface TableCell extends CellBase {
+  readonly shape: 'table';
+  /** The number of rows in force. */
+  length: number;
+  /** The number of rows set from outside; in force unless a series makes the rows. */
+  givenLength: number;
+  /** Whether the rows could not be determined; `length` is then 0. */
+  failed: boolean;
+  /** The series columns, the first by name making the rows. */
+  series: readonly ColumnCell[];
+  /** What the first series column asks for; undefined if it has no value or there is none. */
+  plan: SeriesPlan | undefined;
+  /** This row, for column formulas. */
+  row: number;
+  /** The row of the fresh axis, inside aggregates. */
+  fresh: number;
+}
+
+export type Cell = ScalarCell | ColumnCell | TableCell;
+
+export const NO_EDGES: readonly Edge[] = [];
+export const NO_FAILED_ROWS: ReadonlyMap<number, Problem> = new Map();
+const NO_VALUES = new Float64Array(0);
+
+function base(id: string) {
+  return { id, position: -1, sources: NO_EDGES, readers: [], knot: undefined };
+}
+
+/** A scalar nobody has set yet. */
+export function absentScalar(id: string, slot: number): ScalarCell {
+  return { ...base(id), shape: 'scalar', slot, content: { kind: 'absent' } };
+}
+
+/** A column nobody has set yet. */
+export function absentColumn(id: string, table: TableCell): ColumnCell {
+  return {
+    ...base(id),
+    shape: 'column',
+    table,
+    content: { kind: 'absent' },
+    values: NO_VALUES,
+    gaps: 0,
+    failedRows: NO_FAILED_ROWS,
+    dirtyFrom: 0,
+    dirtyTo: Number.POSITIVE_INFINITY,
+  };
+}
+
+/** A table without rows. */
+export function emptyTable(id: string): TableCell {
+  return {
+    ...base(id),
+    shape: 'table',
+    length: 0,
+    givenLength: 0,
+    failed: false,
+    series: [],
+    plan: undefined,
+    row: 0,
+    fresh: 0,
+  };
+}

@@ -1,0 +1,25 @@
+import { moved } from '../../diagnostics/index.ts';
+import { readUnit, toSI } from '../../units/index.ts';
+import type { NumberSyntax } from '../syntax.ts';
+import { numberType, plainType, type Type, zeroType } from '../type.ts';
+import type { Typed } from '../typed.ts';
+import { broken, type Context } from './context.ts';
+
+/** A number, with its unit read; the token `0` alone fits any dimension. */
+export function checkNumber(node: NumberSyntax, context: Context): Typed {
+  const { from, to, value } = node;
+  if (!node.unit) {
+    const type: Type = value === 0 ? zeroType : plainType;
+    return { kind: 'number', type, from, to, si: value, written: value };
+  }
+  const read = readUnit(node.unit.text, context.scope.units);
+  if (!read.ok) {
+    for (const slip of read.problems) context.report(moved(slip, node.unit.from));
+    return broken(node);
+  }
+  const unit = read.value;
+  const type: Type = unit.point
+    ? { kind: 'point', of: unit.point, axes: [] }
+    : numberType(unit.dimension, unit.angle);
+  return { kind: 'number', type, from, to, si: toSI(value, unit), written: value, unit };
+}

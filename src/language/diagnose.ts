@@ -1,0 +1,138 @@
+import type { SyntaxNode } from '@lezer/common';
+import { type Problem, problem } from '../diagnostics/index.ts';
+
+/**
+ * Says what is wrong with a formula whose tree has error nodes: known slips first, each in its own words, else the
+ * place where reading stopped. At least one problem.
+ */
+export function diagnose(text: string, top: SyntaxNode): readonly Problem[] {
+  const bare = blankTexts(text);
+  const slips = [
+    ...commasInNumbers(bare),
+    ...feetMarks(bare),
+    ...unclosedText(bare),
+    ...parentheses(bare),
+    ...sideBySide(bare),
+    ...strangeCharacters(bare),
+  ];
+  if (slips.length > 0) return slips;
+  return [stoppedAt(text, firstError(top))];
+}
+
+/** The formula with what stands inside quotation marks blanked out, position for position. */
+function blankTexts(text: string): string {
+  return text.replace(/"(?:[^"]|"")*"/g, (found) => `"${' '.repeat(found.length - 2)}"`);
+}
+
+function commasInNumbers(text: string): Problem[] {
+  return [...text.matchAll(/\d[\d.]*(?:,\d[\d.]*)+/g)].map((match) => {
+    const [written] = match;
+    const from = match.index;
+    const to = from + written.length;
+    const joined = written.replaceAll(',', '');
+    const separated = written.replaceAll(',', '; ');
+    return problem('comma-in-number', { from, to }, { written, first: joined, second: separated }, [
+      { label: joined, from, to, insert: joined },
+      { label: separated, from, to, insert: separated },
+    ]);
+  });
+}
+
+function feetMarks(text: string): Problem[] {
+  return [...text.matchAll(/(?<![\w'.])(\d+(?:\.\d+)?)\s*'(?:\s*-?\s*(\d+(?:\.\d+)?)\s*")?/g)].map(
+    (match) => {
+      const [written, feet = '', inches] = match;
+      const from = match.index;
+      const to = from + written.length;
+      const insert = inches === undefined ? `${feet} ft` : `(${feet} ft + ${inches} in)`;
+      return problem('feet-marks', { from, to }, { written, instead: insert }, [
+        { label: insert, from, to, insert },
+      ]);
+    },
+  );
+}
+
+function unclosedText(text: string): Problem[] {
+  const from = (text.match(/"/g)?.length ?? 0) % 2 === 1 ? text.lastIndexOf('"') : -1;
+  if (from < 0 || /\d\s*"/.test(text.slice(Math.max(0, from - 3), from + 1))) return [];
+  const end = { label: 'close the text', from: text.length, to: text.length, insert: '"' };
+  return [problem('text-not-closed', { from, to: text.length }, {}, [end])];
+}
+
+function parentheses(text: string): Problem[] {
+  const open: number[] = [];
+  const problems: Problem[] = [];
+  for (let at = 0; at < text.length; at += 1) {
+    if (text[at] === '(') open.push(at);
+    if (text[at] === ')' && open.pop() === undefined)
+      problems.push(
+        problem('parenthesis-not-opened', { from: at, to: at + 1 }, {}, [
+          { label: 'take it out', from: at, to: at + 1, insert: '' },
+        ]),
+      );
+  }
+  const [first] = open;
+  if (first !== undefined)
+    problems.push(
+      problem('parenthesis-not-closed', { from: first, to: first + 1 }, { missing: open.length }, [
+        { label: 'close it at the end', from: text.length, to: text.length, insert: ')'.repeat(open.length) },
+      ]),
+    );
+  return problems;
+}
+
+/** A value, a space, and another value: `b ft`, `2 (a)` aside, which has a unit in the parentheses. */
+function sideBySide(text: string): Problem[] {
+  const word = "[\\p{L}][\\p{L}\\d_'.]*";
+  const pattern = new RegExp(`(?<![\\p{L}\\d_'.])(${word}|\\))(\\s+)(${word}|\\d[\\d.]*)`, 'gu');
+  const problems: Problem[] = [];
+  for (const match of text.matchAll(pattern)) {
+    const [, left = '', gap = '', right = ''] = match;
+    if (isUnitOfNumber(text, match.index, left)) continue;
+    const from = match.index + left.length + gap.length;
+    problems.push(problem('side-by-side', { from, to: from + right.length }, { left, right }));
+  }
+  return problems;
+}
+
+function isUnitOfNumber(text: string, at: number, left: string): boolean {
+  return left !== ')' && /(?<![\p{L}_'])\d[\d.]*(?:[eE][+-]?\d+)?\s*$/u.test(text.slice(0, at));
+}
+
+function strangeCharacters(text: string): Problem[] {
+  const known = /[\p{L}\d\s_'"().,;+\-−*·×/÷^%&=<>≤≥≠√²³°$]/u;
+  const problems: Problem[] = [];
+  for (let at = 0; at < text.length; at += 1) {
+    const written = String.fromCodePoint(text.codePointAt(at) ?? 0);
+    if (!known.test(written))
+      problems.push(problem('strange-character', { from: at, to: at + written.length }, { written }));
+    at += written.length - 1;
+  }
+  return problems.slice(0, 1);
+}
+
+function firstError(top: SyntaxNode): { from: number; to: number } {
+  let found: { from: number; to: number } | undefined;
+  top.cursor().iterate((node) => {
+    if (node.type.isError && !found) found = { from: node.from, to: node.to };
+    return !found;
+  });
+  return found ?? { from: 0, to: top.to };
+}
+
+function stoppedAt(text: string, span: { from: number; to: number }): Problem {
+  if (text.trim() === '' || text.trim() === '=')
+    return problem('formula-empty', { from: 0, to: text.length }, {});
+  const rest = text.slice(span.from).trim();
+  if (rest === '') {
+    const before = text.slice(0, span.from).trim();
+    const sign = before.slice(-1);
+    return problem('formula-ends-early', { from: span.from, to: text.length }, { after: sign });
+  }
+  const written = text.slice(span.from, Math.max(span.to, span.from + 1));
+  return problem(
+    'formula-unexpected',
+    { from: span.from, to: Math.max(span.to, span.from + 1) },
+    { written },
+  );
+}

@@ -1,0 +1,158 @@
+import type { UnitRegistry } from '../../units/index.ts';
+import type { Type } from '../type.ts';
+
+export type FunctionGroup =
+  | 'arithmetic'
+  | 'rounding'
+  | 'powers and logarithms'
+  | 'angles'
+  | 'logic'
+  | 'aggregates'
+  | 'conditional aggregates'
+  | 'lookup and interpolation'
+  | 'rows of a table'
+  | 'chance'
+  | 'dates'
+  | 'text';
+
+/**
+ * What a parameter takes. `like` asks for the same kind as every other parameter of that letter (numbers of one
+ * dimension, points of one kind; the literal 0 fits any dimension); `number` any dimension but no point.
+ */
+export type Taking =
+  | { readonly kind: 'plain' | 'angle' | 'number' | 'truth' | 'text' | 'date' | 'any' }
+  | { readonly kind: 'like'; readonly letter: string; readonly points?: boolean; readonly texts?: boolean }
+  /** A literal text, one of `choices` if they are listed. */
+  | { readonly kind: 'option'; readonly choices?: readonly string[] };
+
+export interface Parameter {
+  readonly name: string;
+  readonly takes: Taking;
+  /**
+   * `each`: broadcast over the axes; `column`: its fresh axes are gathered into an array for the evaluator.
+   * An option has no role.
+   */
+  readonly role: 'each' | 'column' | 'option';
+  readonly optional?: boolean;
+  /** Texts of this column arrive by exact code, since one of them may be the result. */
+  readonly exact?: boolean;
+  /** This and every following parameter repeat as a group. */
+  readonly repeats?: boolean;
+}
+
+/** Why a call has no value, in words that finish the sentence "NAME: …". */
+export interface Refusal {
+  readonly words: string;
+  /** Index of the argument at fault, to point at. */
+  readonly argument?: number;
+}
+
+/** Element by element. NaN means outside its domain; `refuse` then says why. Truth is 1 or 0, points are SI. */
+export interface EachEvaluator {
+  readonly kind: 'each';
+  readonly of: (...args: number[]) => number;
+  readonly refuse?: (args: readonly number[]) => Refusal;
+}
+/** Element by element on texts and numbers, with the options after them; `undefined` is a refusal. */
+export interface TextEvaluator {
+  readonly kind: 'text';
+  readonly of: (
+    args: readonly (number | string)[],
+    options: readonly string[],
+  ) => number | string | undefined;
+  readonly refuse?: (args: readonly (number | string)[]) => Refusal;
+}
+/**
+ * From whole columns. `pooled` arguments are flattened into one sample given as `columns[0]`; otherwise column
+ * arguments are aligned element by element over their common fresh axes, one array each. `each` holds the
+ * elementwise arguments. Equal texts (case and outer spaces aside) are equal numbers. No array is kept or
+ * changed. NaN means refused; an array never holds NaN.
+ */
+export interface GatherEvaluator {
+  readonly kind: 'gather';
+  readonly pooled?: boolean;
+  readonly of: (
+    columns: readonly Float64Array[],
+    each: readonly number[],
+    options: readonly string[],
+  ) => number;
+  readonly refuse?: (
+    columns: readonly Float64Array[],
+    each: readonly number[],
+    options: readonly string[],
+  ) => Refusal;
+}
+/** Down the rows of the formula's own table in stored order: reads `values`, writes `out` of equal length. */
+export interface ScanEvaluator {
+  readonly kind: 'scan';
+  readonly of: (values: Float64Array, out: Float64Array) => void;
+  /** One step of the same: the running value after `value`, `before` being undefined on the first row. */
+  readonly step: (before: number | undefined, value: number) => number;
+}
+/** The checker turns the call into a node of its own kind (branch, above, row, blank, known, series). */
+export interface SpecialEvaluator {
+  readonly kind: 'special';
+  readonly node: 'branch' | 'above' | 'row' | 'blank' | 'known' | 'series' | 'power';
+}
+export type Evaluator = EachEvaluator | TextEvaluator | GatherEvaluator | ScanEvaluator | SpecialEvaluator;
+
+/** A gathered argument as a column of the A1 grid. */
+export interface LoweredColumn {
+  readonly count: number;
+  /** The whole range, absolute. */
+  readonly range: string;
+  /** The absolute address of one element, from 0. */
+  readonly cell: (index: number) => string;
+}
+/** What lowering may write besides plain formulas. */
+export interface LoweringTools {
+  /** The address of a cell that holds this number; numbers never stand in formula text. */
+  readonly constant: (value: number) => string;
+  /** A helper cell with this formula (without `=`); its address. */
+  readonly helper: (formula: string) => string;
+  /** A helper column, one formula an element. */
+  readonly column: (count: number, formula: (index: number) => string) => LoweredColumn;
+  /** `a <= b` to the language's tolerance, and the other comparisons, as an A1 formula giving TRUE or FALSE. */
+  readonly compare: (op: '=' | '<>' | '<' | '<=' | '>' | '>=', left: string, right: string) => string;
+  /** A formula that is an error, for what has no value. */
+  readonly refused: string;
+}
+/**
+ * The call as a plain spreadsheet formula of `+ - * / ^`, comparisons and the few functions the design allows.
+ * `each` arguments arrive as operands that need no parentheses; `columns` as ranges.
+ */
+export type Lower = (
+  each: readonly string[],
+  columns: readonly LoweredColumn[],
+  options: readonly string[],
+  tools: LoweringTools,
+) => string;
+
+/** One function of the language: everything anyone needs to know of it. */
+export interface FunctionEntry {
+  readonly name: string;
+  readonly group: FunctionGroup;
+  readonly parameters: readonly Parameter[];
+  /** Turns the literal options into what the evaluator takes; a text is the reason they do not fit. */
+  readonly prepare?: (
+    options: readonly string[],
+    types: readonly Type[],
+    units: UnitRegistry,
+  ) => readonly string[] | string;
+  /** The result, axes aside, from the argument types (options left out); a text is the reason it has none. */
+  readonly gives: (types: readonly Type[]) => Type | string;
+  readonly evaluate: Evaluator;
+  /** Absent where the special node is lowered by itself, or where `noRecheck` says why there is none. */
+  readonly lower?: Lower;
+  /** Why the second engine does not recompute it. */
+  readonly noRecheck?: string;
+  /** One line. */
+  readonly help: string;
+  /** Runs in the tests and stands in the reference: value in `unit`. */
+  readonly example: {
+    readonly formula: string;
+    readonly given?: Readonly<Record<string, string>>;
+    readonly unit?: string;
+    readonly value: number | string | boolean;
+  };
+}

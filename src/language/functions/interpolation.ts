@@ -1,0 +1,85 @@
+import { equalKeys, firstNotRising } from './keys.ts';
+
+interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+/** A grid in long form: one row a point, in any order. */
+interface Grid {
+  readonly xs: Float64Array;
+  readonly ys: Float64Array;
+  readonly zs: Float64Array;
+}
+
+/** Straight lines between points with rising xs; NaN beyond the ends unless held, and where xs do not rise. */
+export function linear(x: number, xs: Float64Array, ys: Float64Array, hold: boolean): number {
+  const last = xs.length - 1;
+  if (last < 0 || firstNotRising(xs) !== undefined) return Number.NaN;
+  const [low, high] = [xs[0] as number, xs[last] as number];
+  if (x <= low || equalKeys(x, low)) return hold || equalKeys(x, low) ? (ys[0] as number) : Number.NaN;
+  if (x >= high || equalKeys(x, high)) return hold || equalKeys(x, high) ? (ys[last] as number) : Number.NaN;
+  let at = 0;
+  while ((xs[at + 1] as number) < x) at += 1;
+  const [x1, x2, y1, y2] = [xs[at], xs[at + 1], ys[at], ys[at + 1]] as [number, number, number, number];
+  return y1 + ((x - x1) / (x2 - x1)) * (y2 - y1);
+}
+
+/** Why `linear` has no value. */
+export function linearRefusal(x: number, xs: Float64Array): string {
+  if (xs.length === 0) return 'the table it looks in has no rows';
+  const row = firstNotRising(xs);
+  if (row !== undefined) return `the xs must rise from row to row, and row ${row} does not`;
+  return x < (xs[0] as number)
+    ? 'the value is below the first x; "hold" would take the first y'
+    : 'the value is above the last x; "hold" would take the last y';
+}
+
+/** The nearest coordinates at or below and at or above; undefined beyond the ends unless held. */
+function bracket(x: number, xs: Float64Array, hold: boolean): readonly [number, number] | undefined {
+  let low = Number.NEGATIVE_INFINITY;
+  let high = Number.POSITIVE_INFINITY;
+  for (const other of xs) {
+    if (other <= x || equalKeys(other, x)) low = Math.max(low, other);
+    if (other >= x || equalKeys(other, x)) high = Math.min(high, other);
+  }
+  if (Number.isFinite(low) && Number.isFinite(high)) return [low, high];
+  if (!hold) return undefined;
+  if (Number.isFinite(low)) return [low, low];
+  return Number.isFinite(high) ? [high, high] : undefined;
+}
+
+/** The grid's value at a corner; NaN where it has none or two. */
+function corner(grid: Grid, x: number, y: number): number {
+  let found = Number.NaN;
+  for (let at = 0; at < grid.xs.length; at += 1) {
+    if (!equalKeys(grid.xs[at] as number, x) || !equalKeys(grid.ys[at] as number, y)) continue;
+    if (!Number.isNaN(found)) return Number.NaN;
+    found = grid.zs[at] as number;
+  }
+  return found;
+}
+
+function part(x: number, [low, high]: readonly [number, number]): number {
+  return low === high ? 0 : Math.min(1, Math.max(0, (x - low) / (high - low)));
+}
+
+/** Between the four nearest points of a grid; NaN where one of them is missing or stands twice. */
+export function bilinear({ x, y }: Point, grid: Grid, hold: boolean): number {
+  const across = bracket(x, grid.xs, hold);
+  const along = bracket(y, grid.ys, hold);
+  if (!across || !along) return Number.NaN;
+  const row = (at: number) => {
+    const [low, high] = [corner(grid, across[0], at), corner(grid, across[1], at)];
+    return low + part(x, across) * (high - low);
+  };
+  const [low, high] = [row(along[0]), row(along[1])];
+  return low + part(y, along) * (high - low);
+}
+
+/** Why `bilinear` has no value. */
+export function bilinearRefusal({ x, y }: Point, grid: Grid, hold: boolean): string {
+  if (grid.xs.length === 0) return 'the table it looks in has no rows';
+  if (!bracket(x, grid.xs, hold)) return 'x lies beyond the grid; "hold" would take its edge';
+  if (!bracket(y, grid.ys, hold)) return 'y lies beyond the grid; "hold" would take its edge';
+  return 'a corner of the grid around the point is missing or stands twice';
+}

@@ -1,0 +1,53 @@
+/** Numbers equal to the tolerance of comparison: a relative 1e-12. */
+export function equalKeys(a: number, b: number): boolean {
+  return Math.abs(a - b) <= 1e-12 * Math.max(Math.abs(a), Math.abs(b));
+}
+
+/** The first row, from 1, whose key does not rise above the one before it; undefined if all do. */
+export function firstNotRising(keys: Float64Array): number | undefined {
+  for (let at = 1; at < keys.length; at += 1) {
+    const before = keys[at - 1] as number;
+    const key = keys[at] as number;
+    if (!(key > before) || equalKeys(key, before)) return at + 1;
+  }
+  return undefined;
+}
+
+export const matchKinds = ['exact', 'first', 'at or below', 'at or above'] as const;
+
+/** The row of a key, from 0; NaN where there is none, where an exact key stands twice, or where keys do not ascend. */
+export function matchRow(key: number, keys: Float64Array, kind: string): number {
+  if (kind === 'exact' || kind === 'first') {
+    let found = Number.NaN;
+    for (let at = 0; at < keys.length; at += 1) {
+      if (!equalKeys(keys[at] as number, key)) continue;
+      if (kind === 'first') return at;
+      if (!Number.isNaN(found)) return Number.NaN;
+      found = at;
+    }
+    return found;
+  }
+  if (firstNotRising(keys) !== undefined) return Number.NaN;
+  let below = -1;
+  for (let at = 0; at < keys.length; at += 1) {
+    const other = keys[at] as number;
+    if (equalKeys(other, key)) return at;
+    if (other < key) below = at;
+  }
+  const row = kind === 'at or below' ? below : below + 1;
+  return row >= 0 && row < keys.length ? row : Number.NaN;
+}
+
+/** Why `matchRow` found none. */
+export function matchRefusal(key: number, keys: Float64Array, kind: string): string {
+  if (keys.length === 0) return 'the table it looks in has no rows';
+  if (kind === 'exact' || kind === 'first') {
+    const rows = [...keys].flatMap((other, at) => (equalKeys(other, key) ? [at + 1] : []));
+    if (rows.length > 1)
+      return `the key stands in rows ${rows.slice(0, 3).join(' and ')}; "first" takes the first`;
+    return 'the key stands in no row';
+  }
+  const row = firstNotRising(keys);
+  if (row !== undefined) return `the keys must rise from row to row, and row ${row} does not`;
+  return kind === 'at or below' ? 'the value is below the first key' : 'the value is above the last key';
+}

@@ -1,0 +1,161 @@
+import { plainType } from '../type.ts';
+import type { FunctionEntry, LoweredColumn, LoweringTools } from './entry.ts';
+import { bilinear, bilinearRefusal, linear, linearRefusal } from './interpolation.ts';
+import { matchKinds, matchRefusal, matchRow } from './keys.ts';
+import { any, column, common, each, likeAny, likePoints, option, plain } from './parameter.ts';
+
+const kinds = option('kind', matchKinds);
+const beyond = option('beyond', ['refuse', 'hold'], { optional: true });
+
+/** The matched row, from 1, by counting keys. */
+function lowerMatch(key: string, keys: LoweredColumn, kind: string, tools: LoweringTools): string {
+  const [one, zero] = [tools.constant(1), tools.constant(0)];
+  if (keys.count === 0) return tools.refused;
+  const count = (op: '=' | '<=' | '>=') =>
+    `SUM(${tools.column(keys.count, (at) => `IF(${tools.compare(op, keys.cell(at), key)},${one},${zero})`).range})`;
+  const rows = (miss: string) =>
+    tools.column(
+      keys.count,
+      (at) => `IF(${tools.compare('=', keys.cell(at), key)},${tools.constant(at + 1)},${miss})`,
+    ).range;
+  if (kind === 'exact') return `IF(${tools.helper(count('='))}=${one},SUM(${rows(zero)}),${tools.refused})`;
+  if (kind === 'first') return `IF(${tools.helper(count('='))}>=${one},MIN(${rows('""')}),${tools.refused})`;
+  const hits = tools.helper(count(kind === 'at or below' ? '<=' : '>='));
+  const row = kind === 'at or below' ? hits : `${tools.constant(keys.count + 1)}-${hits}`;
+  return `IF(${hits}>=${one},${row},${tools.refused})`;
+}
+
+/** y1 plus, of every piece, as much of its rise as x has covered. */
+function lowerLinear(x: string, xs: LoweredColumn, ys: LoweredColumn, tools: LoweringTools): string {
+  const [one, zero] = [tools.constant(1), tools.constant(0)];
+  if (xs.count < 2) return ys.cell(0);
+  const pieces = tools.column(xs.count - 1, (at) => {
+    const [x1, x2, y1, y2] = [xs.cell(at), xs.cell(at + 1), ys.cell(at), ys.cell(at + 1)];
+    return `MAX(${zero},MIN(${one},(${x}-${x1})/(${x2}-${x1})))*(${y2}-${y1})`;
+  });
+  return `(${ys.cell(0)}+SUM(${pieces.range}))`;
+}
+
+function need<T>(part: T | undefined): T {
+  if (part === undefined) throw new Error('an argument is missing that was counted');
+  return part;
+}
+
+export const lookup: readonly FunctionEntry[] = [
+  {
+    name: 'INDEX',
+    group: 'lookup and interpolation',
+    parameters: [column('column', any, { exact: true }), each('row', plain)],
+    gives: (types) => need(types[0]),
+    evaluate: {
+      kind: 'gather',
+      of: ([values], [row = 0]) => (Number.isInteger(row) ? (values?.[row - 1] ?? Number.NaN) : Number.NaN),
+      refuse: ([values], [row = 0]) => ({
+        words: `row ${row} is asked for, and the rows are 1 to ${values?.length ?? 0}`,
+        argument: 1,
+      }),
+    },
+    lower: ([row], [values]) => `INDEX(${values?.range},${row})`,
+    help: 'The value of a column in a row counted from 1.',
+    example: { formula: 'INDEX(t; 1)', given: { t: '4 m' }, unit: 'm', value: 4 },
+  },
+  {
+    name: 'MATCH',
+    group: 'lookup and interpolation',
+    parameters: [each('key', likeAny), column('keys', likeAny), kinds],
+    gives: () => plainType,
+    evaluate: {
+      kind: 'gather',
+      of: ([keys], [key = Number.NaN], [kind = 'exact']) => matchRow(key, need(keys), kind) + 1,
+      refuse: ([keys], [key = Number.NaN], [kind = 'exact']) => ({
+        words: matchRefusal(key, need(keys), kind),
+      }),
+    },
+    lower: ([key], [keys], [kind = 'exact'], tools) => lowerMatch(need(key), need(keys), kind, tools),
+    help: 'The row, from 1, in which a key stands; the kind of match is always stated.',
+    example: { formula: 'MATCH(4 m; t; "exact")', given: { t: '4 m' }, value: 1 },
+  },
+  {
+    name: 'LOOKUP',
+    group: 'lookup and interpolation',
+    parameters: [
+      each('key', likeAny),
+      column('keys', likeAny),
+      column('values', { kind: 'like', letter: 'b', points: true, texts: true }, { exact: true }),
+      kinds,
+    ],
+    gives: (types) => need(types[2]),
+    evaluate: {
+      kind: 'gather',
+      of: ([keys, values], [key = Number.NaN], [kind = 'exact']) =>
+        values?.[matchRow(key, need(keys), kind)] ?? Number.NaN,
+      refuse: ([keys], [key = Number.NaN], [kind = 'exact']) => ({
+        words: matchRefusal(key, need(keys), kind),
+      }),
+    },
+    lower: ([key], [keys, values], [kind = 'exact'], tools) =>
+      `INDEX(${values?.range},${tools.helper(lowerMatch(need(key), need(keys), kind, tools))})`,
+    help: 'The value beside a key; the kind of match is always stated.',
+    example: {
+      formula: 'LOOKUP("sand"; kind; factor; "exact")',
+      given: { kind: 'sand', factor: '0.8' },
+      value: 0.8,
+    },
+  },
+  {
+    name: 'INTERPOLATE',
+    group: 'lookup and interpolation',
+    parameters: [
+      each('x', likePoints),
+      column('xs', likePoints),
+      column('ys', { kind: 'like', letter: 'b', points: true }),
+      beyond,
+    ],
+    gives: (types) => common(types.slice(2)),
+    evaluate: {
+      kind: 'gather',
+      of: ([xs, ys], [x = Number.NaN], [outside]) => linear(x, need(xs), need(ys), outside === 'hold'),
+      refuse: ([xs], [x = Number.NaN]) => ({ words: linearRefusal(x, need(xs)) }),
+    },
+    lower: ([x], [xs, ys], [outside], tools) => {
+      const keys = need(xs);
+      if (keys.count === 0) return tools.refused;
+      const value = lowerLinear(need(x), keys, need(ys), tools);
+      if (outside === 'hold') return value;
+      const tooLow = tools.compare('<', need(x), keys.cell(0));
+      const tooHigh = tools.compare('>', need(x), keys.cell(keys.count - 1));
+      return `IF(${tooLow},${tools.refused},IF(${tooHigh},${tools.refused},${value}))`;
+    },
+    help: 'Straight lines between the points xs, ys; beyond the ends refused, or held if so stated.',
+    example: { formula: 'INTERPOLATE(4 m; t; u)', given: { t: '4 m', u: '7 kN' }, unit: 'kN', value: 7 },
+  },
+  {
+    name: 'INTERPOLATE2',
+    group: 'lookup and interpolation',
+    parameters: [
+      each('x', { kind: 'like', letter: 'a' }),
+      each('y', { kind: 'like', letter: 'c' }),
+      column('xs', { kind: 'like', letter: 'a' }),
+      column('ys', { kind: 'like', letter: 'c' }),
+      column('zs', { kind: 'like', letter: 'b' }),
+      beyond,
+    ],
+    gives: (types) => common(types.slice(4)),
+    evaluate: {
+      kind: 'gather',
+      of: ([xs, ys, zs], [x = Number.NaN, y = Number.NaN], [outside]) =>
+        bilinear({ x, y }, { xs: need(xs), ys: need(ys), zs: need(zs) }, outside === 'hold'),
+      refuse: ([xs, ys, zs], [x = Number.NaN, y = Number.NaN], [outside]) => ({
+        words: bilinearRefusal({ x, y }, { xs: need(xs), ys: need(ys), zs: need(zs) }, outside === 'hold'),
+      }),
+    },
+    noRecheck: 'a grid in rows is searched in two directions, which plain formulas do not do',
+    help: 'Between the four nearest points of a grid given row by row: x, y and the value there.',
+    example: {
+      formula: 'INTERPOLATE2(1 m; 2; a; b; c)',
+      given: { a: '1 m', b: '2', c: '5 kN' },
+      unit: 'kN',
+      value: 5,
+    },
+  },
+];

@@ -1,0 +1,13 @@
+export { type CheckedFormula, checkFormula, type Expected } from './check/check.ts';
+export { describeType } from './check/words.ts';
+export type * from './functions/entry.ts';
+export { signatureOf } from './functions/signature.ts';
+export { findFunction, functionTable } from './functions/table.ts';
+export { type ParsedFormula, parseFormula } from './parse.ts';
+export { printSyntax } from './print.ts';
+export { renameInFormula } from './rename.ts';
+export type { Named, Resolution, Scope } from './scope.ts';
+export * from './syntax.ts';
+export * from './type.ts';
+export * from './typed.ts';
+export { typeOfUnit } from './unit-type.ts';

@@ -1,0 +1,158 @@
+import { fail, type Outcome, type Problem, problem, type Span, succeed } from '../diagnostics/index.ts';
+import { ELEVATION_PREFIX, elevationUnit } from './elevation.ts';
+import type { Entry } from './entry.ts';
+import { readDate } from './entry-date.ts';
+import { entryOf, fitEntry, takes } from './fit-entry.ts';
+import { normaliseLookAlikes } from './look-alikes.ts';
+import { readQuantity, startsQuantity } from './read-quantity.ts';
+import type { UnitRegistry } from './registry.ts';
+import { DATE_UNIT, PLAIN_UNIT, type Unit } from './unit.ts';
+
+const LONGEST_NUMBER = 200;
+const LONGEST_TEXT = 2000;
+const MISSING: Outcome<Entry> = { ok: true, value: { kind: 'missing' } };
+
+/**
+ * Reads what a person typed as the value of a line. `row` is the unit of the line; without it (a blank unit column)
+ * any quantity is taken, and what is no quantity is text. Never throws; problems carry spans into `text`.
+ *
+ * `''` is missing; `12.3` is in the line's unit; `1,200 psf`, `12'-6 1/2"`, `20 °C`, `El. +12.5 ft MLLW`, `2026-11-25`,
+ * `$ 12.50/cy`, `TRUE`, `clay` and `"clay"` read as they look. What could be read two ways is refused.
+ */
+export function readEntry(text: string, registry: UnitRegistry, row?: Unit): Outcome<Entry> {
+  return readPlainly(text, registry, row) ?? readCarefully(text, registry, row);
+}
+
+const ZERO = 48;
+const NINE = 57;
+const POINT = 46;
+const MINUS = 45;
+const SPACE = 32;
+
+/** The way most entries go: digits, perhaps a point and digits, perhaps one unit. Undefined if it is anything else. */
+function readPlainly(
+  text: string,
+  registry: UnitRegistry,
+  row: Unit | undefined,
+): Outcome<Entry> | undefined {
+  const start = text.charCodeAt(0) === MINUS ? 1 : 0;
+  let end = start;
+  let points = 0;
+  for (; end < text.length; end++) {
+    const code = text.charCodeAt(end);
+    if (code === POINT) points++;
+    else if (code < ZERO || code > NINE) break;
+  }
+  const digits = end - start - points;
+  if (digits === 0 || digits > 15 || points > 1) return undefined;
+  const x = Number(text.slice(0, end));
+  if (end === text.length) {
+    if (row?.point === 'date') return undefined;
+    return succeed(entryOf(x, row ?? PLAIN_UNIT));
+  }
+  const unitText = text.slice(text.charCodeAt(end) === SPACE ? end + 1 : end);
+  const written = row !== undefined && unitText === row.text ? row : registry.units.get(unitText);
+  if (written === undefined || written.point === 'date') return undefined;
+  if (row === undefined || written === row) return succeed(entryOf(x, written));
+  const fits = written.dimension.key === row.dimension.key && written.angle === row.angle;
+  return fits && written.point === undefined && row.point === undefined
+    ? succeed(entryOf(x, written))
+    : undefined;
+}
+
+function readCarefully(text: string, registry: UnitRegistry, row: Unit | undefined): Outcome<Entry> {
+  const normalised = normaliseLookAlikes(text);
+  const source = normalised.trim();
+  if (source === '') return MISSING;
+  const base = normalised.indexOf(source);
+  const span: Span = { from: base, to: base + source.length };
+  const written = text.slice(span.from, span.to);
+
+  if (source.startsWith('=')) return fail(problem('entry-formula', span, {}));
+  if (source.startsWith('"')) return readQuoted(written, source, span, row);
+  const isNumeric = startsQuantity(source);
+  const longest = row !== undefined || isNumeric ? LONGEST_NUMBER : LONGEST_TEXT;
+  if (source.length > longest) return fail(problem('entry-too-long', span, { longest }));
+  if (/^(?:true|false)$/i.test(source)) return readTruth(source, span, row);
+  if (/^[+-]? *(?:nan|inf|infinity|∞)$/i.test(source))
+    return fail(problem('entry-not-finite', span, { written }));
+  const inner = /^\( *(.*?) *\)$/.exec(source)?.[1];
+  if (inner !== undefined && startsQuantity(inner)) return inParentheses(written, inner, span);
+
+  const date = readDate(source, base);
+  if (date !== undefined) return fitDate(date, written, span, row);
+  const prefix = ELEVATION_PREFIX.exec(source)?.[0] ?? '';
+  if (prefix !== '' && startsQuantity(source.slice(prefix.length))) {
+    return readElevation(source, prefix.length, base, registry, row);
+  }
+  if (!isNumeric) {
+    if (row === undefined) return succeed({ kind: 'text', text: written });
+    if (row.point === 'date') return fail(problem('entry-date-wanted', span, { written }));
+    return fail(problem('entry-not-a-number', span, { written, wanted: takes(row) }));
+  }
+  const quantity = readQuantity(source, base, registry);
+  if (!quantity.ok) return row === undefined ? offerText(quantity.problems, written, span) : quantity;
+  const { x, unit } = quantity.value;
+  if (row === undefined) return succeed(entryOf(x, unit ?? PLAIN_UNIT));
+  if (row.point === 'date') return fail(problem('entry-date-wanted', span, { written }));
+  return unit === undefined ? succeed(entryOf(x, row)) : fitEntry(x, unit, row, source, span, registry);
+}
+
+/** `El. +12.5 ft MLLW`: a length, with a datum or without, behind a prefix of `prefix` characters. */
+function readElevation(
+  source: string,
+  prefix: number,
+  base: number,
+  registry: UnitRegistry,
+  row: Unit | undefined,
+): Outcome<Entry> {
+  const span = { from: base, to: base + source.length };
+  const quantity = readQuantity(source.slice(prefix), base + prefix, registry);
+  if (!quantity.ok) return quantity;
+  const { x, unit } = quantity.value;
+  const elevated = unit === undefined || unit.point !== undefined ? undefined : elevationUnit(unit, '', span);
+  if (elevated?.ok === false) return elevated;
+  const written = elevated?.value ?? unit;
+  if (written !== undefined) {
+    return row === undefined
+      ? succeed(entryOf(x, written))
+      : fitEntry(x, written, row, source, span, registry);
+  }
+  if (row?.point?.startsWith('elevation:')) return succeed(entryOf(x, row));
+  if (row === undefined) return fail(problem('entry-elevation-unit', span, { written: source }));
+  const facts = { written: source, isA: 'an elevation', wants: takes(row), example: `12.5 ${row.text}` };
+  return fail(problem('entry-point', span, facts));
+}
+
+function readQuoted(written: string, source: string, span: Span, row: Unit | undefined): Outcome<Entry> {
+  if (row !== undefined) return fail(problem('entry-not-a-number', span, { written, wanted: takes(row) }));
+  if (source.length < 2 || !source.endsWith('"')) return fail(problem('entry-quote', span, { written }));
+  if (written.length > LONGEST_TEXT) return fail(problem('entry-too-long', span, { longest: LONGEST_TEXT }));
+  return succeed({ kind: 'text', text: written.slice(1, -1) });
+}
+
+function readTruth(source: string, span: Span, row: Unit | undefined): Outcome<Entry> {
+  if (row !== undefined) return fail(problem('entry-truth', span, { written: source, wants: takes(row) }));
+  return succeed({ kind: 'truth', value: source.toLowerCase() === 'true' });
+}
+
+function inParentheses(written: string, inner: string, span: Span): Outcome<Entry> {
+  const negative = `-${inner.replace(/^[+-] */, '')}`;
+  const fixes = [negative, inner].map((insert) => ({ label: insert, ...span, insert }));
+  return fail(problem('entry-parentheses', span, { written, negative }, fixes));
+}
+
+function fitDate(date: Outcome<number>, written: string, span: Span, row: Unit | undefined): Outcome<Entry> {
+  if (!date.ok) return date;
+  if (row !== undefined && row.point !== 'date') {
+    const facts = { written, isA: takes(DATE_UNIT), wants: takes(row), example: `12.5 ${row.text}`.trim() };
+    return fail(problem('entry-point', span, facts));
+  }
+  return succeed({ kind: 'point', si: date.value, of: 'date', unit: DATE_UNIT });
+}
+
+/** Where text is welcome, a broken quantity may have been meant as text: quotation marks say so. */
+function offerText(problems: readonly Problem[], written: string, span: Span): Outcome<Entry> {
+  const asText = { label: 'as text', from: span.from, to: span.to, insert: `"${written}"` };
+  return { ok: false, problems: problems.map((p) => ({ ...p, fixes: [...p.fixes, asText] })) };
+}

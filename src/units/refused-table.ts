@@ -1,0 +1,157 @@
+// A table of data: what people write for a unit and the registry refuses, with what they may have meant.
+
+/**
+ * A symbol that is refused. `choices` are units to write instead, the likeliest first.
+ * `because` completes the sentence "lb …": with it the symbol has several meanings, without it is a slip.
+ */
+export interface RefusedUnit {
+  readonly symbol: string;
+  readonly choices: readonly string[];
+  readonly because?: string;
+}
+
+const POUND = 'is a mass or a force';
+const TON = 'is one of three masses';
+const TON_FORCE = 'is one of three forces';
+const TONS = ['t', 'ST', 'LT'];
+const TON_FORCES = ['tf', 'STf', 'LTf'];
+
+const AMBIGUOUS: readonly RefusedUnit[] = [
+  { symbol: 'lb', choices: ['lbm', 'lbf'], because: POUND },
+  { symbol: 'lbs', choices: ['lbm', 'lbf'], because: POUND },
+  { symbol: 'LB', choices: ['lbm', 'lbf'], because: POUND },
+  { symbol: 'LBS', choices: ['lbm', 'lbf'], because: POUND },
+  { symbol: 'Lb', choices: ['lbm', 'lbf'], because: POUND },
+  { symbol: '#', choices: ['lbm', 'lbf'], because: POUND },
+  { symbol: 'pound', choices: ['lbm', 'lbf', 'GBP'], because: 'is a mass, a force or money' },
+  { symbol: 'pounds', choices: ['lbm', 'lbf', 'GBP'], because: 'is a mass, a force or money' },
+  { symbol: 'ton', choices: TONS, because: TON },
+  { symbol: 'tons', choices: TONS, because: TON },
+  { symbol: 'Ton', choices: TONS, because: TON },
+  { symbol: 'Tons', choices: TONS, because: TON },
+  { symbol: 'TON', choices: TONS, because: TON },
+  { symbol: 'TONS', choices: TONS, because: TON },
+  { symbol: 'T', choices: TONS, because: TON },
+  { symbol: 'tn', choices: TONS, because: TON },
+  { symbol: 'tonf', choices: TON_FORCES, because: TON_FORCE },
+  { symbol: 'tonsf', choices: TON_FORCES, because: TON_FORCE },
+  {
+    symbol: 'tsf',
+    choices: ['tf/ft^2', 'STf/ft^2', 'LTf/ft^2'],
+    because: 'is a ton-force of three kinds over a square foot',
+  },
+  { symbol: '¥', choices: ['JPY', 'CNY'], because: 'is yen or yuan' },
+  { symbol: 'kr', choices: ['DKK', 'NOK', 'SEK', 'ISK'], because: 'is a krone of several countries' },
+  { symbol: 'per', choices: ['/'], because: 'is written as a slash' },
+  {
+    symbol: 'oz',
+    choices: ['lbm', 'lbf'],
+    because: 'is a mass, a force or a volume, none of them in the registry',
+  },
+];
+
+/** Slips: what is written, then what was meant. */
+const SLIPS: readonly (readonly [symbols: string, ...choices: string[]])[] = [
+  ['mPa mpa Mpa MPA', 'MPa'],
+  ['KPa kpa Kpa KPA', 'kPa'],
+  ['gPa Gpa gpa GPA', 'GPa'],
+  ['pa PA', 'Pa'],
+  ['hPa', 'Pa'],
+  ['mN mn Mn', 'MN'],
+  ['KN Kn', 'kN', 'kn'],
+  ['n', 'N'],
+  ['kNm KNm KNM kNM knm', 'kN·m'],
+  ['Nm NM', 'N·m', 'nmi'],
+  ['nm', 'nmi', 'N·m'],
+  ['MNm', 'MN·m'],
+  ['Mm MM', 'mm'],
+  ['M', 'm'],
+  ['CM Cm', 'cm'],
+  ['KM Km', 'km'],
+  ['meter meters metre metres', 'm'],
+  ['inch inches IN In', 'in'],
+  ['foot feet FT Ft', 'ft'],
+  ['yard yards YD yds', 'yd'],
+  ['mile miles MI', 'mi'],
+  ['LF Lf', 'lf'],
+  ['SF Sf sqft SQFT', 'sf'],
+  ['SY sqyd', 'sy'],
+  ['CF cuft', 'cf'],
+  ['CY Cy cuyd', 'cy'],
+  ['sqm', 'm^2'],
+  ['cum', 'm^3'],
+  ['acre acres AC', 'ac'],
+  ['hectare hectares', 'ha'],
+  ['gallon gallons gals GAL', 'gal'],
+  ['l litre litres liter liters', 'L'],
+  ['Kg KG kgs', 'kg'],
+  ['tonne tonnes MT mt', 't'],
+  ['slugs', 'slug'],
+  ['k kips Kip Kips KIP KIPS', 'kip'],
+  ['Kgf KGF', 'kgf'],
+  ['LBF lbsf', 'lbf'],
+  ['LBM', 'lbm'],
+  ['PSI Psi', 'psi'],
+  ['KSI Ksi', 'ksi'],
+  ['PSF Psf', 'psf'],
+  ['KSF Ksf', 'ksf'],
+  ['PCF Pcf', 'pcf'],
+  ['KCF', 'kcf'],
+  ['PCI', 'pci'],
+  ['PLF Plf', 'plf'],
+  ['KLF Klf', 'klf'],
+  ['kft kipft', 'kip·ft'],
+  ['ftlb ftlbs', 'ft·lbf'],
+  ['fps', 'ft/s'],
+  ['mps', 'm/s'],
+  ['kph kmh', 'km/h'],
+  ['gpm', 'gal/min'],
+  ['knot knots kt kts', 'kn'],
+  ['MPH Mph', 'mph'],
+  ['HP Hp', 'hp'],
+  ['w', 'W'],
+  ['KW Kw kw', 'kW'],
+  ['j', 'J'],
+  ['KJ Kj kj', 'kJ'],
+  ['S sec secs second seconds', 's'],
+  ['mins minute minutes', 'min'],
+  ['hr hrs hour hours H', 'h'],
+  ['day days D', 'd'],
+  ['week weeks wks', 'wk'],
+  ['degree degrees', 'deg'],
+  ['radian radians', 'rad'],
+  ['C', 'degC'],
+  ['F', 'degF'],
+  ['percent pct', '%'],
+  ['EA Ea each', 'ea'],
+  ['LS Ls', 'ls'],
+  ['usd', 'USD'],
+  ['eur', 'EUR'],
+];
+
+/** Several words for one unit, refused as a whole: "sq ft". */
+const PHRASES: readonly (readonly [phrases: string, ...choices: string[]])[] = [
+  ['sq ft,sq. ft,sq. ft.,square feet,square foot', 'sf'],
+  ['sq yd,sq. yd.,square yards', 'sy'],
+  ['sq in,sq. in.,square inches', 'in^2'],
+  ['sq m,square metres,square meters', 'm^2'],
+  ['cu ft,cu. ft.,cubic feet,cubic foot', 'cf'],
+  ['cu yd,cu. yd.,cubic yards,cubic yard', 'cy'],
+  ['cu m,cubic metres,cubic meters', 'm^3'],
+  ['lin ft,lin. ft.,linear feet', 'lf'],
+  ['short ton,short tons', 'ST'],
+  ['long ton,long tons', 'LT'],
+  ['metric ton,metric tons', 't'],
+  ['deg C,degrees C,deg. C', 'degC'],
+  ['deg F,degrees F,deg. F', 'degF'],
+];
+
+const split = (rows: readonly (readonly [string, ...string[]])[], separator: string): RefusedUnit[] =>
+  rows.flatMap(([symbols, ...choices]) => symbols.split(separator).map((symbol) => ({ symbol, choices })));
+
+/** Every refused symbol and phrase with what to write instead. */
+export const REFUSED_TABLE: readonly RefusedUnit[] = [
+  ...AMBIGUOUS,
+  ...split(SLIPS, ' '),
+  ...split(PHRASES, ','),
+];

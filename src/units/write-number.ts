@@ -1,0 +1,74 @@
+/** How a number is written. */
+export interface NumberStyle {
+  /**
+   * `sensible` (the default): about four significant digits, three below 1, no decimals from 1000 on.
+   * `full`: every digit needed to read the same number again. A number: that many significant digits.
+   */
+  readonly digits?: 'sensible' | 'full' | number;
+  /** Exactly so many decimals, in place of `digits`. */
+  readonly decimals?: number;
+  /** `thin` (the default): thousands apart by a narrow no-break space, from 10 000 on. */
+  readonly grouping?: 'thin' | 'none';
+}
+
+/** The narrow no-break space between groups of three digits. */
+export const THIN_SPACE = '\u202f';
+
+const SMALLEST_PLAIN = 1e-4;
+const LARGEST_PLAIN = 1e12;
+const MOST_DECIMALS = 20;
+
+/**
+ * Writes a number as an engineer's page has it: 0.611, 12.35, 1440, 211 644, 6.5e-6. What it writes, `readEntry` reads.
+ * Trailing zeros are dropped, except with `decimals`. What is no finite number is "no value".
+ */
+export function writeNumber(x: number, style: NumberStyle = {}): string {
+  if (!Number.isFinite(x)) return 'no value';
+  if (x === 0) return (0).toFixed(boundedDecimals(style.decimals ?? 0));
+  const size = Math.abs(x);
+  const grouping = style.grouping ?? 'thin';
+  if (style.decimals !== undefined && size < LARGEST_PLAIN) {
+    return group(withoutMinusZero(x.toFixed(boundedDecimals(style.decimals))), grouping);
+  }
+  const digits = style.digits ?? 'sensible';
+  const rounded = digits === 'full' ? x : Number(roundTo(x, digits));
+  const shown = Math.abs(rounded);
+  if (shown < SMALLEST_PLAIN || shown >= LARGEST_PLAIN) return exponential(rounded);
+  return group(plainDecimal(rounded), grouping);
+}
+
+function roundTo(x: number, digits: 'sensible' | number): string {
+  if (digits !== 'sensible') return x.toPrecision(Math.min(Math.max(Math.round(digits), 1), 17));
+  const size = Math.abs(x);
+  if (size >= LARGEST_PLAIN) return x.toPrecision(4);
+  if (size >= 1000) return x.toFixed(0);
+  return x.toPrecision(size >= 1 ? 4 : 3);
+}
+
+/** The shortest decimal that reads as the same number, without an exponent. */
+function plainDecimal(x: number): string {
+  const shortest = String(x);
+  if (!shortest.includes('e')) return shortest;
+  const [mantissa = '', exponent = '0'] = shortest.split('e');
+  const decimals = (mantissa.split('.')[1]?.length ?? 0) - Number(exponent);
+  return x.toFixed(Math.max(decimals, 0));
+}
+
+function exponential(x: number): string {
+  return x.toExponential().replace('e+', 'e');
+}
+
+function boundedDecimals(decimals: number): number {
+  return Math.min(Math.max(Math.round(decimals), 0), MOST_DECIMALS);
+}
+
+function withoutMinusZero(text: string): string {
+  return /[1-9]/.test(text) ? text : text.replace('-', '');
+}
+
+function group(text: string, grouping: 'thin' | 'none'): string {
+  if (grouping === 'none') return text;
+  const [, sign = '', whole = '', decimals = ''] = /^(-?)(\d+)(.*)$/.exec(text) ?? [];
+  if (whole.length < 5) return text;
+  return sign + whole.replace(/\B(?=(?:\d{3})+$)/g, THIN_SPACE) + decimals;
+}

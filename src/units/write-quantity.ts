@@ -1,0 +1,66 @@
+import { dateFromSI, writeDate } from './calendar.ts';
+import { datumOf, lengthText } from './elevation.ts';
+import { fromSI, toSI, type Unit } from './unit.ts';
+import { type NumberStyle, writeNumber } from './write-number.ts';
+
+/**
+ * Writes an SI number in `unit`, as `readEntry` reads it: `12.3 kN`, `20 degC`, `El. +12.5 ft MLLW`, `2026-11-25`,
+ * `$12.50/cy`, `0.611` for plain. Amounts of money below 1000 have two decimals. With `digits: 'full'` reading the
+ * text gives the same SI number (dates: the same day).
+ */
+export function writeQuantity(si: number, unit: Unit, style: NumberStyle = {}): string {
+  if (!Number.isFinite(si)) return 'no value';
+  if (unit.point === 'date') return writeDay(si);
+  const number = writeIn(si, unit, style);
+  const datum = unit.point === undefined ? undefined : datumOf(unit.point);
+  if (datum !== undefined) {
+    const signed = number.startsWith('-') ? number : `+${number}`;
+    return `El. ${signed} ${lengthText(unit)}${datum === '' ? '' : ` ${datum}`}`;
+  }
+  if (unit.text === '') return number;
+  const [sign = ''] = /^\p{Sc}/u.exec(unit.text) ?? [];
+  if (sign === '') return number + unitTail(unit.text);
+  const [minus, digits] = number.startsWith('-') ? ['-', number.slice(1)] : ['', number];
+  return `${minus}${sign}${digits}${unit.text.slice(sign.length)}`;
+}
+
+/** The number alone, in `unit`, with the digits `writeQuantity` gives it: for a column that has its unit on top. */
+export function writeIn(si: number, unit: Unit, style: NumberStyle = {}): string {
+  if (unit.point === 'date') return writeDay(si);
+  const x = fromSI(si, unit);
+  if (style.decimals !== undefined) return writeNumber(x, style);
+  if (style.digits === 'full') return writeNumber(shortestFor(si, unit), style);
+  const size = Math.abs(x);
+  const cents = style.digits === undefined && isMoney(unit) && size >= 0.1 && size < 999.995;
+  return writeNumber(x, cents ? { ...style, decimals: 2 } : style);
+}
+
+/** The number of fewest digits that comes back as exactly this SI value, or the nearest there is. */
+function shortestFor(si: number, unit: Unit): number {
+  const x = fromSI(si, unit);
+  for (let digits = 15; digits <= 17; digits++) {
+    const candidate = Number(x.toPrecision(digits));
+    if (toSI(candidate, unit) === si) return candidate;
+  }
+  return neighbours(x).find((candidate) => toSI(candidate, unit) === si) ?? x;
+}
+
+/** Numbers a few units in the last place away. */
+function neighbours(x: number): number[] {
+  const step = Math.abs(x) * 2 ** -53;
+  return [1, -1, 2, -2, 3, -3, 4, -4].map((k) => x + k * step);
+}
+
+function isMoney(unit: Unit): boolean {
+  const money = unit.dimension.powers.filter(([base]) => /^[A-Z]{3}$/.test(base));
+  return money.length === 1 && money[0]?.[1].n === 1 && money[0][1].d === 1;
+}
+
+function unitTail(text: string): string {
+  return text === '°' || text === '-' ? text.replace('-', '') : ` ${text}`;
+}
+
+function writeDay(si: number): string {
+  const date = dateFromSI(si);
+  return date === undefined ? 'no value' : writeDate(date);
+}

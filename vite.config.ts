@@ -1,0 +1,40 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+import { makeReady } from './scripts/ready.js';
+
+makeReady();
+
+const folder = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+
+/** The app is built from src/ into dist/app; the tests run from the project folder. */
+export default defineConfig({
+  root: folder('src'),
+  base: './',
+  build: {
+    outDir: folder('dist/app'),
+    emptyOutDir: true,
+    target: 'es2022',
+    modulePreload: { polyfill: false },
+  },
+  worker: { format: 'es' },
+  test: {
+    root: folder('.'),
+    maxWorkers: 2,
+    testTimeout: 60_000,
+    projects: [
+      {
+        extends: true,
+        test: { name: 'node', include: ['tests/**/*.test.ts'], exclude: ['tests/browser/**'] },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          globalSetup: 'tests/browser/serve-app.ts',
+          hookTimeout: 120_000,
+        },
+      },
+    ],
+  },
+});
