@@ -1,6 +1,7 @@
 import { book } from './catalogue/book.ts';
 import { command } from './catalogue/command.ts';
 import type { CatalogueEntry } from './catalogue/entry.ts';
+import { lines } from './catalogue/lines.ts';
 import { names } from './catalogue/names.ts';
 import { quantity } from './catalogue/quantity.ts';
 import { syntax } from './catalogue/syntax.ts';
@@ -9,7 +10,7 @@ import { types } from './catalogue/types.ts';
 import { values } from './catalogue/values.ts';
 
 /** The areas of the catalogue, one file each, by name. */
-export const catalogueAreas = { quantity, syntax, names, types, values, tables, book, command };
+export const catalogueAreas = { quantity, syntax, names, types, values, lines, tables, book, command };
 
 /** Every code a problem can have, with its title, its explanation and its words. */
 export const catalogue = {
@@ -18,6 +19,7 @@ export const catalogue = {
   ...names,
   ...types,
   ...values,
+  ...lines,
   ...tables,
   ...book,
   ...command,

@@ -68,7 +68,8 @@ export { createHasher, type Hasher, hashBook } from './hash/hasher.ts';
 export { canonicalJson } from './json/canonical.ts';
 export { type Path, pathText } from './json/path.ts';
 export { blankBook } from './opening/blank-book.ts';
-export { BOOK_DEPTH_LIMIT, BOOK_LENGTH_LIMIT, type Opened, openBook } from './opening/open-book.ts';
+export { BOOK_LENGTH_LIMIT, type Opened, openBook } from './opening/open-book.ts';
+export { openCases } from './opening/open-cases.ts';
 export {
   type About,
   type Book,
@@ -80,6 +81,7 @@ export {
   type Sheet,
   type Title,
 } from './schema/book.ts';
+export type { Case, Cases, Expectation, Tolerance } from './schema/cases.ts';
 export {
   type CalcColumn,
   type Cell,

@@ -24,8 +24,10 @@ function blankTexts(text: string): string {
   return text.replace(/"(?:[^"]|"")*"/g, (found) => `"${' '.repeat(found.length - 2)}"`);
 }
 
-function commasInNumbers(text: string): Problem[] {
-  return [...text.matchAll(/\d[\d.]*(?:,\d[\d.]*)+/g)].map((match) => {
+/** A comma between digits, which may group thousands or separate arguments. */
+export function commasInNumbers(text: string): Problem[] {
+  if (!text.includes(',')) return [];
+  return [...blankTexts(text).matchAll(/\d[\d.]*(?:,\d[\d.]*)+/g)].map((match) => {
     const [written] = match;
     const from = match.index;
     const to = from + written.length;
@@ -39,17 +41,22 @@ function commasInNumbers(text: string): Problem[] {
 }
 
 function feetMarks(text: string): Problem[] {
-  return [...text.matchAll(/(?<![\w'.])(\d+(?:\.\d+)?)\s*'(?:\s*-?\s*(\d+(?:\.\d+)?)\s*")?/g)].map(
-    (match) => {
-      const [written, feet = '', inches] = match;
-      const from = match.index;
-      const to = from + written.length;
-      const insert = inches === undefined ? `${feet} ft` : `(${feet} ft + ${inches} in)`;
-      return problem('feet-marks', { from, to }, { written, instead: insert }, [
-        { label: insert, from, to, insert },
-      ]);
-    },
-  );
+  return [
+    ...text.matchAll(
+      /(?<![\w'.])(\d+(?:\.\d+)?)\s*'(?:\s*-?\s*(?:(\d+(?:\.\d+)?)\s+)?(\d+(?:[./]\d+)?)\s*")?/g,
+    ),
+  ].map((match) => {
+    const [written, feet = '', wholeInches, inches] = match;
+    const from = match.index;
+    const to = from + written.length;
+    const last = inches?.includes('/')
+      ? `(${wholeInches ? `${wholeInches} + ` : ''}${inches}) * 1 in`
+      : `${inches} in`;
+    const insert = inches === undefined ? `${feet} ft` : `(${feet} ft + ${last})`;
+    return problem('feet-marks', { from, to }, { written, instead: insert }, [
+      { label: insert, from, to, insert },
+    ]);
+  });
 }
 
 function unclosedText(text: string): Problem[] {
@@ -84,7 +91,7 @@ function parentheses(text: string): Problem[] {
 /** A value, a space, and another value: `b ft`, `2 (a)` aside, which has a unit in the parentheses. */
 function sideBySide(text: string): Problem[] {
   const word = "[\\p{L}][\\p{L}\\d_'.]*";
-  const pattern = new RegExp(`(?<![\\p{L}\\d_'.])(${word}|\\))(\\s+)(${word}|\\d[\\d.]*)`, 'gu');
+  const pattern = new RegExp(`((?<![\\p{L}\\d_'.])${word}|\\))(\\s+)(${word}|\\d[\\d.]*)`, 'gu');
   const problems: Problem[] = [];
   for (const match of text.matchAll(pattern)) {
     const [, left = '', gap = '', right = ''] = match;

@@ -1,7 +1,7 @@
 import type { SyntaxNode } from '@lezer/common';
 import { type Problem, problem } from '../diagnostics/index.ts';
 import { normaliseLookAlikes } from '../units/index.ts';
-import { diagnose } from './diagnose.ts';
+import { commasInNumbers, diagnose } from './diagnose.ts';
 import { parser } from './grammar/parser.js';
 import type { CallSyntax, NumberSyntax, Syntax } from './syntax.ts';
 import type { ComparisonOperator } from './typed.ts';
@@ -56,7 +56,7 @@ export function parseFormula(source: string): ParsedFormula {
   const first = top.firstChild;
   const start = first?.name === 'Equals' ? first.nextSibling : first;
   const syntax: Syntax = start ? builder.build(start, 0) : { kind: 'error', ...whole };
-  const slips = builder.broken || hasError(top) ? diagnose(text, top) : [];
+  const slips = builder.broken || hasError(top) ? diagnose(text, top) : commasInNumbers(text);
   const problems = [...slips, ...builder.problems].sort((a, b) => a.from - b.from);
   return { text, syntax, problems };
 }
@@ -102,10 +102,11 @@ class TreeBuilder {
       case 'Text':
         return { kind: 'text', from, to, value: this.slice(from + 1, to - 1).replaceAll('""', '"') };
       case 'Name': {
-        const name = this.slice(from, to);
+        // An error node may stretch a name over what follows it.
+        const name = /^[^\s(),;+\-*/^%&=<>"]+/.exec(this.slice(from, to))?.[0] ?? '';
         if (/^(true|false)$/i.test(name))
           return { kind: 'truth', from, to, value: name.toLowerCase() === 'true' };
-        return { kind: 'name', from, to, name };
+        return { kind: 'name', from, to: from + name.length, name };
       }
       case 'Call':
         return this.call(node, depth);
@@ -134,6 +135,11 @@ class TreeBuilder {
 
   private slice(from: number, to: number): string {
     return this.text.slice(from, to);
+  }
+
+  /** A part as written, a raised digit as an ordinary one. */
+  private plainly(part: Syntax): string {
+    return this.slice(part.from, part.to).replace(/^²$/, '2').replace(/^³$/, '3');
   }
 
   private error(from: number, to: number): Syntax {
@@ -232,10 +238,10 @@ class TreeBuilder {
     const raisedBy = this.slice(base.to, to)
       .trim()
       .replace(/^\^\s*/, '');
-    const exponentText = raisedBy === '²' ? '2' : raisedBy === '³' ? '3' : raisedBy;
+    const exponentText = raisedBy.replace(/^²$/, '2').replace(/^³$/, '3');
     const rewrite = (insert: string) => ({ label: insert, from, to, insert });
     if (base.kind === 'number' && base.unit) {
-      const number = this.slice(base.from, base.unit.from).replace(/\(?\s*$/, '');
+      const number = this.slice(base.from, base.unit.from).replace(/\s*\(?\s*$/, '');
       const oneUnit = `${number} (${base.unit.text}^${exponentText})`;
       const whole = `(${baseText})^${exponentText}`;
       this.problems.push(
@@ -251,7 +257,7 @@ class TreeBuilder {
       if (inner.kind !== 'power') return { kind: 'power', from, to, base, exponent };
       const [a, b, c] =
         base.kind === 'power' ? [base.base, middle, exponent] : [base, inner.base, inner.exponent];
-      const [x, y, z] = [a, b, c].map((part) => this.slice(part.from, part.to));
+      const [x, y, z] = [a, b, c].map((part) => this.plainly(part));
       const first = `(${x}^${y})^${z}`;
       const second = `${x}^(${y}^${z})`;
       this.problems.push(

@@ -13,13 +13,20 @@ export function takes(unit: Unit): string {
   return unit.text === '' || unit.text === 'date' ? kind : `${kind} (${unit.text})`;
 }
 
-/** The entry of a number in a unit that stands for itself: nothing is known of the line. */
-export function entryOf(x: number, unit: Unit): Entry {
+/** The entry of a number in a unit, or undefined if its SI value is beyond the numbers that can be held. */
+export function entryOf(x: number, unit: Unit): Entry | undefined {
   // `+ 0` turns -0 into 0.
   const si = toSI(x, unit) + 0;
+  if (!Number.isFinite(si) || (si === 0 && x !== 0 && unit.offset === 0)) return undefined;
   return unit.point === undefined
     ? { kind: 'number', si, unit }
     : { kind: 'point', si, of: unit.point, unit };
+}
+
+/** The same as an outcome: what cannot be held is a problem of the entry `text` at `span`. */
+export function holdEntry(x: number, unit: Unit, text: string, span: Span): Outcome<Entry> {
+  const entry = entryOf(x, unit);
+  return entry === undefined ? fail(problem('entry-out-of-range', span, { written: text })) : succeed(entry);
 }
 
 /**
@@ -41,7 +48,7 @@ export function fitEntry(
   }
   if (row.point === undefined) {
     return written.point === undefined
-      ? succeed(entryOf(x, written))
+      ? holdEntry(x, written, text, span)
       : pointForDifference(written, row, text, span);
   }
   return fitPoint(x, written, row, row.point, text, span);
@@ -57,7 +64,7 @@ function fitPoint(
 ): Outcome<Entry> {
   const datum = datumOf(of);
   if (datum === undefined) {
-    if (written.point === of) return succeed(entryOf(x, written));
+    if (written.point === of) return holdEntry(x, written, text, span);
     const example = `20 ${row.text}`;
     return fail(problem('entry-difference', span, { written: text, wants: takes(row), example }));
   }
@@ -68,7 +75,7 @@ function fitPoint(
   }
   const length = lengthText(written);
   const unit = { ...written, text: datum === '' ? `El. ${length}` : `${length} ${datum}`, point: of };
-  return succeed({ kind: 'point', si: toSI(x, written) + 0, of, unit });
+  return holdEntry(x, unit, text, span);
 }
 
 function pointForDifference(written: Unit, row: Unit, text: string, span: Span): Outcome<Entry> {

@@ -2,7 +2,7 @@ import { fail, type Outcome, type Problem, problem, type Span, succeed } from '.
 import { ELEVATION_PREFIX, elevationUnit } from './elevation.ts';
 import type { Entry } from './entry.ts';
 import { readDate } from './entry-date.ts';
-import { entryOf, fitEntry, takes } from './fit-entry.ts';
+import { entryOf, fitEntry, holdEntry, takes } from './fit-entry.ts';
 import { normaliseLookAlikes } from './look-alikes.ts';
 import { readQuantity, startsQuantity } from './read-quantity.ts';
 import type { UnitRegistry } from './registry.ts';
@@ -48,16 +48,20 @@ function readPlainly(
   const x = Number(text.slice(0, end));
   if (end === text.length) {
     if (row?.point === 'date') return undefined;
-    return succeed(entryOf(x, row ?? PLAIN_UNIT));
+    return held(entryOf(x, row ?? PLAIN_UNIT));
   }
   const unitText = text.slice(text.charCodeAt(end) === SPACE ? end + 1 : end);
   const written = row !== undefined && unitText === row.text ? row : registry.units.get(unitText);
   if (written === undefined || written.point === 'date') return undefined;
-  if (row === undefined || written === row) return succeed(entryOf(x, written));
+  if (row === undefined || written === row) return held(entryOf(x, written));
   const fits = written.dimension.key === row.dimension.key && written.angle === row.angle;
   return fits && written.point === undefined && row.point === undefined
-    ? succeed(entryOf(x, written))
+    ? held(entryOf(x, written))
     : undefined;
+}
+
+function held(entry: Entry | undefined): Outcome<Entry> | undefined {
+  return entry === undefined ? undefined : succeed(entry);
 }
 
 function readCarefully(text: string, registry: UnitRegistry, row: Unit | undefined): Outcome<Entry> {
@@ -93,9 +97,11 @@ function readCarefully(text: string, registry: UnitRegistry, row: Unit | undefin
   const quantity = readQuantity(source, base, registry);
   if (!quantity.ok) return row === undefined ? offerText(quantity.problems, written, span) : quantity;
   const { x, unit } = quantity.value;
-  if (row === undefined) return succeed(entryOf(x, unit ?? PLAIN_UNIT));
+  if (row === undefined) return holdEntry(x, unit ?? PLAIN_UNIT, written, span);
   if (row.point === 'date') return fail(problem('entry-date-wanted', span, { written }));
-  return unit === undefined ? succeed(entryOf(x, row)) : fitEntry(x, unit, row, source, span, registry);
+  return unit === undefined
+    ? holdEntry(x, row, written, span)
+    : fitEntry(x, unit, row, source, span, registry);
 }
 
 /** `El. +12.5 ft MLLW`: a length, with a datum or without, behind a prefix of `prefix` characters. */
@@ -115,10 +121,10 @@ function readElevation(
   const written = elevated?.value ?? unit;
   if (written !== undefined) {
     return row === undefined
-      ? succeed(entryOf(x, written))
+      ? holdEntry(x, written, source, span)
       : fitEntry(x, written, row, source, span, registry);
   }
-  if (row?.point?.startsWith('elevation:')) return succeed(entryOf(x, row));
+  if (row?.point?.startsWith('elevation:')) return holdEntry(x, row, source, span);
   if (row === undefined) return fail(problem('entry-elevation-unit', span, { written: source }));
   const facts = { written: source, isA: 'an elevation', wants: takes(row), example: `12.5 ${row.text}` };
   return fail(problem('entry-point', span, facts));

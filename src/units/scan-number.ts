@@ -8,7 +8,7 @@ export interface NumberScan {
   readonly whole: boolean;
 }
 
-const SPACED_GROUPS = /\d{1,3}(?: \d{3})+(?!\d)(?! *\/)/y;
+const SPACED_GROUPS = /\d{1,3}(?: \d{3})+(?!\d)(?! *\/ *\d)/y;
 const DIGITS = /[\d.,]+/y;
 const COMMA_GROUPS = /^[1-9]\d{0,2}(?:,\d{3})+(?:\.\d*)?$/;
 const POINT_GROUPS = /^[1-9]\d{0,2}(?:\.\d{3})+(?:,\d+)?$/;

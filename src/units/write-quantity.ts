@@ -5,7 +5,7 @@ import { type NumberStyle, writeNumber } from './write-number.ts';
 
 /**
  * Writes an SI number in `unit`, as `readEntry` reads it: `12.3 kN`, `20 degC`, `El. +12.5 ft MLLW`, `2026-11-25`,
- * `$12.50/cy`, `0.611` for plain. Amounts of money below 1000 have two decimals. With `digits: 'full'` reading the
+ * `$12.50/cy`, `0.611` for plain. Money below 1000 has its cents. With `digits: 'full'` reading the
  * text gives the same SI number (dates: the same day).
  */
 export function writeQuantity(si: number, unit: Unit, style: NumberStyle = {}): string {
@@ -30,9 +30,14 @@ export function writeIn(si: number, unit: Unit, style: NumberStyle = {}): string
   const x = fromSI(si, unit);
   if (style.decimals !== undefined) return writeNumber(x, style);
   if (style.digits === 'full') return writeNumber(shortestFor(si, unit), style);
-  const size = Math.abs(x);
-  const cents = style.digits === undefined && isMoney(unit) && size >= 0.1 && size < 999.995;
+  const cents = style.digits === undefined && isMoney(unit) && fitsCents(x);
   return writeNumber(x, cents ? { ...style, decimals: 2 } : style);
+}
+
+/** Whether two decimals say all that is worth saying: from 1 to 1000, and below 1 where nothing follows the cents. */
+function fitsCents(x: number): boolean {
+  const size = Math.abs(x);
+  return size < 999.995 && (size >= 1 || Number(x.toFixed(2)) === Number(x.toPrecision(3)));
 }
 
 /** The number of fewest digits that comes back as exactly this SI value, or the nearest there is. */

@@ -315,7 +315,7 @@ test.each(CASES)('$edit.label', ({ edit, touched, read, before, after }) => {
   const back = applyEdit(deepFreeze(applied.value.book), applied.value.inverse);
   expect(back.ok && back.value.book).toEqual(book);
   const again = back.ok && applyEdit(back.value.book, back.value.inverse);
-  expect(again && again.ok && again.value.book).toEqual(applied.value.book);
+  expect(again && (again.ok ? again.value.book : again.problems)).toEqual(applied.value.book);
 });
 
 test('an edit of one entry shares all else with the book before it', () => {

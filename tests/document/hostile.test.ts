@@ -14,7 +14,11 @@ const HOSTILE: readonly (readonly [text: string, code: string, message: string])
   ['{} {}', 'book-not-json', 'the file is not JSON: line 1, column 4 should have the end of the text'],
   ['["ab', 'book-not-json', 'the file is not JSON: line 1, column 5 should have a closing double quote'],
   ['["\\q"]', 'book-not-json', 'the file is not JSON: line 1, column 3 should have an escape that JSON has'],
-  ['["\\u12"]', 'book-not-json', 'the file is not JSON: line 1, column 3 should have an escape that JSON has'],
+  [
+    '["\\u12"]',
+    'book-not-json',
+    'the file is not JSON: line 1, column 3 should have an escape that JSON has',
+  ],
   [
     '["a\tb"]',
     'book-not-json',
@@ -24,7 +28,11 @@ const HOSTILE: readonly (readonly [text: string, code: string, message: string])
   ['[+1]', 'book-not-json', 'the file is not JSON: line 1, column 2 should have a value'],
   ['[NaN]', 'book-not-json', 'the file is not JSON: line 1, column 2 should have a value'],
   ['[nul]', 'book-not-json', 'the file is not JSON: line 1, column 2 should have a value'],
-  ['[1e999]', 'book-not-json', 'the file is not JSON: line 1, column 2 should have a number that fits a float64'],
+  [
+    '[1e999]',
+    'book-not-json',
+    'the file is not JSON: line 1, column 2 should have a number that fits a float64',
+  ],
   [
     '{"sheets":[{"__proto__":{"x":1}}]}',
     'book-key-forbidden',
@@ -45,8 +53,16 @@ const HOSTILE: readonly (readonly [text: string, code: string, message: string])
   ['[]', 'book-format-wrong', 'the file is not a book: its format is missing, not “quaybook”'],
   ['null', 'book-format-wrong', 'the file is not a book: its format is missing, not “quaybook”'],
   ['{}', 'book-format-wrong', 'the file is not a book: its format is missing, not “quaybook”'],
-  ['{"format":"other"}', 'book-format-wrong', 'the file is not a book: its format is “other”, not “quaybook”'],
-  ['{"format":["quaybook"]}', 'book-format-wrong', 'the file is not a book: its format is a list of 1, not “quaybook”'],
+  [
+    '{"format":"other"}',
+    'book-format-wrong',
+    'the file is not a book: its format is “other”, not “quaybook”',
+  ],
+  [
+    '{"format":["quaybook"]}',
+    'book-format-wrong',
+    'the file is not a book: its format is a list of 1, not “quaybook”',
+  ],
   [
     '{"format":"quaybook"}',
     'book-version-wrong',
@@ -76,12 +92,17 @@ const HOSTILE: readonly (readonly [text: string, code: string, message: string])
 
 test.each(HOSTILE)('%s', (text, code, message) => {
   const opened = openBook(text);
-  expect(opened.ok ? [] : opened.problems.map((found) => [found.code, found.message])).toEqual([[code, message]]);
+  expect(opened.ok ? [] : opened.problems.map((found) => [found.code, found.message])).toEqual([
+    [code, message],
+  ]);
 });
 
 test.each(['[', '{"a":'])('a text of 100,000 times %s is too deep, not too much', (opening) => {
   const opened = openBook(opening.repeat(100_000));
-  expect(opened).toMatchObject({ ok: false, problems: [{ code: 'book-too-deep', data: { limit: 32, line: 1 } }] });
+  expect(opened).toMatchObject({
+    ok: false,
+    problems: [{ code: 'book-too-deep', data: { limit: 32, line: 1 } }],
+  });
   expect(opened.ok ? '' : opened.problems[0]?.message).toBe(
     `the file nests lists and objects more than 32 levels deep at line 1, column ${32 * opening.length + 1}`,
   );

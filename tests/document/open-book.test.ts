@@ -12,7 +12,9 @@ test('a sound book opens as it was written', () => {
 
 test('the book of these tests has every kind of part, row and column', () => {
   const parts = everyPart().sheets.flatMap((sheet) => sheet.parts);
-  const kinds = (items: readonly { readonly kind: string }[]): string[] => [...new Set(items.map(({ kind }) => kind))];
+  const kinds = (items: readonly { readonly kind: string }[]): string[] => [
+    ...new Set(items.map(({ kind }) => kind)),
+  ];
   expect(kinds(parts)).toEqual(['prose', 'rows', 'table', 'figure', 'chart']);
   expect(kinds(parts.flatMap((part) => (part.kind === 'rows' ? part.rows : [])))).toEqual([
     'given',

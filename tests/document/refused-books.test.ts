@@ -317,7 +317,8 @@ const REFUSALS: readonly Refusal[] = [
       profile(book).columns[1] = { id: 'k7', kind: 'given', name: 'share', chunks: [] };
     },
     code: 'book-table-series',
-    message: 'sheets[0].parts[4], the table “profile”, has its rows from a series column and also a given column',
+    message:
+      'sheets[0].parts[4], the table “profile”, has its rows from a series column and also a given column',
     cell: 'pile.profile',
   },
   {

@@ -24,7 +24,10 @@ const layers = { sheet: 'pile', table: 'p4' };
 const layersTable = book.sheets[0]?.parts[3] as Table;
 const section = { sheet: 'pile', part: 'p3' };
 
-const patched = (patch: Patch): { label: string; patches: readonly Patch[] } => ({ label: '', patches: [patch] });
+const patched = (patch: Patch): { label: string; patches: readonly Patch[] } => ({
+  label: '',
+  patches: [patch],
+});
 
 test.each([
   [
@@ -94,7 +97,11 @@ test.each([
     'book-table-named-as-sheet',
     'on sheet “pile” the table “layers” has the key of a sheet',
   ],
-  [insertSheet(3, { key: 'fender', title: '', parts: [] }), 'edit-index-outside', 'sheets has 2 items, and so no position 3'],
+  [
+    insertSheet(3, { key: 'fender', title: '', parts: [] }),
+    'edit-index-outside',
+    'sheets has 2 items, and so no position 3',
+  ],
   [
     insertRow(section, 0, { id: 'k1', kind: 'calc', name: 'x', formula: '1' }),
     'book-id-twice',
@@ -108,7 +115,7 @@ test.each([
   [
     insertColumn(layers, 0, { id: 'k9', kind: 'given', name: 'phi', chunks: [[1]] }),
     'book-column-length',
-    'sheets[0].parts[3].columns[0], the column “phi”, has 1 cells in a table of 3 rows',
+    'sheets[0].parts[3].columns[0], the column “phi”, has 1 cell in a table of 3 rows',
   ],
   [
     patched({ kind: 'insert', at: ['title'], index: 0, value: '' }),
@@ -153,12 +160,12 @@ test.each([
   [
     insertTableRows(layers, layersTable, 0, { length: 2, cells: { thickness: [1] } }),
     'edit-rows-uneven',
-    'sheets.pile.parts.p4 gets 2 rows, and its column “thickness” 1 cells',
+    'sheets.pile.parts.p4 gets 2 rows, and its column “thickness” 1 cell',
   ],
   [
     insertTableRows(layers, layersTable, 4, { length: 1, cells: {} }),
     'edit-rows-outside',
-    'sheets.pile.parts.p4 has 3 rows, and so no rows 5 to 4',
+    'sheets.pile.parts.p4 has 3 rows, and so no row 5',
   ],
   [
     insertTableRows(layers, layersTable, 0, { length: 1e6, cells: {} }),
@@ -172,11 +179,15 @@ test.each([
   ],
 ])('refused edit %#: %j', (edit, code, message) => {
   const applied = applyEdit(book, edit);
-  expect(applied.ok ? [] : applied.problems.map((found) => [found.code, found.message])).toEqual([[code, message]]);
+  expect(applied.ok ? [] : applied.problems.map((found) => [found.code, found.message])).toEqual([
+    [code, message],
+  ]);
 });
 
 test('a list of a book never grows over its limit', () => {
   const full = Array.from({ length: 200 }, (_, i) => ({ key: `s${i}`, title: '', parts: [] }));
   const applied = applyEdit({ ...book, sheets: full }, insertSheet(0, { key: 'more', title: '', parts: [] }));
-  expect(applied.ok ? '' : applied.problems[0]?.message).toBe('sheets has 201 items, and may have at most 200');
+  expect(applied.ok ? '' : applied.problems[0]?.message).toBe(
+    'sheets has 201 items, and may have at most 200',
+  );
 });

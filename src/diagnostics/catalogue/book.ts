@@ -1,6 +1,10 @@
 import { entry } from './entry.ts';
 import { listed, quoted } from './wording.ts';
 
+function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
+}
+
 /** Problems of the book as a document: reading a file, versions, the fields of the format, edits. */
 export const book = {
   'book-not-json': entry<{ expected: string; path: string; line: number; column: number }>({
@@ -92,7 +96,7 @@ export const book = {
     explain:
       'Texts and lists of a book have generous limits, so that a faulty file cannot choke the program.',
     words: ({ path, length, limit, of }) => ({
-      message: `${path} has ${length} ${of}, and may have at most ${limit}`,
+      message: `${path} has ${counted(length, of)}, and may have at most ${limit}`,
     }),
   }),
   'book-name-spelling': entry<{ path: string; name: string }>({
@@ -167,14 +171,14 @@ export const book = {
     title: 'A column as long as its table is not',
     explain: 'Every given column has one cell for each row of its table, blank cells included.',
     words: ({ path, column, cells, length }) => ({
-      message: `${path}, the column ${quoted(column)}, has ${cells} cells in a table of ${length} rows`,
+      message: `${path}, the column ${quoted(column)}, has ${counted(cells, 'cell')} in a table of ${counted(length, 'row')}`,
     }),
   }),
   'book-chunk-length': entry<{ path: string; cells: number; wanted: number }>({
     title: 'A chunk of the wrong length',
     explain: 'A column is kept in chunks of 1024 cells, of which only the last is shorter.',
     words: ({ path, cells, wanted }) => ({
-      message: `${path} has ${cells} cells, and should have ${wanted}`,
+      message: `${path} has ${counted(cells, 'cell')}, and should have ${wanted}`,
     }),
   }),
   'edit-place-missing': entry<{ path: string }>({
@@ -200,21 +204,21 @@ export const book = {
     title: 'A position outside a list',
     explain: 'The edit names a position that the list does not have.',
     words: ({ path, index, length }) => ({
-      message: `${path} has ${length} items, and so no position ${index}`,
+      message: `${path} has ${counted(length, 'item')}, and so no position ${index}`,
     }),
   }),
   'edit-rows-outside': entry<{ path: string; from: number; to: number; length: number }>({
     title: 'Rows outside a table',
     explain: 'The edit names rows that the table does not have.',
     words: ({ path, from, to, length }) => ({
-      message: `${path} has ${length} rows, and so no rows ${from + 1} to ${to}`,
+      message: `${path} has ${counted(length, 'row')}, and so no ${to > from + 1 ? `rows ${from + 1} to ${to}` : `row ${from + 1}`}`,
     }),
   }),
   'edit-rows-uneven': entry<{ path: string; column: string; cells: number; rows: number }>({
     title: 'Columns of different lengths',
     explain: 'Rows are put in column by column, each column with one cell for each new row.',
     words: ({ path, column, cells, rows }) => ({
-      message: `${path} gets ${rows} rows, and its column ${quoted(column)} ${cells} cells`,
+      message: `${path} gets ${counted(rows, 'row')}, and its column ${quoted(column)} ${counted(cells, 'cell')}`,
     }),
   }),
   'edit-rows-too-many': entry<{ path: string; length: number; limit: number }>({

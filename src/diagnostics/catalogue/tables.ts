@@ -1,14 +1,149 @@
-import { entry } from './entry.ts';
+import { entry, type NoFacts } from './entry.ts';
 import { listed, quoted } from './wording.ts';
+
+/** Where something stands in text brought in: the row under the header, counted from 1, and the line of the text. */
+interface RowFacts {
+  readonly [fact: string]: number | string;
+  readonly row: number;
+  readonly line: number;
+}
+
+function place({ row, line }: RowFacts): string {
+  return `row ${row} (line ${line})`;
+}
 
 /** Problems of tables brought in from CSV or clipboard text. */
 export const tables = {
+  'table-empty': entry<NoFacts>({
+    title: 'A text without a table',
+    explain: 'The text brought in has nothing in it, not even a header.',
+    words: () => ({ message: 'the text has no rows', hint: 'its first row names the columns' }),
+  }),
+  'table-header-missing': entry<{ first: string; columns: readonly string[] }>({
+    title: 'A table without a header',
+    explain:
+      'The first row of the text names the columns, so that no value can land in the wrong one. This first row has no name of a column.',
+    words: ({ first, columns }) => ({
+      message: `the first row is ${quoted(first)}, and should name columns of the table`,
+      ...(columns.length > 0 && { hint: `its columns are ${listed(columns, 'and')}` }),
+    }),
+  }),
+  'table-too-many-rows': entry<{ rows: number; limit: number }>({
+    title: 'A text with too many rows',
+    explain: 'The length of a table is limited; nothing of a longer text is taken.',
+    words: ({ rows, limit }) => ({
+      message: `the text has ${rows} rows, and a table has at most ${limit}`,
+      hint: 'bring it in as several tables',
+    }),
+  }),
+  'table-quote-open': entry<{ line: number }>({
+    title: 'A quotation mark that is never closed',
+    explain:
+      'A cell that starts with a double quotation mark ends with the next one. Without it the rest of the text would be one cell.',
+    words: ({ line }) => ({
+      message: `the quotation mark that opens a cell at line ${line} is never closed`,
+      hint: 'close it, or write a mark that belongs to the text twice within quotation marks',
+    }),
+  }),
+  'table-quote-stray': entry<{ line: number }>({
+    title: 'Text behind a quoted cell',
+    explain: 'After the quotation mark that closes a cell only the next cell or row can follow.',
+    words: ({ line }) => ({
+      message: `a quoted cell at line ${line} goes on after its closing quotation mark`,
+      hint: 'write a mark that belongs to the text twice',
+    }),
+  }),
   'column-unknown': entry<{ header: string; columns: readonly string[] }>({
     title: 'A column the table does not have',
     explain: 'A header of the text brought in matches no column of the table it is meant for.',
     words: ({ header, columns }) => ({
       message: `the table has no column ${quoted(header)}`,
       ...(columns.length > 0 && { hint: `its columns are ${listed(columns, 'and')}` }),
+    }),
+  }),
+  'column-twice': entry<{ header: string; first: string; column: string }>({
+    title: 'Two headers for one column',
+    explain: 'Two headers of the text brought in name the same column of the table.',
+    words: ({ header, first, column }) => ({
+      message: `the headers ${quoted(first)} and ${quoted(header)} both name the column ${quoted(column)}`,
+      hint: 'keep one of the two',
+    }),
+  }),
+  'column-without-header': entry<RowFacts & { position: number; text: string }>({
+    title: 'A column without a header',
+    explain: 'A column of the text has values and no name above them, so nobody can tell where they belong.',
+    words: (facts) => ({
+      message: `column ${facts.position} of the text has no header, and has ${quoted(facts.text)} in ${place(facts)}`,
+      hint: 'write the name of the column above it',
+    }),
+  }),
+  'column-unit-misplaced': entry<{ header: string; unit: string; column: string; type: string }>({
+    title: 'A unit for a column that has none',
+    explain: 'Only a column of numbers can have a unit in its header.',
+    words: ({ header, unit, column, type }) => ({
+      message: `the header ${quoted(header)} states the unit ${quoted(unit)} for a column of type ${type}`,
+      hint: `write ${quoted(column)} alone`,
+    }),
+  }),
+  'column-calculated': entry<{ header: string; column: string }>({
+    title: 'Values for a calculated column',
+    explain:
+      'A column that the table computes takes no values from a text. They are left out, and nothing else is.',
+    severity: 'warning',
+    words: ({ column }) => ({
+      message: `the column ${quoted(column)} is calculated, and its values in the text are left out`,
+    }),
+  }),
+  'row-short': entry<RowFacts & { cells: number; headers: number }>({
+    title: 'A row with cells missing',
+    explain:
+      'A row of the text has fewer cells than the header. It is kept; the cells it lacks at its end are blank.',
+    words: (facts) => ({
+      message: `${place(facts)} has ${facts.cells} of ${facts.headers} cells`,
+      hint: 'look for a missing separator or a broken line',
+    }),
+  }),
+  'row-long': entry<RowFacts & { cells: number; headers: number; extra: string }>({
+    title: 'A row with cells too many',
+    explain:
+      'A row of the text has more cells than the header. It is kept with the cells under a header; the others have no column.',
+    words: (facts) => ({
+      message: `${place(facts)} has ${facts.cells} cells under ${facts.headers} headers; ${quoted(facts.extra)} is left over`,
+      hint: 'put a cell that has the separator in it in quotation marks',
+    }),
+  }),
+  'row-blank': entry<RowFacts>({
+    title: 'A blank row',
+    explain:
+      'A row of the text has nothing in it. It is kept as a blank row, for it may stand for something.',
+    severity: 'warning',
+    words: (facts) => ({ message: `${place(facts)} is blank` }),
+  }),
+  'decimal-ambiguous': entry<RowFacts & { column: string; text: string; point: string; comma: string }>({
+    title: 'A number that can be read two ways',
+    explain:
+      'The comma or point in this number may part thousands or decimals, and nothing else in the text tells which. Say whether its decimals come after a point or a comma.',
+    words: (facts) => ({
+      message: `${quoted(facts.text)} in ${place(facts)}, column ${quoted(facts.column)}, can be ${facts.point} or ${facts.comma}`,
+      hint: 'say whether decimals come after a point or a comma',
+    }),
+  }),
+  'decimal-mixed': entry<{ point: string; pointLine: number; comma: string; commaLine: number }>({
+    title: 'Decimal points beside decimal commas',
+    explain:
+      'Some numbers of the text have decimal points and some decimal commas, so those between could be either.',
+    words: ({ point, pointLine, comma, commaLine }) => ({
+      message: `${quoted(point)} at line ${pointLine} has a decimal point, and ${quoted(comma)} at line ${commaLine} a decimal comma`,
+      hint: 'write all numbers one way',
+    }),
+  }),
+  'decimal-contradicted': entry<RowFacts & { column: string; text: string; stated: string }>({
+    title: 'A number against what was said of it',
+    explain:
+      'It was said how the numbers of the text write their decimals, and this number is written the other way.',
+    words: (facts) => ({
+      message: `${quoted(facts.text)} in ${place(facts)}, column ${quoted(facts.column)}, has no decimal ${facts.stated}`,
+      hint: `every number must be written with a decimal ${facts.stated}, as was said`,
     }),
   }),
 };

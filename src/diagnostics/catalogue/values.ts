@@ -1,10 +1,169 @@
-import { entry } from './entry.ts';
+import { entry, type NoFacts } from './entry.ts';
+import { quoted } from './wording.ts';
 
-/** Problems found while computing: domains, division by zero, missing values. */
+/** How a reader is told where a missing value starts. */
+interface Origin {
+  /** The cell or row that is blank or fails in the first place. */
+  origin: string;
+  /** What is wrong there; '' if it is blank. */
+  because: string;
+}
+
+/** Problems found while computing: domains, division by zero, missing values, failing rows. */
 export const values = {
-  'division-by-zero': entry<{ divisor: string }>({
+  'division-by-zero': entry<{ divisor: string; written: string }>({
     title: 'Division by zero',
     explain: 'The divisor is zero for the values entered, so the result has no value.',
-    words: ({ divisor }) => ({ message: `${divisor} is zero, and something is divided by it` }),
+    words: ({ divisor, written }) => ({
+      message: `${quoted(divisor)} is zero, and ${quoted(written)} divides by it`,
+    }),
+  }),
+  'too-large': entry<{ written: string }>({
+    title: 'A number too large to hold',
+    explain: 'The result is beyond 1.8 × 10^308, the largest number that can be held.',
+    words: ({ written }) => ({ message: `${quoted(written)} is too large a number to hold` }),
+  }),
+  'outside-domain': entry<{
+    function: string;
+    because: string;
+    written: string;
+    argument?: string;
+    value?: string;
+  }>({
+    title: 'An argument outside the domain of a function',
+    explain: 'The function has no value for what its arguments are with the values entered.',
+    words: (facts) => {
+      const shown =
+        facts.argument === undefined || facts.argument === facts.value
+          ? ''
+          : ` (${quoted(facts.argument)} is ${facts.value})`;
+      return { message: `${facts.function}: ${facts.because}${shown}` };
+    },
+  }),
+  'power-domain': entry<{ written: string; base: string; baseIs: string; exponent: string }>({
+    title: 'A power that has no value',
+    explain: 'A negative number has only whole powers, and zero no negative power.',
+    words: ({ written, base, baseIs, exponent }) => ({
+      message: `${quoted(written)} has no value: ${quoted(base)} is ${baseIs}, and the exponent is ${exponent}`,
+    }),
+  }),
+  'no-branch': entry<{ function: string; written: string }>({
+    title: 'No branch holds',
+    explain: 'None of the conditions holds, and nothing is said for that case.',
+    words: (facts) => ({
+      message: `${facts.function}: no condition of ${quoted(facts.written)} holds`,
+      hint: 'add what holds otherwise as the last argument',
+    }),
+  }),
+  'blank-cell': entry<{ name: string; row: number | null }>({
+    title: 'A blank value that is needed',
+    explain: 'A blank value is missing, never zero. What needs it waits until it is filled in.',
+    words: ({ name, row }) => ({
+      message: row === null ? `${quoted(name)} is blank` : `${quoted(name)} is blank in row ${row}`,
+      hint: row === null ? `fill in ${name}` : `fill in row ${row} of ${name}`,
+    }),
+  }),
+  'waiting-on': entry<{ name: string; row: number | null } & Origin>({
+    title: 'A value that waits on another',
+    explain: 'What this depends on has no value. Mend that, and this follows.',
+    words: ({ name, row, origin, because }) => {
+      const what = row === null ? quoted(name) : `row ${row} of ${quoted(name)}`;
+      return {
+        message: `waits on ${what}, which has no value`,
+        ...(origin !== '' && {
+          hint: because === '' ? `fill in ${origin}` : `mend ${origin}: ${because}`,
+        }),
+      };
+    },
+  }),
+  'waiting-on-rows': entry<{ table: string; name: string; because: string }>({
+    title: 'A table whose rows are not known',
+    explain: 'The series that makes the rows of a table has no value, so nothing can be said of its rows.',
+    words: ({ table, name, because }) => ({
+      message: `waits on ${quoted(name)}, which makes the rows of ${quoted(table)}`,
+      ...(because !== '' && { hint: `mend ${name}: ${because}` }),
+    }),
+  }),
+  'rows-blank': entry<{
+    function: string;
+    name: string;
+    blank_rows: number;
+    first_row: number;
+    known_rows: number;
+    known_part: number | null;
+    known_text: string;
+  }>({
+    title: 'An aggregate over blank rows',
+    explain:
+      'A blank value is missing, never zero, so an aggregate over blank rows has no value. What the filled rows give ' +
+      'is told beside it, and no formula can read it. Leaving rows out is explicit, by KNOWN or by a value for ' +
+      'blanks in the column.',
+    words: (facts) => {
+      const rows =
+        facts.blank_rows === 1
+          ? `row ${facts.first_row} of ${quoted(facts.name)} is blank`
+          : `${facts.blank_rows} rows of ${quoted(facts.name)} are blank, the first of them row ${facts.first_row}`;
+      const part = facts.known_text === '' ? '' : `; the ${facts.known_rows} filled give ${facts.known_text}`;
+      return {
+        message: `${facts.function}: ${rows}${part}`,
+        hint: `fill in row ${facts.first_row}`,
+      };
+    },
+  }),
+  'row-fails': entry<{ function: string; table: string; row: number; because: string }>({
+    title: 'An aggregate over a row that fails',
+    explain: 'One row without a value takes the value from everything computed of all rows.',
+    words: (facts) => ({
+      message: `${facts.function}: row ${facts.row} of ${quoted(facts.table)} fails: ${facts.because}`,
+    }),
+  }),
+  'too-much-work': entry<{ written: string; elements: number; limit: number }>({
+    title: 'More work than the program undertakes',
+    explain:
+      'An aggregate over every pair of rows of long tables takes longer than anybody waits. The limit keeps the page ' +
+      'alive.',
+    words: ({ written, elements, limit }) => ({
+      message: `${quoted(written)} takes ${elements.toExponential(1)} steps, and at most ${limit.toExponential(0)} are taken`,
+      hint: 'look the value up in a column of its own, or shorten the tables',
+    }),
+  }),
+  'series-step-zero': entry<{ start: string; stop: string; step: string }>({
+    title: 'A series without a step',
+    explain: 'Steps of zero never reach the stop.',
+    words: ({ start, stop }) => ({ message: `the step of the series from ${start} to ${stop} is zero` }),
+  }),
+  'series-wrong-way': entry<{ start: string; stop: string; step: string }>({
+    title: 'A series that leads away from its stop',
+    explain: 'A rising series needs a step above zero, a falling one a step below.',
+    words: ({ start, stop, step }) => ({
+      message: `steps of ${step} lead from ${start} away from ${stop}`,
+      hint: 'change the sign of the step, or exchange start and stop',
+    }),
+  }),
+  'series-too-long': entry<{ start: string; stop: string; step: string; limit: number }>({
+    title: 'A series of too many rows',
+    explain: 'A series makes at most 200,000 rows.',
+    words: ({ start, stop, step, limit }) => ({
+      message: `from ${start} to ${stop} in steps of ${step} are more than ${limit} rows`,
+      hint: 'take a larger step',
+    }),
+  }),
+  'series-twice': entry<{ table: string }>({
+    title: 'Two series in one table',
+    explain: 'One column makes the rows of a table.',
+    words: ({ table }) => ({
+      message: `another column makes the rows of ${quoted(table)} already`,
+      hint: 'compute this column from that one',
+    }),
+  }),
+  'nothing-there': entry<{ name: string }>({
+    title: 'A value that is no longer there',
+    explain: 'The line or column this refers to has been taken away.',
+    words: ({ name }) => ({ message: `there is no ${quoted(name)} any more` }),
+  }),
+  'formula-broken': entry<NoFacts>({
+    title: 'A formula that could not be understood',
+    explain: 'The formula has a problem that is reported with it.',
+    words: () => ({ message: 'the formula could not be understood' }),
   }),
 };

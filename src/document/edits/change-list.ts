@@ -98,5 +98,5 @@ function outside(at: Path, index: number, length: number): Outcome<never> {
 }
 
 function tooLong(at: Path, length: number, limit: number): Outcome<never> {
-  return fail(problem('book-too-long', NOWHERE, { path: pathText(at), length, limit, of: 'items' }));
+  return fail(problem('book-too-long', NOWHERE, { path: pathText(at), length, limit, of: 'item' }));
 }

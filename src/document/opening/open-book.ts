@@ -11,7 +11,7 @@ import type { JsonObject } from './migrations/migration.ts';
 export const BOOK_LENGTH_LIMIT = 100_000_000;
 
 /** The most levels of lists and objects inside one another; a book of version 1 has nine. */
-export const BOOK_DEPTH_LIMIT = 32;
+const BOOK_DEPTH_LIMIT = 32;
 
 /** The most problems that one refusal lists. */
 const PROBLEM_LIMIT = 20;

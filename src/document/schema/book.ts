@@ -10,7 +10,7 @@ export const FORMAT = 'quaybook';
 export const FORMAT_VERSION = 1;
 
 /** The title block. */
-export const titleSchema = z.strictObject({
+const titleSchema = z.strictObject({
   project: lineText,
   subject: lineText,
   job: lineText,
@@ -22,14 +22,14 @@ export const titleSchema = z.strictObject({
 });
 
 /** A unit the book defines: `definition` is a quantity such as `10 h`, or `base` for a dimension of its own. */
-export const bookUnitSchema = z.strictObject({
+const bookUnitSchema = z.strictObject({
   symbol: unitText,
   definition: unitText,
   note: z.exactOptional(noteText),
 });
 
 /** What holds for the whole book: preferred units, the currency of `$`, its own units, its elevation datums. */
-export const settingsSchema = z.strictObject({
+const settingsSchema = z.strictObject({
   system: z.enum(['SI', 'US']),
   currency: z.string().check(z.regex(/^[A-Z]{3}$/)),
   units: z.array(bookUnitSchema).check(z.maxLength(200)),
@@ -39,7 +39,7 @@ export const settingsSchema = z.strictObject({
 const remarkList = z.array(noteText).check(z.maxLength(100));
 
 /** What the book is for and how far it may be trusted; templates carry it. */
-export const aboutSchema = z.strictObject({
+const aboutSchema = z.strictObject({
   id: z.exactOptional(idText),
   purpose: noteText,
   standard: noteText,
@@ -50,7 +50,7 @@ export const aboutSchema = z.strictObject({
 });
 
 /** One sheet: `key` is the name other sheets use for it. */
-export const sheetSchema = z.strictObject({
+const sheetSchema = z.strictObject({
   key: nameText,
   title: lineText,
   group: z.exactOptional(lineText),
@@ -61,7 +61,7 @@ export const sheetSchema = z.strictObject({
 const emptyList = z.array(z.never()).check(z.maxLength(0));
 
 /** The checker's part of the book. */
-export const reviewSchema = z.strictObject({
+const reviewSchema = z.strictObject({
   handValues: emptyList,
   comments: emptyList,
   signOffs: emptyList,

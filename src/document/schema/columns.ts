@@ -15,7 +15,7 @@ export const TABLE_ROW_LIMIT = 1_000_000;
 export const cellSchema = z.union([z.number(), entryText, z.null()]);
 
 /** Up to {@link CHUNK_CELLS} cells of a given column, in row order. */
-export const chunkSchema = z.array(cellSchema).check(z.minLength(1), z.maxLength(CHUNK_CELLS));
+const chunkSchema = z.array(cellSchema).check(z.minLength(1), z.maxLength(CHUNK_CELLS));
 
 const named = {
   name: nameText,
@@ -28,7 +28,7 @@ const remarks = {
 };
 
 /** A column whose cells a person types or pastes. */
-export const givenColumnSchema = z.strictObject({
+const givenColumnSchema = z.strictObject({
   id: idText,
   kind: z.literal('given'),
   ...named,
@@ -43,7 +43,7 @@ export const givenColumnSchema = z.strictObject({
 });
 
 /** A column computed row by row. */
-export const calcColumnSchema = z.strictObject({
+const calcColumnSchema = z.strictObject({
   id: idText,
   kind: z.literal('calc'),
   ...named,
@@ -53,7 +53,7 @@ export const calcColumnSchema = z.strictObject({
 });
 
 /** A column whose formula, a SERIES, decides how many rows its table has. */
-export const seriesColumnSchema = z.strictObject({
+const seriesColumnSchema = z.strictObject({
   id: idText,
   kind: z.literal('series'),
   ...named,

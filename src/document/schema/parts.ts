@@ -5,7 +5,7 @@ import { rowSchema } from './rows.ts';
 import { idText, lineText, nameText, proseText, roleText } from './words.ts';
 
 /** Words between the lines of a sheet; `role` says how the record lists them. */
-export const proseSchema = z.strictObject({
+const proseSchema = z.strictObject({
   id: idText,
   kind: z.literal('prose'),
   role: z.enum(['text', 'heading', 'caution', 'assumption', 'open item', 'source']),
@@ -13,7 +13,7 @@ export const proseSchema = z.strictObject({
 });
 
 /** A block of rows under one title. */
-export const rowsSchema = z.strictObject({
+const rowsSchema = z.strictObject({
   id: idText,
   kind: z.literal('rows'),
   title: z.exactOptional(lineText),
@@ -21,7 +21,7 @@ export const rowsSchema = z.strictObject({
 });
 
 /** A named table. `length` is the number of its rows, absent where a series column decides it. */
-export const tableSchema = z.strictObject({
+const tableSchema = z.strictObject({
   id: idText,
   kind: z.literal('table'),
   name: nameText,
@@ -31,7 +31,7 @@ export const tableSchema = z.strictObject({
 });
 
 /** A sketch drawn from the values of its sheet: `cells` maps the sketch's own roles to names on the sheet. */
-export const figureSchema = z.strictObject({
+const figureSchema = z.strictObject({
   id: idText,
   kind: z.literal('figure'),
   figure: idText,
@@ -40,7 +40,7 @@ export const figureSchema = z.strictObject({
 });
 
 /** A chart of columns of one table of its sheet. */
-export const chartSchema = z.strictObject({
+const chartSchema = z.strictObject({
   id: idText,
   kind: z.literal('chart'),
   form: z.enum(['line', 'bar', 'histogram']),

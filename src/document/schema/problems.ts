@@ -42,8 +42,12 @@ function issueProblems(issue: Issue, schema: Schema, value: unknown, at: Path, a
       problem('book-field-unknown', NOWHERE, { path, field: key, nearest: nearest(key, known, 1) }),
     );
   }
-  if (issue.code === 'too_big' && Number(issue.maximum) > 0 && (typeof found === 'string' || Array.isArray(found))) {
-    const of = typeof found === 'string' ? 'characters' : 'items';
+  if (
+    issue.code === 'too_big' &&
+    Number(issue.maximum) > 0 &&
+    (typeof found === 'string' || Array.isArray(found))
+  ) {
+    const of = typeof found === 'string' ? 'character' : 'item';
     const facts = { path, length: found.length, limit: Number(issue.maximum), of };
     return [problem('book-too-long', NOWHERE, facts)];
   }

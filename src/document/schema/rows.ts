@@ -19,7 +19,7 @@ const remarks = {
 };
 
 /** A row whose value a person types. */
-export const givenSchema = z.strictObject({
+const givenSchema = z.strictObject({
   id: idText,
   kind: z.literal('given'),
   ...named,
@@ -31,13 +31,13 @@ export const givenSchema = z.strictObject({
 });
 
 /** One option of a choice: the value formulas see and the words a person reads. */
-export const optionSchema = z.strictObject({ value: entryText, label: z.exactOptional(lineText) });
+const optionSchema = z.strictObject({ value: entryText, label: z.exactOptional(lineText) });
 
 /** The most options one choice lists. */
 export const OPTION_LIMIT = 500;
 
 /** A row whose value is one of a list (`options`) or of a table's text column (`from`, as `fenders.name`). */
-export const choiceSchema = z.strictObject({
+const choiceSchema = z.strictObject({
   id: idText,
   kind: z.literal('choice'),
   ...named,
@@ -49,7 +49,7 @@ export const choiceSchema = z.strictObject({
 });
 
 /** A row whose value is computed. */
-export const calcSchema = z.strictObject({
+const calcSchema = z.strictObject({
   id: idText,
   kind: z.literal('calc'),
   ...named,
@@ -59,7 +59,7 @@ export const calcSchema = z.strictObject({
 });
 
 /** A comparison of a demand with a capacity. */
-export const checkSchema = z.strictObject({
+const checkSchema = z.strictObject({
   id: idText,
   kind: z.literal('check'),
   ...named,

@@ -36,11 +36,16 @@ export function isOptional(schema: Schema): boolean {
 export function listBelow(
   schema: Schema,
 ): { readonly item: Schema; readonly least: number; readonly most: number } | undefined {
-  const list = settled(schema, undefined);
-  const def = list?._zod.def;
+  const { def } = settled(schema, undefined)?._zod ?? {};
   if (!isListDef(def)) return undefined;
-  const { minimum = 0, maximum = Number.POSITIVE_INFINITY } = list?._zod.bag ?? {};
-  return { item: def.element, least: Number(minimum), most: Number(maximum) };
+  const limits: LengthLimits = Object.assign({}, ...(def.checks ?? []).map((check) => check._zod.def));
+  return { item: def.element, least: limits.minimum ?? 0, most: limits.maximum ?? Number.POSITIVE_INFINITY };
+}
+
+/** What the checks of a list, minLength and maxLength, hold together. */
+interface LengthLimits {
+  readonly minimum?: number;
+  readonly maximum?: number;
 }
 
 /** The schema itself, out of its wrapping: of an optional field the field's, of a union of kinds that of the kind. */

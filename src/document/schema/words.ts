@@ -4,7 +4,7 @@ import * as z from 'zod/mini';
 z.config({ jitless: true });
 
 /** The longest text of each kind, in UTF-16 units. A longer one is refused, never cut. */
-export const TEXT_LIMITS = {
+const TEXT_LIMITS = {
   name: 60,
   id: 60,
   unit: 100,

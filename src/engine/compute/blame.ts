@@ -5,7 +5,12 @@ import type { ColumnCell, Formula, ScalarCell, TableCell } from '../store/cells.
 /** Why a part of a formula has no value at one place. */
 export type Blame =
   /** Because a cell it reads has none. `row` is counted from 0, absent for a scalar or a column as a whole. */
-  | { readonly kind: 'cell'; readonly cell: ScalarCell | ColumnCell; readonly row?: number; readonly node: Typed }
+  | {
+      readonly kind: 'cell';
+      readonly cell: ScalarCell | ColumnCell;
+      readonly row?: number;
+      readonly node: Typed;
+    }
   /** Because the rows of a table could not be determined. */
   | { readonly kind: 'table'; readonly table: TableCell; readonly node: Typed }
   /** Because of what it does itself. `waiting` if the remedy lies elsewhere. */
@@ -30,11 +35,18 @@ export interface Blamer {
   readonly blame: (node: Typed) => Blame;
   /** Where the lack of a value starts. */
   readonly root: (cell: ScalarCell | ColumnCell, row: number | undefined) => Root;
+  /** Whether a row without a value lacks it only because something in that row of the table is blank. */
+  readonly isBlankRow: (column: ColumnCell, row: number) => boolean;
+  /** Whether all of a column fails for one reason, such as a loop. */
+  readonly failsAsWhole: (column: ColumnCell) => boolean;
+  /** That a cell is blank, in words. */
+  readonly blankWords: (root: Root) => string;
   /** The text of a part as written. */
   readonly written: (node: Typed) => string;
   /** A value in words, in the unit the person wrote if the part has one: "4.5 kN". */
   readonly shown: (si: number, node: Typed) => string;
   readonly textOf: (code: number) => string;
+  readonly normalOf: (code: number) => number;
   readonly scalar: (id: string) => ScalarCell;
   readonly column: (id: string, table: string) => ColumnCell;
   readonly table: (id: string) => TableCell;

@@ -66,7 +66,11 @@ export function registerStrand(
 }
 
 /** Compiles several parts so that their results stand side by side. */
-export function strandsOf(nodes: readonly Typed[], compiler: SpaceCompiler, depth: number): readonly Strand[] {
+export function strandsOf(
+  nodes: readonly Typed[],
+  compiler: SpaceCompiler,
+  depth: number,
+): readonly Strand[] {
   let free = depth;
   return nodes.map((node) => {
     const strand = compiler.strand(node, free);

@@ -23,7 +23,13 @@ function liftOne(of: (x: number) => number, a: Strand, out: Float64Array, count:
   }
 }
 
-function liftTwo(of: (x: number, y: number) => number, a: Strand, b: Strand, out: Float64Array, count: number) {
+function liftTwo(
+  of: (x: number, y: number) => number,
+  a: Strand,
+  b: Strand,
+  out: Float64Array,
+  count: number,
+) {
   const { data: xs, offset: xo, stride: xd } = a;
   const { data: ys, offset: yo, stride: yd } = b;
   for (let i = 0; i < count; i += 1) {

@@ -12,7 +12,11 @@ function margin(q: number): number {
  * The rows of SERIES(start; stop; step): from start in equal steps, up to and with the stop if a step meets it
  * within the rounding rule. A text is the reason there are none; undefined if an argument has no value.
  */
-export function planSeries(start: number, stop: number, step: number): SeriesPlan | 'step zero' | 'wrong way' | 'too long' | undefined {
+export function planSeries(
+  start: number,
+  stop: number,
+  step: number,
+): SeriesPlan | 'step zero' | 'wrong way' | 'too long' | undefined {
   const q = (stop - start) / step;
   if (step === 0) return 'step zero';
   if (Number.isNaN(q)) return undefined;

@@ -50,7 +50,14 @@ export function rowsAt(space: Space, index: number): number[] {
  * Writes `count` elements of a value that lies in a subspace, from the flat index `from` of the whole space.
  * `values` holds the value over all of its own subspace.
  */
-export function spread(values: Float64Array, own: Space, space: Space, from: number, count: number, out: Float64Array): void {
+export function spread(
+  values: Float64Array,
+  own: Space,
+  space: Space,
+  from: number,
+  count: number,
+  out: Float64Array,
+): void {
   const depth = space.tables.length;
   const at = rowsAt(space, from);
   const steps = stepsOf(own, space);
@@ -87,4 +94,17 @@ function stepsOf(own: Space, space: Space): number[] {
 /** The rows of a column formula's own table. */
 export function rowSpace(table: TableCell): Space {
   return { axes: [{ table: table.id, fresh: false }], tables: [table] };
+}
+
+/** The space of all the axes of a value. */
+export function spaceOf(axes: Axes, tableOf: (id: string) => TableCell): Space {
+  return { axes, tables: axes.map((axis) => tableOf(axis.table)) };
+}
+
+/** The space of the fresh axes of a value. */
+export function freshSpace(axes: Axes, tableOf: (id: string) => TableCell): Space {
+  return spaceOf(
+    axes.filter((axis) => axis.fresh),
+    tableOf,
+  );
 }

@@ -109,6 +109,8 @@ export interface ColumnCell extends CellBase {
   /** The rows to be computed again: from `dirtyFrom` to before `dirtyTo`. */
   dirtyFrom: number;
   dirtyTo: number;
+  /** Whether the rows of the table are others than at the last evaluation. */
+  reshaped: boolean;
 }
 
 /** A table: how many rows it has, and the cursors that element-by-element evaluation reads. */
@@ -124,6 +126,8 @@ export interface TableCell extends CellBase {
   series: readonly ColumnCell[];
   /** What the first series column asks for; undefined if it has no value or there is none. */
   plan: SeriesPlan | undefined;
+  /** The formula of that column. */
+  planner: Formula | undefined;
   /** This row, for column formulas. */
   row: number;
   /** The row of the fresh axis, inside aggregates. */
@@ -157,6 +161,7 @@ export function absentColumn(id: string, table: TableCell): ColumnCell {
     failedRows: NO_FAILED_ROWS,
     dirtyFrom: 0,
     dirtyTo: Number.POSITIVE_INFINITY,
+    reshaped: true,
   };
 }
 
@@ -170,6 +175,7 @@ export function emptyTable(id: string): TableCell {
     failed: false,
     series: [],
     plan: undefined,
+    planner: undefined,
     row: 0,
     fresh: 0,
   };

@@ -43,7 +43,8 @@ export function checkPercent(node: PercentSyntax, context: Context): Typed {
   const { type } = operand;
   if (type.kind === 'number' && sameDimension(type.dimension, PLAIN) && !type.angle)
     return { kind: 'percent', type: onAxes(plainType, type.axes), from, to, operand };
-  if (type.kind !== 'unknown')
+  const grouped = node.operand.kind === 'group' || node.operand.kind === 'number';
+  if (type.kind !== 'unknown' && grouped)
     context.report(
       problem('number-wanted', operand, {
         written: written(context, operand),

@@ -76,6 +76,7 @@ function countFits(fn: FunctionEntry, node: CallSyntax, context: Context): boole
   const needed = fn.parameters.filter((parameter) => !parameter.optional).length;
   const repeating = fn.parameters.some((parameter) => parameter.repeats);
   if (given >= needed && (repeating || given <= fn.parameters.length)) return true;
+  if (!context.whole) return false;
   const most = fn.parameters.length;
   const count = needed === most ? `${needed}` : repeating ? `at least ${needed}` : `${needed} to ${most}`;
   const wanted = most === 0 ? 'no arguments' : `${count} ${count === '1' ? 'argument' : 'arguments'}`;
@@ -179,7 +180,7 @@ function readOption(
   const facts = {
     function: fn.name,
     argument: parameter.name,
-    written: written(context, part),
+    written: literal ?? written(context, part),
     choices: [...(choices ?? [])],
   };
   context.report(problem('option-wanted', part, facts, fixes));

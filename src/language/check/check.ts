@@ -52,6 +52,7 @@ export function checkFormula(
     text: parsed.text,
     scope,
     series: expected.series === true,
+    whole: parsed.problems.length === 0,
     report: (found) => problems.push(found),
     refer: (id) => references.add(id),
     check: (node, want) => visit(node, context, want),
@@ -148,7 +149,7 @@ function checkUnit(typed: Typed, unit: Unit, context: Context): void {
     written: context.text.slice(typed.from, typed.to),
     is: describe(typed, units),
     unit: unit.text,
-    unitIs: describeType(wanted, units),
+    unitIs: describeType(wanted, units, unit),
   };
   context.report(problem(massAndForce(type, wanted) ? 'unit-mass-force' : 'unit-disagrees', typed, facts));
 }

@@ -11,7 +11,8 @@ export function checkComparison(node: ComparisonSyntax, context: Context): Typed
   const [left, right] = checkPair(node.left, node.right, context);
   const a = left.type;
   const b = right.type;
-  if (a.kind === 'unknown' || b.kind === 'unknown') return broken(node);
+  const chained = node.left.kind === 'comparison';
+  if (chained || a.kind === 'unknown' || b.kind === 'unknown') return broken(node);
   if (a.kind === 'number' && b.kind === 'number') {
     if (!commonNumber(a, b)) {
       refusePair(node, left, right, 'compared', context);

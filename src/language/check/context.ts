@@ -11,6 +11,8 @@ export interface Context {
   /** Whether the formula makes the rows of its table. */
   readonly series: boolean;
   readonly report: (problem: Problem) => void;
+  /** Whether the formula parsed; what is missing in a broken one is not said twice. */
+  readonly whole: boolean;
   /** Notes that the formula refers to a cell or column. */
   readonly refer: (id: string) => void;
   /** Checks a part; `want` is the type its place suggests, used only to rank remedies. */

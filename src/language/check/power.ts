@@ -14,6 +14,7 @@ export function checkPower(node: PowerSyntax, context: Context): Typed {
   const base = context.check(node.base);
   const exponent = context.check(node.exponent, plainType);
   const { from, to } = node;
+  if (node.base.kind === 'power' || node.exponent.kind === 'power') return broken(node);
   if (base.type.kind === 'unknown' || exponent.type.kind === 'unknown') return broken(node);
   const units = context.scope.units;
   if (base.type.kind !== 'number') {

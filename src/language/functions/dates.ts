@@ -1,3 +1,4 @@
+import { dateFromSI, dateToSI } from '../../units/index.ts';
 import { type PointType, plainType } from '../type.ts';
 import { day, daysIn, weekday, worked } from './calendar.ts';
 import type { FunctionEntry } from './entry.ts';

@@ -1,5 +1,5 @@
-import type { CallNode, ScanEvaluator, Typed } from '../../../language/index.ts';
 import { problem } from '../../../diagnostics/index.ts';
+import type { CallNode, ScanEvaluator, Typed } from '../../../language/index.ts';
 import type { ScanState, TableCell } from '../../store/cells.ts';
 import { ownFault } from '../blame.ts';
 import type { ElementCompiler, NodeKind } from '../context.ts';
@@ -39,16 +39,24 @@ export function scanKind(evaluate: ScanEvaluator): NodeKind<CallNode> {
       const arg = argumentOf(node);
       const table = blamer.formula.table as TableCell;
       const here = table.row;
-      for (table.row = 0; table.row <= here; table.row += 1) {
-        if (!Number.isNaN(blamer.value(arg))) continue;
-        const found = blamer.blame(arg);
-        table.row = here;
-        return found;
-      }
+      table.row = firstGap(blamer.formula.scans.get(node)?.out);
+      const found = Number.isNaN(blamer.value(arg)) ? blamer.blame(arg) : undefined;
       table.row = here;
-      return ownFault(problem('too-large', node, { written: blamer.written(node) }));
+      return found ?? ownFault(problem('too-large', node, { written: blamer.written(node) }));
     },
   };
+}
+
+/** The first row without a value, from which on no row has one. */
+function firstGap(out: Float64Array | undefined): number {
+  let low = 0;
+  let high = (out?.length ?? 0) - 1;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (Number.isNaN(out?.[middle])) high = middle;
+    else low = middle + 1;
+  }
+  return low;
 }
 
 function argumentOf(node: CallNode): Typed {

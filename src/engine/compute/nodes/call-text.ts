@@ -1,9 +1,9 @@
 import { problem } from '../../../diagnostics/index.ts';
 import type { CallNode, TextEvaluator } from '../../../language/index.ts';
+import type { TextPool } from '../../store/text-pool.ts';
 import { blameFirst, ownFault } from '../blame.ts';
 import type { NodeKind } from '../context.ts';
 import { finite } from '../operations.ts';
-import type { TextPool } from '../../store/text-pool.ts';
 import { lifted } from './arithmetic.ts';
 import { refusalOf } from './refusal.ts';
 

@@ -1,5 +1,5 @@
-import { type CompareNode, comparedSides } from '../../../language/index.ts';
 import { problem } from '../../../diagnostics/index.ts';
+import { type CompareNode, comparedSides } from '../../../language/index.ts';
 import type { TextPool } from '../../store/text-pool.ts';
 import { blameFirst, ownFault } from '../blame.ts';
 import { type NodeKind, registerStrand, strandsOf } from '../context.ts';
@@ -54,7 +54,14 @@ function compareNumbers(a: Strand, b: Strand, of: Verdicts, out: Float64Array, c
   }
 }
 
-function compareTexts(a: Strand, b: Strand, of: Verdicts, out: Float64Array, count: number, texts: TextPool): void {
+function compareTexts(
+  a: Strand,
+  b: Strand,
+  of: Verdicts,
+  out: Float64Array,
+  count: number,
+  texts: TextPool,
+): void {
   const { data: xs, offset: xo, stride: xd } = a;
   const { data: ys, offset: yo, stride: yd } = b;
   for (let i = 0; i < count; i += 1) {

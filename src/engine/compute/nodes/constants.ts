@@ -1,5 +1,5 @@
-import type { BrokenNode, NumberNode, TextNode, TruthNode, Typed } from '../../../language/index.ts';
 import { problem } from '../../../diagnostics/index.ts';
+import type { BrokenNode, NumberNode, TextNode, TruthNode, Typed } from '../../../language/index.ts';
 import { ownFault } from '../blame.ts';
 import type { ElementCompiler, NodeKind } from '../context.ts';
 import { constantStrand } from '../strand.ts';

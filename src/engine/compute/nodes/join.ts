@@ -1,8 +1,8 @@
-import type { JoinNode } from '../../../language/index.ts';
 import { problem } from '../../../diagnostics/index.ts';
+import type { JoinNode } from '../../../language/index.ts';
+import type { TextPool } from '../../store/text-pool.ts';
 import { blameFirst, ownFault } from '../blame.ts';
 import type { NodeKind } from '../context.ts';
-import type { TextPool } from '../../store/text-pool.ts';
 import { lifted } from './arithmetic.ts';
 
 /** `a & b`. */

@@ -1,6 +1,6 @@
 import type { Axis, CellNode, ColumnNode, KnownNode } from '../../../language/index.ts';
-import { type NodeKind, registerStrand } from '../context.ts';
 import type { ColumnCell } from '../../store/cells.ts';
+import { type NodeKind, registerStrand } from '../context.ts';
 import type { Strand } from '../strand.ts';
 
 /** The axis of a reference to a column. */

@@ -3,7 +3,12 @@ import type { CallNode, Refusal } from '../../../language/index.ts';
 import type { Blamer } from '../blame.ts';
 
 /** The problem of a call whose function refuses its arguments. `values` are those of the arguments, NaN if unknown. */
-export function refusalOf(node: CallNode, refusal: Refusal, values: readonly number[], blamer: Blamer): Problem {
+export function refusalOf(
+  node: CallNode,
+  refusal: Refusal,
+  values: readonly number[],
+  blamer: Blamer,
+): Problem {
   const { words, argument } = refusal;
   const part = argument === undefined ? undefined : node.args[argument];
   const value = argument === undefined ? undefined : values[argument];

@@ -1,8 +1,9 @@
+import { type Problem, problem } from '../../../diagnostics/index.ts';
 import type { AboveNode, BlankNode, RowNode, SeriesNode, Typed } from '../../../language/index.ts';
-import { problem } from '../../../diagnostics/index.ts';
-import type { ColumnCell, ScalarCell, TableCell } from '../../store/cells.ts';
-import { blameFirst, ownFault } from '../blame.ts';
+import type { ColumnCell, Formula, ScalarCell, TableCell } from '../../store/cells.ts';
+import { type Blamer, blameFirst, ownFault } from '../blame.ts';
 import { type ElementCompiler, type NodeKind, registerStrand } from '../context.ts';
+import { MOST_ROWS, planSeries } from '../series-plan.ts';
 import { axisOf, rowStrand } from './references.ts';
 
 function ownTable(compiler: ElementCompiler): TableCell {
@@ -79,19 +80,38 @@ function rowBlankness(column: ColumnCell, row: number): number {
 export const series: NodeKind<SeriesNode> = {
   scalar: (_, compiler) => {
     const table = ownTable(compiler);
-    return () => termOf(table, table.row);
+    return () => termOf(table, compiler.formula, table.row);
   },
   strand: (_, compiler, depth) => {
+    const { formula } = compiler.element;
     const table = ownTable(compiler.element);
-    return rowStrand(compiler, depth, (at) => termOf(table, at));
+    return rowStrand(compiler, depth, (at) => termOf(table, formula, at));
   },
   blame: (node, blamer) => {
+    const { table } = blamer.formula;
+    if (table?.planner !== blamer.formula)
+      return ownFault(problem('series-twice', node, { table: table?.id ?? '' }));
     const parts: readonly Typed[] = [node.start, node.stop, node.step];
     return blameFirst(parts, blamer) ?? ownFault(seriesFault(node, blamer));
   },
 };
 
-function termOf({ plan }: TableCell, at: number): number {
-  if (!plan) return Number.NaN;
+function termOf({ plan, planner }: TableCell, formula: Formula, at: number): number {
+  if (!plan || planner !== formula) return Number.NaN;
   return plan.meets && at === plan.count - 1 ? plan.stop : plan.start + at * plan.step;
+}
+
+/** Why a series whose arguments have values makes no rows. */
+function seriesFault(node: SeriesNode, blamer: Blamer): Problem {
+  const [start, stop, step] = [node.start, node.stop, node.step].map((part) => blamer.value(part));
+  const plan = planSeries(start as number, stop as number, step as number);
+  const written = {
+    start: blamer.shown(start as number, node.start),
+    stop: blamer.shown(stop as number, node.stop),
+    step: blamer.shown(step as number, node.step),
+  };
+  if (plan === 'step zero') return problem('series-step-zero', node.step, written);
+  if (plan === 'wrong way') return problem('series-wrong-way', node.step, written);
+  if (plan === 'too long') return problem('series-too-long', node, { ...written, limit: MOST_ROWS });
+  return problem('too-large', node, { written: blamer.written(node) });
 }

@@ -1,0 +1,100 @@
+import { entry } from './entry.ts';
+import { listed, quoted } from './wording.ts';
+
+/** Problems of the lines and cells of a book: choices, permitted ranges, checks. */
+export const lines = {
+  'choice-unknown': entry<{ written: string; options: string[]; near: string[] }>({
+    title: 'A choice that is not on its list',
+    explain: 'A choice takes one of the values its line or column lists.',
+    words: ({ written, options, near }) => ({
+      message: `${quoted(written)} is not one of the choices`,
+      hint:
+        near.length > 0
+          ? `did you mean ${listed(near.map(quoted))}?`
+          : options.length > 0
+            ? `choose ${listed(options.slice(0, 8).map(quoted))}${options.length > 8 ? ' and others' : ''}`
+            : 'the list it is chosen from is empty',
+    }),
+  }),
+  'out-of-range': entry<{ value: string; limit: string; end: string }>({
+    title: 'A value beyond its permitted range',
+    explain: 'The line states the range it is meant for. The value is computed with, and pointed out.',
+    severity: 'warning',
+    words: ({ value, limit, end }) => ({
+      message: `${value} is beyond the permitted range: ${end === 'least' ? 'at least' : 'at most'} ${limit}`,
+    }),
+  }),
+  'column-out-of-range': entry<{ rows: number; first: number; limits: string }>({
+    title: 'Cells beyond the permitted range of their column',
+    explain: 'The column states the range it is meant for. The values are computed with, and pointed out.',
+    severity: 'warning',
+    words: ({ rows, first, limits }) => ({
+      message:
+        rows === 1
+          ? `the cell in row ${first} is beyond the permitted range (${limits})`
+          : `${rows} cells are beyond the permitted range (${limits}), the first in row ${first}`,
+    }),
+  }),
+  'cell-not-truth': entry<{ written: string }>({
+    title: 'A cell that should be true or false',
+    explain: 'The cells of this column are TRUE or FALSE.',
+    words: ({ written }) => ({ message: `${quoted(written)} is neither TRUE nor FALSE` }),
+  }),
+  'cell-not-number': entry<{ written: string }>({
+    title: 'A cell that should be a number',
+    explain: 'The cells of this column are numbers, with or without their unit.',
+    words: ({ written }) => ({ message: `${quoted(written)} is not a number` }),
+  }),
+  'row-fails': entry<{ row: number; message: string }>({
+    title: 'A row of a column with a problem',
+    explain: 'One row of the column cannot be read or computed; the row is named.',
+    words: ({ row, message }) => ({ message: `row ${row}: ${message}` }),
+  }),
+  'waits-on': entry<{ on: string }>({
+    title: 'A line that waits on another',
+    explain: 'A value it depends on has a problem of its own, which is to be mended first.',
+    words: ({ on }) => ({ message: `waits on ${on}` }),
+  }),
+  'set-unknown': entry<{ name: string; near: string[] }>({
+    title: 'A name that cannot be set',
+    explain: 'Only given lines and choices are set; a name stands alone or with its sheet in front.',
+    words: ({ name, near }) => ({
+      message: `there is no given or choice ${quoted(name)} in this book`,
+      ...(near.length > 0 && { hint: `did you mean ${listed(near)}?` }),
+    }),
+  }),
+  'set-calculated': entry<{ name: string }>({
+    title: 'A calculated line that was to be set',
+    explain: 'A calculated line has a formula; its givens are set instead.',
+    words: ({ name }) => ({ message: `${quoted(name)} is calculated and cannot be set`, hint: 'set the givens it depends on' }),
+  }),
+  'name-on-sheets': entry<{ name: string; places: string[] }>({
+    title: 'A name that stands on several sheets',
+    explain: 'A name alone is enough only if one sheet has it.',
+    words: ({ name, places }) => ({
+      message: `${quoted(name)} stands on several sheets`,
+      hint: `write ${listed(places)}`,
+    }),
+  }),
+  'table-unknown': entry<{ name: string; near: string[] }>({
+    title: 'A table that is not found',
+    explain: 'A table is named alone or with its sheet in front.',
+    words: ({ name, near }) => ({
+      message: `there is no table ${quoted(name)} in this book`,
+      ...(near.length > 0 && { hint: `did you mean ${listed(near)}?` }),
+    }),
+  }),
+  'table-computed': entry<{ name: string }>({
+    title: 'A table whose rows are computed',
+    explain: 'A series column makes the rows of this table, so none can be given.',
+    words: ({ name }) => ({ message: `the rows of ${quoted(name)} are computed and cannot be given` }),
+  }),
+  'result-unknown': entry<{ name: string; near: string[] }>({
+    title: 'A result that is not found',
+    explain: 'A result is named alone or with its sheet in front; a column with its table too.',
+    words: ({ name, near }) => ({
+      message: `there is no line or column ${quoted(name)} in this book`,
+      ...(near.length > 0 && { hint: `did you mean ${listed(near)}?` }),
+    }),
+  }),
+};

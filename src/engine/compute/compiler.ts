@@ -1,0 +1,162 @@
+import type { CallNode, ScanEvaluator, Typed } from '../../language/index.ts';
+import { partsOf } from '../../language/index.ts';
+import type { Formula, Stepper } from '../store/cells.ts';
+import { dependsOnRow, type ElementCompiler, type SpaceCompiler, type World } from './context.ts';
+import { kindOf } from './node-kinds.ts';
+import { scanStep } from './nodes/call-scan.ts';
+import { axisOf } from './nodes/references.ts';
+import { rowSpace, type Space, sizeOf, spans, spread, subspace } from './space.ts';
+import { BLOCK, constantStrand, type Program, prepare, type Strand, type Thunk } from './strand.ts';
+
+/** Compiles the parts of one formula to closures. No code is generated. */
+export function elementCompiler(world: World, formula: Formula, stepping = false): ElementCompiler {
+  const compiler: ElementCompiler = {
+    world,
+    formula,
+    stepping,
+    scalar: (node, depth) => {
+      const thunk = kindOf(node).scalar(node, compiler, depth);
+      return isSteady(node, formula) ? onceAnEvaluation(thunk, formula) : thunk;
+    },
+    program: (node, space, depth) => programOf(node, space, depth, compiler),
+    whole: (node, space, depth) => wholeOf(node, space, depth, compiler),
+  };
+  return compiler;
+}
+
+/** The formula as one number. */
+export function compileThunk(world: World, formula: Formula): Thunk {
+  return elementCompiler(world, formula).scalar(formula.typed, 0);
+}
+
+/** The formula over the rows of its table. */
+export function compileSweep(world: World, formula: Formula): Program {
+  if (!formula.table) throw new Error('only a column is computed over rows');
+  return elementCompiler(world, formula).program(formula.typed, rowSpace(formula.table), 0);
+}
+
+/** The formula row by row, its running functions stepping before it is computed. */
+export function compileStepper(world: World, formula: Formula): Stepper {
+  const compiler = elementCompiler(world, formula, true);
+  const steps: (() => void)[] = [];
+  const visit = (node: Typed): void => {
+    // What stands inside a running function steps first.
+    for (const part of partsOf(node)) visit(part);
+    if (isScan(node)) steps.push(scanStep(node, node.fn.evaluate, compiler));
+  };
+  visit(formula.typed);
+  return { steps, value: compiler.scalar(formula.typed, 0) };
+}
+
+function isScan(node: Typed): node is CallNode & { readonly fn: { readonly evaluate: ScanEvaluator } } {
+  return node.kind === 'call' && node.fn.evaluate.kind === 'scan';
+}
+
+/** Whether a part is worth keeping for an evaluation: an aggregate that is the same on every row. */
+function isSteady(node: Typed, formula: Formula): boolean {
+  const gathers = node.kind === 'call' && node.fn.evaluate.kind === 'gather';
+  return gathers && formula.table !== undefined && node.type.axes.length === 0;
+}
+
+function onceAnEvaluation(thunk: Thunk, formula: Formula): Thunk {
+  let epoch = -1;
+  let value = Number.NaN;
+  return () => {
+    if (epoch !== formula.epoch) {
+      value = thunk();
+      epoch = formula.epoch;
+    }
+    return value;
+  };
+}
+
+function programOf(node: Typed, space: Space, depth: number, element: ElementCompiler): Program {
+  const steps: (() => void)[] = [];
+  const repeats = space.axes[0]?.fresh === true && dependsOnRow(node);
+  const compiler: SpaceCompiler = {
+    element,
+    space,
+    before: (step) => steps.push(step),
+    strand: (part, at) => {
+      const { axes } = part.type;
+      if (!spans(axes, space)) return steadyStrand(part, compiler, at);
+      const own = subspace(axes, space);
+      if (own !== space) return spreadStrand(part, own, compiler, at);
+      // Inside an aggregate computed row by row, what no row changes is computed once for all rows.
+      if (repeats && !dependsOnRow(part) && part.kind !== 'column') return wholeStrand(part, compiler, at);
+      return kindOf(part).strand(part, compiler, at);
+    },
+  };
+  return { steps, strand: compiler.strand(node, depth) };
+}
+
+/** One number for the whole space, computed before the program runs. */
+function steadyStrand(node: Typed, { element, before }: SpaceCompiler, depth: number): Strand {
+  const thunk = element.scalar(node, depth);
+  if (node.kind === 'number' || node.kind === 'text' || node.kind === 'truth') return constantStrand(thunk());
+  const strand = constantStrand(Number.NaN);
+  before(() => {
+    strand.data[0] = thunk();
+  });
+  return strand;
+}
+
+/** A value that changes along a part of the space only, repeated along the rest. */
+function spreadStrand(node: Typed, own: Space, compiler: SpaceCompiler, depth: number): Strand {
+  const { element, before, space } = compiler;
+  const values = element.whole(node, own, depth);
+  const data = element.world.register(depth);
+  let all = data;
+  before(() => {
+    all = values();
+  });
+  const run = (from: number, count: number) => spread(all, own, space, from, count, data);
+  return { data, offset: 0, stride: 1, holds: 1, run };
+}
+
+/** A value kept over the whole space. */
+function wholeStrand(node: Typed, compiler: SpaceCompiler, depth: number): Strand {
+  const values = compiler.element.whole(node, compiler.space, depth);
+  const strand: Strand = {
+    data: new Float64Array(0),
+    offset: 0,
+    stride: 1,
+    holds: 0,
+    run: (from) => {
+      strand.data = values();
+      strand.offset = from;
+    },
+  };
+  return strand;
+}
+
+function wholeOf(node: Typed, space: Space, depth: number, compiler: ElementCompiler): () => Float64Array {
+  const { formula, world } = compiler;
+  if ((node.kind === 'column' || node.kind === 'cell') && space.tables.length === 1) {
+    const column = world.column(node.id, axisOf(node).table);
+    return () => column.values;
+  }
+  const program = programOf(node, space, depth, compiler);
+  const perRow = space.axes[0]?.fresh === true && dependsOnRow(node);
+  let values = new Float64Array(0);
+  let epoch = -1;
+  return () => {
+    if (epoch === formula.epoch && !perRow) return values;
+    epoch = formula.epoch;
+    const size = sizeOf(space);
+    if (values.length !== size) values = new Float64Array(size);
+    runAll(program, values);
+    return values;
+  };
+}
+
+function runAll(program: Program, out: Float64Array): void {
+  prepare(program);
+  const { strand } = program;
+  for (let from = 0; from < out.length; from += BLOCK) {
+    const count = Math.min(BLOCK, out.length - from);
+    strand.run(from, count);
+    const { data, offset, stride } = strand;
+    for (let i = 0; i < count; i += 1) out[from + i] = data[offset + i * stride] as number;
+  }
+}

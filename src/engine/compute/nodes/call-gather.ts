@@ -1,0 +1,77 @@
+import { problem } from '../../../diagnostics/index.ts';
+import type { CallNode, GatherEvaluator } from '../../../language/index.ts';
+import { blameFirst, ownFault } from '../blame.ts';
+import { type Collect, compileCollect } from '../collect.ts';
+import { type ElementCompiler, type NodeKind, registerStrand, strandsOf } from '../context.ts';
+import { type GatherPlan, planGather } from '../gather.ts';
+import { finite } from '../operations.ts';
+import type { Strand, Thunk } from '../strand.ts';
+import { blameGather } from './gather-blame.ts';
+import { sampleStrand } from './sample-strand.ts';
+
+/** An aggregate, a lookup or an interpolation: from whole columns, for each of its elementwise arguments. */
+export function gatherKind(evaluate: GatherEvaluator): NodeKind<CallNode> {
+  return {
+    scalar: (node, compiler, depth) => {
+      const plan = planGather(node, evaluate, compiler.world);
+      const collect = compileCollect(plan, compiler, depth);
+      const each = eachThunks(plan, compiler, depth);
+      const values = each.map(() => 0);
+      return () => {
+        const columns = collect();
+        if (!columns) return Number.NaN;
+        for (let k = 0; k < each.length; k += 1) {
+          const value = (each[k] as Thunk)();
+          if (value !== value) return value;
+          values[k] = value;
+        }
+        return finite(evaluate.of(columns, values, node.options));
+      };
+    },
+    strand: (node, compiler, depth) => {
+      const plan = planGather(node, evaluate, compiler.element.world);
+      if (plan.parts.every((part) => part.space.tables.length === 0))
+        return sampleStrand(node, evaluate, plan, compiler, depth);
+      const nodes = plan.each.map((arg) => arg.node);
+      const each = strandsOf(nodes, compiler, depth + 1);
+      const inner = depth + 1 + each.reduce((held, strand) => held + strand.holds, 0);
+      const collect = compileCollect(plan, compiler.element, inner);
+      const { formula, world } = compiler.element;
+      const { normalOf } = world.texts;
+      const along = compiler.space.axes[0]?.fresh ? undefined : formula.table;
+      const perRow = plan.perRow && along !== undefined;
+      let columns: ReturnType<Collect>;
+      if (!perRow)
+        compiler.before(() => {
+          columns = collect();
+        });
+      const values = each.map(() => 0);
+      return registerStrand(compiler, depth, (out, from, count) => {
+        for (const strand of each) strand.run(from, count);
+        for (let i = 0; i < count; i += 1) {
+          if (perRow) {
+            along.row = from + i;
+            columns = collect();
+          }
+          let known = columns !== undefined;
+          for (let k = 0; k < each.length; k += 1) {
+            const { data, offset, stride } = each[k] as Strand;
+            const value = data[offset + i * stride] as number;
+            values[k] = plan.each[k]?.normal ? normalOf(value) : value;
+            if (value !== value) known = false;
+          }
+          out[i] = known && columns ? finite(evaluate.of(columns, values, node.options)) : Number.NaN;
+        }
+      });
+    },
+    blame: (node, blamer) => blameGather(node, evaluate, blamer),
+  };
+}
+
+function eachThunks(plan: GatherPlan, compiler: ElementCompiler, depth: number): readonly Thunk[] {
+  const { normalOf } = compiler.world.texts;
+  return plan.each.map(({ node, normal }) => {
+    const thunk = compiler.scalar(node, depth);
+    return normal ? () => normalOf(thunk()) : thunk;
+  });
+}

@@ -1,0 +1,41 @@
+import type { CallNode, GatherEvaluator } from '../../../language/index.ts';
+import { registerStrand, type SpaceCompiler, strandsOf } from '../context.ts';
+import type { GatherPlan } from '../gather.ts';
+import { finite } from '../operations.ts';
+import type { Strand } from '../strand.ts';
+
+/** A gathering call none of whose arguments is a whole column, MIN(a; b) on each row: a few values an element. */
+export function sampleStrand(
+  node: CallNode,
+  evaluate: GatherEvaluator,
+  plan: GatherPlan,
+  compiler: SpaceCompiler,
+  depth: number,
+): Strand {
+  const { normalOf } = compiler.element.world.texts;
+  const args = [...plan.parts, ...plan.each];
+  const strands = strandsOf(
+    args.map((arg) => arg.node),
+    compiler,
+    depth,
+  );
+  const gathered = plan.parts.length;
+  const pool = new Float64Array(gathered);
+  const columns = plan.pooled ? [pool] : plan.parts.map((_, at) => pool.subarray(at, at + 1));
+  const each = plan.each.map(() => 0);
+  return registerStrand(compiler, depth, (out, from, count) => {
+    for (const strand of strands) strand.run(from, count);
+    for (let i = 0; i < count; i += 1) {
+      let known = true;
+      for (let k = 0; k < strands.length; k += 1) {
+        const { data, offset, stride } = strands[k] as Strand;
+        let value = data[offset + i * stride] as number;
+        if (value !== value) known = false;
+        else if (args[k]?.normal) value = normalOf(value);
+        if (k < gathered) pool[k] = value;
+        else each[k - gathered] = value;
+      }
+      out[i] = known ? finite(evaluate.of(columns, each, node.options)) : Number.NaN;
+    }
+  });
+}

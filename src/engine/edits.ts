@@ -1,0 +1,215 @@
+import type { Problem } from '../diagnostics/index.ts';
+import type { Typed } from '../language/index.ts';
+import { referencesWithReach } from './order/references.ts';
+import type { Recalculation } from './recalculation.ts';
+import type { CellStore } from './store/cell-store.ts';
+import {
+  type ColumnCell,
+  type Content,
+  type Formula,
+  NO_FAILED_ROWS,
+  type ScalarCell,
+  type TableCell,
+  type ValueKind,
+  WHOLE,
+} from './store/cells.ts';
+import { empty, noRows, resize, soil, soilAll, write } from './store/column.ts';
+import { type Link, link } from './store/links.ts';
+import type { TextPool } from './store/text-pool.ts';
+
+/** A given value: an SI number, true or false, blank, or an entry that could not be read. */
+export type Given = number | boolean | { readonly missing: true } | { readonly failed: Problem };
+
+/** What the values of a given column are. NaN is blank, or wrong where `failed` has the row (from 0). */
+export interface ColumnInfo {
+  readonly holds?: ValueKind;
+  readonly failed?: ReadonlyMap<number, Problem>;
+}
+
+/** Where a formula stands and how it is written. */
+export interface Place {
+  /** The table as `sheet.table`, if the formula is a column's. */
+  readonly table?: string;
+  /** The text the spans of the typed tree point into. */
+  readonly text: string;
+}
+
+/** The edits an engine takes. They show after the next recalculation. */
+export interface CellEdits {
+  readonly setInput: (id: string, value: Given) => void;
+  readonly setInputText: (id: string, text: string) => void;
+  /** Sets how many rows a table has whose rows no series makes. Columns keep the rows that remain; new rows are blank. */
+  readonly setTableLength: (table: string, length: number) => void;
+  /** Sets all rows of a given column, as many as the table has. The values are copied. */
+  readonly setColumn: (id: string, table: string, values: Float64Array, info?: ColumnInfo) => void;
+  /** Sets the rows of a given column from row `from` (counted from 0) on; `info` tells of these rows. */
+  readonly patchColumn: (id: string, from: number, values: Float64Array, info?: ColumnInfo) => void;
+  /** Sets a formula that has been checked; a SERIES makes the rows of its table. */
+  readonly setFormula: (id: string, typed: Typed, place: Place) => void;
+  /** Sets a cell or column that cannot be computed: its formula has this problem. */
+  readonly setFailed: (id: string, problem: Problem, place?: { readonly table?: string }) => void;
+  /** Takes a cell or column away. What refers to it fails until it is set again. */
+  readonly remove: (id: string) => void;
+}
+
+/** The edits over the cells of an engine. */
+export function createEdits(store: CellStore, texts: TextPool, { order, mark }: Recalculation): CellEdits {
+  const touch = (cell: ScalarCell | ColumnCell): void => {
+    if (cell.shape === 'column') soilAll(cell);
+    mark(cell);
+  };
+
+  const relink = (cell: ScalarCell | ColumnCell | TableCell, links: readonly Link[]): void => {
+    if (cell.sources.length === 0 && links.length === 0) return;
+    link(cell, links);
+    order.disturb(cell);
+  };
+
+  const linksOf = (typed: Typed): readonly Link[] =>
+    referencesWithReach(typed).map(({ id, table, reach }) => ({
+      source: table === undefined ? store.scalar(id) : store.column(id, table),
+      reach,
+    }));
+
+  /** Lets the first series column by name make the rows of its table. */
+  const setSeries = (table: TableCell, series: readonly ColumnCell[]): void => {
+    table.series = [...series].sort((a, b) => (a.id < b.id ? -1 : 1));
+    const content = table.series[0]?.content;
+    const links = content?.kind === 'formula' ? linksOf(content.formula.typed) : [];
+    relink(
+      table,
+      links.map(({ source }) => ({ source, reach: WHOLE })),
+    );
+    for (const column of table.series) touch(column);
+    mark(table);
+  };
+
+  /** Puts new content into a cell, which then reads what the links say. */
+  const replace = (cell: ScalarCell | ColumnCell, content: Content, links: readonly Link[] = []): void => {
+    cell.content = content;
+    touch(cell);
+    if (cell.shape === 'scalar') {
+      relink(cell, links);
+      return;
+    }
+    const { table } = cell;
+    const makesRows = content.kind === 'formula' && content.formula.typed.kind === 'series';
+    if (content.kind !== 'given') cell.failedRows = NO_FAILED_ROWS;
+    if (links.length > 0 || cell.sources.length > 1)
+      relink(cell, [{ source: table, reach: WHOLE }, ...(makesRows ? [] : links)]);
+    const others = table.series.filter((column) => column !== cell);
+    if (makesRows) setSeries(table, [...others, cell]);
+    else if (others.length < table.series.length) setSeries(table, others);
+  };
+
+  const giveScalar = (id: string, value: number, holds: ValueKind, failed?: Problem): void => {
+    const cell = store.scalar(id);
+    const { content } = cell;
+    const { values } = store.slots;
+    const same = content.kind === 'given' && content.holds === holds && content.failed === failed;
+    if (same && Object.is(values[cell.slot], value)) return;
+    values[cell.slot] = value;
+    if (same) mark(cell);
+    else replace(cell, { kind: 'given', holds, ...(failed && { failed }) });
+  };
+
+  /** Writes rows of a given column and marks those that differ, or whose problem does. */
+  const giveRows = (column: ColumnCell, from: number, given: Float64Array, info: ColumnInfo): void => {
+    const { content } = column;
+    const holds = info.holds ?? (content.kind === 'given' ? content.holds : 'number');
+    refuseInfinite(column.id, given);
+    if (content.kind !== 'given' || content.holds !== holds) {
+      empty(column);
+      replace(column, { kind: 'given', holds });
+    }
+    const changed = noRows();
+    write(column, from, given.length, given, 0, 1, changed);
+    const to = from + given.length;
+    if (column.failedRows.size > 0 || info.failed) {
+      const kept = [...column.failedRows].filter(([row]) => row < from || row >= to);
+      const added = [...(info.failed ?? [])].map(([row, problem]) => [row + from, problem] as const);
+      column.failedRows = new Map([...kept, ...added]);
+    }
+    if (changed.to <= changed.from) return;
+    soil(column, changed.from, changed.to);
+    mark(column);
+  };
+
+  return {
+    setInput: (id, value) => {
+      if (typeof value === 'boolean') giveScalar(id, value ? 1 : 0, 'truth');
+      else if (typeof value === 'object')
+        giveScalar(id, Number.NaN, 'number', 'failed' in value ? value.failed : undefined);
+      else if (Number.isFinite(value)) giveScalar(id, value + 0, 'number');
+      else throw new RangeError(`${id} is given ${value}, which is no number to compute with`);
+    },
+    setInputText: (id, text) => giveScalar(id, texts.codeOf(text), 'text'),
+    setTableLength: (id, length) => {
+      const table = store.table(id);
+      if (!Number.isInteger(length) || length < 0) throw new RangeError(`${id} cannot have ${length} rows`);
+      if (table.givenLength === length) return;
+      table.givenLength = length;
+      mark(table);
+    },
+    setColumn: (id, tableId, values, info = {}) => {
+      const column = store.column(id, tableId);
+      const { givenLength } = column.table;
+      if (values.length !== givenLength)
+        throw new RangeError(`${id} is given ${values.length} rows, and its table has ${givenLength}`);
+      if (resize(column, givenLength)) {
+        soilAll(column);
+        mark(column);
+      }
+      giveRows(column, 0, values, info);
+    },
+    patchColumn: (id, from, values, info = {}) => {
+      const column = store.find(id);
+      if (column?.shape !== 'column' || column.content.kind !== 'given')
+        throw new Error(`${id} is no given column`);
+      if (from < 0 || from + values.length > column.values.length)
+        throw new RangeError(`${id} has no rows ${from} to ${from + values.length - 1}`);
+      giveRows(column, from, values, info);
+    },
+    setFormula: (id, typed, { table: tableId, text }) => {
+      const table = tableId === undefined ? undefined : store.table(tableId);
+      const cell = tableId === undefined ? store.scalar(id) : store.column(id, tableId);
+      const { kind } = typed.type;
+      const holds: ValueKind = kind === 'text' || kind === 'truth' ? kind : 'number';
+      const formula: Formula = {
+        typed,
+        text,
+        table,
+        epoch: 0,
+        scans: new Map(),
+        thunk: undefined,
+        sweep: undefined,
+        stepper: undefined,
+      };
+      replace(cell, { kind: 'formula', holds, formula }, linksOf(typed));
+    },
+    setFailed: (id, problem, place) => {
+      const cell = place?.table === undefined ? store.scalar(id) : store.column(id, place.table);
+      replace(cell, { kind: 'failed', problem });
+      blankOut(cell, store);
+    },
+    remove: (id) => {
+      const cell = store.find(id);
+      if (!cell) return;
+      replace(cell, { kind: 'absent' });
+      blankOut(cell, store);
+    },
+  };
+}
+
+function blankOut(cell: ScalarCell | ColumnCell, { slots }: CellStore): void {
+  if (cell.shape === 'column') empty(cell);
+  else slots.values[cell.slot] = Number.NaN;
+}
+
+function refuseInfinite(id: string, values: Float64Array): void {
+  // A sum of zeros stays zero for every finite value, and NaN, which is blank, is looked for only if it does not.
+  let sum = 0;
+  for (let i = 0; i < values.length; i += 1) sum += (values[i] as number) * 0;
+  if (sum !== 0 && values.some((value) => Math.abs(value) === Number.POSITIVE_INFINITY))
+    throw new RangeError(`${id} is given an infinite number`);
+}

@@ -1,0 +1,42 @@
+import type { Typed } from '../../language/index.ts';
+import type { Blamer } from '../compute/blame.ts';
+import { elementCompiler } from '../compute/compiler.ts';
+import type { World } from '../compute/context.ts';
+import { kindOf } from '../compute/node-kinds.ts';
+import { registerFile } from '../compute/registers.ts';
+import type { Thunk } from '../compute/strand.ts';
+import type { Formula } from '../store/cells.ts';
+import { shown, type Wording } from './shown.ts';
+
+/** What a blamer asks of the whole sheet. */
+export type Around = Pick<Blamer, 'root' | 'isBlankRow' | 'failsAsWhole' | 'blankWords'>;
+
+/**
+ * Looks at the parts of one formula. It has scratch registers of its own, for it may be called while another
+ * formula is being computed.
+ */
+export function blamerOf(formula: Formula, world: World, around: Around, wording: Wording): Blamer {
+  // Of a formula computed row by row, the running functions are read as they were left.
+  const stepping = formula.stepper !== undefined;
+  const compiler = elementCompiler({ ...world, register: registerFile() }, formula, stepping);
+  const thunks = new WeakMap<Typed, Thunk>();
+  const { textOf, normalOf } = world.texts;
+  const blamer: Blamer = {
+    ...around,
+    formula,
+    value: (node) => {
+      const known = thunks.get(node) ?? compiler.scalar(node, 0);
+      thunks.set(node, known);
+      return known();
+    },
+    blame: (node) => kindOf(node).blame(node, blamer),
+    written: (node) => formula.text.slice(node.from, node.to),
+    shown: (si, node) => shown(si, node, wording, textOf),
+    textOf,
+    normalOf,
+    scalar: world.scalar,
+    column: world.column,
+    table: world.table,
+  };
+  return blamer;
+}

@@ -1,0 +1,166 @@
+import { type Problem, problem } from '../../diagnostics/index.ts';
+import type { Blame, Blamer, Root } from '../compute/blame.ts';
+import type { World } from '../compute/context.ts';
+import type { ColumnCell, Formula, ScalarCell } from '../store/cells.ts';
+import { type Around, blamerOf } from './blamer.ts';
+import { loopProblem } from './loop-problem.ts';
+import type { Wording } from './shown.ts';
+
+type ValueCell = ScalarCell | ColumnCell;
+
+/** Why a cell has no value. `missing`: it is blank itself. */
+export type Reason =
+  | { readonly status: 'missing' }
+  | { readonly status: 'problem' | 'waiting'; readonly problem: Problem };
+
+/** Says, after everything was computed, why cells have no value. */
+export interface Explainer {
+  /** Why a cell without a value has none; `row` from 0, absent for a scalar or a column as a whole. */
+  readonly reason: (cell: ValueCell, row: number | undefined) => Reason;
+  /** Whether a row without a value lacks it only because something in that row of the table is blank. */
+  readonly isBlankRow: (column: ColumnCell, row: number) => boolean;
+  /** Forgets what was found out, because values have changed. */
+  readonly forget: () => void;
+}
+
+type Local = { readonly kind: 'blank' } | Blame;
+
+/** An explainer over the cells of an engine. */
+export function createExplainer(world: World, wording: Wording): Explainer {
+  let roots = new Map<ValueCell, Map<number | undefined, Root>>();
+  const blamers = new WeakMap<Formula, Blamer>();
+
+  const blamerFor = (formula: Formula): Blamer => {
+    const known = blamers.get(formula) ?? blamerOf(formula, world, around, wording);
+    blamers.set(formula, known);
+    return known;
+  };
+
+  /** Why the cell itself has no value, without going on to what it reads. */
+  const local = (cell: ValueCell, row: number | undefined): Local => {
+    const { content, knot } = cell;
+    if (knot?.kind === 'loop') return fault(loopProblem(knot, cell, formulaOf(cell)));
+    switch (content.kind) {
+      case 'absent':
+        return fault(problem('nothing-there', { from: 0, to: 0 }, { name: cell.id }));
+      case 'failed':
+        return fault(content.problem);
+      case 'given': {
+        const failed =
+          cell.shape === 'column' && row !== undefined ? cell.failedRows.get(row) : content.failed;
+        return failed ? fault(failed) : { kind: 'blank' };
+      }
+      case 'formula':
+        return blameFormula(content.formula, cell, row, blamerFor(content.formula));
+    }
+  };
+
+  const root = (cell: ValueCell, row: number | undefined): Root => {
+    const trail: { cell: ValueCell; row: number | undefined }[] = [];
+    let at = { cell, row };
+    let found = roots.get(cell)?.get(row);
+    while (!found) {
+      trail.push(at);
+      const next = local(at.cell, at.row);
+      const place = at.row === undefined ? { cell: at.cell } : { cell: at.cell, row: at.row };
+      if (next.kind === 'blank') found = { kind: 'blank', ...place };
+      else if (next.kind === 'own') found = { kind: 'fault', ...place, problem: next.problem };
+      else {
+        at =
+          next.kind === 'cell' ? { cell: next.cell, row: next.row } : { cell: makerOf(next), row: undefined };
+        found = roots.get(at.cell)?.get(at.row);
+      }
+    }
+    for (const passed of trail) {
+      const known = roots.get(passed.cell) ?? new Map<number | undefined, Root>();
+      known.set(passed.row, found);
+      roots.set(passed.cell, known);
+    }
+    return found;
+  };
+
+  const isBlankRow = (column: ColumnCell, row: number): boolean => {
+    if (column.content.kind === 'given') return !column.failedRows.has(row);
+    const { kind, cell } = root(column, row);
+    return kind === 'blank' && cell.shape === 'column' && cell.table === column.table;
+  };
+
+  const around: Around = {
+    root,
+    isBlankRow,
+    failsAsWhole: ({ knot, content }) =>
+      knot?.kind === 'loop' || content.kind === 'absent' || content.kind === 'failed',
+    blankWords: (found) => blankProblem(found.cell.id, found.row).message,
+  };
+
+  const waiting = (found: Exclude<Local, { kind: 'blank' | 'own' }>): Problem => {
+    const { node } = found;
+    if (found.kind === 'table') {
+      const maker = makerOf(found);
+      const origin = root(maker, undefined);
+      const because = origin.kind === 'fault' ? origin.problem.message : around.blankWords(origin);
+      return problem('waiting-on-rows', node, { table: found.table.id, name: maker.id, because });
+    }
+    const { cell, row } = found;
+    const name = nameOf(node);
+    const first = root(cell, row);
+    const itself = first.cell === cell && first.row === row;
+    if (first.kind === 'blank' && itself) return blankProblem(name, row, node);
+    const place = first.row === undefined ? first.cell.id : `row ${first.row + 1} of ${first.cell.id}`;
+    return problem('waiting-on', node, {
+      name,
+      row: row === undefined ? null : row + 1,
+      origin: place,
+      because: first.kind === 'fault' ? first.problem.message : '',
+    });
+  };
+
+  return {
+    isBlankRow,
+    reason: (cell, row) => {
+      const found = local(cell, row);
+      if (found.kind === 'blank') return { status: 'missing' };
+      if (found.kind === 'own') return { status: found.status, problem: found.problem };
+      return { status: 'waiting', problem: waiting(found) };
+    },
+    forget: () => {
+      roots = new Map();
+    },
+  };
+}
+
+/** The blame of a formula where it stands; the cursor of its table is put on the row meanwhile. */
+function blameFormula(formula: Formula, cell: ValueCell, row: number | undefined, blamer: Blamer): Local {
+  const { table, typed } = formula;
+  if (!table) return blamer.blame(typed);
+  if (table.failed && typed.kind !== 'series' && cell.shape === 'column')
+    return { kind: 'table', table, node: typed };
+  const before = table.row;
+  table.row = row ?? 0;
+  const found = blamer.blame(typed);
+  table.row = before;
+  return found;
+}
+
+/** The series column that should make the rows. */
+function makerOf({ table }: Extract<Blame, { kind: 'table' }>): ColumnCell {
+  const [maker] = table.series;
+  if (!maker) throw new Error(`the rows of ${table.id} have failed without a series`);
+  return maker;
+}
+
+function blankProblem(name: string, row: number | undefined, span = { from: 0, to: 0 }): Problem {
+  return problem('blank-cell', span, { name, row: row === undefined ? null : row + 1 });
+}
+
+function nameOf(node: Extract<Blame, { kind: 'cell' }>['node']): string {
+  return node.kind === 'cell' || node.kind === 'column' ? node.name : '';
+}
+
+function formulaOf({ content }: ValueCell): Formula | undefined {
+  return content.kind === 'formula' ? content.formula : undefined;
+}
+
+function fault(found: Problem): Local {
+  return { kind: 'own', status: 'problem', problem: found };
+}

@@ -1,0 +1,38 @@
+import { type Problem, problem, type Span } from '../../diagnostics/index.ts';
+import { partsOf, type Typed } from '../../language/index.ts';
+import type { Cell, Formula, Knot } from '../store/cells.ts';
+
+/** Paths longer than this are told with their middle left out. */
+const LONGEST_PATH = 12;
+
+/** The problem of a cell in a loop: the path of names, at the place where the formula goes round. */
+export function loopProblem(
+  knot: Extract<Knot, { kind: 'loop' }>,
+  cell: Cell,
+  formula: Formula | undefined,
+): Problem {
+  const names = knot.loop.map(nameOf).filter((name, at, all) => at === 0 || name !== all[at - 1]);
+  const path = names.length > 1 ? names : [...names, ...names];
+  const shown = path.length <= LONGEST_PATH ? path : [...path.slice(0, 8), '…', ...path.slice(-3)];
+  const next = knot.loop[knot.loop.indexOf(cell) + 1];
+  return problem('loop', placeOf(formula, next), { path: shown });
+}
+
+/** A table stands in a loop by the series that makes its rows. */
+function nameOf(cell: Cell): string {
+  return cell.shape === 'table' ? (cell.series[0]?.id ?? cell.id) : cell.id;
+}
+
+function placeOf(formula: Formula | undefined, next: Cell | undefined): Span {
+  const node = formula && next && find(formula.typed, next.id);
+  return node ?? { from: 0, to: formula?.text.length ?? 0 };
+}
+
+function find(node: Typed, id: string): Typed | undefined {
+  if ((node.kind === 'cell' || node.kind === 'column') && node.id === id) return node;
+  for (const part of partsOf(node)) {
+    const found = find(part, id);
+    if (found) return found;
+  }
+  return undefined;
+}

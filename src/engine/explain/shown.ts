@@ -1,0 +1,59 @@
+import { type NumberType, partsOf, type Type, type Typed } from '../../language/index.ts';
+import {
+  DATE_UNIT,
+  preferredUnit,
+  readUnit,
+  type Unit,
+  type UnitRegistry,
+  writeQuantity,
+} from '../../units/index.ts';
+
+/** How values are put in words: in the unit the person wrote, else in a sensible one of this system. */
+export interface Wording {
+  readonly units: UnitRegistry;
+  readonly system: 'SI' | 'US';
+}
+
+/** A number or point of a part in words: "4.5 kN". Truth is TRUE or FALSE; texts are given as they are. */
+export function shown(si: number, node: Typed, wording: Wording, textOf: (code: number) => string): string {
+  switch (node.type.kind) {
+    case 'text':
+      return `"${textOf(si)}"`;
+    case 'truth':
+      return si === 1 ? 'TRUE' : 'FALSE';
+    default:
+      return writeQuantity(si, unitOf(node, node.type) ?? sensibleUnit(node.type, wording));
+  }
+}
+
+/** The unit written somewhere in a part for a value of this type. */
+function unitOf(node: Typed, type: Type): Unit | undefined {
+  if (node.kind === 'number' || node.kind === 'cell' || node.kind === 'column')
+    return node.unit && measures(node.unit, type) ? node.unit : undefined;
+  for (const part of partsOf(node)) {
+    const found = unitOf(part, type);
+    if (found) return found;
+  }
+  return undefined;
+}
+
+function measures(unit: Unit, type: Type): boolean {
+  if (type.kind === 'point') return unit.point === type.of;
+  if (type.kind !== 'number' || unit.point !== undefined) return false;
+  return unit.dimension.key === type.dimension.key && unit.angle === type.angle;
+}
+
+function sensibleUnit(type: Type, { units, system }: Wording): Unit {
+  if (type.kind !== 'point') {
+    const { dimension, angle } = type as NumberType;
+    return preferredUnit(dimension, angle, system, units);
+  }
+  if (type.of === 'date') return DATE_UNIT;
+  const length = system === 'SI' ? 'm' : 'ft';
+  const temperature = system === 'SI' ? 'degC' : 'degF';
+  const text =
+    type.of === 'temperature' ? temperature : `${length} ${type.of.slice('elevation:'.length)}`.trim();
+  const unit = readUnit(text, units);
+  if (!unit.ok) throw new Error(`no unit for a point of the kind ${type.of}`);
+  return unit.value;
+}

@@ -1,0 +1,75 @@
+import type { Cell } from '../store/cells.ts';
+import { componentsOf } from './components.ts';
+import { knotOf } from './knots.ts';
+
+/**
+ * The order of evaluation: sources before readers, the members of a circle side by side. It is kept through edits:
+ * only the stretch between a cell and a source that now stands after it is sorted again.
+ */
+export interface Order {
+  /** The cells by position. */
+  readonly cells: readonly Cell[];
+  /** Puts a new cell at the end. */
+  readonly append: (cell: Cell) => void;
+  /** Says that the sources of a cell are others than before. */
+  readonly disturb: (cell: Cell) => void;
+  /** Makes the order right again; the cells that have entered or left a circle, or whose circle may have changed. */
+  readonly repair: () => readonly Cell[];
+}
+
+/** An empty order. */
+export function createOrder(): Order {
+  const cells: Cell[] = [];
+  const disturbed = new Set<Cell>();
+
+  /** The stretch in which every wrong edge and every circle that may have changed lies. */
+  const stretch = (): readonly [from: number, to: number] => {
+    let from = cells.length;
+    let to = -1;
+    const include = (position: number): void => {
+      from = Math.min(from, position);
+      to = Math.max(to, position);
+    };
+    for (const cell of disturbed) {
+      if (cell.knot) include(cell.position);
+      for (const { source } of cell.sources) {
+        if (source.position < cell.position) continue;
+        include(source.position);
+        include(cell.position);
+      }
+    }
+    // A circle is sorted as a whole.
+    for (const member of cells[from]?.knot?.members ?? []) from = Math.min(from, member.position);
+    for (const member of cells[to]?.knot?.members ?? []) to = Math.max(to, member.position);
+    return [from, to];
+  };
+
+  return {
+    cells,
+    append: (cell) => {
+      cell.position = cells.length;
+      cells.push(cell);
+    },
+    disturb: (cell) => disturbed.add(cell),
+    repair: () => {
+      const [from, to] = stretch();
+      disturbed.clear();
+      const changed: Cell[] = [];
+      if (to < from) return changed;
+      let position = from;
+      for (const group of componentsOf(cells.slice(from, to + 1))) {
+        const [only] = group;
+        const circle = group.length > 1 || only?.sources.some((edge) => edge.source === only);
+        const knot = circle ? knotOf(group) : undefined;
+        for (const cell of knot?.members ?? group) {
+          if (knot || cell.knot) changed.push(cell);
+          cell.knot = knot;
+          cell.position = position;
+          cells[position] = cell;
+          position += 1;
+        }
+      }
+      return changed;
+    },
+  };
+}

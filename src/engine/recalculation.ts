@@ -1,0 +1,122 @@
+import type { World } from './compute/context.ts';
+import { createDirtySet } from './order/dirty-set.ts';
+import { createOrder, type Order } from './order/order.ts';
+import { type Cell, type Edge, type Knot, ROW_ABOVE, SAME_ROW, TO_END, WHOLE } from './store/cells.ts';
+import { clean, empty, type RowWindow, soil, soilAll } from './store/column.ts';
+import { ALL_ROWS, updateColumn } from './update/column.ts';
+import { updateRows } from './update/rows.ts';
+import { updateScalar } from './update/scalar.ts';
+import { updateTable } from './update/table.ts';
+
+/** Keeps every cell up to date with what it reads. */
+export interface Recalculation {
+  readonly order: Order;
+  /** Marks a cell to be computed at the next run. */
+  readonly mark: (cell: Cell) => void;
+  /** Computes what is marked and what depends on it, each cell once, sources first; the ids of what changed. */
+  readonly run: () => ReadonlySet<string>;
+}
+
+/** A recalculation over cells that are still to come. */
+export function createRecalculation(world: () => World): Recalculation {
+  const order = createOrder();
+  const dirty = createDirtySet();
+  // Positions are settled only when a run begins.
+  let marked: Cell[] = [];
+  let changed = new Set<string>();
+
+  const pass = (edge: Edge, window: RowWindow): void => {
+    const { reader, reach } = edge;
+    if (reader.shape === 'column') {
+      if (reach & WHOLE) soilAll(reader);
+      const to = reach & TO_END ? Number.POSITIVE_INFINITY : window.to;
+      if (reach & SAME_ROW) soil(reader, window.from, to);
+      if (reach & ROW_ABOVE) soil(reader, window.from + 1, to + 1);
+    }
+    dirty.add(reader.position);
+  };
+
+  const announce = (cell: Cell, window: RowWindow, inside?: Knot): void => {
+    if (window.to <= window.from) return;
+    changed.add(cell.id);
+    const { readers } = cell;
+    for (let i = 0; i < readers.length; i += 1) {
+      const edge = readers[i] as Edge;
+      if (!inside || edge.reader.knot !== inside) pass(edge, window);
+    }
+  };
+
+  const update = (cell: Cell): void => {
+    switch (cell.shape) {
+      case 'scalar':
+        if (updateScalar(cell, world())) announce(cell, ALL_ROWS);
+        return;
+      case 'column':
+        announce(cell, updateColumn(cell, world()));
+        return;
+      case 'table': {
+        const change = updateTable(cell, world());
+        if (change === 'nothing') return;
+        for (const { reader } of cell.readers) {
+          if (reader.shape !== 'column') continue;
+          if (change === 'rows') reader.reshaped = true;
+          else if (reader !== cell.series[0]) continue;
+          soilAll(reader);
+          dirty.add(reader.position);
+        }
+        if (change === 'rows') changed.add(cell.id);
+      }
+    }
+  };
+
+  const updateKnot = (knot: Knot): void => {
+    for (const member of knot.members) dirty.remove(member.position);
+    if (knot.kind === 'rows') {
+      const windows = updateRows(knot, world());
+      for (const [at, member] of knot.members.entries()) announce(member, windows[at] as RowWindow, knot);
+      return;
+    }
+    for (const member of knot.members) {
+      spoil(member, world());
+      announce(member, ALL_ROWS, knot);
+    }
+  };
+
+  return {
+    order,
+    mark: (cell) => marked.push(cell),
+    run: () => {
+      changed = new Set();
+      for (const cell of order.repair()) {
+        if (cell.shape === 'column') soilAll(cell);
+        marked.push(cell);
+      }
+      dirty.reserve(order.cells.length);
+      for (const cell of marked) dirty.add(cell.position);
+      marked = [];
+      for (let at = dirty.take(); at >= 0; at = dirty.take()) {
+        const cell = order.cells[at] as Cell;
+        if (cell.knot) updateKnot(cell.knot);
+        else update(cell);
+      }
+      return changed;
+    },
+  };
+}
+
+/** Takes the value from a cell that is in a loop. */
+function spoil(cell: Cell, world: World): void {
+  switch (cell.shape) {
+    case 'scalar':
+      world.slots.values[cell.slot] = Number.NaN;
+      return;
+    case 'column':
+      empty(cell);
+      clean(cell);
+      return;
+    case 'table':
+      cell.failed = true;
+      cell.length = 0;
+      cell.plan = undefined;
+  }
+}

@@ -1,0 +1,53 @@
+import { compileStepper } from '../compute/compiler.ts';
+import type { World } from '../compute/context.ts';
+import type { ColumnCell, Knot, Stepper } from '../store/cells.ts';
+import { clean, noRows, type RowWindow, resize } from '../store/column.ts';
+import { ALL_ROWS } from './column.ts';
+
+/**
+ * Computes columns that depend on one another through ABOVE: row by row from the first marked row, every column on
+ * each row. It ends after the marked rows once a row comes out as it was. The rows changed, a window a member.
+ */
+export function updateRows(knot: Extract<Knot, { kind: 'rows' }>, world: World): readonly RowWindow[] {
+  const { members, table } = knot;
+  const reshaped = members.filter((member) => resize(member, table.length) || member.reshaped).length > 0;
+  const first = reshaped ? 0 : Math.min(...members.map((member) => member.dirtyFrom));
+  const marked = reshaped ? table.length : Math.max(...members.map((member) => member.dirtyTo));
+  const steppers = members.map((member) => begin(member, world));
+  const changed = members.map(noRows);
+  // A running value may change without changing any column on that row.
+  const carries = steppers.some((stepper) => stepper.steps.length > 0);
+  for (let row = first; row < table.length; row += 1) {
+    table.row = row;
+    let differs = false;
+    for (let m = 0; m < members.length; m += 1) {
+      const { steps, value } = steppers[m] as Stepper;
+      for (const step of steps) step();
+      if (writeRow(members[m] as ColumnCell, row, value(), changed[m] as RowWindow)) differs = true;
+    }
+    if (!differs && !carries && row + 1 >= marked) break;
+  }
+  return reshaped ? members.map(() => ALL_ROWS) : changed;
+}
+
+function begin(member: ColumnCell, world: World): Stepper {
+  const { content } = member;
+  if (content.kind !== 'formula') throw new Error(`${member.id} has no formula and is in a circle`);
+  const { formula } = content;
+  clean(member);
+  member.reshaped = false;
+  formula.epoch += 1;
+  formula.stepper ??= compileStepper(world, formula);
+  return formula.stepper;
+}
+
+function writeRow(column: ColumnCell, row: number, after: number, changed: RowWindow): boolean {
+  const before = column.values[row] as number;
+  if (before === after) return false;
+  column.values[row] = after;
+  if (before !== before) column.gaps -= 1;
+  if (after !== after) column.gaps += 1;
+  changed.from = Math.min(changed.from, row);
+  changed.to = Math.max(changed.to, row + 1);
+  return true;
+}

@@ -1,0 +1,197 @@
+import type { Problem } from '../diagnostics/index.ts';
+import type { Book, Choice, GivenColumn } from '../document/index.ts';
+import { type Type, unknownType } from '../language/index.ts';
+import { extendUnits, standardUnits, type UnitRegistry } from '../units/index.ts';
+import { columnType } from './columns.ts';
+import { type CheckedDraft, checkFormulas, type Draft } from './formulas.ts';
+import { readChoice, readGiven } from './inputs.ts';
+import type { FormulaColumnItem, FormulaItem, InputColumnItem, InputItem, Item, Model, TableItem } from './model.ts';
+import { type NamedPart, type Names, namesOf, resolveName } from './names.ts';
+import type { Known } from './scope.ts';
+import { readUnitColumn } from './unit-column.ts';
+
+/**
+ * Understands a book: reads its units, entries and formulas and finds every type. With the model of the book before
+ * an edit, what the edit did not touch is taken over from it, object for object.
+ */
+export function buildModel(book: Book, before?: Model): Model {
+  const { registry, problems } = registryOf(book, before);
+  const names = namesOf(book);
+  const sameUnits = before?.registry === registry;
+  const inputs = new Map<string, InputItem | InputColumnItem>();
+  const drafts: Draft[] = [];
+  const unitProblems = new Map<string, readonly Problem[]>();
+  for (const part of names.values()) {
+    if (part.kind === 'table') continue;
+    const again = sameUnits ? before.items.get(part.id) : undefined;
+    const input = inputOf(part, names, registry, again);
+    if (input) inputs.set(part.id, input);
+    else {
+      const { draft, problems: found } = draftOf(part, registry);
+      if (draft) drafts.push(draft);
+      unitProblems.set(part.id, found);
+    }
+  }
+  const checked = checkFormulas(drafts, inputs, names, registry, (draft, known) =>
+    sameUnits ? takenOver(draft, before, known, names) : undefined,
+  );
+  const items = new Map<string, Item>();
+  const tables = new Map<string, TableItem>();
+  const draftById = new Map(drafts.map((draft) => [draft.id, draft]));
+  for (const part of names.values()) {
+    if (part.kind === 'table') {
+      tables.set(part.id, { id: part.id, sheet: part.sheet, part: part.table });
+      continue;
+    }
+    const draft = draftById.get(part.id);
+    const found = checked.get(part.id);
+    const item = inputs.get(part.id) ?? formulaItem(part, draft, found, unitProblems.get(part.id) ?? []);
+    const old = before?.items.get(part.id);
+    if (item) items.set(part.id, old && sameItem(old, item) ? old : item);
+  }
+  return { registry, items, tables, problems };
+}
+
+function registryOf(book: Book, before?: Model): { registry: UnitRegistry; problems: readonly Problem[] } {
+  const { units, datums, currency } = book.settings;
+  const extended = extendUnits(standardUnits, { units, datums, currency });
+  if (!extended.ok) return { registry: standardUnits, problems: extended.problems };
+  if (before && sameRegistry(before.registry, extended.value))
+    return { registry: before.registry, problems: [] };
+  return { registry: extended.value, problems: [] };
+}
+
+function sameRegistry(a: UnitRegistry, b: UnitRegistry): boolean {
+  if (a.currency !== b.currency || a.units.size !== b.units.size || a.datums.size !== b.datums.size) return false;
+  for (const datum of a.datums) if (!b.datums.has(datum)) return false;
+  for (const [symbol, unit] of a.units) {
+    const other = b.units.get(symbol);
+    if (other?.factor !== unit.factor || other.dimension.key !== unit.dimension.key) return false;
+  }
+  return true;
+}
+
+function inputOf(
+  part: Exclude<NamedPart, { kind: 'table' }>,
+  names: Names,
+  registry: UnitRegistry,
+  again: Item | undefined,
+): InputItem | InputColumnItem | undefined {
+  if (part.kind === 'column') {
+    if (part.column.kind !== 'given') return undefined;
+    if (again?.kind === 'input column' && again.column === part.column) return again;
+    return inputColumn(part.id, part.sheet, `${part.sheet}.${part.table.name}`, part.column, registry);
+  }
+  if (part.row.kind === 'given') {
+    if (again?.kind === 'input' && again.row === part.row) return again;
+    return readGiven(part.id, part.sheet, part.row, registry);
+  }
+  if (part.row.kind !== 'choice') return undefined;
+  if (again?.kind === 'input' && again.row === part.row && part.row.options) return again;
+  return readChoice(part.id, part.sheet, part.row, optionsOf(part.row, part.sheet, names));
+}
+
+/** The values a choice may take: its own list, or the texts of the column it names. */
+export function optionsOf(choice: Choice, sheet: string, names: Names): readonly string[] {
+  if (choice.options) return choice.options.map((option) => option.value);
+  const source = choice.from === undefined ? undefined : resolveName(choice.from, names, sheet);
+  if (source?.kind !== 'column' || source.column.kind !== 'given') return [];
+  return source.column.chunks.flat().flatMap((cell) => (cell === null || `${cell}` === '' ? [] : [`${cell}`]));
+}
+
+function inputColumn(
+  id: string,
+  sheet: string,
+  table: string,
+  column: GivenColumn,
+  registry: UnitRegistry,
+): InputColumnItem {
+  const read = readUnitColumn(column.unit, registry);
+  const { type, unit } = columnType(column, read.unit);
+  return { kind: 'input column', id, sheet, table, column, type, problems: read.problems, ...(unit && { unit }) };
+}
+
+function draftOf(
+  part: Exclude<NamedPart, { kind: 'table' }>,
+  registry: UnitRegistry,
+): { readonly draft?: Draft; readonly problems: readonly Problem[] } {
+  const source = part.kind === 'row' ? part.row : part.column;
+  if (source.kind === 'given' || source.kind === 'choice') return { problems: [] };
+  const { unit, problems } = readUnitColumn(source.unit, registry);
+  const { id, sheet } = part;
+  const table = part.kind === 'column' ? { table: `${sheet}.${part.table.name}` } : {};
+  const draft: Draft = {
+    id,
+    sheet,
+    ...table,
+    formula: source.formula,
+    ...(unit && { unit }),
+    kind: source.kind,
+  };
+  return { draft, problems };
+}
+
+/** The check of an earlier model, if the formula, its unit and the types of all it names are the same. */
+function takenOver(
+  draft: Draft,
+  before: Model,
+  known: (id: string) => Known,
+  names: Names,
+): CheckedDraft | undefined {
+  const old = before.items.get(draft.id);
+  if (!old || (old.kind !== 'formula' && old.kind !== 'formula column')) return undefined;
+  const source = old.kind === 'formula' ? old.row : old.column;
+  if (source.formula !== draft.formula || source.kind !== draft.kind || old.unit?.text !== draft.unit?.text)
+    return undefined;
+  if (old.sheet !== draft.sheet || (old.kind === 'formula column' ? old.table : undefined) !== draft.table)
+    return undefined;
+  // A formula with a problem may be mended by what came or changed elsewhere.
+  if (old.checked.problems.length > 0 || old.checked.typed.kind === 'broken') return undefined;
+  for (const id of old.checked.references) {
+    const was = before.items.get(id);
+    const now = known(id);
+    if (!was || !names.has(id) || !sameType(was.type, now.type) || was.unit?.text !== now.unit?.text)
+      return undefined;
+  }
+  return { checked: old.checked, type: old.type };
+}
+
+/** Whether two types, axes aside, are the same. */
+function sameType(a: Type, b: Type): boolean {
+  if (a.kind === 'number' && b.kind === 'number')
+    return a.dimension.key === b.dimension.key && a.angle === b.angle && a.zero === b.zero;
+  if (a.kind === 'point' && b.kind === 'point') return a.of === b.of;
+  return a.kind === b.kind;
+}
+
+function formulaItem(
+  part: Exclude<NamedPart, { kind: 'table' }>,
+  draft: Draft | undefined,
+  found: CheckedDraft | undefined,
+  problems: readonly Problem[],
+): FormulaItem | FormulaColumnItem | undefined {
+  if (!draft || !found) return undefined;
+  const { id, sheet, unit } = draft;
+  const base = { id, sheet, problems, ...(unit && { unit }) };
+  const type = problems.length > 0 ? unknownType : found.type;
+  if (part.kind === 'row' && (part.row.kind === 'calc' || part.row.kind === 'check'))
+    return { kind: 'formula', ...base, row: part.row, type, checked: found.checked };
+  if (part.kind === 'column' && part.column.kind !== 'given')
+    return {
+      kind: 'formula column',
+      ...base,
+      table: `${sheet}.${part.table.name}`,
+      column: part.column,
+      type,
+      checked: found.checked,
+    };
+  return undefined;
+}
+
+function sameItem(a: Item, b: Item): boolean {
+  if (a === b) return true;
+  if (a.kind === 'formula' && b.kind === 'formula') return a.row === b.row && a.checked === b.checked;
+  if (a.kind === 'formula column' && b.kind === 'formula column')
+    return a.column === b.column && a.checked === b.checked;
+  return false;
+}

@@ -1,0 +1,77 @@
+import { nearest, type Problem, problem } from '../diagnostics/index.ts';
+import type { Choice, Given, Range } from '../document/index.ts';
+import { plainType, textType, truthType, type Type, typeOfUnit } from '../language/index.ts';
+import { type Entry, readEntry, type Unit, type UnitRegistry, writeQuantity } from '../units/index.ts';
+import type { InputItem } from './model.ts';
+import { readUnitColumn } from './unit-column.ts';
+
+/** A given line understood: its entry read in its unit, its permitted range looked at. */
+export function readGiven(id: string, sheet: string, row: Given, registry: UnitRegistry): InputItem {
+  const { unit, problems: unitProblems } = readUnitColumn(row.unit, registry);
+  const read = readEntry(row.entry, registry, unit);
+  const entry = read.ok ? read.value : undefined;
+  const entryProblems = read.ok ? [] : read.problems;
+  const rangeProblems = entry && row.range ? outOfRange(entry, row.range, unit, registry) : [];
+  const type = unit ? typeOfUnit(unit) : typeOfEntry(entry);
+  const problems = [...unitProblems, ...entryProblems, ...rangeProblems];
+  return { kind: 'input', id, sheet, row, type, problems, ...(unit && { unit }), ...(entry && { entry }) };
+}
+
+/** A choice understood: its entry is one of the options, by value, cases and outer spaces aside. */
+export function readChoice(
+  id: string,
+  sheet: string,
+  row: Choice,
+  options: readonly string[],
+): InputItem {
+  const base = { kind: 'input', id, sheet, row, type: textType } as const;
+  const typed = row.entry.trim();
+  if (typed === '') return { ...base, problems: [], entry: { kind: 'missing' } };
+  const folded = typed.normalize('NFC').toLowerCase();
+  const found = options.find((option) => option.trim().normalize('NFC').toLowerCase() === folded);
+  if (found !== undefined) return { ...base, problems: [], entry: { kind: 'text', text: found } };
+  const span = { from: 0, to: row.entry.length };
+  const near = nearest(typed, options);
+  const fixes = near.map((insert) => ({ label: insert, ...span, insert }));
+  return { ...base, problems: [problem('choice-unknown', span, { written: typed, options: [...options], near }, fixes)] };
+}
+
+/** The type an entry gives a line whose unit column is blank; a blank entry counts as a plain number. */
+function typeOfEntry(entry: Entry | undefined): Type {
+  switch (entry?.kind) {
+    case 'number':
+    case 'point':
+      return typeOfUnit(entry.unit);
+    case 'text':
+      return textType;
+    case 'truth':
+      return truthType;
+    default:
+      return plainType;
+  }
+}
+
+/** A warning where a value lies beyond its permitted range; it is computed with all the same. */
+export function outOfRange(
+  entry: Entry,
+  range: Range,
+  unit: Unit | undefined,
+  registry: UnitRegistry,
+): readonly Problem[] {
+  if (entry.kind !== 'number' && entry.kind !== 'point') return [];
+  const problems: Problem[] = [];
+  for (const [end, text] of Object.entries(range)) {
+    if (text === undefined) continue;
+    const limit = readEntry(text, registry, unit ?? entry.unit);
+    if (!limit.ok) {
+      problems.push(...limit.problems);
+      continue;
+    }
+    if (limit.value.kind !== 'number' && limit.value.kind !== 'point') continue;
+    const beyond = end === 'min' ? entry.si < limit.value.si : entry.si > limit.value.si;
+    if (!beyond) continue;
+    const facts = { value: writeQuantity(entry.si, entry.unit), limit: text, end: end === 'min' ? 'least' : 'most' };
+    problems.push(problem('out-of-range', { from: 0, to: 0 }, facts));
+  }
+  return problems;
+}

@@ -1,0 +1,71 @@
+import type { Problem } from '../diagnostics/index.ts';
+import type {
+  CalcColumn,
+  Calc,
+  Check,
+  Choice,
+  Given,
+  GivenColumn,
+  SeriesColumn,
+  Table,
+} from '../document/index.ts';
+import type { CheckedFormula, Type } from '../language/index.ts';
+import type { Entry, Unit, UnitRegistry } from '../units/index.ts';
+
+/** What every line and column of the model has. `id` is `sheet.name` or `sheet.table.column`. */
+interface ItemBase {
+  readonly id: string;
+  readonly sheet: string;
+  /** The unit column, where it is filled and readable. */
+  readonly unit?: Unit;
+  /** What is wrong with the unit column, the entry, the options or the permitted range. */
+  readonly problems: readonly Problem[];
+}
+
+/** A line whose value a person enters. */
+export interface InputItem extends ItemBase {
+  readonly kind: 'input';
+  readonly row: Given | Choice;
+  readonly type: Type;
+  /** The entry as read; absent where it has a problem. */
+  readonly entry?: Entry;
+}
+/** A calculated line or a check. */
+export interface FormulaItem extends ItemBase {
+  readonly kind: 'formula';
+  readonly row: Calc | Check;
+  readonly type: Type;
+  readonly checked: CheckedFormula;
+}
+/** A column a person enters. */
+export interface InputColumnItem extends ItemBase {
+  readonly kind: 'input column';
+  readonly table: string;
+  readonly column: GivenColumn;
+  readonly type: Type;
+}
+/** A calculated column, or the one that makes the rows of its table. */
+export interface FormulaColumnItem extends ItemBase {
+  readonly kind: 'formula column';
+  readonly table: string;
+  readonly column: CalcColumn | SeriesColumn;
+  readonly type: Type;
+  readonly checked: CheckedFormula;
+}
+export type Item = InputItem | FormulaItem | InputColumnItem | FormulaColumnItem;
+
+/** A table of the model; `id` is `sheet.table`. */
+export interface TableItem {
+  readonly id: string;
+  readonly sheet: string;
+  readonly part: Table;
+}
+
+/** A whole book understood: every name with its type, formula and problems, before any number. */
+export interface Model {
+  readonly registry: UnitRegistry;
+  readonly items: ReadonlyMap<string, Item>;
+  readonly tables: ReadonlyMap<string, TableItem>;
+  /** Problems of the book's own units, datums and currency. */
+  readonly problems: readonly Problem[];
+}

@@ -1,0 +1,40 @@
+import type { Problem } from '../diagnostics/index.ts';
+import type { Unit } from '../units/index.ts';
+
+/** The value of a line: an SI number with the unit it is read in, a text or a truth value. */
+export type Value =
+  | { readonly kind: 'number'; readonly si: number; readonly unit: Unit }
+  | { readonly kind: 'text'; readonly text: string }
+  | { readonly kind: 'truth'; readonly truth: boolean };
+
+/**
+ * How a line stands: it has a value; it is blank; it has a problem of its own; or it waits on a line that has one.
+ */
+export type Result =
+  | { readonly status: 'ok'; readonly value: Value }
+  | { readonly status: 'missing' }
+  | { readonly status: 'problem'; readonly problem: Problem }
+  | { readonly status: 'waiting'; readonly problem: Problem };
+
+/** A check: whether it holds, with demand over capacity where both are numbers of one sign. */
+export interface Verdict {
+  readonly holds: boolean;
+  readonly demand?: Extract<Value, { kind: 'number' }>;
+  readonly capacity?: Extract<Value, { kind: 'number' }>;
+  /** Demand over capacity; absent where the capacity is not above zero. */
+  readonly utilisation?: number;
+}
+
+/**
+ * A utilisation as the page prints it, in percent: a check that fails never prints 100 % or less, one that holds never
+ * more than 100 %.
+ */
+export function writeUtilisation(utilisation: number, holds: boolean): string {
+  const percent = utilisation * 100;
+  for (let decimals = percent < 10 ? 1 : 0; decimals <= 6; decimals += 1) {
+    const text = percent.toFixed(decimals);
+    const shown = Number(text);
+    if (holds ? shown <= 100 : shown > 100) return `${text} %`;
+  }
+  return holds ? '100 %' : 'just over 100 %';
+}

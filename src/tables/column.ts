@@ -1,0 +1,18 @@
+/**
+ * What a table text needs to know of a column: how headers may call it, and whether its cells are numbers. `type`
+ * absent means number; only `given` columns take values.
+ */
+export interface TableColumn {
+  readonly name: string;
+  readonly label?: string;
+  readonly kind: 'given' | 'calc' | 'series';
+  readonly type?: 'number' | 'text' | 'truth' | 'date';
+}
+
+/** One cell: a number in the column's unit, an entry as typed, or `null` where it is blank. */
+export type TableCell = number | string | null;
+
+/** Whether the cells of a column are numbers. */
+export function isNumeric(column: TableColumn): boolean {
+  return (column.type ?? 'number') === 'number';
+}

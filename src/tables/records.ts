@@ -1,0 +1,56 @@
+/// <reference path="./papaparse.d.ts" />
+import papaparse from 'papaparse';
+import { fail, type Outcome, problem, succeed } from '../diagnostics/index.ts';
+
+/** What parts the cells of a row. */
+export type Delimiter = ',' | ';' | '\t';
+
+/** Each delimiter a text may have, the rarest within cells first. */
+export const DELIMITERS: readonly Delimiter[] = ['\t', ';', ','];
+
+/** One row of a text: its cells as written, and the line it starts at, counted from 1. */
+export interface TextRow {
+  readonly line: number;
+  readonly cells: readonly string[];
+}
+
+/** The text with line ends as `\n` and no byte order mark. */
+export function plainText(text: string): string {
+  return text.replace(/^\ufeff/, '').replace(/\r\n?/g, '\n');
+}
+
+/**
+ * All rows of a text (RFC 4180, with any of the delimiters), blank lines at its start and end left out. A quotation
+ * mark that is never closed, or text after a closing one, is refused.
+ *
+ * @param text as {@link plainText} gives it
+ */
+export function textRows(text: string, delimiter: Delimiter): Outcome<readonly TextRow[]> {
+  const { data, errors } = papaparse.parse(text, { delimiter, newline: '\n' });
+  const quote = errors.find(({ code }) => code === 'MissingQuotes' || code === 'InvalidQuotes');
+  if (quote !== undefined) {
+    const line = text.slice(0, quote.index ?? 0).split('\n').length;
+    const code = quote.code === 'MissingQuotes' ? 'table-quote-open' : 'table-quote-stray';
+    return fail(problem(code, { from: 0, to: 0 }, { line }));
+  }
+  const rows: TextRow[] = [];
+  let line = 1;
+  for (const cells of data) {
+    rows.push({ line, cells });
+    line += 1;
+    for (const cell of cells) if (cell.includes('\n')) line += cell.split('\n').length - 1;
+  }
+  const first = rows.findIndex((row) => !isBlankLine(row));
+  const last = rows.findLastIndex((row) => !isBlankLine(row));
+  return succeed(first < 0 ? [] : rows.slice(first, last + 1));
+}
+
+/** The cells of the first row of a text that is not a blank line, if it had this delimiter. */
+export function firstRow(text: string, delimiter: Delimiter): readonly string[] {
+  const { data } = papaparse.parse(text.replace(/^\s*\n/, ''), { delimiter, newline: '\n', preview: 1 });
+  return data[0] ?? [];
+}
+
+function isBlankLine({ cells }: TextRow): boolean {
+  return cells.length === 1 && cells[0]?.trim() === '';
+}
