@@ -5,7 +5,15 @@ import { extendUnits, standardUnits, type UnitRegistry } from '../units/index.ts
 import { columnType } from './columns.ts';
 import { type CheckedDraft, checkFormulas, type Draft } from './formulas.ts';
 import { readChoice, readGiven } from './inputs.ts';
-import type { FormulaColumnItem, FormulaItem, InputColumnItem, InputItem, Item, Model, TableItem } from './model.ts';
+import type {
+  FormulaColumnItem,
+  FormulaItem,
+  InputColumnItem,
+  InputItem,
+  Item,
+  Model,
+  TableItem,
+} from './model.ts';
 import { type NamedPart, type Names, namesOf, resolveName } from './names.ts';
 import type { Known } from './scope.ts';
 import { readUnitColumn } from './unit-column.ts';
@@ -62,7 +70,8 @@ function registryOf(book: Book, before?: Model): { registry: UnitRegistry; probl
 }
 
 function sameRegistry(a: UnitRegistry, b: UnitRegistry): boolean {
-  if (a.currency !== b.currency || a.units.size !== b.units.size || a.datums.size !== b.datums.size) return false;
+  if (a.currency !== b.currency || a.units.size !== b.units.size || a.datums.size !== b.datums.size)
+    return false;
   for (const datum of a.datums) if (!b.datums.has(datum)) return false;
   for (const [symbol, unit] of a.units) {
     const other = b.units.get(symbol);
@@ -96,7 +105,9 @@ export function optionsOf(choice: Choice, sheet: string, names: Names): readonly
   if (choice.options) return choice.options.map((option) => option.value);
   const source = choice.from === undefined ? undefined : resolveName(choice.from, names, sheet);
   if (source?.kind !== 'column' || source.column.kind !== 'given') return [];
-  return source.column.chunks.flat().flatMap((cell) => (cell === null || `${cell}` === '' ? [] : [`${cell}`]));
+  return source.column.chunks
+    .flat()
+    .flatMap((cell) => (cell === null || `${cell}` === '' ? [] : [`${cell}`]));
 }
 
 function inputColumn(
@@ -108,7 +119,16 @@ function inputColumn(
 ): InputColumnItem {
   const read = readUnitColumn(column.unit, registry);
   const { type, unit } = columnType(column, read.unit);
-  return { kind: 'input column', id, sheet, table, column, type, problems: read.problems, ...(unit && { unit }) };
+  return {
+    kind: 'input column',
+    id,
+    sheet,
+    table,
+    column,
+    type,
+    problems: read.problems,
+    ...(unit && { unit }),
+  };
 }
 
 function draftOf(

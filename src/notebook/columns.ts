@@ -1,13 +1,16 @@
 import { nearest, type Problem, problem } from '../diagnostics/index.ts';
 import type { Cell, GivenColumn } from '../document/index.ts';
-import { textType, truthType, type Type, typeOfUnit } from '../language/index.ts';
+import { type Type, textType, truthType, typeOfUnit } from '../language/index.ts';
 import { DATE_UNIT, PLAIN_UNIT, readEntry, toSI, type Unit, type UnitRegistry } from '../units/index.ts';
 
 /** One cell of a given column as a value: a number in SI (truth 1 or 0), a text, nothing, or what is wrong. */
 export type CellValue = number | string | undefined | Problem;
 
 /** What the cells of a column hold, and the unit plain numbers in them are in. */
-export function columnType(column: GivenColumn, unit: Unit | undefined): { readonly type: Type; readonly unit?: Unit } {
+export function columnType(
+  column: GivenColumn,
+  unit: Unit | undefined,
+): { readonly type: Type; readonly unit?: Unit } {
   switch (column.type ?? 'number') {
     case 'text':
       return { type: textType };

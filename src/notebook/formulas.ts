@@ -2,13 +2,13 @@ import { problem } from '../diagnostics/index.ts';
 import {
   type CheckedFormula,
   checkFormula,
-  namesIn,
   NO_AXES,
+  namesIn,
   onAxes,
   type ParsedFormula,
   parseFormula,
-  truthType,
   type Type,
+  truthType,
   typeOfUnit,
   unknownType,
 } from '../language/index.ts';
@@ -121,12 +121,7 @@ function checkDraft(
   return { checked, type: declaredType(draft) ?? onAxes(checked.typed.type, NO_AXES) };
 }
 
-function inCircle(
-  draft: Draft,
-  circle: readonly Draft[],
-  parsed: ParsedFormula,
-  names: Names,
-): CheckedDraft {
+function inCircle(draft: Draft, circle: readonly Draft[], parsed: ParsedFormula, names: Names): CheckedDraft {
   const at = circle.indexOf(draft);
   const turned = [...circle.slice(at), ...circle.slice(0, at), draft].map((member) => member.id);
   const whole = { from: 0, to: draft.formula.length };

@@ -1,6 +1,6 @@
 import { nearest, type Problem, problem } from '../diagnostics/index.ts';
 import type { Choice, Given, Range } from '../document/index.ts';
-import { plainType, textType, truthType, type Type, typeOfUnit } from '../language/index.ts';
+import { plainType, type Type, textType, truthType, typeOfUnit } from '../language/index.ts';
 import { type Entry, readEntry, type Unit, type UnitRegistry, writeQuantity } from '../units/index.ts';
 import type { InputItem } from './model.ts';
 import { readUnitColumn } from './unit-column.ts';
@@ -18,12 +18,7 @@ export function readGiven(id: string, sheet: string, row: Given, registry: UnitR
 }
 
 /** A choice understood: its entry is one of the options, by value, cases and outer spaces aside. */
-export function readChoice(
-  id: string,
-  sheet: string,
-  row: Choice,
-  options: readonly string[],
-): InputItem {
+export function readChoice(id: string, sheet: string, row: Choice, options: readonly string[]): InputItem {
   const base = { kind: 'input', id, sheet, row, type: textType } as const;
   const typed = row.entry.trim();
   if (typed === '') return { ...base, problems: [], entry: { kind: 'missing' } };
@@ -33,7 +28,10 @@ export function readChoice(
   const span = { from: 0, to: row.entry.length };
   const near = nearest(typed, options);
   const fixes = near.map((insert) => ({ label: insert, ...span, insert }));
-  return { ...base, problems: [problem('choice-unknown', span, { written: typed, options: [...options], near }, fixes)] };
+  return {
+    ...base,
+    problems: [problem('choice-unknown', span, { written: typed, options: [...options], near }, fixes)],
+  };
 }
 
 /** The type an entry gives a line whose unit column is blank; a blank entry counts as a plain number. */
@@ -70,7 +68,11 @@ export function outOfRange(
     if (limit.value.kind !== 'number' && limit.value.kind !== 'point') continue;
     const beyond = end === 'min' ? entry.si < limit.value.si : entry.si > limit.value.si;
     if (!beyond) continue;
-    const facts = { value: writeQuantity(entry.si, entry.unit), limit: text, end: end === 'min' ? 'least' : 'most' };
+    const facts = {
+      value: writeQuantity(entry.si, entry.unit),
+      limit: text,
+      end: end === 'min' ? 'least' : 'most',
+    };
     problems.push(problem('out-of-range', { from: 0, to: 0 }, facts));
   }
   return problems;

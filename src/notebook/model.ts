@@ -1,7 +1,7 @@
 import type { Problem } from '../diagnostics/index.ts';
 import type {
-  CalcColumn,
   Calc,
+  CalcColumn,
   Check,
   Choice,
   Given,

@@ -39,7 +39,12 @@ export function namesOf(book: Book): Names {
  * What a name written on a sheet, in a column formula of `table` or not, stands for: a column of the formula's own
  * table, then a name of the sheet, then a name with its sheet or table in front.
  */
-export function resolveName(name: string, names: Names, sheet: string, table?: string): NamedPart | undefined {
+export function resolveName(
+  name: string,
+  names: Names,
+  sheet: string,
+  table?: string,
+): NamedPart | undefined {
   const own = table !== undefined && !name.includes('.') ? names.get(`${table}.${name}`) : undefined;
   return own ?? names.get(`${sheet}.${name}`) ?? names.get(name);
 }

@@ -1,9 +1,16 @@
 import type { Problem } from '../diagnostics/index.ts';
 import type { Unit } from '../units/index.ts';
 
-/** The value of a line: an SI number with the unit it is read in, a text or a truth value. */
+/** An SI number (or point) with the unit it is read in. */
+export interface Quantity {
+  readonly kind: 'number';
+  readonly si: number;
+  readonly unit: Unit;
+}
+
+/** The value of a line. */
 export type Value =
-  | { readonly kind: 'number'; readonly si: number; readonly unit: Unit }
+  | Quantity
   | { readonly kind: 'text'; readonly text: string }
   | { readonly kind: 'truth'; readonly truth: boolean };
 
@@ -19,8 +26,8 @@ export type Result =
 /** A check: whether it holds, with demand over capacity where both are numbers of one sign. */
 export interface Verdict {
   readonly holds: boolean;
-  readonly demand?: Extract<Value, { kind: 'number' }>;
-  readonly capacity?: Extract<Value, { kind: 'number' }>;
+  readonly demand?: Quantity;
+  readonly capacity?: Quantity;
   /** Demand over capacity; absent where the capacity is not above zero. */
   readonly utilisation?: number;
 }

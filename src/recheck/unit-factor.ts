@@ -47,12 +47,17 @@ function bareText(unit: Unit): string {
 }
 
 /** "10 h", "1,200 lbf" or "base". */
-function factorOfDefinition(definition: string, own: ReadonlyMap<string, UnitFactor>): UnitFactor | undefined {
+function factorOfDefinition(
+  definition: string,
+  own: ReadonlyMap<string, UnitFactor>,
+): UnitFactor | undefined {
   if (definition.trim() === 'base') return { factor: 1, offset: 0 };
   const [, number = '', text = ''] = /^\s*([\d.,]+(?:[eE][+-]?\d+)?)\s*(.*)$/u.exec(definition) ?? [];
   const size = Number(number.replaceAll(',', ''));
   const unit = factorOfText(text, own, false);
-  return number !== '' && Number.isFinite(size) && unit ? { factor: size * unit.factor, offset: 0 } : undefined;
+  return number !== '' && Number.isFinite(size) && unit
+    ? { factor: size * unit.factor, offset: 0 }
+    : undefined;
 }
 
 /** A product of powers, what stands behind the slash dividing. `point`: a temperature, whose zero is displaced. */
@@ -92,5 +97,7 @@ function factorOfSymbol(symbol: string, own: ReadonlyMap<string, UnitFactor>): U
 }
 
 function lowered(power: string): string {
-  return Array.from(power, (sign) => (raised.includes(sign) ? raised.indexOf(sign) : sign === '⁻' ? '-' : '')).join('');
+  return Array.from(power, (sign) =>
+    raised.includes(sign) ? raised.indexOf(sign) : sign === '⁻' ? '-' : '',
+  ).join('');
 }

@@ -15,6 +15,13 @@ export const CURRENCY_CODES: readonly string[] = `
   .trim()
   .split(/\s+/);
 
+const CODES: ReadonlySet<string> = new Set(CURRENCY_CODES);
+
+/** Whether a text is a currency code, and so a dimension of money. */
+export function isCurrencyCode(text: string): boolean {
+  return CODES.has(text);
+}
+
 /** Signs that mean one currency. `$` is not here: it is the book's own currency. */
 export const CURRENCY_SIGNS: readonly (readonly [sign: string, code: string])[] = [
   ['€', 'EUR'],

@@ -34,9 +34,9 @@ export function splitElevation(source: string, registry: UnitRegistry): Outcome<
   return succeed({ length: rest.trimEnd(), from: start, datum: '' });
 }
 
-/** Makes a unit of length the unit of an elevation to `datum`; anything but a length is refused. */
+/** Makes a unit of length the unit of an elevation to `datum`; anything but a length in one word is refused. */
 export function elevationUnit(length: Unit, datum: string, span: Span): Outcome<Unit> {
-  if (length.dimension.key !== 'L' || length.point !== undefined) {
+  if (length.dimension.key !== 'L' || length.point !== undefined || length.text.includes(' ')) {
     return { ok: false, problems: [problem('unit-elevation-length', span, { unit: length.text })] };
   }
   const text = datum === '' ? `El. ${length.text}` : `${length.text} ${datum}`;
@@ -51,6 +51,13 @@ export function datumOf(point: PointKind): string | undefined {
 /** The unit of length of an elevation, as text: "ft" of "ft MLLW" and of "El. ft". */
 export function lengthText(unit: Unit): string {
   return unit.text.replace(ELEVATION_PREFIX, '').replace(/ .*$/, '');
+}
+
+/** The unit of length an elevation is measured in; a unit that is no elevation as it is. */
+export function bareLength(unit: Unit): Unit {
+  if (unit.point === undefined) return unit;
+  const { dimension, factor, offset, angle } = unit;
+  return { text: lengthText(unit), dimension, factor, offset, angle };
 }
 
 function unknownDatum(datum: string, source: string, registry: UnitRegistry): Outcome<never> {

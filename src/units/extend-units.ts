@@ -7,7 +7,7 @@ import {
   type Span,
   succeed,
 } from '../diagnostics/index.ts';
-import { CURRENCY_CODES } from './currency-table.ts';
+import { CURRENCY_CODES, isCurrencyCode } from './currency-table.ts';
 import { baseDimension, PHYSICAL_BASES } from './dimension.ts';
 import { readEntry } from './read-entry.ts';
 import { dollarUnit, type UnitRegistry } from './registry.ts';
@@ -39,7 +39,7 @@ export function extendUnits(registry: UnitRegistry, extension: UnitExtension): O
   let extended: UnitRegistry = { ...registry, units, infos, datums };
 
   const currency = extension.currency ?? registry.currency;
-  if (CURRENCY_CODES.includes(currency)) {
+  if (isCurrencyCode(currency)) {
     extended = { ...extended, currency };
     units.set('$', dollarUnit(currency));
   } else {

@@ -1,6 +1,6 @@
 import { type Fix, fail, type Outcome, problem, type Span, succeed } from '../diagnostics/index.ts';
 import { overDimension, sameDimension } from './dimension.ts';
-import { datumOf, lengthText } from './elevation.ts';
+import { bareLength, datumOf, elevationUnit, lengthText } from './elevation.ts';
 import type { Entry } from './entry.ts';
 import { quantityName, suggestUnits } from './preferred-unit.ts';
 import { readUnit } from './read-unit.ts';
@@ -73,9 +73,8 @@ function fitPoint(
     const wants = datum === '' ? 'no named datum' : datum;
     return fail(problem('entry-datum', span, { written: text, datum: writtenDatum, wants }));
   }
-  const length = lengthText(written);
-  const unit = { ...written, text: datum === '' ? `El. ${length}` : `${length} ${datum}`, point: of };
-  return holdEntry(x, unit, text, span);
+  const unit = elevationUnit(bareLength(written), datum, span);
+  return unit.ok ? holdEntry(x, unit.value, text, span) : unit;
 }
 
 function pointForDifference(written: Unit, row: Unit, text: string, span: Span): Outcome<Entry> {

@@ -1,10 +1,9 @@
-export { type CalendarDate, dateFromSI, dateToSI, daysInMonth, writeDate } from './calendar.ts';
+export { type CalendarDate, dateFromSI, dateToSI, writeDate } from './calendar.ts';
 export {
   baseDimension,
   type Dimension,
   describeDimension,
   isTameDimension,
-  LARGEST_EXPONENT,
   overDimension,
   PLAIN,
   powerDimension,
@@ -17,10 +16,10 @@ export { extendUnits, type UnitDefinition, type UnitExtension } from './extend-u
 export { takes } from './fit-entry.ts';
 export { normaliseLookAlikes } from './look-alikes.ts';
 export { preferredUnit, quantityName, suggestUnits } from './preferred-unit.ts';
-export { addRational, ONE, type Rational, rational, timesRational, writeRational } from './rational.ts';
+export { type Rational, rational } from './rational.ts';
 export { readEntry } from './read-entry.ts';
 export { readUnit } from './read-unit.ts';
-export { isUnitSymbol, standardUnits, type UnitInfo, type UnitRegistry } from './registry.ts';
+export { standardUnits, type UnitInfo, type UnitRegistry } from './registry.ts';
 export { DATE_UNIT, fromSI, PLAIN_UNIT, type PointKind, toSI, type Unit } from './unit.ts';
 export { type NumberStyle, writeNumber } from './write-number.ts';
 export { writeIn, writeQuantity } from './write-quantity.ts';

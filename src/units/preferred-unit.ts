@@ -1,3 +1,4 @@
+import { isCurrencyCode } from './currency-table.ts';
 import { type Dimension, dimensionOf, PHYSICAL_BASES, powerDimension } from './dimension.ts';
 import { QUANTITY_BY_KEY, type QuantityRow } from './quantity-table.ts';
 import { addRational, type Rational, timesRational } from './rational.ts';
@@ -47,7 +48,7 @@ export function suggestUnits(dimension: Dimension, angle: boolean, registry: Uni
 export function quantityName(dimension: Dimension, angle: boolean): string {
   const row = rowOf(dimension, angle);
   if (row !== undefined) return row.name;
-  const money = dimension.powers.find(([base]) => /^[A-Z]{3}$/.test(base));
+  const money = dimension.powers.find(([base]) => isCurrencyCode(base));
   if (money !== undefined && money[1].n === 1 && money[1].d === 1) {
     return dimension.powers.length === 1 ? 'an amount of money' : 'a price or rate of money';
   }

@@ -1,4 +1,5 @@
 import { moved, type Outcome, type Problem, problem, succeed } from '../diagnostics/index.ts';
+import { isCurrencyCode } from './currency-table.ts';
 import { readFeetInches } from './feet-inches.ts';
 import { readUnit } from './read-unit.ts';
 import type { UnitRegistry } from './registry.ts';
@@ -20,9 +21,8 @@ const DEGREES_MINUTES = /^(\d+)° *(\d{1,2}(?:\.\d+)?) *'(?: *(\d{1,2}(?:\.\d+)?
 
 /** Whether a text (look-alikes normalised) starts like a quantity: a sign or a currency, then a digit. */
 export function startsQuantity(source: string): boolean {
-  MONEY.lastIndex = 0;
   SIGN.lastIndex = 0;
-  if (MONEY.test(source)) return true;
+  if (startsMoney(source) !== null) return true;
   SIGN.test(source);
   const at = SIGN.lastIndex;
   return startsNumber(source.charAt(at)) && (source[at] !== '.' || /\d/.test(source.charAt(at + 1)));
@@ -33,9 +33,8 @@ export function startsQuantity(source: string): boolean {
  * its look-alikes normalised and no outer spaces; spans of problems are moved by `base`.
  */
 export function readQuantity(source: string, base: number, registry: UnitRegistry): Outcome<WrittenQuantity> {
-  MONEY.lastIndex = 0;
-  const money = MONEY.exec(source);
-  if (money !== null) return readMoney(source, base, registry, money, MONEY.lastIndex);
+  const money = startsMoney(source);
+  if (money !== null) return readMoney(source, base, registry, money);
   SIGN.lastIndex = 0;
   const sign = SIGN.exec(source)?.[1] === '-' ? -1 : 1;
   const from = SIGN.lastIndex;
@@ -76,15 +75,23 @@ function finish(
   return withUnit(x, readUnit(prefix + rest, registry), base + at - prefix.length);
 }
 
+/** The currency an amount starts with: a sign, or a code that is one (`API 650` is no money). */
+function startsMoney(source: string): RegExpExecArray | null {
+  MONEY.lastIndex = 0;
+  const match = MONEY.exec(source);
+  const symbol = match?.[2] ?? '';
+  return symbol.length === 3 && !isCurrencyCode(symbol) ? null : match;
+}
+
 /** `$1,200.50`, `-$5`, `€ 12.50/cy`, `USD 12`: a currency, a number, and what a price is per. */
 function readMoney(
   source: string,
   base: number,
   registry: UnitRegistry,
   match: RegExpExecArray,
-  from: number,
 ): Outcome<WrittenQuantity> {
   const [whole, before, symbol = '', after] = match;
+  const from = whole.length;
   const currency = readUnit(symbol, registry);
   if (!currency.ok) return withUnit(0, currency, base + whole.indexOf(symbol));
   const number = source[from] === '(' ? undefined : scanNumber(source, from, base);
@@ -96,7 +103,7 @@ function readMoney(
     number === undefined ||
     !isPrice ||
     (before !== '' && after !== '') ||
-    currency.value.dimension.key.length !== 3
+    !isCurrencyCode(currency.value.dimension.key)
   ) {
     const example = `${symbol === '$' ? '$' : `${symbol} `}1,200.50`;
     const span = { from: base, to: base + source.length };

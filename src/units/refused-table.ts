@@ -37,7 +37,7 @@ const AMBIGUOUS: readonly RefusedUnit[] = [
   { symbol: 'tonsf', choices: TON_FORCES, because: TON_FORCE },
   {
     symbol: 'tsf',
-    choices: ['tf/ft^2', 'STf/ft^2', 'LTf/ft^2'],
+    choices: ['STf/ft^2', 'LTf/ft^2', 'tf/ft^2'],
     because: 'is a ton-force of three kinds over a square foot',
   },
   { symbol: '¥', choices: ['JPY', 'CNY'], because: 'is yen or yuan' },

@@ -30,11 +30,6 @@ export interface UnitRegistry {
 /** The registry of the program: no book units, `$` the US dollar. */
 export const standardUnits: UnitRegistry = buildStandard();
 
-/** Whether a text is a symbol of the registry, known or refused: what a formula would read as a unit. */
-export function isUnitSymbol(text: string, registry: UnitRegistry): boolean {
-  return registry.units.has(text) || registry.refused.has(text);
-}
-
 /** The unit `$` of a book whose currency is `code`. */
 export function dollarUnit(code: string): Unit {
   return moneyUnit('$', code);

@@ -1,4 +1,5 @@
 import { dateFromSI, writeDate } from './calendar.ts';
+import { isCurrencyCode } from './currency-table.ts';
 import { datumOf, lengthText } from './elevation.ts';
 import { fromSI, toSI, type Unit } from './unit.ts';
 import { type NumberStyle, writeNumber } from './write-number.ts';
@@ -57,7 +58,7 @@ function neighbours(x: number): number[] {
 }
 
 function isMoney(unit: Unit): boolean {
-  const money = unit.dimension.powers.filter(([base]) => /^[A-Z]{3}$/.test(base));
+  const money = unit.dimension.powers.filter(([base]) => isCurrencyCode(base));
   return money.length === 1 && money[0]?.[1].n === 1 && money[0][1].d === 1;
 }
 

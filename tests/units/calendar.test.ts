@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { dateFromSI, dateToSI, daysInMonth, writeDate } from '../../src/units/index.ts';
+import { daysInMonth } from '../../src/units/calendar.ts';
+import { dateFromSI, dateToSI, writeDate } from '../../src/units/index.ts';
 import { SEED } from './seed.ts';
 
 /** The runtime's calendar, as an independent one. */

@@ -13,8 +13,8 @@ import {
   rational,
   sameDimension,
   timesDimension,
-  writeRational,
 } from '../../src/units/index.ts';
+import { writeRational } from '../../src/units/rational.ts';
 import { SEED } from './seed.ts';
 
 const anyRational: fc.Arbitrary<Rational> = fc

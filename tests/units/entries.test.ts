@@ -43,6 +43,28 @@ test.each(lines)('$place $columns', ({ place, columns }) => {
   }
 });
 
+test.each([
+  { says: 'a number of 201 digits', text: '1'.repeat(201), row: 'kN', longest: 200 },
+  { says: 'a number where text would do', text: '1'.repeat(201), row: '', longest: 200 },
+  { says: 'a text of 2001 letters', text: 'x'.repeat(2001), row: '', longest: 2000 },
+  { says: 'a quoted text of 2001 letters', text: `"${'x'.repeat(1999)}"`, row: '', longest: 2000 },
+])('$says is too long', ({ text, row, longest }) => {
+  const result = readEntry(text, standardUnits, unitOf(row));
+  if (result.ok) throw new Error('was read');
+  expectProblems(
+    result.problems,
+    `entry-too-long@0-${text.length} longer than ${longest} characters`,
+    'too long',
+  );
+});
+
+test('a text of 2000 letters is not', () => {
+  expect(readEntry('x'.repeat(2000), standardUnits)).toEqual({
+    ok: true,
+    value: { kind: 'text', text: 'x'.repeat(2000) },
+  });
+});
+
 function unitOf(text: string): Unit | undefined {
   if (text === '') return undefined;
   const unit = readUnit(text, standardUnits);

@@ -66,7 +66,10 @@ export const lines = {
   'set-calculated': entry<{ name: string }>({
     title: 'A calculated line that was to be set',
     explain: 'A calculated line has a formula; its givens are set instead.',
-    words: ({ name }) => ({ message: `${quoted(name)} is calculated and cannot be set`, hint: 'set the givens it depends on' }),
+    words: ({ name }) => ({
+      message: `${quoted(name)} is calculated and cannot be set`,
+      hint: 'set the givens it depends on',
+    }),
   }),
   'name-on-sheets': entry<{ name: string; places: string[] }>({
     title: 'A name that stands on several sheets',

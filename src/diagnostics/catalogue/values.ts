@@ -1,14 +1,6 @@
 import { entry, type NoFacts } from './entry.ts';
 import { quoted } from './wording.ts';
 
-/** How a reader is told where a missing value starts. */
-interface Origin {
-  /** The cell or row that is blank or fails in the first place. */
-  origin: string;
-  /** What is wrong there; '' if it is blank. */
-  because: string;
-}
-
 /** Problems found while computing: domains, division by zero, missing values, failing rows. */
 export const values = {
   'division-by-zero': entry<{ divisor: string; written: string }>({
@@ -63,7 +55,7 @@ export const values = {
       hint: row === null ? `fill in ${name}` : `fill in row ${row} of ${name}`,
     }),
   }),
-  'waiting-on': entry<{ name: string; row: number | null } & Origin>({
+  'waiting-on': entry<{ name: string; row: number | null; origin: string; because: string }>({
     title: 'A value that waits on another',
     explain: 'What this depends on has no value. Mend that, and this follows.',
     words: ({ name, row, origin, because }) => {
@@ -110,7 +102,7 @@ export const values = {
       };
     },
   }),
-  'row-fails': entry<{ function: string; table: string; row: number; because: string }>({
+  'aggregate-row-fails': entry<{ function: string; table: string; row: number; because: string }>({
     title: 'An aggregate over a row that fails',
     explain: 'One row without a value takes the value from everything computed of all rows.',
     words: (facts) => ({

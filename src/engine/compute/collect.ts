@@ -58,7 +58,7 @@ function singleFiller({ node, normal }: GatheredPart, compiler: ElementCompiler,
     fill: (out, at) => {
       const value = normal ? texts.normalOf(thunk()) : thunk();
       out[at] = value;
-      return value === value ? 1 : -1;
+      return !Number.isNaN(value) ? 1 : -1;
     },
   };
 }
@@ -70,7 +70,7 @@ function knownFiller({ known: column, normal }: GatheredPart, { world }: Element
       let count = 0;
       for (let row = 0; row < column.values.length; row += 1) {
         const value = column.values[row] as number;
-        if (value === value) {
+        if (!Number.isNaN(value)) {
           out[at + count] = normal ? world.texts.normalOf(value) : value;
           count += 1;
         } else if (!world.isBlankRow(column, row)) return -1;

@@ -19,7 +19,7 @@ function liftOne(of: (x: number) => number, a: Strand, out: Float64Array, count:
   const { data, offset, stride } = a;
   for (let i = 0; i < count; i += 1) {
     const x = data[offset + i * stride] as number;
-    out[i] = x === x ? finite(of(x)) : x;
+    out[i] = !Number.isNaN(x) ? finite(of(x)) : x;
   }
 }
 
@@ -35,7 +35,7 @@ function liftTwo(
   for (let i = 0; i < count; i += 1) {
     const x = xs[xo + i * xd] as number;
     const y = ys[yo + i * yd] as number;
-    out[i] = x === x && y === y ? finite(of(x, y)) : Number.NaN;
+    out[i] = !Number.isNaN(x) && !Number.isNaN(y) ? finite(of(x, y)) : Number.NaN;
   }
 }
 
@@ -52,7 +52,7 @@ function liftMany(
       const arg = args[k] as Strand;
       const value = arg.data[arg.offset + i * arg.stride] as number;
       values[k] = value;
-      if (value !== value) known = false;
+      if (Number.isNaN(value)) known = false;
     }
     out[i] = known ? finite(of(...values)) : Number.NaN;
   }

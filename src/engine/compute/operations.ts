@@ -12,7 +12,7 @@ export function finite(x: number): number {
 /** -1, 0 or 1 as a is below, equal to (within a relative 1e-12) or above b; NaN if either is. */
 export function order(a: number, b: number): number {
   const difference = a - b;
-  if (difference !== difference) return a === b ? 0 : difference;
+  if (Number.isNaN(difference)) return a === b ? 0 : difference;
   const size = Math.max(Math.abs(a), Math.abs(b));
   if (Math.abs(difference) <= TOLERANCE * size) return 0;
   return difference < 0 ? -1 : 1;
@@ -52,5 +52,5 @@ export function powerOf(rational: Rational | undefined): (base: number, exponent
 
 function power(base: number, exponent: number): number {
   // Math.pow takes NaN to the power 0 as 1; without a base there is no power.
-  return base !== base || exponent !== exponent ? Number.NaN : finite(base ** exponent);
+  return Number.isNaN(base) || Number.isNaN(exponent) ? Number.NaN : finite(base ** exponent);
 }

@@ -66,8 +66,8 @@ export function write(
     if (first < 0) first = i;
     last = i;
     values[from + i] = after;
-    if (before !== before) gaps -= 1;
-    if (after !== after) gaps += 1;
+    if (Number.isNaN(before)) gaps -= 1;
+    if (Number.isNaN(after)) gaps += 1;
   }
   column.gaps += gaps;
   if (first < 0) return;

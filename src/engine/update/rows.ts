@@ -45,8 +45,8 @@ function writeRow(column: ColumnCell, row: number, after: number, changed: RowWi
   const before = column.values[row] as number;
   if (before === after) return false;
   column.values[row] = after;
-  if (before !== before) column.gaps -= 1;
-  if (after !== after) column.gaps += 1;
+  if (Number.isNaN(before)) column.gaps -= 1;
+  if (Number.isNaN(after)) column.gaps += 1;
   changed.from = Math.min(changed.from, row);
   changed.to = Math.max(changed.to, row + 1);
   return true;

@@ -103,6 +103,8 @@ export interface LoweredColumn {
   readonly range: string;
   /** The absolute address of one element, from 0. */
   readonly cell: (index: number) => string;
+  /** The element at a whole place from 1 that a cell holds, as a formula. */
+  readonly pick: (place: string) => string;
 }
 /** What lowering may write besides plain formulas. */
 export interface LoweringTools {

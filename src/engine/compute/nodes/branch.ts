@@ -10,38 +10,38 @@ import { BLOCK, type Strand, type Thunk } from '../strand.ts';
  */
 export const branch: NodeKind<BranchNode> = {
   scalar: (node, compiler, depth) => {
-    const arms = node.arms.map(({ when, then }) => ({
+    const arms = node.arms.map(({ when, value }) => ({
       when: compiler.scalar(when, depth),
-      then: compiler.scalar(then, depth),
+      value: compiler.scalar(value, depth),
     }));
     const otherwise = node.otherwise ? compiler.scalar(node.otherwise, depth) : noValue;
     const [only] = arms;
-    if (arms.length === 1 && only) return choice(only.when, only.then, otherwise);
+    if (arms.length === 1 && only) return choice(only.when, only.value, otherwise);
     return () => {
-      for (const { when, then } of arms) {
+      for (const { when, value } of arms) {
         const holds = when();
-        if (holds !== holds) return holds;
-        if (holds === 1) return then();
+        if (Number.isNaN(holds)) return holds;
+        if (holds === 1) return value();
       }
       return otherwise();
     };
   },
   strand: (node, compiler, depth) => {
     // The result stands below whatever condition and arm are in work.
-    const arms = node.arms.map(({ when, then }) => {
+    const arms = node.arms.map(({ when, value }) => {
       const holds = compiler.strand(when, depth + 1);
-      return { when: holds, then: compiler.strand(then, depth + 1 + holds.holds) };
+      return { when: holds, value: compiler.strand(value, depth + 1 + holds.holds) };
     });
     const otherwise = node.otherwise && compiler.strand(node.otherwise, depth + 1);
     const open = new Uint8Array(BLOCK);
     return registerStrand(compiler, depth, (out, from, count) => {
       open.fill(1, 0, count);
       let left = count;
-      for (const { when, then } of arms) {
+      for (const { when, value } of arms) {
         if (left === 0) return;
         when.run(from, count);
-        if (settle(when, open, out, count)) then.run(from, count);
-        left = take(then, open, out, count);
+        if (settle(when, open, out, count)) value.run(from, count);
+        left = take(value, open, out, count);
       }
       if (left === 0) return;
       if (!otherwise) fillOpen(Number.NaN, open, out, count);
@@ -52,10 +52,10 @@ export const branch: NodeKind<BranchNode> = {
     });
   },
   blame: (node, blamer) => {
-    for (const { when, then } of node.arms) {
+    for (const { when, value } of node.arms) {
       const holds = blamer.value(when);
       if (Number.isNaN(holds)) return blamer.blame(when);
-      if (holds === 1) return blamer.blame(then);
+      if (holds === 1) return blamer.blame(value);
     }
     if (node.otherwise) return blamer.blame(node.otherwise);
     return ownFault(problem('no-branch', node, { function: node.fn.name, written: blamer.written(node) }));
@@ -64,10 +64,10 @@ export const branch: NodeKind<BranchNode> = {
 
 const noValue: Thunk = () => Number.NaN;
 
-function choice(when: Thunk, then: Thunk, otherwise: Thunk): Thunk {
+function choice(when: Thunk, value: Thunk, otherwise: Thunk): Thunk {
   return () => {
     const holds = when();
-    return holds === 1 ? then() : holds === 0 ? otherwise() : Number.NaN;
+    return holds === 1 ? value() : holds === 0 ? otherwise() : Number.NaN;
   };
 }
 
@@ -95,8 +95,8 @@ function settle(when: Strand, open: Uint8Array, out: Float64Array, count: number
 }
 
 /** Takes the chosen elements from an arm; how many are still open. */
-function take(then: Strand, open: Uint8Array, out: Float64Array, count: number): number {
-  const { data, offset, stride } = then;
+function take(value: Strand, open: Uint8Array, out: Float64Array, count: number): number {
+  const { data, offset, stride } = value;
   let left = 0;
   for (let i = 0; i < count; i += 1) {
     if (open[i] === OPEN) left += 1;

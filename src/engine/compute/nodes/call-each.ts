@@ -31,19 +31,19 @@ function applied(of: (...args: number[]) => number, args: readonly Thunk[]): Thu
   if (args.length === 1 && first)
     return () => {
       const x = first();
-      return x === x ? finite(of(x)) : x;
+      return !Number.isNaN(x) ? finite(of(x)) : x;
     };
   if (args.length === 2 && first && second)
     return () => {
       const x = first();
       const y = second();
-      return x === x && y === y ? finite(of(x, y)) : Number.NaN;
+      return !Number.isNaN(x) && !Number.isNaN(y) ? finite(of(x, y)) : Number.NaN;
     };
   const values = args.map(() => 0);
   return () => {
     for (let k = 0; k < args.length; k += 1) {
       const value = (args[k] as Thunk)();
-      if (value !== value) return value;
+      if (Number.isNaN(value)) return value;
       values[k] = value;
     }
     return finite(of(...values));

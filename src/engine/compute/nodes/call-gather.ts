@@ -1,6 +1,4 @@
-import { problem } from '../../../diagnostics/index.ts';
 import type { CallNode, GatherEvaluator } from '../../../language/index.ts';
-import { blameFirst, ownFault } from '../blame.ts';
 import { type Collect, compileCollect } from '../collect.ts';
 import { type ElementCompiler, type NodeKind, registerStrand, strandsOf } from '../context.ts';
 import { type GatherPlan, planGather } from '../gather.ts';
@@ -22,7 +20,7 @@ export function gatherKind(evaluate: GatherEvaluator): NodeKind<CallNode> {
         if (!columns) return Number.NaN;
         for (let k = 0; k < each.length; k += 1) {
           const value = (each[k] as Thunk)();
-          if (value !== value) return value;
+          if (Number.isNaN(value)) return value;
           values[k] = value;
         }
         return finite(evaluate.of(columns, values, node.options));
@@ -58,7 +56,7 @@ export function gatherKind(evaluate: GatherEvaluator): NodeKind<CallNode> {
             const { data, offset, stride } = each[k] as Strand;
             const value = data[offset + i * stride] as number;
             values[k] = plan.each[k]?.normal ? normalOf(value) : value;
-            if (value !== value) known = false;
+            if (Number.isNaN(value)) known = false;
           }
           out[i] = known && columns ? finite(evaluate.of(columns, values, node.options)) : Number.NaN;
         }

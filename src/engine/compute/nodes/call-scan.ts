@@ -117,7 +117,7 @@ export function scanStep(node: CallNode, evaluate: ScanEvaluator, compiler: Elem
     const { row } = table;
     const before = row === 0 ? undefined : (state.out[row - 1] as number);
     const value = argument();
-    const known = value === value && (before === undefined || before === before);
+    const known = !Number.isNaN(value) && (before === undefined || !Number.isNaN(before));
     state.out[row] = known ? finite(evaluate.step(before, value)) : Number.NaN;
   };
 }

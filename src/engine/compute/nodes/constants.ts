@@ -4,13 +4,13 @@ import { ownFault } from '../blame.ts';
 import type { ElementCompiler, NodeKind } from '../context.ts';
 import { constantStrand } from '../strand.ts';
 
-function constant<N extends Typed>(valueOf: (node: N, compiler: ElementCompiler) => number): NodeKind<N> {
+function constant<N extends Typed>(of: (node: N, compiler: ElementCompiler) => number): NodeKind<N> {
   return {
     scalar: (node, compiler) => {
-      const value = valueOf(node, compiler);
+      const value = of(node, compiler);
       return () => value;
     },
-    strand: (node, compiler) => constantStrand(valueOf(node, compiler.element)),
+    strand: (node, compiler) => constantStrand(of(node, compiler.element)),
     blame: (node) => ownFault(problem('formula-broken', node, {})),
   };
 }

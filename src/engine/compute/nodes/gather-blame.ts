@@ -30,7 +30,7 @@ export function blameGather(node: CallNode, evaluate: GatherEvaluator, blamer: B
   if (sample.blame) return sample.blame;
   if (sample.failing) {
     const facts = { function: node.fn.name, ...sample.failing };
-    return ownFault(problem('row-fails', node, facts), 'waiting');
+    return ownFault(problem('aggregate-row-fails', node, facts), 'waiting');
   }
   const values = plan.each.map(({ node: arg, normal }) => {
     const value = blamer.value(arg);

@@ -14,7 +14,7 @@ export const join: NodeKind<JoinNode> = {
     return () => {
       const a = left();
       const b = right();
-      return a === a && b === b ? of(a, b) : Number.NaN;
+      return !Number.isNaN(a) && !Number.isNaN(b) ? of(a, b) : Number.NaN;
     };
   },
   strand: (node, compiler, depth) =>

@@ -30,7 +30,7 @@ export function sampleStrand(
       for (let k = 0; k < strands.length; k += 1) {
         const { data, offset, stride } = strands[k] as Strand;
         let value = data[offset + i * stride] as number;
-        if (value !== value) known = false;
+        if (Number.isNaN(value)) known = false;
         else if (args[k]?.normal) value = normalOf(value);
         if (k < gathered) pool[k] = value;
         else each[k - gathered] = value;

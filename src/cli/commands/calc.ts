@@ -1,0 +1,77 @@
+import { type Problem, renderProblem } from '../../diagnostics/index.ts';
+import {
+  columnNamed,
+  type Item,
+  lineNamed,
+  type Notebook,
+  openNotebook,
+  writeUtilisation,
+} from '../../notebook/index.ts';
+import { readBook } from '../books.ts';
+import { AGREES, type Command, DISAGREES, REFUSES } from '../command.ts';
+import { enterOptions } from '../enter.ts';
+import { printGivens } from '../givens.ts';
+import { readOptions } from '../options.ts';
+import { Refused, valueOrRefuse } from '../refused.ts';
+import { type PrintedResult, printResult } from '../results.ts';
+
+const kinds = { set: 'many', table: 'many', get: 'many', json: 'alone' } as const;
+
+/** `quaybook calc`: enter values, compute, print results. */
+export const calc: Command = {
+  name: 'calc',
+  usage: 'calc BOOK [--set NAME=VALUE]... [--table NAME=FILE.csv]... [--get NAME]... [--json]',
+  help: 'computes a book and prints its results',
+  run: async (args, output) => {
+    const options = readOptions('calc', args, kinds);
+    const [name, ...more] = options.positionals;
+    if (name === undefined || more.length > 0)
+      throw new Refused('calc takes one BOOK: a file or a template’s id');
+    const notebook = openNotebook(readBook(name));
+    enterOptions(notebook, options.many('table'), options.many('set'));
+    const wanted = options.many('get');
+    const items = wanted.length > 0 ? wanted.map((one) => itemNamed(notebook, one)) : resultItems(notebook);
+    const results = items.map((item) => [item.id, printResult(notebook, item)] as const);
+    const problems = notebook.problems();
+    if (options.alone('json')) {
+      const givens = printGivens(notebook);
+      output.print(JSON.stringify({ results: Object.fromEntries(results), problems, givens }, null, 2));
+    } else for (const [id, result] of results) output.print(resultLine(id, result));
+    for (const found of toSay(problems, items, wanted.length > 0)) output.complain(renderProblem(found));
+    return statusOf(results.map(([, result]) => result));
+  },
+};
+
+function resultItems(notebook: Notebook): readonly Item[] {
+  return [...notebook.model.items.values()].filter(
+    (item) => item.kind === 'formula' || item.kind === 'formula column',
+  );
+}
+
+function itemNamed(notebook: Notebook, name: string): Item {
+  const line = lineNamed(notebook.model, name);
+  if (line.ok) return line.value;
+  const column = columnNamed(notebook.model, name);
+  return column.ok ? column.value : valueOrRefuse(line, '--get');
+}
+
+/** With `--get`, only what concerns the results asked for; otherwise everything. */
+function toSay(problems: readonly Problem[], items: readonly Item[], asked: boolean): readonly Problem[] {
+  const ids = new Set(items.map((item) => item.id));
+  return asked ? problems.filter((found) => found.cell !== undefined && ids.has(found.cell)) : problems;
+}
+
+function resultLine(id: string, result: PrintedResult): string {
+  const use =
+    result.utilisation === undefined
+      ? ''
+      : `  ${writeUtilisation(result.utilisation, result.status === 'pass')}`;
+  const value =
+    result.status === 'problem' || result.status === 'waiting' ? `(${result.status})` : result.text;
+  return `${id.padEnd(32)} ${value}${use}`;
+}
+
+function statusOf(results: readonly PrintedResult[]): number {
+  if (results.some(({ status }) => status === 'problem' || status === 'waiting')) return REFUSES;
+  return results.some(({ status }) => status === 'fail') ? DISAGREES : AGREES;
+}

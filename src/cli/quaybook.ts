@@ -1,0 +1,45 @@
+#!/usr/bin/env node
+import { nearest } from '../diagnostics/index.ts';
+import { type Command, type Output, REFUSES } from './command.ts';
+import { calc } from './commands/calc.ts';
+import { evaluate } from './commands/eval.ts';
+import { verify } from './commands/verify.ts';
+import { Refused } from './refused.ts';
+
+const commands: readonly Command[] = [calc, evaluate, verify];
+
+function usage(): string {
+  return commands.map((command) => `  quaybook ${command.usage}\n      ${command.help}`).join('\n');
+}
+
+function find(name: string | undefined): Command {
+  const command = commands.find((one) => one.name === name);
+  if (command) return command;
+  if (name === undefined) throw new Refused('a command is missing; quaybook --help lists them');
+  const near = nearest(
+    name,
+    commands.map((one) => one.name),
+    1,
+  ).map((one) => `; did you mean ${one}?`);
+  throw new Refused(`there is no command “${name}”${near.join('')}`);
+}
+
+async function main(args: readonly string[], output: Output): Promise<number> {
+  const [name, ...rest] = args;
+  if (name === '--help' || name === 'help') {
+    output.print(usage());
+    return 0;
+  }
+  try {
+    return await find(name).run(rest, output);
+  } catch (error) {
+    if (!(error instanceof Refused)) throw error;
+    output.complain(error.message);
+    return REFUSES;
+  }
+}
+
+process.exitCode = await main(process.argv.slice(2), {
+  print: (text) => process.stdout.write(`${text}\n`),
+  complain: (text) => process.stderr.write(`${text}\n`),
+});

@@ -1,0 +1,19 @@
+import { type Outcome, type Problem, renderProblem } from '../diagnostics/index.ts';
+
+/** A command that cannot be carried out: one clear sentence on standard error, exit status 2, nothing written. */
+export class Refused extends Error {
+  override readonly name = 'Refused';
+}
+
+/** The value, or a refusal that says the first problem; `about` names the file or option it was found in. */
+export function valueOrRefuse<T>(outcome: Outcome<T>, about = ''): T {
+  if (outcome.ok) return outcome.value;
+  throw refusedBy(outcome.problems, about);
+}
+
+/** A refusal that says the first of some problems. */
+export function refusedBy(problems: readonly Problem[], about = ''): Refused {
+  const [first] = problems;
+  if (!first) return new Refused(about);
+  return new Refused(`${about === '' ? '' : `${about}: `}${renderProblem(first)}`);
+}

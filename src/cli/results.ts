@@ -1,0 +1,97 @@
+import type { Problem } from '../diagnostics/index.ts';
+import type { FormulaColumnItem, InputColumnItem, Item, Notebook, Result } from '../notebook/index.ts';
+import { fromSI, type Unit, writeQuantity } from '../units/index.ts';
+
+/** How a result stands on the command line. */
+export type Status = 'ok' | 'pass' | 'fail' | 'problem' | 'waiting';
+
+/** One result as `--json` prints it: `value` in the row's own unit. */
+export interface PrintedResult {
+  readonly value?: number | string | boolean;
+  /** The rows of a column; null where a row has no value. */
+  readonly values?: readonly (number | string | boolean | null)[];
+  readonly unit: string;
+  readonly text: string;
+  readonly status: Status;
+  readonly utilisation?: number;
+  readonly demand?: number;
+  readonly capacity?: number;
+  /** What the known rows come to where an aggregate has missing ones; no formula can read it. */
+  readonly known_part?: number;
+  readonly known_rows?: number;
+}
+
+/** A line or column as it is printed. */
+export function printResult(notebook: Notebook, item: Item): PrintedResult {
+  return item.kind === 'input column' || item.kind === 'formula column'
+    ? printColumn(notebook, item)
+    : printLine(notebook, item.id);
+}
+
+function printLine(notebook: Notebook, id: string): PrintedResult {
+  const read = notebook.result(id);
+  if (read.status !== 'ok') return withoutValue(notebook, id, read);
+  const { value } = read;
+  if (value.kind === 'text') return { value: value.text, unit: '', text: value.text, status: 'ok' };
+  if (value.kind === 'number')
+    return {
+      value: valueIn(value.si, value.unit),
+      unit: value.unit.text,
+      text: writeQuantity(value.si, value.unit),
+      status: 'ok',
+    };
+  const verdict = notebook.verdict(id);
+  if (!verdict) return { value: value.truth, unit: '', text: value.truth ? 'TRUE' : 'FALSE', status: 'ok' };
+  const { demand, capacity, utilisation } = verdict;
+  return {
+    value: verdict.holds,
+    unit: demand?.unit.text ?? '',
+    text: verdict.holds ? 'holds' : 'fails',
+    status: verdict.holds ? 'pass' : 'fail',
+    ...(utilisation !== undefined && { utilisation }),
+    ...(demand && { demand: fromSI(demand.si, demand.unit) }),
+    ...(capacity && { capacity: fromSI(capacity.si, capacity.unit) }),
+  };
+}
+
+/** An SI number as it is printed: in its unit, a date as ISO text. */
+function valueIn(si: number, unit: Unit): number | string {
+  return unit.point === 'date' ? writeQuantity(si, unit) : fromSI(si, unit);
+}
+
+function withoutValue(
+  notebook: Notebook,
+  id: string,
+  read: Exclude<Result, { status: 'ok' }>,
+): PrintedResult {
+  const unit = notebook.unitOf(id);
+  if (read.status === 'missing') return { unit: unit.text, text: '', status: 'problem' };
+  return {
+    unit: unit.text,
+    text: read.problem.message,
+    status: read.status,
+    ...knownPart(read.problem, unit),
+  };
+}
+
+function knownPart({ data }: Problem, unit: Unit): Pick<PrintedResult, 'known_part' | 'known_rows'> {
+  const { known_part, known_rows } = data;
+  if (typeof known_part !== 'number' || typeof known_rows !== 'number') return {};
+  return { known_part: fromSI(known_part, unit), known_rows };
+}
+
+function printColumn(notebook: Notebook, item: InputColumnItem | FormulaColumnItem): PrintedResult {
+  const whole = notebook.column(item.id);
+  const unit = notebook.unitOf(item.id);
+  if (whole.status !== 'ok') return { unit: unit.text, text: whole.problem.message, status: whole.status };
+  const { reading } = whole;
+  const values = Array.from({ length: reading.length }, (_, row) => {
+    const read = reading.at(row);
+    if (read.status !== 'ok') return null;
+    return typeof read.value === 'number' ? valueIn(read.value, unit) : read.value;
+  });
+  const empty = item.kind === 'formula column' ? values.indexOf(null) : -1;
+  const status = empty < 0 ? 'ok' : reading.statusAt(empty) === 'waiting' ? 'waiting' : 'problem';
+  const text = `${values.length} ${values.length === 1 ? 'row' : 'rows'}`;
+  return { values, unit: unit.text, text, status };
+}

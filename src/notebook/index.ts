@@ -1,0 +1,16 @@
+export { optionsOf } from './build-model.ts';
+export { enterRows, enterValues } from './enter.ts';
+export { type Evaluation, evaluateFormula } from './evaluate-formula.ts';
+export { columnNamed, lineNamed, setNamed, tableNamed } from './find-by-name.ts';
+export type {
+  FormulaColumnItem,
+  FormulaItem,
+  InputColumnItem,
+  InputItem,
+  Item,
+  Model,
+  TableItem,
+} from './model.ts';
+export { namesOf } from './names.ts';
+export { type AppliedEdit, type ColumnResult, type Notebook, openNotebook } from './notebook.ts';
+export { type Quantity, type Result, type Value, type Verdict, writeUtilisation } from './result.ts';

@@ -1,0 +1,67 @@
+import { type Problem, problem } from '../diagnostics/index.ts';
+import type { Cell } from '../document/index.ts';
+import type { Engine } from '../engine/index.ts';
+import { readEntry, type Unit, type UnitRegistry, writeQuantity } from '../units/index.ts';
+import { readCell } from './columns.ts';
+import type { InputColumnItem } from './model.ts';
+
+/** The cells of a given column as the engine takes them: values by row, NaN where there is none, and why. */
+export interface LoadedColumn {
+  readonly values: Float64Array;
+  readonly failed: ReadonlyMap<number, Problem>;
+}
+
+/** Reads cells of a column in row order; texts become codes of the engine's pool. */
+export function loadCells(
+  cells: readonly Cell[],
+  item: InputColumnItem,
+  registry: UnitRegistry,
+  texts: Engine['texts'],
+): LoadedColumn {
+  const values = new Float64Array(cells.length);
+  const failed = new Map<number, Problem>();
+  for (let row = 0; row < cells.length; row += 1) {
+    const value = readCell(cells[row] ?? null, item.column, item.unit, registry);
+    if (typeof value === 'number') values[row] = value;
+    else if (typeof value === 'string') values[row] = texts.codeOf(value);
+    else {
+      values[row] = Number.NaN;
+      if (value) failed.set(row, value);
+    }
+  }
+  return { values, failed };
+}
+
+/** A warning where cells of a column lie beyond its permitted range. */
+export function rangeWarning(
+  item: InputColumnItem,
+  values: Float64Array,
+  registry: UnitRegistry,
+): Problem | undefined {
+  const { range } = item.column;
+  const { unit } = item;
+  if (!range || !unit) return undefined;
+  const least = limitOf(range.min, unit, registry) ?? Number.NEGATIVE_INFINITY;
+  const most = limitOf(range.max, unit, registry) ?? Number.POSITIVE_INFINITY;
+  let rows = 0;
+  let first = 0;
+  for (let row = 0; row < values.length; row += 1) {
+    const value = values[row] as number;
+    if (!(value < least || value > most)) continue;
+    if (rows === 0) first = row + 1;
+    rows += 1;
+  }
+  if (rows === 0) return undefined;
+  const words = [
+    Number.isFinite(least) ? `at least ${writeQuantity(least, unit)}` : '',
+    Number.isFinite(most) ? `at most ${writeQuantity(most, unit)}` : '',
+  ];
+  const limits = words.filter((text) => text !== '').join(', ');
+  return problem('column-out-of-range', { from: 0, to: 0 }, { rows, first, limits });
+}
+
+function limitOf(text: string | undefined, unit: Unit, registry: UnitRegistry): number | undefined {
+  if (text === undefined) return undefined;
+  const read = readEntry(text, registry, unit);
+  return read.ok && (read.value.kind === 'number' || read.value.kind === 'point') ? read.value.si : undefined;
+}

@@ -1,0 +1,224 @@
+import { inCell, type Outcome, type Problem, problem } from '../diagnostics/index.ts';
+import {
+  applyEdit,
+  type Book,
+  CHUNK_CELLS,
+  cellsBetween,
+  type Edit,
+  type Touched,
+} from '../document/index.ts';
+import { type ColumnReading, createEngine, type Engine } from '../engine/index.ts';
+import type { Unit } from '../units/index.ts';
+import { buildModel, optionsOf } from './build-model.ts';
+import { readChoice, readGiven } from './inputs.ts';
+import { loadCells, rangeWarning } from './load-column.ts';
+import type { FormulaColumnItem, FormulaItem, InputColumnItem, InputItem, Item, Model } from './model.ts';
+import { namesOf } from './names.ts';
+import { readResult, readVerdict, standing, unitOf } from './read-result.ts';
+import type { Result, Verdict } from './result.ts';
+import { syncEngine, syncItem } from './sync.ts';
+
+/** What an edit did: its inverse, and the ids of all lines, columns and tables whose value may have changed. */
+export interface AppliedEdit {
+  readonly inverse: Edit;
+  readonly changed: ReadonlySet<string>;
+}
+
+/** A column as it stands: its rows, or why it has none. */
+export type ColumnResult =
+  | { readonly status: 'ok'; readonly unit: Unit; readonly reading: ColumnReading }
+  | { readonly status: 'problem' | 'waiting'; readonly problem: Problem };
+
+/**
+ * A book that computes: the one place that knows document, language and engine. The book and the model are values;
+ * `apply` replaces them. What is read is current.
+ */
+export interface Notebook {
+  readonly book: Book;
+  readonly model: Model;
+  /** Applies an edit and computes what follows from it; a refused edit changes nothing. */
+  readonly apply: (edit: Edit) => Outcome<AppliedEdit>;
+  /** How a line stands. */
+  readonly result: (id: string) => Result;
+  /** The verdict of a check, if it has one. */
+  readonly verdict: (id: string) => Verdict | undefined;
+  /** How a column stands. */
+  readonly column: (id: string) => ColumnResult;
+  /** The rows of a table (`sheet.table`); undefined while the series that makes them has no value. */
+  readonly rowsOf: (table: string) => number | undefined;
+  /** The unit a line or column is read in. */
+  readonly unitOf: (id: string) => Unit;
+  /** Everything wrong with the book, in its order: every problem once, then what waits. Warnings too. */
+  readonly problems: () => readonly Problem[];
+}
+
+/** Opens a sound book and computes it. */
+export function openNotebook(opened: Book): Notebook {
+  let book = opened;
+  let model = buildModel(book);
+  let engine = createEngine({ units: model.registry, system: book.settings.system });
+  syncEngine(engine, model);
+  engine.recalculate();
+
+  const item = (id: string): Item => {
+    const found = model.items.get(id);
+    if (!found) throw new Error(`the book has no line or column ${id}`);
+    return found;
+  };
+  const line = (id: string): InputItem | FormulaItem => {
+    const found = item(id);
+    if (found.kind !== 'input' && found.kind !== 'formula') throw new Error(`${id} is a column, not a line`);
+    return found;
+  };
+  const result = (id: string): Result => readResult(line(id), model, engine, book.settings.system);
+
+  const rebuild = (): void => {
+    const before = model;
+    model = buildModel(book, before);
+    if (model.registry === before.registry) syncEngine(engine, model, before);
+    else {
+      engine = createEngine({ units: model.registry, system: book.settings.system });
+      syncEngine(engine, model);
+    }
+  };
+
+  const column = (id: string): ColumnResult => {
+    const found = item(id);
+    const stopped = standing(found, model);
+    if (stopped) return stopped;
+    const reading = engine.readColumn(id);
+    if (reading.problem) return { status: 'problem', problem: inCell(reading.problem, id) };
+    return { status: 'ok', unit: unitOf(found, model, book.settings.system), reading };
+  };
+
+  return {
+    get book() {
+      return book;
+    },
+    get model() {
+      return model;
+    },
+    apply: (edit) => {
+      const applied = applyEdit(book, edit);
+      if (!applied.ok) return applied;
+      const { touched, inverse } = applied.value;
+      book = applied.value.book;
+      if (!enterOnly(touched, book, model, engine)) rebuild();
+      return { ok: true, value: { inverse, changed: engine.recalculate() } };
+    },
+    result,
+    verdict: (id) => {
+      const found = item(id);
+      if (found.kind !== 'formula' || found.row.kind !== 'check') return undefined;
+      const read = result(id);
+      if (read.status !== 'ok' || read.value.kind !== 'truth') return undefined;
+      return readVerdict(found, read.value.truth, model, engine, book.settings.system);
+    },
+    column,
+    rowsOf: (table) => engine.rowsOf(table),
+    unitOf: (id) => unitOf(item(id), model, book.settings.system),
+    problems: () => [
+      ...model.problems,
+      ...[...model.items.values()].flatMap((each) => problemsOf(each, model, result, column)),
+    ],
+  };
+}
+
+/**
+ * The short way of most edits: entries and cells changed and nothing's type did. Brings model and engine along, or
+ * says false where the whole book is to be understood anew.
+ */
+function enterOnly(touched: readonly Touched[], book: Book, model: Model, engine: Engine): boolean {
+  const items = model.items as Map<string, Item>;
+  for (const { kind } of touched) if (kind !== 'entry' && kind !== 'cells') return false;
+  for (const change of touched) {
+    const part = book.sheets
+      .find((sheet) => 'sheet' in change && sheet.key === change.sheet)
+      ?.parts.find(
+        (one) => one.id === (change.kind === 'entry' ? change.part : change.kind === 'cells' && change.table),
+      );
+    if (change.kind === 'entry' && part?.kind === 'rows') {
+      const row = part.rows.find((one) => one.id === change.row);
+      const id = `${change.sheet}.${row?.name}`;
+      const old = items.get(id);
+      if (old?.kind !== 'input' || (row?.kind !== 'given' && row?.kind !== 'choice')) return false;
+      const next =
+        row.kind === 'given'
+          ? readGiven(id, change.sheet, row, model.registry)
+          : readChoice(id, change.sheet, row, optionsOf(row, change.sheet, namesOf(book)));
+      if (!sameKindOfEntry(old, next)) return false;
+      items.set(id, next);
+      syncItem(engine, next, model);
+    } else if (change.kind === 'cells' && part?.kind === 'table') {
+      const column = part.columns.find((one) => one.id === change.column);
+      const id = `${change.sheet}.${part.name}.${column?.name}`;
+      const old = items.get(id);
+      if (old?.kind !== 'input column' || column?.kind !== 'given' || feedsChoice(id, model)) return false;
+      const next: InputColumnItem = { ...old, column };
+      items.set(id, next);
+      const from = change.chunk * CHUNK_CELLS;
+      const cells = cellsBetween(column.chunks, from, from + CHUNK_CELLS);
+      const { values, failed } = loadCells(cells, next, model.registry, engine.texts);
+      engine.patchColumn(id, from, values, { failed });
+    } else return false;
+  }
+  return true;
+}
+
+/** Whether a new entry leaves the type and the unit of its line as they were. */
+function sameKindOfEntry(a: InputItem, b: InputItem): boolean {
+  if (a.unit && b.unit) return true;
+  if (a.type.kind !== b.type.kind) return false;
+  if (a.entry?.kind === 'text' && b.entry?.kind === 'text') return true;
+  if (a.entry?.kind !== 'number' || b.entry?.kind !== 'number') return false;
+  return a.entry.unit.text === b.entry.unit.text;
+}
+
+/** Whether a choice takes its options from this column. */
+function feedsChoice(id: string, model: Model): boolean {
+  for (const item of model.items.values()) {
+    if (item.kind !== 'input' || item.row.kind !== 'choice' || item.row.from === undefined) continue;
+    if (id === item.row.from || id === `${item.sheet}.${item.row.from}`) return true;
+  }
+  return false;
+}
+
+function problemsOf(
+  item: InputItem | FormulaItem | InputColumnItem | FormulaColumnItem,
+  model: Model,
+  result: (id: string) => Result,
+  column: (id: string) => ColumnResult,
+): readonly Problem[] {
+  const checked = 'checked' in item ? item.checked.problems : [];
+  const own = [...item.problems, ...checked].map((found) => inCell(found, item.id));
+  if (own.some((found) => found.severity === 'error')) return own;
+  if (item.kind === 'input' || item.kind === 'formula') {
+    const read = result(item.id);
+    if (read.status === 'problem' || read.status === 'waiting') return [...own, read.problem];
+    return own;
+  }
+  const read = column(item.id);
+  if (read.status !== 'ok') return [...own, read.problem];
+  const warning =
+    item.kind === 'input column' ? rangeWarning(item, read.reading.values, model.registry) : undefined;
+  const rows = rowProblems(item, read.reading);
+  return [...own, ...(warning ? [inCell(warning, item.id)] : []), ...rows];
+}
+
+/** The first rows of a column that have a problem, and a blank where the column may not have one. */
+function rowProblems(item: InputColumnItem | FormulaColumnItem, reading: ColumnReading): readonly Problem[] {
+  if (reading.gaps === 0) return [];
+  const found: Problem[] = [];
+  for (let row = 0; row < reading.length && found.length < listed; row += 1) {
+    if (!Number.isNaN(reading.values[row] as number)) continue;
+    const because = reading.problemAt(row);
+    if (!because) continue;
+    const message = because.message;
+    const told = problem('row-fails', { from: 0, to: 0 }, { row: row + 1, message });
+    found.push(inCell({ ...told, hints: because.hints }, item.id));
+  }
+  return found;
+}
+
+/** So many rows of one column are listed; the column itself shows all. */
+const listed = 5;

@@ -1,0 +1,41 @@
+import type { EngineValue } from './program.ts';
+import type { GridValue } from './second-engine.ts';
+
+/** How far two numbers may be apart: relative to the larger, and to the sum of magnitudes they are a balance of. */
+export const RELATIVE = 1e-9;
+export const OF_MAGNITUDES = 1e-12;
+
+export type Verdict =
+  | 'agree'
+  /** Neither has a value. */
+  | 'without value'
+  /** Two numbers too far apart, unless they are what is left of a balance. */
+  | 'apart'
+  | 'differ';
+
+/** The errors of a formula the second engine cannot read, which say nothing about a value. */
+const UNREADABLE = new Set(['#ERROR!', '#NAME?', '#REF!', '#SPILL!', '#LIC!']);
+
+/** Compares a value of the live engine (texts as codes) with the grid's. */
+export function verdictOf(engine: number | boolean | undefined, grid: GridValue): Verdict {
+  if (typeof grid === 'object')
+    return engine === undefined && !UNREADABLE.has(grid.error) ? 'without value' : 'differ';
+  if (engine === undefined || typeof engine !== typeof grid) return 'differ';
+  if (typeof engine === 'boolean' || typeof grid === 'boolean') return engine === grid ? 'agree' : 'differ';
+  return Math.abs(engine - grid) <= RELATIVE * Math.max(Math.abs(engine), Math.abs(grid)) ? 'agree' : 'apart';
+}
+
+/** Whether a rounded quotient hangs on its last digit: nearer than half the margin to the edge of the rounding rule. */
+export function isTie(quotient: GridValue): boolean {
+  if (typeof quotient !== 'number') return false;
+  const margin = Math.max(1e-9, 1e-12 * Math.abs(quotient));
+  const fromWhole = Math.abs(quotient - Math.round(quotient));
+  // Whole numbers are met within the margin; halves go up from the margin below.
+  const edges = [margin, 0.5 - margin];
+  return edges.some((edge) => Math.abs(fromWhole - edge) <= margin / 2);
+}
+
+/** A value of the engine with a text as its code. */
+export function coded(value: EngineValue, codeOf: (text: string) => number): number | boolean | undefined {
+  return typeof value === 'string' ? codeOf(value) : value;
+}

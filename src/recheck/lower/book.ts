@@ -1,0 +1,90 @@
+import { partsOf, type Typed } from '../../language/index.ts';
+import type { Grid, GridLabel, GridPlace, OpenSheet } from '../grid.ts';
+import type { EngineValues, RecheckProgram } from '../program.ts';
+import { textCodes } from '../text-codes.ts';
+import { factorReader } from '../unit-factor.ts';
+import { createConstants } from './constants.ts';
+import { borrow, writeEntries } from './entries.ts';
+import { lowerFormula, type RoundedQuotient } from './formula.ts';
+import { layOut } from './layout.ts';
+import type { BookPlan, TableSheet, ValuePlace } from './plan.ts';
+
+/** A book as an A1 grid, and where everything stands on it. */
+export interface LoweredBook {
+  readonly grid: Grid;
+  /** Where the value of each cell stands, or those of a column below one another. */
+  readonly places: ReadonlyMap<string, ValuePlace>;
+  /** Cells that could not be lowered: the engine's own value stands on the grid in their place. */
+  readonly borrowed: ReadonlyMap<string, string>;
+  readonly quotients: readonly RoundedQuotient[];
+  /** Where the number of rows stands that the series of a table makes. */
+  readonly rowCounts: readonly { readonly table: string; readonly place: GridPlace }[];
+  /** The number that stands for a text of the book. */
+  readonly codeOf: (text: string) => number;
+}
+
+/**
+ * Lays a book out as plain spreadsheet cells: a sheet of its lines, one for each table, one of constants, one of unit
+ * factors, and one of helper cells.
+ */
+export function lowerBook(program: RecheckProgram, values: EngineValues): LoweredBook {
+  const labels: GridLabel[] = [];
+  const sheetOf = (name: string): OpenSheet => ({ name, rows: [] });
+  const [cells, work, numbers, units] = ['Cells', 'Work', 'Numbers', 'Units'].map(sheetOf) as [
+    OpenSheet,
+    OpenSheet,
+    OpenSheet,
+    OpenSheet,
+  ];
+  const tables = new Map<string, TableSheet>(
+    program.tables.map((table, at) => [table.id, { table, sheet: sheetOf(`Table${at + 1}`) }]),
+  );
+  const places = layOut(program, cells, tables, labels);
+  const texts = textCodes(textsOf(program, values));
+  const constants = createConstants(numbers, units, labels, factorReader(program.units ?? []));
+  const plan: BookPlan = { tables, places, work, constants, texts, values, labels };
+
+  const borrowed = new Map<string, string>();
+  const quotients: RoundedQuotient[] = [];
+  const rowCounts: { table: string; place: GridPlace }[] = [];
+  for (const cell of program.cells) {
+    const reason = cell.kind === 'formula' ? undefined : writeEntries(plan, cell);
+    if (reason !== undefined) borrowed.set(cell.id, reason);
+  }
+  for (const cell of program.cells) {
+    if (cell.kind !== 'formula') continue;
+    const lowered = lowerFormula(plan, cell);
+    if (typeof lowered === 'string') borrowed.set(cell.id, lowered);
+    else {
+      quotients.push(...lowered.quotients);
+      if (lowered.rowCount && cell.table !== undefined)
+        rowCounts.push({ table: cell.table, place: lowered.rowCount });
+    }
+  }
+  for (const id of borrowed.keys()) borrow(plan, id);
+  const sheets = [cells, ...Array.from(tables.values(), ({ sheet }) => sheet), work, numbers, units];
+  return { grid: { sheets, labels }, places, borrowed, quotients, rowCounts, codeOf: texts.codeOf };
+}
+
+function* textsOf(program: RecheckProgram, values: EngineValues): Iterable<string> {
+  for (const cell of program.cells) {
+    if (cell.kind === 'formula') {
+      yield* textLiterals(cell.tree);
+      if (cell.tree.type.kind !== 'text') continue;
+      const rows = program.tables.find(({ id }) => id === cell.table)?.rows;
+      const found =
+        rows === undefined
+          ? [values(cell.id)]
+          : Array.from({ length: rows }, (_, row) => values(cell.id, row));
+      for (const value of found) if (typeof value === 'string') yield value;
+    } else {
+      for (const entry of cell.kind === 'input' ? [cell.entry] : cell.entries)
+        if (entry.kind === 'text') yield entry.text;
+    }
+  }
+}
+
+function* textLiterals(node: Typed): Iterable<string> {
+  if (node.kind === 'text') yield node.text;
+  for (const part of partsOf(node)) yield* textLiterals(part);
+}

@@ -1,0 +1,107 @@
+import {
+  type Axis,
+  type CallNode,
+  type Lower,
+  type LoweredColumn,
+  type Typed,
+  unionAxes,
+} from '../../language/index.ts';
+import { address } from '../grid.ts';
+import type { Lowerer } from './lowerer.ts';
+import { placeOf, REFUSED, tableOf } from './plan.ts';
+import { belowOneAnother, type FreshRow, onlyOne, ROOT, type Site } from './site.ts';
+
+/**
+ * An aggregate, a lookup or an interpolation. What depends on no row is lowered once for the formula, what depends on
+ * the formula's row once a row, and the rest wherever it stands.
+ */
+export function lowerGather(node: CallNode, lower: Lower, site: Site, lowerer: Lowerer): string {
+  const { axes } = node.type;
+  const write = (at: Site) => writeGather(node, lower, at, lowerer);
+  if (axes.length === 0) return site === ROOT ? write(ROOT) : lowerer.once(node, () => write(ROOT));
+  if (site.fresh.size > 0 && !axes.some((axis) => axis.fresh)) return lowerer.onceARow(node, site, write);
+  return write(site);
+}
+
+function writeGather(node: CallNode, lower: Lower, site: Site, lowerer: Lowerer): string {
+  const { fn, args } = node;
+  const isColumn = args.map((_, at) => roleOf(node, at) === 'column');
+  const gathered = args.filter((_, at) => isColumn[at]);
+  const pooled = fn.evaluate.kind === 'gather' && fn.evaluate.pooled === true;
+  const common = freshTables(unionAxes(gathered.map((arg) => arg.type.axes)));
+  if (common.some((table) => tableOf(lowerer.plan, table).table.failed)) return REFUSED;
+  const columns = gathered.map((arg) =>
+    gatherArgument(arg, pooled ? freshTables(arg.type.axes) : common, site, lowerer),
+  );
+  const each = args.filter((_, at) => !isColumn[at]).map((arg) => lowerer.operand(arg, site));
+  const formula = `(${lower(each, columns, node.options, lowerer.tools(site))})`;
+  return pooled ? formula : whereAllKnown(formula, columns, lowerer);
+}
+
+/** A gathered element without a value leaves the whole call without one, whether the call needs it or not. */
+function whereAllKnown(formula: string, columns: readonly LoweredColumn[], { plan }: Lowerer): string {
+  const all = columns.map((column) => column.range).join(',');
+  return `IF(ABS(SUM(${all}))>=${plan.constants.number(0)},${formula},${REFUSED})`;
+}
+
+/** The role of an argument; the options are not among the arguments. */
+function roleOf({ fn }: CallNode, at: number): 'each' | 'column' | 'option' {
+  const parameters = fn.parameters.filter(({ role }) => role !== 'option');
+  const first = parameters.findIndex(({ repeats }) => repeats);
+  const wraps = first >= 0 && at >= first;
+  const parameter = parameters[wraps ? first + ((at - first) % (parameters.length - first)) : at];
+  if (!parameter) throw new Error(`${fn.name} has no parameter for argument ${at + 1}`);
+  return parameter.role;
+}
+
+function freshTables(axes: readonly Axis[]): readonly string[] {
+  return axes.filter((axis) => axis.fresh).map((axis) => axis.table);
+}
+
+/** One gathered argument over the rows of its tables, every combination of several, the last running fastest. */
+function gatherArgument(arg: Typed, tables: readonly string[], site: Site, lowerer: Lowerer): LoweredColumn {
+  const { plan, helpers } = lowerer;
+  if (tables.length === 0) return onlyOne(lowerer.cell(arg, site));
+  if (arg.kind === 'known') return knownRows(arg.column.id, site, lowerer);
+  const pinned = site.line !== undefined;
+  if (arg.kind === 'column' && tables.length === 1) {
+    const { sheet, row, column, count = 0 } = placeOf(plan, arg.id);
+    return belowOneAnother(sheet.name, row, column, count, !pinned);
+  }
+  const lengths = tables.map((table) => tableOf(plan, table).table.rows);
+  const count = lengths.reduce((product, length) => product * length, 1);
+  return helpers.block(
+    count,
+    (at, own) => {
+      const fresh = new Map(site.fresh);
+      let rest = at;
+      for (let k = tables.length - 1; k >= 0; k -= 1) {
+        const length = lengths[k] as number;
+        fresh.set(tables[k] as string, { row: rest % length, moving: !pinned } satisfies FreshRow);
+        rest = Math.floor(rest / length);
+      }
+      return lowerer.lower(arg, { ...own, fresh });
+    },
+    site,
+  );
+}
+
+/**
+ * The filled rows of a column, copied below one another. An entered row is filled unless blank; for a calculated
+ * column the engine's word is taken which rows have a value, and that word is checked where the column itself is.
+ */
+function knownRows(id: string, site: Site, { plan, helpers }: Lowerer): LoweredColumn {
+  const { cell, sheet, row, column, count = 0 } = placeOf(plan, id);
+  const isFilled = (at: number): boolean =>
+    cell.kind === 'column'
+      ? (cell.entries[at]?.kind ?? 'missing') !== 'missing'
+      : plan.values(id, at) !== undefined;
+  const filled = Array.from({ length: count }, (_, at) => at).filter(isFilled);
+  if (filled.length === count)
+    return belowOneAnother(sheet.name, row, column, count, site.line === undefined);
+  return helpers.block(
+    filled.length,
+    (at) => address(sheet.name, row + (filled[at] as number), column),
+    site,
+  );
+}

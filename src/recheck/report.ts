@@ -1,0 +1,86 @@
+import { fromSI, type Unit, writeQuantity } from '../units/index.ts';
+import type { EngineValue } from './program.ts';
+
+/** A value the two engines do not agree on. A text is shown in the form in which texts are compared. */
+export interface RecheckFinding {
+  readonly id: string;
+  /** The row of a column, from 1. */
+  readonly row?: number;
+  readonly engine: EngineValue;
+  readonly recheck: EngineValue;
+  /** One sentence that names both values, in the unit the person reads. */
+  readonly message: string;
+}
+
+/** What came of rechecking a book. */
+export interface RecheckReport {
+  /** How many values agree, entered ones included. */
+  readonly agree: number;
+  /** How many values neither engine has. */
+  readonly withoutValue: number;
+  readonly findings: readonly RecheckFinding[];
+  /** Values that hang on a rounding tie, where the last digit of a quotient decides. */
+  readonly indeterminate: readonly { readonly id: string; readonly row?: number; readonly message: string }[];
+  /** Lines and columns that were not computed a second time. */
+  readonly notRechecked: readonly { readonly id: string; readonly reason: string }[];
+}
+
+/** What agreement of the two engines does not prove; to be shown with every report. */
+export const RECHECK_LIMITS =
+  'The recheck computes every line a second time with another engine, other arithmetic order and unit factors from ' +
+  'another source. It shares the reading of formulas and entries, the checking of types and the translation into plain ' +
+  'spreadsheet formulas with the first, and takes its inputs as they stand: it does not show that a formula is the ' +
+  'right one, that a coefficient or a standard applies, or that an entry is true.';
+
+/** The report as a person reads it, a line each: the count, the findings, what is undecided, what was left out. */
+export function reportLines(report: RecheckReport): readonly string[] {
+  const { findings, indeterminate, notRechecked } = report;
+  const counts = [
+    `${counted(report.agree, 'value agrees', 'values agree')}`,
+    findings.length > 0 ? counted(findings.length, 'value disagrees', 'values disagree') : '',
+    report.withoutValue > 0
+      ? counted(report.withoutValue, 'has no value in either engine', 'have no value in either engine')
+      : '',
+    indeterminate.length > 0
+      ? counted(indeterminate.length, 'hangs on a rounding tie', 'hang on a rounding tie')
+      : '',
+    notRechecked.length > 0 ? `${notRechecked.length} not rechecked` : '',
+  ];
+  return [
+    `${counts.filter((part) => part !== '').join('; ')}.`,
+    ...findings.map((finding) => finding.message),
+    ...indeterminate.map((tie) => tie.message),
+    ...notRechecked.map(({ id, reason }) => `${id}: not rechecked: ${reason}`),
+  ];
+}
+
+function counted(count: number, one: string, many: string): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+/** `pile.layers.f, row 3`. */
+export function whereWords(id: string, row?: number): string {
+  return row === undefined ? id : `${id}, row ${row}`;
+}
+
+/** The sentence of a finding. `from`: another finding it follows from. */
+export function findingWords(
+  where: string,
+  engine: EngineValue,
+  recheck: EngineValue,
+  unit: Unit | undefined,
+  from?: string,
+): string {
+  const words = `${where}: the engine has ${valueWords(engine, unit)}, the recheck ${valueWords(recheck, unit)}`;
+  return from === undefined ? words : `${words} (it depends on ${from})`;
+}
+
+/** A value with as many digits as it takes to tell two apart that do not agree. */
+function valueWords(value: EngineValue, unit: Unit | undefined): string {
+  if (value === undefined) return 'no value';
+  if (typeof value === 'string') return `"${value}"`;
+  if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE';
+  if (unit?.point === 'date') return writeQuantity(value, unit);
+  const number = `${Number((unit ? fromSI(value, unit) : value).toPrecision(12))}`;
+  return unit && unit.text !== '' ? `${number} ${unit.text}` : number;
+}

@@ -1,0 +1,81 @@
+import {
+  type Book,
+  type Cases,
+  type Edit,
+  findColumn,
+  findRow,
+  findSheet,
+  findTable,
+  setColumnField,
+  setFormula,
+} from '../../document/index.ts';
+import type { FormulaColumnItem, FormulaItem, Notebook } from '../../notebook/index.ts';
+import { judge } from './judge.ts';
+import { prepareCase } from './prepare-case.ts';
+import { resultsOf } from './verify-template.ts';
+
+/** What makes a wrong formula of a right one: a number one percent larger, a point moved, a truth turned. */
+function spoiled(item: FormulaItem | FormulaColumnItem, formula: string): string {
+  const { type } = item;
+  switch (type.kind) {
+    case 'number':
+      return `(${formula}) * 1.01`;
+    case 'point':
+      return `(${formula}) + 0.1 ${type.of === 'temperature' ? 'K' : type.of === 'date' ? 'd' : 'm'}`;
+    case 'truth':
+      return `NOT(${formula})`;
+    case 'text':
+      return `(${formula}) & "?"`;
+    case 'unknown':
+      throw new Error(`${item.id} has no type`);
+  }
+}
+
+/**
+ * Spoils each calculated line and column in turn and gives the ids of those no case notices. Checks are left out:
+ * their two sides are lines or columns of their own, or expected as utilisation.
+ */
+export function unnoticed(book: Book, cases: Cases): readonly string[] {
+  const prepared = cases.cases.map((example) => {
+    const notebook = prepareCase(book, example);
+    if (!notebook.ok) throw new Error(`the case ${example.id} cannot be entered`);
+    return { notebook: notebook.value, example };
+  });
+  const [first] = prepared;
+  if (!first) return [];
+  return resultsOf(first.notebook).filter((id) => {
+    const item = first.notebook.model.items.get(id);
+    if (item?.kind === 'formula' ? item.row.kind !== 'calc' : item?.kind !== 'formula column') return false;
+    const expecting = (at: (typeof prepared)[number]): boolean =>
+      at.example.expect.some((expected) => id === expected.name || id.endsWith(`.${expected.name}`));
+    const ordered = [...prepared.filter(expecting), ...prepared.filter((at) => !expecting(at))];
+    return !ordered.some(({ notebook, example }) => {
+      const edit = spoil(notebook, id);
+      const applied = notebook.apply(edit);
+      if (!applied.ok) throw new Error(`${id} cannot be spoiled: ${applied.problems[0]?.message}`);
+      const noticed = example.expect.some((expected) => !judge(notebook, expected).agrees);
+      notebook.apply(applied.value.inverse);
+      return noticed;
+    });
+  });
+}
+
+function spoil(notebook: Notebook, id: string): Edit {
+  const item = notebook.model.items.get(id);
+  const sheet = item && findSheet(notebook.book, item.sheet);
+  if (sheet && item?.kind === 'formula') {
+    const row = findRow(sheet, item.row.name);
+    if (row) return setFormula(row.place, spoiled(item, item.row.formula));
+  }
+  if (sheet && item?.kind === 'formula column') {
+    const table = findTable(sheet, item.table.slice(sheet.key.length + 1));
+    const column = table && findColumn(table.table, item.column.name);
+    if (table && column)
+      return setColumnField(
+        { ...table.place, column: column.id },
+        'formula',
+        spoiled(item, item.column.formula),
+      );
+  }
+  throw new Error(`there is no calculated line or column ${id}`);
+}

@@ -1,0 +1,55 @@
+import { renderProblem } from '../../diagnostics/index.ts';
+import type { Book, Case, Cases } from '../../document/index.ts';
+import { type Notebook, openNotebook } from '../../notebook/index.ts';
+import { type Judgement, judge } from './judge.ts';
+import { prepareCase } from './prepare-case.ts';
+
+/** One case as it went. */
+export interface CaseReport {
+  readonly id: string;
+  readonly title: string;
+  readonly kind: Case['kind'];
+  readonly agrees: boolean;
+  readonly judgements: readonly Judgement[];
+  /** Why its inputs could not be entered. */
+  readonly refused?: string;
+}
+
+/** The cases of a template and what they cover. */
+export interface TemplateReport {
+  readonly cases: readonly CaseReport[];
+  /** Every calculated line, column and check of the template. */
+  readonly results: readonly string[];
+  /** Those no agreeing expectation looks at. */
+  readonly uncovered: readonly string[];
+}
+
+/** Runs every case of a template. */
+export function verifyTemplate(book: Book, cases: Cases): TemplateReport {
+  const results = resultsOf(openNotebook(book));
+  const reports = cases.cases.map((example) => runCase(book, example));
+  const covered = new Set(
+    reports.flatMap((report) => report.judgements.filter((one) => one.agrees).map((one) => one.id)),
+  );
+  return { cases: reports, results, uncovered: results.filter((id) => !covered.has(id)) };
+}
+
+/** Runs one case on a fresh copy of the template. */
+export function runCase(book: Book, example: Case): CaseReport {
+  const { id, title, kind } = example;
+  const prepared = prepareCase(book, example);
+  if (!prepared.ok) {
+    const refused = prepared.problems.map((found) => renderProblem(found)).join('; ');
+    return { id, title, kind, agrees: false, judgements: [], refused };
+  }
+  const judgements = example.expect.map((expected) => judge(prepared.value, expected));
+  return { id, title, kind, agrees: judgements.every((one) => one.agrees), judgements };
+}
+
+/** The ids of all calculated lines, checks and calculated columns. */
+export function resultsOf(notebook: Notebook): readonly string[] {
+  return [...notebook.model.items.values()].flatMap((item) => {
+    if (item.kind === 'formula') return [item.id];
+    return item.kind === 'formula column' && item.column.kind === 'calc' ? [item.id] : [];
+  });
+}
