@@ -1,4 +1,4 @@
-import { fromSI, type Unit, writeQuantity } from '../units/index.ts';
+import { PLAIN_UNIT, type Unit, writeQuantity } from '../units/index.ts';
 import type { EngineValue } from './program.ts';
 
 /** A value the two engines do not agree on. A text is shown in the form in which texts are compared. */
@@ -76,11 +76,9 @@ export function findingWords(
 }
 
 /** A value with as many digits as it takes to tell two apart that do not agree. */
-function valueWords(value: EngineValue, unit: Unit | undefined): string {
+function valueWords(value: EngineValue, unit: Unit = PLAIN_UNIT): string {
   if (value === undefined) return 'no value';
   if (typeof value === 'string') return `"${value}"`;
   if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE';
-  if (unit?.point === 'date') return writeQuantity(value, unit);
-  const number = `${Number((unit ? fromSI(value, unit) : value).toPrecision(12))}`;
-  return unit && unit.text !== '' ? `${number} ${unit.text}` : number;
+  return writeQuantity(value, unit, { digits: 12, grouping: 'none' });
 }

@@ -2,6 +2,8 @@
 export interface TextCodes {
   /** The code of a text, from 1. Throws on a text that was not collected. */
   readonly codeOf: (text: string) => number;
+  /** The normal form of the text of a code; undefined for a number that is none. */
+  readonly textOf: (code: number) => string | undefined;
 }
 
 /** The form in which texts are compared: composed, without case (upper first, so that ß is SS), without outer spaces. */
@@ -20,5 +22,6 @@ export function textCodes(texts: Iterable<string>): TextCodes {
       if (code === undefined) throw new Error(`the text "${text}" has no code`);
       return code;
     },
+    textOf: (code) => sorted[code - 1],
   };
 }

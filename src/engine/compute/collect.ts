@@ -41,24 +41,31 @@ interface Filler {
 
 function filler(part: GatheredPart, compiler: ElementCompiler, depth: number): Filler {
   if (part.known) return knownFiller(part, compiler);
-  const { node, space } = part;
+  const { node, space, picked } = part;
   const normal = part.normal ? compiler.world.texts.normalOf : undefined;
   if (space.tables.length === 0) return singleFiller(part, compiler, depth);
   const program = compiler.program(node, space, depth);
-  const fill: Filler['fill'] = (out, at) => runInto(program, sizeOf(space), out, at, normal);
+  const fill: Filler['fill'] = (out, at) => {
+    const count = runInto(program, sizeOf(space), out, at, normal);
+    return picked ? sizeOf(space) : count;
+  };
   if (node.kind !== 'column' || space.tables.length > 1 || normal) return { fill };
   const column = compiler.world.column(node.id, axisOf(node).table);
-  return { fill, direct: () => (column.gaps === 0 ? column.values : undefined) };
+  return { fill, direct: () => (picked || column.gaps === 0 ? column.values : undefined) };
 }
 
-function singleFiller({ node, normal }: GatheredPart, compiler: ElementCompiler, depth: number): Filler {
+function singleFiller(
+  { node, normal, picked }: GatheredPart,
+  compiler: ElementCompiler,
+  depth: number,
+): Filler {
   const thunk = compiler.scalar(node, depth);
   const { texts } = compiler.world;
   return {
     fill: (out, at) => {
       const value = normal ? texts.normalOf(thunk()) : thunk();
       out[at] = value;
-      return !Number.isNaN(value) ? 1 : -1;
+      return picked || !Number.isNaN(value) ? 1 : -1;
     },
   };
 }
@@ -80,7 +87,7 @@ function knownFiller({ known: column, normal }: GatheredPart, { world }: Element
   };
 }
 
-/** Runs a program over all of its space; how many elements, -1 at the first block with one that has no value. */
+/** Runs a program over all of its space; how many elements, -1 if one has no value. */
 function runInto(
   program: Program,
   size: number,
@@ -90,6 +97,7 @@ function runInto(
 ): number {
   prepare(program);
   const { strand } = program;
+  let whole = true;
   for (let from = 0; from < size; from += BLOCK) {
     const count = Math.min(BLOCK, size - from);
     strand.run(from, count);
@@ -101,9 +109,9 @@ function runInto(
       // NaN stays NaN when multiplied and added.
       gap += value * 0;
     }
-    if (gap !== 0) return -1;
+    if (gap !== 0) whole = false;
   }
-  return size;
+  return whole ? size : -1;
 }
 
 function pool(plan: GatherPlan, fillers: readonly Filler[]): Collect {

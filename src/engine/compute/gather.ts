@@ -24,6 +24,8 @@ export interface GatheredPart {
   readonly known?: ColumnCell;
   /** Whether its texts are made equal when their normal forms are. */
   readonly normal: boolean;
+  /** Whether one element is picked from it, so that the others need no value. */
+  readonly picked: boolean;
 }
 
 /** How a call's arguments fall into gathered columns and elementwise ones. */
@@ -65,13 +67,20 @@ export function planGather(
   const parts: GatheredPart[] = [];
   const each: { node: Typed; normal: boolean }[] = [];
   for (const [at, arg] of node.args.entries()) {
-    const normal = arg.type.kind === 'text' && parameters[at]?.exact !== true;
+    const picked = parameters[at]?.picked === true;
+    const normal = arg.type.kind === 'text' && !picked;
     if (!isColumn(arg, at)) each.push({ node: arg, normal });
     else if (arg.kind === 'known') {
       const space = freshSpace(arg.type.axes, world.table);
       const known = world.column(arg.column.id, (space.tables[0] as TableCell).id);
-      parts.push({ node: arg.column, space, known, normal });
-    } else parts.push({ node: arg, space: pooled ? freshSpace(arg.type.axes, world.table) : common, normal });
+      parts.push({ node: arg.column, space, known, normal, picked });
+    } else
+      parts.push({
+        node: arg,
+        space: pooled ? freshSpace(arg.type.axes, world.table) : common,
+        normal,
+        picked,
+      });
   }
   const perRow = parts.some((part) => dependsOnRow(part.node));
   const weight = perRow ? columns.reduce((count, arg) => count + countNodes(arg), 0) : 1;

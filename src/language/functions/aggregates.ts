@@ -102,7 +102,11 @@ export const aggregates: readonly FunctionEntry[] = [
     parameters: [column('value', any, { repeats: true })],
     gives: () => plainType,
     evaluate: { kind: 'gather', pooled: true, of: ([values]) => values?.length ?? 0 },
-    lower: (_, columns, __, tools) => tools.constant(countOf(columns)),
+    // Adding nothing of the values leaves the count without a value where one of them has none.
+    lower: (_, columns, __, tools) =>
+      countOf(columns) === 0
+        ? tools.constant(0)
+        : `${tools.constant(countOf(columns))}+${tools.constant(0)}*SUM(${ranges(columns)})`,
     help: 'How many values there are; with KNOWN, how many are filled in.',
     example: { formula: 'COUNT(1 m; 2 m)', value: 2 },
   },

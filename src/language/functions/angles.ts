@@ -1,5 +1,5 @@
 import { angleType, plainType } from '../type.ts';
-import type { FunctionEntry, Lower, Refusal } from './entry.ts';
+import type { FunctionEntry, Lower, LoweringTools, Refusal } from './entry.ts';
 import { angle, each, like, plain } from './parameter.ts';
 
 function direct(
@@ -49,15 +49,55 @@ const withinOne = (f: (x: number) => number) => (x: number) => (Math.abs(x) <= 1
 const arcsine: Lower = ([x], _, __, tools) => {
   const one = tools.constant(1);
   const quarter = tools.helper(`${tools.constant(2)}*ATAN(${one})`);
-  return `IF(ABS(${x})=${one},SIGN(${x})*${quarter},ATAN(${x}/SQRT(${one}-${x}*${x})))`;
+  return `IF(ABS(${x})=${one},SIGN(${x})*${quarter},ATAN(${x}/SQRT((${one}-${x})*(${one}+${x}))))`;
 };
 
-const half = (formula: string): Lower => {
-  return ([x], _, __, tools) => {
-    const up = tools.helper(`EXP(${x})`);
-    const down = tools.helper(`EXP(-${x})`);
-    return formula.replaceAll('UP', up).replaceAll('DOWN', down).replaceAll('TWO', tools.constant(2));
-  };
+/** arccos by arctan of the half angle, which keeps its digits where the cosine is near one. */
+const arccosine: Lower = ([x], _, __, tools) => {
+  const [one, two] = [tools.constant(1), tools.constant(2)];
+  const turned = `${tools.constant(4)}*ATAN(${one})`;
+  return `IF(${x}=-${one},${turned},${two}*ATAN(SQRT((${one}-${x})/(${one}+${x}))))`;
+};
+
+/** e^x - 1 with all its digits near zero (from memory: W. Kahan's quotient of two errors alike). */
+function expLessOne(x: string, tools: LoweringTools): string {
+  const one = tools.constant(1);
+  const power = tools.helper(`EXP(${x})`);
+  return tools.helper(`IF(${power}=${one},${x},(${power}-${one})*${x}/LN(${power}))`);
+}
+
+/** ln(1 + x) with all its digits near zero, the same way. */
+function logOnePlus(x: string, tools: LoweringTools): string {
+  const one = tools.constant(1);
+  const sum = tools.helper(`${one}+${x}`);
+  return `IF(${sum}=${one},${x},${x}*LN(${sum})/(${sum}-${one}))`;
+}
+
+/** Beyond this a hyperbolic tangent is one to the last digit, and the others are half a power of e. */
+const FAR = 20;
+
+const hyperbolicSine: Lower = ([x = ''], _, __, tools) => {
+  const two = tools.constant(2);
+  const half = tools.helper(`EXP(ABS(${x})/${two})`);
+  const less = expLessOne(
+    tools.helper(`MAX(-${tools.constant(FAR)},MIN(${tools.constant(FAR)},${x}))`),
+    tools,
+  );
+  const near = `(${less}+${less}/(${less}+${tools.constant(1)}))/${two}`;
+  return `IF(ABS(${x})>${tools.constant(FAR)},SIGN(${x})*${half}/${two}*${half},${near})`;
+};
+
+const hyperbolicCosine: Lower = ([x = ''], _, __, tools) => {
+  const two = tools.constant(2);
+  const half = tools.helper(`EXP(ABS(${x})/${two})`);
+  return `(${half}/${two}*${half}+${tools.constant(1)}/(${two}*${half}*${half}))`;
+};
+
+const hyperbolicTangent: Lower = ([x = ''], _, __, tools) => {
+  const far = tools.constant(FAR);
+  const twice = tools.helper(`${tools.constant(2)}*MAX(-${far},MIN(${far},${x}))`);
+  const less = expLessOne(twice, tools);
+  return `(${less}/(${less}+${tools.constant(2)}))`;
 };
 
 /** A tangent this large is a right angle that rounding missed. */
@@ -85,7 +125,10 @@ export const angles: readonly FunctionEntry[] = [
   direct(
     'TAN',
     (x) => (Math.abs(Math.tan(x)) > steepest ? Number.NaN : Math.tan(x)),
-    ([x]) => `(SIN(${x})/COS(${x}))`,
+    ([x], _, __, tools) => {
+      const tangent = tools.helper(`SIN(${x})/COS(${x})`);
+      return `IF(ABS(${tangent})>${tools.constant(steepest)},${tools.refused},${tangent})`;
+    },
     'The tangent of an angle.',
     { formula: 'TAN(45 deg)', value: 1 },
     () => ({ words: 'a right angle has no tangent', argument: 0 }),
@@ -103,8 +146,7 @@ export const angles: readonly FunctionEntry[] = [
     'ACOS',
     () => angleType,
     withinOne(Math.acos),
-    (each, columns, options, tools) =>
-      `(${tools.constant(2)}*ATAN(${tools.constant(1)})-${arcsine(each, columns, options, tools)})`,
+    arccosine,
     'The angle whose cosine is x.',
     { formula: 'ACOS(0.5)', unit: 'deg', value: 60 },
     'a cosine lies between -1 and 1',
@@ -141,15 +183,15 @@ export const angles: readonly FunctionEntry[] = [
     help: 'The angle from the x direction to the point x, y.',
     example: { formula: 'ATAN2(1 m; 1 m)', unit: 'deg', value: 45 },
   },
-  ofPlain('SINH', () => plainType, Math.sinh, half('((UP-DOWN)/TWO)'), 'The hyperbolic sine.', {
+  ofPlain('SINH', () => plainType, Math.sinh, hyperbolicSine, 'The hyperbolic sine.', {
     formula: 'SINH(0)',
     value: 0,
   }),
-  ofPlain('COSH', () => plainType, Math.cosh, half('((UP+DOWN)/TWO)'), 'The hyperbolic cosine.', {
+  ofPlain('COSH', () => plainType, Math.cosh, hyperbolicCosine, 'The hyperbolic cosine.', {
     formula: 'COSH(0)',
     value: 1,
   }),
-  ofPlain('TANH', () => plainType, Math.tanh, half('((UP-DOWN)/(UP+DOWN))'), 'The hyperbolic tangent.', {
+  ofPlain('TANH', () => plainType, Math.tanh, hyperbolicTangent, 'The hyperbolic tangent.', {
     formula: 'TANH(0)',
     value: 0,
   }),
@@ -157,7 +199,11 @@ export const angles: readonly FunctionEntry[] = [
     'ASINH',
     () => plainType,
     Math.asinh,
-    ([x], _, __, tools) => `(SIGN(${x})*LN(ABS(${x})+SQRT(${x}*${x}+${tools.constant(1)})))`,
+    ([x], _, __, tools) => {
+      const one = tools.constant(1);
+      const beyond = tools.helper(`ABS(${x})+${x}*${x}/(${one}+SQRT(${one}+${x}*${x}))`);
+      return `(SIGN(${x})*${logOnePlus(beyond, tools)})`;
+    },
     'The number whose hyperbolic sine is x.',
     { formula: 'SINH(ASINH(2))', value: 2 },
   ),
@@ -165,7 +211,11 @@ export const angles: readonly FunctionEntry[] = [
     'ACOSH',
     () => plainType,
     (x) => (x >= 1 ? Math.acosh(x) : Number.NaN),
-    ([x], _, __, tools) => `LN(${x}+SQRT(${x}*${x}-${tools.constant(1)}))`,
+    ([x], _, __, tools) => {
+      const one = tools.constant(1);
+      const beyond = tools.helper(`${x}-${one}+SQRT((${x}-${one})*(${x}+${one}))`);
+      return `IF(${x}<${one},${tools.refused},${logOnePlus(beyond, tools)})`;
+    },
     'The number not below zero whose hyperbolic cosine is x.',
     { formula: 'COSH(ACOSH(2))', value: 2 },
     'a hyperbolic cosine is at least 1',
@@ -174,8 +224,11 @@ export const angles: readonly FunctionEntry[] = [
     'ATANH',
     () => plainType,
     (x) => (Math.abs(x) < 1 ? Math.atanh(x) : Number.NaN),
-    ([x], _, __, tools) =>
-      `(LN((${tools.constant(1)}+${x})/(${tools.constant(1)}-${x}))/${tools.constant(2)})`,
+    ([x], _, __, tools) => {
+      const [one, two] = [tools.constant(1), tools.constant(2)];
+      const beyond = tools.helper(`${two}*ABS(${x})/(${one}-ABS(${x}))`);
+      return `IF(ABS(${x})>=${one},${tools.refused},SIGN(${x})*${logOnePlus(beyond, tools)}/${two})`;
+    },
     'The number whose hyperbolic tangent is x.',
     { formula: 'TANH(ATANH(0.5))', value: 0.5 },
     'a hyperbolic tangent lies between -1 and 1',

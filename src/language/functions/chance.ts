@@ -59,7 +59,8 @@ export const chance: readonly FunctionEntry[] = [
       of: (p, mean, sd) => (between(p) && sd > 0 ? normalQuantile(p, mean, sd) : Number.NaN),
       refuse: refusal('the standard deviation must be above zero'),
     },
-    lower: ([p, mean, sd]) => `(${mean}+${sd}*NORM.S.INV(${p}))`,
+    lower: ([p, mean, sd], _, __, tools) =>
+      `IF(${sd}>${tools.constant(0)},${mean}+${sd}*NORM.S.INV(${p}),${tools.refused})`,
     help: 'The value a normal variable stays below with a given chance.',
     example: { formula: 'NORMINV(0.5; 10 m; 2 m)', unit: 'm', value: 10 },
   },
@@ -77,7 +78,8 @@ export const chance: readonly FunctionEntry[] = [
       of: (p, mean, sd) => (between(p) && sd > 0 ? lognormalQuantile(p, mean, sd) : Number.NaN),
       refuse: refusal('the standard deviation must be above zero'),
     },
-    lower: ([p, mean, sd]) => `EXP(${mean}+${sd}*NORM.S.INV(${p}))`,
+    lower: ([p, mean, sd], _, __, tools) =>
+      `IF(${sd}>${tools.constant(0)},EXP(${mean}+${sd}*NORM.S.INV(${p})),${tools.refused})`,
     help: 'The value a lognormal variable stays below with a given chance.',
     example: { formula: 'LOGINV(0.5; 0; 1)', value: 1 },
   },
@@ -98,7 +100,10 @@ export const chance: readonly FunctionEntry[] = [
       const one = tools.constant(1);
       const rising = `${low}+SQRT(${p}*(${high}-${low})*(${mode}-${low}))`;
       const falling = `${high}-SQRT((${one}-${p})*(${high}-${low})*(${high}-${mode}))`;
-      return `IF(${p}<=(${mode}-${low})/(${high}-${low}),${rising},${falling})`;
+      const value = `IF(${p}<=(${mode}-${low})/(${high}-${low}),${rising},${falling})`;
+      // Each product is below zero exactly where its order is wrong.
+      const inOrder = `MIN(${p}*(${one}-${p}),${mode}-${low},${high}-${mode})>=${tools.constant(0)}`;
+      return `IF(${low}<${high},IF(${inOrder},${value},${tools.refused}),${tools.refused})`;
     },
     help: 'The value a triangular variable stays below with a given chance.',
     example: { formula: 'TRIANGINV(0.8; 80; 100; 150)', value: 150 - Math.sqrt(0.2 * 70 * 50) },
@@ -120,7 +125,11 @@ export const chance: readonly FunctionEntry[] = [
         between(p) && a > 0 && b > 0 && low < high ? low + (high - low) * betaQuantile(p, a, b) : Number.NaN,
       refuse: refusal('alpha and beta must be above zero, and low below high'),
     },
-    lower: ([p, a, b, low, high]) => `(${low}+(${high}-${low})*BETA.INV(${p},${a},${b}))`,
+    lower: ([p, a, b, low, high], _, __, tools) => {
+      const one = tools.constant(1);
+      const inside = `MIN(${p}*(${one}-${p}),${high}-${low})>${tools.constant(0)}`;
+      return `IF(${inside},${low}+(${high}-${low})*BETA.INV(${p},${a},${b}),${tools.refused})`;
+    },
     help: 'The value a beta variable from low to high stays below with a given chance.',
     example: { formula: 'BETAINV(0.5; 2; 2; 0 m; 10 m)', unit: 'm', value: 5 },
   },

@@ -34,8 +34,11 @@ export interface Parameter {
    */
   readonly role: 'each' | 'column' | 'option';
   readonly optional?: boolean;
-  /** Texts of this column arrive by exact code, since one of them may be the result. */
-  readonly exact?: boolean;
+  /**
+   * One element of this column is picked as the result: texts arrive by exact code, and NaN where another row has no
+   * value, which does not matter.
+   */
+  readonly picked?: boolean;
   /** This and every following parameter repeat as a group. */
   readonly repeats?: boolean;
 }
@@ -66,7 +69,7 @@ export interface TextEvaluator {
  * From whole columns. `pooled` arguments are flattened into one sample given as `columns[0]`; otherwise column
  * arguments are aligned element by element over their common fresh axes, one array each. `each` holds the
  * elementwise arguments. Equal texts (case and outer spaces aside) are equal numbers. No array is kept or
- * changed. NaN means refused; an array never holds NaN.
+ * changed. NaN means refused; only a picked column may hold NaN.
  */
 export interface GatherEvaluator {
   readonly kind: 'gather';

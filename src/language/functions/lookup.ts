@@ -7,6 +7,17 @@ import { any, column, common, each, likeAny, likePoints, option, plain } from '.
 const kinds = option('kind', matchKinds);
 const beyond = option('beyond', ['refuse', 'hold'], { optional: true });
 
+/** How many keys rise above the one before them, as a cell; all but the first must. */
+function lowerRises(keys: LoweredColumn, tools: LoweringTools): string {
+  if (keys.count < 2) return tools.constant(0);
+  const [one, zero] = [tools.constant(1), tools.constant(0)];
+  const rises = tools.column(
+    keys.count - 1,
+    (at) => `IF(${tools.compare('<', keys.cell(at), keys.cell(at + 1))},${one},${zero})`,
+  );
+  return tools.helper(`SUM(${rises.range})`);
+}
+
 /** The matched row, from 1, by counting keys. */
 function lowerMatch(key: string, keys: LoweredColumn, kind: string, tools: LoweringTools): string {
   const [one, zero] = [tools.constant(1), tools.constant(0)];
@@ -22,7 +33,8 @@ function lowerMatch(key: string, keys: LoweredColumn, kind: string, tools: Lower
   if (kind === 'first') return `IF(${tools.helper(count('='))}>=${one},MIN(${rows('""')}),${tools.refused})`;
   const hits = tools.helper(count(kind === 'at or below' ? '<=' : '>='));
   const row = kind === 'at or below' ? hits : `${tools.constant(keys.count + 1)}-${hits}`;
-  return `IF(${hits}>=${one},${row},${tools.refused})`;
+  const found = `IF(${hits}>=${one},${row},${tools.refused})`;
+  return `IF(${lowerRises(keys, tools)}=${tools.constant(keys.count - 1)},${found},${tools.refused})`;
 }
 
 /** y1 plus, of every piece, as much of its rise as x has covered. */
@@ -45,7 +57,7 @@ export const lookup: readonly FunctionEntry[] = [
   {
     name: 'INDEX',
     group: 'lookup and interpolation',
-    parameters: [column('column', any, { exact: true }), each('row', plain)],
+    parameters: [column('column', any, { picked: true }), each('row', plain)],
     gives: (types) => need(types[0]),
     evaluate: {
       kind: 'gather',
@@ -55,7 +67,12 @@ export const lookup: readonly FunctionEntry[] = [
         argument: 1,
       }),
     },
-    lower: ([row], [values]) => `INDEX(${values?.range},${row})`,
+    lower: ([row = ''], [values], _, tools) => {
+      const { count, pick } = need(values);
+      if (count === 0) return tools.refused;
+      const inside = `MIN(${row}-${tools.constant(1)},${tools.constant(count)}-${row})>=${tools.constant(0)}`;
+      return `IF(${row}=INT(${row}),IF(${inside},${pick(row)},${tools.refused}),${tools.refused})`;
+    },
     help: 'The value of a column in a row counted from 1.',
     example: { formula: 'INDEX(t; 1)', given: { t: '4 m' }, unit: 'm', value: 4 },
   },
@@ -81,7 +98,7 @@ export const lookup: readonly FunctionEntry[] = [
     parameters: [
       each('key', likeAny),
       column('keys', likeAny),
-      column('values', { kind: 'like', letter: 'b', points: true, texts: true }, { exact: true }),
+      column('values', { kind: 'like', letter: 'b', points: true, texts: true }, { picked: true }),
       kinds,
     ],
     gives: (types) => need(types[2]),
@@ -94,7 +111,7 @@ export const lookup: readonly FunctionEntry[] = [
       }),
     },
     lower: ([key], [keys, values], [kind = 'exact'], tools) =>
-      `INDEX(${values?.range},${tools.helper(lowerMatch(need(key), need(keys), kind, tools))})`,
+      need(values).pick(tools.helper(lowerMatch(need(key), need(keys), kind, tools))),
     help: 'The value beside a key; the kind of match is always stated.',
     example: {
       formula: 'LOOKUP("sand"; kind; factor; "exact")',
@@ -120,7 +137,9 @@ export const lookup: readonly FunctionEntry[] = [
     lower: ([x], [xs, ys], [outside], tools) => {
       const keys = need(xs);
       if (keys.count === 0) return tools.refused;
-      const value = lowerLinear(need(x), keys, need(ys), tools);
+      const between = lowerLinear(need(x), keys, need(ys), tools);
+      const rising = `${lowerRises(keys, tools)}=${tools.constant(keys.count - 1)}`;
+      const value = `IF(${rising},${between},${tools.refused})`;
       if (outside === 'hold') return value;
       const tooLow = tools.compare('<', need(x), keys.cell(0));
       const tooHigh = tools.compare('>', need(x), keys.cell(keys.count - 1));

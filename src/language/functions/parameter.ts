@@ -2,7 +2,7 @@ import { PLAIN, sameDimension } from '../../units/index.ts';
 import { type NumberType, numberType, type Type } from '../type.ts';
 import type { Parameter, Taking } from './entry.ts';
 
-type Extras = Pick<Parameter, 'optional' | 'repeats' | 'exact'>;
+type Extras = Pick<Parameter, 'optional' | 'repeats' | 'picked'>;
 
 export const plain: Taking = { kind: 'plain' };
 export const angle: Taking = { kind: 'angle' };

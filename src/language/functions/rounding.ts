@@ -69,8 +69,10 @@ function toDigits(
     },
     lower: ([x, digits], _, __, tools) => {
       if (digits === undefined) return lowerRounded(kind, `${x}`, tools);
-      const scale = tools.helper(`${tools.constant(10)}^${digits}`);
-      return `(${lowerRounded(kind, `${x}*${scale}`, tools)}/${scale})`;
+      const scale = `${tools.constant(10)}^${digits}`;
+      const value = `${lowerRounded(kind, `${x}*${scale}`, tools)}/${scale}`;
+      const odd = `ABS(${digits})>${tools.constant(15)}`;
+      return `IF(${digits}=INT(${digits}),IF(${odd},${tools.refused},${value}),${tools.refused})`;
     },
     help,
     example,

@@ -1,7 +1,7 @@
 import { partsOf, type Typed } from '../../language/index.ts';
 import type { Grid, GridLabel, GridPlace, OpenSheet } from '../grid.ts';
 import type { EngineValues, RecheckProgram } from '../program.ts';
-import { textCodes } from '../text-codes.ts';
+import { type TextCodes, textCodes } from '../text-codes.ts';
 import { factorReader } from '../unit-factor.ts';
 import { createConstants } from './constants.ts';
 import { borrow, writeEntries } from './entries.ts';
@@ -19,8 +19,8 @@ export interface LoweredBook {
   readonly quotients: readonly RoundedQuotient[];
   /** Where the number of rows stands that the series of a table makes. */
   readonly rowCounts: readonly { readonly table: string; readonly place: GridPlace }[];
-  /** The number that stands for a text of the book. */
-  readonly codeOf: (text: string) => number;
+  /** The numbers that stand for the texts of the book. */
+  readonly texts: TextCodes;
 }
 
 /**
@@ -63,7 +63,7 @@ export function lowerBook(program: RecheckProgram, values: EngineValues): Lowere
   }
   for (const id of borrowed.keys()) borrow(plan, id);
   const sheets = [cells, ...Array.from(tables.values(), ({ sheet }) => sheet), work, numbers, units];
-  return { grid: { sheets, labels }, places, borrowed, quotients, rowCounts, codeOf: texts.codeOf };
+  return { grid: { sheets, labels }, places, borrowed, quotients, rowCounts, texts };
 }
 
 function* textsOf(program: RecheckProgram, values: EngineValues): Iterable<string> {

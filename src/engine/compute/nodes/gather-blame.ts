@@ -40,10 +40,35 @@ export function blameGather(node: CallNode, evaluate: GatherEvaluator, blamer: B
   const columns = plan.pooled
     ? [Float64Array.from(sample.columns.flat())]
     : sample.columns.map((c) => Float64Array.from(c));
+  const picked = blamePicked(plan, evaluate, columns, values, node.options, blamer);
+  if (picked) return picked;
   const refusal = evaluate.refuse?.(columns, values, node.options);
   if (!refusal) return ownFault(problem('too-large', node, { written: blamer.written(node) }));
   const single = node.args.map((arg) => (each.includes(arg) ? blamer.value(arg) : Number.NaN));
   return ownFault(refusalOf(node, refusal, single, blamer));
+}
+
+/** The blame of the element a lookup picks, if it picks one that has no value. */
+function blamePicked(
+  plan: GatherPlan,
+  evaluate: GatherEvaluator,
+  columns: readonly Float64Array[],
+  each: readonly number[],
+  options: readonly string[],
+  blamer: Blamer,
+): Blame | undefined {
+  const part = plan.parts.find((one) => one.picked);
+  if (!part) return undefined;
+  // With the places in place of the values, the evaluator gives the place it picks.
+  const places = columns.map((column, at) =>
+    plan.parts[at] === part ? column.map((_, place) => place) : column,
+  );
+  const place = evaluate.of(places, each, options);
+  if (!Number.isInteger(place)) return undefined;
+  return keepingCursors(plan, () => {
+    placeCursors(part.space, place);
+    return Number.isNaN(blamer.value(part.node)) ? blamer.blame(part.node) : undefined;
+  });
 }
 
 /** The elements of an aggregate that have values, and what is wrong with the others. */
@@ -74,7 +99,7 @@ function takeElements(parts: readonly GatheredPart[], first: number, sample: Sam
   for (let index = 0; index < size && space && !sample.blame; index += 1) {
     placeCursors(space, index);
     const values = parts.map((part) => blamer.value(part.node));
-    const gap = values.findIndex(Number.isNaN);
+    const gap = values.findIndex((value, at) => Number.isNaN(value) && parts[at]?.picked !== true);
     if (gap < 0) {
       for (const [at, value] of values.entries()) {
         const normal = parts[at]?.normal ? blamer.normalOf(value) : value;
