@@ -26,10 +26,14 @@ export interface Sheet {
   readonly engine: Engine;
   /** Declares a name before it is set, so that formulas may come first. */
   readonly declare: (name: string, unit?: string) => void;
+  readonly declareText: (name: string) => void;
   readonly given: (name: string, value: Cell, unit?: string) => void;
   readonly calc: (name: string, formula: string, unit?: string) => void;
   readonly table: (name: string, length: number) => void;
+  /** All rows of a given column; the unit 'text' is for columns of texts. */
   readonly column: (name: string, values: readonly Cell[], unit?: string) => void;
+  /** Some rows of a given column, from row `from` counted from 0. */
+  readonly patch: (name: string, from: number, values: readonly Cell[], unit?: string) => void;
   readonly calcColumn: (name: string, formula: string, unit?: string) => void;
   readonly series: (name: string, formula: string, unit?: string) => void;
   readonly run: () => ReadonlySet<string>;
@@ -94,6 +98,13 @@ export function newSheet(engine: Engine = createEngine()): Sheet {
     return typeOfUnit(unitOf(unit ?? ''));
   };
 
+  const numbers = (values: readonly Cell[], unit: string | undefined): Float64Array =>
+    Float64Array.from(values, (value) => {
+      if (value === null) return Number.NaN;
+      if (typeof value === 'string') return engine.texts.codeOf(value);
+      return typeof value === 'boolean' ? Number(value) : toSI(value, unitOf(unit ?? ''));
+    });
+
   const shown = (reading: Reading): number | string | boolean => {
     if (reading.status === 'ok') return reading.value;
     return reading.status === 'missing' ? 'missing' : reading.problem.code;
@@ -102,6 +113,7 @@ export function newSheet(engine: Engine = createEngine()): Sheet {
   return {
     engine,
     declare: (name, unit) => remember(name, typeOf(0, unit), unit),
+    declareText: (name) => remember(name, textType, undefined),
     given: (name, value, unit) => {
       remember(name, typeOf(value, unit), unit);
       if (typeof value === 'string') engine.setInputText(`s.${name}`, value);
@@ -114,17 +126,13 @@ export function newSheet(engine: Engine = createEngine()): Sheet {
       engine.setTableLength(`s.${name}`, length);
     },
     column: (name, values, unit) => {
-      const sample = values.find((value) => value !== null) ?? 0;
-      remember(name, typeOf(sample, unit), unit);
+      const sample = unit === 'text' ? '' : (values.find((value) => value !== null) ?? 0);
+      remember(name, typeOf(sample, unit), unit === 'text' ? undefined : unit);
       const { id, table, type } = declared.get(name) as Declared;
       const holds = type.kind === 'text' || type.kind === 'truth' ? type.kind : 'number';
-      const numbers = values.map((value) => {
-        if (value === null) return Number.NaN;
-        if (typeof value === 'string') return engine.texts.codeOf(value);
-        return typeof value === 'boolean' ? Number(value) : toSI(value, unitOf(unit ?? ''));
-      });
-      engine.setColumn(id, table as string, Float64Array.from(numbers), { holds });
+      engine.setColumn(id, table as string, numbers(values, unit), { holds });
     },
+    patch: (name, from, values, unit) => engine.patchColumn(`s.${name}`, from, numbers(values, unit)),
     calcColumn: (name, formula, unit) => setFormula(name, formula, unit, false),
     series: (name, formula, unit) => setFormula(name, formula, unit, true),
     run: () => engine.recalculate(),

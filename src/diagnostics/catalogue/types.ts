@@ -44,6 +44,11 @@ export const types = {
       hint: 'work with the difference from a reference point',
     }),
   }),
+  'date-as-unit': entry<Record<string, never>>({
+    title: 'A date written as a number with a unit',
+    explain: 'A date is made from its year, month and day.',
+    words: () => ({ message: 'a date is no number with a unit', hint: 'write DATE(year; month; day)' }),
+  }),
   'number-wanted': entry<{ written: string; is: string; doing: string }>({
     title: 'Something other than a number in a calculation',
     explain: 'Text and true or false do not take part in arithmetic. TEXT writes a number as text.',
@@ -86,7 +91,15 @@ export const types = {
     explain: 'A rounded fraction such as 0.333 gives no dimension; the fraction itself does.',
     words: ({ base, baseIs, exponent, near }) => ({
       message: `${quoted(base)} is ${baseIs}, so its exponent must be an exact fraction, and ${exponent} is not`,
-      hint: `write (${near})`,
+      hint: near === '' ? 'divide the base by a unit first' : `write (${near})`,
+    }),
+  }),
+  'dimension-too-high': entry<{ written: string }>({
+    title: 'A dimension no quantity has',
+    explain: 'Exponents of a dimension beyond 99, or with such denominators, are a slip in the formula.',
+    words: ({ written }) => ({
+      message: `${quoted(written)} has a dimension with exponents beyond 99`,
+      hint: 'look for a power or root too many',
     }),
   }),
   'argument-count': entry<{ function: string; signature: string; given: number; wanted: string }>({

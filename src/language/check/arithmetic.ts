@@ -6,6 +6,7 @@ import {
   readUnit,
   sameDimension,
   timesDimension,
+  toSI,
 } from '../../units/index.ts';
 import type { BinarySyntax, NegateSyntax, PercentSyntax, Syntax } from '../syntax.ts';
 import {
@@ -24,10 +25,12 @@ import { describe, massAndForce } from './words.ts';
 
 const doing = { '+': 'added', '-': 'subtracted', '*': 'multiplied', '/': 'divided' } as const;
 
-/** `-x`. A point has no negative. */
+/** `-x`. A point has no negative, but a sign before a literal one belongs to its number: `-5 degC`. */
 export function checkNegate(node: NegateSyntax, context: Context, want?: Type): Typed {
   const operand = context.check(node.operand, want);
   const { from, to } = node;
+  if (node.operand.kind === 'number' && operand.kind === 'number' && operand.unit?.point)
+    return { ...operand, from, si: toSI(-operand.written, operand.unit), written: -operand.written };
   if (operand.type.kind === 'number') {
     const { dimension, angle, axes } = operand.type;
     return { kind: 'negate', type: numberType(dimension, angle, axes), from, to, operand };

@@ -37,6 +37,13 @@ const plans: Readonly<Record<string, (args: readonly Typed[]) => Plan>> = {
 export function checkBranch(fn: FunctionEntry, node: CallSyntax, context: Context): Typed {
   const args = node.args.map((arg) => context.check(arg));
   if (args.some((arg) => arg.type.kind === 'unknown')) return broken(node);
+  const lone = fn.name === 'IFS' && args.length % 2 === 1 ? args[args.length - 1] : undefined;
+  if (lone) {
+    const because = 'the last value has no condition before it; TRUE is the condition for all else';
+    const fixes = [{ label: 'TRUE; …', from: lone.from, to: lone.from, insert: 'TRUE; ' }];
+    context.report(problem('function-refuses', lone, { function: fn.name, because }, fixes));
+    return broken(node);
+  }
   const plan = plans[fn.name];
   if (!plan) throw new Error(`${fn.name} has no plan of branches`);
   if (!subjectFits(fn, args, context)) return broken(node);

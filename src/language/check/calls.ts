@@ -1,4 +1,5 @@
 import { nearest, problem } from '../../diagnostics/index.ts';
+import { isTameDimension } from '../../units/index.ts';
 import type { FunctionEntry, Parameter } from '../functions/entry.ts';
 import { signatureOf } from '../functions/signature.ts';
 import { findFunction, functionTable } from '../functions/table.ts';
@@ -78,7 +79,7 @@ function countFits(fn: FunctionEntry, node: CallSyntax, context: Context): boole
   if (given >= needed && (repeating || given <= fn.parameters.length)) return true;
   if (!context.whole) return false;
   const most = fn.parameters.length;
-  const count = needed === most ? `${needed}` : repeating ? `at least ${needed}` : `${needed} to ${most}`;
+  const count = repeating ? `at least ${needed}` : needed === most ? `${needed}` : `${needed} to ${most}`;
   const wanted = most === 0 ? 'no arguments' : `${count} ${count === '1' ? 'argument' : 'arguments'}`;
   const facts = { function: fn.name, signature: signatureOf(fn), given, wanted };
   context.report(problem('argument-count', node, facts));
@@ -128,6 +129,10 @@ function checkOrdinary(
   const gives = typeof prepared === 'string' ? prepared : fn.gives(types);
   if (typeof prepared === 'string' || typeof gives === 'string') {
     context.report(problem('function-refuses', node, { function: fn.name, because: `${gives}` }));
+    return broken(node);
+  }
+  if (gives.kind === 'number' && !isTameDimension(gives.dimension)) {
+    context.report(problem('dimension-too-high', node, { written: written(context, node) }));
     return broken(node);
   }
   const { from, to } = node;

@@ -12,7 +12,7 @@ import { checkComparison } from './comparison.ts';
 import { broken, type Context } from './context.ts';
 import { checkNumber } from './literals.ts';
 import { checkName } from './names.ts';
-import { checkPower } from './power.ts';
+import { checkRaised } from './power.ts';
 import { describe, describeType, massAndForce } from './words.ts';
 
 /** A formula with its types found and everything wrong with it said. */
@@ -92,7 +92,7 @@ function visit(node: Syntax, context: Context, want?: Type): Typed {
     case 'root':
       return checkRoot(node, context);
     case 'power':
-      return checkPower(node, context);
+      return checkRaised(node, context);
     case 'binary':
       return checkBinary(node, context, want);
     case 'comparison':

@@ -1,8 +1,9 @@
-import { moved } from '../../diagnostics/index.ts';
+import { moved, problem } from '../../diagnostics/index.ts';
 import { readUnit, toSI } from '../../units/index.ts';
 import type { NumberSyntax } from '../syntax.ts';
-import { numberType, plainType, type Type, zeroType } from '../type.ts';
+import { plainType, type Type, zeroType } from '../type.ts';
 import type { Typed } from '../typed.ts';
+import { typeOfUnit } from '../unit-type.ts';
 import { broken, type Context } from './context.ts';
 
 /** A number, with its unit read; the token `0` alone fits any dimension. */
@@ -18,8 +19,9 @@ export function checkNumber(node: NumberSyntax, context: Context): Typed {
     return broken(node);
   }
   const unit = read.value;
-  const type: Type = unit.point
-    ? { kind: 'point', of: unit.point, axes: [] }
-    : numberType(unit.dimension, unit.angle);
-  return { kind: 'number', type, from, to, si: toSI(value, unit), written: value, unit };
+  if (unit.point === 'date') {
+    context.report(problem('date-as-unit', node, {}));
+    return broken(node);
+  }
+  return { kind: 'number', type: typeOfUnit(unit), from, to, si: toSI(value, unit), written: value, unit };
 }

@@ -1,20 +1,34 @@
 import { problem } from '../../diagnostics/index.ts';
-import { PLAIN, powerDimension, type Rational, rational, sameDimension } from '../../units/index.ts';
+import {
+  isTameDimension,
+  PLAIN,
+  powerDimension,
+  type Rational,
+  rational,
+  sameDimension,
+} from '../../units/index.ts';
 import type { PowerSyntax, Syntax } from '../syntax.ts';
 import { numberType, onAxes, plainType, unionAxes } from '../type.ts';
 import type { PowerNode, Typed } from '../typed.ts';
 import { broken, type Context, written } from './context.ts';
 import { describe } from './words.ts';
 
-/** The largest denominator of a decimal that counts as an exact fraction (0.5, 0.25, 0.125, 0.2). */
-const largestDenominator = 12;
+/** The denominators of the fractions a decimal may stand for exactly (0.5, 0.25, 0.125, 0.2, 0.05) or rounded (0.33). */
+const denominators = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 16, 20] as const;
 
-/** `a^b`: a plain base takes any plain exponent, a base with a dimension a constant exact fraction. */
+/** `a^b` as written; of `a^b^c`, which is reported when it is read, only the names are looked up. */
+export function checkRaised(node: PowerSyntax, context: Context): Typed {
+  if (node.base.kind !== 'power' && node.exponent.kind !== 'power') return checkPower(node, context);
+  context.check(node.base);
+  context.check(node.exponent);
+  return broken(node);
+}
+
+/** The power of two parts: a plain base takes any plain exponent, a base with a dimension a constant exact fraction. */
 export function checkPower(node: PowerSyntax, context: Context): Typed {
   const base = context.check(node.base);
   const exponent = context.check(node.exponent, plainType);
   const { from, to } = node;
-  if (node.base.kind === 'power' || node.exponent.kind === 'power') return broken(node);
   if (base.type.kind === 'unknown' || exponent.type.kind === 'unknown') return broken(node);
   const units = context.scope.units;
   if (base.type.kind !== 'number') {
@@ -33,6 +47,10 @@ export function checkPower(node: PowerSyntax, context: Context): Typed {
   const rationalExponent = exactExponent(node, base, context);
   if (!rationalExponent) return broken(node);
   const dimension = powerDimension(base.type.dimension, rationalExponent);
+  if (!isTameDimension(dimension)) {
+    context.report(problem('dimension-too-high', node, { written: written(context, node) }));
+    return broken(node);
+  }
   const type = numberType(dimension, false, axes);
   return { kind: 'power', type, from, to, base, exponent, rational: rationalExponent } satisfies PowerNode;
 }
@@ -49,9 +67,9 @@ function exactExponent(node: PowerSyntax, base: Typed, context: Context): Ration
     return undefined;
   }
   if (typeof found === 'number') {
-    const near = nearestFraction(found);
+    const near = fractionMeant(found, facts.exponent);
     const { from, to } = node.exponent;
-    const fixes = [{ label: `(${near})`, from, to, insert: `(${near})` }];
+    const fixes = near === '' ? [] : [{ label: `(${near})`, from, to, insert: `(${near})` }];
     context.report(problem('exponent-not-exact', node.exponent, { ...facts, near }, fixes));
     return undefined;
   }
@@ -63,9 +81,9 @@ export function constantFraction(node: Syntax): Rational | number | undefined {
   switch (node.kind) {
     case 'number': {
       if (node.unit) return undefined;
-      for (let d = 1; d <= largestDenominator; d += 1) {
+      for (const d of denominators) {
         const n = Math.round(node.value * d);
-        if (Math.abs(n) < 1000 && n / d === node.value) return rational(n, d);
+        if (n < 1000 && n / d === node.value) return rational(n, d);
       }
       return node.value;
     }
@@ -88,11 +106,12 @@ export function constantFraction(node: Syntax): Rational | number | undefined {
   }
 }
 
-function nearestFraction(x: number): string {
-  let best = { n: Math.round(x), d: 1 };
-  for (let d = 2; d <= largestDenominator; d += 1) {
+/** The fraction a decimal is rounded from as far as its digits say, '' if there is none: 0.333 is 1/3, 0.63 none. */
+function fractionMeant(x: number, text: string): string {
+  const half = 0.5 * 10 ** -(/\.(\d+)/.exec(text)?.[1]?.length ?? 0);
+  for (const d of denominators) {
     const n = Math.round(x * d);
-    if (Math.abs(n / d - x) < Math.abs(best.n / best.d - x) - 1e-12) best = { n, d };
+    if (Math.abs(n / d - x) <= half * (1 + 1e-9)) return d === 1 ? `${n}` : `${n}/${d}`;
   }
-  return best.d === 1 ? `${best.n}` : `${best.n}/${best.d}`;
+  return '';
 }

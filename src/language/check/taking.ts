@@ -34,14 +34,16 @@ export function takes(fn: FunctionEntry, parameter: Parameter, arg: Typed, conte
       context,
     );
   }
+  // The digits of an angle depend on its unit as those of a quantity do.
+  const rounded = kind === 'plain' && fn.group === 'rounding' && parameter === fn.parameters[0];
   const fits =
     kind === 'date'
       ? type.kind === 'point' && type.of === 'date'
       : kind === 'plain'
-        ? type.kind === 'number' && sameDimension(type.dimension, PLAIN)
+        ? type.kind === 'number' && sameDimension(type.dimension, PLAIN) && !(rounded && type.angle)
         : type.kind === kind;
   if (fits) return true;
-  if (kind === 'plain' && fn.group === 'rounding' && parameter === fn.parameters[0]) {
+  if (rounded) {
     const is = describe(arg, context.scope.units);
     context.report(problem('round-quantity', arg, { function: fn.name, written: written(context, arg), is }));
     return false;

@@ -5,6 +5,11 @@ import { matchKinds, matchRefusal, matchRow } from './keys.ts';
 import { any, column, common, each, likeAny, likePoints, option, plain } from './parameter.ts';
 
 const kinds = option('kind', matchKinds);
+/** Texts and truth values are found or not; they have no order to lie between. */
+const orderedIfNear: FunctionEntry['prepare'] = (options, [key]) =>
+  options[0]?.startsWith('at ') && (key?.kind === 'text' || key?.kind === 'truth')
+    ? `${key.kind === 'text' ? 'texts' : 'true and false'} have no order: match them "exact" or "first"`
+    : options;
 const beyond = option('beyond', ['refuse', 'hold'], { optional: true });
 
 /** How many keys rise above the one before them, as a cell; all but the first must. */
@@ -80,6 +85,7 @@ export const lookup: readonly FunctionEntry[] = [
     name: 'MATCH',
     group: 'lookup and interpolation',
     parameters: [each('key', likeAny), column('keys', likeAny), kinds],
+    prepare: orderedIfNear,
     gives: () => plainType,
     evaluate: {
       kind: 'gather',
@@ -101,6 +107,7 @@ export const lookup: readonly FunctionEntry[] = [
       column('values', { kind: 'like', letter: 'b', points: true, texts: true }, { picked: true }),
       kinds,
     ],
+    prepare: orderedIfNear,
     gives: (types) => need(types[2]),
     evaluate: {
       kind: 'gather',

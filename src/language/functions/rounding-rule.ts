@@ -19,43 +19,47 @@ export const awayTo = (x: number, step: number): number => {
   const q = x / step;
   return (whole(q) ?? Math.sign(q) * Math.ceil(Math.abs(q))) * step;
 };
-/** Halves away from zero, with the same margin. */
+/** Halves away from zero, with the same margin; a whole quotient stays, however wide the margin of a large one is. */
 export const nearestTo = (x: number, step: number): number => {
   const q = x / step;
-  const size = Math.abs(q);
-  return Math.sign(q) * Math.floor(size + 0.5 + margin(q)) * step;
+  return (whole(q) ?? Math.sign(q) * Math.floor(Math.abs(q) + 0.5 + margin(q))) * step;
 };
-
-/** The quotient and whether it counts as whole, as helper cells: `[q, nearest, isWhole]`. */
-function quotientCells(q: string, tools: LoweringTools): readonly [string, string, string] {
-  const quotient = tools.helper(q);
-  const near = tools.helper(`INT(${quotient}+${tools.constant(0.5)})`);
-  const wide = `MAX(${tools.constant(1e-9)},${tools.constant(1e-12)}*ABS(${quotient}))`;
-  return [quotient, near, `ABS(${quotient}-${near})<=${wide}`];
+/** Rounds to so many decimals. */
+export function toDigits(round: (x: number, step: number) => number, x: number, digits: number): number {
+  // A power of ten of whole exponent is exact, so dividing by it rounds once only.
+  const scale = 10 ** Math.abs(digits);
+  return (digits >= 0 ? round(x * scale, 1) / scale : round(x / scale, 1) * scale) + 0;
 }
+/** What is left of x after whole steps, with the sign of the step; nothing where the quotient counts as whole. */
+export const remainderOf = (x: number, step: number): number =>
+  whole(x / step) === undefined ? x - Math.floor(x / step) * step : 0;
 
-/** The rounded quotient as an A1 formula, by the same rule. */
+/**
+ * The rounded quotient as an A1 formula, by the same rule. Only sizes are cut to whole numbers, since INT goes down in
+ * some spreadsheets and towards zero in others.
+ */
 export function lowerRounded(
   kind: 'floor' | 'ceiling' | 'trunc' | 'away' | 'nearest',
   q: string,
   tools: LoweringTools,
 ): string {
-  const [quotient, near, isWhole] = quotientCells(q, tools);
-  const up = `(-INT(-${quotient}))`;
-  const down = `INT(${quotient})`;
-  const negative = `${quotient}<${tools.constant(0)}`;
+  const quotient = tools.helper(q);
+  const size = `ABS(${quotient})`;
+  const [zero, one, half] = [tools.constant(0), tools.constant(1), tools.constant(0.5)];
+  const wide = `MAX(${tools.constant(1e-9)},${tools.constant(1e-12)}*${size})`;
+  if (kind === 'nearest') return `(SIGN(${quotient})*INT(${size}+${half}+${wide}))`;
+  const near = `INT(${size}+${half})`;
+  const isWhole = `ABS(${size}-${near})<=${wide}`;
+  const down = `IF(${isWhole},${near},INT(${size}))`;
+  const up = `IF(${isWhole},${near},INT(${size})+${one})`;
   switch (kind) {
     case 'floor':
-      return `IF(${isWhole},${near},${down})`;
+      return `IF(${quotient}<${zero},-${up},${down})`;
     case 'ceiling':
-      return `IF(${isWhole},${near},${up})`;
+      return `IF(${quotient}<${zero},-${down},${up})`;
     case 'trunc':
-      return `IF(${isWhole},${near},IF(${negative},${up},${down}))`;
+      return `(SIGN(${quotient})*${down})`;
     case 'away':
-      return `IF(${isWhole},${near},IF(${negative},${down},${up}))`;
-    case 'nearest': {
-      const wide = `MAX(${tools.constant(1e-9)},${tools.constant(1e-12)}*ABS(${quotient}))`;
-      return `(SIGN(${quotient})*INT(ABS(${quotient})+${tools.constant(0.5)}+${wide}))`;
-    }
+      return `(SIGN(${quotient})*${up})`;
   }
 }

@@ -1,7 +1,17 @@
 import { plainType } from '../type.ts';
 import type { FunctionEntry, Lower } from './entry.ts';
 import { common, each, like, plain } from './parameter.ts';
-import { awayTo, ceilingTo, floorTo, lowerRounded, nearestTo, truncTo } from './rounding-rule.ts';
+import {
+  awayTo,
+  ceilingTo,
+  floorTo,
+  lowerRemainder,
+  lowerRounded,
+  nearestTo,
+  remainderOf,
+  toDigits,
+  truncTo,
+} from './rounding-rule.ts';
 
 type Kind = Parameters<typeof lowerRounded>[0];
 type Example = FunctionEntry['example'];
@@ -26,7 +36,8 @@ function toStep(
     parameters: [each('x', like), each('step', like, { optional: true })],
     gives: (types) => {
       const type = common(types);
-      const needsStep = types.length === 1 && type.kind === 'number' && type.dimension.key !== '';
+      const needsStep =
+        types.length === 1 && type.kind === 'number' && (type.dimension.key !== '' || type.angle);
       return needsStep ? 'a quantity is rounded to a step: give one, such as 5 ft' : type;
     },
     evaluate: {
@@ -45,7 +56,7 @@ function toStep(
 }
 
 /** Rounding a plain number to decimals. */
-function toDigits(
+function byDigits(
   name: string,
   kind: Kind,
   round: (x: number, step: number) => number,
@@ -59,12 +70,8 @@ function toDigits(
     gives: () => plainType,
     evaluate: {
       kind: 'each',
-      of: (x, digits = 0) => {
-        if (!Number.isInteger(digits) || Math.abs(digits) > 15) return Number.NaN;
-        // A power of ten of whole exponent is exact, so dividing by it rounds once only.
-        const scale = 10 ** Math.abs(digits);
-        return digits >= 0 ? round(x * scale, 1) / scale : round(x / scale, 1) * scale;
-      },
+      of: (x, digits = 0) =>
+        Number.isInteger(digits) && Math.abs(digits) <= 15 ? toDigits(round, x, digits) : Number.NaN,
       refuse: () => ({ words: 'the digits must be a whole number from -15 to 15', argument: 1 }),
     },
     lower: ([x, digits], _, __, tools) => {
@@ -80,19 +87,19 @@ function toDigits(
 }
 
 export const rounding: readonly FunctionEntry[] = [
-  toDigits('ROUND', 'nearest', nearestTo, 'A plain number to so many decimals, halves away from zero.', {
+  byDigits('ROUND', 'nearest', nearestTo, 'A plain number to so many decimals, halves away from zero.', {
     formula: 'ROUND(2.675; 2)',
     value: 2.68,
   }),
-  toDigits('ROUNDUP', 'away', awayTo, 'A plain number to so many decimals, away from zero.', {
+  byDigits('ROUNDUP', 'away', awayTo, 'A plain number to so many decimals, away from zero.', {
     formula: 'ROUNDUP(-2.21; 1)',
     value: -2.3,
   }),
-  toDigits('ROUNDDOWN', 'trunc', truncTo, 'A plain number to so many decimals, towards zero.', {
+  byDigits('ROUNDDOWN', 'trunc', truncTo, 'A plain number to so many decimals, towards zero.', {
     formula: 'ROUNDDOWN(-2.29; 1)',
     value: -2.2,
   }),
-  toDigits('TRUNC', 'trunc', truncTo, 'A plain number cut to so many decimals.', {
+  byDigits('TRUNC', 'trunc', truncTo, 'A plain number cut to so many decimals.', {
     formula: 'TRUNC(7.99)',
     value: 7,
   }),
@@ -128,10 +135,10 @@ export const rounding: readonly FunctionEntry[] = [
     gives: (types) => common(types),
     evaluate: {
       kind: 'each',
-      of: (x, d) => (d === 0 ? Number.NaN : x - floorTo(x / d, 1) * d),
+      of: (x, d) => (d === 0 ? Number.NaN : remainderOf(x, d)),
       refuse: () => ({ words: 'the divisor is zero', argument: 1 }),
     },
-    lower: ([x, d], _, __, tools) => `(${x}-${lowerRounded('floor', `${x}/${d}`, tools)}*${d})`,
+    lower: ([x, d], _, __, tools) => lowerRemainder(`${x}`, `${d}`, tools),
     help: 'The remainder, with the sign of the divisor.',
     example: { formula: 'MOD(-7; 3)', value: 2 },
   },

@@ -3,6 +3,7 @@ import { plainType, sameKind, textType } from '../type.ts';
 import { typeOfUnit } from '../unit-type.ts';
 import type { FunctionEntry, TextEvaluator } from './entry.ts';
 import { each, number, option, plain, text } from './parameter.ts';
+import { nearestTo, toDigits } from './rounding-rule.ts';
 
 const codes = 'texts stand as codes in the second engine';
 
@@ -24,7 +25,8 @@ export const texts: readonly FunctionEntry[] = [
     prepare: ([unit = '', decimals = ''], [type], units) => {
       const read = readUnit(unit, units);
       if (!read.ok) return read.problems[0]?.message ?? `there is no unit ${unit}`;
-      if (!type || !sameKind(type, typeOfUnit(read.value)))
+      const unmarked = type?.kind === 'number' && !type.angle && read.value.angle;
+      if (!type || unmarked || !sameKind(type, typeOfUnit(read.value)))
         return `the value is not in ${unit || 'plain numbers'}`;
       if (!/^(\d|1[0-2])$/.test(decimals)) return 'the decimals are a whole number from 0 to 12';
       return [unit, decimals, `${read.value.factor}`];
@@ -33,8 +35,8 @@ export const texts: readonly FunctionEntry[] = [
     evaluate: {
       kind: 'text',
       of: ([value], [unit = '', decimals = '0', factor = '1']) => {
-        const written = (Number(value) / Number(factor)).toFixed(Number(decimals));
-        return unit === '' ? written : `${written} ${unit}`;
+        const written = toDigits(nearestTo, Number(value) / Number(factor), Number(decimals));
+        return `${written.toFixed(Number(decimals))} ${unit}`.trim();
       },
     },
     noRecheck: codes,

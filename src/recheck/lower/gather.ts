@@ -3,12 +3,15 @@ import {
   type CallNode,
   type Lower,
   type LoweredColumn,
+  type Parameter,
+  referencesOf,
   type Typed,
   unionAxes,
 } from '../../language/index.ts';
 import { address } from '../grid.ts';
+import type { RecheckCell } from '../program.ts';
 import type { Lowerer } from './lowerer.ts';
-import { placeOf, REFUSED, tableOf } from './plan.ts';
+import { type BookPlan, placeOf, REFUSED, tableOf } from './plan.ts';
 import { belowOneAnother, type FreshRow, onlyOne, ROOT, type Site } from './site.ts';
 
 /**
@@ -25,33 +28,45 @@ export function lowerGather(node: CallNode, lower: Lower, site: Site, lowerer: L
 
 function writeGather(node: CallNode, lower: Lower, site: Site, lowerer: Lowerer): string {
   const { fn, args } = node;
-  const isColumn = args.map((_, at) => roleOf(node, at) === 'column');
-  const gathered = args.filter((_, at) => isColumn[at]);
+  const parameters = args.map((_, at) => parameterOf(node, at));
+  const gathered = args.filter((_, at) => parameters[at]?.role === 'column');
   const pooled = fn.evaluate.kind === 'gather' && fn.evaluate.pooled === true;
   const common = freshTables(unionAxes(gathered.map((arg) => arg.type.axes)));
   if (common.some((table) => tableOf(lowerer.plan, table).table.failed)) return REFUSED;
   const columns = gathered.map((arg) =>
     gatherArgument(arg, pooled ? freshTables(arg.type.axes) : common, site, lowerer),
   );
-  const each = args.filter((_, at) => !isColumn[at]).map((arg) => lowerer.operand(arg, site));
+  const each = args
+    .filter((_, at) => parameters[at]?.role !== 'column')
+    .map((arg) => lowerer.operand(arg, site));
   const formula = `(${lower(each, columns, node.options, lowerer.tools(site))})`;
-  return pooled ? formula : whereAllKnown(formula, columns, lowerer);
+  if (pooled) return formula;
+  const searched = parameters.filter(({ role }) => role === 'column');
+  return whereAllKnown(
+    formula,
+    columns.filter((_, at) => !searched[at]?.picked),
+    lowerer,
+  );
 }
 
-/** A gathered element without a value leaves the whole call without one, whether the call needs it or not. */
+/**
+ * A gathered element without a value leaves the whole call without one, whether the call needs it or not; a column
+ * one element is picked from is an exception.
+ */
 function whereAllKnown(formula: string, columns: readonly LoweredColumn[], { plan }: Lowerer): string {
+  if (columns.length === 0) return formula;
   const all = columns.map((column) => column.range).join(',');
   return `IF(ABS(SUM(${all}))>=${plan.constants.number(0)},${formula},${REFUSED})`;
 }
 
-/** The role of an argument; the options are not among the arguments. */
-function roleOf({ fn }: CallNode, at: number): 'each' | 'column' | 'option' {
+/** The parameter of an argument; the options are not among the arguments. */
+function parameterOf({ fn }: CallNode, at: number): Parameter {
   const parameters = fn.parameters.filter(({ role }) => role !== 'option');
   const first = parameters.findIndex(({ repeats }) => repeats);
   const wraps = first >= 0 && at >= first;
   const parameter = parameters[wraps ? first + ((at - first) % (parameters.length - first)) : at];
   if (!parameter) throw new Error(`${fn.name} has no parameter for argument ${at + 1}`);
-  return parameter.role;
+  return parameter;
 }
 
 function freshTables(axes: readonly Axis[]): readonly string[] {
@@ -87,16 +102,12 @@ function gatherArgument(arg: Typed, tables: readonly string[], site: Site, lower
 }
 
 /**
- * The filled rows of a column, copied below one another. An entered row is filled unless blank; for a calculated
- * column the engine's word is taken which rows have a value, and that word is checked where the column itself is.
+ * The rows of a column that are not blank, copied below one another. For a calculated column the engine's word is
+ * taken which rows have a value, and that word is checked where the column itself is.
  */
 function knownRows(id: string, site: Site, { plan, helpers }: Lowerer): LoweredColumn {
-  const { cell, sheet, row, column, count = 0 } = placeOf(plan, id);
-  const isFilled = (at: number): boolean =>
-    cell.kind === 'column'
-      ? (cell.entries[at]?.kind ?? 'missing') !== 'missing'
-      : plan.values(id, at) !== undefined;
-  const filled = Array.from({ length: count }, (_, at) => at).filter(isFilled);
+  const { sheet, row, column, count = 0 } = placeOf(plan, id);
+  const filled = Array.from({ length: count }, (_, at) => at).filter((at) => !isBlankRow(id, at, plan));
   if (filled.length === count)
     return belowOneAnother(sheet.name, row, column, count, site.line === undefined);
   return helpers.block(
@@ -104,4 +115,20 @@ function knownRows(id: string, site: Site, { plan, helpers }: Lowerer): LoweredC
     (at) => address(sheet.name, row + (filled[at] as number), column),
     site,
   );
+}
+
+/** Whether a row has no value only for a blank entry in the same row of its table. */
+function isBlankRow(id: string, at: number, plan: BookPlan, visited = new Set<string>()): boolean {
+  const { cell } = placeOf(plan, id);
+  if (cell.kind === 'column') return (cell.entries[at]?.kind ?? 'missing') === 'missing';
+  if (cell.kind === 'input' || visited.has(id) || plan.values(id, at) !== undefined) return false;
+  visited.add(id);
+  return [...referencesOf(cell.tree)].some(
+    (source) =>
+      tableOfCell(placeOf(plan, source).cell) === cell.table && isBlankRow(source, at, plan, visited),
+  );
+}
+
+function tableOfCell(cell: RecheckCell): string | undefined {
+  return cell.kind === 'input' ? undefined : cell.table;
 }

@@ -1,7 +1,7 @@
 import type { SeriesNode } from '../../language/index.ts';
 import { address } from '../grid.ts';
 import type { Lowerer } from './lowerer.ts';
-import { FIRST_ROW, tableOf } from './plan.ts';
+import { FIRST_ROW, REFUSED, tableOf } from './plan.ts';
 import { ROOT, type Site } from './site.ts';
 
 /** What the rows of a series are made from, lowered once. */
@@ -29,5 +29,7 @@ export function lowerSeries(node: SeriesNode, site: Site, lowerer: Lowerer): str
 /** How many rows a series makes. The rows are laid out as the engine made them; their number is compared with this. */
 export function lowerSeriesCount(node: SeriesNode, lowerer: Lowerer): string {
   const { quotient, nearest, meets } = partsOfSeries(node, lowerer);
-  return `(IF(${meets},${nearest},INT(${quotient}))+${lowerer.plan.constants.number(1)})`;
+  const { number } = lowerer.plan.constants;
+  // A stop behind the start by more than the margin makes no rows.
+  return `IF(${quotient}<-${number(1e-9)},${REFUSED},IF(${meets},${nearest},INT(${quotient}))+${number(1)})`;
 }

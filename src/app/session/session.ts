@@ -1,0 +1,167 @@
+import type { Outcome } from '../../diagnostics/index.ts';
+import {
+  type Book,
+  type Edit,
+  emptyHistory,
+  type History,
+  record,
+  redo,
+  undo,
+} from '../../document/index.ts';
+import { type AppliedEdit, type Notebook, openNotebook } from '../../notebook/index.ts';
+import { type CellPlace, samePlace } from './place.ts';
+
+/** Units as the book has them, or every quantity in one system. */
+export type UnitsView = 'written' | 'SI' | 'US';
+
+/** Whether what was last entered is stored. */
+export type Kept =
+  | { readonly state: 'kept'; readonly at: number }
+  | { readonly state: 'keeping' }
+  | { readonly state: 'not kept'; readonly reason: string };
+
+/** What listeners hear. `changed` are ids of lines, columns and tables; `structure` tells that parts came or went. */
+export type SessionEvent =
+  | { readonly kind: 'book'; readonly changed: ReadonlySet<string>; readonly structure: boolean }
+  | { readonly kind: 'units' }
+  | { readonly kind: 'place' }
+  | { readonly kind: 'kept' };
+
+/** Takes each applied edit to store it; resolves when it is stored. */
+export type Keeper = (edit: Edit, book: Book) => Promise<Kept>;
+
+/** The one holder of state of an open book; elements read it and listen. */
+export interface Session {
+  readonly id: string;
+  readonly notebook: Notebook;
+  readonly units: UnitsView;
+  readonly setUnits: (view: UnitsView) => void;
+  readonly place: CellPlace | undefined;
+  /** The key of the sheet shown. */
+  readonly sheet: string;
+  readonly goTo: (place: CellPlace) => void;
+  readonly showSheet: (key: string) => void;
+  /** Applies an edit, remembers it for undo with the place, has it kept, and tells the listeners. */
+  readonly apply: (edit: Edit) => Outcome<AppliedEdit>;
+  readonly undo: () => boolean;
+  readonly redo: () => boolean;
+  readonly canUndo: boolean;
+  readonly canRedo: boolean;
+  readonly kept: Kept;
+  readonly subscribe: (listener: (event: SessionEvent) => void) => () => void;
+}
+
+interface Remembered {
+  readonly history: History;
+  /** The place at each step of the history, by its number of steps done. */
+  readonly places: readonly (CellPlace | undefined)[];
+  readonly done: number;
+}
+
+/** Opens a session on a sound book. `now` is the clock of the page. */
+export function openSession(id: string, book: Book, keep: Keeper, now: () => number): Session {
+  const notebook = openNotebook(book);
+  const listeners = new Set<(event: SessionEvent) => void>();
+  let remembered: Remembered = { history: emptyHistory, places: [], done: 0 };
+  let units: UnitsView = 'written';
+  let place: CellPlace | undefined;
+  let sheet = book.sheets[0]?.key ?? '';
+  let kept: Kept = { state: 'kept', at: now() };
+  let keeping = 0;
+
+  const tell = (event: SessionEvent): void => {
+    for (const listener of listeners) listener(event);
+  };
+  const store = (edit: Edit): void => {
+    keeping += 1;
+    const turn = keeping;
+    kept = { state: 'keeping' };
+    tell({ kind: 'kept' });
+    keep(edit, notebook.book).then(
+      (outcome) => settle(turn, outcome),
+      (error: unknown) => settle(turn, { state: 'not kept', reason: String(error) }),
+    );
+  };
+  const settle = (turn: number, outcome: Kept): void => {
+    if (turn !== keeping && outcome.state === 'kept') return;
+    kept = outcome;
+    tell({ kind: 'kept' });
+  };
+  const carryOut = (edit: Edit): Outcome<AppliedEdit> => {
+    const applied = notebook.apply(edit);
+    if (!applied.ok) return applied;
+    const structure = edit.patches.some(({ kind }) => kind !== 'cells' && kind !== 'set');
+    if (!notebook.book.sheets.some((one) => one.key === sheet)) sheet = notebook.book.sheets[0]?.key ?? '';
+    tell({ kind: 'book', changed: applied.value.changed, structure });
+    store(edit);
+    return applied;
+  };
+  const moveTo = (next: CellPlace | undefined): void => {
+    if (next && next.sheet !== sheet && notebook.book.sheets.some((one) => one.key === next.sheet))
+      sheet = next.sheet;
+    place = next;
+    tell({ kind: 'place' });
+  };
+  const step = (direction: 'undo' | 'redo'): boolean => {
+    const move = (direction === 'undo' ? undo : redo)(remembered.history);
+    if (!move) return false;
+    if (!carryOut(move.edit).ok) return false;
+    const { places, done } = remembered;
+    const at = direction === 'undo' ? done - 1 : done;
+    remembered = { history: move.history, places, done: direction === 'undo' ? done - 1 : done + 1 };
+    moveTo(places[at]);
+    return true;
+  };
+
+  return {
+    id,
+    notebook,
+    get units() {
+      return units;
+    },
+    setUnits: (view) => {
+      units = view;
+      tell({ kind: 'units' });
+    },
+    get place() {
+      return place;
+    },
+    get sheet() {
+      return sheet;
+    },
+    goTo: (next) => {
+      if (!samePlace(place, next)) moveTo(next);
+    },
+    showSheet: (key) => {
+      sheet = key;
+      place = undefined;
+      tell({ kind: 'place' });
+    },
+    apply: (edit) => {
+      const applied = carryOut(edit);
+      if (!applied.ok) return applied;
+      const { history, places, done } = remembered;
+      remembered = {
+        history: record(history, edit, applied.value.inverse),
+        places: [...places.slice(0, done), place],
+        done: done + 1,
+      };
+      return applied;
+    },
+    undo: () => step('undo'),
+    redo: () => step('redo'),
+    get canUndo() {
+      return undo(remembered.history) !== undefined;
+    },
+    get canRedo() {
+      return redo(remembered.history) !== undefined;
+    },
+    get kept() {
+      return kept;
+    },
+    subscribe: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+  };
+}

@@ -1,0 +1,25 @@
+import { fromSI, preferredUnit, type Unit, type UnitRegistry, writeIn } from '../../units/index.ts';
+import type { UnitsView } from './session.ts';
+
+/** A quantity as the page shows it: digits and unit apart, so that both align down the page. */
+export interface Shown {
+  readonly number: string;
+  readonly unit: string;
+}
+
+/** A quantity in the unit it is read in, or in the preferred unit of the system that is switched on. */
+export function shownQuantity(si: number, unit: Unit, view: UnitsView, registry: UnitRegistry): Shown {
+  const shown = unitShown(unit, view, registry);
+  return { number: writeIn(si, shown), unit: shown.text === '-' ? '' : shown.text };
+}
+
+/** The unit a quantity is shown in: points keep their own. */
+export function unitShown(unit: Unit, view: UnitsView, registry: UnitRegistry): Unit {
+  if (view === 'written' || unit.point !== undefined || unit.dimension.key === '') return unit;
+  return preferredUnit(unit.dimension, unit.angle, view, registry);
+}
+
+/** A number of a unit's scale, for what is drawn to scale. */
+export function shownValue(si: number, unit: Unit, view: UnitsView, registry: UnitRegistry): number {
+  return fromSI(si, unitShown(unit, view, registry));
+}
