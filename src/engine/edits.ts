@@ -13,7 +13,7 @@ import {
   type ValueKind,
   WHOLE,
 } from './store/cells.ts';
-import { empty, noRows, resize, soil, soilAll, write } from './store/column.ts';
+import { empty, noRows, reshape, resize, soil, soilAll, write } from './store/column.ts';
 import { type Link, link } from './store/links.ts';
 import type { TextPool } from './store/text-pool.ts';
 
@@ -55,7 +55,7 @@ export interface CellEdits {
 /** The edits over the cells of an engine. */
 export function createEdits(store: CellStore, texts: TextPool, { order, mark }: Recalculation): CellEdits {
   const touch = (cell: ScalarCell | ColumnCell): void => {
-    if (cell.shape === 'column') soilAll(cell);
+    if (cell.shape === 'column') reshape(cell);
     mark(cell);
   };
 

@@ -1,6 +1,12 @@
 import type { Problem } from '../diagnostics/index.ts';
 import type { Explainer } from './explain/explainer.ts';
-import type { ColumnCell, Content, ScalarCell, ValueKind } from './store/cells.ts';
+import {
+  type ColumnCell,
+  type Content,
+  failsAsWhole,
+  type ScalarCell,
+  type ValueKind,
+} from './store/cells.ts';
 import type { TextPool } from './store/text-pool.ts';
 
 /** What a value is when it is read: an SI number, a text, or true or false. */
@@ -46,11 +52,7 @@ export function readWholeColumn(column: ColumnCell, explainer: Explainer, texts:
     return { status: 'ok', value: decoded(value, holds, texts) };
   };
   const problemOf = (reading: Reading) => ('problem' in reading ? reading.problem : undefined);
-  const whole =
-    column.table.failed ||
-    content.kind === 'absent' ||
-    content.kind === 'failed' ||
-    column.knot?.kind === 'loop';
+  const whole = column.table.failed || failsAsWhole(column);
   const reason = whole ? explainer.reason(column, undefined) : undefined;
   return {
     holds,

@@ -2,7 +2,7 @@ import type { World } from './compute/context.ts';
 import { createDirtySet } from './order/dirty-set.ts';
 import { createOrder, type Order } from './order/order.ts';
 import { type Cell, type Edge, type Knot, ROW_ABOVE, SAME_ROW, TO_END, WHOLE } from './store/cells.ts';
-import { clean, empty, type RowWindow, soil, soilAll } from './store/column.ts';
+import { clean, empty, type RowWindow, reshape, soil, soilAll } from './store/column.ts';
 import { ALL_ROWS, updateColumn } from './update/column.ts';
 import { updateRows } from './update/rows.ts';
 import { updateScalar } from './update/scalar.ts';
@@ -59,9 +59,9 @@ export function createRecalculation(world: () => World): Recalculation {
         if (change === 'nothing') return;
         for (const { reader } of cell.readers) {
           if (reader.shape !== 'column') continue;
-          if (change === 'rows') reader.reshaped = true;
-          else if (reader !== cell.series[0]) continue;
-          soilAll(reader);
+          if (change === 'rows') reshape(reader);
+          else if (reader === cell.series[0]) soilAll(reader);
+          else continue;
           dirty.add(reader.position);
         }
         if (change === 'rows') changed.add(cell.id);
@@ -88,7 +88,7 @@ export function createRecalculation(world: () => World): Recalculation {
     run: () => {
       changed = new Set();
       for (const cell of order.repair()) {
-        if (cell.shape === 'column') soilAll(cell);
+        if (cell.shape === 'column') reshape(cell);
         marked.push(cell);
       }
       dirty.reserve(order.cells.length);

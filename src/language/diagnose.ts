@@ -1,5 +1,6 @@
 import type { SyntaxNode } from '@lezer/common';
 import { type Problem, problem } from '../diagnostics/index.ts';
+import { findFunction } from './functions/table.ts';
 
 /**
  * Says what is wrong with a formula whose tree has error nodes: known slips first, each in its own words, else the
@@ -10,6 +11,8 @@ export function diagnose(text: string, top: SyntaxNode): readonly Problem[] {
   const slips = [
     ...commasInNumbers(bare),
     ...feetMarks(bare),
+    ...inchMark(bare),
+    ...foreignOperators(bare),
     ...unclosedText(bare),
     ...parentheses(bare),
     ...sideBySide(bare),
@@ -27,17 +30,23 @@ function blankTexts(text: string): string {
 /** A comma between digits, which may group thousands or separate arguments. */
 export function commasInNumbers(text: string): Problem[] {
   if (!text.includes(',')) return [];
-  return [...blankTexts(text).matchAll(/\d[\d.]*(?:,\d[\d.]*)+/g)].map((match) => {
+  return [...blankTexts(text).matchAll(/(?<![\p{L}\d_'.])\d[\d.]*(?:,\d[\d.]*)+/gu)].map((match) => {
     const [written] = match;
     const from = match.index;
     const to = from + written.length;
-    const joined = written.replaceAll(',', '');
-    const separated = written.replaceAll(',', '; ');
-    return problem('comma-in-number', { from, to }, { written, first: joined, second: separated }, [
-      { label: joined, from, to, insert: joined },
-      { label: separated, from, to, insert: separated },
+    const first = asOneNumber(written);
+    const second = written.replaceAll(',', '; ');
+    return problem('comma-in-number', { from, to }, { written, first, second }, [
+      { label: first, from, to, insert: first },
+      { label: second, from, to, insert: second },
     ]);
   });
+}
+
+/** What digits with commas are as one number: `1,200` has thousands, `1,5` a decimal comma. */
+function asOneNumber(written: string): string {
+  const decimal = /^\d+,\d+$/.test(written) && !/^\d{1,3},\d{3}$/.test(written);
+  return decimal ? written.replace(',', '.') : written.replaceAll(',', '');
 }
 
 function feetMarks(text: string): Problem[] {
@@ -59,9 +68,43 @@ function feetMarks(text: string): Problem[] {
   });
 }
 
+/** `6"` without feet: a number before a quotation mark that pairs with no other. */
+function inchMark(text: string): Problem[] {
+  if ((text.match(/"/g)?.length ?? 0) % 2 === 0) return [];
+  const match = /(?<![\p{L}\d_'.])(\d[\d.]*)\s*"(?=[^"]*$)/u.exec(text);
+  if (!match || feetMarks(text).length > 0) return [];
+  const [written, inches] = match;
+  const from = match.index;
+  const to = from + written.length;
+  const insert = `${inches} in`;
+  return [
+    problem('feet-marks', { from, to }, { written, instead: insert }, [{ label: insert, from, to, insert }]),
+  ];
+}
+
+/** Operators of other languages. */
+const foreign: Readonly<Record<string, string>> = {
+  '==': '=',
+  '!=': '<>',
+  '=<': '<=',
+  '=>': '>=',
+  '**': '^',
+};
+
+function foreignOperators(text: string): Problem[] {
+  return [...text.matchAll(/==|!=|=<|(?<!<)=>|\*\*/g)].map((match) => {
+    const [written] = match;
+    const instead = foreign[written] ?? '';
+    const span = { from: match.index, to: match.index + written.length };
+    return problem('operator-unknown', span, { written, instead }, [
+      { label: instead, ...span, insert: instead },
+    ]);
+  });
+}
+
 function unclosedText(text: string): Problem[] {
   const from = (text.match(/"/g)?.length ?? 0) % 2 === 1 ? text.lastIndexOf('"') : -1;
-  if (from < 0 || /\d\s*"/.test(text.slice(Math.max(0, from - 3), from + 1))) return [];
+  if (from < 0 || /\d\s*$/.test(text.slice(0, from))) return [];
   const end = { label: 'close the text', from: text.length, to: text.length, insert: '"' };
   return [problem('text-not-closed', { from, to: text.length }, {}, [end])];
 }
@@ -95,19 +138,31 @@ function sideBySide(text: string): Problem[] {
   const problems: Problem[] = [];
   for (const match of text.matchAll(pattern)) {
     const [, left = '', gap = '', right = ''] = match;
-    if (isUnitOfNumber(text, match.index, left)) continue;
+    if (findFunction(left)) continue;
     const from = match.index + left.length + gap.length;
-    problems.push(problem('side-by-side', { from, to: from + right.length }, { left, right }));
+    const to = from + right.length;
+    const number = numberBefore(text, match.index, left);
+    if (number === undefined) problems.push(problem('side-by-side', { from, to }, { left, right }));
+    else if (/\d/.test(right)) continue;
+    else {
+      const start = match.index - number.length;
+      const instead = `${number.trim()} (${left}·${right})`;
+      const fix = { label: instead, from: start, to, insert: instead };
+      const facts = { written: text.slice(start, to), unit: left, right, instead };
+      problems.push(problem('unit-of-two-words', { from, to }, facts, [fix]));
+    }
   }
   return problems;
 }
 
-function isUnitOfNumber(text: string, at: number, left: string): boolean {
-  return left !== ')' && /(?<![\p{L}_'])\d[\d.]*(?:[eE][+-]?\d+)?\s*$/u.test(text.slice(0, at));
+/** The number whose unit a word is, with the space between them. */
+function numberBefore(text: string, at: number, word: string): string | undefined {
+  if (word === ')') return undefined;
+  return /(?<![\p{L}\d_'.])\d[\d.]*(?:[eE][+-]?\d+)?\s*$/u.exec(text.slice(0, at))?.[0];
 }
 
 function strangeCharacters(text: string): Problem[] {
-  const known = /[\p{L}\d\s_'"().,;+\-−*·×/÷^%&=<>≤≥≠√²³°$]/u;
+  const known = /[\p{L}\p{Sc}\d\s_'"().,;+\-−*·×/÷^%&=<>≤≥≠√²³°℃℉]/u;
   const problems: Problem[] = [];
   for (let at = 0; at < text.length; at += 1) {
     const written = String.fromCodePoint(text.codePointAt(at) ?? 0);

@@ -14,6 +14,7 @@ export interface ParsedFormula {
   readonly problems: readonly Problem[];
 }
 
+const spelling = /^\p{L}[\p{L}\d_']*(?:\.\p{L}[\p{L}\d_']*)*/u;
 const longest = 10_000;
 const deepest = 100;
 
@@ -45,7 +46,7 @@ const arithmeticSigns: Readonly<Record<string, '+' | '-' | '*' | '/' | '&'>> = {
  * careful people could read two ways is kept in the tree and reported with both readings as fixes.
  */
 export function parseFormula(source: string): ParsedFormula {
-  const text = normaliseLookAlikes(source);
+  const text = normalised(source);
   const whole = { from: 0, to: text.length };
   if (text.length > longest) {
     const tooLong = problem('formula-too-long', whole, { length: text.length, limit: longest });
@@ -59,6 +60,17 @@ export function parseFormula(source: string): ParsedFormula {
   const slips = builder.broken || hasError(top) ? diagnose(text, top) : commasInNumbers(text);
   const problems = [...slips, ...builder.problems].sort((a, b) => a.from - b.from);
   return { text, syntax, problems };
+}
+
+/** The formula with look-alike characters replaced, but for what stands in quotation marks, straight or curly. */
+function normalised(source: string): string {
+  let text = '';
+  let at = 0;
+  for (const { 0: quotation, index } of source.matchAll(/"(?:[^"]|"")*"|“[^"“”]*”/g)) {
+    text += `${normaliseLookAlikes(source.slice(at, index))}"${quotation.slice(1, -1)}"`;
+    at = index + quotation.length;
+  }
+  return text + normaliseLookAlikes(source.slice(at));
 }
 
 function hasError(top: SyntaxNode): boolean {
@@ -103,7 +115,7 @@ class TreeBuilder {
         return { kind: 'text', from, to, value: this.slice(from + 1, to - 1).replaceAll('""', '"') };
       case 'Name': {
         // An error node may stretch a name over what follows it.
-        const name = /^[^\s(),;+\-*/^%&=<>"]+/.exec(this.slice(from, to))?.[0] ?? '';
+        const name = spelling.exec(this.slice(from, to))?.[0] ?? '';
         if (/^(true|false)$/i.test(name))
           return { kind: 'truth', from, to, value: name.toLowerCase() === 'true' };
         return { kind: 'name', from, to: from + name.length, name };
@@ -215,7 +227,8 @@ class TreeBuilder {
   }
 
   private percent(from: number, to: number, operand: Syntax): Syntax {
-    const bare = operand.kind === 'group' || (operand.kind === 'number' && !operand.unit);
+    const bare =
+      operand.kind === 'group' || operand.kind === 'call' || (operand.kind === 'number' && !operand.unit);
     if (!bare && operand.kind !== 'error') {
       const written = this.slice(operand.from, operand.to);
       this.problems.push(
@@ -339,7 +352,8 @@ class TreeBuilder {
   ): Syntax {
     const op = sign && comparisonSigns[this.slice(sign.from, sign.to)];
     if (!op) return this.error(from, to);
-    if (left.kind === 'comparison') {
+    const parts = [left, right, ...(left.kind === 'comparison' ? [left.left, left.right] : [])];
+    if (left.kind === 'comparison' && parts.every((part) => part.kind !== 'error')) {
       const [a, b, c] = [left.left, left.right, right].map((part) => this.slice(part.from, part.to));
       const insert = `AND(${a} ${left.op} ${b}; ${b} ${op} ${c})`;
       this.problems.push(
@@ -358,7 +372,8 @@ function childrenOf(node: SyntaxNode): SyntaxNode[] {
   return children;
 }
 
-/** The factor that stands directly before the sign. */
+/** The factor that stands directly before the sign, without a minus of its own. */
 function lastFactor(node: Syntax): Syntax {
+  if (node.kind === 'negate') return lastFactor(node.operand);
   return node.kind === 'binary' && (node.op === '*' || node.op === '/') ? lastFactor(node.right) : node;
 }

@@ -151,7 +151,8 @@ const sizesOfCalls: Readonly<Record<string, SizeOfCall>> = {
   STDEVP: rootOfSquares,
   INDEX: ofFirst,
   LOOKUP: ofLast,
-  INTERPOLATE: ofLast,
+  // A sum of pieces, each no longer than the greatest value.
+  INTERPOLATE: (node, size) => call('MAX', [size(node.args[2] as Typed)], node),
   RUNNINGSUM: ofSizes,
   RUNNINGMAX: ofSizes,
   RUNNINGMIN: as('RUNNINGMAX'),

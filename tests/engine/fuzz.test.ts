@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import {
   type Chance,
+  type Content,
   chanceOf,
   columnFormula,
-  type Content,
   SCALARS,
   scalarFormula,
   seriesFormula,
@@ -85,7 +85,8 @@ function randomColumn(name: string, length: number, chance: Chance): Content {
 function randomContent(name: string, model: Model, chance: Chance): Content {
   const table = tableOf(name);
   if (name === 'p.z') return { kind: 'formula', formula: seriesFormula(chance) };
-  if (textColumns.includes(name)) return randomColumn(name, model.lengths.get(table as TableName) ?? 0, chance);
+  if (textColumns.includes(name))
+    return randomColumn(name, model.lengths.get(table as TableName) ?? 0, chance);
   if (chance.oneIn(25)) return { kind: 'absent' };
   if (table === undefined)
     return chance.oneIn(3)

@@ -74,7 +74,10 @@ export function newSheet(engine: Engine = createEngine()): Sheet {
       const own = table === undefined ? undefined : declared.get(`${table}.${name}`);
       if (own) return { kind: 'row', named: own, table: `s.${table}` };
       const found = declared.get(name);
-      if (found) return found.table ? { kind: 'column', named: found, table: found.table } : { kind: 'cell', named: found };
+      if (found)
+        return found.table
+          ? { kind: 'column', named: found, table: found.table }
+          : { kind: 'cell', named: found };
       return tables.has(name) ? { kind: 'table', table: `s.${name}`, columns: [] } : undefined;
     },
   });

@@ -54,7 +54,34 @@ export const syntax = {
       'need an operator between them.',
     words: ({ left, right }) => ({
       message: `${quoted(right)} follows ${quoted(left)} with no operator between them`,
-      hint: `write an operator; a unit follows a number only, as in ${left === ')' ? '(a + b)' : left} * 1 ${right}`,
+      hint: /^\d/.test(right)
+        ? 'write an operator between them'
+        : `write an operator; a unit follows a number only, as in ${left === ')' ? '(a + b)' : left} * 1 ${right}`,
+    }),
+  }),
+  'unit-of-two-words': entry<{ written: string; unit: string; right: string; instead: string }>({
+    title: 'A word after a unit',
+    explain: 'One symbol follows a number; a unit of several stands in parentheses.',
+    words: ({ written, unit, right, instead }) => ({
+      message: `${quoted(right)} in ${quoted(written)} follows the unit ${quoted(unit)} with no operator between them`,
+      hint: `write ${instead} for one unit`,
+    }),
+  }),
+  'unwritten-product': entry<{ number: string; written: string; instead: string }>({
+    title: 'A multiplication without its sign',
+    explain:
+      'What follows a number, in parentheses or not, is its unit. A multiplication is always written with its sign.',
+    words: ({ number, written, instead }) => ({
+      message: `${quoted(written)} after the number ${number} would be its unit, and is none`,
+      hint: `write ${instead} to multiply`,
+    }),
+  }),
+  'operator-unknown': entry<{ written: string; instead: string }>({
+    title: 'An operator of another language',
+    explain: 'Formulas compare with = <> < <= > >= and raise to a power with ^.',
+    words: ({ written, instead }) => ({
+      message: `${quoted(written)} is no operator here`,
+      hint: `write ${instead}`,
     }),
   }),
   'parenthesis-not-closed': entry<{ missing: number }>({

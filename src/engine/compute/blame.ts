@@ -37,8 +37,6 @@ export interface Blamer {
   readonly root: (cell: ScalarCell | ColumnCell, row: number | undefined) => Root;
   /** Whether a row without a value lacks it only because something in that row of the table is blank. */
   readonly isBlankRow: (column: ColumnCell, row: number) => boolean;
-  /** Whether all of a column fails for one reason, such as a loop. */
-  readonly failsAsWhole: (column: ColumnCell) => boolean;
   /** That a cell is blank, in words. */
   readonly blankWords: (root: Root) => string;
   /** The text of a part as written. */

@@ -1,3 +1,4 @@
+import { failsAsWhole } from '../store/cells.ts';
 import type { ElementCompiler } from './context.ts';
 import type { GatheredPart, GatherPlan } from './gather.ts';
 import { gatheredSize, isTooMuch } from './gather.ts';
@@ -24,12 +25,17 @@ export function compileCollect(plan: GatherPlan, compiler: ElementCompiler, dept
     const first = epoch !== formula.epoch;
     if (first) {
       epoch = formula.epoch;
-      refused = plan.parts.some((part) => failedTable(part.space) !== undefined) || isTooMuch(plan);
+      refused = plan.parts.some(cannotRun) || isTooMuch(plan);
     }
     if (refused) return undefined;
     if (first || plan.perRow) found = gather();
     return found;
   };
+}
+
+/** Whether the rows of a part are not known, or a column of it has none that could be known. */
+function cannotRun(part: GatheredPart): boolean {
+  return failedTable(part.space) !== undefined || part.columns.some(failsAsWhole);
 }
 
 interface Filler {

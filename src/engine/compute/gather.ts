@@ -20,6 +20,8 @@ export interface GatheredPart {
   readonly node: Typed;
   /** What it is gathered over. */
   readonly space: Space;
+  /** The columns whose rows it runs over. */
+  readonly columns: readonly ColumnCell[];
   /** The column whose blank rows are left out, for KNOWN. */
   readonly known?: ColumnCell;
   /** Whether its texts are made equal when their normal forms are. */
@@ -73,14 +75,11 @@ export function planGather(
     else if (arg.kind === 'known') {
       const space = freshSpace(arg.type.axes, world.table);
       const known = world.column(arg.column.id, (space.tables[0] as TableCell).id);
-      parts.push({ node: arg.column, space, known, normal, picked });
-    } else
-      parts.push({
-        node: arg,
-        space: pooled ? freshSpace(arg.type.axes, world.table) : common,
-        normal,
-        picked,
-      });
+      parts.push({ node: arg.column, space, columns: [known], known, normal, picked });
+    } else {
+      const space = pooled ? freshSpace(arg.type.axes, world.table) : common;
+      parts.push({ node: arg, space, columns: columnsAlong(arg, space, world), normal, picked });
+    }
   }
   const perRow = parts.some((part) => dependsOnRow(part.node));
   const weight = perRow ? columns.reduce((count, arg) => count + countNodes(arg), 0) : 1;
@@ -101,6 +100,17 @@ export function isTooMuch(plan: GatherPlan): boolean {
 /** The element operations of a call, over all it is computed for. */
 export function workOf(plan: GatherPlan): number {
   return gatheredSize(plan) * plan.weight * sizeOf(plan.calls);
+}
+
+/** The whole columns in a part that lie along its space. */
+function columnsAlong(
+  node: Typed,
+  space: Space,
+  world: Pick<ElementCompiler['world'], 'column'>,
+): readonly ColumnCell[] {
+  if (node.kind !== 'column') return partsOf(node).flatMap((part) => columnsAlong(part, space, world));
+  const table = space.tables.find(({ id }) => id === node.type.axes[0]?.table);
+  return table ? [world.column(node.id, table.id)] : [];
 }
 
 function countNodes(node: Typed): number {

@@ -9,7 +9,7 @@ import type { Formula } from '../store/cells.ts';
 import { shown, type Wording } from './shown.ts';
 
 /** What a blamer asks of the whole sheet. */
-export type Around = Pick<Blamer, 'root' | 'isBlankRow' | 'failsAsWhole' | 'blankWords'>;
+export type Around = Pick<Blamer, 'root' | 'isBlankRow' | 'blankWords'>;
 
 /**
  * Looks at the parts of one formula. It has scratch registers of its own, for it may be called while another

@@ -88,8 +88,6 @@ export function createExplainer(world: World, wording: Wording): Explainer {
   const around: Around = {
     root,
     isBlankRow,
-    failsAsWhole: ({ knot, content }) =>
-      knot?.kind === 'loop' || content.kind === 'absent' || content.kind === 'failed',
     blankWords: (found) => blankProblem(found.cell.id, found.row).message,
   };
 

@@ -1,5 +1,5 @@
 import { type Problem, problem, type Span } from '../../diagnostics/index.ts';
-import { partsOf, type Typed } from '../../language/index.ts';
+import { referenceIn } from '../compute/nodes/references.ts';
 import type { Cell, Formula, Knot } from '../store/cells.ts';
 
 /** Paths longer than this are told with their middle left out. */
@@ -24,15 +24,6 @@ function nameOf(cell: Cell): string {
 }
 
 function placeOf(formula: Formula | undefined, next: Cell | undefined): Span {
-  const node = formula && next && find(formula.typed, next.id);
+  const node = formula && next && referenceIn(formula.typed, next.id);
   return node ?? { from: 0, to: formula?.text.length ?? 0 };
-}
-
-function find(node: Typed, id: string): Typed | undefined {
-  if ((node.kind === 'cell' || node.kind === 'column') && node.id === id) return node;
-  for (const part of partsOf(node)) {
-    const found = find(part, id);
-    if (found) return found;
-  }
-  return undefined;
 }

@@ -109,7 +109,7 @@ export interface ColumnCell extends CellBase {
   /** The rows to be computed again: from `dirtyFrom` to before `dirtyTo`. */
   dirtyFrom: number;
   dirtyTo: number;
-  /** Whether the rows of the table are others than at the last evaluation. */
+  /** Whether the column or the rows of its table are others than at the last evaluation. */
   reshaped: boolean;
 }
 
@@ -135,6 +135,11 @@ export interface TableCell extends CellBase {
 }
 
 export type Cell = ScalarCell | ColumnCell | TableCell;
+
+/** Whether all of a column fails for one reason: a loop, a formula that is none, a column that is not there. */
+export function failsAsWhole({ knot, content }: ColumnCell): boolean {
+  return knot?.kind === 'loop' || content.kind === 'absent' || content.kind === 'failed';
+}
 
 export const NO_EDGES: readonly Edge[] = [];
 export const NO_FAILED_ROWS: ReadonlyMap<number, Problem> = new Map();

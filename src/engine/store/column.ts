@@ -18,6 +18,12 @@ export function soil(column: ColumnCell, from: number, to: number): void {
   if (to > column.dirtyTo) column.dirtyTo = to;
 }
 
+/** Marks a column that is another than before: all rows, and what depends on it even if there are none. */
+export function reshape(column: ColumnCell): void {
+  column.reshaped = true;
+  soilAll(column);
+}
+
 /** Marks all rows. */
 export function soilAll(column: ColumnCell): void {
   column.dirtyFrom = 0;

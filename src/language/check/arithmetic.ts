@@ -46,7 +46,7 @@ export function checkPercent(node: PercentSyntax, context: Context): Typed {
   const { type } = operand;
   if (type.kind === 'number' && sameDimension(type.dimension, PLAIN) && !type.angle)
     return { kind: 'percent', type: onAxes(plainType, type.axes), from, to, operand };
-  const grouped = node.operand.kind === 'group' || node.operand.kind === 'number';
+  const grouped = ['group', 'call', 'number'].includes(node.operand.kind);
   if (type.kind !== 'unknown' && grouped)
     context.report(
       problem('number-wanted', operand, {

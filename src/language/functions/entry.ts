@@ -133,6 +133,20 @@ export type Lower = (
   tools: LoweringTools,
 ) => string;
 
+/** A form of its own in mathematics; a function without one is its name with arguments in parentheses. */
+export type TypesetForm =
+  | 'root'
+  | 'bars'
+  | 'floor'
+  | 'ceiling'
+  | 'pi'
+  | 'exponential'
+  | 'power'
+  | 'sum'
+  | 'if'
+  | 'ifs'
+  | 'switch';
+
 /** One function of the language: everything anyone needs to know of it. */
 export interface FunctionEntry {
   readonly name: string;
@@ -151,6 +165,9 @@ export interface FunctionEntry {
   readonly lower?: Lower;
   /** Why the second engine does not recompute it. */
   readonly noRecheck?: string;
+  readonly typeset?: TypesetForm;
+  /** The name mathematics uses where it is another: `sin`, `arctan`, `max`. */
+  readonly typesetName?: string;
   /** One line. */
   readonly help: string;
   /** Runs in the tests and stands in the reference: value in `unit`. */

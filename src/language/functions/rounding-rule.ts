@@ -34,6 +34,23 @@ export function toDigits(round: (x: number, step: number) => number, x: number, 
 export const remainderOf = (x: number, step: number): number =>
   whole(x / step) === undefined ? x - Math.floor(x / step) * step : 0;
 
+/** A quotient as formulas: its cell, its size cut to a whole number, the nearest, and whether that counts as it. */
+function lowerQuotient(q: string, tools: LoweringTools) {
+  const quotient = tools.helper(q);
+  const size = `ABS(${quotient})`;
+  const half = tools.constant(0.5);
+  const wide = `MAX(${tools.constant(1e-9)},${tools.constant(1e-12)}*${size})`;
+  const near = `INT(${size}+${half})`;
+  return {
+    cut: `INT(${size})`,
+    near,
+    halfUp: `INT(${size}+${half}+${wide})`,
+    isWhole: `ABS(${size}-${near})<=${wide}`,
+    isNegative: `${quotient}<${tools.constant(0)}`,
+    sign: `SIGN(${quotient})`,
+  };
+}
+
 /**
  * The rounded quotient as an A1 formula, by the same rule. Only sizes are cut to whole numbers, since INT goes down in
  * some spreadsheets and towards zero in others.
@@ -43,23 +60,26 @@ export function lowerRounded(
   q: string,
   tools: LoweringTools,
 ): string {
-  const quotient = tools.helper(q);
-  const size = `ABS(${quotient})`;
-  const [zero, one, half] = [tools.constant(0), tools.constant(1), tools.constant(0.5)];
-  const wide = `MAX(${tools.constant(1e-9)},${tools.constant(1e-12)}*${size})`;
-  if (kind === 'nearest') return `(SIGN(${quotient})*INT(${size}+${half}+${wide}))`;
-  const near = `INT(${size}+${half})`;
-  const isWhole = `ABS(${size}-${near})<=${wide}`;
-  const down = `IF(${isWhole},${near},INT(${size}))`;
-  const up = `IF(${isWhole},${near},INT(${size})+${one})`;
+  const { cut, near, halfUp, isWhole, isNegative, sign } = lowerQuotient(q, tools);
+  const down = `IF(${isWhole},${near},${cut})`;
+  const up = `IF(${isWhole},${near},${cut}+${tools.constant(1)})`;
   switch (kind) {
     case 'floor':
-      return `IF(${quotient}<${zero},-${up},${down})`;
+      return `IF(${isNegative},-${up},${down})`;
     case 'ceiling':
-      return `IF(${quotient}<${zero},-${down},${up})`;
+      return `IF(${isNegative},-${down},${up})`;
     case 'trunc':
-      return `(SIGN(${quotient})*${down})`;
+      return `(${sign}*${down})`;
     case 'away':
-      return `(SIGN(${quotient})*${up})`;
+      return `(${sign}*${up})`;
+    case 'nearest':
+      return `(${sign}*IF(${isWhole},${near},${halfUp}))`;
   }
+}
+
+/** What is left after whole steps, by the same rule. */
+export function lowerRemainder(x: string, step: string, tools: LoweringTools): string {
+  const { cut, isWhole, isNegative } = lowerQuotient(`${x}/${step}`, tools);
+  const steps = `IF(${isNegative},-${cut}-${tools.constant(1)},${cut})`;
+  return `IF(${isWhole},${tools.constant(0)},${x}-${steps}*${step})`;
 }

@@ -11,9 +11,9 @@ import { powers } from './powers.ts';
 import { rounding } from './rounding.ts';
 import { rows } from './rows.ts';
 import { texts } from './texts.ts';
+import { typesetting } from './typesetting.ts';
 
-/** Every function of the language. */
-export const functionTable: readonly FunctionEntry[] = [
+const entries: readonly FunctionEntry[] = [
   ...arithmetic,
   ...rounding,
   ...powers,
@@ -27,6 +27,12 @@ export const functionTable: readonly FunctionEntry[] = [
   ...dates,
   ...texts,
 ];
+
+/** Every function of the language. */
+export const functionTable: readonly FunctionEntry[] = entries.map((entry) => ({
+  ...entry,
+  ...typesetting[entry.name],
+}));
 
 const byName: ReadonlyMap<string, FunctionEntry> = new Map(functionTable.map((entry) => [entry.name, entry]));
 

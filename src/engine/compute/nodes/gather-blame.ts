@@ -1,6 +1,6 @@
 import { problem } from '../../../diagnostics/index.ts';
 import type { CallNode, GatherEvaluator } from '../../../language/index.ts';
-import type { TableCell } from '../../store/cells.ts';
+import { failsAsWhole, type TableCell } from '../../store/cells.ts';
 import { type Blame, type Blamer, blameFirst, ownFault } from '../blame.ts';
 import {
   type GatheredPart,
@@ -13,6 +13,7 @@ import {
   workOf,
 } from '../gather.ts';
 import { failedTable, rowsAt, type Space, sizeOf } from '../space.ts';
+import { referenceIn } from './references.ts';
 import { refusalOf } from './refusal.ts';
 
 /** Why an aggregate, a lookup or an interpolation has no value. */
@@ -24,6 +25,8 @@ export function blameGather(node: CallNode, evaluate: GatherEvaluator, blamer: B
   for (const part of plan.parts) {
     const table = failedTable(part.space);
     if (table) return { kind: 'table', table, node: part.node };
+    const column = part.columns.find(failsAsWhole);
+    if (column) return { kind: 'cell', cell: column, node: referenceIn(part.node, column.id) ?? part.node };
   }
   if (isTooMuch(plan)) return ownFault(problem('too-much-work', node, workFacts(node, plan, blamer)));
   const sample = keepingCursors(plan, () => takeSample(plan, blamer));
@@ -133,10 +136,6 @@ function judge(part: GatheredPart, space: Space, sample: Sample, blamer: Blamer)
     return;
   }
   if (part.known && blamer.isBlankRow(part.known, row)) return;
-  if (blamer.failsAsWhole(cell)) {
-    sample.blame = { kind: 'cell', cell, node };
-    return;
-  }
   const root = blamer.root(cell, row);
   if (root.kind === 'blank' && isWithin(root.cell, space)) {
     const name = root.cell === cell ? blamer.written(node) : root.cell.id;

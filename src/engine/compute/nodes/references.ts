@@ -1,4 +1,11 @@
-import type { Axis, CellNode, ColumnNode, KnownNode } from '../../../language/index.ts';
+import {
+  type Axis,
+  type CellNode,
+  type ColumnNode,
+  type KnownNode,
+  partsOf,
+  type Typed,
+} from '../../../language/index.ts';
 import type { ColumnCell } from '../../store/cells.ts';
 import { type NodeKind, registerStrand } from '../context.ts';
 import type { Strand } from '../strand.ts';
@@ -8,6 +15,16 @@ export function axisOf(node: CellNode | ColumnNode): Axis {
   const [axis] = node.type.axes;
   if (!axis) throw new Error(`${node.id} is used as a column and has no axis`);
   return axis;
+}
+
+/** The first place where a part names a cell or column. */
+export function referenceIn(node: Typed, id: string): CellNode | ColumnNode | undefined {
+  if (node.kind === 'cell' || node.kind === 'column') return node.id === id ? node : undefined;
+  for (const part of partsOf(node)) {
+    const found = referenceIn(part, id);
+    if (found) return found;
+  }
+  return undefined;
 }
 
 /** A strand that reads a column where it is, `shift` rows away. */

@@ -1,0 +1,43 @@
+import type { FunctionEntry } from './entry.ts';
+
+type Typesetting = Pick<FunctionEntry, 'typeset' | 'typesetName'>;
+
+/** How mathematics writes a function that it does not write as its name in capitals. */
+export const typesetting: Readonly<Record<string, Typesetting>> = {
+  SQRT: { typeset: 'root' },
+  ABS: { typeset: 'bars' },
+  INT: { typeset: 'floor' },
+  FLOOR: { typeset: 'floor' },
+  CEILING: { typeset: 'ceiling' },
+  PI: { typeset: 'pi' },
+  EXP: { typeset: 'exponential' },
+  POWER: { typeset: 'power' },
+  SUM: { typeset: 'sum' },
+  IF: { typeset: 'if' },
+  IFS: { typeset: 'ifs' },
+  SWITCH: { typeset: 'switch' },
+  SIN: { typesetName: 'sin' },
+  COS: { typesetName: 'cos' },
+  TAN: { typesetName: 'tan' },
+  ASIN: { typesetName: 'arcsin' },
+  ACOS: { typesetName: 'arccos' },
+  ATAN: { typesetName: 'arctan' },
+  ATAN2: { typesetName: 'arctan' },
+  SINH: { typesetName: 'sinh' },
+  COSH: { typesetName: 'cosh' },
+  TANH: { typesetName: 'tanh' },
+  ASINH: { typesetName: 'arsinh' },
+  ACOSH: { typesetName: 'arcosh' },
+  ATANH: { typesetName: 'artanh' },
+  LN: { typesetName: 'ln' },
+  LOG10: { typesetName: 'lg' },
+  LOG: { typesetName: 'log' },
+  MIN: { typesetName: 'min' },
+  MAX: { typesetName: 'max' },
+  LESSER: { typesetName: 'min' },
+  GREATER: { typesetName: 'max' },
+  SIGN: { typesetName: 'sgn' },
+  ERF: { typesetName: 'erf' },
+  ERFC: { typesetName: 'erfc' },
+  MOD: { typesetName: 'mod' },
+};

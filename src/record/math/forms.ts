@@ -1,0 +1,78 @@
+import type { Syntax, TypesetForm } from '../../language/index.ts';
+import { element, operator, parenthesised, row, upright, variable, words } from './markup.ts';
+
+type Draw = (part: Syntax) => string;
+type Form = (args: readonly Syntax[], draw: Draw) => string;
+
+/** Parentheses that a form makes needless. */
+function inside(node: Syntax | undefined, draw: Draw): string {
+  if (!node) return '';
+  return node.kind === 'group' ? inside(node.inner, draw) : draw(node);
+}
+
+function fenced(open: string, close: string): Form {
+  return ([x, step], draw) => {
+    const held = row(operator(open), inside(x, draw), operator(close));
+    return step ? element('msub', held + row(draw(step))) : held;
+  };
+}
+
+/** Values beside their conditions, behind one brace. */
+function cases(lines: readonly (readonly [value: string, condition: string])[]): string {
+  const table = lines
+    .map(([value, condition]) => element('mtr', element('mtd', value) + element('mtd', condition)))
+    .join('');
+  return row(operator('{', 'stretchy="true"'), element('mtable', table, 'class="cases"'));
+}
+
+const when = (condition: string): string => row(words('if '), condition);
+const otherwise = words('otherwise');
+
+function pairs(args: readonly Syntax[]): readonly (readonly [Syntax, Syntax])[] {
+  const found: (readonly [Syntax, Syntax])[] = [];
+  for (let at = 0; at + 1 < args.length; at += 2) {
+    const [first, second] = [args[at], args[at + 1]];
+    if (first && second) found.push([first, second]);
+  }
+  return found;
+}
+
+/** How each special form of the function table is drawn. */
+export const forms: Readonly<Record<TypesetForm, Form>> = {
+  root: ([x], draw) => element('msqrt', inside(x, draw)),
+  bars: fenced('|', '|'),
+  floor: fenced('⌊', '⌋'),
+  ceiling: fenced('⌈', '⌉'),
+  pi: () => variable('π'),
+  exponential: ([x], draw) => element('msup', upright('e') + row(inside(x, draw))),
+  power: ([base, exponent], draw) =>
+    element(
+      'msup',
+      (base?.kind === 'name' ? draw(base) : parenthesised(inside(base, draw))) + row(inside(exponent, draw)),
+    ),
+  sum: (args, draw) =>
+    row(
+      operator('∑', 'movablelimits="false"'),
+      ...args.map((arg) => (arg.kind === 'binary' ? parenthesised(draw(arg)) : draw(arg))),
+    ),
+  if: ([condition, value, other], draw) =>
+    cases([
+      [value ? draw(value) : '', condition ? when(inside(condition, draw)) : ''],
+      [other ? draw(other) : '', otherwise],
+    ]),
+  ifs: (args, draw) =>
+    cases(
+      pairs(args).map(([condition, value]) => [
+        draw(value),
+        condition.kind === 'truth' && condition.value ? otherwise : when(inside(condition, draw)),
+      ]),
+    ),
+  switch: ([subject, ...rest], draw) => {
+    const lines = pairs(rest).map(
+      ([value, result]) =>
+        [draw(result), when(row(subject ? draw(subject) : '', operator('='), draw(value)))] as const,
+    );
+    const last = rest.length % 2 === 1 ? rest[rest.length - 1] : undefined;
+    return cases(last ? [...lines, [draw(last), otherwise]] : lines);
+  },
+};
