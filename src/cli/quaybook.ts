@@ -3,10 +3,11 @@ import { nearest } from '../diagnostics/index.ts';
 import { type Command, type Output, REFUSES } from './command.ts';
 import { calc } from './commands/calc.ts';
 import { evaluate } from './commands/eval.ts';
+import { recheck } from './commands/recheck.ts';
 import { verify } from './commands/verify.ts';
 import { Refused } from './refused.ts';
 
-const commands: readonly Command[] = [calc, evaluate, verify];
+const commands: readonly Command[] = [calc, recheck, evaluate, verify];
 
 function usage(): string {
   return commands.map((command) => `  quaybook ${command.usage}\n      ${command.help}`).join('\n');
@@ -38,6 +39,13 @@ async function main(args: readonly string[], output: Output): Promise<number> {
     return REFUSES;
   }
 }
+
+// A reader that closes the pipe early has what it wanted.
+for (const stream of [process.stdout, process.stderr])
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+    process.exit();
+  });
 
 process.exitCode = await main(process.argv.slice(2), {
   print: (text) => process.stdout.write(`${text}\n`),

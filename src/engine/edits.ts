@@ -150,6 +150,11 @@ export function createEdits(store: CellStore, texts: TextPool, { order, mark }: 
       if (table.givenLength === length) return;
       table.givenLength = length;
       mark(table);
+      for (const { reader } of table.readers)
+        if (reader.shape === 'column' && reader.content.kind === 'given') {
+          cut(reader, length);
+          touch(reader);
+        }
     },
     setColumn: (id, tableId, values, info = {}) => {
       const column = store.column(id, tableId);
@@ -199,6 +204,13 @@ export function createEdits(store: CellStore, texts: TextPool, { order, mark }: 
       blankOut(cell, store);
     },
   };
+}
+
+/** Gives a given column as many rows; those that remain keep their values and problems. */
+function cut(column: ColumnCell, length: number): void {
+  resize(column, length);
+  if (column.failedRows.size > 0)
+    column.failedRows = new Map([...column.failedRows].filter(([row]) => row < length));
 }
 
 function blankOut(cell: ScalarCell | ColumnCell, { slots }: CellStore): void {

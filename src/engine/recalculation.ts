@@ -2,7 +2,7 @@ import type { World } from './compute/context.ts';
 import { createDirtySet } from './order/dirty-set.ts';
 import { createOrder, type Order } from './order/order.ts';
 import { type Cell, type Edge, type Knot, ROW_ABOVE, SAME_ROW, TO_END, WHOLE } from './store/cells.ts';
-import { clean, empty, type RowWindow, reshape, soil, soilAll } from './store/column.ts';
+import { clean, empty, type RowWindow, reshape, resize, soil, soilAll } from './store/column.ts';
 import { ALL_ROWS, updateColumn } from './update/column.ts';
 import { updateRows } from './update/rows.ts';
 import { updateScalar } from './update/scalar.ts';
@@ -28,7 +28,8 @@ export function createRecalculation(world: () => World): Recalculation {
   const pass = (edge: Edge, window: RowWindow): void => {
     const { reader, reach } = edge;
     if (reader.shape === 'column') {
-      if (reach & WHOLE) soilAll(reader);
+      if (edge.source.shape === 'table') reshape(reader);
+      else if (reach & WHOLE) soilAll(reader);
       const to = reach & TO_END ? Number.POSITIVE_INFINITY : window.to;
       if (reach & SAME_ROW) soil(reader, window.from, to);
       if (reach & ROW_ABOVE) soil(reader, window.from + 1, to + 1);
@@ -56,15 +57,11 @@ export function createRecalculation(world: () => World): Recalculation {
         return;
       case 'table': {
         const change = updateTable(cell, world());
-        if (change === 'nothing') return;
-        for (const { reader } of cell.readers) {
-          if (reader.shape !== 'column') continue;
-          if (change === 'rows') reshape(reader);
-          else if (reader === cell.series[0]) soilAll(reader);
-          else continue;
-          dirty.add(reader.position);
-        }
-        if (change === 'rows') changed.add(cell.id);
+        if (change === 'rows') announce(cell, ALL_ROWS);
+        const [maker] = cell.series;
+        if (change !== 'series' || !maker) return;
+        soilAll(maker);
+        dirty.add(maker.position);
       }
     }
   };
@@ -76,8 +73,10 @@ export function createRecalculation(world: () => World): Recalculation {
       for (const [at, member] of knot.members.entries()) announce(member, windows[at] as RowWindow, knot);
       return;
     }
+    // Tables first: their columns have as many rows.
+    for (const member of knot.members) if (member.shape === 'table') spoil(member, world());
     for (const member of knot.members) {
-      spoil(member, world());
+      if (member.shape !== 'table') spoil(member, world());
       announce(member, ALL_ROWS, knot);
     }
   };
@@ -111,8 +110,10 @@ function spoil(cell: Cell, world: World): void {
       world.slots.values[cell.slot] = Number.NaN;
       return;
     case 'column':
+      resize(cell, cell.table.length);
       empty(cell);
       clean(cell);
+      cell.reshaped = false;
       return;
     case 'table':
       cell.failed = true;

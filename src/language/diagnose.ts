@@ -1,5 +1,5 @@
 import type { SyntaxNode } from '@lezer/common';
-import { type Problem, problem } from '../diagnostics/index.ts';
+import { type Problem, problem, type Span } from '../diagnostics/index.ts';
 import { findFunction } from './functions/table.ts';
 
 /**
@@ -11,11 +11,13 @@ export function diagnose(text: string, top: SyntaxNode): readonly Problem[] {
   const slips = [
     ...commasInNumbers(bare),
     ...feetMarks(bare),
+    ...feetWords(bare),
     ...inchMark(bare),
     ...foreignOperators(bare),
     ...unclosedText(bare),
     ...parentheses(bare),
     ...sideBySide(bare),
+    ...unwrittenProducts(text, top),
     ...strangeCharacters(bare),
   ];
   if (slips.length > 0) return slips;
@@ -65,6 +67,17 @@ function feetMarks(text: string): Problem[] {
     return problem('feet-marks', { from, to }, { written, instead: insert }, [
       { label: insert, from, to, insert },
     ]);
+  });
+}
+
+/** `5 ft 6 in`, the same in words. */
+function feetWords(text: string): Problem[] {
+  const pattern = /(?<![\p{L}\d_'.])(\d[\d.]*) *ft\.? *(\d[\d.]*) *in(?![\p{L}\d_'])/gu;
+  return [...text.matchAll(pattern)].map((match) => {
+    const [written, feet, inches] = match;
+    const insert = `(${feet} ft + ${inches} in)`;
+    const span = { from: match.index, to: match.index + written.length };
+    return problem('feet-marks', span, { written, instead: insert }, [{ label: insert, ...span, insert }]);
   });
 }
 
@@ -159,6 +172,31 @@ function sideBySide(text: string): Problem[] {
 function numberBefore(text: string, at: number, word: string): string | undefined {
   if (word === ')') return undefined;
   return /(?<![\p{L}\d_'.])\d[\d.]*(?:[eE][+-]?\d+)?\s*$/u.exec(text.slice(0, at))?.[0];
+}
+
+/** `2 (a + 1)`, whose parentheses hold no unit. */
+function unwrittenProducts(text: string, top: SyntaxNode): Problem[] {
+  const problems: Problem[] = [];
+  top.cursor().iterate(({ node }) => {
+    const [number, group] = [node.firstChild, node.lastChild];
+    if (node.name !== 'Quantity' || !number || group?.name !== 'UnitGroup') return;
+    const closed = text.slice(group.from, group.to).endsWith(')');
+    const odd = /[^\p{L}\p{Sc}\d\s.·*/^()²³°%-]/u.test(text.slice(group.from, group.to));
+    if (closed && odd) problems.push(unwrittenProduct(text, number, group));
+  });
+  return problems;
+}
+
+/** The problem of a number before parentheses that hold no unit. */
+export function unwrittenProduct(text: string, number: Span, group: Span): Problem {
+  const instead = `${text.slice(number.from, number.to)} * ${text.slice(group.from, group.to)}`;
+  const span = { from: number.from, to: group.to };
+  const facts = {
+    number: text.slice(number.from, number.to),
+    written: text.slice(group.from, group.to),
+    instead,
+  };
+  return problem('unwritten-product', span, facts, [{ label: instead, ...span, insert: instead }]);
 }
 
 function strangeCharacters(text: string): Problem[] {

@@ -1,7 +1,7 @@
 import type { SyntaxNode } from '@lezer/common';
 import { type Problem, problem } from '../diagnostics/index.ts';
 import { normaliseLookAlikes } from '../units/index.ts';
-import { commasInNumbers, diagnose } from './diagnose.ts';
+import { commasInNumbers, diagnose, unwrittenProduct } from './diagnose.ts';
 import { parser } from './grammar/parser.js';
 import type { CallSyntax, NumberSyntax, Syntax } from './syntax.ts';
 import type { ComparisonOperator } from './typed.ts';
@@ -73,10 +73,10 @@ function normalised(source: string): string {
   return text + normaliseLookAlikes(source.slice(at));
 }
 
-function hasError(top: SyntaxNode): boolean {
+function hasError(node: SyntaxNode): boolean {
   let found = false;
-  top.cursor().iterate((node) => {
-    if (node.type.isError) found = true;
+  node.cursor().iterate((part) => {
+    if (part.type.isError) found = true;
     return !found;
   });
   return found;
@@ -173,6 +173,12 @@ class TreeBuilder {
     if (!numberNode || !unitNode || unitNode.type.isError) return this.error(from, to);
     const number = this.number(numberNode);
     const compound = unitNode.name === 'UnitGroup';
+    // A broken unit is told of as what it looks like: an open parenthesis, or a product.
+    if (compound && hasError(unitNode)) return this.error(from, to);
+    if (compound && !/[\p{L}\p{Sc}°%]/u.test(this.slice(unitNode.from, unitNode.to))) {
+      this.problems.push(unwrittenProduct(this.text, numberNode, unitNode));
+      return { kind: 'error', from, to };
+    }
     const inset = compound ? 1 : 0;
     const unit = {
       text: this.slice(unitNode.from + inset, unitNode.to - inset),

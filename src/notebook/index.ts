@@ -13,4 +13,5 @@ export type {
 } from './model.ts';
 export { namesOf } from './names.ts';
 export { type AppliedEdit, type ColumnResult, type Notebook, openNotebook } from './notebook.ts';
+export { recheckProgram } from './recheck-program.ts';
 export { type Quantity, type Result, type Value, type Verdict, writeUtilisation } from './result.ts';

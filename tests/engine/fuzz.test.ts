@@ -3,13 +3,14 @@ import {
   type Chance,
   type Content,
   chanceOf,
-  columnFormula,
-  SCALARS,
-  scalarFormula,
-  seriesFormula,
+  NAMES,
+  randomFormula,
+  randomSeries,
   TABLES,
   type TableName,
+  TEXT_COLUMNS,
   TEXTS,
+  tableOf,
 } from './random-book.ts';
 import { newSheet, type Sheet } from './sheet.ts';
 
@@ -20,17 +21,16 @@ interface Model {
 }
 
 const tableNames = Object.keys(TABLES) as TableName[];
-const columnNames = tableNames.flatMap((table) => TABLES[table].map((column) => `${table}.${column}`));
-const textColumns = ['t.k', 'u.k'];
-const everything = [...SCALARS, ...columnNames, ...textColumns, 'p.z'];
 
-function tableOf(name: string): TableName | undefined {
-  return name.includes('.') ? (name.slice(0, name.indexOf('.')) as TableName) : undefined;
+function holdsTexts(name: string): boolean {
+  return TEXT_COLUMNS.some((column) => column === name);
 }
 
 function declareAll(sheet: Sheet): void {
-  for (const name of everything) sheet.declare(name, '');
-  for (const name of textColumns) sheet.declareText(name);
+  for (const name of NAMES) {
+    if (holdsTexts(name)) sheet.declareText(name);
+    else sheet.declare(name, '');
+  }
 }
 
 function put(sheet: Sheet, name: string, content: Content): void {
@@ -40,7 +40,7 @@ function put(sheet: Sheet, name: string, content: Content): void {
     if (name === 'p.z') sheet.series(name, content.formula, '');
     else if (table) sheet.calcColumn(name, content.formula, '');
     else sheet.calc(name, content.formula, '');
-  } else if (table) sheet.column(name, content.values, textColumns.includes(name) ? 'text' : '');
+  } else if (table) sheet.column(name, content.values, holdsTexts(name) ? 'text' : '');
   else sheet.given(name, content.values[0] ?? null, '');
 }
 
@@ -77,33 +77,32 @@ function randomNumber(chance: Chance): number | null {
 }
 
 function randomColumn(name: string, length: number, chance: Chance): Content {
-  const texts = textColumns.includes(name);
+  const texts = holdsTexts(name);
   const value = () => (texts ? (chance.oneIn(15) ? null : chance.pick(TEXTS)) : randomNumber(chance));
   return { kind: 'given', values: Array.from({ length }, value) };
 }
 
 function randomContent(name: string, model: Model, chance: Chance): Content {
   const table = tableOf(name);
-  if (name === 'p.z') return { kind: 'formula', formula: seriesFormula(chance) };
-  if (textColumns.includes(name))
-    return randomColumn(name, model.lengths.get(table as TableName) ?? 0, chance);
-  if (chance.oneIn(25)) return { kind: 'absent' };
+  if (name === 'p.z') return { kind: 'formula', formula: randomSeries(chance) };
+  if (holdsTexts(name)) return randomColumn(name, model.lengths.get(table as TableName) ?? 0, chance);
+  if (chance.oneIn(30)) return { kind: 'absent' };
   if (table === undefined)
     return chance.oneIn(3)
       ? { kind: 'given', values: [randomNumber(chance)] }
-      : { kind: 'formula', formula: scalarFormula(chance) };
+      : { kind: 'formula', formula: randomFormula(name, chance) };
   if (table !== 'p' && chance.oneIn(2)) return randomColumn(name, model.lengths.get(table) ?? 0, chance);
-  return { kind: 'formula', formula: columnFormula(chance, table) };
+  return { kind: 'formula', formula: randomFormula(name, chance) };
 }
 
 /** One random edit, made to the model and to the sheet. */
 function edit(model: Model, sheet: Sheet, chance: Chance): string {
   if (chance.oneIn(8)) return editLength(model, sheet, chance);
-  const name = chance.pick(everything);
+  const name = chance.pick(NAMES);
   const before = model.cells.get(name);
   if (before?.kind === 'given' && before.values.length > 0 && !chance.oneIn(4)) {
     const row = chance.below(before.values.length);
-    const value = textColumns.includes(name) ? chance.pick(TEXTS) : randomNumber(chance);
+    const value = holdsTexts(name) ? chance.pick(TEXTS) : randomNumber(chance);
     const values = before.values.map((old, at) => (at === row ? value : old));
     model.cells.set(name, { kind: 'given', values });
     if (tableOf(name) === undefined) sheet.given(name, value, '');
@@ -131,7 +130,7 @@ function editLength(model: Model, sheet: Sheet, chance: Chance): string {
 
 function start(chance: Chance): Model {
   const model: Model = { cells: new Map(), lengths: new Map([['t', 4] as const, ['u', 3] as const]) };
-  for (const name of everything) model.cells.set(name, randomContent(name, model, chance));
+  for (const name of NAMES) model.cells.set(name, randomContent(name, model, chance));
   return model;
 }
 

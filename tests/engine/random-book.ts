@@ -27,84 +27,123 @@ export type Content =
   | { readonly kind: 'absent' };
 
 export const SCALARS = ['a', 'b', 'c', 'd', 'e', 'f', 'g'] as const;
-/** The tables with their columns of numbers; `k` is a column of texts in both, `z` makes the rows of `p`. */
+/** The tables with their columns of numbers; `k` is a column of texts in two, `z` makes the rows of `p`. */
 export const TABLES = { t: ['x', 'y', 'v', 'w'], u: ['x', 'y', 'v'], p: ['q', 'r'] } as const;
 export type TableName = keyof typeof TABLES;
 export const TEXTS = ['clay', 'Clay ', 'sand', 'silt', 'SAND'] as const;
+export const TEXT_COLUMNS = ['t.k', 'u.k'] as const;
 
-/** A random formula of a scalar, all of plain numbers. It may refer to anything, so loops happen. */
-export function scalarFormula(chance: Chance, depth = 3): string {
-  if (depth === 0 || chance.oneIn(5)) return chance.oneIn(4) ? literal(chance) : chance.pick(SCALARS);
-  const inner = () => scalarFormula(chance, depth - 1);
-  return chance.oneIn(3) ? gathered(chance, inner, () => '') : combined(chance, inner);
+/** Everything of the book, so that what comes later mostly refers to what comes before. */
+export const NAMES: readonly string[] = [
+  ...['a', 'b', 't.k', 'u.k', 't.x', 'u.x', 'p.z', 'c', 't.y', 'u.y', 'p.q', 'd', 'e'],
+  ...['t.v', 'f', 'u.v', 'p.r', 't.w', 'g'],
+];
+
+/** What a formula may refer to: what comes before it, now and then anything. */
+interface Sight {
+  readonly scalars: readonly string[];
+  /** Whole columns of numbers. */
+  readonly columns: readonly string[];
+  /** Bare columns of the formula's own table, if it has one. */
+  readonly own: readonly string[];
+  readonly above: readonly string[];
 }
 
-/** A random formula of a column of a table. */
-export function columnFormula(chance: Chance, table: TableName, depth = 3): string {
-  const own = TABLES[table];
-  if (depth === 0 || chance.oneIn(5)) {
-    if (chance.oneIn(5)) return chance.pick([literal(chance), ...SCALARS, 'ROW()']);
-    return chance.pick(own);
-  }
-  const inner = () => columnFormula(chance, table, depth - 1);
-  switch (chance.below(7)) {
-    case 0:
-      return `ABOVE(${chance.pick(own)}; ${literal(chance)})`;
-    case 1:
-      return `${chance.pick(['RUNNINGSUM', 'RUNNINGMAX', 'RUNNINGMIN'])}(${chance.pick(own)} * ${literal(chance)})`;
-    case 2:
-      return gathered(chance, inner, () => chance.pick(own));
-    default:
-      return combined(chance, inner);
-  }
+/** The table a name is a column of. */
+export function tableOf(name: string): TableName | undefined {
+  return name.includes('.') ? (name.slice(0, name.indexOf('.')) as TableName) : undefined;
+}
+
+function sightOf(name: string, chance: Chance): Sight {
+  const seen = chance.oneIn(12) ? NAMES : NAMES.slice(0, NAMES.indexOf(name));
+  const table = tableOf(name);
+  const columns = seen.filter((other) => other.includes('.') && !other.endsWith('.k'));
+  const bare = (names: readonly string[]) =>
+    names.filter((other) => table && tableOf(other) === table).map((other) => other.slice(2));
+  return {
+    scalars: seen.filter((other) => !other.includes('.')),
+    columns: columns.filter((other) => tableOf(other) !== table || chance.oneIn(3)),
+    own: bare(columns),
+    above: table === undefined ? [] : TABLES[table],
+  };
+}
+
+/** A random formula of a line or column, all of plain numbers. Now and then it makes a loop. */
+export function randomFormula(name: string, chance: Chance): string {
+  return formula(sightOf(name, chance), chance, 3);
 }
 
 /** A random SERIES; now and then one that makes no rows. */
-export function seriesFormula(chance: Chance): string {
-  const stop = chance.oneIn(4) ? chance.pick(SCALARS) : `${chance.below(12)}`;
-  return `SERIES(${chance.below(3)}; ${stop}; ${chance.pick(['1', '0.5', '2.5', '3', '0', 'a'])})`;
+export function randomSeries(chance: Chance): string {
+  const stop = chance.oneIn(4) ? chance.pick(['a', 'b', 'd']) : `${chance.below(12)}`;
+  return `SERIES(${chance.below(3)}; ${stop}; ${chance.pick(['1', '0.5', '2.5', '3', '1', '2', '0', 'a'])})`;
+}
+
+function formula(sight: Sight, chance: Chance, depth: number): string {
+  const inner = () => formula(sight, chance, depth - 1);
+  const row = sight.above.length > 0;
+  if (depth === 0 || chance.oneIn(5)) {
+    const leaves = [...sight.own, ...sight.own, ...sight.scalars, literal(chance)];
+    return chance.pick(row ? [...leaves, 'ROW()'] : leaves);
+  }
+  if (row && chance.oneIn(4)) {
+    const column = chance.pick(sight.above);
+    if (chance.oneIn(2)) return `ABOVE(${column}; ${literal(chance)})`;
+    const running = chance.pick(['RUNNINGSUM', 'RUNNINGMAX', 'RUNNINGMIN']);
+    const argument = sight.own.length > 0 ? chance.pick(sight.own) : 'ROW()';
+    return `${running}(${argument} * ${literal(chance)})`;
+  }
+  return sight.columns.length > 0 && chance.oneIn(3)
+    ? gathered(sight, chance, inner)
+    : combined(sight, chance, inner);
 }
 
 function literal(chance: Chance): string {
-  return chance.pick(['0', '1', '2', '0.5', '3', '-1', '10']).replace('-1', '(-1)');
+  return chance.pick(['0', '1', '2', '0.5', '3', '(-1)', '10']);
 }
 
-function combined(chance: Chance, inner: () => string): string {
+function combined(sight: Sight, chance: Chance, inner: () => string): string {
   const compare = () => `${inner()} ${chance.pick(['<', '<=', '=', '<>', '>', '>='])} ${inner()}`;
-  const rest: readonly (() => string)[] = [
+  const blank = [...sight.own, ...sight.scalars];
+  const forms: readonly (() => string)[] = [
     () => `(${inner()} ${chance.pick(['+', '-', '*', '/'])} ${inner()})`,
     () => `(${inner()} ${chance.pick(['+', '*'])} ${inner()})`,
     () => `(-(${inner()}))`,
+    () => `SQRT(ABS(${inner()}))`,
     () => `SQRT(${inner()})`,
     () => `(${inner()})^2`,
     () => `IF(${compare()}; ${inner()}; ${inner()})`,
+    () => `IFS(${compare()}; ${inner()}; ${compare()}; ${inner()}; TRUE; ${inner()})`,
     () => `IFS(${compare()}; ${inner()}; ${compare()}; ${inner()})`,
     () => `IF(AND(${compare()}; NOT(${compare()})); ${inner()}; ${inner()})`,
     () => `${chance.pick(['MIN', 'MAX', 'LESSER', 'GREATER', 'SUM'])}(${inner()}; ${inner()})`,
     () => `ROUND(${inner()}; 1)`,
+    () => (blank.length > 0 ? `IF(ISBLANK(${chance.pick(blank)}); ${inner()}; ${inner()})` : inner()),
   ];
-  return chance.pick(rest)();
+  return chance.pick(forms)();
 }
 
-/** An aggregate or lookup over a column of some table; `own` gives a bare column of the formula's own table. */
-function gathered(chance: Chance, inner: () => string, own: () => string): string {
-  const table = chance.pick(['t', 'u', 'p'] as const);
-  const column = () => `${table}.${chance.pick(TABLES[table])}`;
-  const other = `u.${chance.pick(TABLES.u)}`;
-  const mine = own();
-  const rest: readonly (() => string)[] = [
+/** An aggregate or lookup over whole columns. */
+function gathered(sight: Sight, chance: Chance, inner: () => string): string {
+  const column = () => chance.pick(sight.columns);
+  const first = column();
+  const beside = chance.pick(sight.columns.filter((other) => tableOf(other) === tableOf(first)));
+  const text = `"${chance.pick(TEXTS)}"`;
+  const keys = tableOf(first) === 'p' ? undefined : `${tableOf(first)}.k`;
+  const seesSeries = sight.columns.includes('p.z');
+  const forms: readonly (() => string)[] = [
     () => `${chance.pick(['SUM', 'MIN', 'MAX', 'COUNT', 'AVERAGE'])}(${column()})`,
     () => `${chance.pick(['SUM', 'COUNT', 'MAX'])}(KNOWN(${column()}))`,
-    () => `SUM(${column()} * ${column()} + ${inner()})`,
-    () => `SUM(t.${chance.pick(TABLES.t)} * ${other})`,
-    () => `SUMIF(t.k = "${chance.pick(TEXTS)}"; t.${chance.pick(TABLES.t)})`,
-    () => `COUNTIF(${column()} > ${inner()})`,
-    () => `INDEX(${column()}; ${chance.below(4) + 1})`,
-    () => `LOOKUP("${chance.pick(TEXTS)}"; u.k; u.${chance.pick(TABLES.u)}; "first")`,
-    () => `INTERPOLATE(${inner()}; p.z; p.${chance.pick(TABLES.p)}; "hold")`,
-    () => `SUM(LESSER(${mine === '' ? inner() : mine}; ${column()}) * ${column()})`,
-    () => `SUM(INTERPOLATE(t.${chance.pick(TABLES.t)}; p.z; p.z; "hold") * 2)`,
-    () => `IF(ISBLANK(${mine === '' ? chance.pick(SCALARS) : mine}); ${inner()}; ${inner()})`,
+    () => `SUM(${first} * ${beside} + ${inner()})`,
+    () => `SUM(${first} * ${column()})`,
+    () => `SUMPRODUCT(${first}; ${beside})`,
+    () => `COUNTIF(${first} > ${inner()})`,
+    () => `INDEX(${first}; ${chance.below(4) + 1})`,
+    () => `SUM(LESSER(${inner()}; ${first}) * ${beside})`,
+    () => (keys ? `SUMIF(${keys} = ${text}; ${first})` : `MAX(${first})`),
+    () => (keys ? `LOOKUP(${text}; ${keys}; ${first}; "first")` : `MIN(${first})`),
+    () => (seesSeries ? `INTERPOLATE(${inner()}; p.z; p.z * 2; "hold")` : `COUNT(${first})`),
+    () => (seesSeries && keys ? `SUM(INTERPOLATE(${first}; p.z; p.z; "hold") * 2)` : `SUM(${first})`),
   ];
-  return chance.pick(rest)();
+  return chance.pick(forms)();
 }

@@ -14,7 +14,7 @@ test.each(templates)('%s: the two engines agree on every value', async (id) => {
   if (!opened.ok) throw new Error(opened.problems.map(({ message }) => message).join('\n'));
   const { program, values } = programOf(openNotebook(opened.value.book));
   const report = await recheck(program, values);
-  console.log(id, reportLines(report).slice(0,30));
+  console.log(id, reportLines(report).slice(0, 30));
   expect(report.findings).toEqual([]);
   expect(report.agree).toBeGreaterThan(50);
 });

@@ -24,6 +24,14 @@ export const names = {
       ...(near.length > 0 ? { hint: `did you mean ${listed(near, 'or')}?` } : {}),
     }),
   }),
+  'name-as-function': entry<{ name: string; instead: string }>({
+    title: 'A value written like a function',
+    explain: 'Parentheses straight after a name call a function. A multiplication is written with its sign.',
+    words: ({ name, instead }) => ({
+      message: `${quoted(name)} is a value, not a function`,
+      hint: `write ${instead} to multiply`,
+    }),
+  }),
   'function-without-call': entry<{ name: string }>({
     title: 'A function name without its parentheses',
     explain: 'Function names are reserved, in capital and small letters alike.',

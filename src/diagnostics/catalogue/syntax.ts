@@ -113,10 +113,12 @@ export const syntax = {
     }),
   }),
   'feet-marks': entry<{ written: string; instead: string }>({
-    title: 'Feet and inch marks in a formula',
-    explain: 'Feet and inch marks belong to entries. In a formula a mark may also be part of a name.',
+    title: 'Feet with inches in a formula',
+    explain:
+      'Feet and inch marks belong to entries. In a formula a mark may also be part of a name, and two quantities need ' +
+      'an operator between them.',
     words: ({ written, instead }) => ({
-      message: `feet and inch marks such as ${quoted(written)} belong to entries, not to formulas`,
+      message: `feet with inches such as ${quoted(written)} belong to entries, not to formulas`,
       hint: `write ${instead}`,
     }),
   }),

@@ -124,7 +124,9 @@ export const types = {
     explain: 'A plain number may be meant in degrees or in radians. Both readings are offered.',
     words: (facts) => ({
       message: `${facts.function}: ${quoted(facts.written)} is a plain number, and degrees or radians are meant`,
-      hint: `write ${facts.written} deg or ${facts.written} rad after a number, or multiply by 1 deg or 1 rad`,
+      hint: /^[\d.]+$/.test(facts.written)
+        ? `write ${facts.written} deg or ${facts.written} rad`
+        : 'multiply it by 1 deg or by 1 rad',
     }),
   }),
   'arguments-differ': entry<{ function: string } & Sides>({

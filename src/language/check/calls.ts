@@ -1,4 +1,4 @@
-import { nearest, problem } from '../../diagnostics/index.ts';
+import { nearest, type Problem, problem } from '../../diagnostics/index.ts';
 import { isTameDimension } from '../../units/index.ts';
 import type { FunctionEntry, Parameter } from '../functions/entry.ts';
 import { signatureOf } from '../functions/signature.ts';
@@ -17,12 +17,7 @@ export function checkCall(node: CallSyntax, context: Context): Typed {
   const fn = findFunction(node.name);
   if (!fn) {
     for (const arg of node.args) context.check(arg);
-    const near = nearest(
-      node.name.toUpperCase(),
-      functionTable.map((entry) => entry.name),
-    );
-    const fixes = near.map((insert) => ({ label: insert, ...node.nameSpan, insert }));
-    context.report(problem('function-unknown', node.nameSpan, { name: node.name, near }, fixes));
+    context.report(unknownFunction(node, context));
     return broken(node);
   }
   if (!countFits(fn, node, context)) {
@@ -48,6 +43,21 @@ export function checkCall(node: CallSyntax, context: Context): Typed {
     }
   }
   return checkOrdinary(fn, node, node.args, context);
+}
+
+function unknownFunction(node: CallSyntax, context: Context): Problem {
+  const { name, nameSpan } = node;
+  if (context.scope.resolve(name)) {
+    const instead = `${name} * ${written(context, { from: nameSpan.to, to: node.to }).trim()}`;
+    const fix = { label: instead, from: node.from, to: node.to, insert: instead };
+    return problem('name-as-function', nameSpan, { name, instead }, [fix]);
+  }
+  const near = nearest(
+    name.toUpperCase(),
+    functionTable.map((entry) => entry.name),
+  );
+  const fixes = near.map((insert) => ({ label: insert, ...nameSpan, insert }));
+  return problem('function-unknown', nameSpan, { name, near }, fixes);
 }
 
 /** `√x` is SQRT. */
@@ -80,7 +90,7 @@ function countFits(fn: FunctionEntry, node: CallSyntax, context: Context): boole
   if (!context.whole) return false;
   const most = fn.parameters.length;
   const count = repeating ? `at least ${needed}` : needed === most ? `${needed}` : `${needed} to ${most}`;
-  const wanted = most === 0 ? 'no arguments' : `${count} ${count === '1' ? 'argument' : 'arguments'}`;
+  const wanted = most === 0 ? 'no arguments' : `${count} ${/\b1$/.test(count) ? 'argument' : 'arguments'}`;
   const facts = { function: fn.name, signature: signatureOf(fn), given, wanted };
   context.report(problem('argument-count', node, facts));
   return false;

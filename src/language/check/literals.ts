@@ -4,7 +4,7 @@ import type { NumberSyntax } from '../syntax.ts';
 import { plainType, type Type, zeroType } from '../type.ts';
 import type { Typed } from '../typed.ts';
 import { typeOfUnit } from '../unit-type.ts';
-import { broken, type Context } from './context.ts';
+import { broken, type Context, written } from './context.ts';
 
 /** A number, with its unit read; the token `0` alone fits any dimension. */
 export function checkNumber(node: NumberSyntax, context: Context): Typed {
@@ -14,6 +14,18 @@ export function checkNumber(node: NumberSyntax, context: Context): Typed {
     return { kind: 'number', type, from, to, si: value, written: value };
   }
   const read = readUnit(node.unit.text, context.scope.units);
+  if (!read.ok && context.scope.resolve(node.unit.text.trim())) {
+    const [number = '', rest = ''] = [
+      written(context, { from, to: node.unit.from }).replace(/[\s(]+$/, ''),
+      node.unit.compound ? `(${node.unit.text})` : node.unit.text,
+    ];
+    const instead = `${number} * ${rest}`;
+    const facts = { number, written: rest, instead };
+    context.report(
+      problem('unwritten-product', node, facts, [{ label: instead, from, to, insert: instead }]),
+    );
+    return broken(node);
+  }
   if (!read.ok) {
     for (const slip of read.problems) context.report(moved(slip, node.unit.from));
     return broken(node);

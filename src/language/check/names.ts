@@ -49,7 +49,8 @@ function unknownName(node: NameSyntax, context: Context, want?: Type): Typed {
     const type = candidates.find((known) => known.name === candidate)?.type;
     return want !== undefined && type !== undefined && sameKind(type, want);
   };
-  const near = [...close.filter(fits), ...close.filter((candidate) => !fits(candidate))].slice(0, 3);
+  const known = [...close.filter(fits), ...close.filter((candidate) => !fits(candidate))];
+  const near = name === 'π' ? ['PI()'] : known.slice(0, 3);
   const unit = readUnit(name, context.scope.units).ok;
   const fixes = near.map((insert) => ({ label: insert, from, to, insert }));
   const oneOf = unit ? [{ label: `1 ${name}`, from, to, insert: `1 ${name}` }] : [];

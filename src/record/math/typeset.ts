@@ -90,15 +90,15 @@ export function formulaMath(node: Syntax): string {
 }
 
 /**
- * A formula with numbers put in. `valueOf` gives what stands for a name, number and unit apart, or undefined to keep
+ * A formula with numbers put in. `shown` gives what stands for a name, number and unit apart, or undefined to keep
  * the symbol; a negative number gets parentheses.
  */
 export function numbersMath(
   node: Syntax,
-  valueOf: (name: string) => { readonly number: string; readonly unit: string } | undefined,
+  shown: (name: string) => { readonly number: string; readonly unit: string } | undefined,
 ): string {
   return typeset(node, (name) => {
-    const value = valueOf(name);
+    const value = shown(name);
     if (!value) return symbolMath(name);
     const unit =
       value.unit === '' ? '' : element('mspace', '', 'width="0.2em"') + words(unitText(value.unit));
