@@ -1,6 +1,7 @@
 import type { Problem } from '../diagnostics/index.ts';
 import type { FormulaColumnItem, InputColumnItem, Item, Notebook, Result } from '../notebook/index.ts';
-import { fromSI, type Unit, writeQuantity } from '../units/index.ts';
+import { PLAIN_UNIT, type Unit, writeQuantity } from '../units/index.ts';
+import { numberIn } from './number-in.ts';
 
 /** How a result stands on the command line. */
 export type Status = 'ok' | 'pass' | 'fail' | 'problem' | 'waiting';
@@ -48,15 +49,15 @@ function printLine(notebook: Notebook, id: string): PrintedResult {
     unit: demand?.unit.text ?? '',
     text: verdict.holds ? 'holds' : 'fails',
     status: verdict.holds ? 'pass' : 'fail',
-    ...(utilisation !== undefined && { utilisation }),
-    ...(demand && { demand: fromSI(demand.si, demand.unit) }),
-    ...(capacity && { capacity: fromSI(capacity.si, capacity.unit) }),
+    ...(utilisation !== undefined && { utilisation: numberIn(utilisation, PLAIN_UNIT) }),
+    ...(demand && { demand: numberIn(demand.si, demand.unit) }),
+    ...(capacity && { capacity: numberIn(capacity.si, capacity.unit) }),
   };
 }
 
 /** An SI number as it is printed: in its unit, a date as ISO text. */
 function valueIn(si: number, unit: Unit): number | string {
-  return unit.point === 'date' ? writeQuantity(si, unit) : fromSI(si, unit);
+  return unit.point === 'date' ? writeQuantity(si, unit) : numberIn(si, unit);
 }
 
 function withoutValue(
@@ -77,7 +78,7 @@ function withoutValue(
 function knownPart({ data }: Problem, unit: Unit): Pick<PrintedResult, 'known_part' | 'known_rows'> {
   const { known_part, known_rows } = data;
   if (typeof known_part !== 'number' || typeof known_rows !== 'number') return {};
-  return { known_part: fromSI(known_part, unit), known_rows };
+  return { known_part: numberIn(known_part, unit), known_rows };
 }
 
 function printColumn(notebook: Notebook, item: InputColumnItem | FormulaColumnItem): PrintedResult {

@@ -18,7 +18,7 @@ export function diagnose(text: string, top: SyntaxNode): readonly Problem[] {
     ...parentheses(bare),
     ...sideBySide(bare),
     ...unwrittenProducts(text, top),
-    ...strangeCharacters(bare),
+    ...strangeCharacters(bare.replaceAll('!=', '<>')),
   ];
   if (slips.length > 0) return slips;
   return [stoppedAt(text, firstError(top))];

@@ -261,14 +261,16 @@ class TreeBuilder {
     const rewrite = (insert: string) => ({ label: insert, from, to, insert });
     if (base.kind === 'number' && base.unit) {
       const number = this.slice(base.from, base.unit.from).replace(/\s*\(?\s*$/, '');
-      const oneUnit = `${number} (${base.unit.text}^${exponentText})`;
+      const oneUnit = base.unit.compound
+        ? `${number} * (1 (${base.unit.text}))^${exponentText}`
+        : `${number} (${base.unit.text}^${exponentText})`;
       const whole = `(${baseText})^${exponentText}`;
       this.problems.push(
         problem(
           'unit-power',
           { from, to },
           { written: this.slice(from, to), first: oneUnit, second: whole },
-          [...(base.unit.compound ? [] : [rewrite(oneUnit)]), rewrite(whole)],
+          [rewrite(oneUnit), rewrite(whole)],
         ),
       );
     } else if (base.kind === 'power' || exponent.kind === 'power') {

@@ -32,8 +32,10 @@ function cellsOf(item: Item, notebook: Notebook): readonly RecheckCell[] {
       return [{ ...base, kind: 'column', table: item.table, entries: entriesOf(item, notebook) }];
     case 'formula': {
       const tree = treeOf(item);
+      // The two sides of a check are values of their own where the engine weighs them against one another.
+      const { demand, capacity } = notebook.verdict(item.id) ?? {};
       const sides: RecheckCell[] =
-        item.row.kind === 'check' && tree.kind === 'compare'
+        tree.kind === 'compare' && demand && capacity
           ? [
               { kind: 'formula', id: `${item.id}#left`, tree: tree.left },
               { kind: 'formula', id: `${item.id}#right`, tree: tree.right },

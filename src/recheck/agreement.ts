@@ -1,3 +1,4 @@
+import type { Hazard } from './lower/watched.ts';
 import type { EngineValue } from './program.ts';
 import type { GridValue } from './second-engine.ts';
 
@@ -25,8 +26,17 @@ export function verdictOf(engine: number | boolean | undefined, grid: GridValue)
   return Math.abs(engine - grid) <= RELATIVE * Math.max(Math.abs(engine), Math.abs(grid)) ? 'agree' : 'apart';
 }
 
+/** The chances whose normal quantile the second engine has to 1e-9, by an audit in the tests. */
+const LEAST_CHANCE = 1e-9;
+
+/** Whether the value of a watched cell makes a comparison idle. */
+export const isIdle: Readonly<Record<Hazard, (value: GridValue) => boolean>> = {
+  tie: isTie,
+  tail: (chance) => typeof chance === 'number' && Math.min(chance, 1 - chance) < LEAST_CHANCE,
+};
+
 /** Whether a rounded quotient hangs on its last digit: nearer than half the margin to the edge of the rounding rule. */
-export function isTie(quotient: GridValue): boolean {
+function isTie(quotient: GridValue): boolean {
   if (typeof quotient !== 'number') return false;
   const margin = Math.max(1e-9, 1e-12 * Math.abs(quotient));
   const fromWhole = Math.abs(quotient - Math.round(quotient));

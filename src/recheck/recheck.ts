@@ -1,11 +1,19 @@
 import { referencesOf } from '../language/index.ts';
-import { coded, isTie, OF_MAGNITUDES, type Verdict, verdictOf } from './agreement.ts';
+import { coded, isIdle, OF_MAGNITUDES, type Verdict, verdictOf } from './agreement.ts';
 import type { GridPlace } from './grid.ts';
 import { type LoweredBook, lowerBook } from './lower/book.ts';
 import { valueCell } from './lower/entries.ts';
 import type { ValuePlace } from './lower/plan.ts';
+import type { Hazard } from './lower/watched.ts';
 import type { EngineValue, EngineValues, RecheckProgram } from './program.ts';
-import { findingWords, type RecheckFinding, type RecheckReport, whereWords } from './report.ts';
+import {
+  doubtWords,
+  findingWords,
+  type RecheckDoubt,
+  type RecheckFinding,
+  type RecheckReport,
+  whereWords,
+} from './report.ts';
 import { type ComputedGrid, computeGrid } from './second-engine.ts';
 import { sizeId, valuesOfSizes, withSizes } from './sizes.ts';
 
@@ -14,6 +22,11 @@ interface Compared {
   readonly id: string;
   readonly row: number | undefined;
   readonly place: GridPlace;
+}
+
+/** A value no comparison can decide. */
+interface Doubt extends Compared {
+  readonly hazard: Hazard;
 }
 
 /**
@@ -26,12 +39,12 @@ export async function recheck(program: RecheckProgram, values: EngineValues): Pr
   const book = lowerBook(program, values);
   const computed = await computeGrid(book.grid);
   try {
-    const ties = settleTies(book, computed, values);
+    const doubts = settleDoubts(book, computed, values);
     const apart: Compared[] = [];
     const differing: Compared[] = [];
     const counts = { agree: 0, 'without value': 0 };
     for (const value of valuesOf(book)) {
-      if (ties.has(keyOf(value.id, value.row))) continue;
+      if (doubts.has(keyOf(value.id, value.row))) continue;
       const verdict = compare(value, book, computed, values);
       if (verdict === 'apart') apart.push(value);
       else if (verdict === 'differ') differing.push(value);
@@ -43,7 +56,7 @@ export async function recheck(program: RecheckProgram, values: EngineValues): Pr
       agree: counts.agree + balanced.size,
       withoutValue: counts['without value'],
       findings: [...findingsOf(wrong, book, computed, values), ...rowCountFindings(program, book, computed)],
-      indeterminate: Array.from(ties.values(), (tie) => tieOf(tie, book)),
+      indeterminate: Array.from(doubts.values(), doubtOf),
       notRechecked: Array.from(book.borrowed, ([id, reason]) => ({ id, reason })),
     };
   } finally {
@@ -73,35 +86,36 @@ function compare(value: Compared, book: LoweredBook, computed: ComputedGrid, val
 }
 
 /**
- * The values whose rounded quotients hang on their last digit. Where the two engines fell on different sides, the
- * engine's side is put on the grid, so that what depends on it is compared on equal terms; that may bring up more.
+ * The values a watched cell says cannot be decided. Where the two engines fell apart on one, the engine's value is put
+ * on the grid, so that what depends on it is compared on equal terms; that may bring up more.
  */
-function settleTies(
+function settleDoubts(
   book: LoweredBook,
   computed: ComputedGrid,
   values: EngineValues,
-): ReadonlyMap<string, Compared> {
-  const ties = new Map<string, Compared>();
+): ReadonlyMap<string, Doubt> {
+  const doubts = new Map<string, Doubt>();
   for (;;) {
-    const found = tiedValues(book, computed).filter((value) => !ties.has(keyOf(value.id, value.row)));
-    if (found.length === 0) return ties;
-    for (const value of found) ties.set(keyOf(value.id, value.row), value);
-    const sides = found.filter((value) => compare(value, book, computed, values) !== 'agree');
+    const found = idleValues(book, computed).filter(({ id, row }) => !doubts.has(keyOf(id, row)));
+    if (found.length === 0) return doubts;
+    for (const value of found) doubts.set(keyOf(value.id, value.row), value);
+    const apart = found.filter((value) => compare(value, book, computed, values) !== 'agree');
     computed.write(
-      sides.map(({ id, row, place }) => ({ place, contents: valueCell(values(id, row), book.texts.codeOf) })),
+      apart.map(({ id, row, place }) => ({ place, contents: valueCell(values(id, row), book.texts.codeOf) })),
     );
   }
 }
 
-function tiedValues({ quotients, places }: LoweredBook, computed: ComputedGrid): readonly Compared[] {
-  return quotients.flatMap(({ id, row, place }): readonly Compared[] => {
-    if (!isTie(computed.read(place))) return [];
+function idleValues({ watched, places }: LoweredBook, computed: ComputedGrid): readonly Doubt[] {
+  return watched.flatMap(({ id, row, hazard, place }): readonly Doubt[] => {
+    if (!isIdle[hazard](computed.read(place))) return [];
     const own = places.get(id) as ValuePlace;
     const rows = row !== undefined ? [row] : Array.from({ length: own.count ?? 1 }, (_, at) => at);
     return rows.map((at) => ({
       id,
       row: own.count === undefined ? undefined : at,
       place: placeOfRow(own, at),
+      hazard,
     }));
   });
 }
@@ -179,10 +193,8 @@ function rowCountFindings(
   });
 }
 
-function tieOf({ id, row }: Compared, book: LoweredBook): RecheckReport['indeterminate'][number] {
-  const { cell } = book.places.get(id) as ValuePlace;
+function doubtOf({ id, row, hazard }: Doubt): RecheckDoubt {
   const rowFromOne = row === undefined ? undefined : row + 1;
-  const where = whereWords(cell.id, rowFromOne);
-  const message = `${where}: not decided: it rounds a quotient whose last digit settles which way`;
+  const message = doubtWords(whereWords(id, rowFromOne), hazard);
   return { id, ...(rowFromOne !== undefined && { row: rowFromOne }), message };
 }

@@ -1,4 +1,5 @@
 import { PLAIN_UNIT, type Unit, writeQuantity } from '../units/index.ts';
+import type { Hazard } from './lower/watched.ts';
 import type { EngineValue } from './program.ts';
 
 /** A value the two engines do not agree on. A text is shown in the form in which texts are compared. */
@@ -12,6 +13,14 @@ export interface RecheckFinding {
   readonly message: string;
 }
 
+/** A value that no comparison can decide. */
+export interface RecheckDoubt {
+  readonly id: string;
+  /** The row of a column, from 1. */
+  readonly row?: number;
+  readonly message: string;
+}
+
 /** What came of rechecking a book. */
 export interface RecheckReport {
   /** How many values agree, entered ones included. */
@@ -19,8 +28,8 @@ export interface RecheckReport {
   /** How many values neither engine has. */
   readonly withoutValue: number;
   readonly findings: readonly RecheckFinding[];
-  /** Values that hang on a rounding tie, where the last digit of a quotient decides. */
-  readonly indeterminate: readonly { readonly id: string; readonly row?: number; readonly message: string }[];
+  /** Values no comparison can decide: a rounding tie where the last digit settles which way, a far tail. */
+  readonly indeterminate: readonly RecheckDoubt[];
   /** Lines and columns that were not computed a second time. */
   readonly notRechecked: readonly { readonly id: string; readonly reason: string }[];
 }
@@ -41,9 +50,7 @@ export function reportLines(report: RecheckReport): readonly string[] {
     report.withoutValue > 0
       ? counted(report.withoutValue, 'has no value in either engine', 'have no value in either engine')
       : '',
-    indeterminate.length > 0
-      ? counted(indeterminate.length, 'hangs on a rounding tie', 'hang on a rounding tie')
-      : '',
+    indeterminate.length > 0 ? counted(indeterminate.length, 'is not decided', 'are not decided') : '',
     notRechecked.length > 0 ? `${notRechecked.length} not rechecked` : '',
   ];
   return [
@@ -74,6 +81,16 @@ export function findingWords(
   const words = `${where}: the engine has ${valueWords(engine, unit)}, the recheck ${valueWords(recheck, unit)}`;
   return from === undefined ? words : `${words} (it depends on ${from})`;
 }
+
+/** The sentence of a value that is not decided. */
+export function doubtWords(where: string, hazard: Hazard): string {
+  return `${where}: not decided: ${hazardWords[hazard]}`;
+}
+
+const hazardWords: Readonly<Record<Hazard, string>> = {
+  tie: 'it rounds a quotient whose last digit settles which way',
+  tail: 'its chance is so near 0 or 1 that the quantile of the second engine is not exact',
+};
 
 /** A value with as many digits as it takes to tell two apart that do not agree. */
 function valueWords(value: EngineValue, unit: Unit = PLAIN_UNIT): string {

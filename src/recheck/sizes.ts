@@ -118,16 +118,19 @@ const as =
 /** The root of the sum of squares, which a deviation is a balance of. */
 const rootOfSquares: SizeOfCall = (node, size) =>
   call('SQRT', [call('SUMSQ', node.args.map(size), node)], node);
+/** The greatest size of one argument. */
+const greatestOf =
+  (at: number): SizeOfCall =>
+  (node, size) =>
+    call('MAX', [size(node.args[at] as Typed)], node);
+/** The value itself and something beside it, for a function that may pass zero: its argument there, or one. */
+const beside =
+  (other: SizeOfCall): SizeOfCall =>
+  (node, size) =>
+    sum(absolute(node), other(node, size), node);
 /** A wave may pass zero anywhere: it is a balance of one and of its angle. */
-const wave: SizeOfCall = (node, size) => ({
-  kind: 'arithmetic',
-  op: '+',
-  type: node.type,
-  from: node.from,
-  to: node.to,
-  left: one(node),
-  right: argument(node, size),
-});
+const wave: SizeOfCall = (node, size) =>
+  sum(one(node), sum(absolute(node), argument(node, size), node), node);
 
 /** The functions that balance or hand on values; of any other the size is that of its value. */
 const sizesOfCalls: Readonly<Record<string, SizeOfCall>> = {
@@ -152,14 +155,39 @@ const sizesOfCalls: Readonly<Record<string, SizeOfCall>> = {
   INDEX: ofFirst,
   LOOKUP: ofLast,
   // A sum of pieces, each no longer than the greatest value.
-  INTERPOLATE: (node, size) => call('MAX', [size(node.args[2] as Typed)], node),
+  INTERPOLATE: greatestOf(2),
   RUNNINGSUM: ofSizes,
   RUNNINGMAX: ofSizes,
   RUNNINGMIN: as('RUNNINGMAX'),
   MOD: argument,
+  MEDIAN: as('MAX'),
+  PERCENTILE: greatestOf(0),
+  LARGE: greatestOf(0),
+  SMALL: greatestOf(0),
+  INTERPOLATE2: greatestOf(4),
   SIN: wave,
   COS: wave,
+  TAN: wave,
+  ASIN: beside(argument),
+  ATAN: beside(argument),
+  SINH: beside(argument),
+  TANH: beside(argument),
+  ASINH: beside(argument),
+  ATANH: beside(argument),
+  ERF: beside(argument),
+  LN: beside(one),
+  LOG10: beside(one),
+  LOG: beside(one),
+  ACOS: beside(one),
+  ACOSH: beside(one),
+  ATAN2: beside(one),
+  NORMSINV: beside(one),
+  NORMINV: (node, size) => sum(size(node.args[1] as Typed), size(node.args[2] as Typed), node),
 };
+
+function sum(left: Typed, right: Typed, { type, from, to }: Typed): Typed {
+  return { kind: 'arithmetic', op: '+', type, from, to, left, right };
+}
 
 function call(name: string, args: readonly Typed[], { type, from, to }: Typed): CallNode {
   const fn = findFunction(name);

@@ -7,7 +7,8 @@ import { type NumberStyle, writeNumber } from './write-number.ts';
 /**
  * Writes an SI number in `unit`, as `readEntry` reads it: `12.3 kN`, `20 degC`, `El. +12.5 ft MLLW`, `2026-11-25`,
  * `$12.50/cy`, `0.611` for plain. Money below 1000 has its cents. With `digits: 'full'` reading the
- * text gives the same SI number (dates: the same day).
+ * text gives the same SI number if any number in this unit has it (so what was entered always comes back), else the
+ * nearest; dates give the same day.
  */
 export function writeQuantity(si: number, unit: Unit, style: NumberStyle = {}): string {
   if (!Number.isFinite(si)) return 'no value';
@@ -41,20 +42,14 @@ function fitsCents(x: number): boolean {
   return size < 999.995 && (size >= 1 || Number(x.toFixed(2)) === Number(x.toPrecision(3)));
 }
 
-/** The number of fewest digits that comes back as exactly this SI value, or the nearest there is. */
+/** The number of fewest digits that comes back as exactly this SI value; the quotient if none does. */
 function shortestFor(si: number, unit: Unit): number {
   const x = fromSI(si, unit);
   for (let digits = 15; digits <= 17; digits++) {
     const candidate = Number(x.toPrecision(digits));
     if (toSI(candidate, unit) === si) return candidate;
   }
-  return neighbours(x).find((candidate) => toSI(candidate, unit) === si) ?? x;
-}
-
-/** Numbers a few units in the last place away. */
-function neighbours(x: number): number[] {
-  const step = Math.abs(x) * 2 ** -53;
-  return [1, -1, 2, -2, 3, -3, 4, -4].map((k) => x + k * step);
+  return x;
 }
 
 function isMoney(unit: Unit): boolean {
@@ -63,7 +58,7 @@ function isMoney(unit: Unit): boolean {
 }
 
 function unitTail(text: string): string {
-  return text === '°' || text === '-' ? text.replace('-', '') : ` ${text}`;
+  return text === '°' ? text : ` ${text}`;
 }
 
 function writeDay(si: number): string {

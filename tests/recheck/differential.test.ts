@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import type { Book } from '../../src/document/index.ts';
 import { functionTable } from '../../src/language/index.ts';
-import { openNotebook } from '../../src/notebook/index.ts';
+import { openNotebook, recheckProgram } from '../../src/notebook/index.ts';
 import { recheck } from '../../src/recheck/index.ts';
-import { programOf } from './program-of.ts';
+
 import { randomFrom } from './random.ts';
 import { randomBook } from './random-book.ts';
 import { functionsIn } from './random-formula.ts';
@@ -41,7 +41,7 @@ test('random formulas over every function have the same values in both engines',
   for (let at = 0; at < BOOKS; at += 1) {
     const book = randomBook(randomFrom(SEED + at));
     const notebook = openNotebook(book);
-    const { program, values } = programOf(notebook);
+    const { program, values } = recheckProgram(notebook);
     const report = await recheck(program, values);
     const named = formulasOf(book);
     wrong.push(

@@ -35,7 +35,7 @@ export function randomBook(random: Random): Book {
     ...(unit !== '' && { unit }),
   }));
   const layers = tableOf('t', 2 + below(4), random);
-  const sites = tableOf('u', 3, random);
+  const sites = tableOf('u', 6, random);
   const single: Vocabulary['single'] = {
     plain: ['p', 'q', 'n', 'm'],
     length: ['L', 'B'],
@@ -57,6 +57,7 @@ export function randomBook(random: Random): Book {
       { table: name, column: 'step', kind: 'plain' as const },
       { table: name, column: 'kind', kind: 'text' as const },
     ]),
+    grid: { table: 'u', x: 'x', y: 'y' },
     blank: ['m', 'blank', 'L'],
     gappy: [layers, sites].flatMap(({ name }) => [
       { table: name, column: 'gap', kind: 'plain' as const },
@@ -121,6 +122,17 @@ function tableOf(name: string, length: number, { pick, below, oneIn }: Random) {
     name,
     length,
     columns: [
+      // Six rows make a whole grid, two by three.
+      given(
+        'x',
+        'm',
+        Array.from({ length }, (_, row) => 1 + (row % 2) * 4),
+      ),
+      given(
+        'y',
+        '-',
+        Array.from({ length }, (_, row) => Math.floor(row / 2) * 0.75),
+      ),
       given('key', 'ft', rising(2.5)),
       given('step', '-', rising(0.5)),
       given(

@@ -35,6 +35,8 @@ export interface Vocabulary {
   readonly own?: string;
   /** Columns whose values ascend, with the kind of their values. */
   readonly keys: readonly { readonly table: string; readonly column: string; readonly kind: Kind }[];
+  /** The columns of coordinates of a grid in rows. */
+  readonly grid: { readonly table: string; readonly x: string; readonly y: string };
   /** Names that may be blank. */
   readonly blank: readonly string[];
   /** Columns some rows of which are blank. */
@@ -74,7 +76,7 @@ const literals: Readonly<Record<Kind, readonly string[]>> = {
   truth: ['TRUE', 'FALSE'],
   text: ['"clay"', '"Sand"', '"silt "', '"peat"'],
   date: ['DATE(2026; 11; 25)', 'DATE(2027; 2; 28)'],
-  elevation: ['3 ft + deck', 'deck - 450 mm'],
+  elevation: ['(3 ft + deck)', '(deck - 450 mm)'],
   temperature: ['20 degC', '68 degF'],
 };
 
@@ -127,7 +129,9 @@ export function formulaWriter(words: Vocabulary, random: Random): Writer {
     if (fn.evaluate.kind === 'gather' && fresh !== undefined) return undefined;
     const parameters = repeated(fn, below(3));
     const letters = new Map<string, Kind>();
-    const kinds = parameters.map((parameter) => kindFor(parameter, letters, wanted, random));
+    const kinds = parameters.map((parameter) =>
+      onlyPlain.has(fn.name) ? 'plain' : kindFor(parameter, letters, wanted, random),
+    );
     const typed = parameters.flatMap(({ takes }, at) =>
       takes.kind === 'option' ? [] : [types[kinds[at] as Kind]],
     );
@@ -159,15 +163,15 @@ export function formulaWriter(words: Vocabulary, random: Random): Writer {
       return isPooled(fn) && oneIn(3) ? of(kind, depth, undefined) : of(kind, depth, table);
     }
     if (fn.evaluate.kind === 'scan') return rowValue(kind, depth);
-    if (parameter.name === 'chance' && !oneIn(6)) return pick(['0.5', '0.05', '0.9', '0.31', '0.975']);
-    if (parameter.name === 'digits' && !oneIn(6)) return pick(['0', '1', '2', '-1']);
+    const usual = usualArguments[parameter.name];
+    if (usual && !oneIn(6)) return pick(usual);
     return of(kind, depth, fresh);
   };
 
   /** A value that depends on the row, for what runs down the rows. */
   const rowValue = (kind: Kind, depth: number): string => {
     const own = words.columns.get(words.own ?? '')?.[kind];
-    if (!own) throw new Error(`${words.own} has no column of ${kind}`);
+    if (!own) return of(kind, depth);
     if (!numeric.includes(kind) || oneIn(2)) return pick(own);
     return `${pick(own)} + ${of(kind, depth)}`;
   };
@@ -258,6 +262,23 @@ export function formulaWriter(words: Vocabulary, random: Random): Writer {
       const place = oneIn(4) ? of('plain', depth, fresh) : pick(['1', '2', '3', 'n']);
       return `INDEX(${of(kind, depth, table)}; ${place})`;
     },
+    INTERPOLATE2: (depth, fresh, wanted) => {
+      if (fresh === words.grid.table || (wanted !== undefined && !numeric.includes(wanted))) return undefined;
+      const { table, x, y } = words.grid;
+      const values = words.columns.get(table)?.[wanted ?? pick(numeric)];
+      if (!values) return undefined;
+      const beyond = pick(['; "hold"', '; "hold"', '']);
+      const grid = [x, y, pick(values)].map((column) => `${table}.${column}`).join('; ');
+      return `INTERPOLATE2(${of('length', depth, fresh)}; ${of('plain', depth, fresh)}; ${grid}${beyond})`;
+    },
+    TRIANGINV: (depth, fresh, wanted) => {
+      const kind = wanted ?? pick(numeric);
+      if (!numeric.includes(kind)) return undefined;
+      const [low, up, further] = [1, 2, 3].map(() => of(kind, depth - 1, fresh)) as [string, string, string];
+      const mode = oneIn(5) ? up : `${low} + ABS(${up})`;
+      const chance = oneIn(6) ? of('plain', depth, fresh) : pick(usualArguments.chance ?? []);
+      return `TRIANGINV(${chance}; ${low}; ${mode}; ${low} + ABS(${up}) + ABS(${further}))`;
+    },
     SERIES: () => undefined,
   };
 
@@ -300,7 +321,7 @@ const operations: Readonly<Record<Kind, Forms>> = {
   length: (part, random) => [
     ...sums('length')(part, random),
     () => `(${part('area')} / ${part('length')})`,
-    () => `(${part('area')} ^ (1/2))`,
+    () => `((${part('area')}) ^ (1/2))`,
     () => `(${part('elevation')} - ${part('elevation')})`,
   ],
   area: (part, random) => [...sums('area')(part, random), () => `(${part('length')} * ${part('length')})`],
@@ -320,6 +341,17 @@ const operations: Readonly<Record<Kind, Forms>> = {
   elevation: shifted('elevation', (part) => part('length')),
   temperature: shifted('temperature', () => '4 ΔdegF'),
 };
+
+/** What some parameters mostly take, by name: most random numbers would be refused. */
+const usualArguments: Readonly<Record<string, readonly string[]>> = {
+  chance: ['0.5', '0.05', '0.9', '0.31', '0.975'],
+  fraction: ['0.5', '0.25', '0', '1', '0.9'],
+  digits: ['0', '1', '2', '-1'],
+  rank: ['1', '2', 'n'],
+};
+
+/** Functions of any number that are written for plain ones here: a unit option, a product of rows of no fixed dimension. */
+const onlyPlain = new Set(['TEXT', 'PRODUCT']);
 
 function isPooled(fn: FunctionEntry): boolean {
   return fn.evaluate.kind === 'gather' && fn.evaluate.pooled === true;

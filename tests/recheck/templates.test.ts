@@ -2,9 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { openBook } from '../../src/document/index.ts';
-import { openNotebook } from '../../src/notebook/index.ts';
+import { openNotebook, recheckProgram } from '../../src/notebook/index.ts';
 import { recheck, reportLines } from '../../src/recheck/index.ts';
-import { programOf } from './program-of.ts';
 
 const folder = fileURLToPath(new URL('../../templates/', import.meta.url));
 const templates = readdirSync(folder);
@@ -12,7 +11,7 @@ const templates = readdirSync(folder);
 test.each(templates)('%s: the two engines agree on every value', async (id) => {
   const opened = openBook(readFileSync(`${folder}${id}/book.quaybook.json`, 'utf8'));
   if (!opened.ok) throw new Error(opened.problems.map(({ message }) => message).join('\n'));
-  const { program, values } = programOf(openNotebook(opened.value.book));
+  const { program, values } = recheckProgram(openNotebook(opened.value.book));
   const report = await recheck(program, values);
   console.log(id, reportLines(report).slice(0, 30));
   expect(report.findings).toEqual([]);

@@ -36,6 +36,9 @@ test.each([
   [-3.24159, '-3.242'],
   [1e11, '100\u202f000\u202f000\u202f000'],
   [1.2346e12, '1.235e12'],
+  [1e12, '1e12'],
+  [0.0001, '0.0001'],
+  [0.00009999, '0.0001'],
   [6.02214e23, '6.022e23'],
   [-5e-324, '-5e-324'],
   [Number.NaN, 'no value'],
@@ -110,6 +113,18 @@ test('with all digits, writing and reading give the same SI number', () => {
       // A point near its zero loses what its offset swallows; there is nothing smaller to write.
       const lost = unit.offset === 0 ? 0 : unit.offset * 2e-16;
       expect(Math.abs(entry.value.si - si), text).toBeLessThanOrEqual(lost);
+    }),
+    { seed: SEED, numRuns: 5000 },
+  );
+});
+
+test('with all digits, any SI number comes back within a unit in the last place or two', () => {
+  fc.assert(
+    fc.property(anyNumber, anySingleUnit, (si, unit) => {
+      fc.pre(unit.offset === 0);
+      const entry = readEntry(writeQuantity(si, unit, { digits: 'full' }), standardUnits, unit);
+      const back = entry.ok && entry.value.kind === 'number' ? entry.value.si : Number.NaN;
+      expect(Math.abs(back - si)).toBeLessThanOrEqual(Math.abs(si) * 4.5e-16);
     }),
     { seed: SEED, numRuns: 5000 },
   );

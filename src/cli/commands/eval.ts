@@ -1,8 +1,9 @@
 import { renderProblem } from '../../diagnostics/index.ts';
 import type { Type } from '../../language/index.ts';
 import { evaluateFormula, type Value } from '../../notebook/index.ts';
-import { describeDimension, fromSI, writeQuantity } from '../../units/index.ts';
+import { describeDimension, writeQuantity } from '../../units/index.ts';
 import { AGREES, type Command, REFUSES } from '../command.ts';
+import { numberIn } from '../number-in.ts';
 import { readOptions, splitAssignment } from '../options.ts';
 import { Refused } from '../refused.ts';
 
@@ -42,7 +43,7 @@ function printValue(value: Value) {
       return { value: value.truth, unit: '', text: value.truth ? 'TRUE' : 'FALSE' };
     case 'number': {
       const text = writeQuantity(value.si, value.unit);
-      const number = value.unit.point === 'date' ? text : fromSI(value.si, value.unit);
+      const number = value.unit.point === 'date' ? text : numberIn(value.si, value.unit);
       return { value: number, unit: value.unit.text === '-' ? '' : value.unit.text, text };
     }
   }

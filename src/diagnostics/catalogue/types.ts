@@ -61,12 +61,12 @@ export const types = {
       message: `${quoted(left)} is ${leftIs} and ${quoted(right)} is ${rightIs}: they do not compare`,
     }),
   }),
-  'join-number': entry<{ written: string; is: string }>({
+  'join-number': entry<{ written: string; is: string; instead: string }>({
     title: 'A number joined to text',
     explain: 'A number becomes text only with its unit and decimals named.',
-    words: ({ written, is }) => ({
+    words: ({ written, is, instead }) => ({
       message: `${quoted(written)} is ${is}; & joins texts`,
-      hint: `write TEXT(${written}; "unit"; decimals)`,
+      ...(instead !== '' && { hint: `write ${instead}` }),
     }),
   }),
   'exponent-not-plain': entry<{ written: string; is: string }>({

@@ -42,10 +42,16 @@ export const values = {
   'no-branch': entry<{ function: string; written: string }>({
     title: 'No branch holds',
     explain: 'None of the conditions holds, and nothing is said for that case.',
-    words: (facts) => ({
-      message: `${facts.function}: no condition of ${quoted(facts.written)} holds`,
-      hint: 'add what holds otherwise as the last argument',
-    }),
+    words: (facts) =>
+      facts.function === 'CHOOSE'
+        ? {
+            message: `CHOOSE: the index of ${quoted(facts.written)} is the place of none of its values`,
+            hint: 'the index counts the values from 1',
+          }
+        : {
+            message: `${facts.function}: no condition of ${quoted(facts.written)} holds`,
+            hint: 'add what holds otherwise as the last argument',
+          },
   }),
   'blank-cell': entry<{ name: string; row: number | null }>({
     title: 'A blank value that is needed',

@@ -67,7 +67,9 @@ export function createExplainer(world: World, wording: Wording): Explainer {
       else if (next.kind === 'own') found = { kind: 'fault', ...place, problem: next.problem };
       else {
         at =
-          next.kind === 'cell' ? { cell: next.cell, row: next.row } : { cell: makerOf(next), row: undefined };
+          next.kind === 'cell'
+            ? { cell: next.cell, row: next.row }
+            : { cell: seriesOf(next), row: undefined };
         found = roots.get(at.cell)?.get(at.row);
       }
     }
@@ -94,7 +96,7 @@ export function createExplainer(world: World, wording: Wording): Explainer {
   const waiting = (found: Exclude<Local, { kind: 'blank' | 'own' }>): Problem => {
     const { node } = found;
     if (found.kind === 'table') {
-      const maker = makerOf(found);
+      const maker = seriesOf(found);
       const origin = root(maker, undefined);
       const because = origin.kind === 'fault' ? origin.problem.message : around.blankWords(origin);
       return problem('waiting-on-rows', node, { table: found.table.id, name: maker.id, because });
@@ -141,7 +143,7 @@ function blameFormula(formula: Formula, cell: ValueCell, row: number | undefined
 }
 
 /** The series column that should make the rows. */
-function makerOf({ table }: Extract<Blame, { kind: 'table' }>): ColumnCell {
+function seriesOf({ table }: Extract<Blame, { kind: 'table' }>): ColumnCell {
   const [maker] = table.series;
   if (!maker) throw new Error(`the rows of ${table.id} have failed without a series`);
   return maker;

@@ -126,8 +126,6 @@ export interface TableCell extends CellBase {
   series: readonly ColumnCell[];
   /** What the first series column asks for; undefined if it has no value or there is none. */
   plan: SeriesPlan | undefined;
-  /** The formula of that column. */
-  planner: Formula | undefined;
   /** This row, for column formulas. */
   row: number;
   /** The row of the fresh axis, inside aggregates. */
@@ -135,6 +133,12 @@ export interface TableCell extends CellBase {
 }
 
 export type Cell = ScalarCell | ColumnCell | TableCell;
+
+/** The formula of the series that makes the rows of a table, if one does. */
+export function makerOf(table: TableCell): Formula | undefined {
+  const content = table.series[0]?.content;
+  return content?.kind === 'formula' ? content.formula : undefined;
+}
 
 /** Whether all of a column fails for one reason: a loop, a formula that is none, a column that is not there. */
 export function failsAsWhole({ knot, content }: ColumnCell): boolean {
@@ -180,7 +184,6 @@ export function emptyTable(id: string): TableCell {
     failed: false,
     series: [],
     plan: undefined,
-    planner: undefined,
     row: 0,
     fresh: 0,
   };

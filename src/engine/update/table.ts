@@ -1,18 +1,16 @@
 import { elementCompiler } from '../compute/compiler.ts';
 import type { World } from '../compute/context.ts';
 import { planSeries } from '../compute/series-plan.ts';
-import type { Formula, SeriesPlan, TableCell } from '../store/cells.ts';
+import { type Formula, makerOf, type SeriesPlan, type TableCell } from '../store/cells.ts';
 
 /** What has changed about the rows of a table: their number or whether they are known, or only the series itself. */
 export type RowsChange = 'rows' | 'series' | 'nothing';
 
 /** Determines the rows of a table: as many as its series makes, or as were set. */
 export function updateTable(table: TableCell, world: World): RowsChange {
-  const [first] = table.series;
-  const formula = first?.content.kind === 'formula' ? first.content.formula : undefined;
+  const formula = makerOf(table);
   const before = table.plan;
   const { length, failed } = table;
-  table.planner = formula;
   table.plan = formula && planOf(formula, world);
   table.failed = formula !== undefined && table.plan === undefined;
   table.length = formula ? (table.plan?.count ?? 0) : table.givenLength;

@@ -101,7 +101,10 @@ function checkJoin(node: BinarySyntax, left: Typed, right: Typed, context: Conte
   const strange = sides.find((side) => side.type.kind !== 'text');
   if (strange) {
     const is = describe(strange, context.scope.units);
-    context.report(problem('join-number', strange, { written: written(context, strange), is }));
+    const text = written(context, strange);
+    const as = { number: `TEXT(${text}; "unit"; decimals)`, truth: `IF(${text}; "yes"; "no")` };
+    const instead = as[strange.type.kind as keyof typeof as] ?? '';
+    context.report(problem('join-number', strange, { written: text, is, instead }));
     return broken(node);
   }
   const axes = unionAxes([left.type.axes, right.type.axes]);

@@ -53,7 +53,9 @@ export function checkFormula(
     scope,
     series: expected.series === true,
     whole: parsed.problems.length === 0,
-    report: (found) => problems.push(found),
+    report: (found) => {
+      if (!isSaid(found, problems)) problems.push(found);
+    },
     refer: (id) => references.add(id),
     check: (node, want) => visit(node, context, want),
   };
@@ -68,6 +70,14 @@ export function checkFormula(
     problems,
     references,
   };
+}
+
+/** An unknown name is told once, where it stands first. */
+function isSaid(found: Problem, problems: readonly Problem[]): boolean {
+  return (
+    found.code === 'name-unknown' &&
+    problems.some((known) => known.code === found.code && known.data.name === found.data.name)
+  );
 }
 
 function visit(node: Syntax, context: Context, want?: Type): Typed {

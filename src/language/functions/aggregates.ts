@@ -2,9 +2,8 @@ import { powerDimension, timesDimension } from '../../units/index.ts';
 import { numberType, plainType, type Type } from '../type.ts';
 import type { FunctionEntry, GatherEvaluator, Lower } from './entry.ts';
 import { any, column, common, each, like, likePoints, number, numbers, plain } from './parameter.ts';
+import { lowerMedian, lowerPercentile, lowerRank } from './ranking.ts';
 import { compensatedSum, greatestOf, leastOf, percentileOf, squaredDeviations } from './sample.ts';
-
-const sortedNeeds = 'order in a sample is not written in the plain formulas of the second engine';
 
 const few = (least: number) => (sample: readonly Float64Array[]) => ({
   words:
@@ -64,7 +63,7 @@ export const aggregates: readonly FunctionEntry[] = [
     lower: (_, columns, __, tools) =>
       countOf(columns) === 0 ? tools.constant(0) : `SUM(${ranges(columns)})`,
     help: 'The sum of all values; of no rows, zero.',
-    example: { formula: 'SUM(1 m; 2 m; 3 m)', unit: 'm', value: 6 },
+    example: { formula: 'SUM(layers.t)', given: { 'layers.t': ['4 m', '5 m', '6 m'] }, unit: 'm', value: 15 },
   },
   {
     name: 'AVERAGE',
@@ -108,7 +107,7 @@ export const aggregates: readonly FunctionEntry[] = [
         ? tools.constant(0)
         : `${tools.constant(countOf(columns))}+${tools.constant(0)}*SUM(${ranges(columns)})`,
     help: 'How many values there are; with KNOWN, how many are filled in.',
-    example: { formula: 'COUNT(1 m; 2 m)', value: 2 },
+    example: { formula: 'COUNT(piles.L)', given: { 'piles.L': ['20 m', '22 m', '21 m'] }, value: 3 },
   },
   {
     name: 'MEDIAN',
@@ -116,7 +115,7 @@ export const aggregates: readonly FunctionEntry[] = [
     parameters: [column('value', likePoints, { repeats: true })],
     gives: (types) => common(types),
     evaluate: ofSample(1, (values) => percentileOf(values, 0.5)),
-    noRecheck: sortedNeeds,
+    lower: lowerMedian,
     help: 'The middle value, or the mean of the two in the middle.',
     example: { formula: 'MEDIAN(1; 2; 9; 4)', value: 3 },
   },
@@ -176,9 +175,14 @@ export const aggregates: readonly FunctionEntry[] = [
           ? { words: 'the fraction lies between 0 and 1', argument: 1 }
           : { words: 'there are no rows to take it from' },
     },
-    noRecheck: sortedNeeds,
+    lower: lowerPercentile,
     help: 'The value below which a fraction of the sorted sample lies, between two values linearly.',
-    example: { formula: 'PERCENTILE(t; 0.25)', given: { t: '7' }, value: 7 },
+    example: {
+      formula: 'PERCENTILE(tests.R; 0.25)',
+      given: { 'tests.R': ['4 MN', '1 MN', '3 MN', '2 MN'] },
+      unit: 'MN',
+      value: 1.75,
+    },
   },
   {
     name: 'LARGE',
@@ -193,9 +197,14 @@ export const aggregates: readonly FunctionEntry[] = [
       },
       refuse: () => rank,
     },
-    noRecheck: sortedNeeds,
+    lower: lowerRank('greatest'),
     help: 'The k-th greatest value.',
-    example: { formula: 'LARGE(t; 1)', given: { t: '7' }, value: 7 },
+    example: {
+      formula: 'LARGE(tests.R; 2)',
+      given: { 'tests.R': ['4 MN', '1 MN', '3 MN'] },
+      unit: 'MN',
+      value: 3,
+    },
   },
   {
     name: 'SMALL',
@@ -208,9 +217,14 @@ export const aggregates: readonly FunctionEntry[] = [
         Number.isInteger(k) ? (values?.slice().sort()[k - 1] ?? Number.NaN) : Number.NaN,
       refuse: () => rank,
     },
-    noRecheck: sortedNeeds,
+    lower: lowerRank('least'),
     help: 'The k-th least value.',
-    example: { formula: 'SMALL(t; 1)', given: { t: '7' }, value: 7 },
+    example: {
+      formula: 'SMALL(tests.R; 2)',
+      given: { 'tests.R': ['4 MN', '1 MN', '3 MN'] },
+      unit: 'MN',
+      value: 3,
+    },
   },
   {
     name: 'SUMPRODUCT',
@@ -237,6 +251,11 @@ export const aggregates: readonly FunctionEntry[] = [
       return `SUM(${products.range})`;
     },
     help: 'The sum of products, row by row.',
-    example: { formula: 'SUMPRODUCT(2 m; 3 kN)', unit: 'kN·m', value: 6 },
+    example: {
+      formula: 'SUMPRODUCT(items.n; items.price)',
+      given: { 'items.n': ['2', '3'], 'items.price': ['10 USD', '4 USD'] },
+      unit: 'USD',
+      value: 32,
+    },
   },
 ];

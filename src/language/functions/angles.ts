@@ -112,7 +112,7 @@ export const angles: readonly FunctionEntry[] = [
     evaluate: { kind: 'each', of: () => Math.PI },
     lower: (_, __, ___, tools) => `(${tools.constant(4)}*ATAN(${tools.constant(1)}))`,
     help: 'The ratio of a circle to its diameter.',
-    example: { formula: 'ROUND(PI(); 4)', value: 3.1416 },
+    example: { formula: 'PI() * 1 rad', unit: 'deg', value: 180 },
   },
   direct('SIN', Math.sin, ([x]) => `SIN(${x})`, 'The sine of an angle.', {
     formula: 'SIN(30 deg)',
@@ -184,16 +184,16 @@ export const angles: readonly FunctionEntry[] = [
     example: { formula: 'ATAN2(1 m; 1 m)', unit: 'deg', value: 45 },
   },
   ofPlain('SINH', () => plainType, Math.sinh, hyperbolicSine, 'The hyperbolic sine.', {
-    formula: 'SINH(0)',
-    value: 0,
+    formula: 'SINH(LN(2))',
+    value: 0.75,
   }),
   ofPlain('COSH', () => plainType, Math.cosh, hyperbolicCosine, 'The hyperbolic cosine.', {
-    formula: 'COSH(0)',
-    value: 1,
+    formula: 'COSH(LN(2))',
+    value: 1.25,
   }),
   ofPlain('TANH', () => plainType, Math.tanh, hyperbolicTangent, 'The hyperbolic tangent.', {
-    formula: 'TANH(0)',
-    value: 0,
+    formula: 'TANH(LN(2))',
+    value: 0.6,
   }),
   ofPlain(
     'ASINH',

@@ -3,8 +3,8 @@ import lognormalQuantile from '@stdlib/stats-base-dists-lognormal-quantile';
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
 import triangularQuantile from '@stdlib/stats-base-dists-triangular-quantile';
 import { plainType } from '../type.ts';
-import type { FunctionEntry, Refusal } from './entry.ts';
-import { erf, erfc } from './error-function.ts';
+import type { FunctionEntry, LoweringTools, Refusal } from './entry.ts';
+import { erf, erfc, lowerErf, lowerErfc } from './error-function.ts';
 import { common, each, like, plain } from './parameter.ts';
 
 const chanceWords = 'the chance lies between 0 and 1, both excluded';
@@ -14,6 +14,11 @@ const refusal =
   ([p = 0]: readonly number[]): Refusal =>
     between(p) ? { words: otherwise } : { words: chanceWords, argument: 0 };
 
+/** The standard normal quantile, whose middle is exactly zero. */
+function lowerStandard(p: string, tools: LoweringTools): string {
+  return `IF(${p}=${tools.constant(0.5)},${tools.constant(0)},NORM.S.INV(${p}))`;
+}
+
 export const chance: readonly FunctionEntry[] = [
   {
     name: 'ERF',
@@ -21,7 +26,7 @@ export const chance: readonly FunctionEntry[] = [
     parameters: [each('x', plain)],
     gives: () => plainType,
     evaluate: { kind: 'each', of: erf },
-    noRecheck: 'the error function is not written in the plain formulas of the second engine',
+    lower: ([x = ''], _, __, tools) => lowerErf(x, tools),
     help: 'The error function.',
     example: { formula: 'ERF(0.5)', value: 0.5204998778130465 },
   },
@@ -31,7 +36,7 @@ export const chance: readonly FunctionEntry[] = [
     parameters: [each('x', plain)],
     gives: () => plainType,
     evaluate: { kind: 'each', of: erfc },
-    noRecheck: 'the error function is not written in the plain formulas of the second engine',
+    lower: ([x = ''], _, __, tools) => lowerErfc(x, tools),
     help: 'One less the error function, exact for large x too.',
     example: { formula: 'ERFC(0)', value: 1 },
   },
@@ -45,7 +50,7 @@ export const chance: readonly FunctionEntry[] = [
       of: (p) => (between(p) ? normalQuantile(p, 0, 1) : Number.NaN),
       refuse: refusal(chanceWords),
     },
-    lower: ([p]) => `NORM.S.INV(${p})`,
+    lower: ([p = ''], _, __, tools) => lowerStandard(p, tools),
     help: 'The value a standard normal variable stays below with a given chance.',
     example: { formula: 'NORMSINV(0.975)', value: 1.959963984540054 },
   },
@@ -59,8 +64,8 @@ export const chance: readonly FunctionEntry[] = [
       of: (p, mean, sd) => (between(p) && sd > 0 ? normalQuantile(p, mean, sd) : Number.NaN),
       refuse: refusal('the standard deviation must be above zero'),
     },
-    lower: ([p, mean, sd], _, __, tools) =>
-      `IF(${sd}>${tools.constant(0)},${mean}+${sd}*NORM.S.INV(${p}),${tools.refused})`,
+    lower: ([p = '', mean, sd], _, __, tools) =>
+      `IF(${sd}>${tools.constant(0)},${mean}+${sd}*${lowerStandard(p, tools)},${tools.refused})`,
     help: 'The value a normal variable stays below with a given chance.',
     example: { formula: 'NORMINV(0.5; 10 m; 2 m)', unit: 'm', value: 10 },
   },
@@ -78,8 +83,8 @@ export const chance: readonly FunctionEntry[] = [
       of: (p, mean, sd) => (between(p) && sd > 0 ? lognormalQuantile(p, mean, sd) : Number.NaN),
       refuse: refusal('the standard deviation must be above zero'),
     },
-    lower: ([p, mean, sd], _, __, tools) =>
-      `IF(${sd}>${tools.constant(0)},EXP(${mean}+${sd}*NORM.S.INV(${p})),${tools.refused})`,
+    lower: ([p = '', mean, sd], _, __, tools) =>
+      `IF(${sd}>${tools.constant(0)},EXP(${mean}+${sd}*${lowerStandard(p, tools)}),${tools.refused})`,
     help: 'The value a lognormal variable stays below with a given chance.',
     example: { formula: 'LOGINV(0.5; 0; 1)', value: 1 },
   },
@@ -125,11 +130,7 @@ export const chance: readonly FunctionEntry[] = [
         between(p) && a > 0 && b > 0 && low < high ? low + (high - low) * betaQuantile(p, a, b) : Number.NaN,
       refuse: refusal('alpha and beta must be above zero, and low below high'),
     },
-    lower: ([p, a, b, low, high], _, __, tools) => {
-      const one = tools.constant(1);
-      const inside = `MIN(${p}*(${one}-${p}),${high}-${low})>${tools.constant(0)}`;
-      return `IF(${inside},${low}+(${high}-${low})*BETA.INV(${p},${a},${b}),${tools.refused})`;
-    },
+    noRecheck: 'the beta quantile of the second engine is right to about seven digits only',
     help: 'The value a beta variable from low to high stays below with a given chance.',
     example: { formula: 'BETAINV(0.5; 2; 2; 0 m; 10 m)', unit: 'm', value: 5 },
   },

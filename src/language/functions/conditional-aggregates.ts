@@ -3,6 +3,9 @@ import type { FunctionEntry, Lower } from './entry.ts';
 import { column, common, like, likePoints, truth } from './parameter.ts';
 import { compensatedSum, greatestOf, leastOf } from './sample.ts';
 
+/** What the examples are computed over. */
+const costs = { 'items.kind': ['pile', 'cap', 'Pile'], 'items.cost': ['5 USD', '7 USD', '11 USD'] };
+
 const none = () => ({ words: 'the condition holds in no row' });
 
 function chosen(conditions: Float64Array | undefined, values: Float64Array | undefined): Float64Array {
@@ -38,7 +41,7 @@ export const conditionalAggregates: readonly FunctionEntry[] = [
     lower: (each, columns, options, tools) =>
       (columns[0]?.count ?? 0) === 0 ? tools.constant(0) : `SUM(${where(each, columns, options, tools)})`,
     help: 'The sum of the values in the rows where a condition holds.',
-    example: { formula: 'SUMIF(3 > 2; 5 m)', unit: 'm', value: 5 },
+    example: { formula: 'SUMIF(items.kind = "pile"; items.cost)', given: costs, unit: 'USD', value: 16 },
   },
   {
     name: 'COUNTIF',
@@ -51,7 +54,7 @@ export const conditionalAggregates: readonly FunctionEntry[] = [
     },
     lower: howMany,
     help: 'In how many rows a condition holds.',
-    example: { formula: 'COUNTIF(3 > 2)', value: 1 },
+    example: { formula: 'COUNTIF(items.cost > 6 USD)', given: costs, value: 2 },
   },
   {
     name: 'AVERAGEIF',
@@ -70,7 +73,7 @@ export const conditionalAggregates: readonly FunctionEntry[] = [
       ([count = ''], columns, options, tools) => `SUM(${where([], columns, options, tools)})/${count}`,
     ),
     help: 'The mean of the values in the rows where a condition holds.',
-    example: { formula: 'AVERAGEIF(3 > 2; 5 m)', unit: 'm', value: 5 },
+    example: { formula: 'AVERAGEIF(items.kind = "pile"; items.cost)', given: costs, unit: 'USD', value: 8 },
   },
   {
     name: 'MINIF',
@@ -87,7 +90,7 @@ export const conditionalAggregates: readonly FunctionEntry[] = [
     },
     lower: ifAny((_, columns, options, tools) => `MIN(${where([], columns, options, tools)})`),
     help: 'The least value in the rows where a condition holds.',
-    example: { formula: 'MINIF(3 > 2; 5 m)', unit: 'm', value: 5 },
+    example: { formula: 'MINIF(items.kind = "pile"; items.cost)', given: costs, unit: 'USD', value: 5 },
   },
   {
     name: 'MAXIF',
@@ -104,6 +107,6 @@ export const conditionalAggregates: readonly FunctionEntry[] = [
     },
     lower: ifAny((_, columns, options, tools) => `MAX(${where([], columns, options, tools)})`),
     help: 'The greatest value in the rows where a condition holds.',
-    example: { formula: 'MAXIF(3 > 2; 5 m)', unit: 'm', value: 5 },
+    example: { formula: 'MAXIF(items.kind = "pile"; items.cost)', given: costs, unit: 'USD', value: 11 },
   },
 ];

@@ -36,7 +36,7 @@ export const dates: readonly FunctionEntry[] = [
     },
     noRecheck: ownCalendar,
     help: 'A date from year, month and day.',
-    example: { formula: 'DATE(2026; 11; 25) - DATE(2026; 11; 1)', unit: 'd', value: 24 },
+    example: { formula: 'DATE(2026; 11; 25) + 7 d', unit: 'date', value: '2026-12-02' },
   },
   part('YEAR', 'year', 2026),
   part('MONTH', 'month', 11),
@@ -73,7 +73,12 @@ export const dates: readonly FunctionEntry[] = [
     },
     noRecheck: ownCalendar,
     help: 'The date so many working days (Monday to Friday, no holidays) after a date.',
-    example: { formula: 'DAY(WORKDAY(DATE(2026; 11; 27); 1))', value: 30 },
+    example: {
+      formula: 'WORKDAY(DATE(2026; 11; 25); 3; free.day)',
+      given: { 'free.day': ['2026-11-26', '2026-12-25'] },
+      unit: 'date',
+      value: '2026-12-01',
+    },
   },
   {
     name: 'NETWORKDAYS',
@@ -94,6 +99,10 @@ export const dates: readonly FunctionEntry[] = [
     },
     noRecheck: ownCalendar,
     help: 'The working days from one date to another, both counted.',
-    example: { formula: 'NETWORKDAYS(DATE(2026; 11; 23); DATE(2026; 11; 29))', value: 5 },
+    example: {
+      formula: 'NETWORKDAYS(DATE(2026; 11; 23); DATE(2026; 11; 29); free.day)',
+      given: { 'free.day': ['2026-11-26', '2026-12-25'] },
+      value: 4,
+    },
   },
 ];

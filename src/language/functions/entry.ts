@@ -147,6 +147,18 @@ export type TypesetForm =
   | 'ifs'
   | 'switch';
 
+/** An example of a call. It runs in the tests and stands in the reference. */
+export interface FunctionExample {
+  readonly formula: string;
+  /** Entries by name; a list of them, under `table.column`, is a column. */
+  readonly given?: Readonly<Record<string, string | readonly string[]>>;
+  /** The table whose column the formula is. */
+  readonly within?: string;
+  readonly unit?: string;
+  /** In `unit`, a date as it is written; a list has one value a row. */
+  readonly value: number | string | boolean | readonly number[];
+}
+
 /** One function of the language: everything anyone needs to know of it. */
 export interface FunctionEntry {
   readonly name: string;
@@ -170,11 +182,5 @@ export interface FunctionEntry {
   readonly typesetName?: string;
   /** One line. */
   readonly help: string;
-  /** Runs in the tests and stands in the reference: value in `unit`. */
-  readonly example: {
-    readonly formula: string;
-    readonly given?: Readonly<Record<string, string>>;
-    readonly unit?: string;
-    readonly value: number | string | boolean;
-  };
+  readonly example: FunctionExample;
 }

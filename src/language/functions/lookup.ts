@@ -1,8 +1,12 @@
 import { plainType } from '../type.ts';
 import type { FunctionEntry, LoweredColumn, LoweringTools } from './entry.ts';
+import { lowerBilinear } from './grid-lowering.ts';
 import { bilinear, bilinearRefusal, linear, linearRefusal } from './interpolation.ts';
 import { matchKinds, matchRefusal, matchRow } from './keys.ts';
 import { any, column, common, each, likeAny, likePoints, option, plain } from './parameter.ts';
+
+/** What the examples are computed over. */
+const layers = { 'layers.bottom': ['4 m', '9 m', '15 m'], 'layers.f': ['20 kPa', '35 kPa', '60 kPa'] };
 
 const kinds = option('kind', matchKinds);
 /** Texts and truth values are found or not; they have no order to lie between. */
@@ -79,7 +83,7 @@ export const lookup: readonly FunctionEntry[] = [
       return `IF(${row}=INT(${row}),IF(${inside},${pick(row)},${tools.refused}),${tools.refused})`;
     },
     help: 'The value of a column in a row counted from 1.',
-    example: { formula: 'INDEX(t; 1)', given: { t: '4 m' }, unit: 'm', value: 4 },
+    example: { formula: 'INDEX(layers.f; 2)', given: layers, unit: 'kPa', value: 35 },
   },
   {
     name: 'MATCH',
@@ -96,7 +100,7 @@ export const lookup: readonly FunctionEntry[] = [
     },
     lower: ([key], [keys], [kind = 'exact'], tools) => lowerMatch(need(key), need(keys), kind, tools),
     help: 'The row, from 1, in which a key stands; the kind of match is always stated.',
-    example: { formula: 'MATCH(4 m; t; "exact")', given: { t: '4 m' }, value: 1 },
+    example: { formula: 'MATCH(9 m; layers.bottom; "exact")', given: layers, value: 2 },
   },
   {
     name: 'LOOKUP',
@@ -121,9 +125,10 @@ export const lookup: readonly FunctionEntry[] = [
       need(values).pick(tools.helper(lowerMatch(need(key), need(keys), kind, tools))),
     help: 'The value beside a key; the kind of match is always stated.',
     example: {
-      formula: 'LOOKUP("sand"; kind; factor; "exact")',
-      given: { kind: 'sand', factor: '0.8' },
-      value: 0.8,
+      formula: 'LOOKUP(6 m; layers.bottom; layers.f; "at or above")',
+      given: layers,
+      unit: 'kPa',
+      value: 35,
     },
   },
   {
@@ -153,7 +158,7 @@ export const lookup: readonly FunctionEntry[] = [
       return `IF(${tooLow},${tools.refused},IF(${tooHigh},${tools.refused},${value}))`;
     },
     help: 'Straight lines between the points xs, ys; beyond the ends refused, or held if so stated.',
-    example: { formula: 'INTERPOLATE(4 m; t; u)', given: { t: '4 m', u: '7 kN' }, unit: 'kN', value: 7 },
+    example: { formula: 'INTERPOLATE(6 m; layers.bottom; layers.f)', given: layers, unit: 'kPa', value: 26 },
   },
   {
     name: 'INTERPOLATE2',
@@ -175,12 +180,20 @@ export const lookup: readonly FunctionEntry[] = [
         words: bilinearRefusal({ x, y }, { xs: need(xs), ys: need(ys), zs: need(zs) }, outside === 'hold'),
       }),
     },
-    noRecheck: 'a grid in rows is searched in two directions, which plain formulas do not do',
+    lower: ([x, y], [xs, ys, zs], [outside], tools) =>
+      lowerBilinear(
+        { x: need(x), y: need(y), xs: need(xs), ys: need(ys), zs: need(zs) },
+        outside === 'hold',
+        tools,
+      ),
     help: 'Between the four nearest points of a grid given row by row: x, y and the value there.',
     example: {
-      formula: 'INTERPOLATE2(1 m; 2; a; b; c)',
-      given: { a: '1 m', b: '2', c: '5 kN' },
-      unit: 'kN',
+      formula: 'INTERPOLATE2(5 m; 20 deg; grid.d; grid.a; grid.C)',
+      given: {
+        'grid.d': ['0 m', '0 m', '10 m', '10 m'],
+        'grid.a': ['0 deg', '40 deg', '0 deg', '40 deg'],
+        'grid.C': ['1', '3', '5', '11'],
+      },
       value: 5,
     },
   },

@@ -42,7 +42,13 @@ export const rows: readonly FunctionEntry[] = [
     gives: (types) => common(types),
     evaluate: { kind: 'special', node: 'above' },
     help: 'The value of a column of this table in the row above; `first` in the first row.',
-    example: { formula: 'ABOVE(t; 5 m)', given: { t: '4 m' }, unit: 'm', value: 5 },
+    example: {
+      formula: 'ABOVE(bottom; 0 m)',
+      given: { 'layers.bottom': ['4 m', '9 m', '15 m'] },
+      within: 'layers',
+      unit: 'm',
+      value: [0, 4, 9],
+    },
   },
   {
     name: 'ROW',
@@ -51,7 +57,12 @@ export const rows: readonly FunctionEntry[] = [
     gives: () => plainType,
     evaluate: { kind: 'special', node: 'row' },
     help: 'The number of this row, from 1.',
-    example: { formula: 'ROW()', value: 1 },
+    example: {
+      formula: 'ROW()',
+      given: { 'layers.t': ['4 m', '5 m', '6 m'] },
+      within: 'layers',
+      value: [1, 2, 3],
+    },
   },
   {
     name: 'RUNNINGSUM',
@@ -61,7 +72,13 @@ export const rows: readonly FunctionEntry[] = [
     evaluate: runningSum,
     lower: ([before, value]) => `(${before}+${value})`,
     help: 'The sum of a column of this table from the first row to this one.',
-    example: { formula: 'RUNNINGSUM(t)', given: { t: '4 m' }, unit: 'm', value: 4 },
+    example: {
+      formula: 'RUNNINGSUM(t)',
+      given: { 'layers.t': ['4 m', '5 m', '6 m'] },
+      within: 'layers',
+      unit: 'm',
+      value: [4, 9, 15],
+    },
   },
   {
     name: 'RUNNINGMAX',
@@ -71,7 +88,13 @@ export const rows: readonly FunctionEntry[] = [
     evaluate: running((before, value) => (before === undefined ? value : Math.max(before, value))),
     lower: ([before, value]) => `MAX(${before},${value})`,
     help: 'The greatest value of a column of this table from the first row to this one.',
-    example: { formula: 'RUNNINGMAX(t)', given: { t: '4 m' }, unit: 'm', value: 4 },
+    example: {
+      formula: 'RUNNINGMAX(t)',
+      given: { 'layers.t': ['4 m', '3 m', '6 m'] },
+      within: 'layers',
+      unit: 'm',
+      value: [4, 4, 6],
+    },
   },
   {
     name: 'RUNNINGMIN',
@@ -81,7 +104,13 @@ export const rows: readonly FunctionEntry[] = [
     evaluate: running((before, value) => (before === undefined ? value : Math.min(before, value))),
     lower: ([before, value]) => `MIN(${before},${value})`,
     help: 'The least value of a column of this table from the first row to this one.',
-    example: { formula: 'RUNNINGMIN(t)', given: { t: '4 m' }, unit: 'm', value: 4 },
+    example: {
+      formula: 'RUNNINGMIN(t)',
+      given: { 'layers.t': ['4 m', '3 m', '6 m'] },
+      within: 'layers',
+      unit: 'm',
+      value: [4, 3, 3],
+    },
   },
   {
     name: 'SERIES',
@@ -90,7 +119,7 @@ export const rows: readonly FunctionEntry[] = [
     gives: (types) => common(types),
     evaluate: { kind: 'special', node: 'series' },
     help: 'Makes the rows of a table: start, start + step and so on up to stop.',
-    example: { formula: 'SERIES(0 m; 2 m; 0.5 m)', unit: 'm', value: 0 },
+    example: { formula: 'SERIES(0 m; 2 m; 0.5 m)', within: 'profile', unit: 'm', value: [0, 0.5, 1, 1.5, 2] },
   },
   {
     name: 'KNOWN',
@@ -99,6 +128,11 @@ export const rows: readonly FunctionEntry[] = [
     gives: (types) => types[0] ?? plainType,
     evaluate: { kind: 'special', node: 'known' },
     help: 'The rows of a column that are filled in; only directly inside an aggregate.',
-    example: { formula: 'COUNT(KNOWN(t))', given: { t: '4 m' }, value: 1 },
+    example: {
+      formula: 'AVERAGE(KNOWN(tests.R))',
+      given: { 'tests.R': ['4 MN', '', '2 MN'] },
+      unit: 'MN',
+      value: 3,
+    },
   },
 ];

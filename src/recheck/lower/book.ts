@@ -5,9 +5,10 @@ import { type TextCodes, textCodes } from '../text-codes.ts';
 import { factorReader } from '../unit-factor.ts';
 import { createConstants } from './constants.ts';
 import { borrow, writeEntries } from './entries.ts';
-import { lowerFormula, type RoundedQuotient } from './formula.ts';
+import { lowerFormula } from './formula.ts';
 import { layOut } from './layout.ts';
 import type { BookPlan, TableSheet, ValuePlace } from './plan.ts';
+import type { WatchedCell } from './watched.ts';
 
 /** A book as an A1 grid, and where everything stands on it. */
 export interface LoweredBook {
@@ -16,7 +17,7 @@ export interface LoweredBook {
   readonly places: ReadonlyMap<string, ValuePlace>;
   /** Cells that could not be lowered: the engine's own value stands on the grid in their place. */
   readonly borrowed: ReadonlyMap<string, string>;
-  readonly quotients: readonly RoundedQuotient[];
+  readonly watched: readonly WatchedCell[];
   /** Where the number of rows stands that the series of a table makes. */
   readonly rowCounts: readonly { readonly table: string; readonly place: GridPlace }[];
   /** The numbers that stand for the texts of the book. */
@@ -45,7 +46,7 @@ export function lowerBook(program: RecheckProgram, values: EngineValues): Lowere
   const plan: BookPlan = { tables, places, work, constants, texts, values, labels };
 
   const borrowed = new Map<string, string>();
-  const quotients: RoundedQuotient[] = [];
+  const watched: WatchedCell[] = [];
   const rowCounts: { table: string; place: GridPlace }[] = [];
   for (const cell of program.cells) {
     const reason = cell.kind === 'formula' ? undefined : writeEntries(plan, cell);
@@ -56,14 +57,14 @@ export function lowerBook(program: RecheckProgram, values: EngineValues): Lowere
     const lowered = lowerFormula(plan, cell);
     if (typeof lowered === 'string') borrowed.set(cell.id, lowered);
     else {
-      quotients.push(...lowered.quotients);
+      watched.push(...lowered.watched);
       if (lowered.rowCount && cell.table !== undefined)
         rowCounts.push({ table: cell.table, place: lowered.rowCount });
     }
   }
   for (const id of borrowed.keys()) borrow(plan, id);
   const sheets = [cells, ...Array.from(tables.values(), ({ sheet }) => sheet), work, numbers, units];
-  return { grid: { sheets, labels }, places, borrowed, quotients, rowCounts, texts };
+  return { grid: { sheets, labels }, places, borrowed, watched, rowCounts, texts };
 }
 
 function* textsOf(program: RecheckProgram, values: EngineValues): Iterable<string> {

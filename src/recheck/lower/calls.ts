@@ -1,4 +1,4 @@
-import type { CallNode, LoweringTools } from '../../language/index.ts';
+import type { CallNode, Lower } from '../../language/index.ts';
 import { lowerGather } from './gather.ts';
 import type { Lowerer } from './lowerer.ts';
 import { giveUp } from './obstacle.ts';
@@ -13,26 +13,27 @@ export function lowerCall(node: CallNode, site: Site, lowerer: Lowerer): string 
       return lowerGather(node, fn.lower, site, lowerer);
     case 'scan':
       return lowerer.running(node, site.row ?? 0);
-    case 'each': {
-      const each = node.args.map((arg) => lowerer.operand(arg, site));
-      return `(${fn.lower(each, [], node.options, eachTools(node, site, lowerer))})`;
-    }
+    case 'each':
+      return `(${lowerEach(node, fn.lower, site, lowerer)})`;
     case 'text':
     case 'special':
       return giveUp(`${fn.name} is not lowered to plain formulas`);
   }
 }
 
-/** For a rounding function, tools that remember which cells hold the quotients it rounds. */
-function eachTools(node: CallNode, site: Site, lowerer: Lowerer): LoweringTools {
+/** A function of single numbers; the cells on which it hangs whether its result can be compared are watched. */
+function lowerEach(node: CallNode, lower: Lower, site: Site, lowerer: Lowerer): string {
+  const each = node.args.map((arg) => lowerer.operand(arg, site));
   const tools = lowerer.tools(site);
-  if (node.fn.group !== 'rounding') return tools;
-  return {
-    ...tools,
-    helper: (formula) => {
-      const { place, at } = lowerer.helper(formula, site);
-      lowerer.rounded(place, site.row);
-      return at;
-    },
+  const watching = (formula: string): string => {
+    const { place, at } = lowerer.helper(formula, site);
+    lowerer.watch('tie', place, site.row);
+    return at;
   };
+  const rounds = node.fn.group === 'rounding';
+  const formula = lower(each, [], node.options, rounds ? { ...tools, helper: watching } : tools);
+  const [chance] = each;
+  if (chance !== undefined && formula.includes('NORM.S.INV('))
+    lowerer.watch('tail', lowerer.helper(chance, site).place, site.row);
+  return formula;
 }

@@ -8,21 +8,15 @@ import { Obstacle } from './obstacle.ts';
 import { type BookPlan, FIRST_ROW, placeOf, REFUSED, tableOf } from './plan.ts';
 import { lowerSeriesCount } from './series.ts';
 import { createHelpers, type Line, ROOT, type Site } from './site.ts';
+import type { WatchedCell } from './watched.ts';
 
 /** Longer text is put into a cell of its own: where it may be written several times, and anywhere. */
 const LONGEST_OPERAND = 48;
 const LONGEST_TEXT = 300;
 
-/** A cell that holds a quotient to be rounded, for a line, a row of a column, or (`row` absent) all of its rows. */
-export interface RoundedQuotient {
-  readonly id: string;
-  readonly row?: number;
-  readonly place: GridPlace;
-}
-
 /** What lowering a formula leaves beside its values. */
 export interface LoweredFormula {
-  readonly quotients: readonly RoundedQuotient[];
+  readonly watched: readonly WatchedCell[];
   /** Where the number of rows stands that a series makes. */
   readonly rowCount?: GridPlace;
 }
@@ -47,15 +41,15 @@ export function lowerFormula(plan: BookPlan, cell: RecheckFormula): LoweredFormu
 }
 
 function lowerLine(plan: BookPlan, cell: RecheckFormula): LoweredFormula {
-  const { lowerer, quotients } = createLowerer(plan, cell, new Map());
+  const { lowerer, watched } = createLowerer(plan, cell, new Map());
   const { sheet, row, column } = placeOf(plan, cell.id);
   (sheet.rows[row] as GridCell[])[column] = `=${lowerer.lower(cell.tree, ROOT)}`;
-  return { quotients };
+  return { watched };
 }
 
 function lowerColumn(plan: BookPlan, cell: RecheckFormula, lines: readonly Line[]): LoweredFormula {
   const running = reserveRunning(cell.tree, lines);
-  const { lowerer, quotients, beginRow } = createLowerer(plan, cell, running);
+  const { lowerer, watched, beginRow } = createLowerer(plan, cell, running);
   const { sheet, row: first, column } = placeOf(plan, cell.id);
   // The number of rows a series makes is of interest even where it makes none.
   const count = cell.tree.kind === 'series' ? lowerSeriesCount(cell.tree, lowerer) : undefined;
@@ -66,7 +60,7 @@ function lowerColumn(plan: BookPlan, cell: RecheckFormula, lines: readonly Line[
     for (const [call, at] of running) cellsOf(line)[at] = `=${runningStep(call, row, site, lowerer)}`;
     (sheet.rows[first + row] as GridCell[])[column] = `=${lowerer.lower(cell.tree, site)}`;
   }
-  return { quotients, ...(count !== undefined && { rowCount: lowerer.helper(count, ROOT).place }) };
+  return { watched, ...(count !== undefined && { rowCount: lowerer.helper(count, ROOT).place }) };
 }
 
 /** A column of the table's sheet for each running function of a formula, inner ones first. */
@@ -95,7 +89,7 @@ function runningStep(call: CallNode, row: number, site: Site, lowerer: Lowerer):
 function createLowerer(plan: BookPlan, cell: RecheckFormula, running: ReadonlyMap<Typed, number>) {
   const { constants } = plan;
   const helpers = createHelpers(plan.work, () => constants.number(1));
-  const quotients: RoundedQuotient[] = [];
+  const watched: WatchedCell[] = [];
   const forAll = new Map<Typed, string>();
   const forRow = new Map<Typed, string>();
   const sheet = cell.table === undefined ? '' : tableOf(plan, cell.table).sheet.name;
@@ -144,9 +138,10 @@ function createLowerer(plan: BookPlan, cell: RecheckFormula, running: ReadonlyMa
       compare: (op, left, right) => lowerComparison(op, left, right, constants),
       refused: REFUSED,
     }),
-    rounded: (place, row) => quotients.push({ id: cell.id, place, ...(row !== undefined && { row }) }),
+    watch: (hazard, place, row) =>
+      watched.push({ id: cell.id, hazard, place, ...(row !== undefined && { row }) }),
   };
-  return { lowerer, quotients, beginRow: () => forRow.clear() };
+  return { lowerer, watched, beginRow: () => forRow.clear() };
 }
 
 function siteOfRow(sheet: OpenSheet, row: number): Site {

@@ -2,6 +2,7 @@ import type { LoweringTools, Typed } from '../../language/index.ts';
 import type { GridPlace } from '../grid.ts';
 import type { BookPlan } from './plan.ts';
 import type { Helpers, Site } from './site.ts';
+import type { Hazard } from './watched.ts';
 
 /** Lowers the parts of one formula. */
 export interface Lowerer {
@@ -26,6 +27,6 @@ export interface Lowerer {
   /** A helper cell. */
   readonly helper: (formula: string, site: Site) => { readonly place: GridPlace; readonly at: string };
   readonly tools: (site: Site) => LoweringTools;
-  /** Remembers a cell that holds a quotient to be rounded. */
-  readonly rounded: (place: GridPlace, row: number | undefined) => void;
+  /** Remembers a cell on whose value it hangs whether the result can be compared. */
+  readonly watch: (hazard: Hazard, place: GridPlace, row: number | undefined) => void;
 }

@@ -1,6 +1,12 @@
 import { type Problem, problem } from '../../../diagnostics/index.ts';
 import type { AboveNode, BlankNode, RowNode, SeriesNode, Typed } from '../../../language/index.ts';
-import type { ColumnCell, Formula, ScalarCell, TableCell } from '../../store/cells.ts';
+import {
+  type ColumnCell,
+  type Formula,
+  makerOf,
+  type ScalarCell,
+  type TableCell,
+} from '../../store/cells.ts';
 import { type Blamer, blameFirst, ownFault } from '../blame.ts';
 import { type ElementCompiler, type NodeKind, registerStrand } from '../context.ts';
 import { MOST_ROWS, planSeries } from '../series-plan.ts';
@@ -89,15 +95,16 @@ export const series: NodeKind<SeriesNode> = {
   },
   blame: (node, blamer) => {
     const { table } = blamer.formula;
-    if (table?.planner !== blamer.formula)
+    if (!table || makerOf(table) !== blamer.formula)
       return ownFault(problem('series-twice', node, { table: table?.id ?? '' }));
     const parts: readonly Typed[] = [node.start, node.stop, node.step];
     return blameFirst(parts, blamer) ?? ownFault(seriesFault(node, blamer));
   },
 };
 
-function termOf({ plan, planner }: TableCell, formula: Formula, at: number): number {
-  if (!plan || planner !== formula) return Number.NaN;
+function termOf(table: TableCell, formula: Formula, at: number): number {
+  const { plan } = table;
+  if (!plan || makerOf(table) !== formula) return Number.NaN;
   return plan.meets && at === plan.count - 1 ? plan.stop : plan.start + at * plan.step;
 }
 

@@ -1,0 +1,35 @@
+import type { Given } from '../../document/index.ts';
+import type { Quantity } from '../../notebook/index.ts';
+import type { UnitRegistry } from '../../units/index.ts';
+import type { UnitsView } from '../session/session.ts';
+import { shownQuantity } from '../session/shown.ts';
+
+/**
+ * A given as the page shows it. `plain`: the entry as typed stands where results stand, its unit in the unit column.
+ * `converted`: the entry was typed in another unit than the line's or than the units shown; it stands where
+ * calculations stand, and what it comes to follows the equals sign.
+ */
+export type EntryView =
+  | { readonly kind: 'plain'; readonly number: string; readonly unit: string }
+  | { readonly kind: 'converted'; readonly entry: string; readonly number: string; readonly unit: string };
+
+/** How an entry with a quantity as its value is shown. */
+export function entryView(row: Given, value: Quantity, view: UnitsView, registry: UnitRegistry): EntryView {
+  const entry = row.entry.trim();
+  const shown = shownQuantity(value.si, value.unit, view, registry);
+  const unit = value.unit.text === '-' ? '' : value.unit.text;
+  const own = withoutUnit(entry, unit);
+  if (own !== undefined && shown.unit === unit) return { kind: 'plain', number: own, unit };
+  return { kind: 'converted', entry: own === entry && unit !== '' ? `${entry} ${unit}` : entry, ...shown };
+}
+
+/** The entry without the unit it ends with; undefined if it was typed with another one. */
+function withoutUnit(entry: string, unit: string): string | undefined {
+  if (unit !== '' && entry.endsWith(unit) && entry.length > unit.length) {
+    const number = entry.slice(0, -unit.length).trimEnd();
+    if (/[\d.]$/.test(number)) return number;
+  }
+  return /^[+−-]?[\d.,\s\u202f/]+(?:[eE][+−-]?\d+)?$/.test(entry) || /^\d{4}-\d{2}-\d{2}$/.test(entry)
+    ? entry
+    : undefined;
+}

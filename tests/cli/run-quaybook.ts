@@ -1,0 +1,26 @@
+import { spawnSync } from 'node:child_process';
+import { bundle } from '../../scripts/run-typescript.js';
+
+/** What one run of the command line gave. */
+export interface Run {
+  readonly status: number | null;
+  readonly out: string;
+  readonly err: string;
+}
+
+const program = await bundle('src/cli/quaybook.ts');
+
+/** Runs `quaybook` as a person would. */
+export function quaybook(...args: readonly string[]): Run {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...args], { encoding: 'utf8' });
+  return { status, out: stdout, err: stderr };
+}
+
+/** Runs it and reads its `--json`. */
+export function quaybookJson(...args: readonly string[]): {
+  readonly run: Run;
+  readonly json: Record<string, any>;
+} {
+  const run = quaybook(...args, '--json');
+  return { run, json: JSON.parse(run.out) };
+}

@@ -1,1 +1,0 @@
-export { recheckProgram as programOf } from '../../src/notebook/index.ts';
