@@ -114,10 +114,10 @@ export function createEdits(store: CellStore, texts: TextPool, { order, mark }: 
   };
 
   /** Writes rows of a given column and marks those that differ, or whose problem does. */
-  const giveRows = (column: ColumnCell, from: number, given: Float64Array, info: ColumnInfo): void => {
+  const giveRows = (column: ColumnCell, from: number, values: Float64Array, info: ColumnInfo): void => {
     const { content } = column;
     const holds = info.holds ?? (content.kind === 'given' ? content.holds : 'number');
-    refuseInfinite(column.id, given);
+    const given = cleaned(column.id, values);
     if (content.kind !== 'given' || content.holds !== holds) {
       empty(column);
       replace(column, { kind: 'given', holds });
@@ -218,10 +218,17 @@ function blankOut(cell: ScalarCell | ColumnCell, { slots }: CellStore): void {
   else slots.values[cell.slot] = Number.NaN;
 }
 
-function refuseInfinite(id: string, values: Float64Array): void {
-  // A sum of zeros stays zero for every finite value, and NaN, which is blank, is looked for only if it does not.
+/** A copy without -0, so that equal values are the same; an infinite number is refused. */
+function cleaned(id: string, values: Float64Array): Float64Array {
+  const clean = new Float64Array(values.length);
   let sum = 0;
-  for (let i = 0; i < values.length; i += 1) sum += (values[i] as number) * 0;
+  for (let i = 0; i < values.length; i += 1) {
+    const value = values[i] as number;
+    clean[i] = value + 0;
+    sum += value * 0;
+  }
+  // The sum is 0 unless something is blank or infinite.
   if (sum !== 0 && values.some((value) => Math.abs(value) === Number.POSITIVE_INFINITY))
     throw new RangeError(`${id} is given an infinite number`);
+  return clean;
 }

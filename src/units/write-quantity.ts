@@ -45,11 +45,8 @@ function fitsCents(x: number): boolean {
 /** The number of fewest digits that comes back as exactly this SI value; the quotient if none does. */
 function shortestFor(si: number, unit: Unit): number {
   const x = fromSI(si, unit);
-  for (let digits = 15; digits <= 17; digits++) {
-    const candidate = Number(x.toPrecision(digits));
-    if (toSI(candidate, unit) === si) return candidate;
-  }
-  return x;
+  const shorter = [15, 16].map((digits) => Number(x.toPrecision(digits)));
+  return shorter.find((candidate) => toSI(candidate, unit) === si) ?? x;
 }
 
 function isMoney(unit: Unit): boolean {

@@ -87,7 +87,9 @@ export function factorsFromUcum(): readonly Converted[] {
   const convert = (code: string, x: number, si: string): number => {
     const result = library.convertUnitTo(code, x, si);
     if (result.status !== 'succeeded')
-      throw new Error(`UCUM does not convert ${code} to ${si}: ${result.msg?.join(' ')}`);
+      throw new Error(
+        `UCUM does not convert ${code} to ${si}: ${(result as { msg?: readonly string[] }).msg?.join(' ')}`,
+      );
     return Number(result.toVal);
   };
   const converted = codes.flatMap(([symbols, code, si]) => {

@@ -15,7 +15,7 @@ import {
   timesDimension,
 } from '../../src/units/index.ts';
 import { writeRational } from '../../src/units/rational.ts';
-import { SEED } from './seed.ts';
+import { PATIENCE, SEED } from './seed.ts';
 
 const anyRational: fc.Arbitrary<Rational> = fc
   .tuple(fc.integer({ min: -6, max: 6 }), fc.integer({ min: 1, max: 4 }))
@@ -40,7 +40,7 @@ test('products commute and associate, and plain is the unit of multiplication', 
     }),
     settings,
   );
-});
+}, PATIENCE);
 
 test('a quotient undoes a product', () => {
   fc.assert(
@@ -50,7 +50,7 @@ test('a quotient undoes a product', () => {
     }),
     settings,
   );
-});
+}, PATIENCE);
 
 test('powers distribute over products and multiply in a row', () => {
   fc.assert(
@@ -67,7 +67,7 @@ test('powers distribute over products and multiply in a row', () => {
     }),
     settings,
   );
-});
+}, PATIENCE);
 
 test('the key says what the powers say, and reads back', () => {
   fc.assert(
@@ -78,7 +78,7 @@ test('the key says what the powers say, and reads back', () => {
     }),
     settings,
   );
-});
+}, PATIENCE);
 
 test.each([
   { text: 'T^-2 M L', key: 'L M T^-2' },

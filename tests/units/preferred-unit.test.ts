@@ -17,7 +17,7 @@ import {
 } from '../../src/units/index.ts';
 import { QUANTITY_TABLE } from '../../src/units/quantity-table.ts';
 import { unitOf } from './arbitrary.ts';
-import { SEED } from './seed.ts';
+import { PATIENCE, SEED } from './seed.ts';
 
 const book = bookUnits();
 
@@ -102,7 +102,7 @@ test('the preferred unit of any dimension has that dimension, and is no point', 
     }),
     { seed: SEED, numRuns: 2000 },
   );
-});
+}, PATIENCE);
 
 test('suggestions start with the preferred units and repeat none', () => {
   const texts = suggestUnits(unitOf('ft').dimension, false, standardUnits).map((unit) => unit.text);

@@ -24,6 +24,11 @@ test('a unit that is too long is refused', () => {
   expect(unit.ok ? [] : unit.problems.map((p) => p.code)).toEqual(['unit-too-long']);
 });
 
+test('a unit of 120 characters is not', () => {
+  const unit = readUnit(`${'m·'.repeat(59)}mm`, standardUnits);
+  expect(unit.ok && unit.value.dimension.key).toBe('L^60');
+});
+
 test('every factor of a product is counted', () => {
   const unit = readUnit('m·m·m·s/(s·s)', standardUnits);
   expect(unit.ok && unit.value.dimension.key).toBe('L^3 T^-1');

@@ -10,7 +10,7 @@ import {
   writeQuantity,
 } from '../../src/units/index.ts';
 import { anyNumber, anySingleUnit, anyUnit, unitOf } from './arbitrary.ts';
-import { SEED } from './seed.ts';
+import { PATIENCE, SEED } from './seed.ts';
 
 test.each([
   [0.6109, '0.611'],
@@ -116,7 +116,7 @@ test('with all digits, writing and reading give the same SI number', () => {
     }),
     { seed: SEED, numRuns: 5000 },
   );
-});
+}, PATIENCE);
 
 test('with all digits, any SI number comes back within a unit in the last place or two', () => {
   fc.assert(
@@ -128,7 +128,7 @@ test('with all digits, any SI number comes back within a unit in the last place 
     }),
     { seed: SEED, numRuns: 5000 },
   );
-});
+}, PATIENCE);
 
 test('what is written sensibly reads back, without a unit of the line too, and within half a unit of the third digit', () => {
   fc.assert(
@@ -150,7 +150,7 @@ test('what is written sensibly reads back, without a unit of the line too, and w
     }),
     { seed: SEED, numRuns: 5000 },
   );
-});
+}, PATIENCE);
 
 test('to SI and back is the same number to a unit in the last place or two', () => {
   fc.assert(
@@ -161,7 +161,7 @@ test('to SI and back is the same number to a unit in the last place or two', () 
     }),
     { seed: SEED, numRuns: 5000 },
   );
-});
+}, PATIENCE);
 
 test('dates go there and back', () => {
   fc.assert(
@@ -171,4 +171,4 @@ test('dates go there and back', () => {
     }),
     { seed: SEED },
   );
-});
+}, PATIENCE);

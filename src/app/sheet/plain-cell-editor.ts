@@ -1,7 +1,7 @@
 import { css, html, LitElement, type TemplateResult } from 'lit';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
-import type { CellKind, Commit, CommitMove } from './cell-editor.ts';
+import type { CellKind, Commit, CommitMove } from './cell-edit.ts';
 
 /** A plain field in a cell; prose gets one of several lines, where Shift+Enter starts a new line. */
 export class PlainCellEditor extends LitElement {

@@ -47,12 +47,14 @@ export const names = {
       hint: columns.length > 0 ? `name a column, as in ${name}.${columns[0]}` : 'name a column of it',
     }),
   }),
-  'whole-column': entry<{ name: string }>({
+  'whole-column': entry<{ name: string; truth: boolean }>({
     title: 'A whole column where one value is wanted',
     explain: 'A column named with its table stands for all its rows. A line holds one value.',
-    words: ({ name }) => ({
+    words: ({ name, truth }) => ({
       message: `${quoted(name)} is a whole column, and one value is wanted here`,
-      hint: `take SUM(${name}), MAX(${name}) or INDEX(${name}; row)`,
+      hint: truth
+        ? `count the rows: COUNTIF(${name}) or, for all of them, COUNTIF(NOT(${name})) = 0`
+        : `take SUM(${name}), MAX(${name}) or INDEX(${name}; row)`,
     }),
   }),
   loop: entry<{ path: string[] }>({

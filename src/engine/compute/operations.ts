@@ -2,7 +2,7 @@ import type { ComparisonOperator } from '../../language/index.ts';
 import type { Rational } from '../../units/index.ts';
 
 /** Two numbers this close, relative to the larger, are equal. */
-const TOLERANCE = 1e-12;
+export const TOLERANCE = 1e-12;
 
 /** The number itself, NaN for an infinite one. Branchless: ∞ - ∞ is NaN. Turns -0 into 0. */
 export function finite(x: number): number {
@@ -12,10 +12,8 @@ export function finite(x: number): number {
 /** -1, 0 or 1 as a is below, equal to (within a relative 1e-12) or above b; NaN if either is. */
 export function order(a: number, b: number): number {
   const difference = a - b;
-  if (Number.isNaN(difference)) return a === b ? 0 : difference;
-  const size = Math.max(Math.abs(a), Math.abs(b));
-  if (Math.abs(difference) <= TOLERANCE * size) return 0;
-  return difference < 0 ? -1 : 1;
+  if (Math.abs(difference) <= TOLERANCE * Math.max(Math.abs(a), Math.abs(b))) return 0;
+  return difference < 0 ? -1 : difference > 0 ? 1 : Number.NaN;
 }
 
 /** What a comparison gives when the left side is below, equal to and above the right. */

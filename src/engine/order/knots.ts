@@ -1,4 +1,4 @@
-import { type Cell, type ColumnCell, type Edge, type Knot, ROW_ABOVE, WHOLE } from '../store/cells.ts';
+import { type Cell, type ColumnCell, type Edge, type Knot, SAME_ROW, WHOLE } from '../store/cells.ts';
 
 /**
  * What a circle of cells is. Columns of one table are computed row by row where every loop among them passes
@@ -7,7 +7,7 @@ import { type Cell, type ColumnCell, type Edge, type Knot, ROW_ABOVE, WHOLE } fr
 export function knotOf(group: readonly Cell[]): Knot {
   const inside = new Set(group);
   const edges = (cell: Cell) => cell.sources.filter((edge) => inside.has(edge.source));
-  const held = (cell: Cell) => edges(cell).filter((edge) => edge.reach !== ROW_ABOVE);
+  const held = (cell: Cell) => edges(cell).filter((edge) => (edge.reach & (SAME_ROW | WHOLE)) !== 0);
   const [first] = group;
   const opened = first?.shape === 'column' && group.every((cell) => isRowFormula(cell, first));
   if (!opened) return { kind: 'loop', members: group, loop: loopIn(group, edges) };

@@ -43,7 +43,7 @@ export function resize(column: ColumnCell, length: number): boolean {
   const next = new Float64Array(length).fill(Number.NaN);
   next.set(values.length <= length ? values : values.subarray(0, length));
   column.values = next;
-  column.gaps = countGaps(next);
+  column.gaps = countGaps(next, 0, length);
   return true;
 }
 
@@ -61,24 +61,19 @@ export function write(
   changed: RowWindow,
 ): void {
   const { values } = column;
-  let first = -1;
-  let last = -1;
-  let gaps = 0;
-  for (let i = 0; i < count; i += 1) {
-    const before = values[from + i] as number;
-    // Adding 0 turns -0 into 0, so that equal values are the same.
-    const after = (data[offset + i * stride] as number) + 0;
-    if (before === after) continue;
-    if (first < 0) first = i;
-    last = i;
-    values[from + i] = after;
-    if (Number.isNaN(before)) gaps -= 1;
-    if (Number.isNaN(after)) gaps += 1;
-  }
-  column.gaps += gaps;
-  if (first < 0) return;
-  changed.from = Math.min(changed.from, from + first);
-  changed.to = Math.max(changed.to, from + last + 1);
+  let first = 0;
+  while (first < count && values[from + first] === data[offset + first * stride]) first += 1;
+  if (first === count) return;
+  let last = count - 1;
+  while (values[from + last] === data[offset + last * stride]) last -= 1;
+  const start = from + first;
+  const end = from + last + 1;
+  if (column.gaps > 0) column.gaps -= countGaps(values, start, end);
+  if (stride === 1) values.set(data.subarray(offset + first, offset + last + 1), start);
+  else values.fill(data[offset] as number, start, end);
+  column.gaps += countGaps(values, start, end);
+  changed.from = Math.min(changed.from, start);
+  changed.to = Math.max(changed.to, end);
 }
 
 /** Takes every value from a column. */
@@ -87,8 +82,13 @@ export function empty(column: ColumnCell): void {
   column.gaps = column.values.length;
 }
 
-function countGaps(values: Float64Array): number {
+/** How many of the values from `from` to before `to` are NaN. */
+function countGaps(values: Float64Array, from: number, to: number): number {
+  // Nothing times 0 is anything but 0 except NaN: most stretches have none and need no counting.
+  let sum = 0;
+  for (let i = from; i < to; i += 1) sum += (values[i] as number) * 0;
+  if (sum === 0) return 0;
   let gaps = 0;
-  for (let i = 0; i < values.length; i += 1) if (Number.isNaN(values[i])) gaps += 1;
+  for (let i = from; i < to; i += 1) if (Number.isNaN(values[i])) gaps += 1;
   return gaps;
 }

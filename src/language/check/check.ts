@@ -119,7 +119,7 @@ function checkResult(typed: Typed, expected: Expected, context: Context): void {
   if (type.axes.some((axis) => axis.fresh || axis.table !== own)) {
     const column = firstColumn(typed) ?? typed;
     const name = context.text.slice(column.from, column.to);
-    context.report(problem('whole-column', column, { name }));
+    context.report(problem('whole-column', column, { name, truth: type.kind === 'truth' }));
     return;
   }
   if (expected.unit) checkUnit(typed, expected.unit, context);

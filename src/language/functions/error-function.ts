@@ -43,7 +43,8 @@ export function lowerErf(x: string, tools: LoweringTools): string {
   const twice = tools.helper(`${two}*${near}*${near}`);
   let sum = one;
   for (let n = 110; n >= 1; n -= 1) sum = tools.helper(`${one}+${twice}/${tools.constant(2 * n + 1)}*${sum}`);
-  return tools.helper(`${two}/${lowerRootOfPi(tools)}*EXP(-(${near}*${near}))*${near}*${sum}`);
+  const value = `${two}/${lowerRootOfPi(tools)}*EXP(-(${near}*${near}))*${near}*${sum}`;
+  return tools.helper(`IF(ABS(${x})>=${far},SIGN(${x}),${value})`);
 }
 
 /** One less the error function as A1 formulas; from 2 on by the continued fraction, one cell a step. */

@@ -1,6 +1,6 @@
 import { textType, truthType } from '../type.ts';
 import type { FunctionEntry } from './entry.ts';
-import { any, column, common, each, likeAny, plain, truth } from './parameter.ts';
+import { any, common, each, likeAny, plain, truth } from './parameter.ts';
 
 export const logic: readonly FunctionEntry[] = [
   {
@@ -50,39 +50,30 @@ export const logic: readonly FunctionEntry[] = [
   {
     name: 'AND',
     group: 'logic',
-    parameters: [column('condition', truth, { repeats: true })],
+    parameters: [each('condition', truth, { repeats: true })],
     gives: () => truthType,
-    evaluate: {
-      kind: 'gather',
-      pooled: true,
-      of: ([values]) => Number((values ?? []).every((value) => value === 1)),
+    evaluate: { kind: 'each', of: (...conditions) => conditions.reduce((all, one) => all * one, 1) },
+    lower: (conditions, _, __, tools) => {
+      const [one, zero] = [tools.constant(1), tools.constant(0)];
+      return `(${conditions.reduceRight((inner, condition) => `IF(${condition},${inner},${zero})`, one)}=${one})`;
     },
-    lower: (_, columns, __, tools) => {
-      const falses = columns.map((part) =>
-        tools.column(part.count, (at) => `IF(${part.cell(at)},${tools.constant(0)},${tools.constant(1)})`),
-      );
-      return `(SUM(${falses.map((part) => part.range).join(',')})=${tools.constant(0)})`;
-    },
-    help: 'Whether every condition holds, or every row of a column of conditions.',
+    help: 'Whether every condition holds, element by element; all conditions are computed.',
     example: { formula: 'AND(1 m < 2 m; 3 < 4)', value: true },
   },
   {
     name: 'OR',
     group: 'logic',
-    parameters: [column('condition', truth, { repeats: true })],
+    parameters: [each('condition', truth, { repeats: true })],
     gives: () => truthType,
     evaluate: {
-      kind: 'gather',
-      pooled: true,
-      of: ([values]) => Number((values ?? []).some((value) => value === 1)),
+      kind: 'each',
+      of: (...conditions) => 1 - conditions.reduce((none, one) => none * (1 - one), 1),
     },
-    lower: (_, columns, __, tools) => {
-      const trues = columns.map((part) =>
-        tools.column(part.count, (at) => `IF(${part.cell(at)},${tools.constant(1)},${tools.constant(0)})`),
-      );
-      return `(SUM(${trues.map((part) => part.range).join(',')})>${tools.constant(0)})`;
+    lower: (conditions, _, __, tools) => {
+      const [one, zero] = [tools.constant(1), tools.constant(0)];
+      return `(${conditions.reduceRight((inner, condition) => `IF(${condition},${one},${inner})`, zero)}=${one})`;
     },
-    help: 'Whether at least one condition holds.',
+    help: 'Whether at least one condition holds, element by element; all conditions are computed.',
     example: { formula: 'OR(1 m > 2 m; 3 < 4)', value: true },
   },
   {

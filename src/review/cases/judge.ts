@@ -7,6 +7,8 @@ export interface Judgement {
   /** `sheet.name` or `sheet.table.column`; the name as written where there is no such result. */
   readonly id: string;
   readonly agrees: boolean;
+  /** Whether it vouches for the result; that a printed value is not met does not. */
+  readonly covers: boolean;
   /** What was found and what was expected, in words. */
   readonly words: string;
 }
@@ -21,8 +23,9 @@ interface Found {
 /** Compares one result with its expectation. */
 export function judge(notebook: Notebook, expected: Expectation): Judgement {
   const found = find(notebook, expected);
+  const covers = expected.reproduces !== false;
   if (found.because !== undefined)
-    return { id: found.id, agrees: false, words: `${expected.name}: ${found.because}` };
+    return { id: found.id, agrees: false, covers: false, words: `${expected.name}: ${found.because}` };
   const parts = [
     verdictPart(found, expected),
     textPart(found, expected),
@@ -34,6 +37,7 @@ export function judge(notebook: Notebook, expected: Expectation): Judgement {
   return {
     id: found.id,
     agrees,
+    covers,
     words: `${expected.name}${row}: ${said.map((part) => part.words).join('; ') || 'nothing is expected of it'}`,
   };
 }

@@ -29,7 +29,9 @@ export function verifyTemplate(book: Book, cases: Cases): TemplateReport {
   const results = resultsOf(openNotebook(book));
   const reports = cases.cases.map((example) => runCase(book, example));
   const covered = new Set(
-    reports.flatMap((report) => report.judgements.filter((one) => one.agrees).map((one) => one.id)),
+    reports.flatMap((report) =>
+      report.judgements.filter((one) => one.agrees && one.covers).map((one) => one.id),
+    ),
   );
   return { cases: reports, results, uncovered: results.filter((id) => !covered.has(id)) };
 }

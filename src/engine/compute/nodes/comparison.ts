@@ -3,7 +3,7 @@ import { type CompareNode, comparedSides } from '../../../language/index.ts';
 import type { TextPool } from '../../store/text-pool.ts';
 import { blameFirst, ownFault } from '../blame.ts';
 import { type NodeKind, registerStrand, strandsOf } from '../context.ts';
-import { order, type Verdicts, verdict, verdictsOf } from '../operations.ts';
+import { order, TOLERANCE, type Verdicts, verdict, verdictsOf } from '../operations.ts';
 import type { Strand } from '../strand.ts';
 
 /** Compares numbers and points to a relative 1e-12 with ties equal, texts by their normal forms, truth values. */
@@ -46,11 +46,18 @@ function textOrder(a: number, b: number, texts: TextPool): number {
   return texts.textOf(left) < texts.textOf(right) ? -1 : 1;
 }
 
+/** `order` and `verdict` in one loop. */
 function compareNumbers(a: Strand, b: Strand, of: Verdicts, out: Float64Array, count: number): void {
   const { data: xs, offset: xo, stride: xd } = a;
   const { data: ys, offset: yo, stride: yd } = b;
+  const { below, equal, above } = of;
   for (let i = 0; i < count; i += 1) {
-    out[i] = verdict(of, order(xs[xo + i * xd] as number, ys[yo + i * yd] as number));
+    const x = xs[xo + i * xd] as number;
+    const y = ys[yo + i * yd] as number;
+    const difference = x - y;
+    const margin = TOLERANCE * Math.max(Math.abs(x), Math.abs(y));
+    if (Math.abs(difference) <= margin) out[i] = equal;
+    else out[i] = difference < 0 ? below : difference > 0 ? above : Number.NaN;
   }
 }
 

@@ -1,0 +1,205 @@
+import {
+  type Book,
+  type Edit,
+  findSheet,
+  insertPart,
+  insertRow,
+  insertTableRows,
+  joinEdits,
+  movePart,
+  moveRow,
+  type Part,
+  type PartPlace,
+  type Row,
+  removePart,
+  removeRow,
+  removeTableRows,
+} from '../../document/index.ts';
+import type { CellPlace } from '../session/place.ts';
+import { cellOf } from './cell-content.ts';
+import { findPlace } from './find-place.ts';
+import { copyOfPart, copyOfRow, type Fresh, freshFor, type NewKind, newBlock, newPart, newRow } from './new-items.ts';
+
+/** An edit, and where the person is after it. */
+export interface Change {
+  readonly edit: Edit;
+  readonly place?: CellPlace;
+}
+
+const isRow = (kind: NewKind): kind is Row['kind'] =>
+  kind === 'given' || kind === 'choice' || kind === 'calc' || kind === 'check';
+
+const wordsFor: Readonly<Record<NewKind, string>> = {
+  given: 'a given',
+  choice: 'a choice',
+  calc: 'a calculation',
+  check: 'a check',
+  text: 'a text',
+  heading: 'a heading',
+  caution: 'a caution',
+  assumption: 'an assumption',
+  block: 'a block of lines',
+  table: 'a table',
+};
+
+/** Puts something new below a place, or at the end of the sheet if there is none; undefined if the sheet is not there. */
+export function insertBelow(book: Book, sheetKey: string, place: CellPlace | undefined, kind: NewKind): Change | undefined {
+  const sheet = findSheet(book, sheetKey);
+  if (!sheet) return undefined;
+  const fresh = freshFor(book, sheet);
+  return isRow(kind)
+    ? insertRows(book, sheetKey, place, [newRow(kind, fresh)], fresh, `insert ${wordsFor[kind]}`)
+    : insertParts(book, sheetKey, place, newPart(kind, fresh), `insert ${wordsFor[kind]}`);
+}
+
+/** Puts lines below a place: into its block if it has one, into the next block, else into a new one. */
+export function insertRows(
+  book: Book,
+  sheetKey: string,
+  place: CellPlace | undefined,
+  rows: readonly Row[],
+  fresh: Fresh,
+  label: string,
+): Change | undefined {
+  const found = place && findPlace(book, place);
+  const first = rows[0];
+  if (!first) return undefined;
+  const block = found?.part.kind === 'rows' ? found.part : undefined;
+  if (!block) return insertParts(book, sheetKey, place, newBlock(rows, fresh), label, first.id);
+  const index = found?.kind === 'row' ? found.index + 1 : 0;
+  const at = { sheet: sheetKey, part: block.id };
+  const edit = joinEdits(
+    label,
+    rows.map((row, i) => insertRow(at, index + i, row)),
+  );
+  return { edit, place: { ...at, item: first.id, field: 'name' } };
+}
+
+function insertParts(
+  book: Book,
+  sheetKey: string,
+  place: CellPlace | undefined,
+  part: Part,
+  label: string,
+  item?: string,
+): Change {
+  const parts = findSheet(book, sheetKey)?.parts ?? [];
+  const at = parts.findIndex(({ id }) => id === place?.part);
+  const index = at < 0 ? parts.length : at + 1;
+  const first = item ?? (part.kind === 'rows' ? (part.rows[0]?.id ?? '') : '');
+  const field = part.kind === 'prose' ? 'text' : part.kind === 'rows' ? 'name' : 'title';
+  return {
+    edit: { ...insertPart(sheetKey, index, part), label },
+    place: { sheet: sheetKey, part: part.id, item: part.kind === 'rows' ? first : '', field },
+  };
+}
+
+/** Puts blank rows into a table below a place in it. */
+export function insertRowBelow(book: Book, place: CellPlace): Change | undefined {
+  const found = findPlace(book, place);
+  if (found?.part.kind !== 'table' || found.part.length === undefined) return undefined;
+  const row = found.kind === 'cell' ? found.row + 1 : found.part.length;
+  const at = { sheet: place.sheet, table: found.part.id };
+  const edit = insertTableRows(at, found.part, row, { length: 1, cells: {} });
+  const field = found.kind === 'cell' ? place.field : (found.part.columns[0]?.id ?? '');
+  return { edit: { ...edit, label: 'insert a row' }, place: { ...place, item: `r${row}`, field } };
+}
+
+/** Takes out all lines, table rows or parts that a list of places stands on. */
+export function removeLines(book: Book, places: readonly CellPlace[]): Edit | undefined {
+  const edits: Edit[] = [];
+  const done = new Set<string>();
+  const tableRows = new Map<string, { at: { sheet: string; table: string }; from: number; to: number }>();
+  for (const place of places) {
+    const found = findPlace(book, place);
+    const key = `${place.part}/${place.item}`;
+    if (!found || done.has(key)) continue;
+    done.add(key);
+    if (found.kind === 'row') edits.push(removeRow({ ...place, row: found.row.id }));
+    else if (found.kind === 'cell' && found.part.length !== undefined) {
+      const span = tableRows.get(place.part);
+      if (span) {
+        span.from = Math.min(span.from, found.row);
+        span.to = Math.max(span.to, found.row);
+      } else tableRows.set(place.part, { at: { sheet: place.sheet, table: place.part }, from: found.row, to: found.row });
+    } else if (found.kind === 'prose' || (found.kind === 'title' && places.length === 1)) edits.push(removePart(place));
+  }
+  for (const { at, from, to } of tableRows.values()) edits.push(removeTableRows(at, from, to - from + 1));
+  if (edits.length === 0) return undefined;
+  return joinEdits(edits.length === 1 ? 'delete a line' : `delete ${edits.length} lines`, edits);
+}
+
+/** Moves the line of a place, its table row or its part by one, across the edges of blocks. */
+export function moveLine(book: Book, place: CellPlace, by: -1 | 1): Change | undefined {
+  const found = findPlace(book, place);
+  if (!found) return undefined;
+  const { parts } = found.sheet;
+  const partIndex = parts.findIndex(({ id }) => id === place.part);
+  if (found.kind === 'cell') return moveTableRow(place, found.part, found.row, by);
+  if (found.kind !== 'row') {
+    if (found.kind === 'column') return undefined;
+    const to = partIndex + by;
+    if (to < 0 || to >= parts.length) return undefined;
+    return { edit: movePart(place, to), place };
+  }
+  const to = found.index + by;
+  const at = { sheet: place.sheet, part: place.part, row: found.row.id };
+  if (to >= 0 && to < found.part.rows.length) return { edit: { ...moveRow(at, to), label: 'move a line' }, place };
+  const next = nextBlock(parts, partIndex, by);
+  if (!next) return undefined;
+  const target = { sheet: place.sheet, part: next.id };
+  const index = by < 0 ? next.rows.length : 0;
+  const edit = joinEdits('move a line', [removeRow(at), insertRow(target, index, found.row)]);
+  return { edit, place: { ...place, part: next.id } };
+}
+
+function nextBlock(parts: readonly Part[], from: number, by: -1 | 1): Extract<Part, { kind: 'rows' }> | undefined {
+  for (let index = from + by; index >= 0 && index < parts.length; index += by) {
+    const part = parts[index];
+    if (part?.kind === 'rows') return part;
+  }
+  return undefined;
+}
+
+function moveTableRow(
+  place: CellPlace,
+  table: Extract<Part, { kind: 'table' }>,
+  row: number,
+  by: -1 | 1,
+): Change | undefined {
+  const to = row + by;
+  if (table.length === undefined || to < 0 || to >= table.length) return undefined;
+  const at = { sheet: place.sheet, table: table.id };
+  const cells = Object.fromEntries(
+    table.columns.flatMap((one) => (one.kind === 'given' ? [[one.name, [cellOf(one, row)]] as const] : [])),
+  );
+  const edit = joinEdits('move a row', [
+    removeTableRows(at, row, 1),
+    insertTableRows(at, table, to, { length: 1, cells }),
+  ]);
+  return { edit, place: { ...place, item: `r${to}` } };
+}
+
+/** A second line or part like the one at a place, below it. */
+export function duplicate(book: Book, place: CellPlace): Change | undefined {
+  const found = findPlace(book, place);
+  if (!found) return undefined;
+  const fresh = freshFor(book, found.sheet);
+  if (found.kind === 'row')
+    return insertRows(book, place.sheet, place, [copyOfRow(found.row, fresh)], fresh, 'duplicate a line');
+  if (found.kind === 'cell' && found.part.length !== undefined) {
+    const { part, row } = found;
+    const cells = Object.fromEntries(
+      part.columns.flatMap((one) => (one.kind === 'given' ? [[one.name, [cellOf(one, row)]] as const] : [])),
+    );
+    const at = { sheet: place.sheet, table: part.id };
+    const edit = insertTableRows(at, part, row + 1, { length: 1, cells });
+    return { edit: { ...edit, label: 'duplicate a row' }, place: { ...place, item: `r${row + 1}` } };
+  }
+  return insertParts(book, place.sheet, place, copyOfPart(found.part, fresh), 'duplicate a part');
+}
+
+/** Takes the whole part of a place out of its sheet. */
+export function removeWholePart(place: PartPlace): Edit {
+  return { ...removePart(place), label: 'delete a part' };
+}

@@ -1,0 +1,142 @@
+import { css } from 'lit';
+
+/** The panel at the right. */
+export const panelStyles = css`
+  :host {
+    display: block;
+    padding: 24px 20px;
+    overflow-y: auto;
+    background: var(--paper);
+    border-inline-start: 1px solid var(--rule);
+    font-size: 14.5px;
+  }
+  h2 {
+    margin: 0;
+    font-size: 22px;
+    font-weight: 400;
+  }
+  h3 {
+    margin: 20px 0 6px;
+    font-size: 12px;
+    font-weight: 600;
+    letter-spacing: 0.05em;
+    color: var(--ink-soft);
+  }
+  p {
+    margin: 0 0 6px;
+  }
+  .label {
+    color: var(--ink-soft);
+  }
+  .value b {
+    font-size: 18px;
+  }
+  .quiet {
+    color: var(--ink-soft);
+  }
+  pre {
+    margin: 6px 0 0;
+    padding: 8px 10px;
+    background: var(--margin-tint);
+    font: 13px/1.45 var(--code);
+    white-space: pre-wrap;
+    overflow-wrap: anywhere;
+  }
+  .math {
+    overflow-x: auto;
+    padding-block: 4px;
+    font-size: 16px;
+  }
+  .numbers {
+    color: var(--pen);
+  }
+  math {
+    font-family: var(--maths);
+  }
+  math :is(mi, mn, mtext) {
+    font-family: var(--serif);
+    text-transform: none;
+  }
+  math .v {
+    font-style: italic;
+  }
+  ul {
+    margin: 0;
+    padding: 0;
+    list-style: none;
+  }
+  li button {
+    display: flex;
+    justify-content: space-between;
+    gap: 12px;
+    width: 100%;
+    padding: 3px 0;
+    border: 0;
+    background: none;
+    color: inherit;
+    font: inherit;
+    text-align: start;
+    cursor: pointer;
+  }
+  li button:hover {
+    background: var(--selection);
+  }
+  .number {
+    font-weight: 600;
+    white-space: nowrap;
+  }
+  button:focus-visible,
+  .math:focus-visible,
+  pre:focus-visible {
+    outline: 2px solid var(--accent);
+    outline-offset: 1px;
+  }
+  .nudge {
+    display: flex;
+    align-items: center;
+    gap: 10px;
+  }
+  .nudge button {
+    width: 32px;
+    height: 32px;
+    border: 1px solid var(--rule-strong);
+    border-radius: var(--radius);
+    background: none;
+    color: inherit;
+    font-size: 18px;
+    cursor: pointer;
+  }
+  .nudge output {
+    color: var(--pen);
+    font-weight: 600;
+  }
+  .problem {
+    margin: 12px 0;
+    padding: 8px 12px;
+    border-inline-start: 3px solid var(--bad);
+    background: var(--bad-tint);
+  }
+  .problem.warning {
+    border-color: var(--warn);
+    background: var(--warn-tint);
+  }
+  .hint {
+    color: var(--ink-soft);
+  }
+  .fix {
+    margin: 4px 8px 2px 0;
+    padding: 3px 10px;
+    border: 1px solid var(--accent);
+    border-radius: var(--radius);
+    background: var(--paper);
+    color: var(--accent);
+    font: 13px var(--code);
+    cursor: pointer;
+  }
+  .caution {
+    padding-inline-start: 12px;
+    border-inline-start: 2px solid var(--warn);
+    color: var(--ink-soft);
+    font-size: 13.5px;
+  }
+`;

@@ -1,0 +1,156 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { unsafeHTML } from 'lit/directives/unsafe-html.js';
+import type { Fix, Problem } from '../../diagnostics/index.ts';
+import { setEntry, setFormula } from '../../document/index.ts';
+import type { FormulaItem, InputItem, Item } from '../../notebook/index.ts';
+import { formulaMath, math, numbersMath, symbolMath } from '../../record/index.ts';
+import { dependsOn, feedsOf, itemAt, labelOf, localName, placeOfId } from '../session/places.ts';
+import { resultText } from '../session/result-text.ts';
+import type { Session } from '../session/session.ts';
+import { SessionController } from '../session/session-controller.ts';
+import { nudgedEntry } from './nudge.ts';
+import { panelStyles } from './panel-styles.ts';
+
+/** Explains the one value in hand: formula, numbers, what it depends on, what it feeds, its source, its problems. */
+export class SidePanel extends LitElement {
+  static override properties = { session: { attribute: false } };
+  declare session: Session;
+
+  static override styles = panelStyles;
+
+  constructor() {
+    super();
+    new SessionController(this, ({ kind }) => kind !== 'kept');
+  }
+
+  override render() {
+    const item = itemAt(this.session.notebook, this.session.place);
+    if (!item) return this.#empty();
+    const source = item.kind === 'input' || item.kind === 'formula' ? item.row : item.column;
+    const shown = resultText(this.session.notebook, item, this.session.units);
+    return html`
+      <h2>${unsafeHTML(math(symbolMath(localName(item))))}</h2>
+      <p class="label">${labelOf(item)}</p>
+      <p class="value"><b>${shown.number}</b> ${shown.unit}</p>
+      ${this.#problems(item)} ${item.kind === 'input' ? this.#nudge(item) : nothing}
+      ${'checked' in item ? this.#formula(item) : nothing}
+      ${this.#list('Depends on', dependsOn(this.session.notebook, item))}
+      ${this.#list('Feeds', feedsOf(this.session.notebook, item.id))}
+      ${source.reference ? html`<h3>Source</h3><p>${source.reference}</p>` : nothing}
+      ${source.note ? html`<h3>Note</h3><p>${source.note}</p>` : nothing} ${this.#cautions()}
+    `;
+  }
+
+  #empty() {
+    return html`<p class="quiet">Choose a line to see where its number comes from and where it goes.</p>
+      ${this.#cautions()}`;
+  }
+
+  #formula(item: Extract<Item, { checked: unknown }>) {
+    const { text, syntax } = item.checked;
+    const { notebook, units } = this.session;
+    const shown = (name: string) => {
+      const found = notebook.model.items.get(`${item.sheet}.${name}`) ?? notebook.model.items.get(name);
+      if (!found || (found.kind !== 'input' && found.kind !== 'formula')) return undefined;
+      const value = resultText(notebook, found, units);
+      return value.number === 'no value' || value.number === '—' ? undefined : value;
+    };
+    return html`<h3>Formula</h3>
+      <div class="math" tabindex="0" role="group" aria-label="Formula in symbols">${unsafeHTML(math(formulaMath(syntax)))}</div>
+      <pre tabindex="0" aria-label="Formula as written">${text}</pre>
+      ${item.kind === 'formula'
+        ? html`<h3>With numbers</h3>
+            <div class="math numbers" tabindex="0" role="group" aria-label="Formula with numbers">
+              ${unsafeHTML(math(numbersMath(syntax, shown)))}
+            </div>`
+        : nothing}`;
+  }
+
+  #list(title: string, items: readonly Item[]) {
+    if (items.length === 0) return nothing;
+    return html`<h3>${title}</h3>
+      <ul>
+        ${items.map((item) => {
+          const shown = resultText(this.session.notebook, item, this.session.units);
+          const other = item.sheet === this.session.sheet ? '' : `${this.#titleOf(item.sheet)}: `;
+          return html`<li>
+            <button @click=${() => this.#go(item)} title=${`${other}${labelOf(item)}`}>
+              <span>${unsafeHTML(math(symbolMath(localName(item))))}</span>
+              <span class="number">${shown.number} ${shown.unit}</span>
+            </button>
+          </li>`;
+        })}
+      </ul>`;
+  }
+
+  #titleOf(key: string): string {
+    return this.session.notebook.book.sheets.find((sheet) => sheet.key === key)?.title ?? key;
+  }
+
+  #go(item: Item): void {
+    const place = placeOfId(this.session.notebook, item.id);
+    if (place) this.session.goTo(place);
+  }
+
+  #nudge(item: InputItem) {
+    if (item.row.kind !== 'given' || nudgedEntry(item.row.entry, 1) === undefined) return nothing;
+    return html`<h3>Try another value</h3>
+      <div class="nudge" @keydown=${(event: KeyboardEvent) => this.#nudgeKey(event, item)}>
+        <button @click=${() => this.#step(item, -1)} aria-label="Smaller">−</button>
+        <output>${item.row.entry}</output>
+        <button @click=${() => this.#step(item, 1)} aria-label="Larger">+</button>
+      </div>`;
+  }
+
+  #nudgeKey(event: KeyboardEvent, item: InputItem): void {
+    const steps = event.key === 'ArrowUp' ? 1 : event.key === 'ArrowDown' ? -1 : 0;
+    if (steps === 0) return;
+    event.preventDefault();
+    this.#step(item, event.shiftKey ? 10 * steps : steps);
+  }
+
+  #step(item: InputItem, steps: number): void {
+    const now = this.session.notebook.model.items.get(item.id);
+    const place = placeOfId(this.session.notebook, item.id);
+    if (now?.kind !== 'input' || !place) return;
+    const entry = nudgedEntry(now.row.entry, steps);
+    if (entry !== undefined) this.session.apply(setEntry({ sheet: place.sheet, part: place.part, row: place.item }, entry));
+  }
+
+  #problems(item: Item) {
+    const all = this.session.notebook.problems().filter((found) => found.cell === item.id);
+    if (all.length === 0) return nothing;
+    return all.map((found) => this.#problem(item, found));
+  }
+
+  #problem(item: Item, found: Problem): TemplateResult {
+    const mends = item.kind === 'formula' || (item.kind === 'input' && item.row.kind === 'given');
+    return html`<div class=${found.severity === 'error' ? 'problem' : 'problem warning'} role="note">
+      <p>${found.message}</p>
+      ${found.hints.map((hint) => html`<p class="hint">${hint}</p>`)}
+      ${mends
+        ? found.fixes.map(
+            (fix) => html`<button class="fix" @click=${() => this.#mend(item as FormulaItem | InputItem, fix)}>
+              ${fix.label}
+            </button>`,
+          )
+        : nothing}
+    </div>`;
+  }
+
+  #mend(item: FormulaItem | InputItem, fix: Fix): void {
+    const place = placeOfId(this.session.notebook, item.id);
+    if (!place) return;
+    const at = { sheet: place.sheet, part: place.part, row: place.item };
+    const text = item.kind === 'formula' ? item.row.formula : item.row.entry;
+    const mended = `${text.slice(0, fix.from)}${fix.insert}${text.slice(fix.to)}`;
+    this.session.apply(item.kind === 'formula' ? setFormula(at, mended) : setEntry(at, mended));
+  }
+
+  #cautions() {
+    const about = this.session.notebook.book.about;
+    if (!about || about.cautions.length === 0) return nothing;
+    return html`<h3>Cautions</h3>
+      ${about.cautions.map((caution) => html`<p class="caution">${caution}</p>`)}`;
+  }
+}

@@ -1,0 +1,22 @@
+import { type Notebook, type Item, writeUtilisation } from '../../notebook/index.ts';
+import { type Shown, shownQuantity } from './shown.ts';
+import type { UnitsView } from './session.ts';
+
+/** A line's value in a few words, number and unit apart: for lists beside the sheet. */
+export function resultText(notebook: Notebook, item: Item, view: UnitsView): Shown {
+  if (item.kind === 'input column' || item.kind === 'formula column') {
+    const whole = notebook.column(item.id);
+    if (whole.status !== 'ok') return { number: 'no value', unit: '' };
+    return { number: `${whole.reading.length}`, unit: whole.reading.length === 1 ? 'row' : 'rows' };
+  }
+  const read = notebook.result(item.id);
+  if (read.status === 'missing') return { number: '—', unit: '' };
+  if (read.status !== 'ok') return { number: 'no value', unit: '' };
+  const { value } = read;
+  if (value.kind === 'number') return shownQuantity(value.si, value.unit, view, notebook.model.registry);
+  if (value.kind === 'text') return { number: value.text, unit: '' };
+  const verdict = notebook.verdict(item.id);
+  if (!verdict) return { number: value.truth ? 'true' : 'false', unit: '' };
+  const use = verdict.utilisation === undefined ? '' : `${writeUtilisation(verdict.utilisation, verdict.holds)} `;
+  return { number: `${use}${verdict.holds ? 'holds' : 'fails'}`, unit: '' };
+}

@@ -1,0 +1,214 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { Problem } from '../../diagnostics/index.ts';
+import type { Choice, Given } from '../../document/index.ts';
+import type { CheckedFormula } from '../../language/index.ts';
+import { type Result, type Value, type Verdict, writeUtilisation } from '../../notebook/index.ts';
+import { shownQuantity } from '../session/shown.ts';
+import { entryView } from './entry-view.ts';
+import { drawFormula, hasNumbers, typesetFormula, typesetNumbers } from './formula-view.ts';
+import type { LineContext } from './line-source.ts';
+import { shownUnit } from './shown-unit.ts';
+import { drawSign, type Sign } from './signs.ts';
+import { valuesByName } from './values-by-name.ts';
+
+/** The right half of a line. `below`: the calculation stands under the description, which takes the whole width. */
+export interface LineBody {
+  readonly layout: 'beside' | 'below' | 'entry';
+  readonly value: TemplateResult;
+  readonly unit: string;
+  /** The unit is not there to be seen twice: the value says it. */
+  readonly sign?: { readonly sign: Sign; readonly words: string };
+}
+
+/** Draws what a line comes to. */
+export function lineBody(context: LineContext): LineBody {
+  const { source } = context;
+  switch (source.kind) {
+    case 'given':
+      return givenBody(context, source);
+    case 'choice':
+      return choiceBody(context, source);
+    case 'calc':
+    case 'series':
+      return calcBody(context);
+    case 'check':
+      return checkBody(context);
+  }
+}
+
+const lineUnit = (context: LineContext): string =>
+  'unit' in context.source ? shownUnit(context.source.unit ?? '') : '';
+
+function resultOf({ session, item }: LineContext): Result | undefined {
+  if (item?.kind !== 'input' && item?.kind !== 'formula') return undefined;
+  return session.notebook.result(item.id);
+}
+
+function givenBody(context: LineContext, row: Given): LineBody {
+  const result = resultOf(context);
+  const unit = lineUnit(context);
+  if (result?.status === 'problem')
+    return stopped(html`<span class="entry">${row.entry}</span>`, result, unit, 'entry');
+  if (result?.status !== 'ok') return { layout: 'entry', value: blankEntry(row.optional === true), unit };
+  const warning = context.item?.problems.find(({ severity }) => severity === 'warning');
+  const told = warning ? sentence(warning, 'warning') : nothing;
+  const sign = warning ? ({ sign: 'warning', words: 'see the remark' } as const) : undefined;
+  if (result.value.kind !== 'number') {
+    const value = html`<span class="entry words">${row.entry}</span>${told}`;
+    return { layout: row.entry.length > 12 ? 'beside' : 'entry', value, unit, ...(sign && { sign }) };
+  }
+  const { session } = context;
+  const view = entryView(row, result.value, session.units, session.notebook.model.registry);
+  if (view.kind === 'plain') {
+    const value = html`<span class="entry">${view.number}</span>${told}`;
+    return { layout: 'entry', value, unit: shownUnit(view.unit), ...(sign && { sign }) };
+  }
+  const value = html`<div class="calculation"><span class="entry">${view.entry}</span></div>
+    ${equals}<span class="number">${view.number}</span>${told}`;
+  return { layout: 'beside', value, unit: shownUnit(view.unit), ...(sign && { sign }) };
+}
+
+function blankEntry(optional: boolean): TemplateResult {
+  return optional
+    ? html`<span class="entry blank optional"><span aria-hidden="true">–</span><span class="unseen">blank</span></span>`
+    : html`<span class="entry blank">to be entered</span>`;
+}
+
+function choiceBody(context: LineContext, row: Choice): LineBody {
+  const result = resultOf(context);
+  const label = row.options?.find(({ value }) => value === row.entry)?.label ?? row.entry;
+  const shown = html`<span class="entry words choice" data-open>${drawSign('choice')}<span>${label === '' ? 'to be chosen' : label}</span></span>`;
+  if (result?.status === 'problem') return stopped(shown, result, '', 'beside');
+  return { layout: 'beside', value: shown, unit: '' };
+}
+
+const equals = html`<span class="equals" aria-hidden="true">=</span>`;
+
+function calcBody(context: LineContext): LineBody {
+  const { item, source } = context;
+  const unit = lineUnit(context);
+  if (!item || !('checked' in item)) return { layout: 'beside', value: html``, unit };
+  if ('formula' in source && source.formula.trim() === '')
+    return { layout: 'beside', value: html`<span class="quiet calculation">no formula yet</span>`, unit };
+  if (item.kind === 'formula column') return columnBody(context, item.checked, unit);
+  const result = resultOf(context);
+  const formula = calculation(context, item.checked, result?.status === 'ok');
+  if (result?.status === 'problem' || result?.status === 'waiting')
+    return stopped(formula.drawn, result, unit, 'below');
+  if (result?.status !== 'ok') return { layout: formula.layout, value: html`${formula.drawn}${equals}<span class="number quiet">–</span>`, unit };
+  const shown = shownValue(context, result.value);
+  const words = result.value.kind !== 'number';
+  const layout = words && shown.number.length > 14 ? 'below' : formula.layout;
+  return {
+    layout,
+    value: html`${formula.drawn}${equals}<output class="number ${words ? 'words' : ''}">${shown.number}</output>`,
+    unit: words ? '' : shownUnit(shown.unit),
+  };
+}
+
+/** The formula of a column: its rows are in the table, so nothing follows it. */
+function columnBody(context: LineContext, checked: CheckedFormula, unit: string): LineBody {
+  const formula = calculation(context, checked, false);
+  const column = context.session.notebook.column(context.item?.id ?? '');
+  if (column.status !== 'ok') return stopped(formula.drawn, column, unit, 'below');
+  return { layout: formula.layout, value: html`${formula.drawn}`, unit };
+}
+
+/** A formula as it is set, with the numbers put in below where the person is. */
+function calculation(
+  context: LineContext,
+  checked: CheckedFormula,
+  numbered: boolean,
+): { readonly drawn: TemplateResult; readonly layout: 'beside' | 'below' } {
+  const { room, active, session, sheet } = context;
+  const beside = typesetFormula(checked, room.beside);
+  const numbers = active && numbered && hasNumbers(checked.syntax);
+  const shown = valuesByName(session, sheet);
+  const numbersBeside = numbers ? typesetNumbers(checked, room.beside - 1, shown) : undefined;
+  const fits = beside.width <= room.beside && beside.markup.length === 1;
+  const below = !fits;
+  const most = below ? room.below : room.beside;
+  const symbols = below ? typesetFormula(checked, room.below) : beside;
+  const filled = below && numbers ? typesetNumbers(checked, most - 1, shown) : numbersBeside;
+  return {
+    layout: below ? 'below' : 'beside',
+    drawn: html`<div class="calculation">
+      ${drawFormula(symbols, 'symbols')}${filled ? drawFormula(filled, 'numbers') : nothing}
+    </div>`,
+  };
+}
+
+function shownValue({ session }: LineContext, value: Value): { readonly number: string; readonly unit: string } {
+  if (value.kind === 'number')
+    return shownQuantity(value.si, value.unit, session.units, session.notebook.model.registry);
+  if (value.kind === 'text') return { number: value.text, unit: '' };
+  return { number: value.truth ? 'true' : 'false', unit: '' };
+}
+
+function checkBody(context: LineContext): LineBody {
+  const { item, session, source } = context;
+  if (item?.kind !== 'formula') return { layout: 'beside', value: html``, unit: '' };
+  if ('formula' in source && source.formula.trim() === '')
+    return { layout: 'beside', value: html`<span class="quiet calculation">demand &lt;= capacity</span>`, unit: '' };
+  const result = session.notebook.result(item.id);
+  const formula = calculation(context, item.checked, false);
+  if (result.status === 'problem' || result.status === 'waiting')
+    return stopped(formula.drawn, result, '', 'below');
+  const verdict = session.notebook.verdict(item.id);
+  if (!verdict) return { layout: formula.layout, value: html`${formula.drawn}${equals}<span class="number quiet">–</span>`, unit: '' };
+  const compared = comparison(context, item.checked, verdict);
+  if (!compared) return { layout: formula.layout, value: html`${formula.drawn}${verdictOf(verdict)}`, unit: '' };
+  const value = html`<div class="calculation">
+      ${compared}${context.active ? drawFormula(typesetFormula(item.checked, context.room.below), 'symbols') : nothing}
+    </div>
+    ${verdictOf(verdict)}`;
+  return { layout: 'beside', value, unit: '' };
+}
+
+/** "956 kN·m ≤ 1 020 kN·m"; undefined where the check does not compare two quantities. */
+function comparison(context: LineContext, checked: CheckedFormula, verdict: Verdict): TemplateResult | undefined {
+  const { typed } = checked;
+  if (typed.kind !== 'compare' || !verdict.demand || !verdict.capacity) return undefined;
+  const turned = typed.op === '>=' || typed.op === '>';
+  const sides = turned ? [verdict.capacity, verdict.demand] : [verdict.demand, verdict.capacity];
+  const [left, right] = sides.map((side) => shownValue(context, side));
+  if (!left || !right) return undefined;
+  const signs: Readonly<Record<string, string>> = { '<=': '≤', '<': '<', '>=': '≥', '>': '>' };
+  return html`<span class="compared"
+    ><span>${left.number} ${shownUnit(left.unit)}</span><span class="than">${signs[typed.op]}</span
+    ><span>${right.number} ${shownUnit(right.unit)}</span></span
+  >`;
+}
+
+function verdictOf({ holds, utilisation }: Verdict): TemplateResult {
+  const word = holds ? 'holds' : 'fails';
+  const share = utilisation === undefined ? undefined : Math.min(Math.max(utilisation, 0), 1.25);
+  return html`<span class="verdict ${word}">
+    ${share === undefined
+      ? drawSign(word)
+      : html`<svg class="bar" viewBox="0 0 50 10" preserveAspectRatio="none" aria-hidden="true">
+          <rect class="track" x="0" y="3" width="40" height="4" />
+          <rect class="fill" x="0" y="3" width=${(share * 40).toFixed(1)} height="4" />
+          <path class="limit" d="M40 0v10" />
+        </svg>`}
+    <span class="share">${utilisation === undefined ? '' : writeUtilisation(utilisation, holds)}</span>
+    <span class="word">${word}</span>
+  </span>`;
+}
+
+function stopped(
+  drawn: TemplateResult,
+  result: { readonly status: 'problem' | 'waiting'; readonly problem: Problem },
+  unit: string,
+  layout: LineBody['layout'],
+): LineBody {
+  const sign = result.status === 'problem' ? 'problem' : 'waits';
+  return { layout, value: html`${drawn}${sentence(result.problem, sign)}`, unit };
+}
+
+/** What is wrong, in place of a result, and what would mend it. */
+export function sentence({ message, hints }: Problem, sign: 'problem' | 'waits' | 'warning'): TemplateResult {
+  return html`<p class="sentence ${sign}">
+    ${drawSign(sign)}<span>${message}${hints.map((hint) => html`<span class="hint">; ${hint}</span>`)}</span>
+  </p>`;
+}

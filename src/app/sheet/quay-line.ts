@@ -1,0 +1,117 @@
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import type { Session } from '../session/session.ts';
+import type { CellEdit } from './cell-edit.ts';
+import { cellEditor } from './cell-editor.ts';
+import { drawSymbol } from './formula-view.ts';
+import { lineFields } from './grid-map.ts';
+import { lineBody } from './line-body.ts';
+import type { LineSource, Room } from './line-source.ts';
+import { drawSign } from './signs.ts';
+import type { SheetHost } from './sheet-host.ts';
+
+/**
+ * One line of the page, a row of the grid: reference, symbol, description, calculation, result, unit, mark. It draws
+ * into the sheet's own tree, whose styles and events it shares, and again only when the sheet tells it to.
+ */
+export class QuayLine extends LitElement {
+  static override properties = {
+    host: { attribute: false },
+    session: { attribute: false },
+    sheet: { attribute: false },
+    block: { attribute: false },
+    source: { attribute: false },
+    table: { attribute: false },
+    active: { attribute: false },
+    stop: { attribute: false },
+    selected: { attribute: false },
+    edit: { attribute: false },
+    room: { attribute: false },
+  };
+
+  declare host: SheetHost;
+  declare session: Session;
+  declare sheet: string;
+  declare block: string;
+  declare source: LineSource;
+  /** The name of the table whose column this line explains; empty for a line of a block. */
+  declare table: string;
+  /** The field the person is on; empty while the person is elsewhere. */
+  declare active: string;
+  /** The field that the Tab key reaches; empty if it passes this line by. */
+  declare stop: string;
+  /** The fields within the selected range. */
+  declare selected: readonly string[];
+  declare edit: CellEdit | undefined;
+  declare room: Room;
+
+  constructor() {
+    super();
+    this.table = '';
+    this.active = '';
+    this.stop = '';
+    this.selected = [];
+    this.edit = undefined;
+  }
+
+  protected override createRenderRoot(): HTMLElement {
+    return this;
+  }
+
+  /** The id the model knows this line by. */
+  get modelId(): string {
+    return `${this.sheet}.${this.table === '' ? '' : `${this.table}.`}${this.source.name}`;
+  }
+
+  get fields(): readonly string[] {
+    return lineFields[this.source.kind === 'series' ? 'calc' : this.source.kind];
+  }
+
+  override render(): TemplateResult {
+    const { session, sheet, source, room } = this;
+    const item = session.notebook.model.items.get(this.modelId);
+    const active = this.active !== '';
+    const body = lineBody({ session, sheet, source, item, active, room });
+    const editsValue = this.edit?.place.field === 'value';
+    const wide = editsValue && 'formula' in source;
+    this.className = `line ${source.kind} ${wide ? 'below' : body.layout}${active ? ' active' : ''}`;
+    return html`
+      ${this.#cell('reference', 'reference', html`${source.reference ?? ''}`)}
+      ${this.#cell('name', 'symbol', drawSymbol(source.name))}
+      ${this.#cell('label', 'description', html`${source.label ?? ''}`)}
+      ${this.#cell('value', 'value', body.value)}
+      ${this.fields.includes('unit')
+        ? this.#cell('unit', 'unit', html`${body.unit}`)
+        : html`<div class="cell unit" role="gridcell" aria-colindex="5" aria-readonly="true">${body.unit}</div>`}
+      <div class="cell mark" role="gridcell" aria-colindex="6" aria-readonly="true">
+        ${body.sign ? drawSign(body.sign.sign, body.sign.words) : nothing}
+        <button class="menu-button" type="button" tabindex="-1" data-menu aria-label="line menu" aria-haspopup="menu">
+          ${drawSign('menu')}
+        </button>
+      </div>
+    `;
+  }
+
+  #cell(field: string, kind: string, content: TemplateResult): TemplateResult {
+    const edit = this.edit?.place.field === field ? this.edit : undefined;
+    const chosen = this.selected.includes(field);
+    return html`<div
+      class="cell ${kind}${edit ? ' edited' : ''}"
+      role="gridcell"
+      data-field=${field}
+      aria-colindex=${this.fields.indexOf(field) + 1}
+      aria-selected=${chosen || this.active === field ? 'true' : 'false'}
+      tabindex=${this.stop === field ? '0' : '-1'}
+    >
+      ${edit
+        ? cellEditor(
+            this.session,
+            edit,
+            (done) => this.host.commit(done),
+            () => this.host.cancel(),
+          )
+        : content}
+    </div>`;
+  }
+}
+
+customElements.define('quay-line', QuayLine);

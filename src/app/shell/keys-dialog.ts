@@ -1,0 +1,55 @@
+import { css, html, LitElement } from 'lit';
+import { dialogStyles } from './dialog-styles.ts';
+import { keyGroups } from './keys.ts';
+
+/** The sheet of keys. */
+export class KeysDialog extends LitElement {
+  static override styles = [
+    dialogStyles,
+    css`
+      .groups {
+        display: grid;
+        grid-template-columns: 1fr 1fr;
+        gap: 8px 40px;
+      }
+      dl {
+        display: grid;
+        grid-template-columns: auto 1fr;
+        gap: 4px 16px;
+        margin: 0;
+      }
+      dt {
+        font-weight: 600;
+        white-space: nowrap;
+      }
+      dd {
+        margin: 0;
+        color: var(--ink-soft);
+      }
+      h3 {
+        margin: 12px 0 6px;
+        font-size: 13px;
+        color: var(--ink-soft);
+      }
+    `,
+  ];
+
+  show(): void {
+    this.renderRoot.querySelector('dialog')?.showModal();
+  }
+
+  override render() {
+    return html`<dialog aria-labelledby="title">
+      <h2 id="title">Keys</h2>
+      <div class="groups">
+        ${keyGroups.map(
+          ({ title, keys }) => html`<section>
+            <h3>${title}</h3>
+            <dl>${keys.map(([key, does]) => html`<dt>${key}</dt><dd>${does}</dd>`)}</dl>
+          </section>`,
+        )}
+      </div>
+      <form method="dialog"><button autofocus>Close</button></form>
+    </dialog>`;
+  }
+}

@@ -1,0 +1,48 @@
+/** The keys of the app, for the sheet of keys; each is handled where the sheet, the editor or the shell says. */
+export const keyGroups: readonly {
+  readonly title: string;
+  readonly keys: readonly (readonly [keys: string, does: string])[];
+}[] = [
+  {
+    title: 'Move',
+    keys: [
+      ['← → ↑ ↓', 'to the next cell'],
+      ['Home, End', 'to the first or last cell of the line'],
+      ['Ctrl+Home, Ctrl+End', 'to the first or last line of the sheet'],
+      ['Page Up, Page Down', 'a page of lines'],
+      ['Shift with these', 'select a range'],
+      ['Ctrl+G', 'go to any name'],
+      ['Ctrl+Page Up, Ctrl+Page Down', 'the sheet before or after'],
+    ],
+  },
+  {
+    title: 'Edit',
+    keys: [
+      ['F2, Enter or typing', 'edit the cell'],
+      ['Enter, Tab', 'accept and move on'],
+      ['Escape', 'leave it as it was'],
+      ['Alt+Enter', 'apply the remedy offered'],
+      ['Delete', 'clear the entry'],
+      ['Ctrl+C, Ctrl+X, Ctrl+V', 'copy, cut, paste, also to and from a spreadsheet'],
+      ['Ctrl+D', 'fill down'],
+      ['Ctrl+Z, Ctrl+Y', 'undo, redo'],
+    ],
+  },
+  {
+    title: 'Lines',
+    keys: [
+      ['Ctrl+Enter', 'a new line below'],
+      ['Alt+↑, Alt+↓', 'move the line'],
+      ['Ctrl+Shift+Backspace', 'delete the line'],
+      ['Shift+F10', 'the menu of the line'],
+    ],
+  },
+  {
+    title: 'Book',
+    keys: [
+      ['Ctrl+S', 'save as a file'],
+      ['Ctrl+P', 'print the sheet'],
+      ['?', 'this sheet of keys'],
+    ],
+  },
+];

@@ -1,0 +1,74 @@
+import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { RecheckReport } from '../../recheck/index.ts';
+import type { RecheckReply, RecheckRequest } from '../../workers/recheck.ts';
+import type { Session } from '../session/session.ts';
+
+/** The pause after an edit before the second engine starts. */
+const pause = 1500;
+
+export type RecheckState =
+  | { readonly kind: 'waiting' }
+  | { readonly kind: 'done'; readonly report: RecheckReport }
+  | { readonly kind: 'failed'; readonly reason: string };
+
+/** Has the second engine compute the book in a worker whenever the person pauses. */
+export class RecheckController implements ReactiveController {
+  state: RecheckState = { kind: 'waiting' };
+  readonly #host: ReactiveControllerHost & { readonly session: Session };
+  #worker: Worker | undefined;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  #turn = 0;
+  #leave: (() => void) | undefined;
+
+  constructor(host: ReactiveControllerHost & { readonly session: Session }) {
+    this.#host = host;
+    host.addController(this);
+  }
+
+  hostConnected(): void {
+    this.#leave = this.#host.session.subscribe((event) => {
+      if (event.kind === 'book') this.#later();
+    });
+    this.#later();
+  }
+
+  hostDisconnected(): void {
+    this.#leave?.();
+    clearTimeout(this.#timer);
+    this.#worker?.terminate();
+    this.#worker = undefined;
+  }
+
+  #later(): void {
+    this.#turn += 1;
+    if (this.state.kind !== 'waiting') {
+      this.state = { kind: 'waiting' };
+      this.#host.requestUpdate();
+    }
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => this.#ask(), pause);
+  }
+
+  #ask(): void {
+    this.#worker ??= this.#start();
+    const request: RecheckRequest = { turn: this.#turn, book: this.#host.session.notebook.book };
+    this.#worker.postMessage(request);
+  }
+
+  #start(): Worker {
+    const worker = new Worker(new URL('../../workers/recheck.ts', import.meta.url), { type: 'module' });
+    worker.addEventListener('message', (event: MessageEvent<RecheckReply>) => this.#hear(event.data));
+    worker.addEventListener('error', (event) => {
+      this.state = { kind: 'failed', reason: event.message };
+      this.#host.requestUpdate();
+    });
+    return worker;
+  }
+
+  #hear(reply: RecheckReply): void {
+    if (reply.turn !== this.#turn) return;
+    this.state =
+      'report' in reply ? { kind: 'done', report: reply.report } : { kind: 'failed', reason: reply.failed };
+    this.#host.requestUpdate();
+  }
+}

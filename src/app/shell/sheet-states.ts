@@ -1,0 +1,31 @@
+import type { Notebook } from '../../notebook/index.ts';
+
+/** How a sheet stands, for the list of sheets. */
+export interface SheetState {
+  readonly problems: number;
+  readonly failing: number;
+  readonly checks: number;
+}
+
+/** Problems and failing checks of every sheet, by key. */
+export function sheetStates(notebook: Notebook): ReadonlyMap<string, SheetState> {
+  const states = new Map(notebook.book.sheets.map(({ key }) => [key, { problems: 0, failing: 0, checks: 0 }]));
+  for (const found of notebook.problems()) {
+    const state = states.get(found.cell?.split('.')[0] ?? '');
+    if (state && found.severity === 'error' && found.code !== 'waits-on') state.problems += 1;
+  }
+  for (const item of notebook.model.items.values()) {
+    const state = states.get(item.sheet);
+    if (!state || item.kind !== 'formula' || item.row.kind !== 'check') continue;
+    state.checks += 1;
+    if (notebook.verdict(item.id)?.holds === false) state.failing += 1;
+  }
+  return states;
+}
+
+/** The state in words. */
+export function stateWords({ problems, failing, checks }: SheetState): string {
+  if (problems > 0) return `${problems} ${problems === 1 ? 'problem' : 'problems'}`;
+  if (failing > 0) return `${failing} ${failing === 1 ? 'fails' : 'fail'}`;
+  return checks > 0 ? 'holds' : '';
+}

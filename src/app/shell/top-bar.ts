@@ -1,0 +1,164 @@
+import { css, html, LitElement, nothing } from 'lit';
+import type { Kept, Session, UnitsView } from '../session/session.ts';
+import { SessionController } from '../session/session-controller.ts';
+import { RecheckController } from './recheck-controller.ts';
+
+const views: readonly { readonly view: UnitsView; readonly label: string }[] = [
+  { view: 'written', label: 'as written' },
+  { view: 'SI', label: 'SI' },
+  { view: 'US', label: 'US' },
+];
+
+/** What the bar asks of the app. */
+export type BarAction = 'start' | 'save' | 'print' | 'go to' | 'keys';
+
+/** The bar over an open book: its name, whether it is kept, units, the second engine, and what is done with the book. */
+export class TopBar extends LitElement {
+  static override properties = { session: { attribute: false }, notice: { attribute: false } };
+  declare session: Session;
+  declare notice: string | undefined;
+  readonly #recheck: RecheckController;
+
+  static override styles = css`
+    :host {
+      display: flex;
+      align-items: center;
+      gap: 12px;
+      padding: 8px 18px;
+      border-block-end: 1px solid var(--rule);
+      background: var(--paper);
+      font-size: 14px;
+    }
+    .name {
+      min-width: 0;
+      overflow: hidden;
+      font-weight: 600;
+      text-overflow: ellipsis;
+      white-space: nowrap;
+    }
+    .soft {
+      color: var(--ink-soft);
+      white-space: nowrap;
+    }
+    .bad {
+      color: var(--bad);
+      font-weight: 600;
+    }
+    .gap {
+      flex: 1;
+    }
+    fieldset {
+      display: flex;
+      margin: 0;
+      padding: 0;
+      border: 0;
+    }
+    fieldset label {
+      padding: 3px 10px;
+      border-block-end: 2px solid transparent;
+      cursor: pointer;
+    }
+    fieldset input {
+      position: absolute;
+      opacity: 0;
+    }
+    fieldset label:has(:checked) {
+      border-color: var(--accent);
+      font-weight: 600;
+    }
+    fieldset label:has(:focus-visible) {
+      outline: 2px solid var(--accent);
+    }
+    button {
+      padding: 4px 8px;
+      border: 0;
+      border-radius: var(--radius);
+      background: none;
+      color: inherit;
+      font: inherit;
+      white-space: nowrap;
+      cursor: pointer;
+    }
+    button:hover:enabled {
+      background: var(--margin-tint);
+    }
+    button:disabled {
+      color: var(--ink-soft);
+      opacity: 0.55;
+      cursor: default;
+    }
+    button:focus-visible {
+      outline: 2px solid var(--accent);
+    }
+    .visually-hidden {
+      position: absolute;
+      width: 1px;
+      height: 1px;
+      overflow: hidden;
+      clip-path: inset(50%);
+    }
+  `;
+
+  constructor() {
+    super();
+    this.notice = undefined;
+    new SessionController(this, ({ kind }) => kind !== 'place');
+    this.#recheck = new RecheckController(this);
+  }
+
+  override render() {
+    const { session } = this;
+    const { title } = session.notebook.book;
+    return html`
+      <button @click=${() => this.#ask('start')} title="All books">Quaybook</button>
+      <span class="name">${[title.project, title.subject].filter((text) => text !== '').join(', ') || 'Untitled book'}</span>
+      <span class="soft ${this.notice || session.kept.state === 'not kept' ? 'bad' : ''}" role="status">
+        ${this.notice ?? keptWords(session.kept)}
+      </span>
+      <span class="gap"></span>
+      ${this.#second()}
+      <fieldset>
+        <legend class="visually-hidden">Units shown</legend>
+        ${views.map(
+          ({ view, label }) => html`<label>
+            <input
+              type="radio"
+              name="units"
+              .checked=${session.units === view}
+              @change=${() => session.setUnits(view)}
+            />${label}
+          </label>`,
+        )}
+      </fieldset>
+      <button ?disabled=${!session.canUndo} @click=${() => session.undo()} title="Undo (Ctrl+Z)">Undo</button>
+      <button ?disabled=${!session.canRedo} @click=${() => session.redo()} title="Redo (Ctrl+Y)">Redo</button>
+      <button @click=${() => this.#ask('go to')} title="Go to any name (Ctrl+G)">Go to</button>
+      <button @click=${() => this.#ask('save')} title="Save as a file (Ctrl+S)">Save</button>
+      <button @click=${() => this.#ask('print')} title="Print this sheet (Ctrl+P)">Print</button>
+      <button @click=${() => this.#ask('keys')} title="Keys (?)">Keys</button>
+    `;
+  }
+
+  #second() {
+    const { state } = this.#recheck;
+    if (state.kind === 'waiting') return nothing;
+    if (state.kind === 'failed')
+      return html`<span class="soft bad" title=${state.reason}>the second engine did not run</span>`;
+    const { agree, findings } = state.report;
+    if (findings.length === 0) return html`<span class="soft">second engine: ${agree} cells agree</span>`;
+    const told = findings.map((finding) => finding.message).join('\n');
+    return html`<span class="bad" title=${told}>second engine: ${findings.length} differ</span>`;
+  }
+
+  #ask(action: BarAction): void {
+    this.dispatchEvent(new CustomEvent('bar-action', { detail: action, bubbles: true, composed: true }));
+  }
+}
+
+function keptWords(kept: Kept): string {
+  if (kept.state === 'keeping') return 'keeping…';
+  if (kept.state === 'not kept') return `not kept: ${kept.reason}`;
+  const at = new Date(kept.at);
+  const two = (n: number) => String(n).padStart(2, '0');
+  return `all kept · ${two(at.getHours())}:${two(at.getMinutes())}`;
+}

@@ -1,0 +1,34 @@
+import type { Table } from '../../document/index.ts';
+import type { Notebook } from '../../notebook/index.ts';
+
+/** A row of a table that has a problem of its own, with the sentence. */
+export interface BadRow {
+  readonly row: number;
+  readonly column: string;
+  readonly name: string;
+  readonly message: string;
+}
+
+/** The first bad rows of a table, and how many cells there are without a value that are not listed. */
+export function badRows(
+  notebook: Notebook,
+  tableId: string,
+  table: Table,
+  most: number,
+): { readonly listed: readonly BadRow[]; readonly more: boolean } {
+  const listed: BadRow[] = [];
+  for (const column of table.columns) {
+    const result = notebook.column(`${tableId}.${column.name}`);
+    if (result.status !== 'ok' || result.reading.gaps === 0) continue;
+    const { values, length } = result.reading;
+    for (let row = 0; row < length; row += 1) {
+      if (!Number.isNaN(values[row] as number) || result.reading.statusAt(row) !== 'problem') continue;
+      if (listed.length >= most) return { listed, more: true };
+      const problem = result.reading.problemAt(row);
+      if (!problem) continue;
+      const hint = problem.hints.map((text) => `; ${text}`).join('');
+      listed.push({ row, column: column.id, name: column.name, message: `${problem.message}${hint}` });
+    }
+  }
+  return { listed, more: false };
+}

@@ -1,0 +1,94 @@
+import { type Cell, type Column } from '../../document/index.ts';
+import type { ColumnResult, Notebook } from '../../notebook/index.ts';
+import { type Unit, type UnitRegistry, writeIn, writeNumber } from '../../units/index.ts';
+import { cellOf } from '../editing/cell-content.ts';
+import type { UnitsView } from '../session/session.ts';
+import { shownQuantity, unitShown } from '../session/shown.ts';
+
+/** One cell of a table as the page shows it. */
+export interface CellView {
+  readonly text: string;
+  readonly state: 'entered' | 'computed' | 'blank' | 'bad' | 'waits';
+}
+
+/** A column ready to be shown row by row, with the unit its heading names. */
+export interface ColumnView {
+  readonly column: Column;
+  readonly unit: string;
+  readonly at: (row: number) => CellView;
+}
+
+/** How a column of a table shows its rows. */
+export function columnView(notebook: Notebook, id: string, column: Column, view: UnitsView): ColumnView {
+  const result = notebook.column(id);
+  const { registry } = notebook.model;
+  const unit = result.status === 'ok' ? result.unit : notebook.unitOf(id);
+  const shown = unitShown(unit, view, registry);
+  return {
+    column,
+    unit: shown.text === '-' || shown.text === 'date' ? '' : shown.text,
+    at: (row) => cellView(result, column, row, unit, view, registry),
+  };
+}
+
+function cellView(
+  result: ColumnResult,
+  column: Column,
+  row: number,
+  unit: Unit,
+  view: UnitsView,
+  registry: UnitRegistry,
+): CellView {
+  const typed = column.kind === 'given' ? cellOf(column, row) : undefined;
+  if (result.status !== 'ok' || row >= result.reading.length) {
+    if (typed !== undefined) return { text: typedText(typed, unit), state: typed === null ? 'blank' : 'entered' };
+    return { text: '', state: result.status === 'problem' ? 'bad' : 'waits' };
+  }
+  const { reading } = result;
+  const value = reading.values[row] ?? Number.NaN;
+  if (Number.isNaN(value)) {
+    if (typed !== undefined && typed !== null && typed !== '') return { text: typedText(typed, unit), state: 'bad' };
+    const status = reading.statusAt(row);
+    if (status === 'missing') return { text: '', state: 'blank' };
+    return { text: '', state: status === 'problem' ? 'bad' : 'waits' };
+  }
+  if (typed !== undefined && view === 'written') {
+    const blank = typed === null || typed === '';
+    return { text: blank ? read() : typedText(typed, unit), state: blank ? 'blank' : 'entered' };
+  }
+  return { text: read(), state: typed === undefined ? 'computed' : 'entered' };
+
+  function read(): string {
+    if (reading.holds === 'text') return reading.textAt(row) ?? '';
+    if (reading.holds === 'truth') return value === 1 ? 'true' : 'false';
+    return shownQuantity(value, unit, view, registry).number;
+  }
+}
+
+/** A cell as typed, without the unit that its column says already. */
+function typedText(cell: Cell, unit: Unit): string {
+  if (cell === null) return '';
+  if (typeof cell === 'number') return writeNumber(cell, { digits: 'full' });
+  const own = unit.text !== '' && unit.text !== '-' && cell.endsWith(` ${unit.text}`);
+  return own ? cell.slice(0, -unit.text.length).trimEnd() : cell;
+}
+
+/** The sum of a numeric column as its heading's unit has it; undefined where a row has no value. */
+export function columnSum(notebook: Notebook, id: string, view: UnitsView): string | undefined {
+  const result = notebook.column(id);
+  if (result.status !== 'ok' || result.reading.holds !== 'number' || result.reading.gaps > 0) return undefined;
+  if (result.unit.point !== undefined) return undefined;
+  const { values, length } = result.reading;
+  // Compensated, as the language's own SUM is.
+  let sum = 0;
+  let lost = 0;
+  for (let row = 0; row < length; row += 1) {
+    const value = values[row] ?? 0;
+    const next = sum + value;
+    lost += Math.abs(sum) >= Math.abs(value) ? sum - next + value : value - next + sum;
+    sum = next;
+  }
+  const unit = unitShown(result.unit, view, notebook.model.registry);
+  const unitText = unit.text === '-' ? '' : ` ${unit.text}`;
+  return `${writeIn(sum + lost, unit)}${unitText}`;
+}

@@ -1,0 +1,252 @@
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
+import type { Column, Table } from '../../document/index.ts';
+import type { Session } from '../session/session.ts';
+import type { CellEdit } from '../sheet/cell-edit.ts';
+import { cellEditor } from '../sheet/cell-editor.ts';
+import { drawSymbol } from '../sheet/formula-view.ts';
+import { tableRow } from '../sheet/grid-map.ts';
+import type { CellRange } from '../sheet/range.ts';
+import type { SheetHost } from '../sheet/sheet-host.ts';
+import { shownUnit } from '../sheet/shown-unit.ts';
+import { drawSign } from '../sheet/signs.ts';
+import { type BadRow, badRows } from './bad-rows.ts';
+import { type ColumnView, columnSum, columnView } from './cell-view.ts';
+import { columnWidth, isText, ROW_HEIGHT } from './column-width.ts';
+import { VirtualRows } from './virtual-rows.ts';
+
+/** Tables up to so many rows stand whole on the page; longer ones scroll in a window of their own. */
+const WHOLE_ROWS = 40;
+
+/**
+ * A table of the page: its title, heads and rows, a group of rows of the sheet's grid. It draws into the sheet's own
+ * tree; of a long table only the rows in sight, and the one the person is on.
+ */
+export class QuayTable extends LitElement {
+  static override properties = {
+    host: { attribute: false },
+    session: { attribute: false },
+    sheet: { attribute: false },
+    table: { attribute: false },
+    firstRow: { attribute: false },
+    activeItem: { attribute: false },
+    activeField: { attribute: false },
+    stopItem: { attribute: false },
+    stopField: { attribute: false },
+    range: { attribute: false },
+    edit: { attribute: false },
+    stamp: { attribute: false },
+  };
+
+  declare host: SheetHost;
+  declare session: Session;
+  declare sheet: string;
+  declare table: Table;
+  /** The number of the grid's row that the title is, from 1. */
+  declare firstRow: number;
+  /** The row and column the person is on; empty while elsewhere. */
+  declare activeItem: string;
+  declare activeField: string;
+  /** The cell that the Tab key reaches, if it is one of this table. */
+  declare stopItem: string;
+  declare stopField: string;
+  /** The selected block, its rows counted from the table's first; undefined if none is. */
+  declare range: CellRange | undefined;
+  declare edit: CellEdit | undefined;
+  /** Grows when values of the table changed. */
+  declare stamp: number;
+
+  readonly #virtual = new VirtualRows(this, ROW_HEIGHT, () => this.querySelector<HTMLElement>('.table-window'));
+  #views: readonly ColumnView[] = [];
+  #bad: { readonly listed: readonly BadRow[]; readonly more: boolean } = { listed: [], more: false };
+  #sum: { readonly column: string; readonly text: string } | undefined;
+
+  constructor() {
+    super();
+    this.activeItem = '';
+    this.activeField = '';
+    this.stopItem = '';
+    this.stopField = '';
+    this.range = undefined;
+    this.edit = undefined;
+    this.stamp = 0;
+  }
+
+  protected override createRenderRoot(): HTMLElement {
+    return this;
+  }
+
+  get modelId(): string {
+    return `${this.sheet}.${this.table.name}`;
+  }
+
+  get #length(): number {
+    return this.session.notebook.rowsOf(this.modelId) ?? 0;
+  }
+
+  protected override willUpdate(changed: PropertyValues): void {
+    if (!changed.has('stamp') && !changed.has('table') && !changed.has('session')) return;
+    const { notebook, units } = this.session;
+    this.#views = this.table.columns.map((column) =>
+      columnView(notebook, `${this.modelId}.${column.name}`, column, units),
+    );
+    this.#bad = badRows(notebook, this.modelId, this.table, 4);
+    this.#sum = undefined;
+    this.#virtual.setCount(this.#length);
+  }
+
+  override render(): TemplateResult {
+    const { columns } = this.table;
+    const length = this.#length;
+    const long = length > WHOLE_ROWS;
+    const tracks = `46px ${columns.map((column) => `${columnWidth(column)}px`).join(' ')}`;
+    return html`
+      ${this.#title()}
+      <div class="table-window${long ? ' long' : ''}" role="none">
+        <div class="table-grid" role="none" .style=${`--columns: ${tracks}`}>
+          <div class="table-row head" role="row" data-item="head" aria-rowindex=${this.firstRow + 1}>
+            <div class="row-number" role="none"></div>
+            ${this.#views.map((view, at) => this.#head(view, at))}
+          </div>
+          ${long ? this.#window() : this.#rows(Array.from({ length }, (_, row) => row))}
+        </div>
+      </div>
+      ${this.#foot(length)}
+    `;
+  }
+
+  #title(): TemplateResult {
+    const { title, name } = this.table;
+    const edit = this.edit?.place.item === '' ? this.edit : undefined;
+    return html`<div class="part-title" role="row" data-item="" aria-rowindex=${this.firstRow}>
+      <div
+        class="cell title"
+        role="gridcell"
+        data-field="title"
+        aria-colindex="1"
+        aria-selected=${this.activeItem === '' && this.activeField === 'title' ? 'true' : 'false'}
+        tabindex=${this.stopItem === '' && this.stopField === 'title' ? '0' : '-1'}
+      >
+        ${edit ? this.#editor(edit) : html`${title ?? 'Table'} <span class="quiet name">${name}</span>`}
+      </div>
+      <div class="cell mark" role="gridcell" aria-colindex="2" aria-readonly="true">
+        <button class="menu-button" type="button" tabindex="-1" data-menu aria-label="table menu" aria-haspopup="menu">
+          ${drawSign('menu')}
+        </button>
+      </div>
+    </div>`;
+  }
+
+  #head({ column, unit }: ColumnView, at: number): TemplateResult {
+    const edit = this.edit?.place.item === 'head' && this.edit.place.field === column.id ? this.edit : undefined;
+    const shown = shownUnit(unit);
+    return html`<div
+      class="cell column-head${isText(column) ? ' words' : ''}${edit ? ' edited' : ''}"
+      role="columnheader"
+      data-field=${column.id}
+      aria-colindex=${at + 1}
+      aria-selected=${this.activeItem === 'head' && this.activeField === column.id ? 'true' : 'false'}
+      tabindex=${this.stopItem === 'head' && this.stopField === column.id ? '0' : '-1'}
+    >
+      ${edit
+        ? this.#editor(edit)
+        : html`<span class="label">${column.label ?? ''}</span>
+            <span class="symbol-unit"><span class="symbol">${drawSymbol(column.name)}</span>${shown === '' ? nothing : html` <span class="unit">${shown}</span>`}</span>`}
+    </div>`;
+  }
+
+  /** The rows in sight of a long table, in a space as high as all of them. */
+  #window(): TemplateResult {
+    const rows = this.#virtual.rows.map(({ index }) => index);
+    const active = tableRow(this.activeItem);
+    if (active !== undefined && active < this.#length && !rows.includes(active)) rows.push(active);
+    return html`<div class="table-space" role="none" .style=${`height: ${this.#virtual.totalHeight}px`}>
+      ${this.#rows(rows, true)}
+    </div>`;
+  }
+
+  #rows(rows: readonly number[], placed = false): unknown {
+    return repeat(
+      rows,
+      (row) => row,
+      (row) => this.#row(row, placed),
+    );
+  }
+
+  #row(row: number, placed: boolean): TemplateResult {
+    const item = `r${row}`;
+    const active = this.activeItem === item;
+    return html`<div
+      class="table-row${active ? ' active' : ''}"
+      role="row"
+      data-item=${item}
+      aria-rowindex=${this.firstRow + 2 + row}
+      .style=${placed ? `transform: translateY(${row * ROW_HEIGHT}px)` : ''}
+    >
+      <div class="row-number" role="rowheader">${row + 1}</div>
+      ${this.#views.map((view, at) => this.#cell(view, at, row, item, active))}
+    </div>`;
+  }
+
+  #cell(view: ColumnView, at: number, row: number, item: string, active: boolean): TemplateResult {
+    const { id } = view.column;
+    const { text, state } = view.at(row);
+    const edit = this.edit && this.edit.place.item === item && this.edit.place.field === id ? this.edit : undefined;
+    const here = active && this.activeField === id;
+    const stop = this.stopItem === item && this.stopField === id;
+    return html`<div
+      class="cell ${state}${isText(view.column) ? ' words' : ''}${edit ? ' edited' : ''}"
+      role="gridcell"
+      data-field=${id}
+      aria-colindex=${at + 1}
+      aria-readonly=${view.column.kind === 'given' ? nothing : 'true'}
+      aria-selected=${here || this.#isSelected(row, at) ? 'true' : 'false'}
+      tabindex=${stop ? '0' : '-1'}
+    >${edit ? this.#editor(edit) : state === 'bad' ? html`${drawSign('problem', 'has a problem')}${text}` : text}</div>`;
+  }
+
+  #isSelected(row: number, column: number): boolean {
+    const { range } = this;
+    if (!range) return false;
+    return row >= range.top && row <= range.bottom && column >= range.left && column <= range.right;
+  }
+
+  #foot(length: number): TemplateResult {
+    const active = this.#views.find(({ column }) => column.id === this.activeField)?.column;
+    const { notebook, units } = this.session;
+    const summed = active && this.#sum?.column === active.id ? this.#sum : undefined;
+    const rows = length === 1 ? '1 row' : `${length.toLocaleString('en').replaceAll(',', '\u202f')} rows`;
+    const ask = (column: Column): void => {
+      const text = columnSum(notebook, `${this.modelId}.${column.name}`, units);
+      this.#sum = { column: column.id, text: text ?? 'no sum: some rows have no value' };
+      this.requestUpdate();
+    };
+    return html`<div class="table-foot" role="none">
+      <span>${rows}</span>
+      ${active && !isText(active)
+        ? summed
+          ? html`<span>sum of ${active.name}: <output>${summed.text}</output></span>`
+          : html`<button type="button" class="quiet-button" tabindex="-1" @click=${() => ask(active)}>sum of ${active.name}</button>`
+        : nothing}
+      ${this.#bad.listed.map(
+        (bad) => html`<p class="sentence problem">
+          ${drawSign('problem')}<span
+            ><button type="button" class="quiet-button" tabindex="-1" data-go-item=${`r${bad.row}`} data-go-field=${bad.column}>row ${bad.row + 1}, ${bad.name}</button>: ${bad.message}</span
+          >
+        </p>`,
+      )}
+      ${this.#bad.more ? html`<p class="quiet">more rows have problems</p>` : nothing}
+    </div>`;
+  }
+
+  #editor(edit: CellEdit): TemplateResult {
+    return cellEditor(
+      this.session,
+      edit,
+      (done) => this.host.commit(done),
+      () => this.host.cancel(),
+    );
+  }
+}
+
+customElements.define('quay-table', QuayTable);

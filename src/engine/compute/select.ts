@@ -1,0 +1,93 @@
+import { BLOCK, type Strand } from './strand.ts';
+
+/** Writes a block of selected elements. */
+export type Fill = (out: Float64Array, from: number, count: number) => void;
+
+/** An arm of a branch over a space. */
+export interface Arm {
+  readonly when: Strand;
+  readonly value: Strand;
+}
+
+/** One condition and two values; a side that no element of the block takes is not computed. */
+export function chooseOne(when: Strand, value: Strand, otherwise: Strand): Fill {
+  return (out, from, count) => {
+    when.run(from, count);
+    const holding = sumOf(when, count);
+    // A condition without a value makes the sum NaN, and both sides are computed.
+    if (holding !== 0) value.run(from, count);
+    if (holding !== count) otherwise.run(from, count);
+    const { data: hs, offset: ho, stride: hd } = when;
+    const { data: xs, offset: xo, stride: xd } = value;
+    const { data: ys, offset: yo, stride: yd } = otherwise;
+    for (let i = 0; i < count; i += 1) {
+      const holds = hs[ho + i * hd] as number;
+      let chosen = ys[yo + i * yd] as number;
+      if (holds === 1) chosen = xs[xo + i * xd] as number;
+      // NaN for a condition without a value, else nothing.
+      out[i] = chosen + holds * 0;
+    }
+  };
+}
+
+function sumOf({ data, offset, stride }: Strand, count: number): number {
+  let sum = 0;
+  for (let i = 0; i < count; i += 1) sum += data[offset + i * stride] as number;
+  return sum;
+}
+
+/** States of an element while the arms are gone through. */
+const DONE = 0;
+const OPEN = 1;
+const CHOSEN = 2;
+
+/** Any number of arms; each is computed only while elements are open, and its value only if one takes it. */
+export function takeFirst(arms: readonly Arm[], otherwise: Strand): Fill {
+  const state = new Uint8Array(BLOCK);
+  return (out, from, count) => {
+    state.fill(OPEN, 0, count);
+    let open = count;
+    for (const { when, value } of arms) {
+      if (open === 0) return;
+      when.run(from, count);
+      if (settle(when, state, out, count)) value.run(from, count);
+      open = take(value, state, out, count);
+    }
+    if (open === 0) return;
+    otherwise.run(from, count);
+    const { data, offset, stride } = otherwise;
+    for (let i = 0; i < count; i += 1) if (state[i] === OPEN) out[i] = data[offset + i * stride] as number;
+  };
+}
+
+/** Marks the open elements whose condition holds, ends those whose condition has no value; whether any holds. */
+function settle(when: Strand, state: Uint8Array, out: Float64Array, count: number): boolean {
+  const { data, offset, stride } = when;
+  let any = false;
+  for (let i = 0; i < count; i += 1) {
+    if (state[i] !== OPEN) continue;
+    const holds = data[offset + i * stride] as number;
+    if (holds === 1) {
+      state[i] = CHOSEN;
+      any = true;
+    } else if (holds !== 0) {
+      state[i] = DONE;
+      out[i] = Number.NaN;
+    }
+  }
+  return any;
+}
+
+/** Takes the chosen elements from an arm; how many are still open. */
+function take(value: Strand, state: Uint8Array, out: Float64Array, count: number): number {
+  const { data, offset, stride } = value;
+  let open = 0;
+  for (let i = 0; i < count; i += 1) {
+    if (state[i] === OPEN) open += 1;
+    else if (state[i] === CHOSEN) {
+      out[i] = data[offset + i * stride] as number;
+      state[i] = DONE;
+    }
+  }
+  return open;
+}

@@ -1,0 +1,151 @@
+import { expect, test } from 'vitest';
+import type { Book } from '../../src/document/index.ts';
+import { recheck } from '../../src/recheck/index.ts';
+import { bookOf, computed, instead } from './books.ts';
+
+type Table = Extract<Book['sheets'][number]['parts'][number], { kind: 'table' }>;
+type Column = Table['columns'][number];
+
+const given = (name: string, unit: string, cells: readonly (number | string | null)[]): Column => ({
+  id: `g-${name}`,
+  kind: 'given',
+  name,
+  unit,
+  optional: true,
+  chunks: [cells],
+});
+const calc = (name: string, formula: string, unit?: string): Column => ({
+  id: `c-${name}`,
+  kind: 'calc',
+  name,
+  formula,
+  ...(unit !== undefined && { unit }),
+});
+const table = (name: string, length: number, ...columns: Column[]): Table => ({
+  id: name,
+  kind: 'table',
+  name,
+  length,
+  columns,
+});
+
+const layers = table(
+  'layers',
+  3,
+  given('thickness', 'ft', ['12 ft', 20, '3 m']),
+  given('f', 'ksf', [0.5, '40 kPa', 1.2]),
+  calc('top', 'ABOVE(bottom; 0 ft)', 'ft'),
+  calc('bottom', 'top + thickness', 'ft'),
+  calc('share', 'thickness / SUM(layers.thickness)'),
+  calc('run', 'RUNNINGSUM(thickness * f)', 'klf'),
+);
+const profile: Table = {
+  id: 'profile',
+  kind: 'table',
+  name: 'profile',
+  columns: [
+    { id: 's-z', kind: 'series', name: 'z', formula: 'SERIES(0 ft; 40 ft; 5 ft)', unit: 'ft' },
+    calc('q', 'SUM(GREATER(0; LESSER(z; layers.bottom) - layers.top) * layers.f)', 'klf'),
+  ],
+};
+
+test('rows, running sums, rows above, and aggregates over another table for each row agree', async () => {
+  const { program, values } = computed(bookOf({ 'Q [klf]': '=MAX(profile.q)' }, layers, profile));
+  const report = await recheck(program, values);
+  // Six columns of three rows, two of nine, one line.
+  expect(report).toEqual({
+    agree: 6 * 3 + 2 * 9 + 1,
+    withoutValue: 0,
+    findings: [],
+    indeterminate: [],
+    notRechecked: [],
+  });
+});
+
+test('a row that is off is found with its number', async () => {
+  const { program, values } = computed(bookOf({}, layers, profile));
+  const at = values('s.profile.q', 4) as number;
+  const { findings } = await recheck(program, instead(values, { 's.profile.q 4': at * 1.01 }));
+  expect(findings.map(({ id, row, message }) => [id, row, message])).toEqual([
+    [
+      's.profile.q',
+      5,
+      's.profile.q, row 5: the engine has 12.8057395985 klf, the recheck 12.6789500975 klf (it depends on nothing)',
+    ].map((word) => (typeof word === 'string' ? word.replace(' (it depends on nothing)', '') : word)),
+  ]);
+});
+
+test('the number of rows of a series is rechecked', async () => {
+  const { program, values } = computed(bookOf({}, layers, profile));
+  const tables = program.tables.map((each) => (each.id === 's.profile' ? { ...each, rows: 8 } : each));
+  const { findings } = await recheck({ ...program, tables }, values);
+  expect(findings.map(({ message }) => message)).toContain(
+    's.profile, its number of rows: the engine has 8, the recheck 9',
+  );
+});
+
+test('a series without a value makes no rows in either engine', async () => {
+  const bad: Table = {
+    ...profile,
+    columns: [{ id: 's-z', kind: 'series', name: 'z', formula: 'SERIES(0 ft; 40 ft; x)', unit: 'ft' }],
+  };
+  const { program, values } = computed(bookOf({ 'x [ft]': '0 ft', n: '=COUNT(profile.z)' }, bad));
+  expect(program.tables).toEqual([{ id: 's.profile', rows: 0, failed: true }]);
+  expect(await recheck(program, values)).toMatchObject({ agree: 1, withoutValue: 1, findings: [] });
+});
+
+test('a blank row leaves aggregates without a value, except over KNOWN rows', async () => {
+  const gappy = table(
+    't',
+    3,
+    given('w', 'kip', [2, null, 5]),
+    calc('twice', '2 * w', 'kip'),
+    calc('failing', 'w / (w - 5 kip)'),
+  );
+  const lines = {
+    'all [kip]': '=SUM(t.w)',
+    'some [kip]': '=SUM(KNOWN(t.w))',
+    'double [kip]': '=SUM(KNOWN(t.twice))',
+    n: '=COUNT(KNOWN(t.w))',
+    none: '=SUM(KNOWN(t.failing))',
+    'third [kip]': '=INDEX(t.w; 3)',
+  };
+  const { program, values } = computed(bookOf(lines, gappy));
+  expect(
+    ['all', 'some', 'double', 'n', 'none', 'third'].map((name) => values(`s.${name}`) !== undefined),
+  ).toEqual([false, true, true, true, false, true]);
+  expect((await recheck(program, values)).findings).toEqual([]);
+});
+
+test('two tables inside one aggregate are combined row by row of each', async () => {
+  const cranes = table('cranes', 2, given('load', 'kip', [10, 25]));
+  const { program, values } = computed(
+    bookOf(
+      { 'W [kip]': '=SUM(cranes.load * layers.share)', n: '=COUNT(cranes.load * layers.share)' },
+      layers,
+      cranes,
+    ),
+  );
+  expect(values('s.n')).toBe(6);
+  expect(await recheck(program, values)).toMatchObject({ findings: [], notRechecked: [] });
+});
+
+test('a formula that would take too many cells is not rechecked, and says so', async () => {
+  const long = table(
+    't',
+    600,
+    given(
+      'w',
+      'kip',
+      Array.from({ length: 600 }, (_, row) => (row * 7919) % 601),
+    ),
+  );
+  const { program, values } = computed(
+    bookOf({ 'middle [kip]': '=MEDIAN(t.w)', 'twice [kip]': '=2 * middle' }, long),
+  );
+  const report = await recheck(program, values);
+  expect(report.notRechecked).toEqual([
+    { id: 's.middle', reason: 'it would take more than 250000 helper cells' },
+  ]);
+  expect(report).toMatchObject({ agree: 601, findings: [] });
+});
