@@ -6,11 +6,11 @@ import { Refused, valueOrRefuse } from './refused.ts';
 
 const templatesFolder = new URL('../../templates/', import.meta.url);
 
-/** The ids of the shipped templates. */
+/** The ids of the shipped templates: the folders that hold cases beside their book. */
 export function templateIds(): readonly string[] {
   return readdirSync(templatesFolder, { withFileTypes: true })
-    .filter((found) => found.isDirectory())
     .map((found) => found.name)
+    .filter((name) => existsSync(new URL(`${name}/cases.json`, templatesFolder)))
     .sort();
 }
 

@@ -13,7 +13,7 @@ import {
   type ValueKind,
   WHOLE,
 } from './store/cells.ts';
-import { empty, noRows, reshape, resize, soil, soilAll, write } from './store/column.ts';
+import { adopt, empty, noRows, reshape, resize, soil, write } from './store/column.ts';
 import { type Link, link } from './store/links.ts';
 import type { TextPool } from './store/text-pool.ts';
 
@@ -118,18 +118,21 @@ export function createEdits(store: CellStore, texts: TextPool, { order, mark }: 
     const { content } = column;
     const holds = info.holds ?? (content.kind === 'given' ? content.holds : 'number');
     const given = cleaned(column.id, values);
-    if (content.kind !== 'given' || content.holds !== holds) {
-      empty(column);
-      replace(column, { kind: 'given', holds });
-    }
-    const changed = noRows();
-    write(column, from, given.length, given, 0, 1, changed);
-    const to = from + given.length;
+    const fresh = content.kind !== 'given' || content.holds !== holds;
+    if (fresh) replace(column, { kind: 'given', holds });
+    const to = from + values.length;
     if (column.failedRows.size > 0 || info.failed) {
       const kept = [...column.failedRows].filter(([row]) => row < from || row >= to);
       const added = [...(info.failed ?? [])].map(([row, problem]) => [row + from, problem] as const);
       column.failedRows = new Map([...kept, ...added]);
     }
+    if (fresh || column.values.length !== column.table.givenLength) {
+      adopt(column, given.values, given.gaps);
+      touch(column);
+      return;
+    }
+    const changed = noRows();
+    write(column, from, values.length, given.values, 0, 1, changed);
     if (changed.to <= changed.from) return;
     soil(column, changed.from, changed.to);
     mark(column);
@@ -161,10 +164,6 @@ export function createEdits(store: CellStore, texts: TextPool, { order, mark }: 
       const { givenLength } = column.table;
       if (values.length !== givenLength)
         throw new RangeError(`${id} is given ${values.length} rows, and its table has ${givenLength}`);
-      if (resize(column, givenLength)) {
-        soilAll(column);
-        mark(column);
-      }
       giveRows(column, 0, values, info);
     },
     patchColumn: (id, from, values, info = {}) => {
@@ -218,17 +217,17 @@ function blankOut(cell: ScalarCell | ColumnCell, { slots }: CellStore): void {
   else slots.values[cell.slot] = Number.NaN;
 }
 
-/** A copy without -0, so that equal values are the same; an infinite number is refused. */
-function cleaned(id: string, values: Float64Array): Float64Array {
+/** A copy without -0, so that equal values are the same, and how many are blank. Refuses an infinite number. */
+function cleaned(id: string, values: Float64Array): { readonly values: Float64Array; readonly gaps: number } {
   const clean = new Float64Array(values.length);
-  let sum = 0;
+  let odd = 0;
   for (let i = 0; i < values.length; i += 1) {
     const value = values[i] as number;
     clean[i] = value + 0;
-    sum += value * 0;
+    // True of NaN and of the infinite.
+    if (value - value !== 0) odd += 1;
   }
-  // The sum is 0 unless something is blank or infinite.
-  if (sum !== 0 && values.some((value) => Math.abs(value) === Number.POSITIVE_INFINITY))
+  if (odd > 0 && values.some((value) => Math.abs(value) === Number.POSITIVE_INFINITY))
     throw new RangeError(`${id} is given an infinite number`);
-  return clean;
+  return { values: clean, gaps: odd };
 }

@@ -3,7 +3,7 @@ import { functionTable } from '../../src/language/index.ts';
 import type { Random } from './random.ts';
 import { formulaWriter, type Kind, type Vocabulary } from './random-formula.ts';
 
-/** A book of given values and random formulas over them: on lines, and as columns of a table. */
+/** A book of given values and random formulas over them, one for each function on lines, others as columns of a table. */
 export function randomBook(random: Random): Book {
   const { pick, below, oneIn } = random;
   const entry = (unit: string, from: readonly number[]) => `${pick(from)}${unit === '' ? '' : ` ${unit}`}`;
@@ -201,4 +201,24 @@ function tableOf(name: string, length: number, { pick, below, oneIn }: Random) {
     date: ['day'],
   };
   return { name, part, names };
+}
+
+/** Every formula of a book by the id of its line or column, with the table of a column. */
+export function formulasOf(
+  book: Book,
+): ReadonlyMap<string, { readonly formula: string; readonly table?: string }> {
+  const found = new Map<string, { formula: string; table?: string }>();
+  for (const { key, parts } of book.sheets) {
+    for (const part of parts) {
+      if (part.kind === 'rows') {
+        for (const row of part.rows)
+          if ('formula' in row) found.set(`${key}.${row.name}`, { formula: row.formula });
+      } else if (part.kind === 'table') {
+        const table = `${key}.${part.name}`;
+        for (const column of part.columns)
+          if ('formula' in column) found.set(`${table}.${column.name}`, { formula: column.formula, table });
+      }
+    }
+  }
+  return found;
 }

@@ -1,33 +1,6 @@
 import { expect, test } from 'vitest';
-import type { Book } from '../../src/document/index.ts';
 import { recheck } from '../../src/recheck/index.ts';
-import { bookOf, computed, instead } from './books.ts';
-
-type Table = Extract<Book['sheets'][number]['parts'][number], { kind: 'table' }>;
-type Column = Table['columns'][number];
-
-const given = (name: string, unit: string, cells: readonly (number | string | null)[]): Column => ({
-  id: `g-${name}`,
-  kind: 'given',
-  name,
-  unit,
-  optional: true,
-  chunks: [cells],
-});
-const calc = (name: string, formula: string, unit?: string): Column => ({
-  id: `c-${name}`,
-  kind: 'calc',
-  name,
-  formula,
-  ...(unit !== undefined && { unit }),
-});
-const table = (name: string, length: number, ...columns: Column[]): Table => ({
-  id: name,
-  kind: 'table',
-  name,
-  length,
-  columns,
-});
+import { bookOf, calc, computed, given, instead, table } from './books.ts';
 
 const layers = table(
   'layers',
@@ -39,15 +12,12 @@ const layers = table(
   calc('share', 'thickness / SUM(layers.thickness)'),
   calc('run', 'RUNNINGSUM(thickness * f)', 'klf'),
 );
-const profile: Table = {
-  id: 'profile',
-  kind: 'table',
-  name: 'profile',
-  columns: [
-    { id: 's-z', kind: 'series', name: 'z', formula: 'SERIES(0 ft; 40 ft; 5 ft)', unit: 'ft' },
-    calc('q', 'SUM(GREATER(0; LESSER(z; layers.bottom) - layers.top) * layers.f)', 'klf'),
-  ],
-};
+const profile = table(
+  'profile',
+  undefined,
+  calc('z', 'SERIES(0 ft; 40 ft; 5 ft)', 'ft'),
+  calc('q', 'SUM(GREATER(0; LESSER(z; layers.bottom) - layers.top) * layers.f)', 'klf'),
+);
 
 test('rows, running sums, rows above, and aggregates over another table for each row agree', async () => {
   const { program, values } = computed(bookOf({ 'Q [klf]': '=MAX(profile.q)' }, layers, profile));
@@ -66,12 +36,9 @@ test('a row that is off is found with its number', async () => {
   const { program, values } = computed(bookOf({}, layers, profile));
   const at = values('s.profile.q', 4) as number;
   const { findings } = await recheck(program, instead(values, { 's.profile.q 4': at * 1.01 }));
+  // By hand at 20 ft: 12 ft · 0.5 ksf + 8 ft · 40 kPa, 1 ksf = 47.88025898034 kPa: 12.6833389546 klf.
   expect(findings.map(({ id, row, message }) => [id, row, message])).toEqual([
-    [
-      's.profile.q',
-      5,
-      's.profile.q, row 5: the engine has 12.8057395985 klf, the recheck 12.6789500975 klf (it depends on nothing)',
-    ].map((word) => (typeof word === 'string' ? word.replace(' (it depends on nothing)', '') : word)),
+    ['s.profile.q', 5, 's.profile.q, row 5: the engine has 12.8101723442 klf, the recheck 12.6833389546 klf'],
   ]);
 });
 
@@ -85,10 +52,7 @@ test('the number of rows of a series is rechecked', async () => {
 });
 
 test('a series without a value makes no rows in either engine', async () => {
-  const bad: Table = {
-    ...profile,
-    columns: [{ id: 's-z', kind: 'series', name: 'z', formula: 'SERIES(0 ft; 40 ft; x)', unit: 'ft' }],
-  };
+  const bad = table('profile', undefined, calc('z', 'SERIES(0 ft; 40 ft; x)', 'ft'));
   const { program, values } = computed(bookOf({ 'x [ft]': '0 ft', n: '=COUNT(profile.z)' }, bad));
   expect(program.tables).toEqual([{ id: 's.profile', rows: 0, failed: true }]);
   expect(await recheck(program, values)).toMatchObject({ agree: 1, withoutValue: 1, findings: [] });

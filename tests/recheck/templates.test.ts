@@ -6,14 +6,17 @@ import { openNotebook, recheckProgram } from '../../src/notebook/index.ts';
 import { recheck, reportLines } from '../../src/recheck/index.ts';
 
 const folder = fileURLToPath(new URL('../../templates/', import.meta.url));
-const templates = readdirSync(folder);
 
-test.each(templates)('%s: the two engines agree on every value', async (id) => {
+test.each(readdirSync(folder))('%s: the two engines agree on every value', async (id) => {
   const opened = openBook(readFileSync(`${folder}${id}/book.quaybook.json`, 'utf8'));
   if (!opened.ok) throw new Error(opened.problems.map(({ message }) => message).join('\n'));
   const { program, values } = recheckProgram(openNotebook(opened.value.book));
   const report = await recheck(program, values);
-  console.log(id, reportLines(report).slice(0, 30));
+  console.log(`recheck: ${id}: ${reportLines(report).join(' ')}`);
   expect(report.findings).toEqual([]);
-  expect(report.agree).toBeGreaterThan(50);
+  expect(report.agree).toBeGreaterThan(100);
+  // Only joined texts are left out.
+  const reasons = new Set(report.notRechecked.map(({ reason }) => reason));
+  reasons.delete('texts stand as codes in the second engine, and codes do not join');
+  expect([...reasons]).toEqual([]);
 });

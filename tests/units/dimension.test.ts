@@ -30,55 +30,71 @@ const anyDimension: fc.Arbitrary<Dimension> = fc
 
 const settings = { seed: SEED, numRuns: 500 };
 
-test('products commute and associate, and plain is the unit of multiplication', () => {
-  fc.assert(
-    fc.property(anyDimension, anyDimension, anyDimension, (a, b, c) => {
-      expect(timesDimension(a, b).key).toBe(timesDimension(b, a).key);
-      expect(timesDimension(timesDimension(a, b), c).key).toBe(timesDimension(a, timesDimension(b, c)).key);
-      expect(timesDimension(a, PLAIN).key).toBe(a.key);
-      expect(timesDimension(PLAIN, a).key).toBe(a.key);
-    }),
-    settings,
-  );
-}, PATIENCE);
+test(
+  'products commute and associate, and plain is the unit of multiplication',
+  () => {
+    fc.assert(
+      fc.property(anyDimension, anyDimension, anyDimension, (a, b, c) => {
+        expect(timesDimension(a, b).key).toBe(timesDimension(b, a).key);
+        expect(timesDimension(timesDimension(a, b), c).key).toBe(timesDimension(a, timesDimension(b, c)).key);
+        expect(timesDimension(a, PLAIN).key).toBe(a.key);
+        expect(timesDimension(PLAIN, a).key).toBe(a.key);
+      }),
+      settings,
+    );
+  },
+  PATIENCE,
+);
 
-test('a quotient undoes a product', () => {
-  fc.assert(
-    fc.property(anyDimension, anyDimension, (a, b) => {
-      expect(overDimension(timesDimension(a, b), b).key).toBe(a.key);
-      expect(overDimension(a, a).key).toBe('');
-    }),
-    settings,
-  );
-}, PATIENCE);
+test(
+  'a quotient undoes a product',
+  () => {
+    fc.assert(
+      fc.property(anyDimension, anyDimension, (a, b) => {
+        expect(overDimension(timesDimension(a, b), b).key).toBe(a.key);
+        expect(overDimension(a, a).key).toBe('');
+      }),
+      settings,
+    );
+  },
+  PATIENCE,
+);
 
-test('powers distribute over products and multiply in a row', () => {
-  fc.assert(
-    fc.property(anyDimension, anyDimension, anyRational, anyRational, (a, b, p, q) => {
-      expect(powerDimension(timesDimension(a, b), p).key).toBe(
-        timesDimension(powerDimension(a, p), powerDimension(b, p)).key,
-      );
-      expect(powerDimension(powerDimension(a, p), q).key).toBe(
-        powerDimension(a, rational(p.n * q.n, p.d * q.d)).key,
-      );
-      expect(timesDimension(powerDimension(a, p), powerDimension(a, q)).key).toBe(
-        powerDimension(a, rational(p.n * q.d + q.n * p.d, p.d * q.d)).key,
-      );
-    }),
-    settings,
-  );
-}, PATIENCE);
+test(
+  'powers distribute over products and multiply in a row',
+  () => {
+    fc.assert(
+      fc.property(anyDimension, anyDimension, anyRational, anyRational, (a, b, p, q) => {
+        expect(powerDimension(timesDimension(a, b), p).key).toBe(
+          timesDimension(powerDimension(a, p), powerDimension(b, p)).key,
+        );
+        expect(powerDimension(powerDimension(a, p), q).key).toBe(
+          powerDimension(a, rational(p.n * q.n, p.d * q.d)).key,
+        );
+        expect(timesDimension(powerDimension(a, p), powerDimension(a, q)).key).toBe(
+          powerDimension(a, rational(p.n * q.d + q.n * p.d, p.d * q.d)).key,
+        );
+      }),
+      settings,
+    );
+  },
+  PATIENCE,
+);
 
-test('the key says what the powers say, and reads back', () => {
-  fc.assert(
-    fc.property(anyDimension, (a) => {
-      expect(parseDimension(a.key)).toEqual(a);
-      expect(a.powers.every(([, power]) => power.n !== 0 && power.d > 0)).toBe(true);
-      expect(a.key === '').toBe(a.powers.length === 0);
-    }),
-    settings,
-  );
-}, PATIENCE);
+test(
+  'the key says what the powers say, and reads back',
+  () => {
+    fc.assert(
+      fc.property(anyDimension, (a) => {
+        expect(parseDimension(a.key)).toEqual(a);
+        expect(a.powers.every(([, power]) => power.n !== 0 && power.d > 0)).toBe(true);
+        expect(a.key === '').toBe(a.powers.length === 0);
+      }),
+      settings,
+    );
+  },
+  PATIENCE,
+);
 
 test.each([
   { text: 'T^-2 M L', key: 'L M T^-2' },

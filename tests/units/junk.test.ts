@@ -67,65 +67,81 @@ const anyJunk = fc.oneof(
 );
 const settings = { seed: SEED, numRuns: 10_000 };
 
-test('any text gives an entry that is finite, or problems in place', () => {
-  fc.assert(
-    fc.property(anyJunk, fc.option(anyUnit, { nil: undefined }), (text, row) => {
-      const entry = readEntry(text, standardUnits, row);
-      expectSound(entry, text);
-      if (!entry.ok) return;
-      if (entry.value.kind === 'number' || entry.value.kind === 'point') {
-        expect(Number.isFinite(entry.value.si)).toBe(true);
-        if (row !== undefined) expect(entry.value.unit.dimension.key).toBe(row.dimension.key);
-        if (row !== undefined) expect(entry.value.unit.point).toBe(row.point);
-      } else if (row !== undefined) {
-        expect(entry.value.kind).toBe('missing');
-      }
-    }),
-    settings,
-  );
-}, PATIENCE);
+test(
+  'any text gives an entry that is finite, or problems in place',
+  () => {
+    fc.assert(
+      fc.property(anyJunk, fc.option(anyUnit, { nil: undefined }), (text, row) => {
+        const entry = readEntry(text, standardUnits, row);
+        expectSound(entry, text);
+        if (!entry.ok) return;
+        if (entry.value.kind === 'number' || entry.value.kind === 'point') {
+          expect(Number.isFinite(entry.value.si)).toBe(true);
+          if (row !== undefined) expect(entry.value.unit.dimension.key).toBe(row.dimension.key);
+          if (row !== undefined) expect(entry.value.unit.point).toBe(row.point);
+        } else if (row !== undefined) {
+          expect(entry.value.kind).toBe('missing');
+        }
+      }),
+      settings,
+    );
+  },
+  PATIENCE,
+);
 
-test('any text gives a unit with a sound factor, or problems in place', () => {
-  fc.assert(
-    fc.property(anyJunk, (text) => {
-      const unit = readUnit(text, standardUnits);
-      expectSound(unit, text);
-      if (unit.ok) expect(unit.value.factor > 0 && Number.isFinite(unit.value.factor)).toBe(true);
-    }),
-    settings,
-  );
-}, PATIENCE);
+test(
+  'any text gives a unit with a sound factor, or problems in place',
+  () => {
+    fc.assert(
+      fc.property(anyJunk, (text) => {
+        const unit = readUnit(text, standardUnits);
+        expectSound(unit, text);
+        if (unit.ok) expect(unit.value.factor > 0 && Number.isFinite(unit.value.factor)).toBe(true);
+      }),
+      settings,
+    );
+  },
+  PATIENCE,
+);
 
-test('any definitions give a registry, or problems', () => {
-  const anyDefinition = fc.record({ symbol: anyJunk, definition: anyJunk });
-  const anyExtension = fc.record({
-    units: fc.array(anyDefinition, { maxLength: 3 }),
-    datums: fc.array(anyJunk, { maxLength: 2 }),
-    currency: anyJunk,
-  });
-  fc.assert(
-    fc.property(anyExtension, (extension) => {
-      const registry = extendUnits(standardUnits, extension);
-      if (!registry.ok) expect(registry.problems.length).toBeGreaterThan(0);
-    }),
-    { seed: SEED, numRuns: 2000 },
-  );
-}, PATIENCE);
+test(
+  'any definitions give a registry, or problems',
+  () => {
+    const anyDefinition = fc.record({ symbol: anyJunk, definition: anyJunk });
+    const anyExtension = fc.record({
+      units: fc.array(anyDefinition, { maxLength: 3 }),
+      datums: fc.array(anyJunk, { maxLength: 2 }),
+      currency: anyJunk,
+    });
+    fc.assert(
+      fc.property(anyExtension, (extension) => {
+        const registry = extendUnits(standardUnits, extension);
+        if (!registry.ok) expect(registry.problems.length).toBeGreaterThan(0);
+      }),
+      { seed: SEED, numRuns: 2000 },
+    );
+  },
+  PATIENCE,
+);
 
-test('a very long text is refused without reading it all over again', () => {
-  for (const long of [
-    '1'.repeat(1e6),
-    '1,'.repeat(5e5),
-    `${' '.repeat(1e6)}1`,
-    `1 ${'kN·'.repeat(3e5)}`,
-    '1 200'.repeat(2e5),
-    "'".repeat(1e6),
-  ]) {
-    expectSound(readEntry(long, standardUnits), long);
-    expectSound(readEntry(long, standardUnits, standardUnits.units.get('ft')), long);
-    expectSound(readUnit(long, standardUnits), long);
-  }
-}, PATIENCE);
+test(
+  'a very long text is refused without reading it all over again',
+  () => {
+    for (const long of [
+      '1'.repeat(1e6),
+      '1,'.repeat(5e5),
+      `${' '.repeat(1e6)}1`,
+      `1 ${'kN·'.repeat(3e5)}`,
+      '1 200'.repeat(2e5),
+      "'".repeat(1e6),
+    ]) {
+      expectSound(readEntry(long, standardUnits), long);
+      expectSound(readEntry(long, standardUnits, standardUnits.units.get('ft')), long);
+      expectSound(readUnit(long, standardUnits), long);
+    }
+  },
+  PATIENCE,
+);
 
 test('every fix of every refused entry can be put in, and what it makes is read or refused for another reason', () => {
   let tried = 0;

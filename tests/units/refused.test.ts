@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { readEntry, readUnit, standardUnits } from '../../src/units/index.ts';
 import { REFUSED_TABLE } from '../../src/units/refused-table.ts';
 
-/** What the client asked to be refused, with the choices. */
+/** Symbols that must be refused, with the choices that must be offered. */
 const ASKED: readonly (readonly [string, ...string[]])[] = [
   ['lb', 'lbm', 'lbf'],
   ['lbs', 'lbm', 'lbf'],

@@ -100,75 +100,95 @@ test('a number alone has the digits it has with its unit', () => {
   expect(writeIn(0, unitOf('date'))).toBe('1970-01-01');
 });
 
-test('with all digits, writing and reading give the same SI number', () => {
-  fc.assert(
-    fc.property(anyNumber, anyUnit, (x, unit) => {
-      const si = toSI(x, unit);
-      fc.pre(Number.isFinite(si) && (si !== 0 || x === 0) && Number.isFinite(fromSI(si, unit)));
-      const text = writeQuantity(si, unit, { digits: 'full' });
-      const entry = readEntry(text, standardUnits, unit);
-      if (!entry.ok) throw new Error(`${text}: ${entry.problems[0]?.message}`);
-      if (entry.value.kind !== 'number' && entry.value.kind !== 'point')
-        throw new Error(`${text}: ${entry.value.kind}`);
-      // A point near its zero loses what its offset swallows; there is nothing smaller to write.
-      const lost = unit.offset === 0 ? 0 : unit.offset * 2e-16;
-      expect(Math.abs(entry.value.si - si), text).toBeLessThanOrEqual(lost);
-    }),
-    { seed: SEED, numRuns: 5000 },
-  );
-}, PATIENCE);
-
-test('with all digits, any SI number comes back within a unit in the last place or two', () => {
-  fc.assert(
-    fc.property(anyNumber, anySingleUnit, (si, unit) => {
-      fc.pre(unit.offset === 0);
-      const entry = readEntry(writeQuantity(si, unit, { digits: 'full' }), standardUnits, unit);
-      const back = entry.ok && entry.value.kind === 'number' ? entry.value.si : Number.NaN;
-      expect(Math.abs(back - si)).toBeLessThanOrEqual(Math.abs(si) * 4.5e-16);
-    }),
-    { seed: SEED, numRuns: 5000 },
-  );
-}, PATIENCE);
-
-test('what is written sensibly reads back, without a unit of the line too, and within half a unit of the third digit', () => {
-  fc.assert(
-    fc.property(anyNumber, anyUnit, (x, unit) => {
-      const si = toSI(x, unit);
-      fc.pre(Number.isFinite(si) && (si !== 0 || x === 0));
-      const text = writeQuantity(si, unit);
-      for (const row of [unit, undefined]) {
-        const entry = readEntry(text, standardUnits, row);
+test(
+  'with all digits, writing and reading give the same SI number',
+  () => {
+    fc.assert(
+      fc.property(anyNumber, anyUnit, (x, unit) => {
+        const si = toSI(x, unit);
+        fc.pre(Number.isFinite(si) && (si !== 0 || x === 0) && Number.isFinite(fromSI(si, unit)));
+        const text = writeQuantity(si, unit, { digits: 'full' });
+        const entry = readEntry(text, standardUnits, unit);
         if (!entry.ok) throw new Error(`${text}: ${entry.problems[0]?.message}`);
         if (entry.value.kind !== 'number' && entry.value.kind !== 'point')
           throw new Error(`${text}: ${entry.value.kind}`);
-        expect(entry.value.unit.dimension.key).toBe(unit.dimension.key);
-        expect(entry.value.unit.point).toBe(unit.point);
-        const error = Math.abs(fromSI(entry.value.si, unit) - x);
-        // Points with an offset carry the rounding of the offset as well.
-        expect(error, text).toBeLessThanOrEqual(Math.abs(x) * 5.001e-3 + (unit.offset === 0 ? 0 : 1e-12));
-      }
-    }),
-    { seed: SEED, numRuns: 5000 },
-  );
-}, PATIENCE);
+        // A point near its zero loses what its offset swallows; there is nothing smaller to write.
+        const lost = unit.offset === 0 ? 0 : unit.offset * 2e-16;
+        expect(Math.abs(entry.value.si - si), text).toBeLessThanOrEqual(lost);
+      }),
+      { seed: SEED, numRuns: 5000 },
+    );
+  },
+  PATIENCE,
+);
 
-test('to SI and back is the same number to a unit in the last place or two', () => {
-  fc.assert(
-    fc.property(anyNumber, anySingleUnit, (x, unit) => {
-      const back = fromSI(toSI(x, unit), unit);
-      const offset = unit.offset === 0 ? 0 : unit.offset * 1e-15;
-      expect(Math.abs(back - x)).toBeLessThanOrEqual(Math.abs(x) * 5e-16 + offset);
-    }),
-    { seed: SEED, numRuns: 5000 },
-  );
-}, PATIENCE);
+test(
+  'with all digits, any SI number comes back within a unit in the last place or two',
+  () => {
+    fc.assert(
+      fc.property(anyNumber, anySingleUnit, (si, unit) => {
+        fc.pre(unit.offset === 0);
+        const entry = readEntry(writeQuantity(si, unit, { digits: 'full' }), standardUnits, unit);
+        const back = entry.ok && entry.value.kind === 'number' ? entry.value.si : Number.NaN;
+        expect(Math.abs(back - si)).toBeLessThanOrEqual(Math.abs(si) * 4.5e-16);
+      }),
+      { seed: SEED, numRuns: 5000 },
+    );
+  },
+  PATIENCE,
+);
 
-test('dates go there and back', () => {
-  fc.assert(
-    fc.property(fc.integer({ min: -700_000, max: 2_900_000 }), (days) => {
-      const entry = readEntry(writeQuantity(days * 86_400, unitOf('date')), standardUnits, unitOf('date'));
-      expect(entry.ok && entry.value.kind === 'point' && entry.value.si).toBe(days * 86_400);
-    }),
-    { seed: SEED },
-  );
-}, PATIENCE);
+test(
+  'what is written sensibly reads back, without a unit of the line too, and within half a unit of the third digit',
+  () => {
+    fc.assert(
+      fc.property(anyNumber, anyUnit, (x, unit) => {
+        const si = toSI(x, unit);
+        fc.pre(Number.isFinite(si) && (si !== 0 || x === 0));
+        const text = writeQuantity(si, unit);
+        for (const row of [unit, undefined]) {
+          const entry = readEntry(text, standardUnits, row);
+          if (!entry.ok) throw new Error(`${text}: ${entry.problems[0]?.message}`);
+          if (entry.value.kind !== 'number' && entry.value.kind !== 'point')
+            throw new Error(`${text}: ${entry.value.kind}`);
+          expect(entry.value.unit.dimension.key).toBe(unit.dimension.key);
+          expect(entry.value.unit.point).toBe(unit.point);
+          const error = Math.abs(fromSI(entry.value.si, unit) - x);
+          // Points with an offset carry the rounding of the offset as well.
+          expect(error, text).toBeLessThanOrEqual(Math.abs(x) * 5.001e-3 + (unit.offset === 0 ? 0 : 1e-12));
+        }
+      }),
+      { seed: SEED, numRuns: 5000 },
+    );
+  },
+  PATIENCE,
+);
+
+test(
+  'to SI and back is the same number to a unit in the last place or two',
+  () => {
+    fc.assert(
+      fc.property(anyNumber, anySingleUnit, (x, unit) => {
+        const back = fromSI(toSI(x, unit), unit);
+        const offset = unit.offset === 0 ? 0 : unit.offset * 1e-15;
+        expect(Math.abs(back - x)).toBeLessThanOrEqual(Math.abs(x) * 5e-16 + offset);
+      }),
+      { seed: SEED, numRuns: 5000 },
+    );
+  },
+  PATIENCE,
+);
+
+test(
+  'dates go there and back',
+  () => {
+    fc.assert(
+      fc.property(fc.integer({ min: -700_000, max: 2_900_000 }), (days) => {
+        const entry = readEntry(writeQuantity(days * 86_400, unitOf('date')), standardUnits, unitOf('date'));
+        expect(entry.ok && entry.value.kind === 'point' && entry.value.si).toBe(days * 86_400);
+      }),
+      { seed: SEED },
+    );
+  },
+  PATIENCE,
+);

@@ -57,7 +57,8 @@ export function readCopied(json: string): CopiedCells | undefined {
     // Whatever else wrote this type, the plain text beside it is still there.
     return undefined;
   }
-  if (typeof read !== 'object' || read === null || !('cells' in read) || !Array.isArray(read.cells)) return undefined;
+  if (typeof read !== 'object' || read === null || !('cells' in read) || !Array.isArray(read.cells))
+    return undefined;
   const cells: unknown[] = read.cells;
   const sound = cells.every((row) => Array.isArray(row) && row.every((cell) => typeof cell === 'string'));
   return sound ? (read as CopiedCells) : undefined;

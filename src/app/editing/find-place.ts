@@ -13,7 +13,13 @@ import type { CellPlace } from '../session/place.ts';
 
 /** What stands at a place of the book. */
 export type Found =
-  | { readonly kind: 'row'; readonly sheet: Sheet; readonly part: Rows; readonly row: Row; readonly index: number }
+  | {
+      readonly kind: 'row';
+      readonly sheet: Sheet;
+      readonly part: Rows;
+      readonly row: Row;
+      readonly index: number;
+    }
   | { readonly kind: 'column'; readonly sheet: Sheet; readonly part: Table; readonly column: Column }
   | {
       readonly kind: 'cell';

@@ -18,7 +18,16 @@ import {
 import type { CellPlace } from '../session/place.ts';
 import { cellOf } from './cell-content.ts';
 import { findPlace } from './find-place.ts';
-import { copyOfPart, copyOfRow, type Fresh, freshFor, type NewKind, newBlock, newPart, newRow } from './new-items.ts';
+import {
+  copyOfPart,
+  copyOfRow,
+  type Fresh,
+  freshFor,
+  type NewKind,
+  newBlock,
+  newPart,
+  newRow,
+} from './new-items.ts';
 
 /** An edit, and where the person is after it. */
 export interface Change {
@@ -43,7 +52,12 @@ const wordsFor: Readonly<Record<NewKind, string>> = {
 };
 
 /** Puts something new below a place, or at the end of the sheet if there is none; undefined if the sheet is not there. */
-export function insertBelow(book: Book, sheetKey: string, place: CellPlace | undefined, kind: NewKind): Change | undefined {
+export function insertBelow(
+  book: Book,
+  sheetKey: string,
+  place: CellPlace | undefined,
+  kind: NewKind,
+): Change | undefined {
   const sheet = findSheet(book, sheetKey);
   if (!sheet) return undefined;
   const fresh = freshFor(book, sheet);
@@ -121,8 +135,14 @@ export function removeLines(book: Book, places: readonly CellPlace[]): Edit | un
       if (span) {
         span.from = Math.min(span.from, found.row);
         span.to = Math.max(span.to, found.row);
-      } else tableRows.set(place.part, { at: { sheet: place.sheet, table: place.part }, from: found.row, to: found.row });
-    } else if (found.kind === 'prose' || (found.kind === 'title' && places.length === 1)) edits.push(removePart(place));
+      } else
+        tableRows.set(place.part, {
+          at: { sheet: place.sheet, table: place.part },
+          from: found.row,
+          to: found.row,
+        });
+    } else if (found.kind === 'prose' || (found.kind === 'title' && places.length === 1))
+      edits.push(removePart(place));
   }
   for (const { at, from, to } of tableRows.values()) edits.push(removeTableRows(at, from, to - from + 1));
   if (edits.length === 0) return undefined;
@@ -144,7 +164,8 @@ export function moveLine(book: Book, place: CellPlace, by: -1 | 1): Change | und
   }
   const to = found.index + by;
   const at = { sheet: place.sheet, part: place.part, row: found.row.id };
-  if (to >= 0 && to < found.part.rows.length) return { edit: { ...moveRow(at, to), label: 'move a line' }, place };
+  if (to >= 0 && to < found.part.rows.length)
+    return { edit: { ...moveRow(at, to), label: 'move a line' }, place };
   const next = nextBlock(parts, partIndex, by);
   if (!next) return undefined;
   const target = { sheet: place.sheet, part: next.id };
@@ -153,7 +174,11 @@ export function moveLine(book: Book, place: CellPlace, by: -1 | 1): Change | und
   return { edit, place: { ...place, part: next.id } };
 }
 
-function nextBlock(parts: readonly Part[], from: number, by: -1 | 1): Extract<Part, { kind: 'rows' }> | undefined {
+function nextBlock(
+  parts: readonly Part[],
+  from: number,
+  by: -1 | 1,
+): Extract<Part, { kind: 'rows' }> | undefined {
   for (let index = from + by; index >= 0 && index < parts.length; index += by) {
     const part = parts[index];
     if (part?.kind === 'rows') return part;

@@ -1,13 +1,4 @@
-import {
-  type Book,
-  type Column,
-  type Part,
-  type Prose,
-  type Row,
-  type Rows,
-  type Sheet,
-  type Table,
-} from '../../document/index.ts';
+import type { Book, Column, Part, Prose, Row, Rows, Sheet, Table } from '../../document/index.ts';
 
 /** What a person can put into a sheet. */
 export type NewKind = Row['kind'] | 'text' | 'heading' | 'caution' | 'assumption' | 'block' | 'table';
@@ -114,5 +105,10 @@ export function copyOfPart(part: Part, fresh: Fresh): Part {
   const id = fresh.id('p');
   if (part.kind === 'rows') return { ...part, id, rows: part.rows.map((row) => copyOfRow(row, fresh)) };
   if (part.kind !== 'table') return { ...part, id };
-  return { ...part, id, name: fresh.name(part.name), columns: part.columns.map((one) => ({ ...one, id: fresh.id('k'), name: fresh.name(one.name) })) };
+  return {
+    ...part,
+    id,
+    name: fresh.name(part.name),
+    columns: part.columns.map((one) => ({ ...one, id: fresh.id('k'), name: fresh.name(one.name) })),
+  };
 }

@@ -1,5 +1,12 @@
 import { fail, type Outcome, problem, succeed } from '../../diagnostics/index.ts';
-import { type Book, type Cell, type Edit, insertTableRows, joinEdits, setCells } from '../../document/index.ts';
+import {
+  type Book,
+  type Cell,
+  type Edit,
+  insertTableRows,
+  joinEdits,
+  setCells,
+} from '../../document/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import { cellFromText } from './cell-content.ts';
 import { enterText } from './cell-edits.ts';
@@ -69,7 +76,8 @@ function pasteIntoTable(
   for (let right = 0; right < width; right += 1) {
     const target = part.columns[first + right];
     if (!target) break;
-    if (target.kind !== 'given') return fail(problem('set-calculated', nowhere, { name: `${part.name}.${target.name}` }));
+    if (target.kind !== 'given')
+      return fail(problem('set-calculated', nowhere, { name: `${part.name}.${target.name}` }));
     const values: Cell[] = cells.map((one) => cellFromText(one[right] ?? '', target));
     edits.push(setCells({ ...at, column: target.id }, row, values));
   }

@@ -7,7 +7,10 @@ import { findPlace } from './find-place.ts';
 /** The edit that empties cells: entries, formulas, descriptions, references, units. Symbols stay. */
 export function clearCells(book: Book, rows: readonly (readonly CellPlace[])[]): Edit | undefined {
   const edits: Edit[] = [];
-  const columns = new Map<string, { readonly place: CellPlace; readonly column: string; from: number; to: number }>();
+  const columns = new Map<
+    string,
+    { readonly place: CellPlace; readonly column: string; from: number; to: number }
+  >();
   for (const place of rows.flat()) {
     const found = findPlace(book, place);
     if (!found || cellContent(book, place).kind === 'name') continue;
@@ -40,7 +43,9 @@ export function fillDown(book: Book, rows: readonly (readonly CellPlace[])[]): E
     if (from?.kind === 'cell') {
       if (from.column.kind !== 'given' || rest.length === 0) continue;
       const values = new Array<Cell>(rest.length).fill(cellOf(from.column, from.row));
-      edits.push(setCells({ sheet: source.sheet, table: source.part, column: from.column.id }, from.row + 1, values));
+      edits.push(
+        setCells({ sheet: source.sheet, table: source.part, column: from.column.id }, from.row + 1, values),
+      );
       continue;
     }
     const content = cellContent(book, source);

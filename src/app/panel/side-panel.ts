@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { unsafeHTML } from 'lit/directives/unsafe-html.js';
 import type { Fix, Problem } from '../../diagnostics/index.ts';
 import { setEntry, setFormula } from '../../document/index.ts';
@@ -58,12 +58,14 @@ export class SidePanel extends LitElement {
     return html`<h3>Formula</h3>
       <div class="math" tabindex="0" role="group" aria-label="Formula in symbols">${unsafeHTML(math(formulaMath(syntax)))}</div>
       <pre tabindex="0" aria-label="Formula as written">${text}</pre>
-      ${item.kind === 'formula'
-        ? html`<h3>With numbers</h3>
+      ${
+        item.kind === 'formula'
+          ? html`<h3>With numbers</h3>
             <div class="math numbers" tabindex="0" role="group" aria-label="Formula with numbers">
               ${unsafeHTML(math(numbersMath(syntax, shown)))}
             </div>`
-        : nothing}`;
+          : nothing
+      }`;
   }
 
   #list(title: string, items: readonly Item[]) {
@@ -114,7 +116,8 @@ export class SidePanel extends LitElement {
     const place = placeOfId(this.session.notebook, item.id);
     if (now?.kind !== 'input' || !place) return;
     const entry = nudgedEntry(now.row.entry, steps);
-    if (entry !== undefined) this.session.apply(setEntry({ sheet: place.sheet, part: place.part, row: place.item }, entry));
+    if (entry !== undefined)
+      this.session.apply(setEntry({ sheet: place.sheet, part: place.part, row: place.item }, entry));
   }
 
   #problems(item: Item) {
@@ -128,13 +131,17 @@ export class SidePanel extends LitElement {
     return html`<div class=${found.severity === 'error' ? 'problem' : 'problem warning'} role="note">
       <p>${found.message}</p>
       ${found.hints.map((hint) => html`<p class="hint">${hint}</p>`)}
-      ${mends
-        ? found.fixes.map(
-            (fix) => html`<button class="fix" @click=${() => this.#mend(item as FormulaItem | InputItem, fix)}>
+      ${
+        mends
+          ? found.fixes.map(
+              (
+                fix,
+              ) => html`<button class="fix" @click=${() => this.#mend(item as FormulaItem | InputItem, fix)}>
               ${fix.label}
             </button>`,
-          )
-        : nothing}
+            )
+          : nothing
+      }
     </div>`;
   }
 

@@ -14,7 +14,12 @@ export function placeOfId(notebook: Notebook, id: string): CellPlace | undefined
   const table = findTable(sheet, item.table.slice(sheet.key.length + 1));
   const column = table && findColumn(table.table, item.column.name);
   if (!table || !column) return undefined;
-  return { sheet: sheet.key, part: table.place.table, item: table.table.length === 0 ? 'head' : 'r0', field: column.id };
+  return {
+    sheet: sheet.key,
+    part: table.place.table,
+    item: table.table.length === 0 ? 'head' : 'r0',
+    field: column.id,
+  };
 }
 
 /** The line or column that a place belongs to, if it belongs to one. */
@@ -32,7 +37,9 @@ export function itemAt(notebook: Notebook, place: CellPlace | undefined): Item |
 
 /** What refers to a line or column. */
 export function feedsOf(notebook: Notebook, id: string): readonly Item[] {
-  return [...notebook.model.items.values()].filter((item) => 'checked' in item && item.checked.references.has(id));
+  return [...notebook.model.items.values()].filter(
+    (item) => 'checked' in item && item.checked.references.has(id),
+  );
 }
 
 /** What a line or column refers to. */

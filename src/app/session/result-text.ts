@@ -1,6 +1,6 @@
-import { type Notebook, type Item, writeUtilisation } from '../../notebook/index.ts';
-import { type Shown, shownQuantity } from './shown.ts';
+import { type Item, type Notebook, writeUtilisation } from '../../notebook/index.ts';
 import type { UnitsView } from './session.ts';
+import { type Shown, shownQuantity } from './shown.ts';
 
 /** A line's value in a few words, number and unit apart: for lists beside the sheet. */
 export function resultText(notebook: Notebook, item: Item, view: UnitsView): Shown {
@@ -17,6 +17,7 @@ export function resultText(notebook: Notebook, item: Item, view: UnitsView): Sho
   if (value.kind === 'text') return { number: value.text, unit: '' };
   const verdict = notebook.verdict(item.id);
   if (!verdict) return { number: value.truth ? 'true' : 'false', unit: '' };
-  const use = verdict.utilisation === undefined ? '' : `${writeUtilisation(verdict.utilisation, verdict.holds)} `;
+  const use =
+    verdict.utilisation === undefined ? '' : `${writeUtilisation(verdict.utilisation, verdict.holds)} `;
   return { number: `${use}${verdict.holds ? 'holds' : 'fails'}`, unit: '' };
 }

@@ -52,5 +52,8 @@ function joinTerm(line: FormulaLine, term: FormulaLine, whole: Syntax): FormulaL
   const { to } = term.node;
   const opSpan = { from: line.node.to, to: term.node.from };
   if (from > to || from < whole.from) return undefined;
-  return { sign: line.sign, node: { kind: 'binary', op, left: line.node, right: term.node, opSpan, from, to } };
+  return {
+    sign: line.sign,
+    node: { kind: 'binary', op, left: line.node, right: term.node, opSpan, from, to },
+  };
 }

@@ -46,12 +46,23 @@ function setLines(
   width: (node: Syntax) => number,
 ): Set {
   return {
-    markup: lines.map(({ sign, node }) => math(sign === '' ? draw(node) : `<mo>${escaped[sign]}</mo>${draw(node)}`)),
+    markup: lines.map(({ sign, node }) =>
+      math(sign === '' ? draw(node) : `<mo>${escaped[sign]}</mo>${draw(node)}`),
+    ),
     width: Math.max(...lines.map(({ sign, node }) => width(node) + (sign === '' ? 0 : 1.3))),
   };
 }
 
-const escaped = { '+': '+', '−': '−', '≤': '≤', '<': '&lt;', '≥': '≥', '>': '&gt;', '=': '=', '≠': '≠' } as const;
+const escaped = {
+  '+': '+',
+  '−': '−',
+  '≤': '≤',
+  '<': '&lt;',
+  '≥': '≥',
+  '>': '&gt;',
+  '=': '=',
+  '≠': '≠',
+} as const;
 
 /** Whether a formula has numbers to put in: one that is a number or a name alone says nothing new. */
 export function hasNumbers(node: Syntax): boolean {

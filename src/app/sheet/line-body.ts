@@ -95,7 +95,12 @@ function calcBody(context: LineContext): LineBody {
   const formula = calculation(context, item.checked, result?.status === 'ok');
   if (result?.status === 'problem' || result?.status === 'waiting')
     return stopped(formula.drawn, result, unit, 'below');
-  if (result?.status !== 'ok') return { layout: formula.layout, value: html`${formula.drawn}${equals}<span class="number quiet">–</span>`, unit };
+  if (result?.status !== 'ok')
+    return {
+      layout: formula.layout,
+      value: html`${formula.drawn}${equals}<span class="number quiet">–</span>`,
+      unit,
+    };
   const shown = shownValue(context, result.value);
   const words = result.value.kind !== 'number';
   const layout = words && shown.number.length > 14 ? 'below' : formula.layout;
@@ -138,7 +143,10 @@ function calculation(
   };
 }
 
-function shownValue({ session }: LineContext, value: Value): { readonly number: string; readonly unit: string } {
+function shownValue(
+  { session }: LineContext,
+  value: Value,
+): { readonly number: string; readonly unit: string } {
   if (value.kind === 'number')
     return shownQuantity(value.si, value.unit, session.units, session.notebook.model.registry);
   if (value.kind === 'text') return { number: value.text, unit: '' };
@@ -149,15 +157,25 @@ function checkBody(context: LineContext): LineBody {
   const { item, session, source } = context;
   if (item?.kind !== 'formula') return { layout: 'beside', value: html``, unit: '' };
   if ('formula' in source && source.formula.trim() === '')
-    return { layout: 'beside', value: html`<span class="quiet calculation">demand &lt;= capacity</span>`, unit: '' };
+    return {
+      layout: 'beside',
+      value: html`<span class="quiet calculation">demand &lt;= capacity</span>`,
+      unit: '',
+    };
   const result = session.notebook.result(item.id);
   const formula = calculation(context, item.checked, false);
   if (result.status === 'problem' || result.status === 'waiting')
     return stopped(formula.drawn, result, '', 'below');
   const verdict = session.notebook.verdict(item.id);
-  if (!verdict) return { layout: formula.layout, value: html`${formula.drawn}${equals}<span class="number quiet">–</span>`, unit: '' };
+  if (!verdict)
+    return {
+      layout: formula.layout,
+      value: html`${formula.drawn}${equals}<span class="number quiet">–</span>`,
+      unit: '',
+    };
   const compared = comparison(context, item.checked, verdict);
-  if (!compared) return { layout: formula.layout, value: html`${formula.drawn}${verdictOf(verdict)}`, unit: '' };
+  if (!compared)
+    return { layout: formula.layout, value: html`${formula.drawn}${verdictOf(verdict)}`, unit: '' };
   const value = html`<div class="calculation">
       ${compared}${context.active ? drawFormula(typesetFormula(item.checked, context.room.below), 'symbols') : nothing}
     </div>
@@ -166,7 +184,11 @@ function checkBody(context: LineContext): LineBody {
 }
 
 /** "956 kN·m ≤ 1 020 kN·m"; undefined where the check does not compare two quantities. */
-function comparison(context: LineContext, checked: CheckedFormula, verdict: Verdict): TemplateResult | undefined {
+function comparison(
+  context: LineContext,
+  checked: CheckedFormula,
+  verdict: Verdict,
+): TemplateResult | undefined {
   const { typed } = checked;
   if (typed.kind !== 'compare' || !verdict.demand || !verdict.capacity) return undefined;
   const turned = typed.op === '>=' || typed.op === '>';
@@ -184,13 +206,15 @@ function verdictOf({ holds, utilisation }: Verdict): TemplateResult {
   const word = holds ? 'holds' : 'fails';
   const share = utilisation === undefined ? undefined : Math.min(Math.max(utilisation, 0), 1.25);
   return html`<span class="verdict ${word}">
-    ${share === undefined
-      ? drawSign(word)
-      : html`<svg class="bar" viewBox="0 0 50 10" preserveAspectRatio="none" aria-hidden="true">
+    ${
+      share === undefined
+        ? drawSign(word)
+        : html`<svg class="bar" viewBox="0 0 50 10" preserveAspectRatio="none" aria-hidden="true">
           <rect class="track" x="0" y="3" width="40" height="4" />
           <rect class="fill" x="0" y="3" width=${(share * 40).toFixed(1)} height="4" />
           <path class="limit" d="M40 0v10" />
-        </svg>`}
+        </svg>`
+    }
     <span class="share">${utilisation === undefined ? '' : writeUtilisation(utilisation, holds)}</span>
     <span class="word">${word}</span>
   </span>`;

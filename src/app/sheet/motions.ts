@@ -68,7 +68,5 @@ export function moved(
 function endOf(map: GridMap, index: number, end: 'start' | 'end'): CellPlace | undefined {
   const row = map.rowAt(index);
   const field = row?.fields.at(end === 'start' ? 0 : -1);
-  return row && field !== undefined
-    ? { sheet: map.sheet, part: row.part, item: row.item, field }
-    : undefined;
+  return row && field !== undefined ? { sheet: map.sheet, part: row.part, item: row.item, field } : undefined;
 }

@@ -6,8 +6,8 @@ import { drawSymbol } from './formula-view.ts';
 import { lineFields } from './grid-map.ts';
 import { lineBody } from './line-body.ts';
 import type { LineSource, Room } from './line-source.ts';
-import { drawSign } from './signs.ts';
 import type { SheetHost } from './sheet-host.ts';
+import { drawSign } from './signs.ts';
 
 /**
  * One line of the page, a row of the grid: reference, symbol, description, calculation, result, unit, mark. It draws
@@ -79,9 +79,11 @@ export class QuayLine extends LitElement {
       ${this.#cell('name', 'symbol', drawSymbol(source.name))}
       ${this.#cell('label', 'description', html`${source.label ?? ''}`)}
       ${this.#cell('value', 'value', body.value)}
-      ${this.fields.includes('unit')
-        ? this.#cell('unit', 'unit', html`${body.unit}`)
-        : html`<div class="cell unit" role="gridcell" aria-colindex="5" aria-readonly="true">${body.unit}</div>`}
+      ${
+        this.fields.includes('unit')
+          ? this.#cell('unit', 'unit', html`${body.unit}`)
+          : html`<div class="cell unit" role="gridcell" aria-colindex="5" aria-readonly="true">${body.unit}</div>`
+      }
       <div class="cell mark" role="gridcell" aria-colindex="6" aria-readonly="true">
         ${body.sign ? drawSign(body.sign.sign, body.sign.words) : nothing}
         <button class="menu-button" type="button" tabindex="-1" data-menu aria-label="line menu" aria-haspopup="menu">
@@ -102,14 +104,16 @@ export class QuayLine extends LitElement {
       aria-selected=${chosen || this.active === field ? 'true' : 'false'}
       tabindex=${this.stop === field ? '0' : '-1'}
     >
-      ${edit
-        ? cellEditor(
-            this.session,
-            edit,
-            (done) => this.host.commit(done),
-            () => this.host.cancel(),
-          )
-        : content}
+      ${
+        edit
+          ? cellEditor(
+              this.session,
+              edit,
+              (done) => this.host.commit(done),
+              () => this.host.cancel(),
+            )
+          : content
+      }
     </div>`;
   }
 }

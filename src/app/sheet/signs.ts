@@ -1,5 +1,4 @@
-import { svg, type SVGTemplateResult } from 'lit';
-import { html, type TemplateResult } from 'lit';
+import { html, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
 
 /** The small signs of the page; each says in its shape what its colour says too. */
 export type Sign = 'problem' | 'warning' | 'waits' | 'holds' | 'fails' | 'open' | 'choice' | 'menu';

@@ -12,7 +12,12 @@ export function valuesByName(session: Session, sheet: string): (name: string) =>
   };
 }
 
-function valueOf(notebook: Notebook, sheet: string, name: string, units: Session['units']): Shown | undefined {
+function valueOf(
+  notebook: Notebook,
+  sheet: string,
+  name: string,
+  units: Session['units'],
+): Shown | undefined {
   const { items, registry } = notebook.model;
   const item = items.get(`${sheet}.${name}`) ?? items.get(name);
   if (item?.kind !== 'input' && item?.kind !== 'formula') return undefined;

@@ -90,7 +90,8 @@ export class GoToDialog extends LitElement {
 
   override render() {
     const found = this.#found();
-    const title = (key: string) => this.session.notebook.book.sheets.find((sheet) => sheet.key === key)?.title ?? key;
+    const title = (key: string) =>
+      this.session.notebook.book.sheets.find((sheet) => sheet.key === key)?.title ?? key;
     return html`<dialog aria-label="Go to">
       <input
         autofocus

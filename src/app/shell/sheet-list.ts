@@ -76,7 +76,8 @@ export class SheetList extends LitElement {
   override render() {
     const { book } = this.session.notebook;
     const groups = new Map<string, Sheet[]>();
-    for (const sheet of book.sheets) groups.set(sheet.group ?? '', [...(groups.get(sheet.group ?? '') ?? []), sheet]);
+    for (const sheet of book.sheets)
+      groups.set(sheet.group ?? '', [...(groups.get(sheet.group ?? '') ?? []), sheet]);
     const states = sheetStates(this.session.notebook);
     return html`<nav aria-label="Sheets">
       ${[...groups].map(

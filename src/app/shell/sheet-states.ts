@@ -9,7 +9,9 @@ export interface SheetState {
 
 /** Problems and failing checks of every sheet, by key. */
 export function sheetStates(notebook: Notebook): ReadonlyMap<string, SheetState> {
-  const states = new Map(notebook.book.sheets.map(({ key }) => [key, { problems: 0, failing: 0, checks: 0 }]));
+  const states = new Map(
+    notebook.book.sheets.map(({ key }) => [key, { problems: 0, failing: 0, checks: 0 }]),
+  );
   for (const found of notebook.problems()) {
     const state = states.get(found.cell?.split('.')[0] ?? '');
     if (state && found.severity === 'error' && found.code !== 'waits-on') state.problems += 1;

@@ -39,9 +39,13 @@ export class StatusBar extends LitElement {
 
   override render() {
     const states = [...sheetStates(this.session.notebook).values()];
-    const sum = (key: 'problems' | 'failing' | 'checks') => states.reduce((total, state) => total + state[key], 0);
+    const sum = (key: 'problems' | 'failing' | 'checks') =>
+      states.reduce((total, state) => total + state[key], 0);
     const [problems, failing, checks] = [sum('problems'), sum('failing'), sum('checks')];
-    const words = failing === 0 ? `${checks} checks hold` : `${failing} of ${checks} checks ${failing === 1 ? 'fails' : 'fail'}`;
+    const words =
+      failing === 0
+        ? `${checks} checks hold`
+        : `${failing} of ${checks} checks ${failing === 1 ? 'fails' : 'fail'}`;
     return html`<div role="status">
         <span class=${failing > 0 ? 'bad' : ''}>${checks === 0 ? 'no checks' : words}</span>
         <span class=${problems > 0 ? 'bad' : ''}>${problems} ${problems === 1 ? 'problem' : 'problems'}</span>

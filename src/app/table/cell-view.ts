@@ -1,4 +1,4 @@
-import { type Cell, type Column } from '../../document/index.ts';
+import type { Cell, Column } from '../../document/index.ts';
 import type { ColumnResult, Notebook } from '../../notebook/index.ts';
 import { type Unit, type UnitRegistry, writeIn, writeNumber } from '../../units/index.ts';
 import { cellOf } from '../editing/cell-content.ts';
@@ -41,13 +41,15 @@ function cellView(
 ): CellView {
   const typed = column.kind === 'given' ? cellOf(column, row) : undefined;
   if (result.status !== 'ok' || row >= result.reading.length) {
-    if (typed !== undefined) return { text: typedText(typed, unit), state: typed === null ? 'blank' : 'entered' };
+    if (typed !== undefined)
+      return { text: typedText(typed, unit), state: typed === null ? 'blank' : 'entered' };
     return { text: '', state: result.status === 'problem' ? 'bad' : 'waits' };
   }
   const { reading } = result;
   const value = reading.values[row] ?? Number.NaN;
   if (Number.isNaN(value)) {
-    if (typed !== undefined && typed !== null && typed !== '') return { text: typedText(typed, unit), state: 'bad' };
+    if (typed !== undefined && typed !== null && typed !== '')
+      return { text: typedText(typed, unit), state: 'bad' };
     const status = reading.statusAt(row);
     if (status === 'missing') return { text: '', state: 'blank' };
     return { text: '', state: status === 'problem' ? 'bad' : 'waits' };
@@ -76,7 +78,8 @@ function typedText(cell: Cell, unit: Unit): string {
 /** The sum of a numeric column as its heading's unit has it; undefined where a row has no value. */
 export function columnSum(notebook: Notebook, id: string, view: UnitsView): string | undefined {
   const result = notebook.column(id);
-  if (result.status !== 'ok' || result.reading.holds !== 'number' || result.reading.gaps > 0) return undefined;
+  if (result.status !== 'ok' || result.reading.holds !== 'number' || result.reading.gaps > 0)
+    return undefined;
   if (result.unit.point !== undefined) return undefined;
   const { values, length } = result.reading;
   // Compensated, as the language's own SUM is.

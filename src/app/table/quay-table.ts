@@ -56,7 +56,9 @@ export class QuayTable extends LitElement {
   /** Grows when values of the table changed. */
   declare stamp: number;
 
-  readonly #virtual = new VirtualRows(this, ROW_HEIGHT, () => this.querySelector<HTMLElement>('.table-window'));
+  readonly #virtual = new VirtualRows(this, ROW_HEIGHT, () =>
+    this.querySelector<HTMLElement>('.table-window'),
+  );
   #views: readonly ColumnView[] = [];
   #bad: { readonly listed: readonly BadRow[]; readonly more: boolean } = { listed: [], more: false };
   #sum: { readonly column: string; readonly text: string } | undefined;
@@ -138,7 +140,8 @@ export class QuayTable extends LitElement {
   }
 
   #head({ column, unit }: ColumnView, at: number): TemplateResult {
-    const edit = this.edit?.place.item === 'head' && this.edit.place.field === column.id ? this.edit : undefined;
+    const edit =
+      this.edit?.place.item === 'head' && this.edit.place.field === column.id ? this.edit : undefined;
     const shown = shownUnit(unit);
     return html`<div
       class="cell column-head${isText(column) ? ' words' : ''}${edit ? ' edited' : ''}"
@@ -148,10 +151,12 @@ export class QuayTable extends LitElement {
       aria-selected=${this.activeItem === 'head' && this.activeField === column.id ? 'true' : 'false'}
       tabindex=${this.stopItem === 'head' && this.stopField === column.id ? '0' : '-1'}
     >
-      ${edit
-        ? this.#editor(edit)
-        : html`<span class="label">${column.label ?? ''}</span>
-            <span class="symbol-unit"><span class="symbol">${drawSymbol(column.name)}</span>${shown === '' ? nothing : html` <span class="unit">${shown}</span>`}</span>`}
+      ${
+        edit
+          ? this.#editor(edit)
+          : html`<span class="label">${column.label ?? ''}</span>
+            <span class="symbol-unit"><span class="symbol">${drawSymbol(column.name)}</span>${shown === '' ? nothing : html` <span class="unit">${shown}</span>`}</span>`
+      }
     </div>`;
   }
 
@@ -191,7 +196,8 @@ export class QuayTable extends LitElement {
   #cell(view: ColumnView, at: number, row: number, item: string, active: boolean): TemplateResult {
     const { id } = view.column;
     const { text, state } = view.at(row);
-    const edit = this.edit && this.edit.place.item === item && this.edit.place.field === id ? this.edit : undefined;
+    const edit =
+      this.edit && this.edit.place.item === item && this.edit.place.field === id ? this.edit : undefined;
     const here = active && this.activeField === id;
     const stop = this.stopItem === item && this.stopField === id;
     return html`<div
@@ -223,11 +229,13 @@ export class QuayTable extends LitElement {
     };
     return html`<div class="table-foot" role="none">
       <span>${rows}</span>
-      ${active && !isText(active)
-        ? summed
-          ? html`<span>sum of ${active.name}: <output>${summed.text}</output></span>`
-          : html`<button type="button" class="quiet-button" tabindex="-1" @click=${() => ask(active)}>sum of ${active.name}</button>`
-        : nothing}
+      ${
+        active && !isText(active)
+          ? summed
+            ? html`<span>sum of ${active.name}: <output>${summed.text}</output></span>`
+            : html`<button type="button" class="quiet-button" tabindex="-1" @click=${() => ask(active)}>sum of ${active.name}</button>`
+          : nothing
+      }
       ${this.#bad.listed.map(
         (bad) => html`<p class="sentence problem">
           ${drawSign('problem')}<span

@@ -92,6 +92,11 @@ export const lines = {
     explain: 'A series column makes the rows of this table, so none can be given.',
     words: ({ name }) => ({ message: `the rows of ${quoted(name)} are computed and cannot be given` }),
   }),
+  'book-not-kept': entry<Record<string, never>>({
+    title: 'A book that is not kept in this browser',
+    explain: 'The address names a book that was removed, or that is kept in another browser.',
+    words: () => ({ message: 'this book is not kept in this browser', hint: 'open its file' }),
+  }),
   'result-unknown': entry<{ name: string; near: string[] }>({
     title: 'A result that is not found',
     explain: 'A result is named alone or with its sheet in front; a column with its table too.',

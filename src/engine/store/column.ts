@@ -36,15 +36,22 @@ export function clean(column: ColumnCell): void {
   column.dirtyTo = 0;
 }
 
-/** Gives a column as many rows as its table; new rows have no value. */
+/** Gives a column as many rows as its table; new rows have no value. Whether it had another number of rows. */
 export function resize(column: ColumnCell, length: number): boolean {
   const { values } = column;
   if (values.length === length) return false;
-  const next = new Float64Array(length).fill(Number.NaN);
+  const next = new Float64Array(length);
   next.set(values.length <= length ? values : values.subarray(0, length));
+  next.fill(Number.NaN, values.length);
   column.values = next;
   column.gaps = countGaps(next, 0, length);
   return true;
+}
+
+/** Gives a column all new values; the array becomes the column's own. */
+export function adopt(column: ColumnCell, values: Float64Array, gaps: number): void {
+  column.values = values;
+  column.gaps = gaps;
 }
 
 /**
@@ -83,12 +90,8 @@ export function empty(column: ColumnCell): void {
 }
 
 /** How many of the values from `from` to before `to` are NaN. */
-function countGaps(values: Float64Array, from: number, to: number): number {
-  // Nothing times 0 is anything but 0 except NaN: most stretches have none and need no counting.
-  let sum = 0;
-  for (let i = from; i < to; i += 1) sum += (values[i] as number) * 0;
-  if (sum === 0) return 0;
+export function countGaps(values: Float64Array, from: number, to: number): number {
   let gaps = 0;
-  for (let i = from; i < to; i += 1) if (Number.isNaN(values[i])) gaps += 1;
+  for (let i = from; i < to; i += 1) if (Number.isNaN(values[i] as number)) gaps += 1;
   return gaps;
 }

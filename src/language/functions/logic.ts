@@ -53,9 +53,10 @@ export const logic: readonly FunctionEntry[] = [
     parameters: [each('condition', truth, { repeats: true })],
     gives: () => truthType,
     evaluate: { kind: 'each', of: (...conditions) => conditions.reduce((all, one) => all * one, 1) },
+    // Each condition is looked at, so that one without a value leaves the whole without one.
     lower: (conditions, _, __, tools) => {
       const [one, zero] = [tools.constant(1), tools.constant(0)];
-      return `(${conditions.reduceRight((inner, condition) => `IF(${condition},${inner},${zero})`, one)}=${one})`;
+      return `(MIN(${conditions.map((condition) => `IF(${condition},${one},${zero})`).join(',')})=${one})`;
     },
     help: 'Whether every condition holds, element by element; all conditions are computed.',
     example: { formula: 'AND(1 m < 2 m; 3 < 4)', value: true },
@@ -71,7 +72,7 @@ export const logic: readonly FunctionEntry[] = [
     },
     lower: (conditions, _, __, tools) => {
       const [one, zero] = [tools.constant(1), tools.constant(0)];
-      return `(${conditions.reduceRight((inner, condition) => `IF(${condition},${one},${inner})`, zero)}=${one})`;
+      return `(MAX(${conditions.map((condition) => `IF(${condition},${one},${zero})`).join(',')})=${one})`;
     },
     help: 'Whether at least one condition holds, element by element; all conditions are computed.',
     example: { formula: 'OR(1 m > 2 m; 3 < 4)', value: true },

@@ -5,3 +5,7 @@ export { type Random, randomFrom } from './random.ts';
 export { type Signature, signatureByName, signatures, slotsFor } from './signatures.ts';
 export { type Judged, judge } from './type-of.ts';
 export { fillWorld, worldNames, worldScope, worldTables } from './world.ts';
+export { type Outcome, worldComputer } from './compute.ts';
+export { swapUnits } from './swap-units.ts';
+export { type Broken, breakAnywhere, breakPart } from './break.ts';
+export { constrained, growSubject, operators, placeFor, surround } from './subjects.ts';

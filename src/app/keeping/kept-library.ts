@@ -1,0 +1,140 @@
+import { fail, type Outcome, problem, succeed } from '../../diagnostics/index.ts';
+import { applyEdit, type Book, openBook, writeBook } from '../../document/index.ts';
+import type { Keeper, Kept } from '../session/session.ts';
+import { type Database, journalFrom, journalThrough, openDatabase, type StoredBook } from './database.ts';
+import type { KeptBook, Library, LibraryNotice } from './library.ts';
+
+/** After so many edits the whole book is written and the journal emptied. */
+const editsBetweenWholes = 64;
+
+/** The library in this browser's IndexedDB. `now` is the clock of the page. */
+export function keptLibrary(now: () => number): Library {
+  const listeners = new Set<(notice: LibraryNotice) => void>();
+  const tell = (notice: LibraryNotice): void => {
+    for (const listener of listeners) listener(notice);
+  };
+  const database = openDatabase();
+  database.catch((error: unknown) => tell({ kind: 'cannot keep', reason: reasonOf(error) }));
+  void navigator.storage?.persist?.();
+
+  return {
+    list: async () => {
+      const books = await (await database).getAll('books');
+      return books
+        .map(({ id, name, changed }): KeptBook => ({ id, name, changed }))
+        .sort((a, b) => b.changed - a.changed);
+    },
+    add: async (book) => {
+      const id = crypto.randomUUID();
+      await (await database).put('books', wholeOf(id, book, 0, now()));
+      return id;
+    },
+    open: async (id) => readKept(await database, id),
+    keeper: (id) => keeperOf(id, database, now, tell),
+    remove: async (id) => {
+      const transaction = (await database).transaction(['books', 'journal'], 'readwrite');
+      await transaction.objectStore('books').delete(id);
+      await transaction.objectStore('journal').delete(journalFrom(id));
+      await transaction.done;
+    },
+    onNotice: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+  };
+}
+
+function wholeOf(id: string, book: Book, through: number, changed: number): StoredBook {
+  const name = [book.title.project, book.title.subject].filter((text) => text !== '').join(', ');
+  return { id, name, changed, text: writeBook(book), through };
+}
+
+/** The whole as last written, with the journal since applied; an edit that does not apply is said, never skipped. */
+async function readKept(database: Database, id: string): Promise<Outcome<Book>> {
+  const whole = await database.get('books', id);
+  if (!whole) return fail(problem('book-not-kept', { from: 0, to: 0 }, {}));
+  const opened = openBook(whole.text);
+  if (!opened.ok) return opened;
+  let { book } = opened.value;
+  for (const { edit } of await database.getAll('journal', journalFrom(id, whole.through + 1))) {
+    const applied = applyEdit(book, edit);
+    if (!applied.ok) return applied;
+    book = applied.value.book;
+  }
+  return succeed(book);
+}
+
+/**
+ * Writes the edits of one open book in their order. Only the tab that holds the book's lock writes; another is told
+ * that nothing is kept there, and opens the book anew once the lock comes to it.
+ */
+function keeperOf(
+  id: string,
+  database: Promise<Database>,
+  now: () => number,
+  tell: (notice: LibraryNotice) => void,
+): Keeper {
+  const held = holdLock(id, tell);
+  let number: number | undefined;
+  let line: Promise<unknown> = Promise.resolve();
+  const write = async (edit: Parameters<Keeper>[0], book: Book): Promise<Kept> => {
+    try {
+      if (!(await held)) return { state: 'not kept', reason: 'the book is open in another tab' };
+      const store = await database;
+      number ??= await lastNumber(store, id);
+      number += 1;
+      const transaction = store.transaction(['books', 'journal'], 'readwrite', { durability: 'strict' });
+      await transaction.objectStore('journal').put({ book: id, number, edit });
+      const whole = await transaction.objectStore('books').get(id);
+      if (whole && number - whole.through >= editsBetweenWholes) {
+        await transaction.objectStore('books').put(wholeOf(id, book, number, now()));
+        await transaction.objectStore('journal').delete(journalThrough(id, number));
+      } else if (whole)
+        await transaction.objectStore('books').put({ ...whole, name: nameOf(book), changed: now() });
+      await transaction.done;
+      return { state: 'kept', at: now() };
+    } catch (error) {
+      return { state: 'not kept', reason: reasonOf(error) };
+    }
+  };
+  return (edit, book) => {
+    const turn = line.then(() => write(edit, book));
+    line = turn;
+    return turn;
+  };
+}
+
+function nameOf({ title }: Book): string {
+  return [title.project, title.subject].filter((text) => text !== '').join(', ');
+}
+
+async function lastNumber(store: Database, id: string): Promise<number> {
+  const whole = await store.get('books', id);
+  const last = await store.transaction('journal').store.openCursor(journalFrom(id), 'prev');
+  return Math.max(whole?.through ?? 0, last?.value.number ?? 0);
+}
+
+/** Whether this tab has the book's lock; held as long as the tab lives. */
+function holdLock(id: string, tell: (notice: LibraryNotice) => void): Promise<boolean> {
+  const name = `quaybook:${id}`;
+  const forever = new Promise<never>(() => undefined);
+  return new Promise((resolve) => {
+    void navigator.locks.request(name, { ifAvailable: true }, (lock) => {
+      resolve(lock !== null);
+      if (lock) return forever;
+      tell({ kind: 'open elsewhere', id });
+      void navigator.locks.request(name, () => {
+        tell({ kind: 'changed elsewhere', id });
+      });
+      return undefined;
+    });
+  });
+}
+
+function reasonOf(error: unknown): string {
+  if (error instanceof DOMException && error.name === 'QuotaExceededError')
+    return 'the storage of this browser is full';
+  if (error instanceof DOMException && (error.name === 'SecurityError' || error.name === 'InvalidStateError'))
+    return 'this browser does not allow it';
+  return error instanceof Error ? error.message : String(error);
+}

@@ -1,0 +1,237 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { type FileHandle, saveBookFile } from './keeping/files.ts';
+import type { Library, LibraryNotice } from './keeping/library.ts';
+import { openSession, type Session } from './session/session.ts';
+import type { GoToDialog } from './shell/go-to-dialog.ts';
+import type { KeysDialog } from './shell/keys-dialog.ts';
+import type { BarAction } from './shell/top-bar.ts';
+
+/** The whole app: the start page, or an open book with its bars, sheet and panel. */
+export class QuayApp extends LitElement {
+  static override properties = {
+    library: { attribute: false },
+    session: { state: true },
+    refusal: { state: true },
+    notice: { state: true },
+  };
+  declare library: Library;
+  declare session: Session | undefined;
+  declare refusal: string | undefined;
+  declare notice: string | undefined;
+  #file: FileHandle | undefined;
+
+  static override styles = css`
+    :host {
+      display: block;
+      height: 100vh;
+    }
+    .book {
+      display: grid;
+      grid-template: auto minmax(0, 1fr) auto / 220px minmax(0, 1fr) 300px;
+      height: 100%;
+      background: var(--desk);
+    }
+    quay-top-bar,
+    quay-status-bar {
+      grid-column: 1 / -1;
+    }
+    .desk {
+      overflow: auto;
+      padding: 20px 24px 60px;
+      scroll-padding-block: 40px;
+    }
+    .paper {
+      max-width: 1060px;
+      margin: 0 auto;
+      background: var(--paper);
+      box-shadow: var(--shadow);
+    }
+    .refusal {
+      max-width: 40rem;
+      margin: 15vh auto;
+      padding: 24px 32px;
+      background: var(--paper);
+      box-shadow: var(--shadow);
+    }
+    @media (max-width: 1280px) {
+      .book {
+        grid-template-columns: 176px minmax(0, 1fr) 250px;
+      }
+      .desk {
+        padding-inline: 12px;
+      }
+    }
+    @media print {
+      :host,
+      .book {
+        display: block;
+        height: auto;
+      }
+      quay-top-bar,
+      quay-status-bar,
+      quay-sheet-list,
+      quay-side-panel {
+        display: none;
+      }
+      .desk {
+        overflow: visible;
+        padding: 0;
+      }
+      .paper {
+        max-width: none;
+        box-shadow: none;
+      }
+    }
+  `;
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.library.onNotice((notice) => this.#hear(notice));
+    window.addEventListener('hashchange', this.#route);
+    window.addEventListener('keydown', this.#key);
+    this.#route();
+  }
+
+  override disconnectedCallback(): void {
+    window.removeEventListener('hashchange', this.#route);
+    window.removeEventListener('keydown', this.#key);
+    super.disconnectedCallback();
+  }
+
+  override render() {
+    if (this.refusal)
+      return html`<div class="refusal" role="alert">
+        <p>${this.refusal}</p>
+        <a href="#">All books</a>
+      </div>`;
+    const { session } = this;
+    if (!session) {
+      return location.hash.startsWith('#book/')
+        ? nothing
+        : html`<quay-start-page .library=${this.library}></quay-start-page>`;
+    }
+    return html`<div class="book" @bar-action=${this.#act}>
+        <quay-top-bar .session=${session} .notice=${this.notice}></quay-top-bar>
+        <quay-sheet-list .session=${session}></quay-sheet-list>
+        <main class="desk">
+          <div class="paper">
+            <quay-title-block .session=${session}></quay-title-block>
+            <quay-sheet .session=${session}></quay-sheet>
+          </div>
+        </main>
+        <quay-side-panel .session=${session} aria-label="The value in hand" role="complementary"></quay-side-panel>
+        <quay-status-bar .session=${session}></quay-status-bar>
+      </div>
+      <quay-go-to .session=${session}></quay-go-to>
+      <quay-keys></quay-keys>`;
+  }
+
+  readonly #route = (): void => {
+    const id = /^#book\/([^/]+)/.exec(location.hash)?.[1];
+    this.refusal = undefined;
+    this.notice = undefined;
+    if (id === undefined) {
+      this.session = undefined;
+      this.requestUpdate();
+    } else if (this.session?.id !== id) void this.#open(id);
+  };
+
+  async #open(id: string): Promise<void> {
+    try {
+      const opened = await this.library.open(id);
+      if (!opened.ok) {
+        this.refusal = opened.problems[0]?.message ?? 'This book cannot be opened.';
+        return;
+      }
+      this.#file = undefined;
+      this.session = openSession(id, opened.value, this.library.keeper(id), () => Date.now());
+      document.title = `${opened.value.title.project || opened.value.title.subject || 'Book'} · Quaybook`;
+    } catch (error) {
+      this.refusal = error instanceof Error ? error.message : String(error);
+    }
+  }
+
+  #hear(notice: LibraryNotice): void {
+    if (notice.kind === 'cannot keep') this.notice = `not kept: ${notice.reason}; save a file`;
+    else if (notice.id !== this.session?.id) return;
+    else if (notice.kind === 'open elsewhere')
+      this.notice = 'open in another tab, which keeps it; here nothing is kept';
+    else void this.#open(notice.id);
+  }
+
+  readonly #act = (event: CustomEvent<BarAction>): void => {
+    switch (event.detail) {
+      case 'start':
+        location.hash = '';
+        break;
+      case 'save':
+        void this.#save();
+        break;
+      case 'print':
+        window.print();
+        break;
+      case 'go to':
+        this.#dialog<GoToDialog>('quay-go-to')?.show();
+        break;
+      case 'keys':
+        this.#dialog<KeysDialog>('quay-keys')?.show();
+        break;
+    }
+  };
+
+  #dialog<T extends Element>(name: string): T | null {
+    return this.renderRoot.querySelector<T>(name);
+  }
+
+  async #save(): Promise<void> {
+    if (!this.session) return;
+    try {
+      this.#file = await saveBookFile(this.session.notebook.book, this.#file);
+    } catch (error) {
+      this.notice = `not saved: ${error instanceof Error ? error.message : String(error)}`;
+    }
+  }
+
+  readonly #key = (event: KeyboardEvent): void => {
+    const { session } = this;
+    if (!session || event.defaultPrevented) return;
+    const typing = isTyping(event);
+    const control = event.ctrlKey || event.metaKey;
+    const key = event.key.toLowerCase();
+    const does: (() => void) | undefined = control
+      ? (
+          {
+            g: () => this.#dialog<GoToDialog>('quay-go-to')?.show(),
+            s: () => void this.#save(),
+            z: typing ? undefined : () => (event.shiftKey ? session.redo() : session.undo()),
+            y: typing ? undefined : () => session.redo(),
+            pageup: () => this.#turn(-1),
+            pagedown: () => this.#turn(1),
+          } as Record<string, (() => void) | undefined>
+        )[key]
+      : key === '?' && !typing
+        ? () => this.#dialog<KeysDialog>('quay-keys')?.show()
+        : undefined;
+    if (!does) return;
+    event.preventDefault();
+    does();
+  };
+
+  #turn(step: number): void {
+    const { session } = this;
+    if (!session) return;
+    const { sheets } = session.notebook.book;
+    const next = sheets[sheets.findIndex((sheet) => sheet.key === session.sheet) + step];
+    if (next) session.showSheet(next.key);
+  }
+}
+
+/** Whether a key goes into a text that is being typed. */
+function isTyping(event: KeyboardEvent): boolean {
+  const [target] = event.composedPath();
+  return (
+    target instanceof HTMLInputElement ||
+    target instanceof HTMLTextAreaElement ||
+    (target instanceof HTMLElement && target.isContentEditable)
+  );
+}

@@ -1,0 +1,53 @@
+import type { Sheet } from '../../document/index.ts';
+import type { Room } from './line-source.ts';
+
+/** The type size of formulas, in px; the styles have the same. */
+export const MATHS_SIZE = 17;
+
+/** The widths of the page's columns in px, the same on every line of it. */
+export interface Tracks {
+  readonly reference: number;
+  readonly symbol: number;
+  readonly label: number;
+  readonly calculation: number;
+  readonly equals: number;
+  readonly number: number;
+  readonly unit: number;
+  readonly mark: number;
+}
+
+/** The columns of a page of some width, for symbols of some width. */
+export function tracksFor(width: number, symbol: number): Tracks {
+  const reference = width >= 860 ? 132 : width >= 700 ? 108 : 88;
+  const [equals, number, unit, mark] = [24, width >= 760 ? 100 : 88, width >= 760 ? 64 : 54, 34];
+  const rest = width - reference - symbol - equals - number - unit - mark;
+  const label = Math.round(Math.min(Math.max(rest * 0.44, 140), 280));
+  return { reference, symbol, label, calculation: Math.max(rest - label, 100), equals, number, unit, mark };
+}
+
+/** The columns as a grid template. */
+export function gridTemplate(tracks: Tracks): string {
+  const { reference, symbol, label, equals, number, unit, mark } = tracks;
+  return (
+    `[reference] ${reference}px [symbol] ${symbol}px [label] ${label}px [calculation] minmax(0, 1fr) ` +
+    `[equals] ${equals}px [number] ${number}px [unit] ${unit}px [mark] ${mark}px [end]`
+  );
+}
+
+/** How much formula fits beside and below the descriptions. */
+export function roomFor({ label, calculation }: Tracks): Room {
+  return { beside: (calculation - 14) / MATHS_SIZE, below: (label + calculation - 20) / MATHS_SIZE };
+}
+
+/** The width of a sheet's symbols column in px: wide enough for nearly all of its names. */
+export function symbolWidth(sheet: Sheet): number {
+  const widths = sheet.parts
+    .flatMap((part) => (part.kind === 'rows' ? part.rows : []))
+    .map(({ name }) => {
+      const [head = '', ...below] = name.split('_');
+      return head.length * 9.5 + below.join(',').length * 7 + 22;
+    })
+    .sort((a, b) => a - b);
+  const most = widths[Math.floor(widths.length * 0.97)] ?? 0;
+  return Math.round(Math.min(Math.max(most, 52), 118));
+}

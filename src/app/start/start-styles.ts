@@ -1,0 +1,155 @@
+import { css } from 'lit';
+
+/** The start page: one sheet of paper on the desk. */
+export const startStyles = css`
+  :host {
+    display: block;
+    min-height: 100vh;
+    background: var(--desk);
+  }
+  main {
+    box-sizing: border-box;
+    max-width: 1180px;
+    min-height: calc(100vh - 64px);
+    margin: 0 auto;
+    padding: 40px 56px 32px;
+    background: var(--paper);
+    box-shadow: var(--shadow);
+    font-size: 15.5px;
+  }
+  main.dropping {
+    outline: 2px dashed var(--accent);
+    outline-offset: -8px;
+  }
+  header {
+    padding-block-end: 20px;
+    border-block-end: 1.5px solid var(--ink);
+  }
+  h1 {
+    margin: 0 0 6px;
+    font: 500 34px/1.1 var(--serif);
+  }
+  header p {
+    max-width: 42rem;
+    margin: 0;
+    color: var(--ink-soft);
+  }
+  h2 {
+    margin: 28px 0 10px;
+    font-size: 13px;
+    font-weight: 600;
+    letter-spacing: 0.06em;
+    color: var(--ink-soft);
+  }
+  h3 {
+    margin: 0 0 6px;
+    font-size: 20px;
+  }
+  .columns {
+    display: grid;
+    grid-template-columns: minmax(18rem, 1fr) 2.1fr;
+    gap: 56px;
+  }
+  .templates {
+    display: grid;
+    grid-template-columns: 15rem 1fr;
+    gap: 28px;
+  }
+  .plain {
+    margin: 0;
+    padding: 0;
+    list-style: none;
+  }
+  .plain li {
+    padding: 3px 0;
+  }
+  .plain span {
+    display: block;
+    color: var(--ink-soft);
+    font-size: 13.5px;
+  }
+  button {
+    padding: 3px 0;
+    border: 0;
+    background: none;
+    color: var(--accent);
+    font: inherit;
+    text-align: start;
+    cursor: pointer;
+  }
+  button:hover {
+    text-decoration: underline;
+    text-underline-offset: 3px;
+  }
+  button[aria-pressed='true'] {
+    color: var(--ink);
+    font-weight: 600;
+  }
+  button.quiet {
+    color: var(--ink-soft);
+    font-size: 13.5px;
+  }
+  button.main {
+    margin: 6px 0 18px;
+    padding: 7px 18px;
+    border-radius: var(--radius);
+    background: var(--accent);
+    color: var(--paper);
+    font-weight: 600;
+  }
+  :focus-visible {
+    outline: 2px solid var(--accent);
+    outline-offset: 2px;
+  }
+  article {
+    padding-inline-start: 28px;
+    border-inline-start: 1px solid var(--rule);
+  }
+  dl {
+    margin: 0;
+  }
+  dt {
+    margin-top: 12px;
+    font-size: 13px;
+    font-weight: 600;
+    color: var(--ink-soft);
+  }
+  dt.caution {
+    color: var(--warn);
+  }
+  dd {
+    margin: 2px 0 0;
+  }
+  dd ul {
+    margin: 0;
+    padding-inline-start: 18px;
+  }
+  dd li {
+    margin: 2px 0;
+  }
+  .quiet {
+    color: var(--ink-soft);
+  }
+  .refusal {
+    margin: 16px 0 0;
+    padding: 8px 14px;
+    border-inline-start: 3px solid var(--bad);
+    background: var(--bad-tint);
+  }
+  footer {
+    margin-top: 36px;
+    padding-top: 12px;
+    border-block-start: 1px solid var(--rule);
+    color: var(--ink-soft);
+    font-size: 13.5px;
+  }
+  @media (max-width: 1100px) {
+    main {
+      padding-inline: 32px;
+    }
+    .columns {
+      grid-template-columns: 1fr;
+      gap: 8px;
+    }
+  }
+`;
