@@ -1,4 +1,5 @@
 import { problem } from '../diagnostics/index.ts';
+import type { Typed } from '../language/index.ts';
 import { standardUnits } from '../units/index.ts';
 import type { World } from './compute/context.ts';
 import { registerFile } from './compute/registers.ts';
@@ -9,6 +10,7 @@ import { type ColumnReading, type Reading, readScalar, readWholeColumn } from '.
 import { createRecalculation } from './recalculation.ts';
 import { createCellStore } from './store/cell-store.ts';
 import { createTextPool, type TextPool } from './store/text-pool.ts';
+import { type TrialPlace, tryFormula } from './trial.ts';
 
 /** The calculation engine: cells and columns in, values out. Values are SI; ids are `sheet.name`. */
 export interface Engine extends CellEdits {
@@ -23,6 +25,8 @@ export interface Engine extends CellEdits {
   readonly readColumn: (id: string) => ColumnReading;
   /** The number of rows of a table; undefined if the series that makes them has no value. */
   readonly rowsOf: (table: string) => number | undefined;
+  /** What a checked formula would come to where it is not set; nothing changes. */
+  readonly tryFormula: (typed: Typed, place: TrialPlace) => Reading;
 }
 
 /** An engine without cells. `wording` says in which units messages show values nobody wrote a unit for. */
@@ -63,5 +67,6 @@ export function createEngine(wording: Partial<Wording> = {}): Engine {
       const { failed, length } = store.table(id);
       return failed ? undefined : length;
     },
+    tryFormula: (typed, place) => tryFormula(world, explainer, typed, place),
   };
 }

@@ -4,3 +4,4 @@ export type { Wording } from './explain/shown.ts';
 export type { ColumnReading, Reading, Value } from './read.ts';
 export type { ValueKind } from './store/cells.ts';
 export { normalText } from './store/text-pool.ts';
+export type { TrialPlace } from './trial.ts';

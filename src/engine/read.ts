@@ -74,7 +74,8 @@ function holdsOf(content: Content): ValueKind {
   return content.kind === 'given' || content.kind === 'formula' ? content.holds : 'number';
 }
 
-function decoded(value: number, holds: ValueKind, texts: TextPool): Value {
+/** A number of the engine as the value it stands for. */
+export function decoded(value: number, holds: ValueKind, texts: TextPool): Value {
   if (holds === 'text') return texts.textOf(value);
   return holds === 'truth' ? value === 1 : value;
 }

@@ -3,6 +3,7 @@ export { describeType } from './check/words.ts';
 export type * from './functions/entry.ts';
 export { signatureOf } from './functions/signature.ts';
 export { findFunction, functionTable } from './functions/table.ts';
+export { parser as formulaParser } from './grammar/parser.js';
 export { type ParsedFormula, parseFormula } from './parse.ts';
 export { printSyntax } from './print.ts';
 export { renameInFormula } from './rename.ts';

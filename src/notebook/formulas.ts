@@ -105,7 +105,8 @@ function declaredType(draft: Draft): Type | undefined {
   return draft.unit && typeOfUnit(draft.unit);
 }
 
-function checkDraft(
+/** Checks one formula in its place, whose unit column it must fit. */
+export function checkDraft(
   draft: Draft,
   parsed: ParsedFormula,
   known: (id: string) => Known,

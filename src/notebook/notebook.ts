@@ -17,6 +17,7 @@ import { namesOf } from './names.ts';
 import { readResult, readVerdict, standing, unitOf } from './read-result.ts';
 import type { Result, Verdict } from './result.ts';
 import { syncEngine, syncItem } from './sync.ts';
+import { type Trial, tryFormula } from './try-formula.ts';
 
 /** What an edit did: its inverse, and the ids of all lines, columns and tables whose value may have changed. */
 export interface AppliedEdit {
@@ -50,6 +51,11 @@ export interface Notebook {
   readonly unitOf: (id: string) => Unit;
   /** Everything wrong with the book, in its order: every problem once, then what waits. Warnings too. */
   readonly problems: () => readonly Problem[];
+  /**
+   * Checks and computes a formula in the place of a calculated line or column (`id`), as it would be there; `unit`
+   * stands in for the unit column. Nothing changes.
+   */
+  readonly tryFormula: (id: string, text: string, unit?: string) => Trial;
 }
 
 /** Opens a sound book and computes it. */
@@ -121,6 +127,12 @@ export function openNotebook(opened: Book): Notebook {
       ...model.problems,
       ...[...model.items.values()].flatMap((each) => problemsOf(each, model, result, column)),
     ],
+    tryFormula: (id, text, unit) => {
+      const found = item(id);
+      if (found.kind !== 'formula' && found.kind !== 'formula column')
+        throw new Error(`${id} is entered, not calculated`);
+      return tryFormula(found, text, unit, book, model, engine);
+    },
   };
 }
 

@@ -1,6 +1,6 @@
 import { inCell } from '../diagnostics/index.ts';
-import type { Engine } from '../engine/index.ts';
-import type { Type } from '../language/index.ts';
+import type { Engine, Reading } from '../engine/index.ts';
+import type { CompareNode, Type, Typed } from '../language/index.ts';
 import { PLAIN_UNIT, preferredUnit, type Unit } from '../units/index.ts';
 import type { FormulaItem, InputItem, Item, Model } from './model.ts';
 import type { Quantity, Result, Value, Verdict } from './result.ts';
@@ -75,17 +75,36 @@ export function readVerdict(
   engine: Engine,
   system: System,
 ): Verdict {
-  const node = item.checked.typed;
-  if (node.kind !== 'compare' || node.op === '=' || node.op === '<>') return { holds };
-  const { type } = node.left.type.kind === 'number' && node.left.type.zero ? node.right : node.left;
+  const { typed } = item.checked;
+  if (typed.kind !== 'compare') return { holds };
+  const [demand] = sidesOf(typed);
+  const read = (side: Typed) => engine.read(side === demand ? demandId(item.id) : capacityId(item.id));
+  return verdictOf(item, typed, holds, read, model, system);
+}
+
+/** Demand and capacity of a comparison: the greater side asked for is the capacity. */
+function sidesOf({ op, left, right }: CompareNode): readonly [demand: Typed, capacity: Typed] {
+  return op === '>' || op === '>=' ? [right, left] : [left, right];
+}
+
+/** The verdict of a check whose formula is `typed`; `read` gives the value of either side. */
+export function verdictOf(
+  item: FormulaItem,
+  typed: Typed,
+  holds: boolean,
+  read: (side: Typed) => Reading,
+  model: Model,
+  system: System,
+): Verdict {
+  if (typed.kind !== 'compare' || typed.op === '=' || typed.op === '<>') return { holds };
+  const { type } = typed.left.type.kind === 'number' && typed.left.type.zero ? typed.right : typed.left;
   if (type.kind !== 'number') return { holds };
-  const side = (id: string): Quantity | undefined => {
-    const read = engine.read(id);
-    if (read.status !== 'ok' || typeof read.value !== 'number') return undefined;
-    return { kind: 'number', si: read.value, unit: item.unit ?? unitOfType(type, model, system) };
+  const quantity = (side: Typed): Quantity | undefined => {
+    const found = read(side);
+    if (found.status !== 'ok' || typeof found.value !== 'number') return undefined;
+    return { kind: 'number', si: found.value, unit: item.unit ?? unitOfType(type, model, system) };
   };
-  const demand = side(demandId(item.id));
-  const capacity = side(capacityId(item.id));
+  const [demand, capacity] = sidesOf(typed).map(quantity);
   const utilisation = demand && capacity && capacity.si > 0 ? demand.si / capacity.si : undefined;
   return {
     holds,

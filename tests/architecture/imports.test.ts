@@ -31,6 +31,12 @@ const packages: readonly (readonly [name: RegExp, folders: readonly string[]])[]
   [/^@lezer\//, ['language', 'app']],
   [/^@stdlib\/stats-base-dists-.*-quantile$/, ['language']],
   [/^lit($|\/)/, ['app']],
+  [/^@codemirror\//, ['app']],
+  [/^@tanstack\/virtual-core$/, ['app']],
+  [/^idb$/, ['app']],
+  [/^virtual:pwa-register$/, ['app']],
+  [/^d3-(scale|shape|array)$/, ['figures']],
+  [/^templates\/.*\.json(\?url)?$/, ['app']],
   [/^node:/, ['cli']],
 ];
 

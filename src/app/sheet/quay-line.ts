@@ -1,4 +1,5 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import type { Item } from '../../notebook/index.ts';
 import type { Session } from '../session/session.ts';
 import type { CellEdit } from './cell-edit.ts';
 import { cellEditor } from './cell-editor.ts';
@@ -44,6 +45,9 @@ export class QuayLine extends LitElement {
   declare edit: CellEdit | undefined;
   declare room: Room;
 
+  /** The item of the model that was drawn last; another one asks for another drawing. */
+  drawnItem: Item | undefined;
+
   constructor() {
     super();
     this.table = '';
@@ -70,6 +74,7 @@ export class QuayLine extends LitElement {
     const { session, sheet, source, room } = this;
     const item = session.notebook.model.items.get(this.modelId);
     const active = this.active !== '';
+    this.drawnItem = item;
     const body = lineBody({ session, sheet, source, item, active, room });
     const editsValue = this.edit?.place.field === 'value';
     const wide = editsValue && 'formula' in source;

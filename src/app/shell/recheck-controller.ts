@@ -1,6 +1,6 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { RecheckReport } from '../../recheck/index.ts';
-import type { RecheckReply, RecheckRequest } from '../../workers/recheck.ts';
+import type { RecheckReply, RecheckRequest } from '../../workers/index.ts';
 import type { Session } from '../session/session.ts';
 
 /** The pause after an edit before the second engine starts. */

@@ -82,7 +82,8 @@ export class QuayTable extends LitElement {
     return `${this.sheet}.${this.table.name}`;
   }
 
-  get #length(): number {
+  /** How many rows the table has. */
+  get length(): number {
     return this.session.notebook.rowsOf(this.modelId) ?? 0;
   }
 
@@ -94,12 +95,12 @@ export class QuayTable extends LitElement {
     );
     this.#bad = badRows(notebook, this.modelId, this.table, 4);
     this.#sum = undefined;
-    this.#virtual.setCount(this.#length);
+    this.#virtual.setCount(this.length);
   }
 
   override render(): TemplateResult {
     const { columns } = this.table;
-    const length = this.#length;
+    const length = this.length;
     const long = length > WHOLE_ROWS;
     const tracks = `46px ${columns.map((column) => `${columnWidth(column)}px`).join(' ')}`;
     return html`
@@ -164,7 +165,7 @@ export class QuayTable extends LitElement {
   #window(): TemplateResult {
     const rows = this.#virtual.rows.map(({ index }) => index);
     const active = tableRow(this.activeItem);
-    if (active !== undefined && active < this.#length && !rows.includes(active)) rows.push(active);
+    if (active !== undefined && active < this.length && !rows.includes(active)) rows.push(active);
     return html`<div class="table-space" role="none" .style=${`height: ${this.#virtual.totalHeight}px`}>
       ${this.#rows(rows, true)}
     </div>`;

@@ -1,0 +1,101 @@
+import type { CellPlace } from '../session/place.ts';
+import { samePlace } from '../session/place.ts';
+import type { CommandHost } from './commands.ts';
+
+type Host = Omit<CommandHost, 'openMenu'> &
+  HTMLElement & { readonly openMenu: (below?: HTMLElement) => void; readonly editing: boolean };
+
+/** What the pointer does on a page: choose, extend, edit, open menus. */
+export class PointerEvents {
+  readonly #host: Host;
+  #dragging = false;
+
+  constructor(host: Host) {
+    this.#host = host;
+    host.addEventListener('pointerdown', this.#down);
+    host.addEventListener('pointermove', this.#move);
+    host.addEventListener('dblclick', this.#twice);
+    host.addEventListener('click', this.#click);
+    host.addEventListener('contextmenu', this.#menu);
+  }
+
+  readonly #down = (event: PointerEvent): void => {
+    if (event.button !== 0 || inEditor(event)) return;
+    const place = this.#placeOf(event);
+    if (!place) return;
+    this.#dragging = !targetOf(event)?.closest('button');
+    if (event.shiftKey) event.preventDefault();
+    const again = samePlace(place, this.#host.place);
+    this.#host.goTo(place, event.shiftKey);
+    if (again && targetOf(event)?.closest('[data-open]')) {
+      event.preventDefault();
+      this.#host.startEdit();
+    }
+  };
+
+  readonly #move = (event: PointerEvent): void => {
+    if (!this.#dragging || this.#host.editing) return;
+    if (event.buttons !== 1) {
+      this.#dragging = false;
+      return;
+    }
+    const place = this.#placeOf(event);
+    if (!place || samePlace(place, this.#host.place)) return;
+    getSelection()?.empty();
+    this.#host.goTo(place, true);
+  };
+
+  readonly #twice = (event: MouseEvent): void => {
+    if (inEditor(event) || !this.#placeOf(event) || targetOf(event)?.closest('button')) return;
+    event.preventDefault();
+    this.#host.startEdit();
+  };
+
+  readonly #click = (event: MouseEvent): void => {
+    const target = targetOf(event);
+    const menu = target?.closest<HTMLElement>('[data-menu]');
+    if (menu) {
+      const place = this.#placeOf(event);
+      if (place) this.#host.goTo(place);
+      this.#host.openMenu(menu);
+      return;
+    }
+    const go = target?.closest<HTMLElement>('[data-go-item]');
+    const part = target?.closest<HTMLElement>('[data-part]')?.dataset.part;
+    const { goItem, goField } = go?.dataset ?? {};
+    if (part === undefined || goItem === undefined || goField === undefined) return;
+    this.#host.goTo({ sheet: this.#host.map.sheet, part, item: goItem, field: goField });
+  };
+
+  readonly #menu = (event: MouseEvent): void => {
+    if (inEditor(event)) return;
+    const place = this.#placeOf(event);
+    if (!place) return;
+    event.preventDefault();
+    this.#host.goTo(place);
+    this.#host.openMenu();
+  };
+
+  /** The place under the pointer; the value of a line where no cell is. */
+  #placeOf(event: MouseEvent): CellPlace | undefined {
+    const target = targetOf(event);
+    const part = target?.closest<HTMLElement>('[data-part]');
+    const item = target?.closest<HTMLElement>('[data-item]');
+    if (!part || !item) return undefined;
+    const { map } = this.#host;
+    const at = { part: part.dataset.part ?? '', item: item.dataset.item ?? '' };
+    const row = map.rowAt(map.indexOf(at));
+    const field = target?.closest<HTMLElement>('[data-field]')?.dataset.field;
+    const known = field !== undefined && row?.fields.includes(field) ? field : row?.fields.at(-1);
+    return known === undefined ? undefined : { sheet: map.sheet, ...at, field: known };
+  }
+}
+
+function targetOf(event: Event): Element | undefined {
+  const [target] = event.composedPath();
+  return target instanceof Element ? target : undefined;
+}
+
+function inEditor(event: Event): boolean {
+  return event.composedPath().some((one) => one instanceof Element && one.classList.contains('edited'));
+}

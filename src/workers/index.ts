@@ -1,0 +1,1 @@
+export type { RecheckReply, RecheckRequest } from './messages.ts';
