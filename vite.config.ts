@@ -1,4 +1,5 @@
 import { fileURLToPath } from 'node:url';
+import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
 import { makeReady } from './scripts/ready.js';
 
@@ -10,6 +11,27 @@ const folder = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 export default defineConfig({
   root: folder('src'),
   base: './',
+  plugins: [
+    VitePWA({
+      registerType: 'prompt',
+      injectRegister: null,
+      manifest: {
+        name: 'Quaybook',
+        short_name: 'Quaybook',
+        description: 'A calculation notebook for people who rebuild wharves',
+        display: 'standalone',
+        start_url: './',
+        background_color: '#e3e7e6',
+        theme_color: '#fdfefc',
+        icons: [{ src: './icon.svg', sizes: 'any', type: 'image/svg+xml' }],
+      },
+      workbox: {
+        globPatterns: ['**/*.{js,css,html,svg,woff2,json}'],
+        // The demo book and the second engine are larger than the usual limit.
+        maximumFileSizeToCacheInBytes: 6_000_000,
+      },
+    }),
+  ],
   build: {
     outDir: folder('dist/app'),
     emptyOutDir: true,

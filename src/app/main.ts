@@ -1,3 +1,4 @@
+import { registerSW } from 'virtual:pwa-register';
 import './style/fonts.css';
 import './style/tokens.css';
 import './page.css';
@@ -27,3 +28,10 @@ customElements.define('quay-app', QuayApp);
 const app = new QuayApp();
 app.library = keptLibrary(() => Date.now());
 document.body.append(app);
+
+/** A new version waits until the person says yes. */
+const update = registerSW({
+  onNeedRefresh: () => {
+    app.newVersion = () => void update(true);
+  },
+});

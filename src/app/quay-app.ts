@@ -13,11 +13,14 @@ export class QuayApp extends LitElement {
     session: { state: true },
     refusal: { state: true },
     notice: { state: true },
+    newVersion: { attribute: false },
   };
   declare library: Library;
   declare session: Session | undefined;
   declare refusal: string | undefined;
   declare notice: string | undefined;
+  /** Changes to the new version that waits, if one does. */
+  declare newVersion: (() => void) | undefined;
   #file: FileHandle | undefined;
 
   static override styles = css`
@@ -45,6 +48,22 @@ export class QuayApp extends LitElement {
       margin: 0 auto;
       background: var(--paper);
       box-shadow: var(--shadow);
+    }
+    .version {
+      position: fixed;
+      inset: auto 24px 48px auto;
+      padding: 12px 18px;
+      border: 1px solid var(--rule-strong);
+      background: var(--paper);
+      box-shadow: var(--shadow-raised);
+    }
+    .version button {
+      margin-inline-start: 12px;
+      border: 0;
+      background: none;
+      color: var(--accent);
+      font: inherit;
+      cursor: pointer;
     }
     .refusal {
       max-width: 40rem;
@@ -99,6 +118,24 @@ export class QuayApp extends LitElement {
   }
 
   override render() {
+    return html`${this.#content()}${
+      this.newVersion
+        ? html`<div class="version" role="status">
+            A new version of Quaybook is ready.
+            <button @click=${this.newVersion}>Change to it now</button>
+            <button
+              @click=${() => {
+                this.newVersion = undefined;
+              }}
+            >
+              Later
+            </button>
+          </div>`
+        : nothing
+    }`;
+  }
+
+  #content() {
     if (this.refusal)
       return html`<div class="refusal" role="alert">
         <p>${this.refusal}</p>

@@ -96,4 +96,5 @@ export {
 export { bookJsonSchema } from './schema/json-schema.ts';
 export type { Chart, Figure, Part, Prose, Rows, Table } from './schema/parts.ts';
 export type { Calc, Check, Choice, Given, Option, Range, Row } from './schema/rows.ts';
+export { NAME_LENGTH_LIMIT, NAME_PATTERN } from './schema/words.ts';
 export { writeBook } from './write-book.ts';

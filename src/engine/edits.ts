@@ -13,8 +13,9 @@ import {
   type ValueKind,
   WHOLE,
 } from './store/cells.ts';
-import { adopt, empty, noRows, reshape, resize, soil, write } from './store/column.ts';
+import { adopt, difference, empty, noRows, reshape, resize, soil, write } from './store/column.ts';
 import { type Link, link } from './store/links.ts';
+import type { Spares } from './store/spares.ts';
 import type { TextPool } from './store/text-pool.ts';
 
 /** A given value: an SI number, true or false, blank, or an entry that could not be read. */
@@ -53,7 +54,12 @@ export interface CellEdits {
 }
 
 /** The edits over the cells of an engine. */
-export function createEdits(store: CellStore, texts: TextPool, { order, mark }: Recalculation): CellEdits {
+export function createEdits(
+  store: CellStore,
+  texts: TextPool,
+  spares: Spares,
+  { order, mark }: Recalculation,
+): CellEdits {
   const touch = (cell: ScalarCell | ColumnCell): void => {
     if (cell.shape === 'column') reshape(cell);
     mark(cell);
@@ -117,7 +123,7 @@ export function createEdits(store: CellStore, texts: TextPool, { order, mark }: 
   const giveRows = (column: ColumnCell, from: number, values: Float64Array, info: ColumnInfo): void => {
     const { content } = column;
     const holds = info.holds ?? (content.kind === 'given' ? content.holds : 'number');
-    const given = cleaned(column.id, values);
+    const given = cleaned(column.id, values, spares.take(values.length));
     const fresh = content.kind !== 'given' || content.holds !== holds;
     if (fresh) replace(column, { kind: 'given', holds });
     const to = from + values.length;
@@ -126,13 +132,18 @@ export function createEdits(store: CellStore, texts: TextPool, { order, mark }: 
       const added = [...(info.failed ?? [])].map(([row, problem]) => [row + from, problem] as const);
       column.failedRows = new Map([...kept, ...added]);
     }
-    if (fresh || column.values.length !== column.table.givenLength) {
-      adopt(column, given.values, given.gaps);
-      touch(column);
-      return;
-    }
+    const before = column.values;
     const changed = noRows();
-    write(column, from, values.length, given.values, 0, 1, changed);
+    if (values.length !== column.table.givenLength) {
+      write(column, from, values.length, given.values, 0, changed);
+      spares.give(given.values);
+    } else {
+      const { first, last } = difference(before, 0, given.values, 0, before.length);
+      changed.from = first;
+      changed.to = last + 1;
+      adopt(column, given.values, given.gaps);
+      spares.give(before);
+    }
     if (changed.to <= changed.from) return;
     soil(column, changed.from, changed.to);
     mark(column);
@@ -217,17 +228,20 @@ function blankOut(cell: ScalarCell | ColumnCell, { slots }: CellStore): void {
   else slots.values[cell.slot] = Number.NaN;
 }
 
-/** A copy without -0, so that equal values are the same, and how many are blank. Refuses an infinite number. */
-function cleaned(id: string, values: Float64Array): { readonly values: Float64Array; readonly gaps: number } {
-  const clean = new Float64Array(values.length);
+/** Copies values without -0, so that equal values are the same, and counts the blanks. Refuses an infinite number. */
+function cleaned(
+  id: string,
+  values: Float64Array,
+  into: Float64Array,
+): { readonly values: Float64Array; readonly gaps: number } {
   let odd = 0;
   for (let i = 0; i < values.length; i += 1) {
     const value = values[i] as number;
-    clean[i] = value + 0;
+    into[i] = value + 0;
     // True of NaN and of the infinite.
     if (value - value !== 0) odd += 1;
   }
   if (odd > 0 && values.some((value) => Math.abs(value) === Number.POSITIVE_INFINITY))
     throw new RangeError(`${id} is given an infinite number`);
-  return { values: clean, gaps: odd };
+  return { values: into, gaps: odd };
 }

@@ -9,6 +9,7 @@ import type { Wording } from './explain/shown.ts';
 import { type ColumnReading, type Reading, readScalar, readWholeColumn } from './read.ts';
 import { createRecalculation } from './recalculation.ts';
 import { createCellStore } from './store/cell-store.ts';
+import { createSpares } from './store/spares.ts';
 import { createTextPool, type TextPool } from './store/text-pool.ts';
 import { type TrialPlace, tryFormula } from './trial.ts';
 
@@ -37,15 +38,17 @@ export function createEngine(wording: Partial<Wording> = {}): Engine {
     recalculation.mark(cell);
   });
   const texts = createTextPool();
+  const spares = createSpares();
   const world: World = {
     ...store,
     texts,
+    spares,
     register: registerFile(),
     isBlankRow: (column, row) => explainer.isBlankRow(column, row),
   };
   const explainer = createExplainer(world, { units: standardUnits, system: 'SI', ...wording });
   return {
-    ...createEdits(store, texts, recalculation),
+    ...createEdits(store, texts, spares, recalculation),
     texts,
     recalculate: () => {
       explainer.forget();

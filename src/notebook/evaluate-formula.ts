@@ -40,11 +40,16 @@ function evaluate(formula: string, given: Readonly<Record<string, string>>, unit
   rows.push({ id: 'result', kind: 'calc', name: result, formula, ...(unit !== undefined && { unit }) });
   const notebook = openNotebook(bookOf(rows));
   const id = `eval.${result}`;
-  const problems = notebook.problems();
+  const problems = notebook.problems().map((found) => ofGiven(found, id));
   const read = notebook.result(id);
   const type = notebook.model.items.get(id)?.type ?? { kind: 'unknown', axes: [] };
   if (read.status !== 'ok' || problems.some((found) => found.severity === 'error')) return { type, problems };
   return { value: read.value, type, problems };
+}
+
+/** A problem of the formula stands alone; one of a given names it as the person does. */
+function ofGiven({ cell, ...found }: Problem, formula: string): Problem {
+  return cell === undefined || cell === formula ? found : { ...found, cell: cell.slice('eval.'.length) };
 }
 
 function bookOf(rows: readonly Row[]): Book {

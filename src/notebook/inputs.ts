@@ -1,6 +1,6 @@
 import { nearest, type Problem, problem } from '../diagnostics/index.ts';
 import type { Choice, Given, Range } from '../document/index.ts';
-import { plainType, type Type, textType, truthType, typeOfUnit } from '../language/index.ts';
+import { plainType, type Type, textType, truthType, typeOfUnit, unknownType } from '../language/index.ts';
 import { type Entry, readEntry, type Unit, type UnitRegistry, writeQuantity } from '../units/index.ts';
 import type { InputItem } from './model.ts';
 import { readUnitColumn } from './unit-column.ts';
@@ -12,7 +12,8 @@ export function readGiven(id: string, sheet: string, row: Given, registry: UnitR
   const entry = read.ok ? read.value : undefined;
   const entryProblems = read.ok ? [] : read.problems;
   const rangeProblems = entry && row.range ? outOfRange(entry, row.range, unit, registry) : [];
-  const type = unit ? typeOfUnit(unit) : typeOfEntry(entry);
+  // An entry that cannot be read gives no type, so that what refers to it waits instead of disagreeing.
+  const type = unit ? typeOfUnit(unit) : read.ok ? typeOfEntry(entry) : unknownType;
   const problems = [...unitProblems, ...entryProblems, ...rangeProblems];
   return { kind: 'input', id, sheet, row, type, problems, ...(unit && { unit }), ...(entry && { entry }) };
 }

@@ -49,11 +49,19 @@ export function tryFormula(
   engine: Engine,
 ): Trial {
   const placed = unit === undefined ? item : withUnit(item, unit, model);
-  const checked = checkDraft(draftOf(placed, text), parseFormula(text), knownIn(model), namesOf(book), model.registry).checked;
+  const checked = checkDraft(
+    draftOf(placed, text),
+    parseFormula(text),
+    knownIn(model),
+    namesOf(book),
+    model.registry,
+  ).checked;
   const circle = circleOf(item.id, checked.references, model);
   const loops = circle !== undefined && item.kind === 'formula';
   const whole = { from: 0, to: text.length };
-  const problems = loops ? [...checked.problems, problem('loop', whole, { path: circle })] : checked.problems;
+  const problems = loops
+    ? [...checked.problems, problem('loop', whole, { path: [...circle] })]
+    : checked.problems;
   const type = onAxes(checked.typed.type, NO_AXES);
   const stopped = circle !== undefined || checked.typed.kind === 'broken';
   const outcome: TrialOutcome = stopped

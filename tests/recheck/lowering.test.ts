@@ -83,12 +83,16 @@ test('a small book, cell by cell', () => {
       [null, '=(Cells!$C$1*Units!$B$1)', 36],
       [null, '=((Cells!$B$1^Numbers!$A$1)/Numbers!$A$1)'],
       [null, '=NA()'],
-      [null, '=((Work!$B$1-Work!$B$2)>(Numbers!$A$3*MAX(ABS(Work!$B$1),ABS(Work!$B$2))))'],
+      [
+        null,
+        '=(((MAX(Table1!$C$2:$C$3))-(Numbers!$A$2*Units!$B$2))>' +
+          '(Numbers!$A$3*MAX(ABS((MAX(Table1!$C$2:$C$3))),ABS((Numbers!$A$2*Units!$B$2)))))',
+      ],
     ],
     Table1: [
-      [null, null, null, null, null],
+      [null, null, null, null],
       [1, '=(Table1!$D2*Units!$B$2)', '=Table1!$E2', 12, '=Table1!$B2'],
-      [2, '=(Table1!$D3*Units!$B$3)', '=Table1!$E3', 3, '=(Table1!$E2+Table1!$B3)'],
+      [2, 3, '=Table1!$E3', null, '=(Table1!$E2+Table1!$B3)'],
     ],
     Work: [],
     Numbers: [[2], [20], [1e-12]],

@@ -11,9 +11,9 @@ import { shownUnit } from './shown-unit.ts';
 import { drawSign, type Sign } from './signs.ts';
 import { valuesByName } from './values-by-name.ts';
 
-/** The right half of a line. `below`: the calculation stands under the description, which takes the whole width. */
+/** The right half of a line. `plain`: nothing but an entry, so the description takes the room; `under`: the calculation stands under the description, which takes the whole width. */
 export interface LineBody {
-  readonly layout: 'beside' | 'below' | 'entry';
+  readonly layout: 'beside' | 'under' | 'plain';
   readonly value: TemplateResult;
   readonly unit: string;
   /** The unit is not there to be seen twice: the value says it. */
@@ -48,20 +48,20 @@ function givenBody(context: LineContext, row: Given): LineBody {
   const result = resultOf(context);
   const unit = lineUnit(context);
   if (result?.status === 'problem')
-    return stopped(html`<span class="entry">${row.entry}</span>`, result, unit, 'entry');
-  if (result?.status !== 'ok') return { layout: 'entry', value: blankEntry(row.optional === true), unit };
+    return stopped(html`<span class="entry">${row.entry}</span>`, result, unit, 'plain');
+  if (result?.status !== 'ok') return { layout: 'plain', value: blankEntry(row.optional === true), unit };
   const warning = context.item?.problems.find(({ severity }) => severity === 'warning');
   const told = warning ? sentence(warning, 'warning') : nothing;
   const sign = warning ? ({ sign: 'warning', words: 'see the remark' } as const) : undefined;
   if (result.value.kind !== 'number') {
     const value = html`<span class="entry words">${row.entry}</span>${told}`;
-    return { layout: row.entry.length > 12 ? 'beside' : 'entry', value, unit, ...(sign && { sign }) };
+    return { layout: row.entry.length > 12 ? 'beside' : 'plain', value, unit, ...(sign && { sign }) };
   }
   const { session } = context;
   const view = entryView(row, result.value, session.units, session.notebook.model.registry);
   if (view.kind === 'plain') {
     const value = html`<span class="entry">${view.number}</span>${told}`;
-    return { layout: 'entry', value, unit: shownUnit(view.unit), ...(sign && { sign }) };
+    return { layout: 'plain', value, unit: shownUnit(view.unit), ...(sign && { sign }) };
   }
   const value = html`<div class="calculation"><span class="entry">${view.entry}</span></div>
     ${equals}<span class="number">${view.number}</span>${told}`;
@@ -94,7 +94,7 @@ function calcBody(context: LineContext): LineBody {
   const result = resultOf(context);
   const formula = calculation(context, item.checked, result?.status === 'ok');
   if (result?.status === 'problem' || result?.status === 'waiting')
-    return stopped(formula.drawn, result, unit, 'below');
+    return stopped(formula.drawn, result, unit, 'under');
   if (result?.status !== 'ok')
     return {
       layout: formula.layout,
@@ -103,7 +103,7 @@ function calcBody(context: LineContext): LineBody {
     };
   const shown = shownValue(context, result.value);
   const words = result.value.kind !== 'number';
-  const layout = words && shown.number.length > 14 ? 'below' : formula.layout;
+  const layout = words && shown.number.length > 14 ? 'under' : formula.layout;
   return {
     layout,
     value: html`${formula.drawn}${equals}<output class="number ${words ? 'words' : ''}">${shown.number}</output>`,
@@ -115,7 +115,7 @@ function calcBody(context: LineContext): LineBody {
 function columnBody(context: LineContext, checked: CheckedFormula, unit: string): LineBody {
   const formula = calculation(context, checked, false);
   const column = context.session.notebook.column(context.item?.id ?? '');
-  if (column.status !== 'ok') return stopped(formula.drawn, column, unit, 'below');
+  if (column.status !== 'ok') return stopped(formula.drawn, column, unit, 'under');
   return { layout: formula.layout, value: html`${formula.drawn}`, unit };
 }
 
@@ -124,7 +124,7 @@ function calculation(
   context: LineContext,
   checked: CheckedFormula,
   numbered: boolean,
-): { readonly drawn: TemplateResult; readonly layout: 'beside' | 'below' } {
+): { readonly drawn: TemplateResult; readonly layout: 'beside' | 'under' } {
   const { room, active, session, sheet } = context;
   const beside = typesetFormula(checked, room.beside);
   const numbers = active && numbered && hasNumbers(checked.syntax);
@@ -136,7 +136,7 @@ function calculation(
   const symbols = below ? typesetFormula(checked, room.below) : beside;
   const filled = below && numbers ? typesetNumbers(checked, most - 1, shown) : numbersBeside;
   return {
-    layout: below ? 'below' : 'beside',
+    layout: below ? 'under' : 'beside',
     drawn: html`<div class="calculation">
       ${drawFormula(symbols, 'symbols')}${filled ? drawFormula(filled, 'numbers') : nothing}
     </div>`,
@@ -165,7 +165,7 @@ function checkBody(context: LineContext): LineBody {
   const result = session.notebook.result(item.id);
   const formula = calculation(context, item.checked, false);
   if (result.status === 'problem' || result.status === 'waiting')
-    return stopped(formula.drawn, result, '', 'below');
+    return stopped(formula.drawn, result, '', 'under');
   const verdict = session.notebook.verdict(item.id);
   if (!verdict)
     return {

@@ -18,7 +18,7 @@ export interface Tracks {
 
 /** The columns of a page of some width, for symbols of some width. */
 export function tracksFor(width: number, symbol: number): Tracks {
-  const reference = width >= 860 ? 132 : width >= 700 ? 108 : 88;
+  const reference = width >= 1000 ? 158 : width >= 860 ? 132 : width >= 700 ? 108 : 88;
   const [equals, number, unit, mark] = [24, width >= 760 ? 100 : 88, width >= 760 ? 64 : 54, 34];
   const rest = width - reference - symbol - equals - number - unit - mark;
   const label = Math.round(Math.min(Math.max(rest * 0.44, 140), 280));

@@ -32,6 +32,23 @@ export const names = {
       hint: `write ${instead} to multiply`,
     }),
   }),
+  'rename-taken': entry<{ name: string; by: string; sheet: string }>({
+    title: 'A new name that something else has',
+    explain:
+      'On one sheet a line, a column and a table share no name, and no table has the key of a sheet: a formula that says the name would mean two things.',
+    words: ({ name, by, sheet }) => ({
+      message: `${quoted(name)} is the name of ${by} already`,
+      hint: `choose a name that sheet ${quoted(sheet)} does not have`,
+    }),
+  }),
+  'rename-reserved': entry<{ name: string }>({
+    title: 'A new name that the language has for itself',
+    explain: 'Names of functions, and TRUE and FALSE, are reserved, in capital and small letters alike.',
+    words: ({ name }) => ({
+      message: `${quoted(name)} is a word of the formulas themselves`,
+      hint: 'add a letter, a digit or _ to it',
+    }),
+  }),
   'function-without-call': entry<{ name: string }>({
     title: 'A function name without its parentheses',
     explain: 'Function names are reserved, in capital and small letters alike.',

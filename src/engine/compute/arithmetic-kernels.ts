@@ -1,108 +1,93 @@
 import type { ArithmeticOperator } from '../../language/index.ts';
+import type { Strand } from './strand.ts';
 
-/**
- * A loop over `count` elements: out[i] from a[ao + i * as] and b[bo + i * bs], a stride of 0 being one number for
- * all. An infinite result becomes NaN without a branch: r + (r - r).
- */
-export type PairKernel = (
-  a: Float64Array,
-  ao: number,
-  as: 0 | 1,
-  b: Float64Array,
-  bo: number,
-  bs: 0 | 1,
-  out: Float64Array,
-  count: number,
-) => void;
+/** A loop over the elements of two strands that have run. An infinite result becomes NaN, branchless: r + (r - r). */
+export type PairKernel = (a: Strand, b: Strand, out: Float64Array, count: number) => void;
 
-// One loop for each operation and each pair of strides: a loop shared by the operations would call a function for
-// every element, and one shared by the strides would multiply an index.
+// One loop an operation, for a loop they shared would call a function for every element; four elements a turn, which
+// is half as fast again as one.
 
-const add: PairKernel = (a, ao, as, b, bo, bs, out, count) => {
-  if (as === 0) {
-    const x = a[ao] as number;
-    for (let i = 0; i < count; i += 1) {
-      const r = x + (b[bo + i] as number);
-      out[i] = r + (r - r);
-    }
-  } else if (bs === 0) {
-    const y = b[bo] as number;
-    for (let i = 0; i < count; i += 1) {
-      const r = (a[ao + i] as number) + y;
-      out[i] = r + (r - r);
-    }
-  } else {
-    for (let i = 0; i < count; i += 1) {
-      const r = (a[ao + i] as number) + (b[bo + i] as number);
-      out[i] = r + (r - r);
-    }
+const add: PairKernel = (a, b, out, count) => {
+  const { data: x, offset: xo, mask: xm } = a;
+  const { data: y, offset: yo, mask: ym } = b;
+  let i = 0;
+  for (; i + 3 < count; i += 4) {
+    const p = (x[xo + (i & xm)] as number) + (y[yo + (i & ym)] as number);
+    const q = (x[xo + ((i + 1) & xm)] as number) + (y[yo + ((i + 1) & ym)] as number);
+    const r = (x[xo + ((i + 2) & xm)] as number) + (y[yo + ((i + 2) & ym)] as number);
+    const s = (x[xo + ((i + 3) & xm)] as number) + (y[yo + ((i + 3) & ym)] as number);
+    out[i] = p + (p - p);
+    out[i + 1] = q + (q - q);
+    out[i + 2] = r + (r - r);
+    out[i + 3] = s + (s - s);
+  }
+  for (; i < count; i += 1) {
+    const r = (x[xo + (i & xm)] as number) + (y[yo + (i & ym)] as number);
+    out[i] = r + (r - r);
   }
 };
 
-const subtract: PairKernel = (a, ao, as, b, bo, bs, out, count) => {
-  if (as === 0) {
-    const x = a[ao] as number;
-    for (let i = 0; i < count; i += 1) {
-      const r = x - (b[bo + i] as number);
-      out[i] = r + (r - r);
-    }
-  } else if (bs === 0) {
-    const y = b[bo] as number;
-    for (let i = 0; i < count; i += 1) {
-      const r = (a[ao + i] as number) - y;
-      out[i] = r + (r - r);
-    }
-  } else {
-    for (let i = 0; i < count; i += 1) {
-      const r = (a[ao + i] as number) - (b[bo + i] as number);
-      out[i] = r + (r - r);
-    }
+const subtract: PairKernel = (a, b, out, count) => {
+  const { data: x, offset: xo, mask: xm } = a;
+  const { data: y, offset: yo, mask: ym } = b;
+  let i = 0;
+  for (; i + 3 < count; i += 4) {
+    const p = (x[xo + (i & xm)] as number) - (y[yo + (i & ym)] as number);
+    const q = (x[xo + ((i + 1) & xm)] as number) - (y[yo + ((i + 1) & ym)] as number);
+    const r = (x[xo + ((i + 2) & xm)] as number) - (y[yo + ((i + 2) & ym)] as number);
+    const s = (x[xo + ((i + 3) & xm)] as number) - (y[yo + ((i + 3) & ym)] as number);
+    out[i] = p + (p - p);
+    out[i + 1] = q + (q - q);
+    out[i + 2] = r + (r - r);
+    out[i + 3] = s + (s - s);
+  }
+  for (; i < count; i += 1) {
+    const r = (x[xo + (i & xm)] as number) - (y[yo + (i & ym)] as number);
+    out[i] = r + (r - r);
   }
 };
 
-const multiply: PairKernel = (a, ao, as, b, bo, bs, out, count) => {
-  if (as === 0) {
-    const x = a[ao] as number;
-    for (let i = 0; i < count; i += 1) {
-      const r = x * (b[bo + i] as number);
-      out[i] = r + (r - r);
-    }
-  } else if (bs === 0) {
-    const y = b[bo] as number;
-    for (let i = 0; i < count; i += 1) {
-      const r = (a[ao + i] as number) * y;
-      out[i] = r + (r - r);
-    }
-  } else {
-    for (let i = 0; i < count; i += 1) {
-      const r = (a[ao + i] as number) * (b[bo + i] as number);
-      out[i] = r + (r - r);
-    }
+const multiply: PairKernel = (a, b, out, count) => {
+  const { data: x, offset: xo, mask: xm } = a;
+  const { data: y, offset: yo, mask: ym } = b;
+  let i = 0;
+  for (; i + 3 < count; i += 4) {
+    const p = (x[xo + (i & xm)] as number) * (y[yo + (i & ym)] as number);
+    const q = (x[xo + ((i + 1) & xm)] as number) * (y[yo + ((i + 1) & ym)] as number);
+    const r = (x[xo + ((i + 2) & xm)] as number) * (y[yo + ((i + 2) & ym)] as number);
+    const s = (x[xo + ((i + 3) & xm)] as number) * (y[yo + ((i + 3) & ym)] as number);
+    out[i] = p + (p - p);
+    out[i + 1] = q + (q - q);
+    out[i + 2] = r + (r - r);
+    out[i + 3] = s + (s - s);
+  }
+  for (; i < count; i += 1) {
+    const r = (x[xo + (i & xm)] as number) * (y[yo + (i & ym)] as number);
+    out[i] = r + (r - r);
   }
 };
 
-const divide: PairKernel = (a, ao, as, b, bo, bs, out, count) => {
-  if (as === 0) {
-    const x = a[ao] as number;
-    for (let i = 0; i < count; i += 1) {
-      const r = x / (b[bo + i] as number);
-      out[i] = r + (r - r);
-    }
-  } else if (bs === 0) {
-    const y = b[bo] as number;
-    for (let i = 0; i < count; i += 1) {
-      const r = (a[ao + i] as number) / y;
-      out[i] = r + (r - r);
-    }
-  } else {
-    for (let i = 0; i < count; i += 1) {
-      const r = (a[ao + i] as number) / (b[bo + i] as number);
-      out[i] = r + (r - r);
-    }
+const divide: PairKernel = (a, b, out, count) => {
+  const { data: x, offset: xo, mask: xm } = a;
+  const { data: y, offset: yo, mask: ym } = b;
+  let i = 0;
+  for (; i + 3 < count; i += 4) {
+    const p = (x[xo + (i & xm)] as number) / (y[yo + (i & ym)] as number);
+    const q = (x[xo + ((i + 1) & xm)] as number) / (y[yo + ((i + 1) & ym)] as number);
+    const r = (x[xo + ((i + 2) & xm)] as number) / (y[yo + ((i + 2) & ym)] as number);
+    const s = (x[xo + ((i + 3) & xm)] as number) / (y[yo + ((i + 3) & ym)] as number);
+    out[i] = p + (p - p);
+    out[i + 1] = q + (q - q);
+    out[i + 2] = r + (r - r);
+    out[i + 3] = s + (s - s);
+  }
+  for (; i < count; i += 1) {
+    const r = (x[xo + (i & xm)] as number) / (y[yo + (i & ym)] as number);
+    out[i] = r + (r - r);
   }
 };
 
-/** The loops of the four operations; at least one stride must be 1. */
+/** The loops of the four operations. */
 export const arithmeticKernels: Readonly<Record<ArithmeticOperator, PairKernel>> = {
   '+': add,
   '-': subtract,

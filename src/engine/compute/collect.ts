@@ -1,10 +1,11 @@
 import { failsAsWhole } from '../store/cells.ts';
+import { countGaps } from '../store/column.ts';
 import type { ElementCompiler } from './context.ts';
 import type { GatheredPart, GatherPlan } from './gather.ts';
 import { gatheredSize, isTooMuch } from './gather.ts';
 import { axisOf } from './nodes/references.ts';
 import { failedTable, sizeOf } from './space.ts';
-import { BLOCK, type Program, prepare } from './strand.ts';
+import { type Program, prepare, runInto } from './strand.ts';
 
 /**
  * Gathers the column arguments of a call: one array each, or one for all if they are pooled. Undefined if an
@@ -52,7 +53,7 @@ function filler(part: GatheredPart, compiler: ElementCompiler, depth: number): F
   if (space.tables.length === 0) return singleFiller(part, compiler, depth);
   const program = compiler.program(node, space, depth);
   const fill: Filler['fill'] = (out, at) => {
-    const count = runInto(program, sizeOf(space), out, at, normal);
+    const count = gatherInto(program, sizeOf(space), out, at, normal);
     return picked ? sizeOf(space) : count;
   };
   if (node.kind !== 'column' || space.tables.length > 1 || normal) return { fill };
@@ -94,7 +95,7 @@ function knownFiller({ known: column, normal }: GatheredPart, { world }: Element
 }
 
 /** Runs a program over all of its space; how many elements, -1 if one has no value. */
-function runInto(
+function gatherInto(
   program: Program,
   size: number,
   out: Float64Array,
@@ -102,22 +103,9 @@ function runInto(
   normal: ((code: number) => number) | undefined,
 ): number {
   prepare(program);
-  const { strand } = program;
-  let whole = true;
-  for (let from = 0; from < size; from += BLOCK) {
-    const count = Math.min(BLOCK, size - from);
-    strand.run(from, count);
-    const { data, offset, stride } = strand;
-    let gap = 0;
-    for (let i = 0; i < count; i += 1) {
-      const value = data[offset + i * stride] as number;
-      out[at + from + i] = normal ? normal(value) : value;
-      // NaN stays NaN when multiplied and added.
-      gap += value * 0;
-    }
-    if (gap !== 0) whole = false;
-  }
-  return whole ? size : -1;
+  runInto(program.strand, 0, size, out, at);
+  if (normal) for (let i = at; i < at + size; i += 1) out[i] = normal(out[i] as number);
+  return countGaps(out, at, at + size) === 0 ? size : -1;
 }
 
 function pool(plan: GatherPlan, fillers: readonly Filler[]): Collect {

@@ -1,12 +1,18 @@
 import type { CallNode, ScanEvaluator, Typed } from '../../language/index.ts';
 import { partsOf } from '../../language/index.ts';
 import type { Formula, Stepper } from '../store/cells.ts';
-import { dependsOnRow, type ElementCompiler, type SpaceCompiler, type World } from './context.ts';
+import {
+  dependsOnRow,
+  type ElementCompiler,
+  registerStrand,
+  type SpaceCompiler,
+  type World,
+} from './context.ts';
 import { kindOf } from './node-kinds.ts';
 import { scanStep } from './nodes/call-scan.ts';
 import { axisOf } from './nodes/references.ts';
 import { rowSpace, type Space, sizeOf, spans, spread, subspace } from './space.ts';
-import { BLOCK, constantStrand, type Program, prepare, type Strand, type Thunk } from './strand.ts';
+import { constantStrand, type Program, prepare, runInto, type Strand, type Thunk } from './strand.ts';
 
 /** Compiles the parts of one formula to closures. No code is generated. */
 export function elementCompiler(world: World, formula: Formula, stepping = false): ElementCompiler {
@@ -105,13 +111,11 @@ function steadyStrand(node: Typed, { element, before }: SpaceCompiler, depth: nu
 function spreadStrand(node: Typed, own: Space, compiler: SpaceCompiler, depth: number): Strand {
   const { element, before, space } = compiler;
   const values = element.whole(node, own, depth);
-  const data = element.world.register(depth);
-  let all = data;
+  let all = new Float64Array(0);
   before(() => {
     all = values();
   });
-  const run = (from: number, count: number) => spread(all, own, space, from, count, data);
-  return { data, offset: 0, stride: 1, holds: 1, run };
+  return registerStrand(compiler, depth, (out, from, count) => spread(all, own, space, from, count, out));
 }
 
 /** A value kept over the whole space. */
@@ -120,7 +124,7 @@ function wholeStrand(node: Typed, compiler: SpaceCompiler, depth: number): Stran
   const strand: Strand = {
     data: new Float64Array(0),
     offset: 0,
-    stride: 1,
+    mask: -1,
     holds: 0,
     run: (from) => {
       strand.data = values();
@@ -145,18 +149,8 @@ function wholeOf(node: Typed, space: Space, depth: number, compiler: ElementComp
     epoch = formula.epoch;
     const size = sizeOf(space);
     if (values.length !== size) values = new Float64Array(size);
-    runAll(program, values);
+    prepare(program);
+    runInto(program.strand, 0, size, values, 0);
     return values;
   };
-}
-
-function runAll(program: Program, out: Float64Array): void {
-  prepare(program);
-  const { strand } = program;
-  for (let from = 0; from < out.length; from += BLOCK) {
-    const count = Math.min(BLOCK, out.length - from);
-    strand.run(from, count);
-    const { data, offset, stride } = strand;
-    for (let i = 0; i < count; i += 1) out[from + i] = data[offset + i * stride] as number;
-  }
 }

@@ -1,9 +1,10 @@
 import type { Typed } from '../../language/index.ts';
 import type { ColumnCell, Formula, ScalarCell, TableCell } from '../store/cells.ts';
+import type { Spares } from '../store/spares.ts';
 import type { TextPool } from '../store/text-pool.ts';
 import type { Blame, Blamer } from './blame.ts';
 import type { Space } from './space.ts';
-import type { Program, Strand, Thunk } from './strand.ts';
+import type { Fill, Program, Strand, Thunk } from './strand.ts';
 
 /** What computing needs of the engine: where values are, and scratch room. */
 export interface World {
@@ -15,6 +16,7 @@ export interface World {
   readonly table: (id: string) => TableCell;
   /** Whether a row without a value lacks it only because something in that row of the table is blank. */
   readonly isBlankRow: (column: ColumnCell, row: number) => boolean;
+  readonly spares: Spares;
   /** The scratch register at a depth, one block long, shared by all programs. */
   readonly register: (depth: number) => Float64Array;
 }
@@ -56,13 +58,9 @@ export interface NodeKind<N extends Typed> {
 }
 
 /** The strand whose blocks `fill` writes into the register at `depth`. */
-export function registerStrand(
-  compiler: SpaceCompiler,
-  depth: number,
-  fill: (out: Float64Array, from: number, count: number) => void,
-): Strand {
+export function registerStrand(compiler: SpaceCompiler, depth: number, fill: Fill): Strand {
   const data = compiler.element.world.register(depth);
-  return { data, offset: 0, stride: 1, holds: 1, run: (from, count) => fill(data, from, count) };
+  return { data, offset: 0, mask: -1, holds: 1, run: (from, count) => fill(data, from, count), fill };
 }
 
 /** Compiles several parts so that their results stand side by side. */

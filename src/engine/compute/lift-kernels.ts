@@ -16,9 +16,9 @@ export function liftKernel(of: (...args: number[]) => number, arity: number): Li
 }
 
 function liftOne(of: (x: number) => number, a: Strand, out: Float64Array, count: number): void {
-  const { data, offset, stride } = a;
+  const { data, offset, mask } = a;
   for (let i = 0; i < count; i += 1) {
-    const x = data[offset + i * stride] as number;
+    const x = data[offset + (i & mask)] as number;
     out[i] = !Number.isNaN(x) ? finite(of(x)) : x;
   }
 }
@@ -30,11 +30,11 @@ function liftTwo(
   out: Float64Array,
   count: number,
 ) {
-  const { data: xs, offset: xo, stride: xd } = a;
-  const { data: ys, offset: yo, stride: yd } = b;
+  const { data: xs, offset: xo, mask: xm } = a;
+  const { data: ys, offset: yo, mask: ym } = b;
   for (let i = 0; i < count; i += 1) {
-    const x = xs[xo + i * xd] as number;
-    const y = ys[yo + i * yd] as number;
+    const x = xs[xo + (i & xm)] as number;
+    const y = ys[yo + (i & ym)] as number;
     out[i] = !Number.isNaN(x) && !Number.isNaN(y) ? finite(of(x, y)) : Number.NaN;
   }
 }
@@ -50,7 +50,7 @@ function liftMany(
     let known = true;
     for (let k = 0; k < args.length; k += 1) {
       const arg = args[k] as Strand;
-      const value = arg.data[arg.offset + i * arg.stride] as number;
+      const value = arg.data[arg.offset + (i & arg.mask)] as number;
       values[k] = value;
       if (Number.isNaN(value)) known = false;
     }

@@ -1,6 +1,6 @@
 import type { CallNode, Typed } from '../../language/index.ts';
 import type { NodeKind } from './context.ts';
-import { arithmetic, negate, percent, power } from './nodes/arithmetic.ts';
+import { arithmetic, negate, percent, powerNode as power } from './nodes/arithmetic.ts';
 import { branch } from './nodes/branch.ts';
 import { eachKind } from './nodes/call-each.ts';
 import { gatherKind } from './nodes/call-gather.ts';

@@ -37,18 +37,17 @@ export function verdict(of: Verdicts, order: number): number {
   return order === 0 ? of.equal : order < 0 ? of.below : order > 0 ? of.above : Number.NaN;
 }
 
-/** The power for an exponent; a negative base has only whole powers. A constant fraction takes the root itself. */
-export function powerOf(rational: Rational | undefined): (base: number, exponent: number) => number {
-  if (rational === undefined) return power;
-  const { n, d } = rational;
+/** A number to the power of another; a negative number has only whole powers. */
+export function power(base: number, exponent: number): number {
+  // Math.pow takes NaN to the power 0 as 1; without a base there is no power.
+  return Number.isNaN(base) || Number.isNaN(exponent) ? Number.NaN : finite(base ** exponent);
+}
+
+/** The power with a constant fraction as exponent: of a square or cube root, the root itself is taken. */
+export function powerOf({ n, d }: Rational): (base: number) => number {
   if (d === 1 && n === 2) return (base) => finite(base * base);
   if (d === 2) return (base) => power(Math.sqrt(base), n);
   if (d === 3) return (base) => (base < 0 ? Number.NaN : power(Math.cbrt(base), n));
   const exponent = n / d;
   return (base) => power(base, exponent);
-}
-
-function power(base: number, exponent: number): number {
-  // Math.pow takes NaN to the power 0 as 1; without a base there is no power.
-  return Number.isNaN(base) || Number.isNaN(exponent) ? Number.NaN : finite(base ** exponent);
 }

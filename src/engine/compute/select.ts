@@ -1,7 +1,4 @@
-import { BLOCK, type Strand } from './strand.ts';
-
-/** Writes a block of selected elements. */
-export type Fill = (out: Float64Array, from: number, count: number) => void;
+import { BLOCK, type Fill, type Strand } from './strand.ts';
 
 /** An arm of a branch over a space. */
 export interface Arm {
@@ -17,22 +14,22 @@ export function chooseOne(when: Strand, value: Strand, otherwise: Strand): Fill 
     // A condition without a value makes the sum NaN, and both sides are computed.
     if (holding !== 0) value.run(from, count);
     if (holding !== count) otherwise.run(from, count);
-    const { data: hs, offset: ho, stride: hd } = when;
-    const { data: xs, offset: xo, stride: xd } = value;
-    const { data: ys, offset: yo, stride: yd } = otherwise;
+    const { data: hs, offset: ho, mask: hm } = when;
+    const { data: xs, offset: xo, mask: xm } = value;
+    const { data: ys, offset: yo, mask: ym } = otherwise;
     for (let i = 0; i < count; i += 1) {
-      const holds = hs[ho + i * hd] as number;
-      let chosen = ys[yo + i * yd] as number;
-      if (holds === 1) chosen = xs[xo + i * xd] as number;
+      const holds = hs[ho + (i & hm)] as number;
+      let chosen = ys[yo + (i & ym)] as number;
+      if (holds === 1) chosen = xs[xo + (i & xm)] as number;
       // NaN for a condition without a value, else nothing.
       out[i] = chosen + holds * 0;
     }
   };
 }
 
-function sumOf({ data, offset, stride }: Strand, count: number): number {
+function sumOf({ data, offset, mask }: Strand, count: number): number {
   let sum = 0;
-  for (let i = 0; i < count; i += 1) sum += data[offset + i * stride] as number;
+  for (let i = 0; i < count; i += 1) sum += data[offset + (i & mask)] as number;
   return sum;
 }
 
@@ -55,18 +52,18 @@ export function takeFirst(arms: readonly Arm[], otherwise: Strand): Fill {
     }
     if (open === 0) return;
     otherwise.run(from, count);
-    const { data, offset, stride } = otherwise;
-    for (let i = 0; i < count; i += 1) if (state[i] === OPEN) out[i] = data[offset + i * stride] as number;
+    const { data, offset, mask } = otherwise;
+    for (let i = 0; i < count; i += 1) if (state[i] === OPEN) out[i] = data[offset + (i & mask)] as number;
   };
 }
 
 /** Marks the open elements whose condition holds, ends those whose condition has no value; whether any holds. */
 function settle(when: Strand, state: Uint8Array, out: Float64Array, count: number): boolean {
-  const { data, offset, stride } = when;
+  const { data, offset, mask } = when;
   let any = false;
   for (let i = 0; i < count; i += 1) {
     if (state[i] !== OPEN) continue;
-    const holds = data[offset + i * stride] as number;
+    const holds = data[offset + (i & mask)] as number;
     if (holds === 1) {
       state[i] = CHOSEN;
       any = true;
@@ -80,12 +77,12 @@ function settle(when: Strand, state: Uint8Array, out: Float64Array, count: numbe
 
 /** Takes the chosen elements from an arm; how many are still open. */
 function take(value: Strand, state: Uint8Array, out: Float64Array, count: number): number {
-  const { data, offset, stride } = value;
+  const { data, offset, mask } = value;
   let open = 0;
   for (let i = 0; i < count; i += 1) {
     if (state[i] === OPEN) open += 1;
     else if (state[i] === CHOSEN) {
-      out[i] = data[offset + i * stride] as number;
+      out[i] = data[offset + (i & mask)] as number;
       state[i] = DONE;
     }
   }

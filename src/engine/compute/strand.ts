@@ -3,17 +3,22 @@ export type Thunk = () => number;
 
 /**
  * A stream of numbers along a space, made block by block. After `run(from, count)` the element `from + i` is
- * `data[offset + i * stride]` for i < count, until the strand or one using the same scratch register runs again.
+ * `data[offset + (i & mask)]` for i < count, until the strand or one using the same scratch register runs again.
  */
 export interface Strand {
   data: Float64Array;
   offset: number;
-  /** 0 for a value that is the same all along. */
-  readonly stride: 0 | 1;
+  /** -1, or 0 for a value that is the same all along. */
+  readonly mask: 0 | -1;
   readonly run: (from: number, count: number) => void;
+  /** Makes a block anywhere else, if the strand makes one at all; any number of elements. */
+  readonly fill?: Fill;
   /** How many scratch registers the result occupies: 1 if it stands in one, 0 if it is read where it is. */
   readonly holds: 0 | 1;
 }
+
+/** Writes the elements from `from` on into the first `count` places. */
+export type Fill = (out: Float64Array, from: number, count: number) => void;
 
 /** A strand with what must be done once before it runs over its space. */
 export interface Program {
@@ -31,8 +36,30 @@ export function prepare(program: Program): void {
 
 /** A strand over a value that never changes. */
 export function constantStrand(value: number): Strand {
-  return { data: Float64Array.of(value), offset: 0, stride: 0, run: nothing, holds: 0 };
+  return { data: Float64Array.of(value), offset: 0, mask: 0, run: nothing, holds: 0 };
 }
+
+/**
+ * Runs a prepared program over the elements from `from` to before `to` and writes them to `out` from place `at` on.
+ * Nothing that the program reads may be in `out`.
+ */
+export function runInto(strand: Strand, from: number, to: number, out: Float64Array, at: number): void {
+  const { fill } = strand;
+  for (let start = from; start < to; start += BLOCK) {
+    const count = Math.min(BLOCK, to - start);
+    const place = at + start - from;
+    // A view costs as much as copying some dozens of elements.
+    if (fill && count > WORTH_A_VIEW) {
+      fill(out.subarray(place, place + count), start, count);
+      continue;
+    }
+    strand.run(start, count);
+    const { data, offset, mask } = strand;
+    for (let i = 0; i < count; i += 1) out[place + i] = data[offset + (i & mask)] as number;
+  }
+}
+
+const WORTH_A_VIEW = 64;
 
 /** For strands that have nothing to do. */
 export function nothing(): void {}

@@ -55,32 +55,42 @@ export function adopt(column: ColumnCell, values: Float64Array, gaps: number): v
 }
 
 /**
- * Writes new values over the rows from `from` on and widens `changed` by those that differ. A value that is missing
- * before and after counts as changed, for the reason may be another.
+ * Writes `count` new values over the rows from `from` on, which stand from place `at` on, and widens `changed` by
+ * those that differ. A value that is missing before and after counts as changed, for the reason may be another.
  */
 export function write(
   column: ColumnCell,
   from: number,
   count: number,
-  data: Float64Array,
-  offset: number,
-  stride: 0 | 1,
+  after: Float64Array,
+  at: number,
   changed: RowWindow,
 ): void {
   const { values } = column;
-  let first = 0;
-  while (first < count && values[from + first] === data[offset + first * stride]) first += 1;
-  if (first === count) return;
-  let last = count - 1;
-  while (values[from + last] === data[offset + last * stride]) last -= 1;
+  const { first, last } = difference(values, from, after, at, count);
+  if (first > last) return;
   const start = from + first;
   const end = from + last + 1;
   if (column.gaps > 0) column.gaps -= countGaps(values, start, end);
-  if (stride === 1) values.set(data.subarray(offset + first, offset + last + 1), start);
-  else values.fill(data[offset] as number, start, end);
+  values.set(after.subarray(at + first, at + last + 1), start);
   column.gaps += countGaps(values, start, end);
   changed.from = Math.min(changed.from, start);
   changed.to = Math.max(changed.to, end);
+}
+
+/** The first and the last of `count` places in which two stretches differ; NaN differs from NaN. */
+export function difference(
+  a: Float64Array,
+  aFrom: number,
+  b: Float64Array,
+  bFrom: number,
+  count: number,
+): { readonly first: number; readonly last: number } {
+  let first = 0;
+  while (first < count && a[aFrom + first] === b[bFrom + first]) first += 1;
+  let last = count - 1;
+  while (last > first && a[aFrom + last] === b[bFrom + last]) last -= 1;
+  return { first, last };
 }
 
 /** Takes every value from a column. */

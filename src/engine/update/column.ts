@@ -1,8 +1,17 @@
 import { compileSweep } from '../compute/compiler.ts';
 import type { World } from '../compute/context.ts';
-import { BLOCK, prepare, type Strand } from '../compute/strand.ts';
+import { prepare, runInto, type Strand } from '../compute/strand.ts';
 import type { ColumnCell, Formula } from '../store/cells.ts';
-import { adopt, clean, countGaps, noRows, type RowWindow, resize, write } from '../store/column.ts';
+import {
+  adopt,
+  clean,
+  countGaps,
+  difference,
+  noRows,
+  type RowWindow,
+  resize,
+  write,
+} from '../store/column.ts';
 
 /** All rows, however many there are. */
 export const ALL_ROWS: RowWindow = { from: 0, to: Number.POSITIVE_INFINITY };
@@ -23,34 +32,40 @@ export function updateColumn(column: ColumnCell, world: World): RowWindow {
   return ALL_ROWS;
 }
 
-/** Computes some rows over their old values. */
-function sweep(column: ColumnCell, formula: Formula, first: number, to: number, world: World): RowWindow {
+/** Computes some rows and compares them with their old values. */
+function sweep(column: ColumnCell, formula: Formula, from: number, to: number, world: World): RowWindow {
   const changed = noRows();
-  if (to <= first) return changed;
+  if (to <= from) return changed;
   const strand = begin(formula, world);
-  for (let from = first; from < to; from += BLOCK) {
-    const count = Math.min(BLOCK, to - from);
-    strand.run(from, count);
-    write(column, from, count, strand.data, strand.offset, strand.stride, changed);
+  const { length } = column.values;
+  if ((to - from) * 2 < length) {
+    const fresh = world.spares.take(to - from);
+    runInto(strand, from, to, fresh, 0);
+    write(column, from, to - from, fresh, 0, changed);
+    world.spares.give(fresh);
+    return changed;
   }
-  return changed;
+  // Most rows are computed: the new array takes the place of the old.
+  const before = column.values;
+  const after = world.spares.take(length);
+  after.set(before.subarray(0, from));
+  runInto(strand, from, to, after, from);
+  after.set(before.subarray(to), to);
+  const { first, last } = difference(before, from, after, from, to - from);
+  const same = first > last;
+  if (!same) adopt(column, after, countGaps(after, 0, length));
+  world.spares.give(same ? after : before);
+  return { from: from + first, to: from + last + 1 };
 }
 
 /** Computes all rows, whatever was there before. */
 function sweepAll(column: ColumnCell, formula: Formula, world: World): void {
   const { length } = column.table;
-  const values = new Float64Array(length);
-  if (length > 0) {
-    const strand = begin(formula, world);
-    for (let from = 0; from < length; from += BLOCK) {
-      const count = Math.min(BLOCK, length - from);
-      strand.run(from, count);
-      const { data, offset } = strand;
-      if (strand.stride === 1) values.set(data.subarray(offset, offset + count), from);
-      else values.fill(data[offset] as number, from, from + count);
-    }
-  }
-  adopt(column, values, countGaps(values, 0, length));
+  const before = column.values;
+  const after = world.spares.take(length);
+  if (length > 0) runInto(begin(formula, world), 0, length, after, 0);
+  adopt(column, after, countGaps(after, 0, length));
+  world.spares.give(before);
 }
 
 function begin(formula: Formula, world: World): Strand {

@@ -4,7 +4,7 @@ import { arithmeticKernels } from '../arithmetic-kernels.ts';
 import { blameFirst, ownFault } from '../blame.ts';
 import { type NodeKind, registerStrand, strandsOf } from '../context.ts';
 import { liftKernel } from '../lift-kernels.ts';
-import { finite, powerOf } from '../operations.ts';
+import { finite, power, powerOf } from '../operations.ts';
 import type { Strand } from '../strand.ts';
 
 /** Sums, differences, products and quotients. */
@@ -30,7 +30,7 @@ export const arithmetic: NodeKind<ArithmeticNode> = {
     return registerStrand(compiler, depth, (out, from, count) => {
       left.run(from, count);
       right.run(from, count);
-      kernel(left.data, left.offset, left.stride, right.data, right.offset, right.stride, out, count);
+      kernel(left, right, out, count);
     });
   },
   blame: (node, blamer) => {
@@ -69,15 +69,20 @@ export const percent: NodeKind<PercentNode> = {
 const hundredth = (x: number): number => x / 100;
 
 /** `a^b`. */
-export const power: NodeKind<PowerNode> = {
+export const powerNode: NodeKind<PowerNode> = {
   scalar: (node, compiler, depth) => {
     const base = compiler.scalar(node.base, depth);
+    const constant = constantPower(node);
+    if (constant) return () => constant(base());
     const exponent = compiler.scalar(node.exponent, depth);
-    const of = powerOf(node.rational);
-    return () => of(base(), exponent());
+    return () => power(base(), exponent());
   },
-  strand: (node, compiler, depth) =>
-    lifted([node.base, node.exponent], powerOf(node.rational), compiler, depth),
+  strand: (node, compiler, depth) => {
+    const constant = constantPower(node);
+    return constant
+      ? lifted([node.base], constant, compiler, depth)
+      : lifted([node.base, node.exponent], power, compiler, depth);
+  },
   blame: (node, blamer) => {
     const inner = blameFirst([node.base, node.exponent], blamer);
     if (inner) return inner;
@@ -95,6 +100,14 @@ export const power: NodeKind<PowerNode> = {
     return ownFault(problem('too-large', node, { written }));
   },
 };
+
+/** The power as a function of its base, where the exponent is a constant. */
+function constantPower({ rational, exponent }: PowerNode): ((base: number) => number) | undefined {
+  if (rational) return powerOf(rational);
+  return exponent.kind === 'number' && Number.isInteger(exponent.si)
+    ? powerOf({ n: exponent.si, d: 1 })
+    : undefined;
+}
 
 /** A function of single numbers over the parts, in blocks. */
 export function lifted(

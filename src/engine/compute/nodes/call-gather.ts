@@ -53,8 +53,8 @@ export function gatherKind(evaluate: GatherEvaluator): NodeKind<CallNode> {
           }
           let known = columns !== undefined;
           for (let k = 0; k < each.length; k += 1) {
-            const { data, offset, stride } = each[k] as Strand;
-            const value = data[offset + i * stride] as number;
+            const { data, offset, mask } = each[k] as Strand;
+            const value = data[offset + (i & mask)] as number;
             values[k] = plan.each[k]?.normal ? normalOf(value) : value;
             if (Number.isNaN(value)) known = false;
           }

@@ -25,7 +25,7 @@ export function scanKind(evaluate: ScanEvaluator): NodeKind<CallNode> {
       const strand: Strand = {
         data: state.out,
         offset: 0,
-        stride: 1,
+        mask: -1,
         holds: 0,
         run: (from) => {
           ensure();

@@ -48,12 +48,12 @@ function textOrder(a: number, b: number, texts: TextPool): number {
 
 /** `order` and `verdict` in one loop. */
 function compareNumbers(a: Strand, b: Strand, of: Verdicts, out: Float64Array, count: number): void {
-  const { data: xs, offset: xo, stride: xd } = a;
-  const { data: ys, offset: yo, stride: yd } = b;
+  const { data: xs, offset: xo, mask: xm } = a;
+  const { data: ys, offset: yo, mask: ym } = b;
   const { below, equal, above } = of;
   for (let i = 0; i < count; i += 1) {
-    const x = xs[xo + i * xd] as number;
-    const y = ys[yo + i * yd] as number;
+    const x = xs[xo + (i & xm)] as number;
+    const y = ys[yo + (i & ym)] as number;
     const difference = x - y;
     const margin = TOLERANCE * Math.max(Math.abs(x), Math.abs(y));
     if (Math.abs(difference) <= margin) out[i] = equal;
@@ -69,9 +69,9 @@ function compareTexts(
   count: number,
   texts: TextPool,
 ): void {
-  const { data: xs, offset: xo, stride: xd } = a;
-  const { data: ys, offset: yo, stride: yd } = b;
+  const { data: xs, offset: xo, mask: xm } = a;
+  const { data: ys, offset: yo, mask: ym } = b;
   for (let i = 0; i < count; i += 1) {
-    out[i] = verdict(of, textOrder(xs[xo + i * xd] as number, ys[yo + i * yd] as number, texts));
+    out[i] = verdict(of, textOrder(xs[xo + (i & xm)] as number, ys[yo + (i & ym)] as number, texts));
   }
 }

@@ -32,7 +32,7 @@ export function columnStrand(column: ColumnCell, shift = 0): Strand {
   const strand: Strand = {
     data: column.values,
     offset: 0,
-    stride: 1,
+    mask: -1,
     holds: 0,
     run: (from) => {
       strand.data = column.values;

@@ -28,8 +28,8 @@ export function sampleStrand(
     for (let i = 0; i < count; i += 1) {
       let known = true;
       for (let k = 0; k < strands.length; k += 1) {
-        const { data, offset, stride } = strands[k] as Strand;
-        let value = data[offset + i * stride] as number;
+        const { data, offset, mask } = strands[k] as Strand;
+        let value = data[offset + (i & mask)] as number;
         if (Number.isNaN(value)) known = false;
         else if (args[k]?.normal) value = normalOf(value);
         if (k < gathered) pool[k] = value;

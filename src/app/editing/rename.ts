@@ -1,0 +1,167 @@
+import { fail, type Outcome, type Problem, problem, succeed } from '../../diagnostics/index.ts';
+import {
+  type Book,
+  type Column,
+  type Edit,
+  joinEdits,
+  NAME_LENGTH_LIMIT,
+  NAME_PATTERN,
+  type Part,
+  type Row,
+  type Sheet,
+  setColumnField,
+  setPartField,
+  setRowField,
+  type Table,
+} from '../../document/index.ts';
+import { findFunction, renameInFormula } from '../../language/index.ts';
+import { type Names, namesOf, resolveName } from '../../notebook/index.ts';
+import { normaliseLookAlikes } from '../../units/index.ts';
+import type { CellPlace } from '../session/place.ts';
+import type { Session } from '../session/session.ts';
+import { findPlace } from './find-place.ts';
+
+/** What is renamed: its full id, its sheet, and the edit of the name itself. */
+interface Target {
+  readonly kind: 'row' | 'table' | 'column';
+  readonly id: string;
+  readonly sheet: Sheet;
+  readonly name: string;
+  /** The table of a column. */
+  readonly table?: Table;
+  readonly edit: (name: string) => Edit;
+}
+
+/** The new spelling of a name written on a sheet, in a formula of `table` (`sheet.table`) or not; undefined to keep it. */
+type Respell = (written: string, sheet: string, table?: string) => string | undefined;
+
+/**
+ * The edit that gives a line, a column or a table (the place of its title) another name, in every formula, chart,
+ * sketch and list of options that says it, on all sheets. A misspelt or taken name is refused.
+ */
+export function renameEdit(session: Pick<Session, 'notebook'>, place: CellPlace, newName: string): Outcome<Edit> {
+  const { book } = session.notebook;
+  const name = normaliseLookAlikes(newName).normalize('NFC').trim();
+  const target = targetAt(book, place);
+  if (!target) return fail(problem('edit-place-unfit', nowhere, { path: place.item, expected: 'something with a name' }));
+  const refused = refusal(book, target, name);
+  if (refused) return fail(refused);
+  const label = `rename ${target.name} to ${name}`;
+  if (name === target.name) return succeed({ label, patches: [] });
+  const respell = respelling(namesOf(book), target, name);
+  const uses = book.sheets.flatMap((sheet) =>
+    sheet.parts.flatMap((part) => usesInPart(sheet.key, part, respell)),
+  );
+  return succeed(joinEdits(label, [...uses, target.edit(name)]));
+}
+
+const nowhere = { from: 0, to: 0 };
+
+function targetAt(book: Book, place: CellPlace): Target | undefined {
+  const found = findPlace(book, place);
+  if (found?.kind === 'row') {
+    const { sheet, row, part } = found;
+    const at = { sheet: sheet.key, part: part.id, row: row.id };
+    const edit = (name: string) => setRowField(at, 'name', name);
+    return { kind: 'row', id: `${sheet.key}.${row.name}`, sheet, name: row.name, edit };
+  }
+  if (found?.kind === 'column') {
+    const { sheet, part: table, column } = found;
+    const at = { sheet: sheet.key, table: table.id, column: column.id };
+    const edit = (name: string) => setColumnField(at, 'name', name);
+    const id = `${sheet.key}.${table.name}.${column.name}`;
+    return { kind: 'column', id, sheet, name: column.name, table, edit };
+  }
+  if (found?.kind !== 'title' || found.part.kind !== 'table') return undefined;
+  const { sheet, part } = found;
+  const edit = (name: string) => setPartField({ sheet: sheet.key, part: part.id }, 'name', name);
+  return { kind: 'table', id: `${sheet.key}.${part.name}`, sheet, name: part.name, edit };
+}
+
+function refusal(book: Book, target: Target, name: string): Problem | undefined {
+  const span = { from: 0, to: name.length };
+  if (name.length > NAME_LENGTH_LIMIT) {
+    const facts = { path: 'the new symbol', length: name.length, limit: NAME_LENGTH_LIMIT, of: 'character' };
+    return problem('book-too-long', span, facts);
+  }
+  if (!NAME_PATTERN.test(name)) return problem('book-name-spelling', span, { path: 'the new symbol', name });
+  if (findFunction(name) || /^(?:true|false)$/i.test(name)) return problem('rename-reserved', span, { name });
+  const by = name === target.name ? undefined : bearerOf(book, target, name);
+  return by === undefined ? undefined : problem('rename-taken', span, { name, by, sheet: target.sheet.key });
+}
+
+/** What has the name already, where it may not be shared. */
+function bearerOf(book: Book, { kind, sheet, table }: Target, name: string): string | undefined {
+  if (kind === 'table' && book.sheets.some(({ key }) => key === name)) return 'a sheet';
+  for (const part of sheet.parts) {
+    if (part.kind === 'rows' && part.rows.some((row) => row.name === name)) return 'another line';
+    if (part.kind !== 'table') continue;
+    if (part.name === name) return 'a table';
+    if (kind === 'column' && part.id !== table?.id) continue;
+    if (part.columns.some((column) => column.name === name)) return `a column of ${part.name}`;
+  }
+  return undefined;
+}
+
+function respelling(names: Names, target: Target, name: string): Respell {
+  return (written, sheet, table) => {
+    const part = resolveName(written, names, sheet, table);
+    if (!part) return undefined;
+    const steps = written.split('.');
+    const last = steps.length - 1;
+    if (part.id === target.id) return [...steps.slice(0, last), name].join('.');
+    const ofTable = part.kind === 'column' && `${part.sheet}.${part.table.name}` === target.id;
+    if (!ofTable || last === 0) return undefined;
+    return [...steps.slice(0, last - 1), name, steps[last]].join('.');
+  };
+}
+
+function usesInPart(sheet: string, part: Part, respell: Respell): readonly Edit[] {
+  const at = { sheet, part: part.id };
+  switch (part.kind) {
+    case 'prose':
+      return [];
+    case 'rows':
+      return part.rows.flatMap((row) => usesInRow(sheet, part.id, row, respell));
+    case 'table':
+      return part.columns.flatMap((column) => usesInColumn(sheet, part, column, respell));
+    case 'figure': {
+      const cells = Object.fromEntries(
+        Object.entries(part.cells).map(([role, written]) => [role, respell(written, sheet) ?? written]),
+      );
+      const same = Object.entries(part.cells).every(([role, written]) => cells[role] === written);
+      return same ? [] : [setPartField(at, 'cells', cells)];
+    }
+    case 'chart': {
+      const column = (written: string): string =>
+        respell(`${part.table}.${written}`, sheet)?.split('.').at(-1) ?? written;
+      const table = respell(part.table, sheet);
+      const x = column(part.x);
+      const y = part.y.map(column);
+      return [
+        ...(table === undefined ? [] : [setPartField(at, 'table', table)]),
+        ...(x === part.x ? [] : [setPartField(at, 'x', x)]),
+        ...(y.every((each, index) => each === part.y[index]) ? [] : [setPartField(at, 'y', y)]),
+      ];
+    }
+  }
+}
+
+function usesInRow(sheet: string, part: string, row: Row, respell: Respell): readonly Edit[] {
+  const at = { sheet, part, row: row.id };
+  if (row.kind === 'choice') {
+    const from = row.from === undefined ? undefined : respell(row.from, sheet);
+    return from === undefined ? [] : [setRowField(at, 'from', from)];
+  }
+  if (row.kind === 'given') return [];
+  const formula = renameInFormula(row.formula, (written) => respell(written, sheet));
+  return formula === row.formula ? [] : [setRowField(at, 'formula', formula)];
+}
+
+function usesInColumn(sheet: string, table: Table, column: Column, respell: Respell): readonly Edit[] {
+  if (column.kind === 'given') return [];
+  const own = `${sheet}.${table.name}`;
+  const formula = renameInFormula(column.formula, (written) => respell(written, sheet, own));
+  if (formula === column.formula) return [];
+  return [setColumnField({ sheet, table: table.id, column: column.id }, 'formula', formula)];
+}

@@ -1,0 +1,259 @@
+import { css } from 'lit';
+
+/** Lines: every one a grid of the same columns, so that symbols, equals signs, results and units align down the page. */
+export const lineStyles = css`
+  .line {
+    display: grid;
+    grid-template-columns: var(--tracks);
+    align-items: baseline;
+    padding-block: 3px;
+    background: linear-gradient(var(--rule), var(--rule)) calc(var(--margin) + 24px) 100% /
+      calc(100% - var(--margin) - 44px) 1px no-repeat;
+  }
+  .line.active {
+    background:
+      linear-gradient(var(--rule), var(--rule)) calc(var(--margin) + 24px) 100% /
+        calc(100% - var(--margin) - 44px) 1px no-repeat,
+      linear-gradient(var(--selection), var(--selection)) right / calc(100% - var(--margin) - 1px) 100% no-repeat;
+  }
+  .line .cell {
+    grid-row: 1;
+    padding: 3px 6px;
+  }
+  .line .reference {
+    grid-column: reference;
+    padding-inline: 14px 10px;
+    color: var(--ink-soft);
+    font-size: 12.5px;
+    line-height: 1.3;
+    overflow-wrap: break-word;
+  }
+  .line .symbol {
+    grid-column: symbol;
+    padding-inline: 12px 8px;
+    text-align: right;
+    white-space: nowrap;
+  }
+  .line.check .symbol math {
+    color: var(--ink-soft);
+    font-size: 14px;
+  }
+  .line .description {
+    grid-column: label / calculation;
+    text-wrap: pretty;
+  }
+  .line.plain .description {
+    grid-column: label / equals;
+  }
+  .line .value {
+    display: grid;
+    grid-column: calculation / unit;
+    grid-template-columns: subgrid;
+    align-items: baseline;
+    padding-inline: 0;
+  }
+  .line.plain .value {
+    grid-column: equals / unit;
+  }
+  .line .unit {
+    grid-column: unit;
+    padding-inline: 6px 0;
+    color: var(--ink-soft);
+  }
+  .line .mark {
+    display: flex;
+    grid-column: mark;
+    align-items: center;
+    padding: 0;
+  }
+  .line.under .description {
+    grid-column: label / end;
+  }
+  .line.under .value {
+    grid-row: 2;
+    grid-column: label / unit;
+  }
+  .line.under .unit {
+    grid-row: 2;
+  }
+  .line.under .mark {
+    grid-row: 1;
+  }
+  .calculation {
+    grid-column: calculation;
+    min-width: 0;
+    padding-inline: 6px 8px;
+  }
+  .line.under .calculation {
+    grid-column: label / equals;
+  }
+  .maths {
+    display: flex;
+    align-items: baseline;
+  }
+  .maths .lines {
+    min-width: 0;
+    overflow: auto hidden;
+    scrollbar-width: thin;
+  }
+  .maths-line {
+    padding-block: 1px;
+  }
+  .maths-line + .maths-line {
+    padding-inline-start: 1.2em;
+  }
+  .maths.numbers {
+    margin-top: 4px;
+    color: var(--pen);
+  }
+  .maths.numbers math {
+    font-size: 16px;
+  }
+  .maths.numbers .equals {
+    padding-inline-end: 5px;
+  }
+  .line .value > .equals {
+    grid-column: equals;
+    text-align: center;
+    font-family: var(--serif);
+    font-size: 17px;
+  }
+  .number {
+    grid-column: number;
+    padding-inline-start: 4px;
+    font-weight: 600;
+    text-align: right;
+    white-space: nowrap;
+  }
+  .number.words {
+    grid-column: equals / number;
+    padding-inline-start: 22px;
+    white-space: normal;
+  }
+  .line.under .number.words {
+    grid-column: equals / -1;
+  }
+  .entry {
+    grid-column: 1 / -1;
+    justify-self: end;
+    min-width: 2.2em;
+    padding-inline: 2px;
+    border-bottom: 1px solid var(--pen-rule);
+    color: var(--pen);
+    font-weight: 600;
+    text-align: right;
+    white-space: nowrap;
+  }
+  .entry.words {
+    white-space: normal;
+    text-wrap: balance;
+  }
+  .entry.choice {
+    display: grid;
+    grid-template-columns: 14px minmax(0, auto);
+    gap: 5px;
+    align-items: baseline;
+    cursor: pointer;
+  }
+  .entry.choice .sign {
+    width: 12px;
+    height: 12px;
+    stroke-width: 2;
+  }
+  .calculation > .entry {
+    display: inline-block;
+    text-align: left;
+  }
+  .entry.blank {
+    color: var(--ink-soft);
+    font-weight: 400;
+  }
+  .entry.blank.optional {
+    border-bottom-color: transparent;
+  }
+  .quiet.calculation {
+    font-style: italic;
+  }
+  .line .value > .sentence {
+    grid-column: 1 / -1;
+    padding-inline: 6px;
+  }
+  .line.plain .value:has(> .sentence) {
+    grid-column: label / unit;
+    grid-row: 2;
+  }
+  .line.plain:has(.value > .sentence) .unit {
+    grid-row: 2;
+  }
+  .compared {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 0.45em;
+  }
+  .compared > span {
+    white-space: nowrap;
+  }
+  .compared .than {
+    font-family: var(--maths);
+  }
+  .line.check .value {
+    grid-column: calculation / mark;
+  }
+  .line.check.below .value {
+    grid-column: label / mark;
+  }
+  .line.check > .unit {
+    display: none;
+  }
+  .verdict {
+    display: grid;
+    grid-column: equals / -1;
+    grid-template-columns: subgrid;
+    align-items: baseline;
+    font-weight: 600;
+    white-space: nowrap;
+  }
+  .verdict > svg {
+    grid-row: 1;
+    grid-column: equals / unit;
+    align-self: center;
+    justify-self: start;
+    margin-inline-start: 4px;
+  }
+  .verdict .bar {
+    width: 54px;
+    height: 11px;
+  }
+  .verdict .share {
+    grid-row: 1;
+    grid-column: number;
+    text-align: right;
+  }
+  .verdict .word {
+    grid-column: unit;
+    padding-inline-start: 6px;
+  }
+  .verdict.holds {
+    color: var(--good);
+  }
+  .verdict.fails {
+    color: var(--bad);
+  }
+  .verdict .share {
+    color: var(--ink);
+  }
+  .verdict.fails .share {
+    color: var(--bad);
+  }
+  .bar .track {
+    fill: var(--rule);
+  }
+  .bar .fill {
+    fill: currentcolor;
+  }
+  .bar .limit {
+    stroke: var(--ink);
+    stroke-width: 1;
+    vector-effect: non-scaling-stroke;
+  }
+`;

@@ -1,0 +1,57 @@
+import { css } from 'lit';
+
+/** On paper the sheet alone, its lines unbroken. */
+export const printStyles = css`
+  @media print {
+    :host {
+      height: auto;
+      overflow: visible;
+      font-size: 10.5pt;
+    }
+    .page {
+      max-width: none;
+      min-height: 0;
+      margin: 0;
+      padding: 0;
+      box-shadow: none;
+      print-color-adjust: exact;
+    }
+    .part {
+      content-visibility: visible;
+    }
+    .line,
+    .words-row,
+    .table-row {
+      break-inside: avoid;
+    }
+    .words-row.part-title,
+    .words-row.heading,
+    .part-title {
+      break-after: avoid;
+    }
+    .line.active,
+    .table-row.active,
+    .cell[aria-selected='true'] {
+      background-color: transparent;
+    }
+    .cell:focus {
+      outline: 0;
+    }
+    .menu-button,
+    .quiet-button,
+    .maths.numbers {
+      display: none;
+    }
+    .table-window,
+    .table-window.long {
+      height: auto;
+      max-height: none;
+      overflow: visible;
+      contain: none;
+    }
+    .table-row.head,
+    .row-number {
+      position: static;
+    }
+  }
+`;
