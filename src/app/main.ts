@@ -5,7 +5,7 @@ import './page.css';
 import { keptLibrary } from './keeping/kept-library.ts';
 import { SidePanel } from './panel/side-panel.ts';
 import { QuayApp } from './quay-app.ts';
-import { QuaySheet } from './sheet/quay-sheet.ts';
+import './sheet/quay-sheet.ts';
 import { GoToDialog } from './shell/go-to-dialog.ts';
 import { KeysDialog } from './shell/keys-dialog.ts';
 import { SheetList } from './shell/sheet-list.ts';
@@ -21,7 +21,6 @@ customElements.define('quay-status-bar', StatusBar);
 customElements.define('quay-side-panel', SidePanel);
 customElements.define('quay-go-to', GoToDialog);
 customElements.define('quay-keys', KeysDialog);
-customElements.define('quay-sheet', QuaySheet);
 customElements.define('quay-start-page', StartPage);
 customElements.define('quay-app', QuayApp);
 

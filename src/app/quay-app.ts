@@ -38,16 +38,9 @@ export class QuayApp extends LitElement {
     quay-status-bar {
       grid-column: 1 / -1;
     }
-    .desk {
-      overflow: auto;
-      padding: 20px 24px 60px;
-      scroll-padding-block: 40px;
-    }
-    .paper {
-      max-width: 1060px;
-      margin: 0 auto;
-      background: var(--paper);
-      box-shadow: var(--shadow);
+    main {
+      min-width: 0;
+      min-height: 0;
     }
     .version {
       position: fixed;
@@ -76,9 +69,6 @@ export class QuayApp extends LitElement {
       .book {
         grid-template-columns: 176px minmax(0, 1fr) 250px;
       }
-      .desk {
-        padding-inline: 12px;
-      }
     }
     @media print {
       :host,
@@ -91,14 +81,6 @@ export class QuayApp extends LitElement {
       quay-sheet-list,
       quay-side-panel {
         display: none;
-      }
-      .desk {
-        overflow: visible;
-        padding: 0;
-      }
-      .paper {
-        max-width: none;
-        box-shadow: none;
       }
     }
   `;
@@ -150,11 +132,10 @@ export class QuayApp extends LitElement {
     return html`<div class="book" @bar-action=${this.#act}>
         <quay-top-bar .session=${session} .notice=${this.notice}></quay-top-bar>
         <quay-sheet-list .session=${session}></quay-sheet-list>
-        <main class="desk">
-          <div class="paper">
-            <quay-title-block .session=${session}></quay-title-block>
-            <quay-sheet .session=${session}></quay-sheet>
-          </div>
+        <main>
+          <quay-sheet .session=${session}>
+            <quay-title-block slot="title-block" .session=${session}></quay-title-block>
+          </quay-sheet>
         </main>
         <quay-side-panel .session=${session} aria-label="The value in hand" role="complementary"></quay-side-panel>
         <quay-status-bar .session=${session}></quay-status-bar>

@@ -1,7 +1,16 @@
 import type { World } from './compute/context.ts';
 import { createDirtySet } from './order/dirty-set.ts';
 import { createOrder, type Order } from './order/order.ts';
-import { type Cell, type Edge, type Knot, ROW_ABOVE, SAME_ROW, TO_END, WHOLE } from './store/cells.ts';
+import {
+  type Cell,
+  type Edge,
+  type Knot,
+  PAST_ALL_ROWS,
+  ROW_ABOVE,
+  SAME_ROW,
+  TO_END,
+  WHOLE,
+} from './store/cells.ts';
 import { clean, empty, type RowWindow, reshape, resize, soil, soilAll } from './store/column.ts';
 import { ALL_ROWS, updateColumn } from './update/column.ts';
 import { updateRows } from './update/rows.ts';
@@ -30,7 +39,7 @@ export function createRecalculation(world: () => World): Recalculation {
     if (reader.shape === 'column') {
       if (edge.source.shape === 'table') reshape(reader);
       else if (reach & WHOLE) soilAll(reader);
-      const to = reach & TO_END ? Number.POSITIVE_INFINITY : window.to;
+      const to = reach & TO_END ? PAST_ALL_ROWS : window.to;
       if (reach & SAME_ROW) soil(reader, window.from, to);
       if (reach & ROW_ABOVE) soil(reader, window.from + 1, to + 1);
     }

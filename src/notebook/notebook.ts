@@ -8,6 +8,7 @@ import {
   type Touched,
 } from '../document/index.ts';
 import { type ColumnReading, createEngine, type Engine } from '../engine/index.ts';
+import type { Type } from '../language/index.ts';
 import type { Unit } from '../units/index.ts';
 import { buildModel, optionsOf } from './build-model.ts';
 import { readChoice, readGiven } from './inputs.ts';
@@ -17,7 +18,7 @@ import { namesOf } from './names.ts';
 import { readResult, readVerdict, standing, unitOf } from './read-result.ts';
 import type { Result, Verdict } from './result.ts';
 import { syncEngine, syncItem } from './sync.ts';
-import { type Trial, tryFormula } from './try-formula.ts';
+import { type Trial, tryFormula, typeInPlace } from './try-formula.ts';
 
 /** What an edit did: its inverse, and the ids of all lines, columns and tables whose value may have changed. */
 export interface AppliedEdit {
@@ -56,6 +57,8 @@ export interface Notebook {
    * stands in for the unit column. Nothing changes.
    */
   readonly tryFormula: (id: string, text: string, unit?: string) => Trial;
+  /** The type a formula has in the place of a calculated line or column, whatever that place asks of it. */
+  readonly typeInPlace: (id: string, text: string) => Type;
 }
 
 /** Opens a sound book and computes it. */
@@ -75,6 +78,11 @@ export function openNotebook(opened: Book): Notebook {
     const found = item(id);
     if (found.kind !== 'input' && found.kind !== 'formula') throw new Error(`${id} is a column, not a line`);
     return found;
+  };
+  const calculated = (id: string): FormulaItem | FormulaColumnItem => {
+    const found = item(id);
+    if (found.kind === 'formula' || found.kind === 'formula column') return found;
+    throw new Error(`${id} is entered, not calculated`);
   };
   const result = (id: string): Result => readResult(line(id), model, engine, book.settings.system);
 
@@ -127,12 +135,8 @@ export function openNotebook(opened: Book): Notebook {
       ...model.problems,
       ...[...model.items.values()].flatMap((each) => problemsOf(each, model, result, column)),
     ],
-    tryFormula: (id, text, unit) => {
-      const found = item(id);
-      if (found.kind !== 'formula' && found.kind !== 'formula column')
-        throw new Error(`${id} is entered, not calculated`);
-      return tryFormula(found, text, unit, book, model, engine);
-    },
+    tryFormula: (id, text, unit) => tryFormula(calculated(id), text, unit, book, model, engine),
+    typeInPlace: (id, text) => typeInPlace(calculated(id), text, book, model),
   };
 }
 

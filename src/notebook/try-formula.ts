@@ -3,6 +3,7 @@ import type { Book } from '../document/index.ts';
 import type { Engine } from '../engine/index.ts';
 import {
   type CheckedFormula,
+  checkFormula,
   NO_AXES,
   onAxes,
   parseFormula,
@@ -14,7 +15,7 @@ import type { FormulaColumnItem, FormulaItem, Model } from './model.ts';
 import { namesOf } from './names.ts';
 import { readValue, unitOf, verdictOf } from './read-result.ts';
 import type { Value, Verdict } from './result.ts';
-import type { Known } from './scope.ts';
+import { type Known, scopeOf } from './scope.ts';
 import { readUnitColumn } from './unit-column.ts';
 
 /** What a formula would come to: of a column, what its first row would. */
@@ -68,6 +69,18 @@ export function tryFormula(
     ? { kind: 'none' }
     : compute({ ...placed, type }, checked, model, engine, book.settings.system);
   return { checked, problems, type, outcome };
+}
+
+/** The type a formula has in the place of a calculated line or column, whatever its unit column or kind ask of it. */
+export function typeInPlace(
+  item: FormulaItem | FormulaColumnItem,
+  text: string,
+  book: Book,
+  model: Model,
+): Type {
+  const table = item.kind === 'formula column' ? item.table : undefined;
+  const scope = scopeOf(namesOf(book), model.registry, knownIn(model), item.sheet, table);
+  return checkFormula(text, scope).typed.type;
 }
 
 function withUnit<I extends FormulaItem | FormulaColumnItem>(item: I, text: string, model: Model): I {

@@ -29,7 +29,6 @@ const packages: readonly (readonly [name: RegExp, folders: readonly string[]])[]
   [/^papaparse$/, ['tables']],
   [/^hyperformula$/, ['recheck']],
   [/^@lezer\//, ['language', 'app']],
-  [/^@stdlib\/stats-base-dists-.*-quantile$/, ['language']],
   [/^lit($|\/)/, ['app']],
   [/^@codemirror\//, ['app']],
   [/^@tanstack\/virtual-core$/, ['app']],

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { recheck } from '../../src/recheck/index.ts';
+import { lowerBook, recheck } from '../../src/recheck/index.ts';
 import { bookOf, calc, computed, given, instead, table } from './books.ts';
 
 const layers = table(
@@ -112,4 +112,21 @@ test('a formula that would take too many cells is not rechecked, and says so', a
     { id: 's.middle', reason: 'it would take more than 250000 helper cells' },
   ]);
   expect(report).toMatchObject({ agree: 601, findings: [] });
+});
+
+test('a book that would take too many cells is rechecked up to its longest tables', () => {
+  const rows = 90_000;
+  const cells = Array.from({ length: rows }, (_, row) => row % 100);
+  const chunks = Array.from({ length: Math.ceil(rows / 1024) }, (_, at) =>
+    cells.slice(at * 1024, (at + 1) * 1024),
+  );
+  const entered = { ...given('w', 'kip', []), chunks };
+  const columns = ['a', 'b', 'c', 'd', 'e'].map((name) => calc(name, 'w * 2', 'kip'));
+  const { program, values } = computed(
+    bookOf({ 'W [kip]': '=SUM(t.w)' }, table('t', rows, entered, ...columns)),
+  );
+  expect([...lowerBook(program, values).borrowed]).toEqual([
+    ['s.t.d', 'the book would take more than 400000 cells'],
+    ['s.t.e', 'the book would take more than 400000 cells'],
+  ]);
 });

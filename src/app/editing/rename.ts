@@ -39,11 +39,18 @@ type Respell = (written: string, sheet: string, table?: string) => string | unde
  * The edit that gives a line, a column or a table (the place of its title) another name, in every formula, chart,
  * sketch and list of options that says it, on all sheets. A misspelt or taken name is refused.
  */
-export function renameEdit(session: Pick<Session, 'notebook'>, place: CellPlace, newName: string): Outcome<Edit> {
+export function renameEdit(
+  session: Pick<Session, 'notebook'>,
+  place: CellPlace,
+  newName: string,
+): Outcome<Edit> {
   const { book } = session.notebook;
   const name = normaliseLookAlikes(newName).normalize('NFC').trim();
   const target = targetAt(book, place);
-  if (!target) return fail(problem('edit-place-unfit', nowhere, { path: place.item, expected: 'something with a name' }));
+  if (!target)
+    return fail(
+      problem('edit-place-unfit', nowhere, { path: place.item, expected: 'something with a name' }),
+    );
   const refused = refusal(book, target, name);
   if (refused) return fail(refused);
   const label = `rename ${target.name} to ${name}`;

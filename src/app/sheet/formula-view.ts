@@ -3,12 +3,11 @@ import { unsafeHTML } from 'lit/directives/unsafe-html.js';
 import type { CheckedFormula, Syntax } from '../../language/index.ts';
 import { formulaMath, math, numbersMath, symbolMath } from '../../record/index.ts';
 import type { Shown } from '../session/shown.ts';
-import { type FormulaLine, formulaLines } from './formula-lines.ts';
-import { formulaWidth } from './formula-width.ts';
+import { type FormulaLine, formulaLines, type Piece } from './formula-lines.ts';
 
 /** A formula typeset: on how many lines, and how wide (in em of its type). */
 interface Set {
-  readonly markup: readonly string[];
+  readonly lines: readonly { readonly markup: string; readonly indent: number }[];
   readonly width: number;
 }
 
@@ -20,7 +19,7 @@ export function typesetFormula(checked: CheckedFormula, most: number): Set {
   set.set(checked, byWidth);
   const known = byWidth.get(most);
   if (known) return known;
-  const made = setLines(formulaLines(checked.syntax, most), formulaMath, formulaWidth);
+  const made = setLines(formulaLines(checked.syntax, most), formulaMath);
   byWidth.set(most, made);
   return made;
 }
@@ -36,33 +35,35 @@ export function typesetNumbers(
     return value ? `${value.number} ${value.unit}` : name;
   };
   const lines = formulaLines(checked.syntax, most, textOf);
-  const draw = (node: Syntax): string => numbersMath(node, shown);
-  return setLines(lines, draw, (node) => formulaWidth(node, textOf));
+  return setLines(lines, (node) => numbersMath(node, shown));
 }
 
-function setLines(
-  lines: readonly FormulaLine[],
-  draw: (node: Syntax) => string,
-  width: (node: Syntax) => number,
-): Set {
+function setLines(lines: readonly FormulaLine[], draw: (node: Syntax) => string): Set {
   return {
-    markup: lines.map(({ sign, node }) =>
-      math(sign === '' ? draw(node) : `<mo>${escaped[sign]}</mo>${draw(node)}`),
-    ),
-    width: Math.max(...lines.map(({ sign, node }) => width(node) + (sign === '' ? 0 : 1.3))),
+    lines: lines.map(({ indent, pieces }) => ({
+      indent,
+      markup: math(pieces.map((piece) => drawPiece(piece, draw)).join('')),
+    })),
+    width: Math.max(...lines.map(({ indent, width }) => indent + width)),
   };
 }
 
-const escaped = {
-  '+': '+',
-  '−': '−',
-  '≤': '≤',
-  '<': '&lt;',
-  '≥': '≥',
-  '>': '&gt;',
-  '=': '=',
-  '≠': '≠',
-} as const;
+function drawPiece(piece: Piece, draw: (node: Syntax) => string): string {
+  switch (piece.kind) {
+    case 'node':
+      return draw(piece.node);
+    case 'sign': {
+      const form = piece.text === '(' ? 'prefix' : /[);]/.test(piece.text) ? 'postfix' : 'infix';
+      return `<mo form="${form}"${piece.text === ';' ? ' class="separator"' : ''}>${escapeSign(piece.text)}</mo>`;
+    }
+    case 'words':
+      return `<mtext>${piece.text}</mtext>`;
+    case 'name':
+      return `<mi class="u">${piece.text}</mi>`;
+  }
+}
+
+const escapeSign = (text: string): string => (text === '<' ? '&lt;' : text === '&' ? '&amp;' : text);
 
 /** Whether a formula has numbers to put in: one that is a number or a name alone says nothing new. */
 export function hasNumbers(node: Syntax): boolean {
@@ -70,10 +71,13 @@ export function hasNumbers(node: Syntax): boolean {
 }
 
 /** The lines of a typeset formula. */
-export function drawFormula({ markup }: Set, kind: 'symbols' | 'numbers'): TemplateResult {
+export function drawFormula({ lines }: Set, kind: 'symbols' | 'numbers'): TemplateResult {
   return html`<div class="maths ${kind}">
     ${kind === 'numbers' ? html`<span class="equals" aria-hidden="true">=</span>` : nothing}
-    <div class="lines">${markup.map((line) => html`<div class="maths-line">${unsafeHTML(line)}</div>`)}</div>
+    <div class="lines">${lines.map(
+      ({ markup, indent }) =>
+        html`<div class="maths-line" .style=${`padding-inline-start: ${indent.toFixed(1)}em`}>${unsafeHTML(markup)}</div>`,
+    )}</div>
   </div>`;
 }
 

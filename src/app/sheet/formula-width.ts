@@ -27,7 +27,7 @@ export function formulaWidth(node: Syntax, textOf: TextOf = (name) => name): num
     case 'root':
       return width(node.operand) + 1;
     case 'power':
-      return width(node.base) + 0.7 * width(node.exponent) + 0.1;
+      return width(node.base) + exponentWidth(bare(node.exponent), width);
     case 'binary':
       if (node.op === '/') return Math.max(width(bare(node.left)), width(bare(node.right))) + 0.3;
       return width(node.left) + width(node.right) + (node.op === '*' ? 0.75 : 1.25);
@@ -42,6 +42,12 @@ export function formulaWidth(node: Syntax, textOf: TextOf = (name) => name): num
 
 function bare(node: Syntax): Syntax {
   return node.kind === 'group' ? bare(node.inner) : node;
+}
+
+/** Inside an exponent a fraction stands on the line, and all is smaller. */
+function exponentWidth(node: Syntax, width: (part: Syntax) => number): number {
+  if (node.kind === 'binary' && node.op === '/') return 0.75 * (width(node.left) + width(node.right)) + 0.9;
+  return 0.75 * width(node) + 0.1;
 }
 
 function callWidth(name: string, args: readonly Syntax[], width: (part: Syntax) => number): number {
@@ -68,10 +74,10 @@ function callWidth(name: string, args: readonly Syntax[], width: (part: Syntax) 
     case 'ceiling':
       return at(0) + 0.8 + 0.7 * at(1);
     case 'sum':
-      return at(0) + 2;
+      return at(0) + 2.3;
     default: {
       const between = Math.max(args.length - 1, 0) * 0.6;
-      return textWidth(fn?.typesetName ?? name) + widths.reduce((a, b) => a + b, 0.8) + between;
+      return textWidth(fn?.typesetName ?? name) + widths.reduce((a, b) => a + b, 1.25) + between;
     }
   }
 }
@@ -88,11 +94,12 @@ function columnsWidth(widths: readonly number[], first: 0 | 1, second: 0 | 1): n
 
 function nameWidth(text: string): number {
   const [head = '', ...below] = text.split('_');
-  return textWidth(head) + 0.72 * textWidth(below.join(','));
+  const dots = head.split('.').length - 1;
+  return textWidth(head) + 0.25 * dots + 0.72 * textWidth(below.join(','));
 }
 
-/** Text in the face of mathematics: thin letters, wide letters, all others. */
-function textWidth(text: string): number {
+/** How wide text is in the face of mathematics, in em: thin letters, wide letters, all others. */
+export function textWidth(text: string): number {
   let width = 0;
   for (const letter of text)
     width += /[ijlt.,;:'|!()\u202f ]/.test(letter) ? 0.3 : /[mwMWA-Z%]/.test(letter) ? 0.72 : 0.5;

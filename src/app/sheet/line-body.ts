@@ -16,7 +16,8 @@ export interface LineBody {
   readonly layout: 'beside' | 'under' | 'plain';
   readonly value: TemplateResult;
   readonly unit: string;
-  /** The unit is not there to be seen twice: the value says it. */
+  /** A sentence stands below the value. */
+  readonly told?: boolean;
   readonly sign?: { readonly sign: Sign; readonly words: string };
 }
 
@@ -52,20 +53,20 @@ function givenBody(context: LineContext, row: Given): LineBody {
   if (result?.status !== 'ok') return { layout: 'plain', value: blankEntry(row.optional === true), unit };
   const warning = context.item?.problems.find(({ severity }) => severity === 'warning');
   const told = warning ? sentence(warning, 'warning') : nothing;
-  const sign = warning ? ({ sign: 'warning', words: 'see the remark' } as const) : undefined;
+  const marked = warning ? ({ told: true, sign: { sign: 'warning', words: 'see the remark' } } as const) : {};
   if (result.value.kind !== 'number') {
     const value = html`<span class="entry words">${row.entry}</span>${told}`;
-    return { layout: row.entry.length > 12 ? 'beside' : 'plain', value, unit, ...(sign && { sign }) };
+    return { layout: row.entry.length > 12 ? 'beside' : 'plain', value, unit, ...marked };
   }
   const { session } = context;
   const view = entryView(row, result.value, session.units, session.notebook.model.registry);
   if (view.kind === 'plain') {
     const value = html`<span class="entry">${view.number}</span>${told}`;
-    return { layout: 'plain', value, unit: shownUnit(view.unit), ...(sign && { sign }) };
+    return { layout: 'plain', value, unit: shownUnit(view.unit), ...marked };
   }
   const value = html`<div class="calculation"><span class="entry">${view.entry}</span></div>
     ${equals}<span class="number">${view.number}</span>${told}`;
-  return { layout: 'beside', value, unit: shownUnit(view.unit), ...(sign && { sign }) };
+  return { layout: 'beside', value, unit: shownUnit(view.unit), ...marked };
 }
 
 function blankEntry(optional: boolean): TemplateResult {
@@ -94,7 +95,7 @@ function calcBody(context: LineContext): LineBody {
   const result = resultOf(context);
   const formula = calculation(context, item.checked, result?.status === 'ok');
   if (result?.status === 'problem' || result?.status === 'waiting')
-    return stopped(formula.drawn, result, unit, 'under');
+    return stopped(formula.drawn, result, unit, formula.layout);
   if (result?.status !== 'ok')
     return {
       layout: formula.layout,
@@ -115,7 +116,7 @@ function calcBody(context: LineContext): LineBody {
 function columnBody(context: LineContext, checked: CheckedFormula, unit: string): LineBody {
   const formula = calculation(context, checked, false);
   const column = context.session.notebook.column(context.item?.id ?? '');
-  if (column.status !== 'ok') return stopped(formula.drawn, column, unit, 'under');
+  if (column.status !== 'ok') return stopped(formula.drawn, column, unit, formula.layout);
   return { layout: formula.layout, value: html`${formula.drawn}`, unit };
 }
 
@@ -127,21 +128,21 @@ function calculation(
 ): { readonly drawn: TemplateResult; readonly layout: 'beside' | 'under' } {
   const { room, active, session, sheet } = context;
   const beside = typesetFormula(checked, room.beside);
-  const numbers = active && numbered && hasNumbers(checked.syntax);
-  const shown = valuesByName(session, sheet);
-  const numbersBeside = numbers ? typesetNumbers(checked, room.beside - 1, shown) : undefined;
-  const fits = beside.width <= room.beside && beside.markup.length === 1;
-  const below = !fits;
-  const most = below ? room.below : room.beside;
-  const symbols = below ? typesetFormula(checked, room.below) : beside;
-  const filled = below && numbers ? typesetNumbers(checked, most - 1, shown) : numbersBeside;
+  const under = beside.width > room.beside || beside.lines.length > 1;
+  const symbols = under ? typesetFormula(checked, room.below) : beside;
+  const numbers =
+    active && numbered && hasNumbers(checked.syntax)
+      ? typesetNumbers(checked, (under ? room.below : room.beside) + NUMBERS_MORE, valuesByName(session, sheet))
+      : undefined;
   return {
-    layout: below ? 'under' : 'beside',
-    drawn: html`<div class="calculation">
-      ${drawFormula(symbols, 'symbols')}${filled ? drawFormula(filled, 'numbers') : nothing}
-    </div>`,
+    layout: under ? 'under' : 'beside',
+    drawn: html`<div class="calculation">${drawFormula(symbols, 'symbols')}</div>
+      ${numbers ? drawFormula(numbers, 'numbers') : nothing}`,
   };
 }
+
+/** So many em more have the numbers put in, which reach below the result. */
+const NUMBERS_MORE = 5;
 
 function shownValue(
   { session }: LineContext,
@@ -165,7 +166,7 @@ function checkBody(context: LineContext): LineBody {
   const result = session.notebook.result(item.id);
   const formula = calculation(context, item.checked, false);
   if (result.status === 'problem' || result.status === 'waiting')
-    return stopped(formula.drawn, result, '', 'under');
+    return stopped(formula.drawn, result, '', formula.layout);
   const verdict = session.notebook.verdict(item.id);
   if (!verdict)
     return {
@@ -227,7 +228,7 @@ function stopped(
   layout: LineBody['layout'],
 ): LineBody {
   const sign = result.status === 'problem' ? 'problem' : 'waits';
-  return { layout, value: html`${drawn}${sentence(result.problem, sign)}`, unit };
+  return { layout, value: html`${drawn}${sentence(result.problem, sign)}`, unit, told: true };
 }
 
 /** What is wrong, in place of a result, and what would mend it. */

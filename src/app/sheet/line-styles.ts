@@ -22,17 +22,29 @@ export const lineStyles = css`
   }
   .line .reference {
     grid-column: reference;
-    padding-inline: 14px 10px;
+    align-self: center;
+    padding: 0 8px 0 14px;
     color: var(--ink-soft);
-    font-size: 12.5px;
-    line-height: 1.3;
+    font-size: 12px;
+    line-height: 1.2;
     overflow-wrap: break-word;
+  }
+  .line.active .reference {
+    align-self: baseline;
+  }
+  .line.under .reference {
+    grid-row: 1 / span 2;
+    align-self: baseline;
   }
   .line .symbol {
     grid-column: symbol;
     padding-inline: 12px 8px;
     text-align: right;
     white-space: nowrap;
+  }
+  /* Subscripts hang below the line without pushing it apart. */
+  .line .symbol math {
+    margin-block: -6px -9px;
   }
   .line.check .symbol math {
     color: var(--ink-soft);
@@ -54,6 +66,9 @@ export const lineStyles = css`
   }
   .line.plain .value {
     grid-column: equals / unit;
+  }
+  .line .value.edited > * {
+    grid-column: 1 / -1;
   }
   .line .unit {
     grid-column: unit;
@@ -98,12 +113,17 @@ export const lineStyles = css`
   }
   .maths-line {
     padding-block: 1px;
+    font-size: 17px;
   }
   .maths-line + .maths-line {
-    padding-inline-start: 1.2em;
+    padding-block-start: 3px;
   }
   .maths.numbers {
+    grid-row: 2;
+    grid-column: 1 / -1;
+    min-width: 0;
     margin-top: 4px;
+    padding-inline: 6px 4px;
     color: var(--pen);
   }
   .maths.numbers math {
@@ -111,6 +131,11 @@ export const lineStyles = css`
   }
   .maths.numbers .equals {
     padding-inline-end: 5px;
+  }
+  .line .value > .calculation,
+  .line .value > .equals,
+  .line .value > .number {
+    grid-row: 1;
   }
   .line .value > .equals {
     grid-column: equals;
@@ -120,7 +145,7 @@ export const lineStyles = css`
   }
   .number {
     grid-column: number;
-    padding-inline-start: 4px;
+    padding-inline: 4px;
     font-weight: 600;
     text-align: right;
     white-space: nowrap;
@@ -137,7 +162,8 @@ export const lineStyles = css`
     grid-column: 1 / -1;
     justify-self: end;
     min-width: 2.2em;
-    padding-inline: 2px;
+    margin-inline-end: 4px;
+    padding-inline: 2px 0;
     border-bottom: 1px solid var(--pen-rule);
     color: var(--pen);
     font-weight: 600;
@@ -178,11 +204,11 @@ export const lineStyles = css`
     grid-column: 1 / -1;
     padding-inline: 6px;
   }
-  .line.plain .value:has(> .sentence) {
+  .line.plain.told .value {
     grid-column: label / unit;
     grid-row: 2;
   }
-  .line.plain:has(.value > .sentence) .unit {
+  .line.plain.told .unit {
     grid-row: 2;
   }
   .compared {
@@ -227,6 +253,7 @@ export const lineStyles = css`
   .verdict .share {
     grid-row: 1;
     grid-column: number;
+    padding-inline-end: 4px;
     text-align: right;
   }
   .verdict .word {

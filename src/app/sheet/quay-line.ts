@@ -78,7 +78,7 @@ export class QuayLine extends LitElement {
     const body = lineBody({ session, sheet, source, item, active, room });
     const editsValue = this.edit?.place.field === 'value';
     const wide = editsValue && 'formula' in source;
-    this.className = `line ${source.kind} ${wide ? 'under' : body.layout}${active ? ' active' : ''}`;
+    this.className = `line ${source.kind} ${wide ? 'under' : body.layout}${body.told ? ' told' : ''}${active ? ' active' : ''}`;
     return html`
       ${this.#cell('reference', 'reference', html`${source.reference ?? ''}`)}
       ${this.#cell('name', 'symbol', drawSymbol(source.name))}

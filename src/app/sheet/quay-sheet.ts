@@ -4,6 +4,7 @@ import { findSheet, type Part, type Sheet } from '../../document/index.ts';
 import { cellContent } from '../editing/cell-content.ts';
 import { enterText } from '../editing/cell-edits.ts';
 import { insertBelow } from '../editing/line-edits.ts';
+import { renameEdit } from '../editing/rename.ts';
 import type { NewKind } from '../editing/new-items.ts';
 import { type CellPlace, samePlace } from '../session/place.ts';
 import type { Session, SessionEvent } from '../session/session.ts';
@@ -151,7 +152,10 @@ export class QuaySheet extends LitElement implements SheetHost {
     const edit = this.#edit;
     if (!edit) return;
     if (value !== edit.value) {
-      const entered = enterText(this.session.notebook.book, edit.place, value);
+      const entered =
+        edit.kind === 'name'
+          ? renameEdit(this.session, edit.place, value)
+          : enterText(this.session.notebook.book, edit.place, value);
       const done = entered.ok ? this.session.apply(entered.value) : entered;
       if (!done.ok) return this.refuse(done.problems.map(({ message, hints }) => [message, ...hints].join('; ')));
     }

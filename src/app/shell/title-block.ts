@@ -3,15 +3,24 @@ import { setTitle, type Title } from '../../document/index.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 
-const fields: readonly { readonly field: keyof Title; readonly label: string; readonly wide?: true }[] = [
-  { field: 'project', label: 'Project', wide: true },
-  { field: 'subject', label: 'Subject', wide: true },
-  { field: 'job', label: 'Job' },
-  { field: 'client', label: 'Client', wide: true },
-  { field: 'prepared', label: 'Prepared' },
-  { field: 'checked', label: 'Checked' },
-  { field: 'date', label: 'Date' },
-  { field: 'revision', label: 'Revision' },
+interface Field {
+  readonly field: keyof Title;
+  readonly label: string;
+  /** How many of the twelve columns it takes. */
+  readonly span: 2 | 4;
+}
+
+const upper: readonly Field[] = [
+  { field: 'project', label: 'Project', span: 4 },
+  { field: 'subject', label: 'Subject', span: 4 },
+  { field: 'job', label: 'Job', span: 2 },
+];
+const lower: readonly Field[] = [
+  { field: 'client', label: 'Client', span: 4 },
+  { field: 'prepared', label: 'Prepared', span: 2 },
+  { field: 'checked', label: 'Checked', span: 2 },
+  { field: 'date', label: 'Date', span: 2 },
+  { field: 'revision', label: 'Revision', span: 2 },
 ];
 
 /** The drawing office's title block on top of each sheet; every field is typed in place. */
@@ -25,20 +34,17 @@ export class TitleBlock extends LitElement {
       grid-template-columns: repeat(12, 1fr);
       border-bottom: 1.5px solid var(--ink);
     }
-    label {
-      grid-column: span 2;
+    .field {
       min-width: 0;
-      padding: 6px 12px 5px;
+      padding: 6px 14px 5px;
       border-inline-end: 1px solid var(--rule);
       border-block-end: 1px solid var(--rule);
     }
-    label.wide {
-      grid-column: span 4;
-    }
-    .sheet {
+    .two {
       grid-column: span 2;
-      padding: 6px 12px 5px;
-      border-block-end: 1px solid var(--rule);
+    }
+    .four {
+      grid-column: span 4;
     }
     .name {
       display: block;
@@ -69,14 +75,17 @@ export class TitleBlock extends LitElement {
     const { title, sheets } = this.session.notebook.book;
     const at = sheets.findIndex((sheet) => sheet.key === this.session.sheet);
     return html`
-      ${fields.map(
-        ({ field, label, wide }) => html`<label class=${wide ? 'wide' : ''}>
-          <span class="name">${label}</span>
-          <input .value=${title[field]} @change=${(event: Event) => this.#set(field, event)} />
-        </label>`,
-      )}
-      <div class="sheet"><span class="name">Sheet</span>${at + 1} of ${sheets.length}</div>
+      ${upper.map((one) => this.#field(one, title))}
+      <div class="field two"><span class="name">Sheet</span>${at + 1} of ${sheets.length}</div>
+      ${lower.map((one) => this.#field(one, title))}
     `;
+  }
+
+  #field({ field, label, span }: Field, title: Title) {
+    return html`<label class="field ${span === 4 ? 'four' : 'two'}">
+      <span class="name">${label}</span>
+      <input .value=${title[field]} @change=${(event: Event) => this.#set(field, event)} />
+    </label>`;
   }
 
   #set(field: keyof Title, event: Event): void {

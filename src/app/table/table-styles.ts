@@ -76,10 +76,6 @@ export const tableStyles = css`
   }
   .table-row .cell.entered {
     color: var(--pen);
-    font-weight: 600;
-  }
-  .table-row .cell.computed {
-    font-weight: 600;
   }
   .table-row .cell.bad {
     background: var(--bad-tint);

@@ -105,4 +105,47 @@ export const lines = {
       ...(near.length > 0 && { hint: `did you mean ${listed(near)}?` }),
     }),
   }),
+  'figure-unknown': entry<{ figure: string; near: string[] }>({
+    title: 'A sketch of an unknown kind',
+    explain: 'A sketch is one of the kinds Quaybook draws.',
+    words: ({ figure, near }) => ({
+      message: `there is no sketch ${quoted(figure)}`,
+      ...(near.length > 0 && { hint: `did you mean ${listed(near.map(quoted))}?` }),
+    }),
+  }),
+  'figure-cell-needed': entry<{ role: string; what: string }>({
+    title: 'A sketch without a cell it needs',
+    explain: 'A sketch is drawn from cells; each of its parts names the line or column it is drawn from.',
+    words: ({ role, what }) => ({
+      message: `the sketch has no cell for ${quoted(role)}: ${what}`,
+      hint: `name the line or column of ${what}`,
+    }),
+  }),
+  'figure-name-unknown': entry<{ name: string; near: string[] }>({
+    title: 'A picture that names what is not there',
+    explain: 'A sketch or chart names lines, tables and columns of its sheet, or of another with the sheet in front.',
+    words: ({ name, near }) => ({
+      message: `the picture is drawn from ${quoted(name)}, which is not in this book`,
+      ...(near.length > 0 && { hint: `did you mean ${listed(near)}?` }),
+    }),
+  }),
+  'figure-cell-kind': entry<{ name: string; what: string; wanted: string }>({
+    title: 'A picture drawn from a value of another kind',
+    explain: 'Each part of a sketch or chart wants a value of one kind: a length, a force, a column of texts.',
+    words: ({ name, what, wanted }) => ({
+      message: `${quoted(name)} is taken as ${what} and is not ${wanted}`,
+    }),
+  }),
+  'figure-waits': entry<{ on: string; because: string }>({
+    title: 'A picture that waits on a value',
+    explain: 'A value it is drawn from is blank or has a problem of its own, which is to be mended first.',
+    words: ({ on, because }) => ({ message: `the picture waits on ${on}: ${because}` }),
+  }),
+  'figure-out-of-bounds': entry<{ name: string; value: string; wanted: string }>({
+    title: 'A value that cannot be drawn',
+    explain: 'A length to draw is above zero, a level lies on the right side of another.',
+    words: ({ name, value, wanted }) => ({
+      message: `${name} is ${value} and cannot be drawn: ${wanted}`,
+    }),
+  }),
 };

@@ -2,9 +2,9 @@ import type { CallNode, ScanEvaluator, Typed } from '../../language/index.ts';
 import { partsOf } from '../../language/index.ts';
 import type { Formula, Stepper } from '../store/cells.ts';
 import {
+  blockStrand,
   dependsOnRow,
   type ElementCompiler,
-  registerStrand,
   type SpaceCompiler,
   type World,
 } from './context.ts';
@@ -12,7 +12,15 @@ import { kindOf } from './node-kinds.ts';
 import { scanStep } from './nodes/call-scan.ts';
 import { axisOf } from './nodes/references.ts';
 import { rowSpace, type Space, sizeOf, spans, spread, subspace } from './space.ts';
-import { constantStrand, type Program, prepare, runInto, type Strand, type Thunk } from './strand.ts';
+import {
+  arrayStrand,
+  constantStrand,
+  type Program,
+  prepare,
+  runInto,
+  type Strand,
+  type Thunk,
+} from './strand.ts';
 
 /** Compiles the parts of one formula to closures. No code is generated. */
 export function elementCompiler(world: World, formula: Formula, stepping = false): ElementCompiler {
@@ -89,7 +97,8 @@ function programOf(node: Typed, space: Space, depth: number, element: ElementCom
       const own = subspace(axes, space);
       if (own !== space) return spreadStrand(part, own, compiler, at);
       // Inside an aggregate computed row by row, what no row changes is computed once for all rows.
-      if (repeats && !dependsOnRow(part) && part.kind !== 'column') return wholeStrand(part, compiler, at);
+      if (repeats && !dependsOnRow(part) && part.kind !== 'column')
+        return arrayStrand(element.whole(part, space, at));
       return kindOf(part).strand(part, compiler, at);
     },
   };
@@ -111,27 +120,11 @@ function steadyStrand(node: Typed, { element, before }: SpaceCompiler, depth: nu
 function spreadStrand(node: Typed, own: Space, compiler: SpaceCompiler, depth: number): Strand {
   const { element, before, space } = compiler;
   const values = element.whole(node, own, depth);
-  let all = new Float64Array(0);
+  let all: Float64Array = new Float64Array(0);
   before(() => {
     all = values();
   });
-  return registerStrand(compiler, depth, (out, from, count) => spread(all, own, space, from, count, out));
-}
-
-/** A value kept over the whole space. */
-function wholeStrand(node: Typed, compiler: SpaceCompiler, depth: number): Strand {
-  const values = compiler.element.whole(node, compiler.space, depth);
-  const strand: Strand = {
-    data: new Float64Array(0),
-    offset: 0,
-    mask: -1,
-    holds: 0,
-    run: (from) => {
-      strand.data = values();
-      strand.offset = from;
-    },
-  };
-  return strand;
+  return blockStrand(compiler, depth, (out, from, count) => spread(all, own, space, from, count, out));
 }
 
 function wholeOf(node: Typed, space: Space, depth: number, compiler: ElementCompiler): () => Float64Array {

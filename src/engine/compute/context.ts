@@ -4,7 +4,7 @@ import type { Spares } from '../store/spares.ts';
 import type { TextPool } from '../store/text-pool.ts';
 import type { Blame, Blamer } from './blame.ts';
 import type { Space } from './space.ts';
-import type { Fill, Program, Strand, Thunk } from './strand.ts';
+import { type Fill, type Program, registerStrand, type Strand, type Thunk } from './strand.ts';
 
 /** What computing needs of the engine: where values are, and scratch room. */
 export interface World {
@@ -58,9 +58,8 @@ export interface NodeKind<N extends Typed> {
 }
 
 /** The strand whose blocks `fill` writes into the register at `depth`. */
-export function registerStrand(compiler: SpaceCompiler, depth: number, fill: Fill): Strand {
-  const data = compiler.element.world.register(depth);
-  return { data, offset: 0, mask: -1, holds: 1, run: (from, count) => fill(data, from, count), fill };
+export function blockStrand(compiler: SpaceCompiler, depth: number, fill: Fill): Strand {
+  return registerStrand(compiler.element.world.register(depth), fill);
 }
 
 /** Compiles several parts so that their results stand side by side. */

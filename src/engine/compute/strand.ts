@@ -10,9 +10,9 @@ export interface Strand {
   offset: number;
   /** -1, or 0 for a value that is the same all along. */
   readonly mask: 0 | -1;
-  readonly run: (from: number, count: number) => void;
+  run: (from: number, count: number) => void;
   /** Makes a block anywhere else, if the strand makes one at all; any number of elements. */
-  readonly fill?: Fill;
+  readonly fill: Fill | undefined;
   /** How many scratch registers the result occupies: 1 if it stands in one, 0 if it is read where it is. */
   readonly holds: 0 | 1;
 }
@@ -34,10 +34,36 @@ export function prepare(program: Program): void {
   for (const step of program.steps) step();
 }
 
-/** A strand over a value that never changes. */
+/** A strand over a value that is the same all along; who made it may put another number into `data[0]`. */
 export function constantStrand(value: number): Strand {
-  return { data: Float64Array.of(value), offset: 0, mask: 0, run: nothing, holds: 0 };
+  return made(Float64Array.of(value), 0, 0, undefined);
 }
+
+/** A strand whose blocks `fill` writes into a scratch register. */
+export function registerStrand(register: Float64Array, fill: Fill): Strand {
+  const strand = made(register, -1, 1, fill);
+  strand.run = (from, count) => fill(register, from, count);
+  return strand;
+}
+
+/** A strand that reads an array of all its elements where it is, `shift` places away. */
+export function arrayStrand(array: () => Float64Array, shift = 0): Strand {
+  const strand = made(NO_ELEMENTS, -1, 0, undefined);
+  strand.run = (from) => {
+    strand.data = array();
+    strand.offset = from + shift;
+  };
+  return strand;
+}
+
+const NO_ELEMENTS = new Float64Array(0);
+
+// All strands are made here, alike, so that the loops over them meet objects of one shape only.
+function made(data: Float64Array, mask: 0 | -1, holds: 0 | 1, fill: Fill | undefined): Strand {
+  return { data, offset: 0, mask, run: nothing, holds, fill };
+}
+
+function nothing(): void {}
 
 /**
  * Runs a prepared program over the elements from `from` to before `to` and writes them to `out` from place `at` on.
@@ -60,6 +86,3 @@ export function runInto(strand: Strand, from: number, to: number, out: Float64Ar
 }
 
 const WORTH_A_VIEW = 64;
-
-/** For strands that have nothing to do. */
-export function nothing(): void {}

@@ -14,6 +14,9 @@ export const TO_END = 4;
 /** A change anywhere reaches everything. */
 export const WHOLE = 8;
 
+/** More than any row number. A whole number, for a row that is infinite would make every index a floating one. */
+export const PAST_ALL_ROWS = 2 ** 30;
+
 /** One reader of one cell. */
 export interface Edge {
   readonly source: Cell;
@@ -169,7 +172,7 @@ export function absentColumn(id: string, table: TableCell): ColumnCell {
     gaps: 0,
     failedRows: NO_FAILED_ROWS,
     dirtyFrom: 0,
-    dirtyTo: Number.POSITIVE_INFINITY,
+    dirtyTo: PAST_ALL_ROWS,
     reshaped: true,
   };
 }

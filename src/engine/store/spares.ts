@@ -11,7 +11,7 @@ const WORTH_KEEPING = 1024;
 
 /** No spare arrays; at most one is kept. */
 export function createSpares(): Spares {
-  let kept = new Float64Array(0);
+  let kept: Float64Array = new Float64Array(0);
   return {
     take: (length) => {
       if (kept.length !== length || length === 0) return new Float64Array(length);

@@ -1,7 +1,7 @@
 import { compileSweep } from '../compute/compiler.ts';
 import type { World } from '../compute/context.ts';
 import { prepare, runInto, type Strand } from '../compute/strand.ts';
-import type { ColumnCell, Formula } from '../store/cells.ts';
+import { type ColumnCell, type Formula, PAST_ALL_ROWS } from '../store/cells.ts';
 import {
   adopt,
   clean,
@@ -14,7 +14,7 @@ import {
 } from '../store/column.ts';
 
 /** All rows, however many there are. */
-export const ALL_ROWS: RowWindow = { from: 0, to: Number.POSITIVE_INFINITY };
+export const ALL_ROWS: RowWindow = { from: 0, to: PAST_ALL_ROWS };
 
 /** Computes the rows of a column that are marked; the rows that may have changed. */
 export function updateColumn(column: ColumnCell, world: World): RowWindow {

@@ -1,6 +1,6 @@
 /**
  * Moves places on a line apart so that neighbours keep a distance, each as near to where it wants to be as the others
- * let it, all between `least` and `most` while there is room for them. The order of the places stays.
+ * let it, all between `least` and `most`; where there is too little room they stand closer. The order stays.
  */
 export function spread(
   wanted: readonly number[],
@@ -9,35 +9,27 @@ export function spread(
   most: number,
 ): readonly number[] {
   const order = wanted.map((_, at) => at).sort((a, b) => (wanted[a] ?? 0) - (wanted[b] ?? 0));
-  const room = wanted.length > 1 ? (most - least) / (wanted.length - 1) : distance;
-  const gap = Math.min(distance, Math.max(room, 0));
-  // Blocks of places that touch; a block sits at the mean of what its members want.
+  const last = wanted.length - 1;
+  const gap = last > 0 ? Math.min(distance, Math.max(most - least, 0) / last) : 0;
+  // Less its share of the distances, each place must be no less than the one before: blocks of equal means do that.
   const blocks: { sum: number; count: number }[] = [];
-  for (const at of order) {
-    blocks.push({ sum: wanted[at] ?? 0, count: 1 });
-    for (;;) {
-      const last = blocks.at(-1);
-      const before = blocks.at(-2);
-      if (!last || !before || startOf(last, gap) - endOf(before, gap) >= gap) break;
-      // Shifting each member to where the first of the joined block would stand.
-      blocks.splice(-2, 2, {
-        sum: before.sum + last.sum - before.count * last.count * gap + overlapShift(before, last, gap),
-        count: before.count + last.count,
-      });
+  order.forEach((at, rank) => {
+    let block = { sum: (wanted[at] ?? 0) - rank * gap, count: 1 };
+    for (let before = blocks.at(-1); before && meanOf(before) > meanOf(block); before = blocks.at(-1)) {
+      blocks.pop();
+      block = { sum: before.sum + block.sum, count: before.count + block.count };
     }
-  }
+    blocks.push(block);
+  });
+  const ceiling = most - Math.max(last, 0) * gap;
+  const means = blocks.flatMap((block) => Array.from({ length: block.count }, () => meanOf(block)));
   const places: number[] = [];
-  let floor = least;
-  blocks.forEach((block, at) => {
-    const after = blocks.slice(at + 1).reduce((sum, one) => sum + one.count, 0);
-    const ceiling = most - (block.count - 1 + after) * gap;
-    const start = Math.max(floor, Math.min(startOf(block, gap), ceiling));
-    for (let i = 0; i < block.count; i += 1) places.push(start + i * gap);
-    floor = start + block.count * gap;
+  order.forEach((at, rank) => {
+    places[at] = Math.max(least, Math.min(means[rank] ?? 0, ceiling)) + rank * gap;
   });
-  const result: number[] = [];
-  order.forEach((at, place) => {
-    result[at] = places[place] ?? 0;
-  });
-  return result;
+  return places;
+}
+
+function meanOf(block: { readonly sum: number; readonly count: number }): number {
+  return block.sum / block.count;
 }

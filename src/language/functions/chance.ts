@@ -1,11 +1,8 @@
-import betaQuantile from '@stdlib/stats-base-dists-beta-quantile';
-import lognormalQuantile from '@stdlib/stats-base-dists-lognormal-quantile';
-import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
-import triangularQuantile from '@stdlib/stats-base-dists-triangular-quantile';
 import { plainType } from '../type.ts';
 import type { FunctionEntry, LoweringTools, Refusal } from './entry.ts';
 import { erf, erfc, lowerErf, lowerErfc } from './error-function.ts';
 import { common, each, like, plain } from './parameter.ts';
+import { betaQuantile, normalQuantile, triangularQuantile } from './quantiles.ts';
 
 const chanceWords = 'the chance lies between 0 and 1, both excluded';
 const between = (p: number) => p > 0 && p < 1;
@@ -47,7 +44,7 @@ export const chance: readonly FunctionEntry[] = [
     gives: () => plainType,
     evaluate: {
       kind: 'each',
-      of: (p) => (between(p) ? normalQuantile(p, 0, 1) : Number.NaN),
+      of: (p) => (between(p) ? normalQuantile(p) : Number.NaN),
       refuse: refusal(chanceWords),
     },
     lower: ([p = ''], _, __, tools) => lowerStandard(p, tools),
@@ -61,7 +58,7 @@ export const chance: readonly FunctionEntry[] = [
     gives: (types) => common(types.slice(1)),
     evaluate: {
       kind: 'each',
-      of: (p, mean, sd) => (between(p) && sd > 0 ? normalQuantile(p, mean, sd) : Number.NaN),
+      of: (p, mean, sd) => (between(p) && sd > 0 ? mean + sd * normalQuantile(p) : Number.NaN),
       refuse: refusal('the standard deviation must be above zero'),
     },
     lower: ([p = '', mean, sd], _, __, tools) =>
@@ -80,7 +77,7 @@ export const chance: readonly FunctionEntry[] = [
     gives: () => plainType,
     evaluate: {
       kind: 'each',
-      of: (p, mean, sd) => (between(p) && sd > 0 ? lognormalQuantile(p, mean, sd) : Number.NaN),
+      of: (p, mean, sd) => (between(p) && sd > 0 ? Math.exp(mean + sd * normalQuantile(p)) : Number.NaN),
       refuse: refusal('the standard deviation must be above zero'),
     },
     lower: ([p = '', mean, sd], _, __, tools) =>
@@ -97,7 +94,7 @@ export const chance: readonly FunctionEntry[] = [
       kind: 'each',
       of: (p, low, mode, high) =>
         p >= 0 && p <= 1 && low <= mode && mode <= high && low < high
-          ? triangularQuantile(p, low, high, mode)
+          ? triangularQuantile(p, low, mode, high)
           : Number.NaN,
       refuse: refusal('low, mode and high must rise in this order'),
     },

@@ -1,11 +1,12 @@
 import { partsOf, type Typed } from '../../language/index.ts';
-import type { Grid, GridLabel, GridPlace, OpenSheet } from '../grid.ts';
-import type { EngineValues, RecheckProgram } from '../program.ts';
+import type { Grid, GridLabel, OpenSheet } from '../grid.ts';
+import type { EngineValues, RecheckCell, RecheckProgram } from '../program.ts';
 import { type TextCodes, textCodes } from '../text-codes.ts';
 import { factorReader } from '../unit-factor.ts';
+import { createBudget } from './budget.ts';
 import { createConstants } from './constants.ts';
 import { borrow, writeEntries } from './entries.ts';
-import { lowerFormula } from './formula.ts';
+import { lowerFormula, type RowCount } from './formula.ts';
 import { layOut } from './layout.ts';
 import type { BookPlan, TableSheet, ValuePlace } from './plan.ts';
 import type { WatchedCell } from './watched.ts';
@@ -19,7 +20,7 @@ export interface LoweredBook {
   readonly borrowed: ReadonlyMap<string, string>;
   readonly watched: readonly WatchedCell[];
   /** Where the number of rows stands that the series of a table makes. */
-  readonly rowCounts: readonly { readonly table: string; readonly place: GridPlace }[];
+  readonly rowCounts: readonly RowCount[];
   /** The numbers that stand for the texts of the book. */
   readonly texts: TextCodes;
 }
@@ -43,28 +44,31 @@ export function lowerBook(program: RecheckProgram, values: EngineValues): Lowere
   const places = layOut(program, cells, tables, labels);
   const texts = textCodes(textsOf(program, values));
   const constants = createConstants(numbers, units, labels, factorReader(program.units ?? []));
-  const plan: BookPlan = { tables, places, work, constants, texts, values, labels };
+  const plan: BookPlan = { tables, places, work, constants, texts, values, labels, budget: createBudget() };
 
   const borrowed = new Map<string, string>();
   const watched: WatchedCell[] = [];
-  const rowCounts: { table: string; place: GridPlace }[] = [];
-  for (const cell of program.cells) {
-    const reason = cell.kind === 'formula' ? undefined : writeEntries(plan, cell);
-    if (reason !== undefined) borrowed.set(cell.id, reason);
-  }
-  for (const cell of program.cells) {
-    if (cell.kind !== 'formula') continue;
-    const lowered = lowerFormula(plan, cell);
+  const rowCounts: RowCount[] = [];
+  for (const cell of shortestFirst(program.cells, places)) {
+    const lowered = cell.kind === 'formula' ? lowerFormula(plan, cell) : writeEntries(plan, cell);
     if (typeof lowered === 'string') borrowed.set(cell.id, lowered);
-    else {
-      watched.push(...lowered.watched);
-      if (lowered.rowCount && cell.table !== undefined)
-        rowCounts.push({ table: cell.table, place: lowered.rowCount });
+    else if (lowered) {
+      for (const hazard of lowered.watched) watched.push(hazard);
+      if (lowered.rowCount) rowCounts.push(lowered.rowCount);
     }
   }
   for (const id of borrowed.keys()) borrow(plan, id);
   const sheets = [cells, ...Array.from(tables.values(), ({ sheet }) => sheet), work, numbers, units];
   return { grid: { sheets, labels }, places, borrowed, watched, rowCounts, texts };
+}
+
+/** Lines, then columns by their rows: where there is too much, the longest tables are left out. */
+function shortestFirst(
+  cells: readonly RecheckCell[],
+  places: ReadonlyMap<string, ValuePlace>,
+): readonly RecheckCell[] {
+  const rows = ({ id }: RecheckCell): number => places.get(id)?.count ?? 0;
+  return [...cells].sort((a, b) => rows(a) - rows(b));
 }
 
 function* textsOf(program: RecheckProgram, values: EngineValues): Iterable<string> {

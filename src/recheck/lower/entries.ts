@@ -1,6 +1,7 @@
 import { address, type GridCell } from '../grid.ts';
 import type { EngineValue, RecheckColumn, RecheckEntry, RecheckInput } from '../program.ts';
 import { scaled } from './nodes.ts';
+import { Obstacle } from './obstacle.ts';
 import { type BookPlan, REFUSED, type ValuePlace } from './plan.ts';
 
 /** The column of a line's entry as written, beside its value. */
@@ -18,11 +19,12 @@ export function writeEntries(plan: BookPlan, cell: RecheckInput | RecheckColumn)
   const scaledOnes = entries.some(
     (entry) => entry.kind === 'number' && entry.unit && plan.constants.unit(entry.unit)?.factor !== undefined,
   );
-  const beside = !scaledOnes
-    ? undefined
-    : cell.kind === 'input'
-      ? WRITTEN_COLUMN
-      : (place.sheet.rows[0]?.length ?? 0);
+  if (scaledOnes) {
+    const reason = refusedFor(plan, place.count ?? 1);
+    if (reason !== undefined) return reason;
+  }
+  const end = cell.kind === 'input' ? WRITTEN_COLUMN : (place.sheet.rows[place.row]?.length ?? 0);
+  const beside = scaledOnes ? end : undefined;
   if (beside !== undefined && cell.kind === 'column') for (const row of place.sheet.rows) row.push(null);
   for (let at = 0; at < (place.count ?? 1); at += 1) {
     const entry = entries[at] ?? ({ kind: 'missing' } satisfies RecheckEntry);
@@ -34,6 +36,18 @@ export function writeEntries(plan: BookPlan, cell: RecheckInput | RecheckColumn)
     });
   }
   return undefined;
+}
+
+/** Why there is no room for so many formulas. */
+function refusedFor({ budget }: BookPlan, count: number): string | undefined {
+  try {
+    budget.begin(count);
+    return undefined;
+  } catch (error) {
+    if (!(error instanceof Obstacle)) throw error;
+    budget.undo();
+    return error.message;
+  }
 }
 
 function entryCell(

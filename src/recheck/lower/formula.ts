@@ -17,8 +17,13 @@ const LONGEST_TEXT = 300;
 /** What lowering a formula leaves beside its values. */
 export interface LoweredFormula {
   readonly watched: readonly WatchedCell[];
-  /** Where the number of rows stands that a series makes. */
-  readonly rowCount?: GridPlace;
+  readonly rowCount?: RowCount;
+}
+
+/** Where the number of rows stands that the series of a table makes. */
+export interface RowCount {
+  readonly table: string;
+  readonly place: GridPlace;
 }
 
 /** Writes a formula into the cells of its value; a text is the reason it cannot, and nothing is left on the grid. */
@@ -27,6 +32,7 @@ export function lowerFormula(plan: BookPlan, cell: RecheckFormula): LoweredFormu
   const width = lines[0] ? cellsOf(lines[0]).length : 0;
   const mark = plan.work.rows.length;
   try {
+    plan.budget.begin(Math.max(1, lines.length));
     const lowered = cell.table === undefined ? lowerLine(plan, cell) : lowerColumn(plan, cell, lines);
     if (plan.work.rows.length > mark)
       plan.labels.push({ sheet: plan.work.name, row: mark, column: 0, text: cell.id });
@@ -34,6 +40,7 @@ export function lowerFormula(plan: BookPlan, cell: RecheckFormula): LoweredFormu
     return lowered;
   } catch (error) {
     if (!(error instanceof Obstacle)) throw error;
+    plan.budget.undo();
     plan.work.rows.length = mark;
     for (const line of lines) cellsOf(line).length = width;
     return error.message;
@@ -60,7 +67,8 @@ function lowerColumn(plan: BookPlan, cell: RecheckFormula, lines: readonly Line[
     for (const [call, at] of running) cellsOf(line)[at] = `=${runningStep(call, row, site, lowerer)}`;
     (sheet.rows[first + row] as GridCell[])[column] = `=${lowerer.lower(cell.tree, site)}`;
   }
-  return { watched, ...(count !== undefined && { rowCount: lowerer.helper(count, ROOT).place }) };
+  if (count === undefined) return { watched };
+  return { watched, rowCount: { table: cell.table ?? '', place: lowerer.helper(count, ROOT).place } };
 }
 
 /** A column of the table's sheet for each running function of a formula, inner ones first. */
@@ -88,7 +96,7 @@ function runningStep(call: CallNode, row: number, site: Site, lowerer: Lowerer):
 
 function createLowerer(plan: BookPlan, cell: RecheckFormula, running: ReadonlyMap<Typed, number>) {
   const { constants } = plan;
-  const helpers = createHelpers(plan.work, () => constants.number(1));
+  const helpers = createHelpers(plan.work, () => constants.number(1), plan.budget.spend);
   const watched: WatchedCell[] = [];
   const forAll = new Map<Typed, string>();
   const forRow = new Map<Typed, string>();

@@ -1,6 +1,7 @@
 import type { GridLabel, OpenSheet } from '../grid.ts';
 import type { EngineValues, RecheckCell, RecheckTable } from '../program.ts';
 import type { TextCodes } from '../text-codes.ts';
+import type { Budget } from './budget.ts';
 import type { Constants } from './constants.ts';
 
 /** The sheet of one table: row numbers in column A, then its columns, then helper cells. Row 1 is for headings. */
@@ -30,6 +31,7 @@ export interface BookPlan {
   readonly texts: TextCodes;
   readonly values: EngineValues;
   readonly labels: GridLabel[];
+  readonly budget: Budget;
 }
 
 /** The first row of values on a table's sheet. */

@@ -37,8 +37,7 @@ export interface Site {
 /** The site of what depends on no row. */
 export const ROOT: Site = { fresh: new Map() };
 
-/** The most helper cells one formula may take, and the most side by side in a row (a workbook has 16,384 columns). */
-export const MOST_HELPERS = 250_000;
+/** The most cells beside one row; a workbook has 16,384 columns. */
 const MOST_ASIDE = 16_000;
 
 /** Puts helper cells on the grid, for one formula. */
@@ -49,12 +48,8 @@ export interface Helpers {
   readonly block: (count: number, formula: (at: number, site: Site) => string, site: Site) => LoweredColumn;
 }
 
-export function createHelpers(work: OpenSheet, one: () => string): Helpers {
-  let spent = 0;
-  const spend = (count: number): void => {
-    spent += count;
-    if (spent > MOST_HELPERS) giveUp(`it would take more than ${MOST_HELPERS} helper cells`);
-  };
+/** `one` is the address of a cell that holds 1; `spend` gives up where too many cells are taken. */
+export function createHelpers(work: OpenSheet, one: () => string, spend: (count: number) => void): Helpers {
   const widen = ({ sheet, row }: Line, count: number): number => {
     const cells = sheet.rows[row] as GridCell[];
     const column = cells.length;

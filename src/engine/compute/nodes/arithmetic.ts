@@ -2,7 +2,7 @@ import { problem } from '../../../diagnostics/index.ts';
 import type { ArithmeticNode, NegateNode, PercentNode, PowerNode } from '../../../language/index.ts';
 import { arithmeticKernels } from '../arithmetic-kernels.ts';
 import { blameFirst, ownFault } from '../blame.ts';
-import { type NodeKind, registerStrand, strandsOf } from '../context.ts';
+import { blockStrand, type NodeKind, strandsOf } from '../context.ts';
 import { liftKernel } from '../lift-kernels.ts';
 import { finite, power, powerOf } from '../operations.ts';
 import type { Strand } from '../strand.ts';
@@ -27,7 +27,7 @@ export const arithmetic: NodeKind<ArithmeticNode> = {
   strand: (node, compiler, depth) => {
     const [left, right] = strandsOf([node.left, node.right], compiler, depth) as [Strand, Strand];
     const kernel = arithmeticKernels[node.op];
-    return registerStrand(compiler, depth, (out, from, count) => {
+    return blockStrand(compiler, depth, (out, from, count) => {
       left.run(from, count);
       right.run(from, count);
       kernel(left, right, out, count);
@@ -118,7 +118,7 @@ export function lifted(
 ): Strand {
   const strands = strandsOf(parts, compiler, depth);
   const kernel = liftKernel(of, strands.length);
-  return registerStrand(compiler, depth, (out, from, count) => {
+  return blockStrand(compiler, depth, (out, from, count) => {
     for (const strand of strands) strand.run(from, count);
     kernel(strands, out, count);
   });

@@ -1,7 +1,7 @@
 import { problem } from '../../../diagnostics/index.ts';
 import type { BranchNode } from '../../../language/index.ts';
 import { ownFault } from '../blame.ts';
-import { type NodeKind, registerStrand } from '../context.ts';
+import { blockStrand, type NodeKind } from '../context.ts';
 import { chooseOne, takeFirst } from '../select.ts';
 import { constantStrand, type Thunk } from '../strand.ts';
 
@@ -37,12 +37,12 @@ export const branch: NodeKind<BranchNode> = {
     if (arms.length === 1 && only) {
       const free = depth + 1 + only.when.holds + only.value.holds;
       const otherwise = node.otherwise ? compiler.strand(node.otherwise, free) : constantStrand(Number.NaN);
-      return registerStrand(compiler, depth, chooseOne(only.when, only.value, otherwise));
+      return blockStrand(compiler, depth, chooseOne(only.when, only.value, otherwise));
     }
     const otherwise = node.otherwise
       ? compiler.strand(node.otherwise, depth + 1)
       : constantStrand(Number.NaN);
-    return registerStrand(compiler, depth, takeFirst(arms, otherwise));
+    return blockStrand(compiler, depth, takeFirst(arms, otherwise));
   },
   blame: (node, blamer) => {
     for (const { when, value } of node.arms) {

@@ -1,6 +1,6 @@
 import type { CallNode, GatherEvaluator } from '../../../language/index.ts';
 import { type Collect, compileCollect } from '../collect.ts';
-import { type ElementCompiler, type NodeKind, registerStrand, strandsOf } from '../context.ts';
+import { blockStrand, type ElementCompiler, type NodeKind, strandsOf } from '../context.ts';
 import { type GatherPlan, planGather } from '../gather.ts';
 import { finite } from '../operations.ts';
 import type { Strand, Thunk } from '../strand.ts';
@@ -44,7 +44,7 @@ export function gatherKind(evaluate: GatherEvaluator): NodeKind<CallNode> {
           columns = collect();
         });
       const values = each.map(() => 0);
-      return registerStrand(compiler, depth, (out, from, count) => {
+      return blockStrand(compiler, depth, (out, from, count) => {
         for (const strand of each) strand.run(from, count);
         for (let i = 0; i < count; i += 1) {
           if (perRow) {

@@ -5,7 +5,7 @@ import { ownFault } from '../blame.ts';
 import type { ElementCompiler, NodeKind } from '../context.ts';
 import { finite } from '../operations.ts';
 import { rowSpace } from '../space.ts';
-import type { Strand } from '../strand.ts';
+import { arrayStrand } from '../strand.ts';
 
 /** A running function down the rows of the formula's own table. From the first row without a value on it has none. */
 export function scanKind(evaluate: ScanEvaluator): NodeKind<CallNode> {
@@ -22,18 +22,10 @@ export function scanKind(evaluate: ScanEvaluator): NodeKind<CallNode> {
     strand: (node, compiler, depth) => {
       const { state } = stateOf(node, compiler.element);
       const ensure = scanOnce(node, evaluate, compiler.element, depth);
-      const strand: Strand = {
-        data: state.out,
-        offset: 0,
-        mask: -1,
-        holds: 0,
-        run: (from) => {
-          ensure();
-          strand.data = state.out;
-          strand.offset = from;
-        },
-      };
-      return strand;
+      return arrayStrand(() => {
+        ensure();
+        return state.out;
+      });
     },
     blame: (node, blamer) => {
       const arg = argumentOf(node);

@@ -2,7 +2,7 @@ import { problem } from '../../../diagnostics/index.ts';
 import { type CompareNode, comparedSides } from '../../../language/index.ts';
 import type { TextPool } from '../../store/text-pool.ts';
 import { blameFirst, ownFault } from '../blame.ts';
-import { type NodeKind, registerStrand, strandsOf } from '../context.ts';
+import { blockStrand, type NodeKind, strandsOf } from '../context.ts';
 import { order, TOLERANCE, type Verdicts, verdict, verdictsOf } from '../operations.ts';
 import type { Strand } from '../strand.ts';
 
@@ -22,7 +22,7 @@ export const compare: NodeKind<CompareNode> = {
     const verdicts = verdictsOf[node.op];
     const { texts } = compiler.element.world;
     const kernel = comparesTexts(node) ? compareTexts : compareNumbers;
-    return registerStrand(compiler, depth, (out, from, count) => {
+    return blockStrand(compiler, depth, (out, from, count) => {
       left.run(from, count);
       right.run(from, count);
       kernel(left, right, verdicts, out, count, texts);

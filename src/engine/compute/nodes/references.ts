@@ -7,8 +7,8 @@ import {
   type Typed,
 } from '../../../language/index.ts';
 import type { ColumnCell } from '../../store/cells.ts';
-import { type NodeKind, registerStrand } from '../context.ts';
-import type { Strand } from '../strand.ts';
+import { blockStrand, type NodeKind } from '../context.ts';
+import { arrayStrand, type Strand } from '../strand.ts';
 
 /** The axis of a reference to a column. */
 export function axisOf(node: CellNode | ColumnNode): Axis {
@@ -27,19 +27,9 @@ export function referenceIn(node: Typed, id: string): CellNode | ColumnNode | un
   return undefined;
 }
 
-/** A strand that reads a column where it is, `shift` rows away. */
-export function columnStrand(column: ColumnCell, shift = 0): Strand {
-  const strand: Strand = {
-    data: column.values,
-    offset: 0,
-    mask: -1,
-    holds: 0,
-    run: (from) => {
-      strand.data = column.values;
-      strand.offset = from + shift;
-    },
-  };
-  return strand;
+/** A strand that reads a column where it is. */
+function columnStrand(column: ColumnCell): Strand {
+  return arrayStrand(() => column.values);
 }
 
 /** A scalar cell, or this row's value of a column. */
@@ -85,11 +75,11 @@ export const known: NodeKind<KnownNode> = {
 
 /** A strand of numbers counted from the row: `of(row)`. */
 export function rowStrand(
-  compiler: Parameters<typeof registerStrand>[0],
+  compiler: Parameters<typeof blockStrand>[0],
   depth: number,
   of: (row: number) => number,
 ): Strand {
-  return registerStrand(compiler, depth, (out, from, count) => {
+  return blockStrand(compiler, depth, (out, from, count) => {
     for (let i = 0; i < count; i += 1) out[i] = of(from + i);
   });
 }

@@ -8,7 +8,7 @@ import {
   type TableCell,
 } from '../../store/cells.ts';
 import { type Blamer, blameFirst, ownFault } from '../blame.ts';
-import { type ElementCompiler, type NodeKind, registerStrand } from '../context.ts';
+import { blockStrand, type ElementCompiler, type NodeKind } from '../context.ts';
 import { MOST_ROWS, planSeries } from '../series-plan.ts';
 import { axisOf, rowStrand } from './references.ts';
 
@@ -30,7 +30,7 @@ export const above: NodeKind<AboveNode> = {
     const column = compiler.element.world.column(node.column.id, axisOf(node.column).table);
     const { table } = column;
     const first = compiler.element.scalar(node.first, depth);
-    return registerStrand(compiler, depth, (out, from, count) => {
+    return blockStrand(compiler, depth, (out, from, count) => {
       const start = from === 0 ? 1 : 0;
       for (let i = start; i < count; i += 1) out[i] = column.values[from + i - 1] as number;
       if (from > 0) return;

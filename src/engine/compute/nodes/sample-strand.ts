@@ -1,5 +1,5 @@
 import type { CallNode, GatherEvaluator } from '../../../language/index.ts';
-import { registerStrand, type SpaceCompiler, strandsOf } from '../context.ts';
+import { blockStrand, type SpaceCompiler, strandsOf } from '../context.ts';
 import type { GatherPlan } from '../gather.ts';
 import { finite } from '../operations.ts';
 import type { Strand } from '../strand.ts';
@@ -23,7 +23,7 @@ export function sampleStrand(
   const pool = new Float64Array(gathered);
   const columns = plan.pooled ? [pool] : plan.parts.map((_, at) => pool.subarray(at, at + 1));
   const each = plan.each.map(() => 0);
-  return registerStrand(compiler, depth, (out, from, count) => {
+  return blockStrand(compiler, depth, (out, from, count) => {
     for (const strand of strands) strand.run(from, count);
     for (let i = 0; i < count; i += 1) {
       let known = true;

@@ -1,0 +1,46 @@
+import type { ReactiveController, ReactiveControllerHost } from 'lit';
+
+/**
+ * Keeps what belongs to a field right below it, above everything else on the page and within the window: note and
+ * list stand in a popover, so no scrolling box cuts them off.
+ */
+export class Below implements ReactiveController {
+  readonly #parts: () => { readonly field: Element; readonly popover: HTMLElement } | undefined;
+
+  constructor(
+    host: ReactiveControllerHost,
+    parts: () => { field: Element; popover: HTMLElement } | undefined,
+  ) {
+    this.#parts = parts;
+    host.addController(this);
+  }
+
+  hostConnected(): void {
+    addEventListener('scroll', this.place, { capture: true, passive: true });
+    addEventListener('resize', this.place);
+  }
+
+  hostDisconnected(): void {
+    removeEventListener('scroll', this.place, { capture: true });
+    removeEventListener('resize', this.place);
+  }
+
+  hostUpdated(): void {
+    this.place();
+  }
+
+  /** Puts the popover where the field is now. */
+  readonly place = (): void => {
+    const parts = this.#parts();
+    if (!parts?.popover.isConnected) return;
+    const { field, popover } = parts;
+    if (!popover.matches(':popover-open')) popover.showPopover();
+    const at = field.getBoundingClientRect();
+    popover.style.minWidth = `${Math.min(at.width, 420)}px`;
+    const { offsetWidth, offsetHeight } = popover;
+    const room = innerHeight - at.bottom;
+    const above = offsetHeight + 12 > room && at.top > room;
+    popover.style.left = `${Math.max(8, Math.min(at.left - 2, innerWidth - offsetWidth - 8))}px`;
+    popover.style.top = `${above ? at.top - offsetHeight - 5 : at.bottom + 5}px`;
+  };
+}

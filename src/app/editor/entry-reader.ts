@@ -1,0 +1,24 @@
+import { tryEntry } from '../../notebook/index.ts';
+import type { CellPlace } from '../session/place.ts';
+import type { Session } from '../session/session.ts';
+import { type Note, problemNote } from './note.ts';
+import { itemOfPlace } from './place-item.ts';
+import { typeWords, valueWords } from './quantity-words.ts';
+import type { Reader } from './quay-input-field.ts';
+
+/** Reads entries of a given line or column: what is wrong, or the value where it is not plain from the digits. */
+export function entryReader(session: Session, place: CellPlace): Reader {
+  return { note: (text) => entryNote(session, place, text) };
+}
+
+function entryNote(session: Session, place: CellPlace, text: string): Note | undefined {
+  const item = itemOfPlace(session.notebook, place);
+  if (!item || (item.kind !== 'input' && item.kind !== 'input column')) return undefined;
+  const { value, problems } = tryEntry(session.notebook, item.id, text);
+  const [first] = problems;
+  if (first) return problemNote(first);
+  if (value?.kind !== 'number' || /^\s*[-+]?[\d.]+\s*$/.test(text)) return undefined;
+  // Where the line has a unit its kind is known; where it has none, the entry decides it.
+  const words = item.unit ? '' : typeWords(item.type, session);
+  return { kind: 'result', text: `= ${valueWords(value, session)}${words === '' ? '' : `, ${words}`}` };
+}

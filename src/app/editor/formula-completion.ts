@@ -1,0 +1,92 @@
+import {
+  autocompletion,
+  type Completion,
+  type CompletionContext,
+  type CompletionResult,
+  pickedCompletion,
+} from '@codemirror/autocomplete';
+import type { Extension } from '@codemirror/state';
+import type { EditorView } from '@codemirror/view';
+import type { Completions } from './complete.ts';
+import type { Suggestion } from './suggestion.ts';
+
+/** What may be written at a place of a text; `asked`: the person has asked for a list. */
+export type Completer = (text: string, at: number, asked: boolean) => Completions | undefined;
+
+interface Offered extends Completion {
+  readonly suggestion: Suggestion;
+}
+
+/** The list of completions below the caret. Nothing is chosen until the person chooses. */
+export function formulaCompletion(completer: Completer): Extension {
+  return autocompletion({
+    override: [(context) => offer(context, completer)],
+    activateOnTypingDelay: 0,
+    interactionDelay: 0,
+    selectOnOpen: false,
+    icons: false,
+    maxRenderedOptions: 60,
+    addToOptions: [{ render: drawValue, position: 90 }],
+  });
+}
+
+function offer(context: CompletionContext, completer: Completer): CompletionResult | null {
+  const { state, pos, explicit } = context;
+  const found = completer(state.doc.toString(), pos, explicit);
+  if (!found) return null;
+  return { from: found.from, options: found.suggestions.map(offered), validFor: /^[\p{L}\p{Sc}°%\d_'.]*$/u };
+}
+
+function offered(suggestion: Suggestion): Offered {
+  const { text, detail, kind, help, rank } = suggestion;
+  return {
+    suggestion,
+    label: text,
+    detail,
+    type: kind,
+    boost: rank,
+    apply: (view, completion, from, to) => write(view, completion, suggestion, from, to),
+    ...(help !== undefined && { info: () => drawHelp(suggestion) }),
+  };
+}
+
+function write(
+  view: EditorView,
+  completion: Completion,
+  suggestion: Suggestion,
+  from: number,
+  to: number,
+): void {
+  const { kind, text, insert = text, back = 0 } = suggestion;
+  const { doc } = view.state;
+  const opened = kind === 'function' && doc.sliceString(to, to + 1) === '(';
+  const closes = kind === 'text' && doc.sliceString(to, to + 1) === '"';
+  const written = opened ? text : kind === 'text' ? `${insert}"` : insert;
+  const end = closes ? to + 1 : to;
+  const caret = opened ? from + text.length + 1 : from + written.length - back;
+  view.dispatch({
+    changes: { from, to: end, insert: written },
+    selection: { anchor: caret },
+    annotations: pickedCompletion.of(completion),
+    userEvent: 'input.complete',
+  });
+}
+
+function drawValue(completion: Completion): Node | null {
+  const value = (completion as Offered).suggestion.value?.() ?? '';
+  const drawn = document.createElement('span');
+  drawn.className = 'completion-value';
+  drawn.textContent = value;
+  return drawn;
+}
+
+function drawHelp({ signature = '', help = '' }: Suggestion): Node {
+  const drawn = document.createElement('div');
+  const call = document.createElement('div');
+  call.className = 'completion-signature';
+  call.textContent = signature;
+  const words = document.createElement('div');
+  words.textContent = help;
+  drawn.append(call, words);
+  return drawn;
+}

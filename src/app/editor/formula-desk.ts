@@ -1,0 +1,18 @@
+import type { CellPlace } from '../session/place.ts';
+import type { Session } from '../session/session.ts';
+import { complete } from './complete.ts';
+import { formulaNote } from './formula-note.ts';
+import { itemOfPlace } from './place-item.ts';
+import type { FormulaDesk } from './quay-formula-field.ts';
+
+/** The desk of a formula field at a place; undefined where no formula stands. */
+export function formulaDesk(session: Session, place: CellPlace): FormulaDesk | undefined {
+  const { notebook } = session;
+  const item = itemOfPlace(notebook, place);
+  if (item?.kind !== 'formula' && item?.kind !== 'formula column') return undefined;
+  return {
+    complete: (text, at, asked) => complete(session, item, text, at, asked),
+    tryIt: (text) => notebook.tryFormula(item.id, text),
+    note: (trial, caret) => formulaNote(trial, session, caret),
+  };
+}

@@ -1,0 +1,81 @@
+import type { Problem, ProblemCode } from '../../diagnostics/index.ts';
+import { findFunction, signatureOf } from '../../language/index.ts';
+import { type Trial, type Verdict, writeUtilisation } from '../../notebook/index.ts';
+import type { Session } from '../session/session.ts';
+import { standingAt } from './call-at.ts';
+import { type Note, problemNote } from './note.ts';
+import { typeWords, valueWords } from './quantity-words.ts';
+
+/**
+ * The line below a formula: its first problem, or what it comes to. With the place of the `caret`, what is merely
+ * not finished there is not told as a fault: the call being written is shown, or the problem quietly.
+ */
+export function formulaNote(trial: Trial, session: Session, caret?: number): Note | undefined {
+  const { checked, problems, outcome, type } = trial;
+  const first = problems.find(({ severity }) => severity === 'error');
+  if (first) {
+    if (caret === undefined || !isUnfinished(first, caret)) return problemNote(first);
+    return (
+      callNote(checked.text, caret) ?? (checked.text.trim() === '' ? undefined : problemNote(first, 'remark'))
+    );
+  }
+  switch (outcome.kind) {
+    case 'value': {
+      const words = typeWords(type, session);
+      const row = trial.checked.typed.type.axes.length > 0 ? ', in row 1' : '';
+      return result(`= ${valueWords(outcome.value, session)}${words === '' ? '' : `, ${words}`}${row}`);
+    }
+    case 'verdict':
+      return result(verdictWords(outcome.verdict, session));
+    case 'series': {
+      const [start, stop, step] = [outcome.start, outcome.stop, outcome.step].map((value) =>
+        valueWords(value, session),
+      );
+      return result(`from ${start} to ${stop} in steps of ${step}`);
+    }
+    case 'no value':
+      return problemNote(outcome.problem);
+    case 'none': {
+      const words = typeWords(type, session);
+      return words === '' ? undefined : { kind: 'remark', text: words };
+    }
+  }
+}
+
+function result(text: string): Note {
+  return { kind: 'result', text };
+}
+
+function verdictWords({ holds, demand, capacity, utilisation }: Verdict, session: Session): string {
+  const word = holds ? 'holds' : 'fails';
+  const share = utilisation === undefined ? '' : `${writeUtilisation(utilisation, holds)} `;
+  if (!demand || !capacity) return `${share}${word}`;
+  return `demand ${valueWords(demand, session)}, capacity ${valueWords(capacity, session)}: ${share}${word}`;
+}
+
+const unfinishedAnywhere: ReadonlySet<ProblemCode> = new Set([
+  'formula-empty',
+  'formula-ends-early',
+  'parenthesis-not-closed',
+  'text-not-closed',
+]);
+const unfinishedAtCaret: ReadonlySet<ProblemCode> = new Set([
+  'argument-count',
+  'argument-missing',
+  'formula-unexpected',
+  'function-unknown',
+  'function-without-call',
+  'name-unknown',
+  'table-as-value',
+  'unit-unknown',
+]);
+
+function isUnfinished({ code, from, to }: Problem, caret: number): boolean {
+  return unfinishedAnywhere.has(code) || (unfinishedAtCaret.has(code) && from <= caret && caret <= to);
+}
+
+function callNote(text: string, caret: number): Note | undefined {
+  const { call } = standingAt(text, caret);
+  const entry = call && findFunction(call.name);
+  return entry && { kind: 'remark', text: signatureOf(entry), hint: entry.help };
+}

@@ -1,0 +1,25 @@
+import { renameEdit } from '../editing/rename.ts';
+import type { CellPlace } from '../session/place.ts';
+import type { Session } from '../session/session.ts';
+import { type Note, problemNote } from './note.ts';
+import type { Reader } from './quay-input-field.ts';
+
+/** Reads new names of a line, column or table: refuses what cannot be one, else says what changes with it. */
+export function nameReader(session: Session, place: CellPlace): Reader {
+  return {
+    note: (text): Note | undefined => {
+      const renamed = renameEdit(session, place, text);
+      if (!renamed.ok) {
+        const [first] = renamed.problems;
+        return first && problemNote(first, 'refused');
+      }
+      // The last change is the name itself.
+      const uses = renamed.value.patches.length - 1;
+      if (uses < 1) return undefined;
+      return {
+        kind: 'remark',
+        text: `changes with it in ${uses === 1 ? 'one place' : `${uses} places`} that say it`,
+      };
+    },
+  };
+}

@@ -1,0 +1,95 @@
+import { css, html, nothing, type TemplateResult } from 'lit';
+import type { Fix } from '../../diagnostics/index.ts';
+import { drawSign } from '../sheet/signs.ts';
+import { fixWords, type Note } from './note.ts';
+
+/** Draws the line below; `apply` carries out a remedy. The first remedy has the key Alt+Enter. */
+export function drawNote(note: Note | undefined, apply: (fix: Fix) => void): TemplateResult {
+  const fixes = note?.fixes ?? [];
+  const isSign = note?.kind === 'problem' || note?.kind === 'refused' || note?.kind === 'warning';
+  // Named by its id from the field, so that it is read with it; a status, so that its changes are read too.
+  return html`<div id="note" class="note ${note?.kind ?? 'none'}" role="status">
+    ${
+      note
+        ? html`${isSign ? drawSign(note.kind === 'warning' ? 'warning' : 'problem') : nothing}
+            <span>${note.text}${note.hint === undefined ? nothing : html`<span class="hint">; ${note.hint}</span>`}</span>`
+        : nothing
+    }
+    ${fixes.map(
+      (fix, index) => html`<button type="button" tabindex="-1" @click=${() => apply(fix)}>
+        ${index === 0 ? html`<kbd>Alt+Enter</kbd>: ` : nothing}${fixWords(fix)}
+      </button>`,
+    )}
+  </div>`;
+}
+
+/** The look of the line below. */
+export const noteStyles = css`
+  .note {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 2px 8px;
+    align-items: baseline;
+    max-width: 620px;
+    padding: 5px 9px 6px;
+    color: var(--ink-soft);
+    font: 400 13px/1.35 var(--text);
+    text-align: left;
+    white-space: normal;
+  }
+  .note.none {
+    display: none;
+  }
+  .note > span {
+    min-width: 0;
+    overflow-wrap: anywhere;
+  }
+  .note.result > span {
+    color: var(--ink);
+    font-variant-numeric: tabular-nums;
+  }
+  .note.problem > span,
+  .note.refused > span {
+    color: var(--bad);
+  }
+  .note.warning > span {
+    color: var(--warn);
+  }
+  .note .hint {
+    color: var(--ink);
+  }
+  .note .sign {
+    flex: none;
+    align-self: center;
+    width: 13px;
+    height: 13px;
+    fill: none;
+    stroke: currentColor;
+    stroke-width: 1.6;
+  }
+  .note .sign.problem {
+    color: var(--bad);
+  }
+  .note .sign.warning {
+    color: var(--warn);
+  }
+  .note button {
+    padding: 0;
+    border: 0;
+    background: none;
+    color: var(--accent);
+    font: inherit;
+    text-align: left;
+    text-decoration: underline;
+    text-decoration-color: color-mix(in srgb, currentColor 40%, transparent);
+    text-underline-offset: 3px;
+    cursor: pointer;
+  }
+  .note button:hover {
+    text-decoration-color: currentColor;
+  }
+  .note kbd {
+    font: inherit;
+    font-weight: 600;
+  }
+`;

@@ -1,0 +1,169 @@
+import { closeBrackets, closeBracketsKeymap, completionKeymap } from '@codemirror/autocomplete';
+import { history, historyKeymap, standardKeymap } from '@codemirror/commands';
+import { bracketMatching } from '@codemirror/language';
+import { setDiagnostics } from '@codemirror/lint';
+import { EditorState } from '@codemirror/state';
+import { EditorView, keymap, tooltips } from '@codemirror/view';
+import { html, LitElement, type TemplateResult } from 'lit';
+import type { Fix } from '../../diagnostics/index.ts';
+import type { Trial } from '../../notebook/index.ts';
+import type { Commit, CommitMove } from '../sheet/cell-edit.ts';
+import { Below } from './below.ts';
+import { fieldStyles } from './field-styles.ts';
+import { type Completer, formulaCompletion } from './formula-completion.ts';
+import { formulaKeys } from './formula-keys.ts';
+import { formulaLanguage } from './formula-language.ts';
+import { formulaTheme } from './formula-theme.ts';
+import { diagnosticsOf, formulaTrial, type Try } from './formula-trial.ts';
+import type { Note } from './note.ts';
+import { drawNote, noteStyles } from './note-view.ts';
+
+/** What a formula field asks of the book. */
+export interface FormulaDesk {
+  readonly complete: Completer;
+  readonly tryIt: Try;
+  /** The line below, with the caret where it stands. */
+  readonly note: (trial: Trial, caret: number) => Note | undefined;
+}
+
+/** The editor of a formula: one line that grows, coloured, completed and tried as it is typed. */
+export class QuayFormulaField extends LitElement {
+  static override properties = {
+    label: { attribute: false },
+    value: { attribute: false },
+    caret: { attribute: false },
+    desk: { attribute: false },
+    note: { state: true },
+  };
+
+  static override styles = [fieldStyles, noteStyles];
+
+  declare label: string;
+  declare value: string;
+  /** Where the caret stands at first; at the end if undefined. */
+  declare caret: number | undefined;
+  declare desk: FormulaDesk;
+  declare note: Note | undefined;
+  #view: EditorView | undefined;
+  #left = false;
+  readonly #below = new Below(this, () => {
+    const field = this.renderRoot.querySelector('.editor');
+    const popover = this.renderRoot.querySelector<HTMLElement>('.below');
+    return field && popover ? { field, popover } : undefined;
+  });
+
+  override render(): TemplateResult {
+    return html`<div class="editor" @keydown=${this.#shield}></div>
+      <div popover="manual" class="below ${this.note ? '' : 'bare'}" @mousedown=${(event: Event) => event.preventDefault()}>
+        ${drawNote(this.note, this.#apply)}
+      </div>
+      <div popover="manual" class="lists"></div>`;
+  }
+
+  override firstUpdated(): void {
+    const parent = this.renderRoot.querySelector('.editor');
+    const lists = this.renderRoot.querySelector<HTMLElement>('.lists');
+    if (!parent || !lists) throw new Error('the formula field has no room for its editor');
+    lists.showPopover();
+    const doc = oneLine(this.value);
+    const trial = formulaTrial(this.desk.tryIt);
+    const view = new EditorView({
+      parent,
+      root: this.renderRoot as ShadowRoot,
+      state: EditorState.create({
+        doc,
+        selection: { anchor: Math.min(this.caret ?? doc.length, doc.length) },
+        extensions: [
+          formulaKeys({
+            commit: (move) => this.#leave(move),
+            cancel: () => {
+              this.#left = true;
+              this.dispatchEvent(new CustomEvent('cancel'));
+            },
+            fix: () => {
+              const [fix] = this.note?.fixes ?? [];
+              if (fix) this.#apply(fix);
+              return fix !== undefined;
+            },
+            unfinished: ({ state }) =>
+              trial.of(state).problems.some(({ to }) => to === state.selection.main.head),
+          }),
+          trial.extension,
+          formulaLanguage,
+          formulaCompletion((text, at, asked) => this.desk.complete(text, at, asked)),
+          bracketMatching(),
+          closeBrackets(),
+          history(),
+          keymap.of([...closeBracketsKeymap, ...completionKeymap, ...historyKeymap, ...standardKeymap]),
+          EditorView.lineWrapping,
+          EditorView.clipboardInputFilter.of(oneLine),
+          EditorView.contentAttributes.of({
+            'aria-label': this.label,
+            'aria-describedby': 'note',
+            'aria-multiline': 'false',
+          }),
+          EditorView.updateListener.of((update) => {
+            if (update.docChanged || update.selectionSet) this.#tell(trial.of(update.state), update.state);
+            if (update.geometryChanged) this.#below.place();
+          }),
+          EditorView.domEventHandlers({ blur: this.#blur }),
+          tooltips({ position: 'fixed', parent: lists }),
+          formulaTheme,
+        ],
+      }),
+    });
+    this.#view = view;
+    const first = trial.of(view.state);
+    view.dispatch(setDiagnostics(view.state, diagnosticsOf(first, doc.length)));
+    this.#tell(first, view.state);
+    view.focus();
+  }
+
+  override updated(): void {
+    const note = this.renderRoot.querySelector<HTMLElement>('.below');
+    this.style.setProperty('--note-height', `${this.note && note ? note.offsetHeight + 7 : 3}px`);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#left = true;
+    this.#view?.destroy();
+    this.#view = undefined;
+  }
+
+  #tell(trial: Trial, state: EditorState): void {
+    this.note = this.desk.note(trial, state.selection.main.head);
+  }
+
+  // What is typed here is not for the page's keys; the editor has had its turn when the event comes by.
+  readonly #shield = (event: Event): void => event.stopPropagation();
+
+  readonly #apply = ({ from, to, insert }: Fix): void => {
+    this.#view?.dispatch({
+      changes: { from, to, insert },
+      selection: { anchor: from + insert.length },
+      userEvent: 'input',
+      scrollIntoView: true,
+    });
+    this.#view?.focus();
+  };
+
+  readonly #blur = (): void => {
+    // The window itself may have lost the focus; the person comes back to what was typed.
+    if (!this.#left && this.isConnected && document.hasFocus()) this.#leave('stay');
+  };
+
+  #leave(move: CommitMove): void {
+    const view = this.#view;
+    if (!view) return;
+    const value = view.state.doc.toString().trim();
+    this.dispatchEvent(new CustomEvent<Commit>('commit', { detail: { value, move } }));
+  }
+}
+
+/** A formula has one line, whatever is pasted. */
+function oneLine(text: string): string {
+  return text.replace(/\s*[\r\n]+\s*/g, ' ');
+}
+
+customElements.define('quay-formula-field', QuayFormulaField);

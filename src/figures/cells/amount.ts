@@ -1,0 +1,53 @@
+import { PLAIN_UNIT, preferredUnit, type Unit, type UnitRegistry, writeIn, writeQuantity } from '../../units/index.ts';
+import type { FigureView } from '../drawing.ts';
+import { symbol, text, type Words } from '../svg/words.ts';
+
+/** One number with the unit it is labelled in and the line it comes from. */
+export interface Amount {
+  readonly id: string;
+  readonly name: string;
+  readonly label: string;
+  readonly si: number;
+  readonly unit: Unit;
+}
+
+/** The unit to label with: points keep their own. */
+export function labelUnit(unit: Unit, view: FigureView, registry: UnitRegistry): Unit {
+  if (view === 'written' || unit.point !== undefined || unit.dimension.key === '') return unit;
+  return preferredUnit(unit.dimension, unit.angle, view, registry);
+}
+
+/** A unit in print: powers raised, products with a dot, nothing for plain numbers. */
+export function unitWords(unit: Unit): string {
+  const { text: written } = unit;
+  if (written === '-') return '';
+  if (written === 'deg') return '°';
+  return written
+    .replace(/\^\(?(-?\d+)\)?/g, (_, power: string) =>
+      [...power].map((digit) => '⁰¹²³⁴⁵⁶⁷⁸⁹'[Number(digit)] ?? '⁻').join(''),
+    )
+    .replaceAll('*', '·')
+    .replace(/(?<=[A-Za-z²³])-(?=[A-Za-z])/g, '·');
+}
+
+/** A value as a label has it: `68.5 m`, `6°`, `El. +12.5 ft MLLW`. */
+export function valueText(si: number, unit: Unit): string {
+  if (unit.point !== undefined || /^\p{Sc}/u.test(unit.text)) return writeQuantity(si, unit);
+  const words = unitWords(unit);
+  const number = writeIn(si, unit);
+  if (words === '' || number === 'no value') return number;
+  return words === '°' ? `${number}°` : `${number}\u00a0${words}`;
+}
+
+/** The value of an amount. */
+export function amountText(amount: Amount): string {
+  return valueText(amount.si, amount.unit);
+}
+
+/** `R = 68.5 m`, with the symbol set as mathematics sets it. */
+export function amountWords(amount: Amount): Words {
+  return [...symbol(amount.name), ...text(` = ${amountText(amount)}`)];
+}
+
+/** A plain number's unit, for what has none. */
+export const NO_UNIT: Unit = PLAIN_UNIT;

@@ -1,0 +1,191 @@
+import { type Amount, amountWords } from '../cells/amount.ts';
+import { between, directionOf, lengthOf, minus, type Point, plus, times, turned } from '../svg/point.ts';
+import { box, line, path, pathThrough } from '../svg/shapes.ts';
+import { strong, text, textElement, type Words } from '../svg/words.ts';
+
+/** Trucks and loaders; `busy` is the share of the time the loaders work, where the fleet is known. */
+export interface Fleet {
+  readonly count: number;
+  readonly loaders: number;
+  readonly busy?: number;
+  readonly words: string;
+  readonly notes: readonly string[];
+}
+
+interface LoopCells {
+  readonly load: Amount;
+  readonly exchange: Amount | undefined;
+  readonly haul: Amount;
+  readonly dump: Amount;
+  readonly wait: Amount | undefined;
+  readonly spot: Amount | undefined;
+  readonly return: Amount;
+  readonly balance: Amount | undefined;
+  readonly trucks: Amount | undefined;
+  readonly match: Amount | undefined;
+}
+
+const LEFT = 150;
+const RIGHT = 570;
+const UPPER = 46;
+const LOWER = 178;
+const MOST_TRUCKS = 60;
+
+/** A stretch of the road with the time a truck spends on it; it carries its load or not. */
+interface Leg {
+  readonly from: Point;
+  readonly to: Point;
+  readonly time: number;
+  readonly loaded: boolean;
+}
+
+/**
+ * The round as a loop: loader at the left, tip at the right, the way out above and the way back below. Trucks stand
+ * where they are after equal times, so those that wait stand close.
+ */
+export function haulLoop(
+  cells: LoopCells,
+  fleet: Fleet,
+  { round, atLoader }: { readonly round: number; readonly atLoader: number },
+): { readonly markup: string; readonly height: number } {
+  const corners = {
+    upperLeft: { x: LEFT, y: UPPER },
+    upperRight: { x: RIGHT, y: UPPER },
+    lowerRight: { x: RIGHT, y: LOWER },
+    lowerLeft: { x: LEFT, y: LOWER },
+  };
+  const loader = { x: LEFT, y: (UPPER + LOWER) / 2 };
+  const queue = Math.max(0, (fleet.count * atLoader) / fleet.loaders - round);
+  const legs: readonly Leg[] = [
+    { from: loader, to: corners.upperLeft, time: cells.load.si, loaded: true },
+    { from: corners.upperLeft, to: corners.upperRight, time: cells.haul.si, loaded: true },
+    {
+      from: corners.upperRight,
+      to: corners.lowerRight,
+      time: cells.dump.si + (cells.wait?.si ?? 0),
+      loaded: true,
+    },
+    { from: corners.lowerRight, to: corners.lowerLeft, time: cells.return.si, loaded: false },
+    {
+      from: corners.lowerLeft,
+      to: loader,
+      time: (cells.spot?.si ?? 0) + (cells.exchange?.si ?? 0) + queue,
+      loaded: false,
+    },
+  ];
+  const road = pathThrough(
+    [corners.upperLeft, corners.upperRight, corners.lowerRight, corners.lowerLeft],
+    true,
+  );
+  const shown = Math.min(fleet.count, MOST_TRUCKS);
+  const body = [
+    path(road, { class: 'road', 'stroke-linejoin': 'round' }),
+    path(road, { class: 'center' }),
+    ...trucksOn(legs, shown),
+    machine(loader, 'loader'),
+    tip({ x: RIGHT, y: (UPPER + LOWER) / 2 }),
+    arrowOn(between(corners.upperLeft, corners.upperRight), { x: 1, y: 0 }),
+    arrowOn(between(corners.lowerLeft, corners.lowerRight), { x: -1, y: 0 }),
+    textElement(named('haul', cells.haul), { x: (LEFT + RIGHT) / 2, y: UPPER - 14, anchor: 'middle' }),
+    textElement(named('return', cells.return), { x: (LEFT + RIGHT) / 2, y: LOWER + 24, anchor: 'middle' }),
+    ...column(
+      [named('load', cells.load), ...each('exchange', cells.exchange), ...each('spot', cells.spot)],
+      LEFT - 26,
+      loader.y,
+      'end',
+    ),
+    ...column(
+      [named('dump', cells.dump), ...each('wait', cells.wait)],
+      RIGHT + 26,
+      loader.y,
+      'start',
+    ),
+    ...column(inside(cells, fleet), (LEFT + RIGHT) / 2, loader.y, 'middle'),
+  ];
+  return { markup: body.join(''), height: LOWER + 34 };
+}
+
+function named(word: string, amount: Amount): Words {
+  return [...text(`${word} `), ...amountWords(amount)];
+}
+
+function each(word: string, amount: Amount | undefined): readonly Words[] {
+  return amount && amount.si > 0 ? [named(word, amount)] : [];
+}
+
+/** What is said of the fleet in the middle of the loop. */
+function inside(cells: LoopCells, fleet: Fleet): readonly Words[] {
+  const { trucks, balance, match } = cells;
+  return [
+    ...(trucks ? [[...strong(`${fleet.count} trucks`), ...loadersWords(fleet)]] : []),
+    ...(match ? [named('match factor', match)] : []),
+    ...(balance ? [named('balance', balance)] : []),
+    ...(fleet.words === '' ? [] : [text(fleet.words)]),
+  ];
+}
+
+function loadersWords(fleet: Fleet): Words {
+  return text(fleet.loaders === 1 ? ', 1 loader' : `, ${fleet.loaders} loaders`);
+}
+
+function column(
+  lines: readonly Words[],
+  x: number,
+  middle: number,
+  anchor: 'start' | 'middle' | 'end',
+): readonly string[] {
+  const first = middle + 4 - ((lines.length - 1) * 17) / 2;
+  return lines.map((words, at) => textElement(words, { x, y: first + at * 17, anchor }));
+}
+
+/** The trucks at equal times round the loop, the first one being loaded. */
+function trucksOn(legs: readonly Leg[], count: number): readonly string[] {
+  const whole = legs.reduce((sum, leg) => sum + leg.time, 0);
+  return Array.from({ length: count }, (_, at) => {
+    let time = ((at + 0.5) / count) * whole;
+    const leg = legs.find((one) => {
+      if (time < one.time) return true;
+      time -= one.time;
+      return false;
+    });
+    if (!leg) return '';
+    return truck(between(leg.from, leg.to, time / leg.time), minus(leg.to, leg.from), leg.loaded);
+  });
+}
+
+/** A truck from above, driving one way: filled with its load, or empty. */
+function truck(at: Point, way: Point, loaded: boolean): string {
+  const along = directionOf(way);
+  const side = turned(along);
+  const corner = (a: number, b: number): Point => plus(at, plus(times(along, a), times(side, b)));
+  const bed = pathThrough([corner(-7, -3.5), corner(3, -3.5), corner(3, 3.5), corner(-7, 3.5)], true);
+  const cab = pathThrough([corner(4, -3), corner(7, -3), corner(7, 3), corner(4, 3)], true);
+  return (
+    path(bed, { class: loaded ? 'busy' : 'hollow', 'data-truck': loaded ? 'loaded' : 'empty' }) +
+    path(cab, { class: 'hollow' })
+  );
+}
+
+function machine(at: Point, name: string): string {
+  const { x, y } = at;
+  return (
+    box({ x: x - 13, y: y - 9 }, { x: x + 13, y: y + 9 }, { class: 'body', 'data-part': name }) +
+    line({ x: x - 13, y: y + 9 }, { x: x + 13, y: y - 9 }, { class: 'thin' }) +
+    line({ x: x - 13, y: y - 9 }, { x: x + 13, y: y + 9 }, { class: 'thin' })
+  );
+}
+
+function tip(at: Point): string {
+  const { x, y } = at;
+  return path(
+    pathThrough([{ x: x - 14, y: y + 9 }, { x, y: y - 10 }, { x: x + 14, y: y + 9 }], true),
+    { class: 'body', 'data-part': 'tip' },
+  );
+}
+
+function arrowOn(at: Point, way: Point): string {
+  const back = minus(at, times(way, 5));
+  const side = times(turned(way), 4);
+  const points = [plus(back, side), plus(at, times(way, 3)), minus(back, side)];
+  return lengthOf(way) > 0 ? path(pathThrough(points), { class: 'outline' }) : '';
+}

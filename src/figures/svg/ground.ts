@@ -1,0 +1,30 @@
+import { box } from './shapes.ts';
+import type { Point } from './point.ts';
+import { line, path } from './shapes.ts';
+import { coordinate } from './markup.ts';
+
+/** A quay seen from above: its face as a strong line with short oblique strokes on the land side, which is above it. */
+export function quayFace(from: number, to: number, y: number): string {
+  let strokes = '';
+  for (let x = from + 4; x <= to - 4; x += 14)
+    strokes += `M${coordinate(x)} ${coordinate(y)}l-7 -8`;
+  return path(strokes, { class: 'ground' }) + line({ x: from, y }, { x: to, y }, { class: 'face' });
+}
+
+/** The sign of a water level: a triangle that stands on the line, and two strokes below it. */
+export function waterMark(at: Point): string {
+  const { x, y } = at;
+  const triangle = `M${coordinate(x - 5)} ${coordinate(y - 8)}h10l-5 8Z`;
+  const strokes = `M${coordinate(x - 6)} ${coordinate(y + 3.5)}h12M${coordinate(x - 3.5)} ${coordinate(y + 6.5)}h7`;
+  return path(triangle, { class: 'thin' }) + path(strokes, { class: 'water' });
+}
+
+/** The seabed: a strong line with groups of strokes below it. */
+export function seabed(from: number, to: number, y: number): string {
+  return line({ x: from, y }, { x: to, y }, { class: 'face' });
+}
+
+/** A fender on the face of a quay, seen from above; a sign, not to scale. */
+export function fenderMark(at: Point, width: number, height: number): string {
+  return box({ x: at.x - width / 2, y: at.y }, { x: at.x + width / 2, y: at.y + height }, { class: 'fender' });
+}

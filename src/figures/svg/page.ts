@@ -1,0 +1,54 @@
+import { escapeMarkup, tag } from './markup.ts';
+import { textElement, text } from './words.ts';
+
+/** The width every drawing is made for, in units of the drawing; a page scales it. */
+export const PAGE_WIDTH = 720;
+
+/** What a drawing shows, ready to be framed. */
+export interface Sketch {
+  readonly height: number;
+  readonly definitions?: string;
+  readonly body: string;
+  /** What was left out and why, one sentence each; they stand below the drawing. */
+  readonly notes?: readonly string[];
+}
+
+const NOTE_LINE = 17;
+const NOTE_LETTERS = 118;
+
+/** The whole drawing as SVG text, with its name and its text alternative; ids begin with `id`. */
+export function frameSketch(id: string, title: string, description: string, sketch: Sketch): string {
+  const lines = (sketch.notes ?? []).flatMap((note) => brokenLines(note, NOTE_LETTERS));
+  const height = sketch.height + (lines.length === 0 ? 0 : lines.length * NOTE_LINE + 8);
+  const notes = lines.map((line, at) =>
+    textElement(text(line), { x: 8, y: sketch.height + 12 + at * NOTE_LINE }, { class: 'note' }),
+  );
+  return tag(
+    'svg',
+    {
+      xmlns: 'http://www.w3.org/2000/svg',
+      class: 'quay-figure',
+      role: 'img',
+      'aria-labelledby': `${id}-title ${id}-desc`,
+      viewBox: `0 0 ${PAGE_WIDTH} ${Math.ceil(height)}`,
+    },
+    tag('title', { id: `${id}-title` }, escapeMarkup(title)),
+    tag('desc', { id: `${id}-desc` }, escapeMarkup(description)),
+    sketch.definitions ?? '',
+    sketch.body,
+    ...notes,
+  );
+}
+
+/** A sentence in lines of at most so many letters, broken between words. */
+function brokenLines(sentence: string, most: number): readonly string[] {
+  const lines: string[] = [];
+  let current = '';
+  for (const word of sentence.split(' ')) {
+    if (current !== '' && current.length + word.length + 1 > most) {
+      lines.push(current);
+      current = word;
+    } else current = current === '' ? word : `${current} ${word}`;
+  }
+  return [...lines, current];
+}
