@@ -1,7 +1,7 @@
 // Makes a clone ready to use: packages installed, grammar compiled. Does nothing when both are up to date.
 // Plain JavaScript without packages, because it runs before any package is there.
 import { spawnSync } from 'node:child_process';
-import { existsSync, readFileSync, statSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -54,10 +54,49 @@ function npm(args, purpose) {
   process.exit(2);
 }
 
+/**
+ * Does a task that two processes must not do at the same time: the second waits for the first. A mark left by a process
+ * that died counts no longer than ten minutes.
+ *
+ * @param {() => void} task
+ */
+function alone(task) {
+  const mark = `${root}.cache/making-ready`;
+  mkdirSync(`${root}.cache`, { recursive: true });
+  while (!tryToMark(mark)) {
+    const since = Date.now() - (statSync(mark, { throwIfNoEntry: false })?.mtimeMs ?? Date.now());
+    if (since > 600_000) rmSync(mark, { recursive: true, force: true });
+    Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 200);
+  }
+  const release = () => rmSync(mark, { recursive: true, force: true });
+  process.once('exit', release);
+  task();
+  process.off('exit', release);
+  release();
+}
+
+/**
+ * Whether this process has put the mark there.
+ *
+ * @param {string} mark
+ */
+function tryToMark(mark) {
+  try {
+    mkdirSync(mark);
+    return true;
+  } catch (error) {
+    if (error instanceof Error && 'code' in error && error.code === 'EEXIST') return false;
+    throw error;
+  }
+}
+
 /** Installs the packages and compiles the grammar, each only if needed. */
 export function makeReady() {
-  if (!isInstalled()) npm(['ci', '--include=dev'], 'Installing packages');
-  if (!isGrammarCompiled()) npm(['run', '--silent', 'grammar'], 'Compiling the grammar');
+  if (isInstalled() && isGrammarCompiled()) return;
+  alone(() => {
+    if (!isInstalled()) npm(['ci', '--include=dev'], 'Installing packages');
+    if (!isGrammarCompiled()) npm(['run', '--silent', 'grammar'], 'Compiling the grammar');
+  });
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) makeReady();

@@ -2,6 +2,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { nearest } from '../diagnostics/index.ts';
 import { type Book, type Cases, openBook, openCases } from '../document/index.ts';
+import { shortened } from './options.ts';
 import { Refused, valueOrRefuse } from './refused.ts';
 
 const templatesFolder = new URL('../../templates/', import.meta.url);
@@ -19,15 +20,24 @@ export function readBook(nameOrPath: string): Book {
   if (templateIds().includes(nameOrPath)) return templateBook(nameOrPath);
   if (!existsSync(nameOrPath)) {
     const near = nearest(nameOrPath, templateIds(), 1).map((id) => `; did you mean the template ${id}?`);
-    throw new Refused(`there is no file and no template “${nameOrPath}”${near.join('')}`);
+    throw new Refused(`there is no file and no template “${shortened(nameOrPath)}”${near.join('')}`);
   }
   return valueOrRefuse(openBook(readText(nameOrPath)), nameOrPath).book;
 }
 
 /** The text of a file. */
 export function readText(path: string): string {
+  const bytes = readBytes(path);
   try {
-    return readFileSync(path, 'utf8');
+    return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+  } catch {
+    throw new Refused(`${path} is not UTF-8 text; save it as UTF-8`);
+  }
+}
+
+function readBytes(path: string): Uint8Array {
+  try {
+    return readFileSync(path);
   } catch (error) {
     const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown';
     throw new Refused(`${path} cannot be read (${wordsOf(code)})`);

@@ -1,31 +1,80 @@
+import type { Problem } from '../diagnostics/index.ts';
 import { type Column, type Edit, replaceTableRows } from '../document/index.ts';
-import { type Notebook, setNamed, tableNamed } from '../notebook/index.ts';
+import { type Notebook, setNamed, spelledName, tableNamed } from '../notebook/index.ts';
 import { readTable } from '../tables/index.ts';
 import { readText } from './books.ts';
 import { splitAssignment } from './options.ts';
-import { refusedBy, valueOrRefuse } from './refused.ts';
+import { Refused, refusedBy, valueOrRefuse } from './refused.ts';
 
-/** Enters what `--table NAME=FILE.csv` and `--set NAME=VALUE` say into a notebook, tables first. */
-export function enterOptions(notebook: Notebook, tables: readonly string[], sets: readonly string[]): void {
+/**
+ * Enters what `--table NAME=FILE.csv` and `--set NAME=VALUE` say into a notebook, tables first. An entry or a cell
+ * that cannot be read is refused; a blank one is not, for what needs it says so. Gives the ids of the lines and
+ * columns entered.
+ */
+export function enterOptions(
+  notebook: Notebook,
+  tables: readonly string[],
+  sets: readonly string[],
+): ReadonlySet<string> {
+  const entered = new Set<string>();
   for (const text of tables) {
-    const [name, path] = splitAssignment('table', text);
-    apply(notebook, tableEdit(notebook, name, path), `--table ${name}`);
+    for (const id of enterTable(notebook, ...splitAssignment('table', text, 'FILE.csv'))) {
+      if (entered.has(id)) throw new Refused(`--table ${splitAssignment('table', text)[0]} is given twice`);
+      entered.add(id);
+    }
   }
   for (const text of sets) {
     const [name, entry] = splitAssignment('set', text);
-    apply(notebook, valueOrRefuse(setNamed(notebook.book, name, entry), '--set'), `--set ${name}`);
+    const id = enterLine(notebook, name, entry);
+    if (entered.has(id)) throw new Refused(`--set ${name} is given twice`);
+    entered.add(id);
   }
+  return entered;
 }
 
-function apply(notebook: Notebook, edit: Edit, about: string): void {
-  valueOrRefuse(notebook.apply(edit), about);
+function enterLine(notebook: Notebook, written: string, entry: string): string {
+  apply(notebook, valueOrRefuse(setNamed(notebook.book, written, entry), '--set'), `--set ${written}`);
+  const name = spelledName(written);
+  const item = [...notebook.model.items.values()].find(
+    ({ kind, id, sheet }) => kind === 'input' && (id === name || id === `${sheet}.${name}`),
+  );
+  if (item?.kind !== 'input') throw new Error(`${name} was set and is no given`);
+  const wrong = item.problems.filter(({ severity }) => severity === 'error');
+  if (wrong.length > 0) throw refusedBy(wrong, `--set ${written}`);
+  return item.id;
 }
 
-function tableEdit(notebook: Notebook, name: string, path: string): Edit {
+function enterTable(notebook: Notebook, name: string, path: string): readonly string[] {
+  if (path.trim() === '') throw new Refused(`--table ${name} needs a file after the equals sign`);
   const { place, table } = valueOrRefuse(tableNamed(notebook.book, name), '--table');
   const columns: readonly Column[] = table.columns;
   const read = valueOrRefuse(readTable(readText(path), columns), path);
   const wrong = read.problems.filter((found) => found.severity === 'error');
   if (wrong.length > 0) throw refusedBy(wrong, path);
-  return replaceTableRows(place, table, { length: read.length, cells: read.cells });
+  apply(notebook, replaceTableRows(place, table, { length: read.length, cells: read.cells }), path);
+  return Object.keys(read.cells).map((column) => {
+    const id = `${place.sheet}.${table.name}.${column}`;
+    const cell = firstUnreadable(notebook, id);
+    if (cell) throw refusedBy([cell.problem], `${path}: row ${cell.row} of ${column}`);
+    return id;
+  });
+}
+
+function firstUnreadable(
+  notebook: Notebook,
+  id: string,
+): { readonly row: number; readonly problem: Problem } | undefined {
+  const column = notebook.column(id);
+  if (column.status !== 'ok') return undefined;
+  const { reading } = column;
+  for (let row = 0; reading.gaps > 0 && row < reading.length; row += 1) {
+    if (!Number.isNaN(reading.values[row] as number)) continue;
+    const problem = reading.problemAt(row);
+    if (problem && problem.code !== 'blank-cell') return { row: row + 1, problem };
+  }
+  return undefined;
+}
+
+function apply(notebook: Notebook, edit: Edit, about: string): void {
+  valueOrRefuse(notebook.apply(edit), about);
 }

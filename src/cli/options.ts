@@ -14,14 +14,6 @@ export interface GivenOptions {
 
 /** Reads a command's options; one it does not take, or one without its value, is refused in a sentence. */
 export function readOptions(command: string, args: readonly string[], kinds: OptionKinds): GivenOptions {
-  for (const arg of args) {
-    if (arg === '--') break;
-    if (!arg.startsWith('--')) continue;
-    const name = arg.slice(2).split('=')[0] ?? '';
-    if (name in kinds) continue;
-    const near = nearest(name, Object.keys(kinds), 1).map((one) => `; did you mean --${one}?`);
-    throw new Refused(`${command} takes no option --${name}${near.join('')}`);
-  }
   const { values, positionals } = parse(command, args, kinds);
   const list = (name: string): readonly string[] => {
     const value = values[name];
@@ -46,35 +38,62 @@ function parse(command: string, args: readonly string[], kinds: OptionKinds) {
       { type: kind === 'alone' ? ('boolean' as const) : ('string' as const), multiple: true },
     ]),
   );
-  try {
-    return parseArgs({ args: joined(args, kinds), options, allowPositionals: true, strict: true });
-  } catch (error) {
-    const said = error instanceof Error ? error.message.split('\n')[0] : String(error);
-    throw new Refused(`${command}: ${said}`);
-  }
+  return parseArgs({ args: sorted(command, args, kinds), options, allowPositionals: true, strict: true });
 }
 
-/** `--set NAME=-3 kN` and the like as one word, since a value may begin with a minus sign. */
-function joined(args: readonly string[], kinds: OptionKinds): string[] {
+/**
+ * The arguments with `--set NAME=-3 kN` and the like as one word, since a value may begin with a minus sign, and with
+ * all that is no option behind a `--`, since a formula may begin with one too.
+ */
+function sorted(command: string, args: readonly string[], kinds: OptionKinds): string[] {
   const words: string[] = [];
+  const positionals: string[] = [];
   for (let at = 0; at < args.length; at += 1) {
     const arg = args[at] ?? '';
-    const name = arg.slice(2);
-    const takesValue = arg.startsWith('--') && (kinds[name] === 'once' || kinds[name] === 'many');
-    const value = args[at + 1];
-    if (takesValue && value !== undefined) {
+    if (arg === '--') {
+      positionals.push(...args.slice(at + 1));
+      break;
+    }
+    const [, name, equals] = /^--([a-z][^=]*)(=)?/is.exec(arg) ?? [];
+    if (name === undefined) {
+      positionals.push(arg);
+      continue;
+    }
+    const kind = kindOf(command, name, kinds);
+    if (kind === 'alone' && equals) throw new Refused(`--${name} takes no value`);
+    if (kind === 'alone' || equals) words.push(arg);
+    else {
+      const value = args[at + 1];
+      if (value === undefined) throw new Refused(`${arg} needs a value after it`);
       words.push(`${arg}=${value}`);
       at += 1;
-    } else if (takesValue) throw new Refused(`${arg} needs a value after it`);
-    else words.push(arg);
+    }
   }
-  return words;
+  return [...words, '--', ...positionals];
 }
 
-/** `NAME=VALUE` split at the first equals sign. */
-export function splitAssignment(option: string, text: string): readonly [name: string, value: string] {
+function kindOf(command: string, name: string, kinds: OptionKinds): 'once' | 'many' | 'alone' {
+  const kind = Object.hasOwn(kinds, name) ? kinds[name] : undefined;
+  if (kind !== undefined) return kind;
+  const near = nearest(name, Object.keys(kinds), 1).map((one) => `; did you mean --${one}?`);
+  throw new Refused(`${command} takes no option --${shortened(name)}${near.join('')}`);
+}
+
+/** `NAME=VALUE` split at the first equals sign; `what` says what the value is. */
+export function splitAssignment(
+  option: string,
+  text: string,
+  what = 'VALUE',
+): readonly [name: string, value: string] {
   const at = text.indexOf('=');
   const name = text.slice(0, at).trim();
-  if (at < 0 || name === '') throw new Refused(`--${option} takes NAME=VALUE, and “${text}” is none`);
+  if (at < 0 || name === '')
+    throw new Refused(`--${option} takes NAME=${what}, and “${shortened(text)}” is none`);
   return [name, text.slice(at + 1)];
+}
+
+/** A text a person typed, in one line and not too long to show. */
+export function shortened(text: string): string {
+  const line = text.replace(/\s+/g, ' ');
+  return line.length > 60 ? `${line.slice(0, 60)}…` : line;
 }

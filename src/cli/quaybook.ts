@@ -9,8 +9,8 @@ import { Refused } from './refused.ts';
 
 const commands: readonly Command[] = [calc, recheck, evaluate, verify];
 
-function usage(): string {
-  return commands.map((command) => `  quaybook ${command.usage}\n      ${command.help}`).join('\n');
+function usage(listed: readonly Command[]): string {
+  return listed.map((command) => `  quaybook ${command.usage}\n      ${command.help}`).join('\n');
 }
 
 function find(name: string | undefined): Command {
@@ -28,11 +28,16 @@ function find(name: string | undefined): Command {
 async function main(args: readonly string[], output: Output): Promise<number> {
   const [name, ...rest] = args;
   if (name === '--help' || name === 'help') {
-    output.print(usage());
+    output.print(usage(commands));
     return 0;
   }
   try {
-    return await find(name).run(rest, output);
+    const command = find(name);
+    if (rest[0] === '--help') {
+      output.print(usage([command]));
+      return 0;
+    }
+    return await command.run(rest, output);
   } catch (error) {
     if (!(error instanceof Refused)) throw error;
     output.complain(error.message);

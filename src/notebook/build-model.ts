@@ -1,4 +1,4 @@
-import type { Problem } from '../diagnostics/index.ts';
+import { inCell, type Problem } from '../diagnostics/index.ts';
 import type { Book, Choice, GivenColumn } from '../document/index.ts';
 import { type Type, unknownType } from '../language/index.ts';
 import { extendUnits, standardUnits, type UnitRegistry } from '../units/index.ts';
@@ -16,6 +16,7 @@ import type {
 } from './model.ts';
 import { type NamedPart, type Names, namesOf, resolveName } from './names.ts';
 import type { Known } from './scope.ts';
+import { reservedProblems } from './spelled-name.ts';
 import { readUnitColumn } from './unit-column.ts';
 
 /**
@@ -57,7 +58,10 @@ export function buildModel(book: Book, before?: Model): Model {
     const old = before?.items.get(part.id);
     if (item) items.set(part.id, old && sameItem(old, item) ? old : item);
   }
-  return { registry, items, tables, problems };
+  const tableProblems = [...tables.values()].flatMap(({ id, part }) =>
+    reservedProblems(part.name).map((found) => inCell(found, id)),
+  );
+  return { registry, items, tables, problems: [...problems, ...tableProblems] };
 }
 
 function registryOf(book: Book, before?: Model): { registry: UnitRegistry; problems: readonly Problem[] } {
@@ -126,7 +130,7 @@ function inputColumn(
     table,
     column,
     type,
-    problems: read.problems,
+    problems: [...reservedProblems(column.name), ...read.problems],
     ...(unit && { unit }),
   };
 }
@@ -148,7 +152,7 @@ function draftOf(
     ...(unit && { unit }),
     kind: source.kind,
   };
-  return { draft, problems };
+  return { draft, problems: [...reservedProblems(source.name), ...problems] };
 }
 
 /** The check of an earlier model, if the formula, its unit and the types of all it names are the same. */

@@ -1,11 +1,13 @@
 import { fail, nearest, type Outcome, problem, succeed } from '../diagnostics/index.ts';
 import { type Book, type Edit, type FoundTable, findRow, findTable, setEntry } from '../document/index.ts';
 import type { FormulaColumnItem, FormulaItem, InputColumnItem, InputItem, Model } from './model.ts';
+import { spelledName } from './spelled-name.ts';
 
 const nowhere = { from: 0, to: 0 };
 
 /** The edit that enters `entry` at a given or choice named alone or with its sheet. */
-export function setNamed(book: Book, name: string, entry: string): Outcome<Edit> {
+export function setNamed(book: Book, written: string, entry: string): Outcome<Edit> {
+  const name = spelledName(written);
   const found = book.sheets.flatMap((sheet) => {
     const local = name.startsWith(`${sheet.key}.`) ? name.slice(sheet.key.length + 1) : name;
     const row = findRow(sheet, local);
@@ -30,7 +32,8 @@ export function setNamed(book: Book, name: string, entry: string): Outcome<Edit>
 }
 
 /** The table named alone or with its sheet, whose rows are given. */
-export function tableNamed(book: Book, name: string): Outcome<FoundTable> {
+export function tableNamed(book: Book, written: string): Outcome<FoundTable> {
+  const name = spelledName(written);
   const found = book.sheets.flatMap((sheet) => {
     const local = name.startsWith(`${sheet.key}.`) ? name.slice(sheet.key.length + 1) : name;
     return findTable(sheet, local) ?? [];
@@ -68,7 +71,8 @@ export function columnNamed(model: Model, name: string): Outcome<InputColumnItem
 
 type AnyItem = InputItem | FormulaItem | InputColumnItem | FormulaColumnItem;
 
-function named(model: Model, name: string, fits: (item: AnyItem) => boolean): Outcome<AnyItem> {
+function named(model: Model, written: string, fits: (item: AnyItem) => boolean): Outcome<AnyItem> {
+  const name = spelledName(written);
   const exact = model.items.get(name);
   if (exact && fits(exact)) return succeed(exact);
   const found = [...model.items.values()].filter((item) => fits(item) && item.id === `${item.sheet}.${name}`);

@@ -15,5 +15,6 @@ export { type NamedPart, type Names, namesOf, resolveName } from './names.ts';
 export { type AppliedEdit, type ColumnResult, type Notebook, openNotebook } from './notebook.ts';
 export { recheckProgram } from './recheck-program.ts';
 export { type Quantity, type Result, type Value, type Verdict, writeUtilisation } from './result.ts';
+export { spelledName, spellingProblems } from './spelled-name.ts';
 export { type EntryTrial, tryEntry } from './try-entry.ts';
 export type { Trial, TrialOutcome } from './try-formula.ts';

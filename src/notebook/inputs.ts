@@ -3,6 +3,7 @@ import type { Choice, Given, Range } from '../document/index.ts';
 import { plainType, type Type, textType, truthType, typeOfUnit, unknownType } from '../language/index.ts';
 import { type Entry, readEntry, type Unit, type UnitRegistry, writeQuantity } from '../units/index.ts';
 import type { InputItem } from './model.ts';
+import { reservedProblems } from './spelled-name.ts';
 import { readUnitColumn } from './unit-column.ts';
 
 /** A given line understood: its entry read in its unit, its permitted range looked at. */
@@ -14,24 +15,28 @@ export function readGiven(id: string, sheet: string, row: Given, registry: UnitR
   const rangeProblems = entry && row.range ? outOfRange(entry, row.range, unit, registry) : [];
   // An entry that cannot be read gives no type, so that what refers to it waits instead of disagreeing.
   const type = unit ? typeOfUnit(unit) : read.ok ? typeOfEntry(entry) : unknownType;
-  const problems = [...unitProblems, ...entryProblems, ...rangeProblems];
+  const problems = [...reservedProblems(row.name), ...unitProblems, ...entryProblems, ...rangeProblems];
   return { kind: 'input', id, sheet, row, type, problems, ...(unit && { unit }), ...(entry && { entry }) };
 }
 
 /** A choice understood: its entry is one of the options, by value, cases and outer spaces aside. */
 export function readChoice(id: string, sheet: string, row: Choice, options: readonly string[]): InputItem {
   const base = { kind: 'input', id, sheet, row, type: textType } as const;
+  const reserved = reservedProblems(row.name);
   const typed = row.entry.trim();
-  if (typed === '') return { ...base, problems: [], entry: { kind: 'missing' } };
+  if (typed === '') return { ...base, problems: reserved, entry: { kind: 'missing' } };
   const folded = typed.normalize('NFC').toLowerCase();
   const found = options.find((option) => option.trim().normalize('NFC').toLowerCase() === folded);
-  if (found !== undefined) return { ...base, problems: [], entry: { kind: 'text', text: found } };
+  if (found !== undefined) return { ...base, problems: reserved, entry: { kind: 'text', text: found } };
   const span = { from: 0, to: row.entry.length };
   const near = nearest(typed, options);
   const fixes = near.map((insert) => ({ label: insert, ...span, insert }));
   return {
     ...base,
-    problems: [problem('choice-unknown', span, { written: typed, options: [...options], near }, fixes)],
+    problems: [
+      ...reserved,
+      problem('choice-unknown', span, { written: typed, options: [...options], near }, fixes),
+    ],
   };
 }
 

@@ -97,6 +97,7 @@ export const sizesOfCalls: Readonly<Record<string, SizeOfCall>> = {
   ERF: through((x, node) => call('EXP', [operation('-', zero(x), square(x))], node)),
   NORMSINV: andOne,
   NORMINV: (node, size) => operation('+', size(node.args[1] as Typed), size(node.args[2] as Typed)),
+  TRIANGINV: (node, size) => operation('+', size(node.args[1] as Typed), size(node.args[3] as Typed)),
 };
 
 /** The size of a number: itself without its sign. */

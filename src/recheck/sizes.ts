@@ -1,4 +1,4 @@
-import type { CellNode, ColumnNode, Typed } from '../language/index.ts';
+import type { CellNode, ColumnNode, PowerNode, Typed } from '../language/index.ts';
 import type { EngineValues, RecheckCell, RecheckFormula, RecheckProgram } from './program.ts';
 import { absolute, sizesOfCalls } from './sizes-of-calls.ts';
 
@@ -48,6 +48,10 @@ function isNumeric({ type }: Typed): boolean {
   return type.kind === 'number' || type.kind === 'point';
 }
 
+function isPositive({ rational, exponent }: PowerNode): boolean {
+  return rational ? rational.n > 0 : exponent.kind === 'number' && exponent.written > 0;
+}
+
 type Reference = CellNode | ColumnNode;
 type Sized = (reference: Reference) => Typed;
 
@@ -66,7 +70,7 @@ function sizeOf(node: Typed, sized: Sized): Typed {
       if (node.op === '/') return { ...node, left: size(node.left), right: absolute(node.right) };
       return { ...node, op: node.op === '-' ? '+' : node.op, left: size(node.left), right: size(node.right) };
     case 'power':
-      return node.rational && node.rational.n > 0 ? { ...node, base: size(node.base) } : absolute(node);
+      return isPositive(node) ? { ...node, base: size(node.base) } : absolute(node);
     case 'branch':
       return {
         ...node,

@@ -43,11 +43,21 @@ const folderOf = (path: string): string => path.split('/')[1] ?? '';
 
 /** Every import of a source file, types included: packages by name, files by their path from the project folder. */
 function importsOf(file: string): readonly string[] {
-  return ts
-    .preProcessFile(readProjectFile(file), true, true)
-    .importedFiles.map(({ fileName }) =>
-      fileName.startsWith('.') ? posix.join(posix.dirname(file), fileName) : fileName,
-    );
+  const tree = ts.createSourceFile(file, readProjectFile(file), ts.ScriptTarget.ES2022, true);
+  const found: string[] = [];
+  const visit = (node: ts.Node): void => {
+    const named =
+      ts.isImportDeclaration(node) || ts.isExportDeclaration(node) ? node.moduleSpecifier : undefined;
+    const called =
+      ts.isCallExpression(node) && node.expression.kind === ts.SyntaxKind.ImportKeyword
+        ? node.arguments[0]
+        : undefined;
+    const specifier = named ?? called;
+    if (specifier && ts.isStringLiteral(specifier)) found.push(specifier.text);
+    ts.forEachChild(node, visit);
+  };
+  visit(tree);
+  return found.map((name) => (name.startsWith('.') ? posix.join(posix.dirname(file), name) : name));
 }
 
 /** What is wrong with one import; undefined if nothing is. */

@@ -81,6 +81,19 @@ test('a blank row leaves aggregates without a value, except over KNOWN rows', as
   expect((await recheck(program, values)).findings).toEqual([]);
 });
 
+test('a column without a filled row adds nothing, on a line and on each row', async () => {
+  const blank = table(
+    't',
+    2,
+    given('w', 'kip', [null, null]),
+    calc('n', 'COUNT(ROW(); KNOWN(t.w))'),
+    calc('sum', 'SUM(ROW() * 1 kip; KNOWN(t.w))', 'kip'),
+  );
+  const { program, values } = computed(bookOf({ n: '=COUNT(KNOWN(t.w))' }, blank));
+  expect([values('s.n'), values('s.t.n', 1)]).toEqual([0, 1]);
+  expect(await recheck(program, values)).toMatchObject({ agree: 5, withoutValue: 2, findings: [] });
+});
+
 test('two tables inside one aggregate are combined row by row of each', async () => {
   const cranes = table('cranes', 2, given('load', 'kip', [10, 25]));
   const { program, values } = computed(

@@ -4,7 +4,7 @@ import type { Session } from '../session/session.ts';
 import { type Note, problemNote } from './note.ts';
 import { itemOfPlace } from './place-item.ts';
 import { typeWords, valueWords } from './quantity-words.ts';
-import type { Reader } from './quay-input-field.ts';
+import type { Reader } from './reader.ts';
 
 /** Reads entries of a given line or column: what is wrong, or the value where it is not plain from the digits. */
 export function entryReader(session: Session, place: CellPlace): Reader {

@@ -2,7 +2,7 @@ import { renameEdit } from '../editing/rename.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import { type Note, problemNote } from './note.ts';
-import type { Reader } from './quay-input-field.ts';
+import type { Reader } from './reader.ts';
 
 /** Reads new names of a line, column or table: refuses what cannot be one, else says what changes with it. */
 export function nameReader(session: Session, place: CellPlace): Reader {

@@ -10,7 +10,9 @@ import { nameReader } from './name-reader.ts';
 import { itemOfPlace } from './place-item.ts';
 import type { FormulaDesk } from './quay-formula-field.ts';
 import './quay-choice-field.ts';
-import type { QuayInputField, Reader } from './quay-input-field.ts';
+import './quay-input-field.ts';
+import type { QuayInputField } from './quay-input-field.ts';
+import type { Reader } from './reader.ts';
 import { unitReader } from './unit-reader.ts';
 
 type Kind = Exclude<CellKind, 'prose'>;

@@ -4,18 +4,11 @@ import type { Commit, CommitMove } from '../sheet/cell-edit.ts';
 import { Below } from './below.ts';
 import { fieldKey } from './field-keys.ts';
 import { fieldStyles } from './field-styles.ts';
-import { applyFix, type Note } from './note.ts';
+import { applyFix } from './note.ts';
 import { drawNote, noteStyles } from './note-view.ts';
 import { drawOptions, showChosen } from './option-list.ts';
+import type { Reader } from './reader.ts';
 import type { Suggestion } from './suggestion.ts';
-
-/** What an input field reads of what is typed in it. */
-export interface Reader {
-  /** The line below; a `refused` note keeps Enter from committing. */
-  readonly note: (text: string) => Note | undefined;
-  /** What may be typed instead; `typed` is undefined before the first key. */
-  readonly suggest?: (typed: string | undefined) => readonly Suggestion[];
-}
 
 /** A plain field in a cell that keeps what is typed, with a note and perhaps suggestions below. */
 export class QuayInputField extends LitElement {

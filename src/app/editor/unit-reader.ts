@@ -8,7 +8,7 @@ import { matching } from './matching.ts';
 import { type Note, problemNote } from './note.ts';
 import { itemOfPlace } from './place-item.ts';
 import { valueWords } from './quantity-words.ts';
-import type { Reader } from './quay-input-field.ts';
+import type { Reader } from './reader.ts';
 import { unitSuggestions } from './suggest-units.ts';
 import type { Suggestion } from './suggestion.ts';
 

@@ -32,6 +32,7 @@ export interface CommandHost {
   readonly startEdit: (seed?: string) => void;
   readonly refuse: (sentences: readonly string[]) => void;
   readonly openMenu: () => void;
+  readonly sumColumn: () => void;
 }
 
 type MenuCommand = { readonly kind: 'menu action'; readonly action: MenuAction };
@@ -93,6 +94,8 @@ function act(host: CommandHost, action: MenuAction): void {
   }
   if (!place) return;
   switch (action) {
+    case 'sum':
+      return host.sumColumn();
     case 'insert row':
       return applyChange(host, insertRowBelow(book(host), place));
     case 'duplicate':
@@ -136,21 +139,14 @@ function removeAt(host: CommandHost, edit: Edit, index: number): void {
   });
 }
 
+/** From the first cell to the last, in the width of a whole line. */
 function selectAll(host: CommandHost): void {
   const { map } = host;
   const first = map.rowAt(0);
-  if (!first) return;
-  let widest = 0;
-  let last: CellPlace | undefined;
-  for (let index = 0; index < map.count && index < 10_000; index += 1) {
-    const row = map.rowAt(index);
-    if (row && row.fields.length >= widest) widest = row.fields.length;
-  }
-  const end = map.rowAt(map.count - 1);
-  if (end) last = { sheet: map.sheet, part: end.part, item: end.item, field: end.fields.at(-1) ?? '' };
-  if (!last) return;
+  const last = map.rowAt(map.count - 1);
+  if (!first || !last) return;
   host.goTo({ sheet: map.sheet, part: first.part, item: first.item, field: first.fields[0] ?? '' });
-  host.goTo(last, true);
+  host.goTo({ sheet: map.sheet, part: last.part, item: last.item, field: last.fields.at(-1) ?? '' }, true);
 }
 
 function applyEdit(host: CommandHost, edit: Edit | undefined): void {

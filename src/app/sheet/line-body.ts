@@ -107,7 +107,7 @@ function calcBody(context: LineContext): LineBody {
   const layout = words && shown.number.length > 14 ? 'under' : formula.layout;
   return {
     layout,
-    value: html`${formula.drawn}${equals}<output class="number ${words ? 'words' : ''}">${shown.number}</output>`,
+    value: html`${formula.drawn}${equals}<span class="number ${words ? 'words' : ''}">${shown.number}</span>`,
     unit: words ? '' : shownUnit(shown.unit),
   };
 }

@@ -11,6 +11,7 @@ export type MenuAction =
   | 'insert heading'
   | 'insert table'
   | 'insert row'
+  | 'sum'
   | 'duplicate'
   | 'move up'
   | 'move down'
@@ -49,6 +50,7 @@ const changes: Readonly<Record<MenuSubject, readonly MenuItem[]>> = {
     { action: 'duplicate', words: 'Duplicate', key: 'Ctrl+Shift+D' },
     { action: 'move up', words: 'Move up', key: 'Alt+↑' },
     { action: 'move down', words: 'Move down', key: 'Alt+↓' },
+    { action: 'sum', words: 'Sum of the column' },
     { action: 'delete line', words: 'Delete the row', key: 'Ctrl+Shift+⌫' },
     { action: 'delete part', words: 'Delete the whole table' },
   ],

@@ -6,6 +6,7 @@ import { enterText } from '../editing/cell-edits.ts';
 import { insertBelow } from '../editing/line-edits.ts';
 import { renameEdit } from '../editing/rename.ts';
 import type { NewKind } from '../editing/new-items.ts';
+import { loadFormulaField } from '../editor/load-formula-field.ts';
 import { type CellPlace, samePlace } from '../session/place.ts';
 import type { Session, SessionEvent } from '../session/session.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
@@ -202,6 +203,12 @@ export class QuaySheet extends LitElement implements SheetHost {
     void menu.open(subject, below ?? cell, cell, (action) => carryOut(this, { kind: 'menu action', action }));
   }
 
+  /** Has the sum of the active column written below its table. */
+  sumColumn(): void {
+    const table = this.place && this.#elements.at(this.place);
+    if (table instanceof QuayTable) table.sum();
+  }
+
   readonly #key = (event: KeyboardEvent): void => {
     if (this.editing || event.defaultPrevented) return;
     const command = commandOf(event);
@@ -226,7 +233,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     } else if (event.kind === 'place') {
       if (this.session.sheet !== this.#map.sheet) this.#edit = undefined;
       if (this.session.sheet !== this.#map.sheet) this.requestUpdate();
-      else if (this.contains(document.activeElement) || document.activeElement === document.body) this.#focusPending = true;
+      else if (!typesElsewhere(this)) this.#focusPending = true;
       this.#showPlace();
     }
   };
@@ -284,21 +291,22 @@ export class QuaySheet extends LitElement implements SheetHost {
       >
         <slot name="title-block"></slot>
         <h2 class="sheet-title">${sheet.title || sheet.key}</h2>
-        <div
-          class="grid"
-          role="grid"
-          aria-label=${sheet.title || sheet.key}
-          aria-rowcount=${count}
-          aria-colcount="6"
-          aria-multiselectable="true"
-        >
-          ${repeat(
-            sheet.parts,
-            ({ id }) => id,
-            (part) => this.#part(sheet.key, part),
-          )}
-        </div>
-        ${sheet.parts.length === 0 ? this.#empty() : nothing}
+        ${count === 0
+          ? this.#empty()
+          : html`<div
+              class="grid"
+              role="grid"
+              aria-label=${sheet.title || sheet.key}
+              aria-rowcount=${count}
+              aria-colcount="6"
+              aria-multiselectable="true"
+            >
+              ${repeat(
+                sheet.parts,
+                ({ id }) => id,
+                (part) => this.#part(sheet.key, part),
+              )}
+            </div>`}
       </div>
       <quay-sheet-menu></quay-sheet-menu>
       <div class="refusal" role="alert" popover="auto"></div>
@@ -359,11 +367,13 @@ export class QuaySheet extends LitElement implements SheetHost {
           .firstRow=${index + 1}
         ></quay-table>
       </div>
-      <div role="rowgroup" class="part column-lines">
-        ${part.columns.map((column) =>
-          column.kind === 'given' ? nothing : this.#line(sheet, part.id, column, part.name),
-        )}
-      </div>`;
+      ${part.columns.every(({ kind }) => kind === 'given')
+        ? nothing
+        : html`<div role="rowgroup" class="part column-lines" aria-label=${`formulas of ${part.title ?? part.name}`}>
+            ${part.columns.map((column) =>
+              column.kind === 'given' ? nothing : this.#line(sheet, part.id, column, part.name),
+            )}
+          </div>`}`;
   }
 
   #line(sheet: string, part: string, source: QuayLine['source'], table: string): TemplateResult {
@@ -382,9 +392,18 @@ export class QuaySheet extends LitElement implements SheetHost {
     ></quay-line>`;
   }
 
+  /** Ends an edit that the person left and whose editor had nothing to commit. */
+  #abandon(place: CellPlace): void {
+    if (!this.#edit || samePlace(this.#edit.place, place)) return;
+    this.#edit = undefined;
+    this.#showPlace();
+  }
+
   override firstUpdated(): void {
     const page = this.renderRoot.querySelector('.page');
     if (page) this.#resized.observe(page);
+    // The formula editor is large, and nobody needs it before the page stands.
+    setTimeout(() => void loadFormulaField(), 600);
   }
 
   override updated(): void {
@@ -403,12 +422,21 @@ export class QuaySheet extends LitElement implements SheetHost {
     this.#focusPending = false;
     const element = this.#elements.at(place);
     void element?.updateComplete.then(() => {
-      if (this.#edit || !samePlace(place, this.session.place)) return;
+      if (samePlace(this.#edit?.place, place) || !samePlace(place, this.session.place)) return;
       const cell = this.#elements.cellAt(place);
       cell?.focus({ preventScroll: true });
       cell?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+      this.#abandon(place);
     });
   }
+}
+
+/** Whether the person is typing in a field that is not on the page. */
+function typesElsewhere(page: QuaySheet): boolean {
+  if (page.matches(':focus-within')) return false;
+  let active = document.activeElement;
+  while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
+  return active?.matches('input, textarea, select, [contenteditable]') ?? false;
 }
 
 /** Has an element drawn again whose values may have changed. */

@@ -65,7 +65,7 @@ export class QuayWords extends LitElement {
     const classes = prose ? source.role.replace(' ', '-') : source.kind === 'rows' ? 'part-title' : 'picture';
     this.className = `${classes} words-row${this.active === '' ? '' : ' active'}`;
     return html`
-      <div class="margin" role="none">${role?.margin ?? ''}</div>
+      <div class="margin" aria-hidden="true">${role?.margin ?? ''}</div>
       <div
         class="cell ${field}${this.edit ? ' edited' : ''}"
         role="gridcell"
@@ -74,7 +74,7 @@ export class QuayWords extends LitElement {
         aria-selected=${this.active !== '' || this.selected.length > 0 ? 'true' : 'false'}
         tabindex=${this.stop === field ? '0' : '-1'}
       >
-        ${role?.sign ? drawSign(role.sign) : nothing}
+        ${role?.sign ? drawSign(role.sign, role.margin) : nothing}
         ${
           this.edit
             ? cellEditor(

@@ -15,11 +15,13 @@ export function rangeBetween(map: GridMap, a: CellPlace, b: CellPlace): CellRang
   const [ra, rb] = [map.rowAt(ai), map.rowAt(bi)];
   if (!ra || !rb) return undefined;
   const [ac, bc] = [Math.max(ra.fields.indexOf(a.field), 0), Math.max(rb.fields.indexOf(b.field), 0)];
+  // From a row that is one cell a range reaches across whole lines.
+  const whole = ra.fields.length === 1 || rb.fields.length === 1;
   return {
     top: Math.min(ai, bi),
     bottom: Math.max(ai, bi),
-    left: Math.min(ac, bc),
-    right: Math.max(ac, bc),
+    left: whole ? 0 : Math.min(ac, bc),
+    right: whole ? Number.POSITIVE_INFINITY : Math.max(ac, bc),
   };
 }
 

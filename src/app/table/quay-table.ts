@@ -1,6 +1,7 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Column, Table } from '../../document/index.ts';
+import { writeNumber } from '../../units/index.ts';
 import type { Session } from '../session/session.ts';
 import type { CellEdit } from '../sheet/cell-edit.ts';
 import { cellEditor } from '../sheet/cell-editor.ts';
@@ -218,34 +219,46 @@ export class QuayTable extends LitElement {
     return row >= range.top && row <= range.bottom && column >= range.left && column <= range.right;
   }
 
-  #foot(length: number): TemplateResult {
-    const active = this.#views.find(({ column }) => column.id === this.activeField)?.column;
+  get #activeColumn(): Column | undefined {
+    const column = this.table.columns.find(({ id }) => id === this.activeField);
+    return column && !isText(column) ? column : undefined;
+  }
+
+  /** Writes the sum of the column the person is on below the table. */
+  sum(): void {
+    const column = this.#activeColumn;
+    if (!column) return;
     const { notebook, units } = this.session;
+    const text = columnSum(notebook, `${this.modelId}.${column.name}`, units);
+    this.#sum = { column: column.id, text: text ?? 'none, for some rows have no value' };
+    this.requestUpdate();
+  }
+
+  #foot(length: number): TemplateResult {
+    const active = this.#activeColumn;
     const summed = active && this.#sum?.column === active.id ? this.#sum : undefined;
-    const rows = length === 1 ? '1 row' : `${length.toLocaleString('en').replaceAll(',', '\u202f')} rows`;
-    const ask = (column: Column): void => {
-      const text = columnSum(notebook, `${this.modelId}.${column.name}`, units);
-      this.#sum = { column: column.id, text: text ?? 'no sum: some rows have no value' };
-      this.requestUpdate();
-    };
-    return html`<div class="table-foot" role="none">
-      <span>${rows}</span>
-      ${
-        active && !isText(active)
-          ? summed
-            ? html`<span>sum of ${active.name}: <output>${summed.text}</output></span>`
-            : html`<button type="button" class="quiet-button" tabindex="-1" @click=${() => ask(active)}>sum of ${active.name}</button>`
-          : nothing
-      }
-      ${this.#bad.listed.map(
-        (bad) => html`<p class="sentence problem">
-          ${drawSign('problem')}<span
-            ><button type="button" class="quiet-button" tabindex="-1" data-go-item=${`r${bad.row}`} data-go-field=${bad.column}>row ${bad.row + 1}, ${bad.name}</button>: ${bad.message}</span
-          >
-        </p>`,
-      )}
-      ${this.#bad.more ? html`<p class="quiet">more rows have problems</p>` : nothing}
+    const sum = summed
+      ? html`<span>sum of ${active?.name}: <output>${summed.text}</output></span>`
+      : html`<button type="button" class="quiet-button" tabindex="-1" @click=${() => this.sum()}>
+          sum of ${active?.name}
+        </button>`;
+    return html`<div class="table-foot" role="row">
+      <div role="gridcell" aria-colindex="1" aria-readonly="true">
+        <span>${length === 1 ? '1 row' : `${writeNumber(length)} rows`}</span> ${active ? sum : nothing}
+        ${this.#bad.listed.map((bad) => this.#badRow(bad))}
+        ${this.#bad.more ? html`<p class="quiet">more rows have problems</p>` : nothing}
+      </div>
     </div>`;
+  }
+
+  #badRow({ row, column, name, message }: BadRow): TemplateResult {
+    return html`<p class="sentence problem">
+      ${drawSign('problem')}<span
+        ><button type="button" class="quiet-button" tabindex="-1" data-go-item=${`r${row}`} data-go-field=${column}>
+          row ${row + 1}, ${name}</button
+        >: ${message}</span
+      >
+    </p>`;
   }
 
   #editor(edit: CellEdit): TemplateResult {

@@ -128,16 +128,13 @@ export const tableStyles = css`
     line-height: 22px;
     text-align: right;
   }
+  .table-foot span + :is(span, button) {
+    margin-inline-start: 16px;
+  }
   .table-foot {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 2px 20px;
     margin: 5px 16px 8px calc(var(--margin) + 24px);
     color: var(--ink-soft);
     font-size: var(--type-small);
-  }
-  .table-foot .sentence {
-    flex-basis: 100%;
   }
   .table-foot output {
     color: var(--ink);

@@ -28,7 +28,7 @@ export const calc: Command = {
     if (name === undefined || more.length > 0)
       throw new Refused('calc takes one BOOK: a file or a template’s id');
     const notebook = openNotebook(readBook(name));
-    enterOptions(notebook, options.many('table'), options.many('set'));
+    const entered = enterOptions(notebook, options.many('table'), options.many('set'));
     const wanted = options.many('get');
     const items = wanted.length > 0 ? wanted.map((one) => itemNamed(notebook, one)) : resultItems(notebook);
     const results = items.map((item) => [item.id, printResult(notebook, item)] as const);
@@ -37,7 +37,8 @@ export const calc: Command = {
       const givens = printGivens(notebook);
       output.print(JSON.stringify({ results: Object.fromEntries(results), problems, givens }, null, 2));
     } else for (const [id, result] of results) output.print(resultLine(id, result));
-    for (const found of toSay(problems, items, wanted.length > 0)) output.complain(renderProblem(found));
+    const told = wanted.length > 0 ? aboutAsked(problems, results, entered) : aboutAll(problems, results);
+    for (const found of told) output.complain(renderProblem(found));
     return statusOf(results.map(([, result]) => result));
   },
 };
@@ -55,10 +56,22 @@ function itemNamed(notebook: Notebook, name: string): Item {
   return column.ok ? column.value : valueOrRefuse(line, '--get');
 }
 
-/** With `--get`, only what concerns the results asked for; otherwise everything. */
-function toSay(problems: readonly Problem[], items: readonly Item[], asked: boolean): readonly Problem[] {
-  const ids = new Set(items.map((item) => item.id));
-  return asked ? problems.filter((found) => found.cell !== undefined && ids.has(found.cell)) : problems;
+type NamedResult = readonly [id: string, result: PrintedResult];
+
+/** With `--get`: what concerns the results asked for, and what was entered. */
+function aboutAsked(
+  problems: readonly Problem[],
+  results: readonly NamedResult[],
+  entered: ReadonlySet<string>,
+): readonly Problem[] {
+  const asked = new Set(results.map(([id]) => id));
+  return problems.filter(({ cell }) => cell !== undefined && (asked.has(cell) || entered.has(cell)));
+}
+
+/** Otherwise everything but what only waits: its cause is said. */
+function aboutAll(problems: readonly Problem[], results: readonly NamedResult[]): readonly Problem[] {
+  const waiting = new Set(results.flatMap(([id, { status }]) => (status === 'waiting' ? [id] : [])));
+  return problems.filter(({ cell }) => cell === undefined || !waiting.has(cell));
 }
 
 function resultLine(id: string, result: PrintedResult): string {

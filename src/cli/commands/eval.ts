@@ -1,11 +1,11 @@
 import { renderProblem } from '../../diagnostics/index.ts';
 import type { Type } from '../../language/index.ts';
-import { evaluateFormula, type Value } from '../../notebook/index.ts';
+import { evaluateFormula, spelledName, spellingProblems, type Value } from '../../notebook/index.ts';
 import { describeDimension, writeQuantity } from '../../units/index.ts';
 import { AGREES, type Command, REFUSES } from '../command.ts';
 import { numberIn } from '../number-in.ts';
 import { readOptions, splitAssignment } from '../options.ts';
-import { Refused } from '../refused.ts';
+import { Refused, refusedBy } from '../refused.ts';
 
 const kinds = { given: 'many', unit: 'once', json: 'alone' } as const;
 
@@ -19,12 +19,7 @@ export const evaluate: Command = {
     const [formula, ...more] = options.positionals;
     if (formula === undefined || more.length > 0)
       throw new Refused('eval takes one FORMULA, in quotation marks');
-    const given: Record<string, string> = {};
-    for (const text of options.many('given')) {
-      const [name, entry] = splitAssignment('given', text);
-      if (Object.hasOwn(given, name)) throw new Refused(`--given ${name} stands twice`);
-      given[name] = entry;
-    }
+    const given = readGivens(options.many('given'));
     const { value, type, problems } = evaluateFormula(formula, given, options.once('unit'));
     if (options.alone('json')) {
       const printed = value ? printValue(value) : { value: null, unit: null, text: null };
@@ -34,6 +29,19 @@ export const evaluate: Command = {
     return value ? AGREES : REFUSES;
   },
 };
+
+function readGivens(texts: readonly string[]): Readonly<Record<string, string>> {
+  const given = new Map<string, string>();
+  for (const text of texts) {
+    const [written, entry] = splitAssignment('given', text);
+    const name = spelledName(written);
+    const wrong = spellingProblems(name);
+    if (wrong.length > 0) throw refusedBy(wrong, '--given');
+    if (given.has(name)) throw new Refused(`--given ${name} stands twice`);
+    given.set(name, entry);
+  }
+  return Object.fromEntries(given);
+}
 
 function printValue(value: Value) {
   switch (value.kind) {

@@ -30,7 +30,7 @@ export const berthingPlan = figureKind({
     'velocity-angle': wanted('angle', 'the angle between that distance and the velocity'),
     speed: wanted('speed', 'the speed at contact'),
   },
-  draw: (cells, id) => {
+  draw: (cells) => {
     const { length, beam, contact, approach, lever, gyration, speed } = cells;
     const gamma = cells['velocity-angle'];
     const half = length.si / 2;

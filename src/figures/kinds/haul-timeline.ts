@@ -1,11 +1,10 @@
-import { type Amount, amountText, amountWords, valueText } from '../cells/amount.ts';
+import { fromSI } from '../../units/index.ts';
+import { type Amount, amountText, unitWords } from '../cells/amount.ts';
 import { numberAxis } from '../charts/axis.ts';
 import { PAGE_WIDTH } from '../svg/page.ts';
 import { box, line } from '../svg/shapes.ts';
 import { spread } from '../svg/spread.ts';
-import { strong, symbol, text, textElement, type Words } from '../svg/words.ts';
-import { fromSI } from '../../units/index.ts';
-import { unitWords } from '../cells/amount.ts';
+import { strong, text, textElement, type Words } from '../svg/words.ts';
 import type { Fleet } from './haul-loop.ts';
 
 /** A step of the cycle that takes time. */

@@ -38,7 +38,7 @@ export const mooringPlan = figureKind({
     forceY: wanted('force', 'the force off the berth'),
     moment: wanted('moment', 'the moment on the ship'),
   },
-  draw: (cells, id) => {
+  draw: (cells) => {
     const { length, breadth, tension, utilisation } = cells;
     const [first, ...others] = notAboveZero(length, breadth);
     if (first) return fail(first, ...others);

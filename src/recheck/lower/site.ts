@@ -76,6 +76,7 @@ export function createHelpers(work: OpenSheet, one: () => string, spend: (count:
       return { sheet: sheet.name, row, column };
     },
     block: (count, formula, site) => {
+      if (count === 0) return belowOneAnother(work.name, 0, 0, 0, false);
       spend(count);
       const { line } = site;
       if (line) {

@@ -1,0 +1,37 @@
+import { spawnSync } from 'node:child_process';
+import { edit60, edit6000 } from './edit-sheet.ts';
+import type { Measured, Part } from './part.ts';
+
+const parts: readonly Part[] = [edit60, edit6000];
+
+const [flag, name] = process.argv.slice(2);
+if (flag === '--part') console.log(JSON.stringify(parts.find((part) => part.name === name)?.measure()));
+else report(parts.flatMap(inOwnProcess), flag === '--json');
+
+/** Each part has a process of its own, so that none meets the other's heap or compiled code. */
+function inOwnProcess(part: Part): readonly Measured[] {
+  const program = process.argv[1] ?? '';
+  const args = ['--expose-gc', '--max-old-space-size=4096', program, '--part', part.name];
+  const run = spawnSync(process.execPath, args, { encoding: 'utf8', stdio: ['ignore', 'pipe', 'inherit'] });
+  if (run.status !== 0) throw new Error(`the part ${part.name} of the bench has failed`);
+  return JSON.parse(run.stdout) as readonly Measured[];
+}
+
+function report(measured: readonly Measured[], json: boolean): void {
+  const ratios = Object.assign({}, ...measured.map((one) => one.ratios)) as Record<string, number>;
+  if (json) {
+    console.log(JSON.stringify(ratios));
+    return;
+  }
+  for (const { title, timings } of measured) {
+    console.log(title);
+    for (const { name: who, ms, mb } of timings)
+      console.log(`  ${who.padEnd(16)}${duration(ms).padStart(12)}${mb === undefined ? '' : `${mb.toFixed(1)} MB`.padStart(12)}`);
+  }
+  console.log('quotients');
+  for (const [key, value] of Object.entries(ratios)) console.log(`  ${key.padEnd(30)}${value.toFixed(1).padStart(8)}`);
+}
+
+function duration(ms: number): string {
+  return ms < 1 ? `${(ms * 1000).toFixed(2)} µs` : `${ms.toFixed(2)} ms`;
+}

@@ -1,0 +1,152 @@
+import { type FormulaItem, type Notebook, type Verdict, writeUtilisation } from '../notebook/index.ts';
+import type { Drawing } from './drawing.ts';
+import { createHatches } from './svg/hatches.ts';
+import { frameSketch, PAGE_WIDTH } from './svg/page.ts';
+import { box, line, path } from './svg/shapes.ts';
+import { strong, symbol, text, textElement, type Words, wordsWidth } from './svg/words.ts';
+
+const ID = 'utilisations';
+const LEFT = 300;
+const FULL = 540;
+const RIGHT = 612;
+const ROW = 21;
+const BAR = 11;
+
+/** A check with how it stands; no verdict where it has no value. */
+interface Checked {
+  readonly item: FormulaItem;
+  readonly verdict?: Verdict;
+  readonly why?: string;
+}
+
+/**
+ * An overview of all checks of a book in its order: for each a bar of demand over capacity with the line at 100 %,
+ * and the verdict in words. What fails is hatched and has a cross, what holds is filled.
+ */
+export function drawUtilisations(notebook: Notebook): Drawing {
+  const hatches = createHatches(ID);
+  const checks = [...notebook.model.items.values()].flatMap((item) =>
+    item.kind === 'formula' && item.row.kind === 'check' ? [checkedOf(notebook, item)] : [],
+  );
+  const title = 'Utilisation of all checks';
+  const titleOf = new Map(notebook.book.sheets.map((sheet) => [sheet.key, sheet.title]));
+  const body: string[] = [];
+  let y = 34;
+  let sheet: string | undefined;
+  for (const check of checks) {
+    if (check.item.sheet !== sheet) {
+      sheet = check.item.sheet;
+      y += body.length === 0 ? 0 : 8;
+      body.push(textElement(strong(shortened(titleOf.get(sheet) ?? sheet, 300)), { x: 8, y: y + 13 }));
+      y += ROW + 2;
+    }
+    body.push(row(check, y, hatches.fill('fails')));
+    y += ROW;
+  }
+  if (checks.length > 0) {
+    const head = textElement(text('100 %'), { x: FULL, y: 18, anchor: 'middle' });
+    body.push(head, line({ x: FULL, y: 24 }, { x: FULL, y: y + 4 }, { class: 'limit' }));
+  } else body.push(textElement(text('This book has no checks yet.'), { x: 8, y: 34 }, { class: 'note' }));
+  const description = described(checks);
+  return {
+    svg: frameSketch(ID, title, description, {
+      height: y + 12,
+      definitions: hatches.definitions(),
+      body: body.join(''),
+    }),
+    title,
+    description,
+    table: {
+      head: ['sheet', 'check', 'utilisation', 'verdict'],
+      rows: checks.map((check) => [
+        titleOf.get(check.item.sheet) ?? check.item.sheet,
+        nameOf(check),
+        percentOf(check),
+        verdictWord(check),
+      ]),
+    },
+  };
+}
+
+function checkedOf(notebook: Notebook, item: FormulaItem): Checked {
+  const verdict = notebook.verdict(item.id);
+  if (verdict) return { item, verdict };
+  const result = notebook.result(item.id);
+  return { item, why: 'problem' in result ? result.problem.message : 'blank' };
+}
+
+function nameOf({ item }: Checked): string {
+  return item.row.label === undefined || item.row.label === '' ? item.row.name : item.row.label;
+}
+
+function percentOf({ verdict }: Checked): string {
+  return verdict?.utilisation === undefined ? '' : writeUtilisation(verdict.utilisation, verdict.holds);
+}
+
+function verdictWord({ verdict }: Checked): string {
+  if (!verdict) return 'no value';
+  return verdict.holds ? 'holds' : 'fails';
+}
+
+function row(check: Checked, y: number, hatch: string): string {
+  const base = y + BAR + 0.5;
+  const label = check.item.row.label;
+  const name: Words = label === undefined || label === '' ? symbol(check.item.row.name) : text(shortened(label, LEFT - 34));
+  const percent = percentOf(check);
+  const tone = !check.verdict ? 'soft' : check.verdict.holds ? 'good-text' : 'bad-text';
+  return [
+    textElement(name, { x: 20, y: base }),
+    bar(check, y + 2, hatch),
+    textElement(text(percent), { x: 668, y: base, anchor: 'end' }),
+    textElement(check.verdict?.holds === false ? strong('fails') : text(verdictWord(check)), { x: 674, y: base }, { class: tone }),
+  ].join('');
+}
+
+/** The bar of a check from zero; beyond the field it is cut by two strokes. */
+function bar({ verdict }: Checked, y: number, hatch: string): string {
+  const use = verdict?.utilisation;
+  if (!verdict) return line({ x: LEFT, y: y + BAR / 2 }, { x: RIGHT, y: y + BAR / 2 }, { class: 'idle' });
+  if (use === undefined)
+    return verdict.holds ? tickMark(LEFT + 6, y + BAR / 2) : crossMark(LEFT + 6, y + BAR / 2);
+  const end = Math.min(RIGHT, LEFT + (FULL - LEFT) * Math.max(0, use));
+  const from = { x: LEFT, y };
+  const to = { x: end, y: y + BAR };
+  const cut =
+    use * (FULL - LEFT) > RIGHT - LEFT
+      ? path(`M${RIGHT - 12} ${y + BAR + 2}l5 -15M${RIGHT - 7} ${y + BAR + 2}l5 -15`, { class: 'thin' })
+      : '';
+  const filled = verdict.holds
+    ? box(from, to, { class: 'holds-bar', 'data-use': use })
+    : box(from, to, { class: 'fails-edge', fill: hatch, 'data-use': use });
+  return box({ x: LEFT, y }, { x: FULL, y: y + BAR }, { class: 'track' }) + filled + cut;
+}
+
+function tickMark(x: number, y: number): string {
+  return path(`M${x - 4} ${y}l3.5 3.5l6 -7`, { class: 'outline' });
+}
+
+function crossMark(x: number, y: number): string {
+  return path(`M${x - 4} ${y - 4}l8 8M${x - 4} ${y + 4}l8 -8`, { class: 'fails-edge' });
+}
+
+function described(checks: readonly Checked[]): string {
+  const failing = checks.filter(({ verdict }) => verdict?.holds === false);
+  const blank = checks.filter(({ verdict }) => !verdict);
+  const holding = checks.length - failing.length - blank.length;
+  if (checks.length === 0) return 'This book has no checks yet.';
+  const worst = failing.map((check) => `${nameOf(check)} ${percentOf(check)}`.trim());
+  return [
+    `${checks.length} ${checks.length === 1 ? 'check' : 'checks'}: ${holding} hold, ${failing.length} fail, ${blank.length} without a value.`,
+    worst.length > 0 ? `Fails: ${worst.join('; ')}.` : '',
+  ]
+    .filter((sentence) => sentence !== '')
+    .join(' ');
+}
+
+/** The words cut to a width. */
+function shortened(words: string, width: number): string {
+  if (wordsWidth(text(words)) <= width) return words;
+  let cut = words;
+  while (cut.length > 1 && wordsWidth(text(`${cut}…`)) > width) cut = cut.slice(0, -1);
+  return `${cut.trimEnd()}…`;
+}

@@ -1,0 +1,32 @@
+import { expect, test } from 'vitest';
+import type { UnitsView } from '../../../src/app/session/session.ts';
+import { entryView } from '../../../src/app/sheet/entry-view.ts';
+import { extendUnits, readEntry, readUnit, standardUnits } from '../../../src/units/index.ts';
+
+function view(entry: string, unit: string, units: UnitsView = 'written') {
+  const extended = extendUnits(standardUnits, { datums: ['MLLW'] });
+  if (!extended.ok) throw new Error('the units do not extend');
+  const row = readUnit(unit, extended.value);
+  if (!row.ok) throw new Error(`${unit} is no unit`);
+  const read = readEntry(entry, extended.value, row.value);
+  if (!read.ok || !('si' in read.value)) throw new Error(`${entry} is no quantity`);
+  const value = { kind: 'number', si: read.value.si, unit: row.value } as const;
+  return entryView({ id: 'r', kind: 'given', name: 'x', entry, unit }, value, units, extended.value);
+}
+
+test.each([
+  ['36 in', 'in', { kind: 'plain', number: '36', unit: 'in' }],
+  ['36', 'in', { kind: 'plain', number: '36', unit: 'in' }],
+  ['100,000 t', 't', { kind: 'plain', number: '100,000', unit: 't' }],
+  ['0.75', '-', { kind: 'plain', number: '0.75', unit: '' }],
+  ['12 %', '%', { kind: 'plain', number: '12', unit: '%' }],
+  ['3 ft', 'in', { kind: 'converted', entry: '3 ft', number: '36', unit: 'in' }],
+  [`2'-6"`, 'in', { kind: 'converted', entry: `2'-6"`, number: '30', unit: 'in' }],
+  ['El. +12 ft MLLW', 'ft MLLW', { kind: 'plain', number: 'El. +12', unit: 'ft MLLW' }],
+])('%s in a line of %s', (entry, unit, shown) => {
+  expect(view(entry, unit)).toEqual(shown);
+});
+
+test('in other units the entry stays as typed, and what it comes to follows', () => {
+  expect(view('10', 'in', 'SI')).toEqual({ kind: 'converted', entry: '10 in', number: '0.254', unit: 'm' });
+});

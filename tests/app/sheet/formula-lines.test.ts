@@ -1,0 +1,58 @@
+import { expect, test } from 'vitest';
+import { formulaLines } from '../../../src/app/sheet/formula-lines.ts';
+import { formulaWidth } from '../../../src/app/sheet/formula-width.ts';
+import { parseFormula, printSyntax } from '../../../src/language/index.ts';
+
+/** The lines of a formula as text, indented by two spaces an em and a half. */
+function set(formula: string, most: number): readonly string[] {
+  const { syntax } = parseFormula(formula);
+  return formulaLines(syntax, most).map(({ indent, pieces }) => {
+    const text = pieces
+      .map((piece) => (piece.kind === 'node' ? printSyntax(piece.node) : piece.text))
+      .join(' ');
+    return `${'  '.repeat(Math.round(indent / 1.5))}${text.trim()}`;
+  });
+}
+
+test('what fits stays on one line', () => {
+  expect(set('a + b', 20)).toEqual(['a + b']);
+});
+
+test('a sum breaks in front of its signs, as few times as it can', () => {
+  expect(set('alpha_1 + beta_2 - gamma_3 + delta_4', 8)).toEqual(['alpha_1 + beta_2', '− gamma_3 + delta_4']);
+});
+
+test('a comparison breaks in front of its sign', () => {
+  expect(set('alpha_1 + beta_2 <= gamma_3 + delta_4', 9)).toEqual([
+    'alpha_1 + beta_2',
+    '≤ gamma_3 + delta_4',
+  ]);
+});
+
+test('cases stand one after another, inner ones further in', () => {
+  expect(set('IF(ISBLANK(stated); IF(k = "long name"; first; second); stated)', 14)).toEqual([
+    'if  ISBLANK(stated) :',
+    '  if  k = "long name" :   first',
+    '  otherwise   second',
+    'otherwise   stated',
+  ]);
+});
+
+test('arguments of a long call break after a semicolon', () => {
+  expect(set('LOOKUP(first_key; table_1.column_a; table_1.column_b; "exact")', 16)).toEqual([
+    'LOOKUP ( first_key ;',
+    '  table_1.column_a ;',
+    '  table_1.column_b ; "exact" )',
+  ]);
+});
+
+test('a fraction is never broken, and is as wide as its wider half', () => {
+  const { syntax } = parseFormula('(a + b + c + d) / e');
+  expect(formulaLines(syntax, 1)).toHaveLength(1);
+  expect(formulaWidth(syntax)).toBeCloseTo(formulaWidth(parseFormula('a + b + c + d').syntax) + 0.3, 9);
+});
+
+test('numbers put in are judged by their own text', () => {
+  const { syntax } = parseFormula('a + b');
+  expect(formulaWidth(syntax, () => '123 456 kN')).toBeGreaterThan(2 * formulaWidth(syntax));
+});
