@@ -29,7 +29,8 @@ export function drawChart(
   const sketch = form.draw(data);
   const notes = [...(sketch.notes ?? []), ...data.notes];
   const description = [chartWords(form.called, data), ...notes].join(' ');
-  const title = part.title === undefined || part.title === '' ? `${form.called} of ${part.table}` : part.title;
+  const title =
+    part.title === undefined || part.title === '' ? `${form.called} of ${part.table}` : part.title;
   return succeed({
     svg: frameSketch(part.id, title, description, { ...sketch, notes }),
     title,

@@ -1,7 +1,7 @@
 import { type FormulaItem, type Notebook, type Verdict, writeUtilisation } from '../notebook/index.ts';
 import type { Drawing } from './drawing.ts';
 import { createHatches } from './svg/hatches.ts';
-import { frameSketch, PAGE_WIDTH } from './svg/page.ts';
+import { frameSketch } from './svg/page.ts';
 import { box, line, path } from './svg/shapes.ts';
 import { strong, symbol, text, textElement, type Words, wordsWidth } from './svg/words.ts';
 
@@ -91,14 +91,19 @@ function verdictWord({ verdict }: Checked): string {
 function row(check: Checked, y: number, hatch: string): string {
   const base = y + BAR + 0.5;
   const label = check.item.row.label;
-  const name: Words = label === undefined || label === '' ? symbol(check.item.row.name) : text(shortened(label, LEFT - 34));
+  const name: Words =
+    label === undefined || label === '' ? symbol(check.item.row.name) : text(shortened(label, LEFT - 34));
   const percent = percentOf(check);
   const tone = !check.verdict ? 'soft' : check.verdict.holds ? 'good-text' : 'bad-text';
   return [
     textElement(name, { x: 20, y: base }),
     bar(check, y + 2, hatch),
     textElement(text(percent), { x: 668, y: base, anchor: 'end' }),
-    textElement(check.verdict?.holds === false ? strong('fails') : text(verdictWord(check)), { x: 674, y: base }, { class: tone }),
+    textElement(
+      check.verdict?.holds === false ? strong('fails') : text(verdictWord(check)),
+      { x: 674, y: base },
+      { class: tone },
+    ),
   ].join('');
 }
 

@@ -16,6 +16,7 @@ export const fieldStyles = css`
     border: 0;
     border-radius: var(--radius);
     outline: 2px solid var(--accent);
+    outline-offset: -1px;
     background: var(--paper);
     color: var(--pen);
     font: inherit;
@@ -41,6 +42,14 @@ export const fieldStyles = css`
     border-color: transparent;
     background: none;
     box-shadow: none;
+  }
+  .lists {
+    inset: 0 auto auto 0;
+    margin: 0;
+    padding: 0;
+    border: 0;
+    overflow: visible;
+    background: none;
   }
   .options {
     max-height: 264px;

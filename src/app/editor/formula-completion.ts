@@ -8,6 +8,7 @@ import {
 import type { Extension } from '@codemirror/state';
 import type { EditorView } from '@codemirror/view';
 import type { Completions } from './complete.ts';
+import { matching } from './matching.ts';
 import type { Suggestion } from './suggestion.ts';
 
 /** What may be written at a place of a text; `asked`: the person has asked for a list. */
@@ -17,6 +18,9 @@ interface Offered extends Completion {
   readonly suggestion: Suggestion;
 }
 
+/** How many completions one list has at most. */
+const most = 60;
+
 /** The list of completions below the caret. Nothing is chosen until the person chooses. */
 export function formulaCompletion(completer: Completer): Extension {
   return autocompletion({
@@ -25,7 +29,7 @@ export function formulaCompletion(completer: Completer): Extension {
     interactionDelay: 0,
     selectOnOpen: false,
     icons: false,
-    maxRenderedOptions: 60,
+    maxRenderedOptions: most,
     addToOptions: [{ render: drawValue, position: 90 }],
   });
 }
@@ -34,17 +38,30 @@ function offer(context: CompletionContext, completer: Completer): CompletionResu
   const { state, pos, explicit } = context;
   const found = completer(state.doc.toString(), pos, explicit);
   if (!found) return null;
-  return { from: found.from, options: found.suggestions.map(offered), validFor: /^[\p{L}\p{Sc}°%\d_'.]*$/u };
+  const typed = state.sliceDoc(found.from, pos);
+  const options = matching(typed, found.suggestions).slice(0, most);
+  if (options.length === 0) return null;
+  return {
+    from: found.from,
+    options: options.map(offered),
+    filter: false,
+    getMatch: ({ label }) => matchIn(label, typed),
+  };
+}
+
+/** Where the letters typed stand in a label. */
+function matchIn(label: string, typed: string): readonly number[] {
+  const from = label.toLowerCase().indexOf(typed.toLowerCase());
+  return typed === '' || from < 0 ? [] : [from, from + typed.length];
 }
 
 function offered(suggestion: Suggestion): Offered {
-  const { text, detail, kind, help, rank } = suggestion;
+  const { text, detail, kind, help } = suggestion;
   return {
     suggestion,
     label: text,
     detail,
     type: kind,
-    boost: rank,
     apply: (view, completion, from, to) => write(view, completion, suggestion, from, to),
     ...(help !== undefined && { info: () => drawHelp(suggestion) }),
   };

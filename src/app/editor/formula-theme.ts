@@ -5,6 +5,7 @@ export const formulaTheme = EditorView.theme({
   '&': {
     borderRadius: 'var(--radius)',
     outline: '2px solid var(--accent) !important',
+    outlineOffset: '-1px',
     background: 'var(--paper)',
     color: 'var(--ink)',
     fontSize: '14px',
@@ -39,6 +40,9 @@ export const formulaTheme = EditorView.theme({
   // The line below the formula stays readable while a list is open.
   '.cm-tooltip-autocomplete.cm-tooltip-below': { marginTop: 'var(--note-height, 0px)' },
   '.cm-tooltip-autocomplete > ul': {
+    display: 'grid',
+    gridTemplateColumns: 'minmax(5em, max-content) minmax(0, 1fr) max-content',
+    gap: '0 14px',
     minWidth: '300px !important',
     maxWidth: 'min(620px, 94vw) !important',
     maxHeight: '252px !important',
@@ -48,8 +52,8 @@ export const formulaTheme = EditorView.theme({
   },
   '.cm-tooltip-autocomplete > ul > li': {
     display: 'grid',
-    gridTemplateColumns: 'minmax(5em, max-content) minmax(0, 1fr) max-content',
-    gap: '14px',
+    gridColumn: '1 / -1',
+    gridTemplateColumns: 'subgrid',
     alignItems: 'baseline',
     padding: '3px 9px !important',
     lineHeight: '1.35 !important',
@@ -74,7 +78,7 @@ export const formulaTheme = EditorView.theme({
     textOverflow: 'ellipsis',
     whiteSpace: 'nowrap',
   },
-  '.completion-value': { fontVariantNumeric: 'tabular-nums', whiteSpace: 'nowrap' },
+  '.completion-value': { fontSize: '13px', fontVariantNumeric: 'tabular-nums', whiteSpace: 'nowrap' },
   '.cm-tooltip.cm-completionInfo': { maxWidth: '300px', padding: '6px 9px', fontSize: '13px' },
   '.completion-signature': { marginBottom: '3px', fontFamily: 'var(--code)', fontSize: '12.5px' },
 });

@@ -128,9 +128,7 @@ export class QuayCellEditor extends LitElement {
   /** Keeps what was typed into the plain field when the formula editor takes its place. */
   #takeOver(): void {
     const plain = this.renderRoot.querySelector<QuayInputField>('quay-input-field');
-    if (!plain) return;
-    this.#text = plain.text;
-    this.#caret = plain.renderRoot.querySelector('input')?.selectionStart ?? undefined;
+    if (plain) ({ text: this.#text, caret: this.#caret } = plain.handOver());
   }
 
   readonly #commit = (event: CustomEvent<Commit>): void => {

@@ -106,7 +106,7 @@ export class QuayFormulaField extends LitElement {
             if (update.docChanged || update.selectionSet) this.#tell(trial.of(update.state), update.state);
             if (update.geometryChanged) this.#below.place();
           }),
-          EditorView.domEventHandlers({ blur: this.#blur }),
+          EditorView.domEventHandlers({ blur: this.#blur, beforeinput: typeOver }),
           tooltips({ position: 'fixed', parent: lists }),
           formulaTheme,
         ],
@@ -121,7 +121,7 @@ export class QuayFormulaField extends LitElement {
 
   override updated(): void {
     const note = this.renderRoot.querySelector<HTMLElement>('.below');
-    this.style.setProperty('--note-height', `${this.note && note ? note.offsetHeight + 7 : 3}px`);
+    this.style.setProperty('--note-height', `${this.note && note ? note.offsetHeight + 11 : 6}px`);
   }
 
   override disconnectedCallback(): void {
@@ -159,6 +159,21 @@ export class QuayFormulaField extends LitElement {
     const value = view.state.doc.toString().trim();
     this.dispatchEvent(new CustomEvent<Commit>('commit', { detail: { value, move } }));
   }
+}
+
+/**
+ * Types over a selection here: browsers would carry the colours of what they delete over to what is typed as a style
+ * of its own, which the page's security policy reports.
+ */
+function typeOver(event: InputEvent, view: EditorView): boolean {
+  const { data, inputType, isComposing } = event;
+  const { from, to, empty } = view.state.selection.main;
+  if (inputType !== 'insertText' || isComposing || data === null || empty) return false;
+  event.preventDefault();
+  const insert = () => view.state.update(view.state.replaceSelection(data), { userEvent: 'input.type' });
+  const handlers = view.state.facet(EditorView.inputHandler);
+  if (!handlers.some((handles) => handles(view, from, to, data, insert))) view.dispatch(insert());
+  return true;
 }
 
 /** A formula has one line, whatever is pasted. */

@@ -66,8 +66,14 @@ export class QuayInputField extends LitElement {
       </div>`;
   }
 
+  /** Gives its place to another field, which takes over what was typed and where the caret stands. */
+  handOver(): { readonly text: string; readonly caret: number | undefined } {
+    this.#left = true;
+    return { text: this.text, caret: this.#input_.selectionStart ?? undefined };
+  }
+
   /** What the field holds. */
-  get text(): string {
+  private get text(): string {
     return this.#typed ?? this.seed ?? this.value;
   }
 

@@ -3,20 +3,25 @@ import { unsafeHTML } from 'lit/directives/unsafe-html.js';
 import type { Fix, Problem } from '../../diagnostics/index.ts';
 import { setEntry, setFormula } from '../../document/index.ts';
 import type { FormulaItem, InputItem, Item } from '../../notebook/index.ts';
-import { formulaMath, math, numbersMath, symbolMath } from '../../record/index.ts';
+import { math, symbolMath, unitText } from '../../record/index.ts';
 import { dependsOn, feedsOf, itemAt, labelOf, localName, placeOfId } from '../session/places.ts';
 import { resultText } from '../session/result-text.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
+import { drawFormula, typesetFormula, typesetNumbers } from '../sheet/formula-view.ts';
+import { mathsStyles } from '../style/maths-styles.ts';
 import { nudgedEntry } from './nudge.ts';
 import { panelStyles } from './panel-styles.ts';
+
+/** The width of the panel in em of its mathematics. */
+const panelWidth = 15;
 
 /** Explains the one value in hand: formula, numbers, what it depends on, what it feeds, its source, its problems. */
 export class SidePanel extends LitElement {
   static override properties = { session: { attribute: false } };
   declare session: Session;
 
-  static override styles = panelStyles;
+  static override styles = [mathsStyles, panelStyles];
 
   constructor() {
     super();
@@ -31,7 +36,7 @@ export class SidePanel extends LitElement {
     return html`
       <h2>${unsafeHTML(math(symbolMath(localName(item))))}</h2>
       <p class="label">${labelOf(item)}</p>
-      <p class="value"><b>${shown.number}</b> ${shown.unit}</p>
+      <p class="value"><b>${shown.number}</b> ${unitText(shown.unit)}</p>
       ${this.#problems(item)} ${item.kind === 'input' ? this.#nudge(item) : nothing}
       ${'checked' in item ? this.#formula(item) : nothing}
       ${this.#list('Depends on', dependsOn(this.session.notebook, item))}
@@ -47,7 +52,7 @@ export class SidePanel extends LitElement {
   }
 
   #formula(item: Extract<Item, { checked: unknown }>) {
-    const { text, syntax } = item.checked;
+    const { text } = item.checked;
     const { notebook, units } = this.session;
     const shown = (name: string) => {
       const found = notebook.model.items.get(`${item.sheet}.${name}`) ?? notebook.model.items.get(name);
@@ -56,13 +61,15 @@ export class SidePanel extends LitElement {
       return value.number === 'no value' || value.number === '—' ? undefined : value;
     };
     return html`<h3>Formula</h3>
-      <div class="math" tabindex="0" role="group" aria-label="Formula in symbols">${unsafeHTML(math(formulaMath(syntax)))}</div>
+      <div class="math" tabindex="0" role="group" aria-label="Formula in symbols">
+        ${drawFormula(typesetFormula(item.checked, panelWidth), 'symbols')}
+      </div>
       <pre tabindex="0" aria-label="Formula as written">${text}</pre>
       ${
         item.kind === 'formula'
           ? html`<h3>With numbers</h3>
             <div class="math numbers" tabindex="0" role="group" aria-label="Formula with numbers">
-              ${unsafeHTML(math(numbersMath(syntax, shown)))}
+              ${drawFormula(typesetNumbers(item.checked, panelWidth, shown), 'numbers')}
             </div>`
           : nothing
       }`;
@@ -78,7 +85,7 @@ export class SidePanel extends LitElement {
           return html`<li>
             <button @click=${() => this.#go(item)} title=${`${other}${labelOf(item)}`}>
               <span>${unsafeHTML(math(symbolMath(localName(item))))}</span>
-              <span class="number">${shown.number} ${shown.unit}</span>
+              <span class="number">${shown.number} ${unitText(shown.unit)}</span>
             </button>
           </li>`;
         })}

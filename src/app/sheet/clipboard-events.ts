@@ -1,6 +1,12 @@
 import { cellContent } from '../editing/cell-content.ts';
 import { cellValueText } from '../editing/cell-value-text.ts';
-import { CELLS_TYPE, type CopiedCells, readCells, readCopied, writeCells } from '../editing/clipboard-text.ts';
+import {
+  CELLS_TYPE,
+  type CopiedCells,
+  readCells,
+  readCopied,
+  writeCells,
+} from '../editing/clipboard-text.ts';
 import { findPlace } from '../editing/find-place.ts';
 import { insertRows } from '../editing/line-edits.ts';
 import { copyOfRow, freshFor } from '../editing/new-items.ts';
@@ -65,7 +71,10 @@ export class ClipboardEvents {
     const text = event.clipboardData.getData('text/plain');
     if (!copied && text === '') return;
     event.preventDefault();
-    if (copied?.lines) return this.#pasteLines(copied.lines);
+    if (copied?.lines) {
+      this.#pasteLines(copied.lines);
+      return;
+    }
     const { map } = this.#host;
     const index = map.indexOf(this.#topLeft());
     const first = map.rowAt(index);

@@ -1,5 +1,6 @@
 import type { Outcome } from '../../diagnostics/index.ts';
 import type { Edit } from '../../document/index.ts';
+import { findPlace } from '../editing/find-place.ts';
 import {
   type Change,
   duplicate,
@@ -9,7 +10,6 @@ import {
   removeLines,
   removeWholePart,
 } from '../editing/line-edits.ts';
-import { findPlace } from '../editing/find-place.ts';
 import type { NewKind } from '../editing/new-items.ts';
 import { clearCells, fillDown } from '../editing/range-edits.ts';
 import type { CellPlace } from '../session/place.ts';
@@ -37,45 +37,45 @@ export interface CommandHost {
 
 type MenuCommand = { readonly kind: 'menu action'; readonly action: MenuAction };
 
+type Doing = (host: CommandHost) => void;
+
+const commands: Readonly<Record<Exclude<Command['kind'], 'move' | 'edit'>, Doing>> = {
+  undo: ({ session }) => session.undo(),
+  redo: ({ session }) => session.redo(),
+  collapse: (host) => host.place && host.goTo(host.place),
+  menu: (host) => host.openMenu(),
+  'select all': selectAll,
+  clear: (host) => applyEdit(host, clearCells(book(host), selectedCells(host))),
+  'fill down': (host) => applyEdit(host, fillDown(book(host), selectedCells(host))),
+  insert: insertLike,
+  'delete lines': removeSelected,
+  'line up': (host) => changeAt(host, (place) => moveLine(book(host), place, -1)),
+  'line down': (host) => changeAt(host, (place) => moveLine(book(host), place, 1)),
+  duplicate: (host) => changeAt(host, (place) => duplicate(book(host), place)),
+};
+
+const actions: Readonly<Record<Exclude<MenuAction, `insert ${NewKind}`>, Doing>> = {
+  'insert row': (host) => changeAt(host, (place) => insertRowBelow(book(host), place)),
+  sum: (host) => host.sumColumn(),
+  duplicate: commands.duplicate,
+  'move up': commands['line up'],
+  'move down': commands['line down'],
+  'delete line': removeSelected,
+  'delete part': removePart,
+};
+
 /** Does on a page what a key or the menu asks for. */
 export function carryOut(host: CommandHost, command: Command | MenuCommand): void {
-  switch (command.kind) {
-    case 'move':
-      return host.move(command.motion, command.extend);
-    case 'edit':
-      return host.startEdit(command.seed);
-    case 'undo':
-      host.session.undo();
-      return;
-    case 'redo':
-      host.session.redo();
-      return;
-    case 'collapse':
-      if (host.place) host.goTo(host.place);
-      return;
-    case 'menu':
-      return host.openMenu();
-    case 'select all':
-      return selectAll(host);
-    case 'clear':
-      return applyEdit(host, clearCells(book(host), selectedCells(host)));
-    case 'fill down':
-      return applyEdit(host, fillDown(book(host), selectedCells(host)));
-    case 'insert':
-      return insertLike(host);
-    case 'menu action':
-      return act(host, command.action);
-    default:
-      return act(host, actions[command.kind]);
-  }
+  if (command.kind === 'move') host.move(command.motion, command.extend);
+  else if (command.kind === 'edit') host.startEdit(command.seed);
+  else if (command.kind !== 'menu action') commands[command.kind](host);
+  else if (isInsertion(command.action)) insertNew(host, command.action.slice('insert '.length) as NewKind);
+  else actions[command.action](host);
 }
 
-const actions = {
-  'delete lines': 'delete line',
-  'line up': 'move up',
-  'line down': 'move down',
-  duplicate: 'duplicate',
-} as const;
+function isInsertion(action: MenuAction): action is Extract<MenuAction, `insert ${NewKind}`> {
+  return action.startsWith('insert ') && action !== 'insert row';
+}
 
 const book = (host: CommandHost) => host.session.notebook.book;
 
@@ -86,39 +86,26 @@ export function selectedCells(host: CommandHost): readonly (readonly CellPlace[]
   return place ? [[place]] : [];
 }
 
-function act(host: CommandHost, action: MenuAction): void {
-  const { place } = host;
-  if (action.startsWith('insert ') && action !== 'insert row') {
-    const kind = action.slice('insert '.length) as NewKind;
-    return applyChange(host, insertBelow(book(host), host.session.sheet, place, kind));
-  }
+function insertNew(host: CommandHost, kind: NewKind): void {
+  applyChange(host, insertBelow(book(host), host.session.sheet, host.place, kind));
+}
+
+function changeAt(host: CommandHost, change: (place: CellPlace) => Change | undefined): void {
+  if (host.place) applyChange(host, change(host.place));
+}
+
+function removePart(host: CommandHost): void {
+  const { place, map } = host;
   if (!place) return;
-  switch (action) {
-    case 'sum':
-      return host.sumColumn();
-    case 'insert row':
-      return applyChange(host, insertRowBelow(book(host), place));
-    case 'duplicate':
-      return applyChange(host, duplicate(book(host), place));
-    case 'move up':
-    case 'move down':
-      return applyChange(host, moveLine(book(host), place, action === 'move up' ? -1 : 1));
-    case 'delete line':
-      return removeSelected(host);
-    case 'delete part': {
-      const index = host.map.indexOf({ part: place.part, item: '' });
-      return removeAt(host, removeWholePart(place), Math.max(index, 0));
-    }
-  }
+  removeAt(host, removeWholePart(place), Math.max(map.indexOf({ part: place.part, item: '' }), 0));
 }
 
 /** A new line of the kind the person is on; a new row in a table. */
 function insertLike(host: CommandHost): void {
   const found = host.place && findPlace(book(host), host.place);
-  if (host.place && (found?.kind === 'cell' || (found?.kind === 'column' && host.place.item === 'head')))
-    return applyChange(host, insertRowBelow(book(host), host.place));
-  const kind = found?.kind === 'row' ? found.row.kind : 'given';
-  applyChange(host, insertBelow(book(host), host.session.sheet, host.place, kind));
+  const inTable = found?.kind === 'cell' || (found?.kind === 'column' && host.place?.item === 'head');
+  if (inTable) actions['insert row'](host);
+  else insertNew(host, found?.kind === 'row' ? found.row.kind : 'given');
 }
 
 function removeSelected(host: CommandHost): void {

@@ -39,7 +39,10 @@ function broken(
     case 'comparison':
       return [
         ...again(node.left, room, indent),
-        ...led(again(node.right, room - sign(comparisonSigns[node.op]).width, indent), sign(comparisonSigns[node.op])),
+        ...led(
+          again(node.right, room - sign(comparisonSigns[node.op]).width, indent),
+          sign(comparisonSigns[node.op]),
+        ),
       ];
     case 'binary': {
       const { op } = node;
@@ -63,7 +66,10 @@ interface Mark {
 const signs = { '+': '+', '-': '−', '*': '·', '&': '&' } as const;
 const comparisonSigns = { '<=': '≤', '<': '<', '>=': '≥', '>': '>', '=': '=', '<>': '≠' } as const;
 
-const sign = (text: string): Mark => ({ pieces: [{ kind: 'sign', text }], width: /[();]/.test(text) ? 0.4 : 1.3 });
+const sign = (text: string): Mark => ({
+  pieces: [{ kind: 'sign', text }],
+  width: /[();]/.test(text) ? 0.4 : 1.3,
+});
 const words = (text: string): Mark => ({ pieces: [{ kind: 'words', text }], width: textWidth(text) });
 
 interface Term {
@@ -79,7 +85,12 @@ function chain(node: Syntax, ops: readonly (keyof typeof signs)[]): readonly Ter
 }
 
 /** Terms on lines, as many on each as fit. */
-function gathered(terms: readonly Term[], room: number, indent: number, again: Breaker): readonly FormulaLine[] {
+function gathered(
+  terms: readonly Term[],
+  room: number,
+  indent: number,
+  again: Breaker,
+): readonly FormulaLine[] {
   const lines: FormulaLine[] = [];
   for (const { lead, node } of terms) {
     const own = again(node, room - (lead?.width ?? 0), indent);
@@ -87,11 +98,7 @@ function gathered(terms: readonly Term[], room: number, indent: number, again: B
     const [first, ...rest] = marked;
     const last = lines.at(-1);
     if (first && last && last.width + first.width <= room && rest.length === 0) {
-      lines[lines.length - 1] = {
-        indent: last.indent,
-        pieces: [...last.pieces, ...first.pieces],
-        width: last.width + first.width,
-      };
+      lines[lines.length - 1] = joined(last, first);
     } else lines.push(...marked);
   }
   return lines;
@@ -104,14 +111,27 @@ function led(lines: readonly FormulaLine[], lead: Mark): readonly FormulaLine[] 
   return [{ ...first, pieces: [...lead.pieces, ...first.pieces], width: first.width + lead.width }, ...rest];
 }
 
+/** Two lines as one. */
+function joined(a: FormulaLine, b: FormulaLine, between = 0): FormulaLine {
+  return { indent: a.indent, pieces: [...a.pieces, ...b.pieces], width: a.width + b.width + between };
+}
+
 /** Lines with a mark behind the last. */
 function ended(lines: readonly FormulaLine[], end: Mark): readonly FormulaLine[] {
   const last = lines.at(-1);
   if (!last) return lines;
-  return [...lines.slice(0, -1), { ...last, pieces: [...last.pieces, ...end.pieces], width: last.width + end.width }];
+  return [
+    ...lines.slice(0, -1),
+    { ...last, pieces: [...last.pieces, ...end.pieces], width: last.width + end.width },
+  ];
 }
 
-function fenced(lines: readonly FormulaLine[], open: Mark, close: Mark, indent: number): readonly FormulaLine[] {
+function fenced(
+  lines: readonly FormulaLine[],
+  open: Mark,
+  close: Mark,
+  indent: number,
+): readonly FormulaLine[] {
   const [first, ...rest] = ended(led(lines, open), close);
   return first ? [{ ...first, indent }, ...rest] : lines;
 }
@@ -127,23 +147,22 @@ function callLines(call: CallSyntax, room: number, indent: number, again: Breake
     pieces: [{ kind: 'name', text: name }, ...sign('(').pieces],
     width: textWidth(name) + 0.4,
   };
-  const inner = call.args.flatMap((arg, at) => {
-    const lines = again(arg, room - 2, indent + 1.5);
-    return [at < call.args.length - 1 ? ended(lines, sign(';')) : lines];
+  const inner = call.args.map((arg, at) => {
+    const lead = at === 0 ? open : undefined;
+    const lines = again(arg, room - 2 - (lead?.width ?? 0), indent + 1.5);
+    const closed = ended(lines, sign(at < call.args.length - 1 ? ';' : ')'));
+    return lead ? led(closed, lead) : closed;
   });
   const lines: FormulaLine[] = [];
   for (const own of inner) {
     const [first, ...rest] = own;
     const last = lines.at(-1);
-    if (first && last && rest.length === 0 && last.width + first.width + 0.3 <= room - 2)
-      lines[lines.length - 1] = {
-        ...last,
-        pieces: [...last.pieces, ...first.pieces],
-        width: last.width + first.width + 0.3,
-      };
+    if (first && last && rest.length === 0 && last.width + first.width + 0.3 <= room - 1.5)
+      lines[lines.length - 1] = joined(last, first, 0.3);
     else lines.push(...own);
   }
-  return fenced(lines, open, sign(')'), indent);
+  const [first, ...rest] = lines;
+  return first ? [{ ...first, indent }, ...rest] : lines;
 }
 
 interface Case {
@@ -188,8 +207,7 @@ function caseLines(
     const beside = again(value, room - (last?.width ?? 0), indent);
     const [first, ...rest] = beside;
     if (last && first && rest.length === 0 && last.width + first.width <= room) {
-      const joined = { ...last, pieces: [...last.pieces, ...first.pieces], width: last.width + first.width };
-      return [...head.slice(0, -1), joined];
+      return [...head.slice(0, -1), joined(last, first)];
     }
     return [...head, ...again(value, room - 1.5, indent + 1.5)];
   });
@@ -210,13 +228,6 @@ function condition(
   const equal = right.length > 0 ? led(right, sign('=')) : [];
   const [first, ...rest] = equal;
   const last = left.at(-1);
-  const joined =
-    first && last
-      ? [
-          ...left.slice(0, -1),
-          { ...last, pieces: [...last.pieces, ...first.pieces], width: last.width + first.width },
-          ...rest,
-        ]
-      : left;
-  return ended(led(joined, words('if ')), words(':  '));
+  const both = first && last ? [...left.slice(0, -1), joined(last, first), ...rest] : left;
+  return ended(led(both, words('if ')), words(':  '));
 }

@@ -132,7 +132,11 @@ function calculation(
   const symbols = under ? typesetFormula(checked, room.below) : beside;
   const numbers =
     active && numbered && hasNumbers(checked.syntax)
-      ? typesetNumbers(checked, (under ? room.below : room.beside) + NUMBERS_MORE, valuesByName(session, sheet))
+      ? typesetNumbers(
+          checked,
+          (under ? room.below : room.beside) + NUMBERS_MORE,
+          valuesByName(session, sheet),
+        )
       : undefined;
   return {
     layout: under ? 'under' : 'beside',

@@ -75,7 +75,11 @@ export class PageElements {
   }
 }
 
-function showInLine(element: QuayLine | QuayWords, map: GridMap, { place, stop, range, edit }: Standing): void {
+function showInLine(
+  element: QuayLine | QuayWords,
+  map: GridMap,
+  { place, stop, range, edit }: Standing,
+): void {
   const { part = '', item = '' } = element.dataset;
   const here = (one: CellPlace | undefined): boolean => one?.part === part && one.item === item;
   element.active = place && here(place) ? place.field : '';
@@ -92,7 +96,8 @@ const none: readonly string[] = [];
 function showInTable(element: QuayTable, map: GridMap, { place, stop, range, edit }: Standing): void {
   const { part } = element.dataset;
   const mine = (one: CellPlace | undefined): one is CellPlace =>
-    one?.part === part && (one?.item === '' || one?.item === 'head' || tableRow(one?.item ?? '') !== undefined);
+    one?.part === part &&
+    (one?.item === '' || one?.item === 'head' || tableRow(one?.item ?? '') !== undefined);
   element.activeItem = mine(place) ? place.item : '';
   element.activeField = mine(place) ? place.field : '';
   element.stopItem = mine(stop) ? stop.item : '';

@@ -1,7 +1,9 @@
-import { css } from 'lit';
+import { css, unsafeCSS } from 'lit';
+import { figureCss } from '../../figures/index.ts';
 
 /** The desk, the sheet of paper on it, and what stands on the paper besides lines and tables. */
 export const pageStyles = css`
+  ${unsafeCSS(figureCss)}
   :host {
     display: block;
     height: 100%;
@@ -129,10 +131,29 @@ export const pageStyles = css`
     grid-column: 2 / -1;
     padding: 8px 24px 16px;
   }
-  .words-row .drawing svg {
-    display: block;
-    max-width: 100%;
-    height: auto;
+  .drawing details {
+    margin-top: 4px;
+    color: var(--ink-soft);
+    font-size: var(--type-small);
+  }
+  .drawing summary {
+    width: max-content;
+    cursor: pointer;
+  }
+  .alternative {
+    max-height: 260px;
+    margin-top: 6px;
+    overflow: auto;
+  }
+  .alternative table {
+    border-collapse: collapse;
+    color: var(--ink);
+  }
+  .alternative :is(th, td) {
+    padding: 2px 14px 2px 0;
+    border-bottom: 1px solid var(--rule);
+    font-weight: 400;
+    text-align: right;
   }
   .quiet {
     color: var(--ink-soft);

@@ -1,8 +1,43 @@
-import { nothing } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
+import { unsafeHTML } from 'lit/directives/unsafe-html.js';
 import type { Chart, Figure } from '../../document/index.ts';
-import type { Notebook } from '../../notebook/index.ts';
+import { type Drawing, type DrawingTable, drawChart, drawFigure } from '../../figures/index.ts';
+import type { Session } from '../session/session.ts';
+import { sentence } from './line-body.ts';
 
-/** A figure or chart of a sheet, drawn from its values. */
-export function draw(_notebook: Notebook, _sheet: string, _part: Figure | Chart): unknown {
-  return nothing;
+/** A sketch or chart of a sheet, drawn from its values as they stand, with a table of what it shows. */
+export function drawPicture(
+  { notebook, units }: Session,
+  sheet: string,
+  part: Figure | Chart,
+): TemplateResult {
+  const drawn =
+    part.kind === 'figure'
+      ? drawFigure(notebook, sheet, part, units)
+      : drawChart(notebook, sheet, part, units);
+  if (!drawn.ok)
+    return html`<div class="drawing" role="gridcell" aria-colindex="3" aria-readonly="true">
+      ${drawn.problems.map((problem) => sentence(problem, 'waits'))}
+    </div>`;
+  return html`<div class="drawing" role="gridcell" aria-colindex="3" aria-readonly="true">
+    ${unsafeHTML(drawn.value.svg)}${drawn.value.table ? alternative(drawn.value, drawn.value.table) : nothing}
+  </div>`;
+}
+
+function alternative({ title }: Drawing, { head, rows }: DrawingTable): TemplateResult {
+  return html`<details>
+    <summary tabindex="-1">the same as a table</summary>
+    <div class="alternative">
+      <table aria-label=${title}>
+        <thead>
+          <tr>
+            ${head.map((text) => html`<th scope="col">${text}</th>`)}
+          </tr>
+        </thead>
+        <tbody>
+          ${rows.map((row) => html`<tr>${row.map((text) => html`<td>${text}</td>`)}</tr>`)}
+        </tbody>
+      </table>
+    </div>
+  </details>`;
 }

@@ -4,8 +4,8 @@ import { findSheet, type Part, type Sheet } from '../../document/index.ts';
 import { cellContent } from '../editing/cell-content.ts';
 import { enterText } from '../editing/cell-edits.ts';
 import { insertBelow } from '../editing/line-edits.ts';
-import { renameEdit } from '../editing/rename.ts';
 import type { NewKind } from '../editing/new-items.ts';
+import { renameEdit } from '../editing/rename.ts';
 import { loadFormulaField } from '../editor/load-formula-field.ts';
 import { type CellPlace, samePlace } from '../session/place.ts';
 import type { Session, SessionEvent } from '../session/session.ts';
@@ -13,8 +13,8 @@ import { mathsStyles } from '../style/maths-styles.ts';
 import { QuayTable } from '../table/quay-table.ts';
 import { tableStyles } from '../table/table-styles.ts';
 import type { CellEdit, Commit } from './cell-edit.ts';
-import { carryOut } from './commands.ts';
 import { ClipboardEvents } from './clipboard-events.ts';
+import { carryOut } from './commands.ts';
 import { type GridMap, gridMap, hasTitle, placeAt } from './grid-map.ts';
 import { commandOf } from './keys.ts';
 import type { Room } from './line-source.ts';
@@ -143,7 +143,10 @@ export class QuaySheet extends LitElement implements SheetHost {
     const { place } = this;
     if (!place) return;
     const { kind, text } = cellContent(this.session.notebook.book, place);
-    if (kind === undefined) return this.refuse(['this cell is calculated; its column’s heading has the formula']);
+    if (kind === undefined) {
+      this.refuse(['this cell is calculated; its column’s heading has the formula']);
+      return;
+    }
     this.anchor = undefined;
     this.#edit = { place, kind, value: text, ...(seed !== undefined && { seed }) };
     this.#showPlace();
@@ -158,7 +161,10 @@ export class QuaySheet extends LitElement implements SheetHost {
           ? renameEdit(this.session, edit.place, value)
           : enterText(this.session.notebook.book, edit.place, value);
       const done = entered.ok ? this.session.apply(entered.value) : entered;
-      if (!done.ok) return this.refuse(done.problems.map(({ message, hints }) => [message, ...hints].join('; ')));
+      if (!done.ok) {
+        this.refuse(done.problems.map(({ message, hints }) => [message, ...hints].join('; ')));
+        return;
+      }
     }
     this.#edit = undefined;
     if (move === 'stay') {
@@ -168,8 +174,8 @@ export class QuaySheet extends LitElement implements SheetHost {
   };
 
   #moveOn(move: Exclude<Commit['move'], 'stay'>, kind: CellEdit['kind']): void {
-    if (kind === 'prose') return this.move('down', false);
-    this.move(move === 'right' ? 'next' : move === 'left' ? 'previous' : move, false);
+    if (kind === 'prose') this.move('down', false);
+    else this.move(move === 'right' ? 'next' : move === 'left' ? 'previous' : move, false);
     // At an edge of the page the person stays, and the cell shows again.
     this.#focusPending = true;
     this.#showPlace();
@@ -199,7 +205,8 @@ export class QuaySheet extends LitElement implements SheetHost {
     const cell = place && this.#elements.cellAt(place);
     const menu = this.renderRoot.querySelector<QuaySheetMenu>('quay-sheet-menu');
     if (!place || !cell || !menu) return;
-    const subject = place.item === '' ? 'part' : this.#elements.at(place) instanceof QuayTable ? 'table row' : 'line';
+    const subject =
+      place.item === '' ? 'part' : this.#elements.at(place) instanceof QuayTable ? 'table row' : 'line';
     void menu.open(subject, below ?? cell, cell, (action) => carryOut(this, { kind: 'menu action', action }));
   }
 
@@ -240,8 +247,8 @@ export class QuaySheet extends LitElement implements SheetHost {
 
   #bookChanged(changed: ReadonlySet<string>, structure: boolean): void {
     const { sheet } = this;
-    if (structure || !sheet) return this.requestUpdate();
-    for (const part of sheet.parts) this.#partChanged(sheet.key, part, changed);
+    if (structure || !sheet) this.requestUpdate();
+    else for (const part of sheet.parts) this.#partChanged(sheet.key, part, changed);
   }
 
   #partChanged(sheet: string, part: Part, changed: ReadonlySet<string>): void {
@@ -252,14 +259,17 @@ export class QuaySheet extends LitElement implements SheetHost {
         const id = `${sheet}.${row.name}`;
         const concerned = row.kind === 'check' || line.active !== '' || changed.has(id);
         if (line.source !== row) line.source = row;
-        else if (concerned || line.drawnItem !== this.session.notebook.model.items.get(id)) line.requestUpdate();
+        else if (concerned || line.drawnItem !== this.session.notebook.model.items.get(id))
+          line.requestUpdate();
       }
     }
     const own = this.#elements.at({ sheet, part: part.id, item: '', field: '' });
     if (own instanceof QuayTable && part.kind === 'table') {
       const id = `${sheet}.${part.name}`;
       const concerned =
-        own.table !== part || changed.has(id) || part.columns.some(({ name }) => changed.has(`${id}.${name}`));
+        own.table !== part ||
+        changed.has(id) ||
+        part.columns.some(({ name }) => changed.has(`${id}.${name}`));
       if (own.table !== part && own.length !== this.#lengths.get(part.id)) this.requestUpdate();
       own.table = part;
       if (concerned) redraw(own);
@@ -291,9 +301,10 @@ export class QuaySheet extends LitElement implements SheetHost {
       >
         <slot name="title-block"></slot>
         <h2 class="sheet-title">${sheet.title || sheet.key}</h2>
-        ${count === 0
-          ? this.#empty()
-          : html`<div
+        ${
+          count === 0
+            ? this.#empty()
+            : html`<div
               class="grid"
               role="grid"
               aria-label=${sheet.title || sheet.key}
@@ -306,7 +317,8 @@ export class QuaySheet extends LitElement implements SheetHost {
                 ({ id }) => id,
                 (part) => this.#part(sheet.key, part),
               )}
-            </div>`}
+            </div>`
+        }
       </div>
       <quay-sheet-menu></quay-sheet-menu>
       <div class="refusal" role="alert" popover="auto"></div>
@@ -367,13 +379,15 @@ export class QuaySheet extends LitElement implements SheetHost {
           .firstRow=${index + 1}
         ></quay-table>
       </div>
-      ${part.columns.every(({ kind }) => kind === 'given')
-        ? nothing
-        : html`<div role="rowgroup" class="part column-lines" aria-label=${`formulas of ${part.title ?? part.name}`}>
+      ${
+        part.columns.every(({ kind }) => kind === 'given')
+          ? nothing
+          : html`<div role="rowgroup" class="part column-lines" aria-label=${`formulas of ${part.title ?? part.name}`}>
             ${part.columns.map((column) =>
               column.kind === 'given' ? nothing : this.#line(sheet, part.id, column, part.name),
             )}
-          </div>`}`;
+          </div>`
+      }`;
   }
 
   #line(sheet: string, part: string, source: QuayLine['source'], table: string): TemplateResult {

@@ -3,7 +3,7 @@ import type { Part, Prose } from '../../document/index.ts';
 import type { Session } from '../session/session.ts';
 import type { CellEdit } from './cell-edit.ts';
 import { cellEditor } from './cell-editor.ts';
-import { draw } from './picture.ts';
+import { drawPicture } from './picture.ts';
 import type { SheetHost } from './sheet-host.ts';
 import { drawSign, type Sign } from './signs.ts';
 
@@ -93,7 +93,7 @@ export class QuayWords extends LitElement {
       </div>
       ${
         source.kind === 'figure' || source.kind === 'chart'
-          ? draw(this.session.notebook, this.sheet, source)
+          ? drawPicture(this.session, this.sheet, source)
           : nothing
       }
     `;

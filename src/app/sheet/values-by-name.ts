@@ -7,12 +7,12 @@ export function valuesByName(session: Session, sheet: string): (name: string) =>
   const { notebook, units } = session;
   const known = new Map<string, Shown | undefined>();
   return (name) => {
-    if (!known.has(name)) known.set(name, valueOf(notebook, sheet, name, units));
+    if (!known.has(name)) known.set(name, shownValueOf(notebook, sheet, name, units));
     return known.get(name);
   };
 }
 
-function valueOf(
+function shownValueOf(
   notebook: Notebook,
   sheet: string,
   name: string,

@@ -123,7 +123,8 @@ export const lines = {
   }),
   'figure-name-unknown': entry<{ name: string; near: string[] }>({
     title: 'A picture that names what is not there',
-    explain: 'A sketch or chart names lines, tables and columns of its sheet, or of another with the sheet in front.',
+    explain:
+      'A sketch or chart names lines, tables and columns of its sheet, or of another with the sheet in front.',
     words: ({ name, near }) => ({
       message: `the picture is drawn from ${quoted(name)}, which is not in this book`,
       ...(near.length > 0 && { hint: `did you mean ${listed(near)}?` }),
@@ -131,7 +132,8 @@ export const lines = {
   }),
   'figure-cell-kind': entry<{ name: string; what: string; wanted: string }>({
     title: 'A picture drawn from a value of another kind',
-    explain: 'Each part of a sketch or chart wants a value of one kind: a length, a force, a column of texts.',
+    explain:
+      'Each part of a sketch or chart wants a value of one kind: a length, a force, a column of texts.',
     words: ({ name, what, wanted }) => ({
       message: `${quoted(name)} is taken as ${what} and is not ${wanted}`,
     }),

@@ -124,7 +124,7 @@ export function createExplainer(world: World, wording: Wording): Explainer {
       return { status: 'waiting', problem: waiting(found) };
     },
     forget: () => {
-      roots = new Map();
+      if (roots.size > 0) roots = new Map();
     },
   };
 }

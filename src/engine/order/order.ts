@@ -17,6 +17,8 @@ export interface Order {
   readonly repair: () => readonly Cell[];
 }
 
+const NONE: readonly Cell[] = [];
+
 /** An empty order. */
 export function createOrder(): Order {
   const cells: Cell[] = [];
@@ -52,10 +54,11 @@ export function createOrder(): Order {
     },
     disturb: (cell) => disturbed.add(cell),
     repair: () => {
+      if (disturbed.size === 0) return NONE;
       const [from, to] = stretch();
       disturbed.clear();
+      if (to < from) return NONE;
       const changed: Cell[] = [];
-      if (to < from) return changed;
       let position = from;
       for (const group of componentsOf(cells.slice(from, to + 1))) {
         const [only] = group;

@@ -1,4 +1,11 @@
-import { PLAIN_UNIT, preferredUnit, type Unit, type UnitRegistry, writeIn, writeQuantity } from '../../units/index.ts';
+import {
+  PLAIN_UNIT,
+  preferredUnit,
+  type Unit,
+  type UnitRegistry,
+  writeIn,
+  writeQuantity,
+} from '../../units/index.ts';
 import type { FigureView } from '../drawing.ts';
 import { symbol, text, type Words } from '../svg/words.ts';
 
@@ -30,8 +37,13 @@ export function unitWords(unit: Unit): string {
     .replace(/(?<=[A-Za-z²³])-(?=[A-Za-z])/g, '·');
 }
 
-/** A value as a label has it: `68.5 m`, `6°`, `El. +12.5 ft MLLW`. */
+/** A value as a label has it: `68.5 m`, `6°`, `El. +12.5 ft MLLW`, with a true minus sign. */
 export function valueText(si: number, unit: Unit): string {
+  const written = plainValue(si, unit);
+  return unit.point === 'date' ? written : written.replace(/(?<![\d\p{L}])-(?=\d)/u, '−');
+}
+
+function plainValue(si: number, unit: Unit): string {
   if (unit.point !== undefined || /^\p{Sc}/u.test(unit.text)) return writeQuantity(si, unit);
   const words = unitWords(unit);
   const number = writeIn(si, unit);

@@ -47,8 +47,7 @@ export function readCells<R extends Roles>(
   for (const [role, wanted] of Object.entries(roles)) {
     const name = Object.hasOwn(part.cells, role) ? part.cells[role] : undefined;
     if (name === undefined || name.trim() === '') {
-      if (wanted.needed)
-        problems.push(problem('figure-cell-needed', nowhere, { role, what: wanted.what }));
+      if (wanted.needed) problems.push(problem('figure-cell-needed', nowhere, { role, what: wanted.what }));
       continue;
     }
     const read = readRole(notebook, sheet, name.trim(), wanted, view);
@@ -99,7 +98,8 @@ function readRole(
   }
   if (!isColumn) return refuse('a column');
   if (role.holds === 'texts') return readTexts(notebook, item);
-  if (!fits(item, role)) return refuse(`a column, each ${quantities[role.of as keyof typeof quantities].called}`);
+  if (!fits(item, role))
+    return refuse(`a column, each ${quantities[role.of as keyof typeof quantities].called}`);
   return readAmounts(notebook, item, view);
 }
 

@@ -1,5 +1,5 @@
-import type { Amount } from './amount.ts';
 import type { Unit } from '../../units/index.ts';
+import type { Amount } from './amount.ts';
 
 /** The kinds of numbers a sketch takes, each with an example unit of its dimension and its name in a sentence. */
 export const quantities = {

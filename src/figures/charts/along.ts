@@ -1,6 +1,6 @@
 import { scaleUtc } from 'd3-scale';
 import { writeIn } from '../../units/index.ts';
-import { wordsWidth, text } from '../svg/words.ts';
+import { text, wordsWidth } from '../svg/words.ts';
 import { type Axis, numberAxis } from './axis.ts';
 import { type Along, spanOf } from './chart-data.ts';
 

@@ -1,6 +1,6 @@
 import { writeNumber } from '../../units/index.ts';
-import type { Attributes } from '../svg/markup.ts';
 import { createHatches, type Hatches } from '../svg/hatches.ts';
+import type { Attributes } from '../svg/markup.ts';
 import { PAGE_WIDTH } from '../svg/page.ts';
 import { box, line } from '../svg/shapes.ts';
 import { text, textElement, wordsWidth } from '../svg/words.ts';
@@ -53,7 +53,10 @@ export const barChart: ChartForm = {
       height: bottom + labels.height + 28,
       definitions: hatches.definitions(),
       body: markup.join(''),
-      notes: rowsEach > 1 ? [`Each bar stands for ${rowsEach} rows: it reaches to the greatest and the least of them.`] : [],
+      notes:
+        rowsEach > 1
+          ? [`Each bar stands for ${rowsEach} rows: it reaches to the greatest and the least of them.`]
+          : [],
     };
   },
 };

@@ -5,7 +5,7 @@ import { fromSI, type Unit } from '../../units/index.ts';
 import { unitWords } from '../cells/amount.ts';
 import { readAmounts, readTexts, waitsOn } from '../cells/read-column.ts';
 import type { FigureView } from '../drawing.ts';
-import { symbol, text, type Words } from '../svg/words.ts';
+import { plainWords, symbol, text, type Words } from '../svg/words.ts';
 
 /** A column of numbers to draw, already in its unit; NaN where a row has no value. */
 export interface Series {
@@ -67,7 +67,13 @@ export function chartData(
     if (!read.ok) return read;
     const { unit, values } = read.value;
     const numbers = Float64Array.from(values, (si) => (Number.isNaN(si) ? si : fromSI(si, unit)));
-    return succeed({ kind: 'numbers', name: read.value.name, label: read.value.label, unit, values: numbers });
+    return succeed({
+      kind: 'numbers',
+      name: read.value.name,
+      label: read.value.label,
+      unit,
+      values: numbers,
+    });
   };
 
   const along = column(part.x);
@@ -111,6 +117,12 @@ export function columnTitle(column: {
   const units = unit ? unitWords(unit) : '';
   const tail = `${label === '' || label === name ? '' : ` ${label}`}${units === '' ? '' : `, ${units}`}`;
   return [...symbol(name), ...text(tail)];
+}
+
+/** The same in plain letters, the name as it is written. */
+export function plainTitle(column: Parameters<typeof columnTitle>[0]): string {
+  const [, ...tail] = columnTitle({ ...column, name: 'x' });
+  return column.name + plainWords(tail);
 }
 
 /** The least and the greatest of some numbers, those that are none left out. */

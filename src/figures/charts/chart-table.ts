@@ -1,7 +1,6 @@
 import { writeNumber } from '../../units/index.ts';
 import type { DrawingTable } from '../drawing.ts';
-import { plainWords } from '../svg/words.ts';
-import { type Along, type ChartData, columnTitle, type Series, spanOf } from './chart-data.ts';
+import { type Along, type ChartData, plainTitle, type Series, spanOf } from './chart-data.ts';
 
 /** So many rows stand in the table beside a chart; the book's own table has them all. */
 const MOST_ROWS = 200;
@@ -10,7 +9,7 @@ const MOST_ROWS = 200;
 export function chartTable({ along, series, rows }: ChartData): DrawingTable {
   const columns = [along, ...series.filter((one) => one.name !== along.name)];
   return {
-    head: columns.map((column) => plainWords(columnTitle(column))),
+    head: columns.map((column) => plainTitle(column)),
     rows: Array.from({ length: Math.min(rows, MOST_ROWS) }, (_, row) =>
       columns.map((column) => cellText(column, row)),
     ),
@@ -31,10 +30,9 @@ export function chartWords(called: string, data: ChartData): string {
     const gaps = column.values.reduce((sum, value) => sum + (Number.isNaN(value) ? 1 : 0), 0);
     const from = `from ${writeNumber(least)} to ${writeNumber(greatest)}`;
     const without = gaps === 0 ? '' : `, ${gaps} ${gaps === 1 ? 'row' : 'rows'} without a value`;
-    return `${plainWords(columnTitle(column))} ${from}${without}`;
+    return `${plainTitle(column)} ${from}${without}`;
   });
-  const over =
-    series.length === 1 && series[0]?.name === along.name ? '' : ` over ${plainWords(columnTitle(along))}`;
+  const over = series.length === 1 && series[0]?.name === along.name ? '' : ` over ${plainTitle(along)}`;
   const more = rows > MOST_ROWS ? ` The table beside it has the first ${MOST_ROWS}.` : '';
   return `${called}${over}, ${rows} ${rows === 1 ? 'row' : 'rows'}: ${named.join('; ')}.${more}`;
 }

@@ -31,9 +31,7 @@ function counts(column: Series, field: Field): string {
   const [least, greatest] = spanOf(values);
   const along = numberAxis([least, greatest], [field.left, field.right], { count: 8 });
   const steps = Math.min(40, Math.max(5, Math.ceil(Math.log2(values.length) + 1)));
-  const bins = bin<number, number>()
-    .domain([along.domain[0], along.domain[1]])
-    .thresholds(steps)(values);
+  const bins = bin<number, number>().domain([along.domain[0], along.domain[1]]).thresholds(steps)(values);
   const most = Math.max(0, ...bins.map((one) => one.length));
   const axis = numberAxis([0, most], [field.bottom, field.top]);
   const whole = axis.ticks.filter((tick) => Number.isInteger(Number(tick.text.replaceAll('\u202f', ''))));

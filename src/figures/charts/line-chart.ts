@@ -9,7 +9,16 @@ import { numberAxis } from './axis.ts';
 import { type ChartData, columnTitle, type Series, spanOf } from './chart-data.ts';
 import type { ChartForm } from './chart-form.ts';
 import { decimate } from './decimate.ts';
-import { alongAxis, type Field, type Group, groupsOf, legend, seriesWords, valueAxis, widest } from './panel.ts';
+import {
+  alongAxis,
+  type Field,
+  type Group,
+  groupsOf,
+  legend,
+  seriesWords,
+  valueAxis,
+  widest,
+} from './panel.ts';
 
 const LEFT = 70;
 const TALL = 210;
@@ -73,8 +82,7 @@ function panel(group: Group, field: Field, scale: AlongScale, data: ChartData, d
     const alone = rows.filter(
       (row, at) =>
         drawn(row) &&
-        (rows.length <= 30 ||
-          !(drawn(rows[at - 1] ?? Number.NaN) || drawn(rows[at + 1] ?? Number.NaN))),
+        (rows.length <= 30 || !(drawn(rows[at - 1] ?? Number.NaN) || drawn(rows[at + 1] ?? Number.NaN))),
     );
     const end = [...rows].reverse().find(drawn);
     if (end !== undefined) ends.push({ x: x(end), y: y(end), column });
@@ -104,9 +112,8 @@ function endLabels(
       const place = places[at] ?? end.y;
       const moved = Math.abs(place - end.y) > 3 || x - end.x > 20;
       return (
-        (moved
-          ? line({ x: end.x + 3, y: end.y }, { x: x - 3, y: place }, { class: 'leader' })
-          : '') + textElement(seriesWords(end.column, LABEL), { x, y: place + 4 })
+        (moved ? line({ x: end.x + 3, y: end.y }, { x: x - 3, y: place }, { class: 'leader' }) : '') +
+        textElement(seriesWords(end.column, LABEL), { x, y: place + 4 })
       );
     })
     .join('');

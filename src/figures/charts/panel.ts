@@ -1,6 +1,6 @@
-import { LETTER, symbol, text, textElement, type Words, wordsWidth } from '../svg/words.ts';
 import { unitWords } from '../cells/amount.ts';
 import { box, line } from '../svg/shapes.ts';
+import { LETTER, symbol, text, textElement, type Words, wordsWidth } from '../svg/words.ts';
 import type { Axis } from './axis.ts';
 import { columnTitle, type Series } from './chart-data.ts';
 
@@ -50,7 +50,9 @@ export function valueAxis(field: Field, axis: Axis, group: Group): string {
   const [first] = group.series;
   const units = first ? unitWords(first.column.unit) : '';
   const title: Words =
-    group.series.length === 1 && first ? columnTitle(first.column) : text(units === '' ? 'plain number' : units);
+    group.series.length === 1 && first
+      ? columnTitle(first.column)
+      : text(units === '' ? 'plain number' : units);
   const zero = axis.domain[0] < 0 && axis.domain[1] > 0 ? axis.place(0) : undefined;
   return (
     marks.join('') +
@@ -120,6 +122,5 @@ export function legend(
 
 /** The sign of a filled series. */
 export function boxSign(attributes: Readonly<Record<string, string | undefined>>) {
-  return (x: number, y: number): string =>
-    box({ x, y: y - 5 }, { x: x + 22, y: y + 5 }, attributes);
+  return (x: number, y: number): string => box({ x, y: y - 5 }, { x: x + 22, y: y + 5 }, attributes);
 }

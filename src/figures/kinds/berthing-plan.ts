@@ -73,6 +73,14 @@ export const berthingPlan = figureKind({
     for (const side of [-1, 1])
       labels.keepLineFree(at(-half, (side * beam.si) / 2), at(contact.si, (side * beam.si) / 2));
 
+    const run = (half + contact.si) * scale;
+    const opening = Math.min(run * 0.72, 190);
+    const level = plus(touch, { x: -opening - 14, y: 0 });
+    if (alpha > 1e-6) {
+      body.push(line(touch, level, { class: 'hidden' }));
+      labels.keepLineFree(touch, level);
+    }
+
     // The lever, the velocity and the angle between them, at the centre of mass.
     const lift = centre.y - touch.y;
     const velocity = { x: 0, y: -Math.max(34, Math.min(70, lift * 0.85)) };
@@ -85,14 +93,8 @@ export const berthingPlan = figureKind({
     if (gamma && gamma.si > 0.02) {
       const r = Math.min(30, Math.abs(velocity.y) * 0.62, lengthOf(minus(touch, centre)) * 0.5);
       body.push(arc(centre, r, -Math.PI / 2, way, { class: 'thin', 'data-part': 'gamma' }));
-      const middle = plus(centre, polar(r + 5, (way - Math.PI / 2) / 2));
-      body.push(
-        labels.put(amountWords(gamma), [
-          { x: middle.x + 2, y: middle.y + 2 },
-          { x: centre.x + r + 8, y: centre.y + 16 },
-          ...spotsAround(middle, 10),
-        ], { class: 'halo' }),
-      );
+      const inside = plus(centre, polar(r * 0.66, (way - Math.PI / 2) / 2));
+      body.push(labels.put(symbol(gamma.name), [{ x: inside.x, y: inside.y + 4, anchor: 'middle' }]));
     }
     body.push(circle(touch, 3, { class: 'hollow', 'data-part': 'contact' }));
     body.push(circle(centre, 3.2, { class: 'dot', 'data-part': 'centre' }));
@@ -109,11 +111,14 @@ export const berthingPlan = figureKind({
           { class: 'accent-text halo' },
         ),
       );
-    if (lever) body.push(labels.put(amountWords(lever), alongside(centre, touch), { class: 'halo' }));
+    const beside = [...(lever ? [amountWords(lever)] : []), ...(gamma ? [amountWords(gamma)] : [])];
+    for (const words of beside) body.push(labels.put(words, alongside(centre, touch), { class: 'halo' }));
     if (gyration && gyration.si > 0 && gyration.si < half) {
       const mark = at(-gyration.si, 0);
       const across = times(minus(at(0, 1), at(0, 0)), 5 / scale);
-      body.push(line(minus(mark, across), plus(mark, across), { class: 'dim-tick', 'data-part': 'gyration' }));
+      body.push(
+        line(minus(mark, across), plus(mark, across), { class: 'dim-tick', 'data-part': 'gyration' }),
+      );
       body.push(
         labels.put(
           amountWords(gyration),
@@ -129,11 +134,8 @@ export const berthingPlan = figureKind({
 
     // The approach, between the face of the quay and the side of the ship, where there is room for it.
     if (alpha > 1e-6) {
-      const run = (half + contact.si) * scale;
-      const r = Math.min(run * 0.72, 190);
-      body.push(line(touch, plus(touch, { x: -r - 14, y: 0 }), { class: 'hidden' }));
-      body.push(arc(touch, r, Math.PI, Math.PI - alpha, { class: 'thin', 'data-part': 'approach' }));
-      const spot = plus(touch, polar(r + 6, Math.PI - alpha / 2));
+      body.push(arc(touch, opening, Math.PI, Math.PI - alpha, { class: 'thin', 'data-part': 'approach' }));
+      const spot = plus(touch, polar(opening + 6, Math.PI - alpha / 2));
       body.push(
         labels.put(
           amountWords(approach),
@@ -194,13 +196,7 @@ interface PlacedShip {
 }
 
 /** Puts the ship so that its side touches the fender and lies in the middle of the page. */
-function placeShip(
-  length: number,
-  beam: number,
-  contact: number,
-  alpha: number,
-  scale: number,
-): PlacedShip {
+function placeShip(length: number, beam: number, contact: number, alpha: number, scale: number): PlacedShip {
   // Ahead is to the right and, towards the quay, up.
   const ahead = polar(scale, -alpha);
   const across = polar(scale, -alpha - Math.PI / 2);
@@ -229,9 +225,7 @@ function placeShip(
 /** A note where a stated value is not the one of the sketch, which is drawn from lengths and approach. */
 function differs(stated: Amount | undefined, drawn: number, margin: number): readonly string[] {
   if (!stated || Math.abs(stated.si - drawn) <= margin * Math.max(Math.abs(drawn), 0.1)) return [];
-  return [
-    `${stated.name} is ${amountText(stated)}; the ship as drawn has ${valueText(drawn, stated.unit)}.`,
-  ];
+  return [`${stated.name} is ${amountText(stated)}; the ship as drawn has ${valueText(drawn, stated.unit)}.`];
 }
 
 /** Spots beside the middle of a line, on both sides. */
@@ -240,8 +234,8 @@ function alongside(a: Point, b: Point): Parameters<ReturnType<typeof createLabel
     const { x, y } = between(a, b, share);
     return [
       { x: x + 8, y: y + 14 },
+      { x: x + 8, y: y + 30 },
       { x: x - 8, y: y - 6, anchor: 'end' as const },
-      { x: x + 10, y: y + 24 },
     ];
   });
 }
@@ -255,5 +249,5 @@ function beamDimension(
 ): string {
   const end = -half - 4 / scale;
   const words = beam.si * scale > 70 ? amountWords(beam) : [...symbol(beam.name)];
-  return dimensionLine(at(end, beam.si / 2), at(end, -beam.si / 2), 16, words);
+  return dimensionLine(at(end, -beam.si / 2), at(end, beam.si / 2), 16, words);
 }

@@ -60,7 +60,8 @@ export const haulCycle = figureKind({
       height: loop.height + 8 + timeline.height,
       body: loop.markup + timeline.markup,
       notes,
-      description: `Trucks on their round between loader and tip. ${amountSentence(...all)} ${fleet.words}`.trim(),
+      description:
+        `Trucks on their round between loader and tip. ${amountSentence(...all)} ${fleet.words}`.trim(),
       table: { head: AMOUNT_HEAD, rows: amountRows(...all) },
     });
   },

@@ -1,5 +1,5 @@
 import { type Amount, amountWords } from '../cells/amount.ts';
-import { between, directionOf, lengthOf, minus, type Point, plus, times, turned } from '../svg/point.ts';
+import { between, directionOf, minus, type Point, plus, times, turned } from '../svg/point.ts';
 import { box, line, path, pathThrough } from '../svg/shapes.ts';
 import { strong, text, textElement, type Words } from '../svg/words.ts';
 
@@ -84,22 +84,23 @@ export function haulLoop(
     ...trucksOn(legs, shown),
     machine(loader, 'loader'),
     tip({ x: RIGHT, y: (UPPER + LOWER) / 2 }),
-    arrowOn(between(corners.upperLeft, corners.upperRight), { x: 1, y: 0 }),
-    arrowOn(between(corners.lowerLeft, corners.lowerRight), { x: -1, y: 0 }),
-    textElement(named('haul', cells.haul), { x: (LEFT + RIGHT) / 2, y: UPPER - 14, anchor: 'middle' }),
-    textElement(named('return', cells.return), { x: (LEFT + RIGHT) / 2, y: LOWER + 24, anchor: 'middle' }),
+    textElement([...named('haul', cells.haul), ...text('  →')], {
+      x: (LEFT + RIGHT) / 2,
+      y: UPPER - 14,
+      anchor: 'middle',
+    }),
+    textElement([...text('←  '), ...named('return', cells.return)], {
+      x: (LEFT + RIGHT) / 2,
+      y: LOWER + 24,
+      anchor: 'middle',
+    }),
     ...column(
       [named('load', cells.load), ...each('exchange', cells.exchange), ...each('spot', cells.spot)],
       LEFT - 26,
       loader.y,
       'end',
     ),
-    ...column(
-      [named('dump', cells.dump), ...each('wait', cells.wait)],
-      RIGHT + 26,
-      loader.y,
-      'start',
-    ),
+    ...column([named('dump', cells.dump), ...each('wait', cells.wait)], RIGHT + 26, loader.y, 'start'),
     ...column(inside(cells, fleet), (LEFT + RIGHT) / 2, loader.y, 'middle'),
   ];
   return { markup: body.join(''), height: LOWER + 34 };
@@ -178,14 +179,14 @@ function machine(at: Point, name: string): string {
 function tip(at: Point): string {
   const { x, y } = at;
   return path(
-    pathThrough([{ x: x - 14, y: y + 9 }, { x, y: y - 10 }, { x: x + 14, y: y + 9 }], true),
+    pathThrough(
+      [
+        { x: x - 14, y: y + 9 },
+        { x, y: y - 10 },
+        { x: x + 14, y: y + 9 },
+      ],
+      true,
+    ),
     { class: 'body', 'data-part': 'tip' },
   );
-}
-
-function arrowOn(at: Point, way: Point): string {
-  const back = minus(at, times(way, 5));
-  const side = times(turned(way), 4);
-  const points = [plus(back, side), plus(at, times(way, 3)), minus(back, side)];
-  return lengthOf(way) > 0 ? path(pathThrough(points), { class: 'outline' }) : '';
 }

@@ -24,7 +24,7 @@ interface TimelineFacts {
   readonly load: Amount;
 }
 
-const LEFT = 84;
+const LEFT = 96;
 const RIGHT = PAGE_WIDTH - 20;
 const BAR = 16;
 
@@ -54,7 +54,11 @@ export function haulTimeline(
         line({ x: tick.at, y: axisAt }, { x: tick.at, y: axisAt + 4 }, { class: 'axis' }) +
         textElement(text(tick.text), { x: tick.at, y: axisAt + 17, anchor: 'middle' }, { class: 'soft' }),
     ),
-    textElement(text(`time, ${unitWords(unit)}`), { x: LEFT - 8, y: axisAt + 17, anchor: 'end' }, { class: 'soft' }),
+    textElement(
+      text(`time, ${unitWords(unit)}`),
+      { x: LEFT - 8, y: axisAt + 17, anchor: 'end' },
+      { class: 'soft' },
+    ),
   ];
   return { markup: body.join(''), height: axisAt + 28 - top };
 }
@@ -68,16 +72,20 @@ function stepBars(steps: readonly Step[], x: (time: number) => number, y: number
     return { name, time, from: x(from), to: x(start) };
   });
   const middles = bars.map(({ from, to }) => (from + to) / 2);
-  const places = spread(middles, 70, LEFT + 24, RIGHT - 24);
+  const places = spread(middles, 64, LEFT + 24, RIGHT - 24);
   return bars
     .map(({ name, time, from, to }, at) => {
       const place = places[at] ?? from;
       const middle = middles[at] ?? from;
       return (
-        box({ x: from, y }, { x: to, y: y + BAR }, {
-          class: name === 'load' ? 'busy' : 'move',
-          'data-step': name,
-        }) +
+        box(
+          { x: from, y },
+          { x: to, y: y + BAR },
+          {
+            class: name === 'load' ? 'busy' : 'move',
+            'data-step': name,
+          },
+        ) +
         textElement(text(name), { x: place, y: y - 25, anchor: 'middle' }) +
         textElement(text(amountText(time)), { x: place, y: y - 11, anchor: 'middle' }, { class: 'soft' }) +
         line({ x: place, y: y - 8 }, { x: middle, y }, { class: 'leader' })

@@ -4,7 +4,7 @@ import type { Point } from '../svg/point.ts';
 /**
  * The deck line of a ship in plan, as a path. `at` takes a place of the ship (along the keel from midship, forward
  * positive; across, positive to the left of the way ahead) to the page. `forward` and `aft` are where the parallel
- * side ends; `slope` is how steeply the side turns in at the forward end at the least.
+ * side ends; `slope` is how steeply the left side turns in at the forward end at the least.
  */
 export function hullPath(
   length: number,
@@ -27,7 +27,7 @@ export function hullPath(
   return [
     `M${p(shoulder, half)}`,
     `Q${p(shoulder + reach, turnIn)} ${p(length / 2, 0)}`,
-    `Q${p(shoulder + reach, -turnIn)} ${p(shoulder, -half)}`,
+    `Q${p(shoulder + 0.6 * entry, -half)} ${p(shoulder, -half)}`,
     `L${p(quarter, -half)}`,
     `Q${p(-length / 2, -half)} ${p(-length / 2, -transom)}`,
     `L${p(-length / 2, transom)}`,

@@ -27,12 +27,7 @@ export interface FigureKind {
   readonly name: string;
   readonly title: string;
   readonly roles: Roles;
-  readonly drawPart: (
-    notebook: Notebook,
-    sheet: string,
-    part: Figure,
-    view: FigureView,
-  ) => Outcome<Drawing>;
+  readonly drawPart: (notebook: Notebook, sheet: string, part: Figure, view: FigureView) => Outcome<Drawing>;
 }
 
 /** Declares a kind of sketch. */

@@ -92,11 +92,7 @@ function labelWidth(line: MooringLine): number {
 
 type Heights = (bollard: number, rows: number) => { bollard: number; foot: number; first: number };
 
-function columnsOf(
-  shown: readonly (readonly Landed[])[],
-  unit: Unit | undefined,
-  heights: Heights,
-): string {
+function columnsOf(shown: readonly (readonly Landed[])[], unit: Unit | undefined, heights: Heights): string {
   const wanted = shown.map((column) => column[0]?.bollard.x ?? 0);
   const widest = Math.max(...shown.flatMap((column) => column.map(({ line }) => labelWidth(line))), 30);
   const places = spread(wanted, widest, 8 + widest / 2, PAGE_WIDTH - 8 - widest / 2);

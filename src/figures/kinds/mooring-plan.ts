@@ -18,7 +18,7 @@ import { type MooringLine, mooringLines } from './mooring-lines.ts';
 
 const SIDE = 48;
 const TALLEST = 340;
-const BELOW = 66;
+const BELOW = 72;
 
 /** A moored ship from above: x forward to the right, the quay at the top, lines from fairlead to bollard. */
 export const mooringPlan = figureKind({
@@ -58,10 +58,14 @@ export const mooringPlan = figureKind({
     const bottom = frame.height + top;
     const height = bottom + columns.below + BELOW;
     const labels = createLabels(PAGE_WIDTH, height);
+    const halfShip = breadth.si / 2;
+    const middle = at({ x: 0, y: 0 }).y;
+    const reach = halfShip * frame.scale;
+    for (const y of [middle - reach, middle, middle + reach])
+      labels.keepLineFree({ x: 0, y }, { x: PAGE_WIDTH, y });
     const hullAt = (along: number, across: number): Point => at({ x: along, y: -across });
     const body: string[] = [];
 
-    const halfShip = breadth.si / 2;
     const landward = lines.filter((one) => one.bollard.y < -halfShip);
     if (landward.length === lines.length) {
       // The face stands between the side of the ship and the bollard nearest to it.
@@ -78,18 +82,18 @@ export const mooringPlan = figureKind({
       body.push(rope(one, at, greatest));
     for (const bollard of distinct(lines.map((one) => at(one.bollard))))
       body.push(circle(bollard, 3.4, { class: 'hollow', 'data-part': 'bollard' }));
-    for (const fairlead of distinct(lines.map((one) => at(one.fairlead))))
+    for (const fairlead of distinct(lines.map((one) => shipEnd(one, at))))
       body.push(circle(fairlead, 1.7, { class: 'dot', 'data-part': 'fairlead' }));
     body.push(columns.draw(top, bottom, tension?.unit));
     if (tension) {
       const words = [...symbol(tension.name), ...text(`, ${unitWords(tension.unit)}`)];
       body.push(textElement(words, { x: 8, y: 14 }, { class: 'soft' }));
     }
-    body.push(forcesOnShip(at({ x: 0, y: 0 }), cells, frame.turned ? -1 : 1, labels));
+    body.push(forcesOnShip(at({ x: 0, y: 0 }), cells, { way: frame.turned ? -1 : 1, reach }, labels));
     const lowest = at({ x: 0, y: frame.turned ? -halfShip : halfShip }).y;
     const ends = [hullAt(-length.si / 2, 0), hullAt(length.si / 2, 0)].sort((a, b) => a.x - b.x);
     const [aft, stem] = ends as [Point, Point];
-    const dimensionAt = bottom + columns.below + 34;
+    const dimensionAt = bottom + columns.below + 44;
     body.push(
       dimensionLine(
         { x: aft.x, y: lowest },
@@ -100,8 +104,6 @@ export const mooringPlan = figureKind({
       ),
     );
     const end = Math.max(aft.x, stem.x) + 26;
-    const middle = at({ x: 0, y: 0 }).y;
-    const reach = halfShip * frame.scale;
     body.push(
       dimensionLine(
         { x: end, y: middle + reach },
@@ -185,16 +187,19 @@ function frameFor(length: number, breadth: number, lines: readonly MooringLine[]
 
 /** One line: as wide as its tension is great; the one that governs in the accent, slack ones dashed. */
 function rope(one: MooringLine, at: (point: Point) => Point, greatest: number): string {
-  const fairlead = at(one.fairlead);
-  // Lines over one another stand apart at the ship, so that each is seen.
-  const from = { x: fairlead.x + one.shift * 3.5, y: fairlead.y };
   const share = greatest > 0 ? Math.max(0, one.tension ?? 0) / greatest : 0;
   const name = one.slack ? 'slack' : one.governs ? 'rope governs' : 'rope';
-  return line(from, at(one.bollard), {
+  return line(shipEnd(one, at), at(one.bollard), {
     class: name,
-    'stroke-width': one.slack ? 1 : 0.9 + 2.4 * share,
+    'stroke-width': one.slack ? 1 : 0.8 + 1.8 * share,
     'data-line': one.name,
   });
+}
+
+/** The end of a line on the ship; lines with the same ends stand apart there, so that each is seen. */
+function shipEnd(one: MooringLine, at: (point: Point) => Point): Point {
+  const { x, y } = at(one.fairlead);
+  return { x: x + one.shift * 4, y };
 }
 
 function distinct(points: readonly Point[]): readonly Point[] {

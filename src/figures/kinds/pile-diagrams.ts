@@ -3,6 +3,7 @@ import { type Amount, amountWords, unitWords } from '../cells/amount.ts';
 import type { Amounts } from '../cells/role.ts';
 import { type Axis, numberAxis } from '../charts/axis.ts';
 import { decimate } from '../charts/decimate.ts';
+import { createLabels } from '../svg/labels.ts';
 import { PAGE_WIDTH } from '../svg/page.ts';
 import type { Point } from '../svg/point.ts';
 import { circle, line, path, pathThrough } from '../svg/shapes.ts';
@@ -38,11 +39,11 @@ interface Profile {
 export function depthDiagrams(cells: DepthCells, y: Depth, deepest: number, left: number): DepthDiagrams {
   const friction = profileOf(cells.friction, cells.frictionDepth);
   const capacity = profileOf(cells.capacity, cells.capacityDepth);
-  const right = PAGE_WIDTH - 14;
+  const right = PAGE_WIDTH - 24;
   if (!friction && !capacity) return { drawn: false, markup: '', notes: [] };
   const split = friction && capacity ? left + (right - left) * 0.36 : friction ? right : left;
   const markup: string[] = [depthAxis(cells.embedded, y, deepest, left, right)];
-  if (friction) markup.push(frictionDiagram(friction, y, deepest, left, split));
+  if (friction) markup.push(frictionDiagram(friction, cells.embedded, y, deepest, left, split));
   if (capacity) {
     const from = friction ? split + 22 : left;
     markup.push(capacityDiagram(capacity, cells, y, deepest, from, right));
@@ -101,14 +102,25 @@ function valueAxis(profile: Profile, from: number, to: number, at: number, great
   return [axis, line({ x: from, y: at }, { x: to, y: at }, { class: 'axis' }) + marks.join('') + title];
 }
 
-function frictionDiagram(profile: Profile, y: Depth, deepest: number, from: number, to: number): string {
+function frictionDiagram(
+  profile: Profile,
+  embedded: Amount,
+  y: Depth,
+  deepest: number,
+  from: number,
+  to: number,
+): string {
   const points = profile.points.filter(({ depth }) => depth <= deepest * 1.001);
   const { unit } = profile.amounts;
   const [axis, marks] = valueAxis(profile, from, to, y(0), Math.max(...points.map(({ value }) => value)));
   const places = points.map(({ depth, value }) => ({ x: axis.place(fromSI(value, unit)), y: y(depth) }));
   const first = places[0] as Point;
   const last = places.at(-1) as Point;
-  const outline = [{ x: from, y: first.y }, ...places, { x: from, y: last.y }];
+  // What lies along the pile is filled; below its tip there is only the curve.
+  const tip = y(embedded.si);
+  const atTip = axis.place(fromSI(valueAt(points, embedded.si) ?? 0, unit));
+  const along = [...places.filter((place) => place.y < tip), ...(last.y < tip ? [] : [{ x: atTip, y: tip }])];
+  const outline = [{ x: from, y: first.y }, ...along, { x: from, y: Math.min(last.y, tip) }];
   return (
     path(pathThrough(outline, true), { class: 'area' }) +
     path(pathThrough(places), { class: 'thin', 'data-part': 'friction' }) +
@@ -133,27 +145,44 @@ function capacityDiagram(
   const places = points.map(({ depth, value }) => ({ x: place(value), y: y(depth) }));
   const body = [marks, path(pathThrough(places), { class: 'curve outline', 'data-part': 'capacity' })];
   const bottom = y(deepest);
+  const labels = createLabels(PAGE_WIDTH, bottom + 30);
+  places.slice(1).forEach((point, index) => {
+    labels.keepLineFree(places[index] ?? point, point);
+  });
+  labels.keepLineFree({ x: from, y: y(embedded.si) }, { x: to, y: y(embedded.si) });
   if (demand && demand.si > 0) {
     const x = place(demand.si);
+    labels.keepLineFree({ x, y: y(0) }, { x, y: bottom });
     body.push(line({ x, y: y(0) }, { x, y: bottom }, { class: 'demand', 'data-part': 'demand' }));
     body.push(
-      textElement(amountWords(demand), { x: Math.min(x, to - 44), y: bottom + 16, anchor: 'middle' }, { class: 'accent-text' }),
+      textElement(
+        amountWords(demand),
+        { x: Math.min(x, to - 44), y: bottom + 16, anchor: 'middle' },
+        { class: 'accent-text' },
+      ),
     );
   }
   if (neededLength && neededLength.si > 0 && neededLength.si <= deepest) {
     const at = y(neededLength.si);
     body.push(
       line({ x: from, y: at }, { x: to, y: at }, { class: 'demand-dash', 'data-part': 'needed' }),
-      textElement(
+      labels.put(
         amountWords(neededLength),
-        { x: to, y: at - 5, anchor: 'end' },
+        [
+          { x: to, y: at - 5, anchor: 'end' },
+          { x: to, y: at + 14, anchor: 'end' },
+          { x: from + 3, y: at - 5 },
+          { x: from + 3, y: at + 14 },
+        ],
         { class: 'accent-text halo' },
       ),
     );
   }
   const reached = valueAt(points, embedded.si);
   if (reached !== undefined)
-    body.push(circle({ x: place(reached), y: y(embedded.si) }, 3.2, { class: 'dot', 'data-part': 'reached' }));
+    body.push(
+      circle({ x: place(reached), y: y(embedded.si) }, 3.2, { class: 'dot', 'data-part': 'reached' }),
+    );
   return body.join('');
 }
 

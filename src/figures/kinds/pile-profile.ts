@@ -69,11 +69,7 @@ export const pileProfile = figureKind({
         { x: centre + width / 2, y: y(embedded.si) },
         { class: 'body', 'data-part': 'pile' },
       ),
-      line(
-        { x: centre, y: y(head) - 18 },
-        { x: centre, y: y(embedded.si) + 10 },
-        { class: 'center' },
-      ),
+      line({ x: centre, y: y(head) - 18 }, { x: centre, y: y(embedded.si) + 10 }, { class: 'center' }),
       deck(centre, y(head), hatches),
       levelLabels(levels, y),
       lengths(free, embedded, y, right, head),
@@ -108,16 +104,13 @@ export const pileProfile = figureKind({
   },
 });
 
-function problemsOf(
-  embedded: Amount,
-  diameter: Amount,
-  cutoff: Amount,
-  mudline: Amount,
-): readonly Problem[] {
+function problemsOf(embedded: Amount, diameter: Amount, cutoff: Amount, mudline: Amount): readonly Problem[] {
   const datums = (cutoff.unit.point ?? '') === (mudline.unit.point ?? '');
   return [
     ...notAboveZero(embedded, diameter),
-    ...(cutoff.si < mudline.si - embedded.si ? [outOfBounds(cutoff, 'it lies below the tip of the pile')] : []),
+    ...(cutoff.si < mudline.si - embedded.si
+      ? [outOfBounds(cutoff, 'it lies below the tip of the pile')]
+      : []),
     ...(datums ? [] : [outOfBounds(mudline, `it has another datum than ${cutoff.id}`)]),
   ];
 }
@@ -204,9 +197,7 @@ function lengths(
   if (!free || head >= 0) return below;
   const room = y(0) - y(head) > wordsWidth(amountWords(free)) + 8;
   const words = room ? amountWords(free) : [];
-  const beside = room
-    ? ''
-    : textElement(amountWords(free), { x: right + 30, y: (y(0) + y(head)) / 2 + 4 });
+  const beside = room ? '' : textElement(amountWords(free), { x: right + 30, y: (y(0) + y(head)) / 2 + 4 });
   return below + dimensionLine(at(0), at(head), -22, words) + beside;
 }
 
@@ -229,10 +220,10 @@ function layerLabels(
       const value = resistance?.values[layer.row];
       const friction =
         resistance && value !== undefined && !Number.isNaN(value)
-          ? textElement(
-              [...symbol(resistance.name), ...text(` = ${valueText(value, resistance.unit)}`)],
-              { x, y: first + 15 },
-            )
+          ? textElement([...symbol(resistance.name), ...text(` = ${valueText(value, resistance.unit)}`)], {
+              x,
+              y: first + 15,
+            })
           : '';
       const moved = Math.abs(place - middle) > 3;
       return (

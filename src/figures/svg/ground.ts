@@ -1,13 +1,11 @@
-import { box } from './shapes.ts';
-import type { Point } from './point.ts';
-import { line, path } from './shapes.ts';
 import { coordinate } from './markup.ts';
+import type { Point } from './point.ts';
+import { box, line, path } from './shapes.ts';
 
 /** A quay seen from above: its face as a strong line with short oblique strokes on the land side, which is above it. */
 export function quayFace(from: number, to: number, y: number): string {
   let strokes = '';
-  for (let x = from + 4; x <= to - 4; x += 14)
-    strokes += `M${coordinate(x)} ${coordinate(y)}l-7 -8`;
+  for (let x = from + 4; x <= to - 4; x += 14) strokes += `M${coordinate(x)} ${coordinate(y)}l-7 -8`;
   return path(strokes, { class: 'ground' }) + line({ x: from, y }, { x: to, y }, { class: 'face' });
 }
 
@@ -26,5 +24,9 @@ export function seabed(from: number, to: number, y: number): string {
 
 /** A fender on the face of a quay, seen from above; a sign, not to scale. */
 export function fenderMark(at: Point, width: number, height: number): string {
-  return box({ x: at.x - width / 2, y: at.y }, { x: at.x + width / 2, y: at.y + height }, { class: 'fender' });
+  return box(
+    { x: at.x - width / 2, y: at.y },
+    { x: at.x + width / 2, y: at.y + height },
+    { class: 'fender' },
+  );
 }

@@ -22,8 +22,7 @@ const hatches = {
   },
   gravel: {
     size: [13, 12],
-    strokes:
-      '<circle class="hatch" cx="3.5" cy="3" r="1.8"/><circle class="hatch" cx="9.5" cy="9" r="2.3"/>',
+    strokes: '<circle class="hatch" cx="3.5" cy="3" r="1.8"/><circle class="hatch" cx="9.5" cy="9" r="2.3"/>',
     soils: /gravel|cobble|rubble|ballast/i,
   },
   sand: {

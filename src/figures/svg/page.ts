@@ -1,5 +1,5 @@
 import { escapeMarkup, tag } from './markup.ts';
-import { textElement, text } from './words.ts';
+import { text, textElement } from './words.ts';
 
 /** The width every drawing is made for, in units of the drawing; a page scales it. */
 export const PAGE_WIDTH = 720;
@@ -29,6 +29,7 @@ export function frameSketch(id: string, title: string, description: string, sket
       xmlns: 'http://www.w3.org/2000/svg',
       class: 'quay-figure',
       role: 'img',
+      fill: 'none',
       'aria-labelledby': `${id}-title ${id}-desc`,
       viewBox: `0 0 ${PAGE_WIDTH} ${Math.ceil(height)}`,
     },

@@ -143,6 +143,10 @@ export type TypesetForm =
   | 'exponential'
   | 'power'
   | 'sum'
+  | 'blank'
+  | 'not'
+  | 'and'
+  | 'or'
   | 'if'
   | 'ifs'
   | 'switch';

@@ -25,8 +25,17 @@ function cases(lines: readonly (readonly [value: string, condition: string])[]):
   return row(operator('{', 'stretchy="true"'), element('mtable', table, 'class="cases"'));
 }
 
-const when = (condition: string): string => row(words('if '), condition);
+const space = element('mspace', '', 'width="0.3em"');
+const when = (condition: string): string => row(words('if'), space, condition);
 const otherwise = words('otherwise');
+
+/** Conditions joined by a word; one that is joined itself keeps parentheses. */
+function joined(word: string, args: readonly Syntax[], draw: Draw): string {
+  const parts = args.map((arg) =>
+    arg.kind === 'call' && /^(and|or)$/i.test(arg.name) ? parenthesised(draw(arg)) : draw(arg),
+  );
+  return row(...parts.flatMap((part, at) => (at === 0 ? [part] : [space, words(word), space, part])));
+}
 
 function pairs(args: readonly Syntax[]): readonly (readonly [Syntax, Syntax])[] {
   const found: (readonly [Syntax, Syntax])[] = [];
@@ -50,6 +59,10 @@ export const forms: Readonly<Record<TypesetForm, Form>> = {
       'msup',
       (base?.kind === 'name' ? draw(base) : parenthesised(inside(base, draw))) + row(inside(exponent, draw)),
     ),
+  blank: ([cell], draw) => row(cell ? draw(cell) : '', space, words('is blank')),
+  not: ([condition], draw) => row(words('not'), space, condition ? draw(condition) : ''),
+  and: (args, draw) => joined('and', args, draw),
+  or: (args, draw) => joined('or', args, draw),
   sum: (args, draw) =>
     row(
       operator('∑', 'movablelimits="false"'),

@@ -19,7 +19,7 @@ test('what fits stays on one line', () => {
 });
 
 test('a sum breaks in front of its signs, as few times as it can', () => {
-  expect(set('alpha_1 + beta_2 - gamma_3 + delta_4', 8)).toEqual(['alpha_1 + beta_2', '− gamma_3 + delta_4']);
+  expect(set('alpha_1 + beta_2 - gamma_3 + delta_4', 9)).toEqual(['alpha_1 + beta_2', '− gamma_3 + delta_4']);
 });
 
 test('a comparison breaks in front of its sign', () => {
@@ -39,10 +39,10 @@ test('cases stand one after another, inner ones further in', () => {
 });
 
 test('arguments of a long call break after a semicolon', () => {
-  expect(set('LOOKUP(first_key; table_1.column_a; table_1.column_b; "exact")', 16)).toEqual([
+  expect(set('LOOKUP(first_key; table_1.column_a; table_1.column_b; "exact")', 13)).toEqual([
     'LOOKUP ( first_key ;',
-    '  table_1.column_a ;',
-    '  table_1.column_b ; "exact" )',
+    '  table_1.column_a ; table_1.column_b ;',
+    '  "exact" )',
   ]);
 });
 
