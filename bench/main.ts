@@ -26,10 +26,13 @@ function report(measured: readonly Measured[], json: boolean): void {
   for (const { title, timings } of measured) {
     console.log(title);
     for (const { name: who, ms, mb } of timings)
-      console.log(`  ${who.padEnd(16)}${duration(ms).padStart(12)}${mb === undefined ? '' : `${mb.toFixed(1)} MB`.padStart(12)}`);
+      console.log(
+        `  ${who.padEnd(16)}${duration(ms).padStart(12)}${mb === undefined ? '' : `${mb.toFixed(1)} MB`.padStart(12)}`,
+      );
   }
   console.log('quotients');
-  for (const [key, value] of Object.entries(ratios)) console.log(`  ${key.padEnd(30)}${value.toFixed(1).padStart(8)}`);
+  for (const [key, value] of Object.entries(ratios))
+    console.log(`  ${key.padEnd(30)}${value.toFixed(1).padStart(8)}`);
 }
 
 function duration(ms: number): string {

@@ -1,41 +1,49 @@
 import { all, create, type EvalFunction, type Unit } from 'mathjs';
-import { type Graph, startOf } from './sheet-graph.ts';
+import { weigh } from './measure.ts';
+import type { SheetContestant } from './sheet-contestant.ts';
+import type { Graph } from './sheet-graph.ts';
+
+const math = create(all ?? {});
 
 /** The graph in mathjs, with its units and compiled expressions, recomputing only what an edit reaches. */
-export interface MathjsSheet {
-  readonly edit: (at: number, value: number) => void;
-  /** The value of a cell in metres. */
-  readonly read: (at: number) => number;
-}
-
-/** The graph in mathjs, computed. */
-export function mathjsSheet(graph: Graph): MathjsSheet {
-  const math = create(all ?? {});
-  const values = new Map<string, Unit>();
-  const code = graph.cells.map((cell) => math.compile(cell.mathjs));
-  const reached = graph.givens.map((given) => [given, reachedFrom(given, graph)] as const);
-  const dependents = new Map(reached);
-  const compute = (at: number): void => {
-    values.set(`x${at}`, (code[at] as EvalFunction).evaluate(values) as Unit);
-  };
-  for (const at of graph.givens) values.set(`x${at}`, math.unit(startOf(at), 'm'));
-  graph.cells.forEach((_, at) => {
-    compute(at);
-  });
+export function mathjsSheet(graph: Graph): SheetContestant {
+  const { built, mb } = weigh(() => load(graph));
+  const { values, code, reached } = built;
   return {
-    edit: (at, value) => {
+    name: 'mathjs',
+    mb,
+    edit: ({ at, value }) => {
       values.set(`x${at}`, math.unit(value, 'm'));
-      for (const cell of dependents.get(at) ?? []) compute(cell);
+      for (const cell of reached.get(at) ?? []) compute(cell, code, values);
     },
     read: (at) => values.get(`x${at}`)?.toNumber('m') ?? Number.NaN,
   };
 }
 
+type Code = ReadonlyMap<number, EvalFunction>;
+
+function load(graph: Graph) {
+  const values = new Map<string, Unit>();
+  const code = new Map<number, EvalFunction>();
+  for (const [at, cell] of graph.cells.entries()) {
+    if (typeof cell === 'number') values.set(`x${at}`, math.unit(cell, 'm'));
+    else {
+      code.set(at, math.compile(cell.mathjs));
+      compute(at, code, values);
+    }
+  }
+  const reached = new Map(graph.givens.map((given) => [given, reachedFrom(given, graph)] as const));
+  return { values, code, reached };
+}
+
+function compute(at: number, code: Code, values: Map<string, Unit>): void {
+  values.set(`x${at}`, code.get(at)?.evaluate(values) as Unit);
+}
+
 /** The cells an edit of a given reaches, in order. */
 function reachedFrom(given: number, { cells }: Graph): readonly number[] {
   const reached = new Set([given]);
-  cells.forEach(({ reads }, at) => {
-    if (reads.some((read) => reached.has(read))) reached.add(at);
-  });
+  for (const [at, cell] of cells.entries())
+    if (typeof cell !== 'number' && cell.reads.some((read) => reached.has(read))) reached.add(at);
   return [...reached].filter((at) => at !== given);
 }

@@ -1,9 +1,10 @@
 import type { Timing } from './part.ts';
 
-/** One side of a comparison: `run` does `count` operations. */
+/** One side of a comparison: `run` does `count` operations; `prepare` comes before it and is not timed. */
 export interface Contestant {
   readonly name: string;
   readonly count: number;
+  readonly prepare?: () => void;
   readonly run: () => void;
   readonly mb?: number;
   /** Runs in every n-th round only; for what takes long. */
@@ -14,11 +15,16 @@ export interface Contestant {
  * Times contestants in turn, round by round, so that whatever else the machine does meets all of them. The first
  * rounds are left out.
  */
-export function interleave(contestants: readonly Contestant[], rounds: number, warmUp: number): readonly Timing[] {
+export function interleave(
+  contestants: readonly Contestant[],
+  rounds: number,
+  warmUp: number,
+): readonly Timing[] {
   const times = contestants.map((): number[] => []);
   for (let round = 0; round < warmUp + rounds; round += 1) {
-    for (const [at, { count, run, every = 1 }] of contestants.entries()) {
+    for (const [at, { count, prepare, run, every = 1 }] of contestants.entries()) {
       if (round % every !== 0) continue;
+      prepare?.();
       const start = performance.now();
       run();
       const ms = (performance.now() - start) / count;

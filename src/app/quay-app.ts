@@ -34,9 +34,10 @@ export class QuayApp extends LitElement {
       height: 100%;
       background: var(--desk);
     }
-    quay-top-bar,
-    quay-status-bar {
+    header,
+    footer {
       grid-column: 1 / -1;
+      min-width: 0;
     }
     main {
       min-width: 0;
@@ -76,8 +77,8 @@ export class QuayApp extends LitElement {
         display: block;
         height: auto;
       }
-      quay-top-bar,
-      quay-status-bar,
+      header,
+      footer,
       quay-sheet-list,
       quay-side-panel {
         display: none;
@@ -130,7 +131,7 @@ export class QuayApp extends LitElement {
         : html`<quay-start-page .library=${this.library}></quay-start-page>`;
     }
     return html`<div class="book" @bar-action=${this.#act}>
-        <quay-top-bar .session=${session} .notice=${this.notice}></quay-top-bar>
+        <header><quay-top-bar .session=${session} .notice=${this.notice}></quay-top-bar></header>
         <quay-sheet-list .session=${session}></quay-sheet-list>
         <main>
           <quay-sheet .session=${session}>
@@ -138,7 +139,7 @@ export class QuayApp extends LitElement {
           </quay-sheet>
         </main>
         <quay-side-panel .session=${session} aria-label="The value in hand" role="complementary"></quay-side-panel>
-        <quay-status-bar .session=${session}></quay-status-bar>
+        <footer><quay-status-bar .session=${session}></quay-status-bar></footer>
       </div>
       <quay-go-to .session=${session}></quay-go-to>
       <quay-keys></quay-keys>`;

@@ -84,7 +84,11 @@ function knownPart({ data }: Problem, unit: Unit): Pick<PrintedResult, 'known_pa
 function printColumn(notebook: Notebook, item: InputColumnItem | FormulaColumnItem): PrintedResult {
   const whole = notebook.column(item.id);
   const unit = notebook.unitOf(item.id);
-  if (whole.status !== 'ok') return { unit: unit.text, text: whole.problem.message, status: whole.status };
+  if (whole.status !== 'ok') {
+    // A column whose table has no rows yet waits on the series that makes them.
+    const status = whole.problem.code === 'waiting-on-rows' ? 'waiting' : whole.status;
+    return { unit: unit.text, text: whole.problem.message, status };
+  }
   const { reading } = whole;
   const values = Array.from({ length: reading.length }, (_, row) => {
     const read = reading.at(row);

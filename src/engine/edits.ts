@@ -6,8 +6,8 @@ import type { CellStore } from './store/cell-store.ts';
 import {
   type ColumnCell,
   type Content,
-  type Formula,
   NO_FAILED_ROWS,
+  newFormula,
   type ScalarCell,
   type TableCell,
   type ValueKind,
@@ -95,6 +95,7 @@ export function createEdits(
     cell.content = content;
     touch(cell);
     if (cell.shape === 'scalar') {
+      cell.thunk = undefined;
       relink(cell, links);
       return;
     }
@@ -188,19 +189,7 @@ export function createEdits(
     setFormula: (id, typed, { table: tableId, text }) => {
       const table = tableId === undefined ? undefined : store.table(tableId);
       const cell = tableId === undefined ? store.scalar(id) : store.column(id, tableId);
-      const { kind } = typed.type;
-      const holds: ValueKind = kind === 'text' || kind === 'truth' ? kind : 'number';
-      const formula: Formula = {
-        typed,
-        text,
-        table,
-        epoch: 0,
-        scans: new Map(),
-        thunk: undefined,
-        sweep: undefined,
-        stepper: undefined,
-      };
-      replace(cell, { kind: 'formula', holds, formula }, linksOf(typed));
+      replace(cell, newFormula(typed, text, table), linksOf(typed));
     },
     setFailed: (id, problem, place) => {
       const cell = place?.table === undefined ? store.scalar(id) : store.column(id, place.table);

@@ -4,7 +4,7 @@ import type { World } from './compute/context.ts';
 import type { Place } from './edits.ts';
 import type { Explainer } from './explain/explainer.ts';
 import { decoded, type Reading } from './read.ts';
-import { absentColumn, absentScalar, type Content, type Formula, type ValueKind } from './store/cells.ts';
+import { absentColumn, absentScalar, newFormula } from './store/cells.ts';
 
 /** Where a formula is tried: the row (from 0) matters where it is a column's. */
 export interface TrialPlace extends Place {
@@ -17,19 +17,8 @@ export interface TrialPlace extends Place {
  */
 export function tryFormula(world: World, explainer: Explainer, typed: Typed, place: TrialPlace): Reading {
   const table = place.table === undefined ? undefined : world.table(place.table);
-  const { kind } = typed.type;
-  const holds: ValueKind = kind === 'text' || kind === 'truth' ? kind : 'number';
-  const formula: Formula = {
-    typed,
-    text: place.text,
-    table,
-    epoch: 0,
-    scans: new Map(),
-    thunk: undefined,
-    sweep: undefined,
-    stepper: undefined,
-  };
-  const content: Content = { kind: 'formula', holds, formula };
+  const content = newFormula(typed, place.text, table);
+  const { formula, holds } = content;
   const cell = table ? absentColumn('', table) : absentScalar('', -1);
   cell.content = content;
   const row = table ? (place.row ?? 0) : undefined;

@@ -12,6 +12,13 @@ export function fileOf(name: string, text: string): string {
   return path;
 }
 
+/** Writes a file of bytes for a test and gives its path. */
+export function bytesFileOf(name: string, bytes: Uint8Array): string {
+  const path = join(folder, name);
+  writeFileSync(path, bytes);
+  return path;
+}
+
 /** A book with one sheet `s` of the parts given, as a file; its path. */
 export function bookFile(name: string, parts: readonly Part[]): string {
   return fileOf(name, writeBook({ ...blankBook(), sheets: [{ key: 's', title: 'Sheet', parts }] }));

@@ -35,7 +35,7 @@ export function complete(
     }
     case 'unit': {
       const wanted = doing.inside ? undefined : wantedType(notebook, item, text, doing.number);
-      const units = unitSuggestions(notebook.model.registry, wanted);
+      const units = unitSuggestions(notebook.model.registry, wanted, notebook.book.settings.system);
       // Inside parentheses a compound unit is under way, to which single symbols are added.
       const suggestions = doing.inside ? units.filter(({ insert }) => insert === undefined) : units;
       return { from, suggestions };

@@ -52,6 +52,9 @@ export const fieldStyles = css`
     background: none;
   }
   .options {
+    display: grid;
+    grid-template-columns: minmax(4em, max-content) 1fr;
+    gap: 0 12px;
     max-height: 264px;
     margin: 0;
     padding: 3px 0;
@@ -67,8 +70,8 @@ export const fieldStyles = css`
   }
   .options li {
     display: grid;
-    grid-template-columns: minmax(5em, max-content) 1fr;
-    gap: 12px;
+    grid-column: 1 / -1;
+    grid-template-columns: subgrid;
     align-items: baseline;
     padding: 3px 9px;
     cursor: pointer;

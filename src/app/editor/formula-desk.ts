@@ -13,6 +13,6 @@ export function formulaDesk(session: Session, place: CellPlace): FormulaDesk | u
   return {
     complete: (text, at, asked) => complete(session, item, text, at, asked),
     tryIt: (text) => notebook.tryFormula(item.id, text),
-    note: (trial, caret) => formulaNote(trial, session, caret),
+    note: (trial, writing) => formulaNote(trial, session, writing),
   };
 }

@@ -6,17 +6,24 @@ import { standingAt } from './call-at.ts';
 import { type Note, problemNote } from './note.ts';
 import { typeWords, valueWords } from './quantity-words.ts';
 
+/** Where the caret stands in a formula that is being written, and whether completions are listed there. */
+export interface Writing {
+  readonly caret: number;
+  readonly listed: boolean;
+}
+
 /**
- * The line below a formula: its first problem, or what it comes to. With the place of the `caret`, what is merely
+ * The line below a formula: its first problem, or what it comes to. While it is being written, what is merely
  * not finished there is not told as a fault: the call being written is shown, or the problem quietly.
  */
-export function formulaNote(trial: Trial, session: Session, caret?: number): Note | undefined {
+export function formulaNote(trial: Trial, session: Session, writing?: Writing): Note | undefined {
   const { checked, problems, outcome, type } = trial;
   const first = problems.find(({ severity }) => severity === 'error');
   if (first) {
-    if (caret === undefined || !isUnfinished(first, caret)) return problemNote(first);
+    if (!writing || !isUnfinished(first, checked.text, writing)) return problemNote(first);
     return (
-      callNote(checked.text, caret) ?? (checked.text.trim() === '' ? undefined : problemNote(first, 'remark'))
+      callNote(checked.text, writing.caret) ??
+      (checked.text.trim() === '' ? undefined : problemNote(first, 'remark'))
     );
   }
   switch (outcome.kind) {
@@ -63,6 +70,9 @@ const unfinishedAtCaret: ReadonlySet<ProblemCode> = new Set([
   'argument-count',
   'argument-missing',
   'formula-unexpected',
+]);
+/** A word that means nothing yet, and may become one of those listed. */
+const unfinishedWord: ReadonlySet<ProblemCode> = new Set([
   'function-unknown',
   'function-without-call',
   'name-unknown',
@@ -70,8 +80,12 @@ const unfinishedAtCaret: ReadonlySet<ProblemCode> = new Set([
   'unit-unknown',
 ]);
 
-function isUnfinished({ code, from, to }: Problem, caret: number): boolean {
-  return unfinishedAnywhere.has(code) || (unfinishedAtCaret.has(code) && from <= caret && caret <= to);
+function isUnfinished({ code, from, to }: Problem, text: string, { caret, listed }: Writing): boolean {
+  if (unfinishedAnywhere.has(code)) return true;
+  if (from > caret || caret > to + 1) return false;
+  if (unfinishedWord.has(code)) return listed;
+  // After a number and a space its unit is due.
+  return unfinishedAtCaret.has(code) || /\d\s+$/.test(text.slice(0, caret));
 }
 
 function callNote(text: string, caret: number): Note | undefined {

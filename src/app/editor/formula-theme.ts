@@ -2,7 +2,7 @@ import { EditorView } from '@codemirror/view';
 
 /** The look of the formula editor and its lists, in the page's own tokens. */
 export const formulaTheme = EditorView.theme({
-  '&': {
+  '&.cm-editor': {
     borderRadius: 'var(--radius)',
     outline: '2px solid var(--accent) !important',
     outlineOffset: '-1px',
@@ -78,7 +78,15 @@ export const formulaTheme = EditorView.theme({
     textOverflow: 'ellipsis',
     whiteSpace: 'nowrap',
   },
-  '.completion-value': { fontSize: '13px', fontVariantNumeric: 'tabular-nums', whiteSpace: 'nowrap' },
+  '.completion-value': {
+    maxWidth: '14em',
+    overflow: 'hidden',
+    textAlign: 'right',
+    textOverflow: 'ellipsis',
+    fontSize: '13px',
+    fontVariantNumeric: 'tabular-nums',
+    whiteSpace: 'nowrap',
+  },
   '.cm-tooltip.cm-completionInfo': { maxWidth: '300px', padding: '6px 9px', fontSize: '13px' },
   '.completion-signature': { marginBottom: '3px', fontFamily: 'var(--code)', fontSize: '12.5px' },
 });

@@ -4,13 +4,13 @@ const others = /[_'.]/g;
 
 /**
  * The suggestions that what is typed fits, best first: the very text; begun with the same letters, then in any case,
- * then with `_`, `'` and points left out; holding them at the start of a later part, then anywhere; then by their
- * words. Among equals by rank, then as they came. Nothing typed fits all.
+ * then with `_`, `'` and points left out; holding them at the start of a later part, then anywhere; then by a
+ * word of what they are. Among equals by rank, then the shorter. Nothing typed fits all.
  */
 export function matching(typed: string, suggestions: readonly Suggestion[]): readonly Suggestion[] {
   const folded = typed.toLowerCase();
   const bare = folded.replace(others, '');
-  const grade = ({ text, detail }: Suggestion): number => {
+  const grade = ({ kind, text, detail }: Suggestion): number => {
     if (text === typed) return 0;
     if (text.startsWith(typed)) return 1;
     const lower = text.toLowerCase();
@@ -18,13 +18,23 @@ export function matching(typed: string, suggestions: readonly Suggestion[]): rea
     if (at === 0) return 2;
     if (bare !== '' && lower.replace(others, '').startsWith(bare)) return 3;
     if (at > 0) return /[_.]/.test(lower[at - 1] ?? '') ? 4 : 5;
-    return folded.length > 1 && detail.toLowerCase().includes(folded) ? 6 : none;
+    return kind !== 'function' && folded.length > 2 && hasWord(detail.toLowerCase(), folded) ? 6 : none;
   };
+  const excess = ({ text }: Suggestion): number => (typed === '' ? 0 : text.length);
   return suggestions
     .map((suggestion) => ({ suggestion, at: grade(suggestion) }))
     .filter(({ at }) => at < none)
-    .sort((a, b) => a.at - b.at || b.suggestion.rank - a.suggestion.rank)
+    .sort(
+      (a, b) =>
+        a.at - b.at || b.suggestion.rank - a.suggestion.rank || excess(a.suggestion) - excess(b.suggestion),
+    )
     .map(({ suggestion }) => suggestion);
 }
 
 const none = 7;
+
+/** Whether a word of the sentence begins so. */
+function hasWord(sentence: string, begun: string): boolean {
+  const at = sentence.indexOf(begun);
+  return at === 0 || (at > 0 && sentence.includes(` ${begun}`));
+}

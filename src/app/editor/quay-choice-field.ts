@@ -5,6 +5,7 @@ import type { ChoiceOption } from './choice-options.ts';
 import { fieldKey } from './field-keys.ts';
 import { fieldStyles } from './field-styles.ts';
 import { drawOptions, showChosen } from './option-list.ts';
+import { whenLeft } from './when-left.ts';
 
 /** Letters typed within this time (ms) look for one option together. */
 const together = 900;
@@ -27,7 +28,6 @@ export class QuayChoiceField extends LitElement {
   #chosen = -1;
   #letters = '';
   #lastLetter = 0;
-  #left = false;
   readonly #below = new Below(this, () => {
     const field = this.renderRoot.querySelector('.field');
     const popover = this.renderRoot.querySelector<HTMLElement>('.below');
@@ -103,7 +103,6 @@ export class QuayChoiceField extends LitElement {
     if (key in moved) this.#chosen = moved[key] ?? 0;
     else if (does?.kind === 'commit') this.#leave(does.move);
     else if (does?.kind === 'cancel') {
-      this.#left = true;
       this.dispatchEvent(new CustomEvent('cancel'));
     } else if (key.length === 1 && !event.ctrlKey && !event.metaKey && !event.altKey)
       this.#look(key, event.timeStamp);
@@ -112,9 +111,7 @@ export class QuayChoiceField extends LitElement {
     this.requestUpdate();
   };
 
-  readonly #blur = (): void => {
-    if (!this.#left && this.isConnected && document.hasFocus()) this.#leave('stay');
-  };
+  readonly #blur = (): void => whenLeft(this, () => this.#leave('stay'));
 
   #take(index: number): void {
     this.#chosen = index;

@@ -1,4 +1,9 @@
-import { closeBrackets, closeBracketsKeymap, completionKeymap } from '@codemirror/autocomplete';
+import {
+  closeBrackets,
+  closeBracketsKeymap,
+  completionKeymap,
+  completionStatus,
+} from '@codemirror/autocomplete';
 import { history, historyKeymap, standardKeymap } from '@codemirror/commands';
 import { bracketMatching } from '@codemirror/language';
 import { setDiagnostics } from '@codemirror/lint';
@@ -13,17 +18,19 @@ import { fieldStyles } from './field-styles.ts';
 import { type Completer, formulaCompletion } from './formula-completion.ts';
 import { formulaKeys } from './formula-keys.ts';
 import { formulaLanguage } from './formula-language.ts';
+import type { Writing } from './formula-note.ts';
 import { formulaTheme } from './formula-theme.ts';
 import { diagnosticsOf, formulaTrial, type Try } from './formula-trial.ts';
 import type { Note } from './note.ts';
 import { drawNote, noteStyles } from './note-view.ts';
+import { whenLeft } from './when-left.ts';
 
 /** What a formula field asks of the book. */
 export interface FormulaDesk {
   readonly complete: Completer;
   readonly tryIt: Try;
-  /** The line below, with the caret where it stands. */
-  readonly note: (trial: Trial, caret: number) => Note | undefined;
+  /** The line below. */
+  readonly note: (trial: Trial, writing: Writing) => Note | undefined;
 }
 
 /** The editor of a formula: one line that grows, coloured, completed and tried as it is typed. */
@@ -45,7 +52,6 @@ export class QuayFormulaField extends LitElement {
   declare desk: FormulaDesk;
   declare note: Note | undefined;
   #view: EditorView | undefined;
-  #left = false;
   readonly #below = new Below(this, () => {
     const field = this.renderRoot.querySelector('.editor');
     const popover = this.renderRoot.querySelector<HTMLElement>('.below');
@@ -77,7 +83,6 @@ export class QuayFormulaField extends LitElement {
           formulaKeys({
             commit: (move) => this.#leave(move),
             cancel: () => {
-              this.#left = true;
               this.dispatchEvent(new CustomEvent('cancel'));
             },
             fix: () => {
@@ -103,7 +108,9 @@ export class QuayFormulaField extends LitElement {
             'aria-multiline': 'false',
           }),
           EditorView.updateListener.of((update) => {
-            if (update.docChanged || update.selectionSet) this.#tell(trial.of(update.state), update.state);
+            const relisted = completionStatus(update.startState) !== completionStatus(update.state);
+            if (update.docChanged || update.selectionSet || relisted)
+              this.#tell(trial.of(update.state), update.state);
             if (update.geometryChanged) this.#below.place();
           }),
           EditorView.domEventHandlers({ blur: this.#blur, beforeinput: typeOver }),
@@ -126,13 +133,13 @@ export class QuayFormulaField extends LitElement {
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.#left = true;
     this.#view?.destroy();
     this.#view = undefined;
   }
 
   #tell(trial: Trial, state: EditorState): void {
-    this.note = this.desk.note(trial, state.selection.main.head);
+    const listed = completionStatus(state) !== null;
+    this.note = this.desk.note(trial, { caret: state.selection.main.head, listed });
   }
 
   // What is typed here is not for the page's keys; the editor has had its turn when the event comes by.
@@ -148,10 +155,7 @@ export class QuayFormulaField extends LitElement {
     this.#view?.focus();
   };
 
-  readonly #blur = (): void => {
-    // The window itself may have lost the focus; the person comes back to what was typed.
-    if (!this.#left && this.isConnected && document.hasFocus()) this.#leave('stay');
-  };
+  readonly #blur = (): void => whenLeft(this, () => this.#leave('stay'));
 
   #leave(move: CommitMove): void {
     const view = this.#view;

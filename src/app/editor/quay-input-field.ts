@@ -9,6 +9,7 @@ import { drawNote, noteStyles } from './note-view.ts';
 import { drawOptions, showChosen } from './option-list.ts';
 import type { Reader } from './reader.ts';
 import type { Suggestion } from './suggestion.ts';
+import { whenLeft } from './when-left.ts';
 
 /** A plain field in a cell that keeps what is typed, with a note and perhaps suggestions below. */
 export class QuayInputField extends LitElement {
@@ -28,7 +29,6 @@ export class QuayInputField extends LitElement {
   #typed: string | undefined;
   #chosen = -1;
   #arrows = false;
-  #left = false;
   readonly #below = new Below(this, () => {
     const field = this.renderRoot.querySelector('input');
     const popover = this.renderRoot.querySelector<HTMLElement>('.below');
@@ -68,7 +68,6 @@ export class QuayInputField extends LitElement {
 
   /** Gives its place to another field, which takes over what was typed and where the caret stands. */
   handOver(): { readonly text: string; readonly caret: number | undefined } {
-    this.#left = true;
     return { text: this.text, caret: this.#input_.selectionStart ?? undefined };
   }
 
@@ -148,17 +147,15 @@ export class QuayInputField extends LitElement {
       this.#chosen = -1;
       this.requestUpdate();
     } else {
-      this.#left = true;
       this.dispatchEvent(new CustomEvent('cancel'));
     }
   };
 
-  readonly #blur = (): void => {
-    // The window itself may have lost the focus; the person comes back to what was typed.
-    if (this.#left || !this.isConnected || !document.hasFocus()) return;
-    if (this.reader.note(this.text)?.kind === 'refused') this.dispatchEvent(new CustomEvent('cancel'));
-    else this.#leave(this.text, 'stay');
-  };
+  readonly #blur = (): void =>
+    whenLeft(this, () => {
+      if (this.reader.note(this.text)?.kind === 'refused') this.dispatchEvent(new CustomEvent('cancel'));
+      else this.#leave(this.text, 'stay');
+    });
 
   #leave(value: string, move: CommitMove): void {
     if (this.reader.note(value)?.kind === 'refused') {

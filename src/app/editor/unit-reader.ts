@@ -9,7 +9,7 @@ import { type Note, problemNote } from './note.ts';
 import { itemOfPlace } from './place-item.ts';
 import { valueWords } from './quantity-words.ts';
 import type { Reader } from './reader.ts';
-import { unitSuggestions } from './suggest-units.ts';
+import { fits, unitSuggestions } from './suggest-units.ts';
 import type { Suggestion } from './suggestion.ts';
 
 /** How many units are offered at once. */
@@ -23,8 +23,8 @@ export function unitReader(session: Session, place: CellPlace): Reader {
   const { notebook } = session;
   const item = itemOfPlace(notebook, place);
   const wanted = item && typeOf(item, notebook);
-  const all = unitSuggestions(notebook.model.registry, wanted);
-  const fitting = wanted ? all.filter(({ rank }) => rank >= 60) : all;
+  const all = unitSuggestions(notebook.model.registry, wanted, notebook.book.settings.system);
+  const fitting = wanted ? all.filter(({ rank }) => rank >= fits) : all;
   return {
     note: (text) => unitNote(session, item, text),
     suggest: (typed) => offered(typed, fitting, all),

@@ -34,7 +34,7 @@ export class SidePanel extends LitElement {
     const source = item.kind === 'input' || item.kind === 'formula' ? item.row : item.column;
     const shown = resultText(this.session.notebook, item, this.session.units);
     return html`
-      <h2>${unsafeHTML(math(symbolMath(localName(item))))}</h2>
+      <h2 aria-label=${localName(item)}>${unsafeHTML(math(symbolMath(localName(item))))}</h2>
       <p class="label">${labelOf(item)}</p>
       <p class="value"><b>${shown.number}</b> ${unitText(shown.unit)}</p>
       ${this.#problems(item)} ${item.kind === 'input' ? this.#nudge(item) : nothing}

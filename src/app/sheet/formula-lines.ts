@@ -38,9 +38,9 @@ function broken(
   switch (node.kind) {
     case 'comparison':
       return [
-        ...again(node.left, room, indent),
+        ...operand(node.left, room, indent, again),
         ...led(
-          again(node.right, room - sign(comparisonSigns[node.op]).width, indent),
+          operand(node.right, room - sign(comparisonSigns[node.op]).width, indent, again),
           sign(comparisonSigns[node.op]),
         ),
       ];
@@ -93,7 +93,7 @@ function gathered(
 ): readonly FormulaLine[] {
   const lines: FormulaLine[] = [];
   for (const { lead, node } of terms) {
-    const own = again(node, room - (lead?.width ?? 0), indent);
+    const own = operand(node, room - (lead?.width ?? 0), indent, again);
     const marked = lead ? led(own, lead) : own;
     const [first, ...rest] = marked;
     const last = lines.at(-1);
@@ -102,6 +102,14 @@ function gathered(
     } else lines.push(...marked);
   }
   return lines;
+}
+
+/** A term or a side on its lines; a choice between formulas stands in parentheses there, so that nothing else joins it. */
+function operand(node: Syntax, room: number, indent: number, again: Breaker): readonly FormulaLine[] {
+  const plain = again(node, room, indent);
+  if (plain.length === 1 || node.kind !== 'call' || !casesOf(node, findFunction(node.name)?.typeset))
+    return plain;
+  return fenced(again(node, room - 1, indent + 0.5), sign('('), sign(')'), indent);
 }
 
 /** Lines with a mark in front of the first. */
@@ -140,13 +148,11 @@ function callLines(call: CallSyntax, room: number, indent: number, again: Breake
   const fn = findFunction(call.name);
   const cases = casesOf(call, fn?.typeset);
   if (cases) return caseLines(cases, room, indent, again);
-  if (fn?.typeset !== undefined || call.args.length === 0)
+  if ((fn?.typeset !== undefined && fn.typeset !== 'sum') || call.args.length === 0)
     return [{ indent, pieces: [{ kind: 'node', node: call }], width: room }];
-  const name = fn?.typesetName ?? call.name;
-  const open: Mark = {
-    pieces: [{ kind: 'name', text: name }, ...sign('(').pieces],
-    width: textWidth(name) + 0.4,
-  };
+  const name = fn?.typeset === 'sum' ? '∑' : (fn?.typesetName ?? call.name);
+  const called: Piece = { kind: name === '∑' ? 'sign' : 'name', text: name };
+  const open: Mark = { pieces: [called, ...sign('(').pieces], width: textWidth(name) + 0.9 };
   const inner = call.args.map((arg, at) => {
     const lead = at === 0 ? open : undefined;
     const lines = again(arg, room - 2 - (lead?.width ?? 0), indent + 1.5);

@@ -53,7 +53,7 @@ function drawPiece(piece: Piece, draw: (node: Syntax) => string): string {
     case 'node':
       return draw(piece.node);
     case 'sign': {
-      const form = piece.text === '(' ? 'prefix' : /[);]/.test(piece.text) ? 'postfix' : 'infix';
+      const form = /[(∑]/.test(piece.text) ? 'prefix' : /[);]/.test(piece.text) ? 'postfix' : 'infix';
       return `<mo form="${form}"${piece.text === ';' ? ' class="separator"' : ''}>${escapeSign(piece.text)}</mo>`;
     }
     case 'words':

@@ -29,6 +29,15 @@ export const lineStyles = css`
     line-height: 1.2;
     overflow-wrap: break-word;
   }
+  .line .reference .clamped {
+    display: -webkit-box;
+    overflow: hidden;
+    -webkit-box-orient: vertical;
+    -webkit-line-clamp: 3;
+  }
+  .line.active .reference .clamped {
+    -webkit-line-clamp: none;
+  }
   .line.active .reference {
     align-self: baseline;
   }
@@ -60,7 +69,8 @@ export const lineStyles = css`
   .line .value {
     display: grid;
     grid-column: calculation / unit;
-    grid-template-columns: subgrid;
+    /* The same tracks as the line's, written out: a subgrid's baselines do not count when the line's height is found. */
+    grid-template-columns: [calculation] minmax(0, 1fr) [equals] var(--equals) [number] var(--number) [unit];
     align-items: baseline;
     padding-inline: 0;
   }
@@ -75,10 +85,17 @@ export const lineStyles = css`
     padding-inline: 6px 0;
     color: var(--ink-soft);
   }
+  /* An empty cell has its baseline where a line of text would. */
+  .line .unit::before,
+  .line .description::before {
+    content: '\200b';
+  }
   .line .mark {
     display: flex;
     grid-column: mark;
     align-items: center;
+    align-self: start;
+    margin-top: 2px;
     padding: 0;
   }
   .line.under .description {
@@ -98,9 +115,6 @@ export const lineStyles = css`
     grid-column: calculation;
     min-width: 0;
     padding-inline: 6px 8px;
-  }
-  .line.under .calculation {
-    grid-column: label / equals;
   }
   .maths {
     display: flex;
@@ -224,6 +238,8 @@ export const lineStyles = css`
   }
   .line.check .value {
     grid-column: calculation / mark;
+    grid-template-columns:
+      [calculation] minmax(0, 1fr) [equals] var(--equals) [number] var(--number) [unit] var(--unit);
   }
   .line.check.below .value {
     grid-column: label / mark;
@@ -234,7 +250,7 @@ export const lineStyles = css`
   .verdict {
     display: grid;
     grid-column: equals / -1;
-    grid-template-columns: subgrid;
+    grid-template-columns: [equals] var(--equals) [number] var(--number) [unit] minmax(0, 1fr);
     align-items: baseline;
     font-weight: 600;
     white-space: nowrap;

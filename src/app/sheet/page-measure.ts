@@ -25,13 +25,15 @@ export function tracksFor(width: number, symbol: number): Tracks {
   return { reference, symbol, label, calculation: Math.max(rest - label, 100), equals, number, unit, mark };
 }
 
-/** The columns as a grid template. */
-export function gridTemplate(tracks: Tracks): string {
+/** The columns as custom properties that the styles of lines build their grids of. */
+export function pageStyle(tracks: Tracks): string {
   const { reference, symbol, label, equals, number, unit, mark } = tracks;
-  return (
+  const template =
     `[reference] ${reference}px [symbol] ${symbol}px [label] ${label}px [calculation] minmax(0, 1fr) ` +
-    `[equals] ${equals}px [number] ${number}px [unit] ${unit}px [mark] ${mark}px [end]`
-  );
+    `[equals] ${equals}px [number] ${number}px [unit] ${unit}px [mark] ${mark}px [end]`;
+  const widths = { margin: reference, equals, number, unit };
+  const properties = Object.entries(widths).map(([name, width]) => `--${name}: ${width}px`);
+  return [`--tracks: ${template}`, ...properties].join('; ');
 }
 
 /** How much formula fits beside and below the descriptions. */

@@ -69,7 +69,8 @@ export const pageStyles = css`
     margin: 0;
     font: inherit;
   }
-  .words-row.part-title {
+  .words-row.part-title,
+  .words-row.picture {
     margin-top: 22px;
   }
   .part-title .cell.title,

@@ -34,6 +34,9 @@ export const printStyles = css`
     .cell[aria-selected='true'] {
       background-color: transparent;
     }
+    .line .reference .clamped {
+      -webkit-line-clamp: none;
+    }
     .cell:focus {
       outline: 0;
     }

@@ -80,7 +80,7 @@ export class QuayLine extends LitElement {
     const wide = editsValue && 'formula' in source;
     this.className = `line ${source.kind} ${wide ? 'under' : body.layout}${body.told ? ' told' : ''}${active ? ' active' : ''}`;
     return html`
-      ${this.#cell('reference', 'reference', html`${source.reference ?? ''}`)}
+      ${this.#cell('reference', 'reference', html`<span class="clamped">${source.reference ?? ''}</span>`)}
       ${this.#cell('name', 'symbol', drawSymbol(source.name))}
       ${this.#cell('label', 'description', html`${source.label ?? ''}`)}
       ${this.#cell('value', 'value', body.value)}

@@ -21,7 +21,7 @@ import type { Room } from './line-source.ts';
 import { lineStyles } from './line-styles.ts';
 import { type Motion, moved } from './motions.ts';
 import { PageElements } from './page-elements.ts';
-import { gridTemplate, roomFor, symbolWidth, tracksFor } from './page-measure.ts';
+import { pageStyle, roomFor, symbolWidth, tracksFor } from './page-measure.ts';
 import { pageStyles } from './page-styles.ts';
 import { PointerEvents } from './pointer-events.ts';
 import { printStyles } from './print-styles.ts';
@@ -297,7 +297,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     return html`
       <div
         class="page"
-        .style=${`--tracks: ${gridTemplate(tracks)}; --margin: ${tracks.reference}px; --symbol: ${tracks.symbol}px`}
+        .style=${pageStyle(tracks)}
       >
         <slot name="title-block"></slot>
         <h2 class="sheet-title">${sheet.title || sheet.key}</h2>

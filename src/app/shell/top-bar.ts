@@ -29,9 +29,11 @@ export class TopBar extends LitElement {
       background: var(--paper);
       font-size: 14px;
     }
-    .name {
+    h1 {
       min-width: 0;
+      margin: 0;
       overflow: hidden;
+      font-size: inherit;
       font-weight: 600;
       text-overflow: ellipsis;
       white-space: nowrap;
@@ -111,7 +113,7 @@ export class TopBar extends LitElement {
     const { title } = session.notebook.book;
     return html`
       <button @click=${() => this.#ask('start')} title="All books">Quaybook</button>
-      <span class="name">${[title.project, title.subject].filter((text) => text !== '').join(', ') || 'Untitled book'}</span>
+      <h1>${[title.project, title.subject].filter((text) => text !== '').join(', ') || 'Untitled book'}</h1>
       <span class="soft ${this.notice || session.kept.state === 'not kept' ? 'bad' : ''}" role="status">
         ${this.notice ?? keptWords(session.kept)}
       </span>

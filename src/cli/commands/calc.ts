@@ -37,7 +37,7 @@ export const calc: Command = {
       const givens = printGivens(notebook);
       output.print(JSON.stringify({ results: Object.fromEntries(results), problems, givens }, null, 2));
     } else for (const [id, result] of results) output.print(resultLine(id, result));
-    const told = wanted.length > 0 ? aboutAsked(problems, results, entered) : aboutAll(problems, results);
+    const told = wanted.length > 0 ? aboutAsked(problems, results, entered) : aboutAll(problems, notebook);
     for (const found of told) output.complain(renderProblem(found));
     return statusOf(results.map(([, result]) => result));
   },
@@ -68,10 +68,18 @@ function aboutAsked(
   return problems.filter(({ cell }) => cell !== undefined && (asked.has(cell) || entered.has(cell)));
 }
 
-/** Otherwise everything but what only waits: its cause is said. */
-function aboutAll(problems: readonly Problem[], results: readonly NamedResult[]): readonly Problem[] {
-  const waiting = new Set(results.flatMap(([id, { status }]) => (status === 'waiting' ? [id] : [])));
-  return problems.filter(({ cell }) => cell === undefined || !waiting.has(cell));
+/** Otherwise everything but what only waits on another line or row: its cause is said there. */
+function aboutAll(problems: readonly Problem[], notebook: Notebook): readonly Problem[] {
+  return problems.filter((found) => {
+    const { code } = found.code === 'row-fails' ? (problemOfRow(found, notebook) ?? found) : found;
+    return code !== 'waiting-on' && code !== 'waiting-on-rows';
+  });
+}
+
+function problemOfRow({ cell, data }: Problem, notebook: Notebook): Problem | undefined {
+  if (cell === undefined || typeof data.row !== 'number') return undefined;
+  const column = notebook.column(cell);
+  return column.status === 'ok' ? column.reading.problemAt(data.row - 1) : column.problem;
 }
 
 function resultLine(id: string, result: PrintedResult): string {

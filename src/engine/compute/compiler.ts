@@ -38,9 +38,22 @@ export function elementCompiler(world: World, formula: Formula, stepping = false
   return compiler;
 }
 
-/** The formula as one number. */
+/** The formula as one number; each call is an evaluation. */
 export function compileThunk(world: World, formula: Formula): Thunk {
-  return elementCompiler(world, formula).scalar(formula.typed, 0);
+  const thunk = elementCompiler(world, formula).scalar(formula.typed, 0);
+  if (!hasGather(formula.typed)) return thunk;
+  return () => {
+    formula.epoch += 1;
+    return thunk();
+  };
+}
+
+function hasGather(node: Typed): boolean {
+  return isGather(node) || partsOf(node).some(hasGather);
+}
+
+function isGather(node: Typed): boolean {
+  return node.kind === 'call' && node.fn.evaluate.kind === 'gather';
 }
 
 /** The formula over the rows of its table. */
@@ -68,8 +81,7 @@ function isScan(node: Typed): node is CallNode & { readonly fn: { readonly evalu
 
 /** Whether a part is worth keeping for an evaluation: an aggregate that is the same on every row. */
 function isSteady(node: Typed, formula: Formula): boolean {
-  const gathers = node.kind === 'call' && node.fn.evaluate.kind === 'gather';
-  return gathers && formula.table !== undefined && node.type.axes.length === 0;
+  return isGather(node) && formula.table !== undefined && node.type.axes.length === 0;
 }
 
 function onceAnEvaluation(thunk: Thunk, formula: Formula): Thunk {

@@ -54,8 +54,6 @@ export interface Formula {
   epoch: number;
   /** The running functions in it, with the values they had at the last evaluation. */
   readonly scans: Map<CallNode, ScanState>;
-  /** As one number. */
-  thunk: Thunk | undefined;
   /** As a column, in blocks. */
   sweep: Program | undefined;
   /** As a column, row by row. */
@@ -96,6 +94,8 @@ export type Content =
 export interface ScalarCell extends CellBase {
   readonly shape: 'scalar';
   readonly slot: number;
+  /** Computes the value anew; undefined until a formula is computed for the first time. */
+  thunk: Thunk | undefined;
   content: Content;
 }
 
@@ -152,20 +152,32 @@ export const NO_EDGES: readonly Edge[] = [];
 export const NO_FAILED_ROWS: ReadonlyMap<number, Problem> = new Map();
 const NO_VALUES = new Float64Array(0);
 
-function base(id: string) {
-  return { id, position: -1, sources: NO_EDGES, readers: [], knot: undefined };
+// What every recalculation looks at comes first, to lie in one line of the cache.
+function base<S extends Cell['shape']>(id: string, shape: S) {
+  return { id, shape, position: -1, knot: undefined, readers: [], sources: NO_EDGES };
+}
+
+/** A formula nothing has been made of yet, with the kind of value it gives. */
+export function newFormula(
+  typed: Typed,
+  text: string,
+  table: TableCell | undefined,
+): Extract<Content, { kind: 'formula' }> {
+  const { kind } = typed.type;
+  const holds = kind === 'text' || kind === 'truth' ? kind : 'number';
+  const formula = { typed, text, table, epoch: 0, scans: new Map(), sweep: undefined, stepper: undefined };
+  return { kind: 'formula', holds, formula };
 }
 
 /** A scalar nobody has set yet. */
 export function absentScalar(id: string, slot: number): ScalarCell {
-  return { ...base(id), shape: 'scalar', slot, content: { kind: 'absent' } };
+  return { ...base(id, 'scalar'), slot, thunk: undefined, content: { kind: 'absent' } };
 }
 
 /** A column nobody has set yet. */
 export function absentColumn(id: string, table: TableCell): ColumnCell {
   return {
-    ...base(id),
-    shape: 'column',
+    ...base(id, 'column'),
     table,
     content: { kind: 'absent' },
     values: NO_VALUES,
@@ -180,8 +192,7 @@ export function absentColumn(id: string, table: TableCell): ColumnCell {
 /** A table without rows. */
 export function emptyTable(id: string): TableCell {
   return {
-    ...base(id),
-    shape: 'table',
+    ...base(id, 'table'),
     length: 0,
     givenLength: 0,
     failed: false,

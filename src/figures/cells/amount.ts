@@ -27,7 +27,7 @@ export function labelUnit(unit: Unit, view: FigureView, registry: UnitRegistry):
 /** A unit in print: powers raised, products with a dot, nothing for plain numbers. */
 export function unitWords(unit: Unit): string {
   const { text: written } = unit;
-  if (written === '-') return '';
+  if (written === '-' || unit.point === 'date') return '';
   if (written === 'deg') return '°';
   return written
     .replace(/\^\(?(-?\d+)\)?/g, (_, power: string) =>

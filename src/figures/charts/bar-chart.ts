@@ -1,11 +1,10 @@
-import { writeNumber } from '../../units/index.ts';
 import { createHatches, type Hatches } from '../svg/hatches.ts';
 import type { Attributes } from '../svg/markup.ts';
 import { PAGE_WIDTH } from '../svg/page.ts';
 import { box, line } from '../svg/shapes.ts';
 import { text, textElement, wordsWidth } from '../svg/words.ts';
 import { numberAxis } from './axis.ts';
-import { type Along, type ChartData, columnTitle, spanOf } from './chart-data.ts';
+import { type Along, type ChartData, columnTitle, numberText, spanOf } from './chart-data.ts';
 import type { ChartForm } from './chart-form.ts';
 import { boxSign, type Field, type Group, groupsOf, legend, seriesWords, valueAxis } from './panel.ts';
 
@@ -27,7 +26,7 @@ export const barChart: ChartForm = {
     if (data.series.length > 1) {
       const entries = data.series.map((column, tone) => ({
         words: seriesWords(column, 300),
-        sign: boxSign(barStyle(tone, hatches)),
+        sign: boxSign(rowsEach > 1 ? manyStyle(tone) : barStyle(tone, hatches)),
       }));
       const above = legend(entries, LEFT, RIGHT, 0);
       markup.push(above.markup);
@@ -72,6 +71,11 @@ function barStyle(tone: number, hatches: Hatches): Readonly<Record<string, strin
   return fills[tone % fills.length] ?? fills[0];
 }
 
+/** Bars too slim for strokes are filled. */
+function manyStyle(tone: number): Readonly<Record<string, string>> {
+  return { class: tone % 2 === 0 ? 'bar-0' : 'bar-soft' };
+}
+
 function bars(group: Group, field: Field, data: ChartData, rowsEach: number, hatches: Hatches): string {
   const [least, greatest] = spanOf(...group.series.map(({ column }) => column.values));
   const axis = numberAxis([Math.min(0, least), Math.max(0, greatest)], [field.bottom, field.top]);
@@ -81,7 +85,7 @@ function bars(group: Group, field: Field, data: ChartData, rowsEach: number, hat
   const width = Math.min(46, (band * (rowsEach > 1 ? 1 : 0.74)) / count);
   const zero = axis.place(0);
   const drawn = group.series.map(({ column, tone }, within) => {
-    const style: Attributes = barStyle(tone, hatches);
+    const style: Attributes = rowsEach > 1 ? manyStyle(tone) : barStyle(tone, hatches);
     return Array.from({ length: places }, (_, place) => {
       const rows = column.values.subarray(place * rowsEach, (place + 1) * rowsEach);
       const [low, high] = spanOf(rows);
@@ -112,13 +116,13 @@ function rowLabels(
     const row = place * rowsEach;
     if (along.kind === 'words') return along.values[row] ?? '';
     const value = along.values[row] ?? Number.NaN;
-    return Number.isNaN(value) ? '' : writeNumber(value);
+    return numberText(value, along.unit);
   };
   const band = (RIGHT - LEFT) / places;
   const all = Array.from({ length: places }, (_, place) => shortened(wordsAt(place)));
   const widest = Math.max(...all.map((words) => wordsWidth(text(words))));
   const level = widest + 6 <= band || along.kind === 'numbers';
-  const every = level ? Math.max(1, Math.ceil((widest + 10) / band)) : Math.max(1, Math.ceil(15 / band));
+  const every = level ? Math.max(1, Math.ceil((widest + 6) / band)) : Math.max(1, Math.ceil(15 / band));
   const marks = all.map((words, place) => {
     if (place % every !== 0 || words === '') return '';
     const x = LEFT + (place + 0.5) * band;

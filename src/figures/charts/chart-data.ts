@@ -1,11 +1,11 @@
 import { fail, nearest, type Outcome, type Problem, problem, succeed } from '../../diagnostics/index.ts';
 import type { Chart } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
-import { fromSI, type Unit } from '../../units/index.ts';
+import { fromSI, toSI, type Unit, writeIn } from '../../units/index.ts';
 import { unitWords } from '../cells/amount.ts';
 import { readAmounts, readTexts, waitsOn } from '../cells/read-column.ts';
 import type { FigureView } from '../drawing.ts';
-import { plainWords, symbol, text, type Words } from '../svg/words.ts';
+import { symbol, text, type Words } from '../svg/words.ts';
 
 /** A column of numbers to draw, already in its unit; NaN where a row has no value. */
 export interface Series {
@@ -108,21 +108,29 @@ export function chartData(
 }
 
 /** A column's title: symbol, description, unit. */
-export function columnTitle(column: {
-  readonly name: string;
-  readonly label: string;
-  readonly unit?: Unit;
-}): Words {
-  const { name, label, unit } = column;
-  const units = unit ? unitWords(unit) : '';
-  const tail = `${label === '' || label === name ? '' : ` ${label}`}${units === '' ? '' : `, ${units}`}`;
-  return [...symbol(name), ...text(tail)];
+export function columnTitle(column: Titled): Words {
+  return [...symbol(column.name), ...text(titleTail(column))];
 }
 
 /** The same in plain letters, the name as it is written. */
-export function plainTitle(column: Parameters<typeof columnTitle>[0]): string {
-  const [, ...tail] = columnTitle({ ...column, name: 'x' });
-  return column.name + plainWords(tail);
+export function plainTitle(column: Titled): string {
+  return column.name + titleTail(column);
+}
+
+interface Titled {
+  readonly name: string;
+  readonly label: string;
+  readonly unit?: Unit;
+}
+
+function titleTail({ name, label, unit }: Titled): string {
+  const units = unit ? unitWords(unit) : '';
+  return `${label === '' || label === name ? '' : ` ${label}`}${units === '' ? '' : `, ${units}`}`;
+}
+
+/** A number of a column as a table or a mark has it. */
+export function numberText(value: number, unit: Unit): string {
+  return Number.isNaN(value) ? '' : writeIn(toSI(value, unit), unit);
 }
 
 /** The least and the greatest of some numbers, those that are none left out. */

@@ -1,6 +1,5 @@
-import { writeNumber } from '../../units/index.ts';
 import type { DrawingTable } from '../drawing.ts';
-import { type Along, type ChartData, plainTitle, type Series, spanOf } from './chart-data.ts';
+import { type Along, type ChartData, numberText, plainTitle, type Series, spanOf } from './chart-data.ts';
 
 /** So many rows stand in the table beside a chart; the book's own table has them all. */
 const MOST_ROWS = 200;
@@ -19,7 +18,7 @@ export function chartTable({ along, series, rows }: ChartData): DrawingTable {
 function cellText(column: Along | Series, row: number): string {
   const value = column.values[row];
   if (typeof value === 'string') return value;
-  return value === undefined || Number.isNaN(value) ? '' : writeNumber(value);
+  return value === undefined || !('unit' in column) ? '' : numberText(value, column.unit);
 }
 
 /** What a chart shows, in words. */
@@ -28,7 +27,7 @@ export function chartWords(called: string, data: ChartData): string {
   const named = series.map((column) => {
     const [least, greatest] = spanOf(column.values);
     const gaps = column.values.reduce((sum, value) => sum + (Number.isNaN(value) ? 1 : 0), 0);
-    const from = `from ${writeNumber(least)} to ${writeNumber(greatest)}`;
+    const from = `from ${numberText(least, column.unit)} to ${numberText(greatest, column.unit)}`;
     const without = gaps === 0 ? '' : `, ${gaps} ${gaps === 1 ? 'row' : 'rows'} without a value`;
     return `${plainTitle(column)} ${from}${without}`;
   });

@@ -1,9 +1,9 @@
-import { bin } from 'd3-array';
+import { tickStep } from 'd3-array';
 import { PAGE_WIDTH } from '../svg/page.ts';
 import { box, line } from '../svg/shapes.ts';
 import { text, textElement } from '../svg/words.ts';
-import { numberAxis } from './axis.ts';
-import { columnTitle, type Series, spanOf } from './chart-data.ts';
+import { type Axis, numberAxis } from './axis.ts';
+import { columnTitle, numberText, type Series, spanOf } from './chart-data.ts';
 import type { ChartForm } from './chart-form.ts';
 import { alongAxis, type Field } from './panel.ts';
 
@@ -28,11 +28,16 @@ export const histogram: ChartForm = {
 
 function counts(column: Series, field: Field): string {
   const values = column.values.filter(Number.isFinite);
-  const [least, greatest] = spanOf(values);
-  const along = numberAxis([least, greatest], [field.left, field.right], { count: 8 });
-  const steps = Math.min(40, Math.max(5, Math.ceil(Math.log2(values.length) + 1)));
-  const bins = bin<number, number>().domain([along.domain[0], along.domain[1]]).thresholds(steps)(values);
-  const most = Math.max(0, ...bins.map((one) => one.length));
+  const bins = equalSteps(values);
+  const along = numberAxis(
+    [bins.from, bins.from + bins.step * bins.counts.length],
+    [field.left, field.right],
+    {
+      round: false,
+      count: 8,
+    },
+  );
+  const most = Math.max(0, ...bins.counts);
   const axis = numberAxis([0, most], [field.bottom, field.top]);
   const whole = axis.ticks.filter((tick) => Number.isInteger(Number(tick.text.replaceAll('\u202f', ''))));
   const marks = whole.map(
@@ -40,16 +45,47 @@ function counts(column: Series, field: Field): string {
       line({ x: field.left, y: tick.at }, { x: field.right, y: tick.at }, { class: 'grid' }) +
       textElement(text(tick.text), { x: field.left - 6, y: tick.at + 4, anchor: 'end' }, { class: 'soft' }),
   );
-  const bars = bins.map((one) => {
-    if (one.length === 0 || one.x0 === undefined || one.x1 === undefined) return '';
-    const from = { x: along.place(one.x0) + 0.75, y: axis.place(0) };
-    const to = { x: along.place(one.x1) - 0.75, y: axis.place(one.length) };
-    return box(from, to, { class: 'bar-0', 'data-count': one.length });
+  const bars = bins.counts.map((count, at) => {
+    if (count === 0) return '';
+    const start = bins.from + at * bins.step;
+    const from = { x: along.place(start) + 0.75, y: axis.place(0) };
+    const to = { x: along.place(start + bins.step) - 0.75, y: axis.place(count) };
+    return box(from, to, { class: 'bar-0', 'data-count': count });
   });
   return (
     marks.join('') +
     bars.join('') +
     textElement(text('rows'), { x: 8, y: field.top - 12 }) +
-    alongAxis(field, along.ticks, columnTitle(column))
+    alongAxis(field, dayTicks(along, column), columnTitle(column))
   );
+}
+
+/** How many values fall into each of equal round steps; a value on a limit counts above it. */
+function equalSteps(values: Float64Array): {
+  readonly from: number;
+  readonly step: number;
+  readonly counts: readonly number[];
+} {
+  const [least, greatest] = spanOf(values);
+  const wanted = Math.min(40, Math.max(5, Math.ceil(Math.log2(values.length) + 1)));
+  const step = greatest > least ? tickStep(least, greatest, wanted) : Math.abs(least) || 1;
+  // A limit that misses a value by rounding alone is taken to meet it.
+  const steps = (value: number): number => Math.floor(value / step + 1e-9);
+  const first = steps(least);
+  const counts = Array.from({ length: Math.max(1, Math.ceil(greatest / step - 1e-9) - first) }, () => 0);
+  for (const value of values) {
+    const at = Math.min(counts.length - 1, steps(value) - first);
+    counts[at] = (counts[at] ?? 0) + 1;
+  }
+  return { from: first * step, step, counts };
+}
+
+/** The marks of an axis over days say the days. */
+function dayTicks(along: Axis, { unit }: Series): Axis['ticks'] {
+  if (unit.point !== 'date') return along.ticks;
+  const [from, to] = along.domain;
+  return [0.1, 0.37, 0.63, 0.9].map((share) => {
+    const value = from + (to - from) * share;
+    return { at: along.place(value), text: numberText(value, unit) };
+  });
 }

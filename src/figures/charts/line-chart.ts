@@ -36,14 +36,15 @@ export const lineChart: ChartForm = {
     const fitting = groups.every((group) => group.series.length * 16 <= TALL);
     const direct = labelled && fitting;
     const words = data.series.map((column) => seriesWords(column, LABEL));
-    const right = PAGE_WIDTH - 22 - (direct ? widest(words) + 8 : 0);
+    const shared = groups.some((group) => group.series.length > 1);
+    const right = PAGE_WIDTH - 22 - (direct && shared ? widest(words) + 8 : 0);
     const scale = alongScale(data.along, [LEFT + 4, right]);
     const markup: string[] = [];
     let top = 34;
     groups.forEach((group, at) => {
       const field: Field = { left: LEFT, right, top, bottom: top + TALL };
       const last = at === groups.length - 1;
-      markup.push(panel(group, field, scale, data, direct));
+      markup.push(panel(group, field, scale, data, direct && group.series.length > 1));
       markup.push(alongAxis(field, scale.ticks, last ? columnTitle(data.along) : []));
       top += TALL + (last ? 0 : GAP + 18);
     });

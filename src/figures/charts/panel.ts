@@ -49,10 +49,7 @@ export function valueAxis(field: Field, axis: Axis, group: Group): string {
   );
   const [first] = group.series;
   const units = first ? unitWords(first.column.unit) : '';
-  const title: Words =
-    group.series.length === 1 && first
-      ? columnTitle(first.column)
-      : text(units === '' ? 'plain number' : units);
+  const title: Words = group.series.length === 1 && first ? columnTitle(first.column) : text(units);
   const zero = axis.domain[0] < 0 && axis.domain[1] > 0 ? axis.place(0) : undefined;
   return (
     marks.join('') +

@@ -48,7 +48,7 @@ export const berthingPlan = figureKind({
 
     const scale = scaleFor(length.si, beam.si, alpha);
     const geometry = placeShip(length.si, beam.si, contact.si, alpha, scale);
-    const { at, touch, centre, bottom } = geometry;
+    const { at, touch, centre, bottom, quay } = geometry;
     const height = bottom + 78;
     const labels = createLabels(PAGE_WIDTH, height);
     const body: string[] = [];
@@ -60,11 +60,11 @@ export const berthingPlan = figureKind({
       forward: contact.si / length.si,
       slope,
     });
-    body.push(quayFace(20, PAGE_WIDTH - 20, QUAY));
-    labels.keepLineFree({ x: 20, y: QUAY }, { x: PAGE_WIDTH - 20, y: QUAY });
+    body.push(quayFace(20, PAGE_WIDTH - 20, quay));
+    labels.keepLineFree({ x: 20, y: quay }, { x: PAGE_WIDTH - 20, y: quay });
     body.push(path(hull, { class: 'body', 'data-part': 'hull' }));
-    body.push(fenderMark({ x: touch.x, y: QUAY }, FENDER.width, FENDER.height));
-    labels.keepFree({ x: touch.x - 12, y: QUAY, width: 24, height: FENDER.height + 4 });
+    body.push(fenderMark({ x: touch.x, y: quay }, FENDER.width, FENDER.height));
+    labels.keepFree({ x: touch.x - 12, y: quay, width: 24, height: FENDER.height + 4 });
     const corners = [at(-half, 0), at(half, 0)] as const;
     body.push(
       line(at(-half - 6 / scale, 0), at(half + 6 / scale, 0), { class: 'center', 'data-part': 'keel' }),
@@ -83,7 +83,8 @@ export const berthingPlan = figureKind({
 
     // The lever, the velocity and the angle between them, at the centre of mass.
     const lift = centre.y - touch.y;
-    const velocity = { x: 0, y: -Math.max(34, Math.min(70, lift * 0.85)) };
+    const inHull = (beam.si / 2 / Math.cos(alpha)) * scale;
+    const velocity = { x: 0, y: -Math.max(30, Math.min(70, lift * 0.85, inHull * 0.9)) };
     const tip = plus(centre, velocity);
     body.push(line(centre, touch, { class: 'thin', 'data-part': 'lever' }));
     body.push(arrow(centre, tip, 'load'));
@@ -106,6 +107,8 @@ export const berthingPlan = figureKind({
           [
             { x: tip.x - 7, y: tip.y + 10, anchor: 'end' },
             { x: tip.x - 7, y: tip.y + 24, anchor: 'end' },
+            { x: tip.x - 7, y: centre.y - 9, anchor: 'end' },
+            { x: tip.x - 7, y: centre.y + 16, anchor: 'end' },
             ...spotsAround(tip, 8),
           ],
           { class: 'accent-text halo' },
@@ -147,7 +150,8 @@ export const berthingPlan = figureKind({
           { class: 'halo' },
         ),
       );
-    } else body.push(labels.put(amountWords(approach), [{ x: touch.x - 30, y: touch.y + 4, anchor: 'end' }]));
+    } else
+      body.push(labels.put(amountWords(approach), [{ x: PAGE_WIDTH - 24, y: bottom + 50, anchor: 'end' }]));
 
     // Lengths below the ship, along its keel.
     const far = -beam.si / 2;
@@ -193,6 +197,8 @@ interface PlacedShip {
   readonly touch: Point;
   readonly centre: Point;
   readonly bottom: number;
+  /** The height of the face of the quay on the page. */
+  readonly quay: number;
 }
 
 /** Puts the ship so that its side touches the fender and lies in the middle of the page. */
@@ -210,14 +216,18 @@ function placeShip(length: number, beam: number, contact: number, alpha: number,
   const left = Math.min(...corners.map((corner) => corner.x));
   const right = Math.max(...corners.map((corner) => corner.x));
   const touchStep = fromCentre(contact, beam / 2);
+  // A ship that would run into the quay is shown whole, with the quay lower on the page.
+  const beyond = touchStep.y - FENDER.height - Math.min(...corners.map((corner) => corner.y));
+  const quay = QUAY + Math.max(0, beyond - QUAY + 8);
   const centre = {
     x: PAGE_WIDTH / 2 - (left + right) / 2,
-    y: QUAY + FENDER.height - touchStep.y,
+    y: quay + FENDER.height - touchStep.y,
   };
   return {
     at: (along, side) => plus(centre, fromCentre(along, side)),
     touch: plus(centre, touchStep),
     centre,
+    quay,
     bottom: centre.y + Math.max(...corners.map((corner) => corner.y)),
   };
 }

@@ -1,5 +1,5 @@
 import { type Amount, amountWords } from '../cells/amount.ts';
-import { between, directionOf, minus, type Point, plus, times, turned } from '../svg/point.ts';
+import { between, directionOf, lengthOf, minus, type Point, plus, times, turned } from '../svg/point.ts';
 import { box, line, path, pathThrough } from '../svg/shapes.ts';
 import { strong, text, textElement, type Words } from '../svg/words.ts';
 
@@ -30,11 +30,11 @@ const RIGHT = 570;
 const UPPER = 46;
 const LOWER = 178;
 const MOST_TRUCKS = 60;
+const TRUCK_ROOM = 18;
 
 /** A stretch of the road with the time a truck spends on it; it carries its load or not. */
 interface Leg {
-  readonly from: Point;
-  readonly to: Point;
+  readonly way: readonly Point[];
   readonly time: number;
   readonly loaded: boolean;
 }
@@ -56,27 +56,23 @@ export function haulLoop(
   };
   const loader = { x: LEFT, y: (UPPER + LOWER) / 2 };
   const queue = Math.max(0, (fleet.count * atLoader) / fleet.loaders - round);
+  const waiting = queue > 0 ? (queue / (round + queue)) * fleet.count : 0;
+  // Those that stand in line take the end of the way back, as much as they need of it.
+  const back = Math.min(RIGHT - LEFT - 60, Math.max(0, waiting * TRUCK_ROOM - (LOWER - loader.y)));
+  const joins = { x: LEFT + back, y: LOWER };
+  const { upperLeft, upperRight, lowerRight, lowerLeft } = corners;
   const legs: readonly Leg[] = [
-    { from: loader, to: corners.upperLeft, time: cells.load.si, loaded: true },
-    { from: corners.upperLeft, to: corners.upperRight, time: cells.haul.si, loaded: true },
+    { way: [loader, upperLeft], time: cells.load.si, loaded: true },
+    { way: [upperLeft, upperRight], time: cells.haul.si, loaded: true },
+    { way: [upperRight, lowerRight], time: cells.dump.si + (cells.wait?.si ?? 0), loaded: true },
+    { way: [lowerRight, joins], time: cells.return.si, loaded: false },
     {
-      from: corners.upperRight,
-      to: corners.lowerRight,
-      time: cells.dump.si + (cells.wait?.si ?? 0),
-      loaded: true,
-    },
-    { from: corners.lowerRight, to: corners.lowerLeft, time: cells.return.si, loaded: false },
-    {
-      from: corners.lowerLeft,
-      to: loader,
+      way: [joins, lowerLeft, loader],
       time: (cells.spot?.si ?? 0) + (cells.exchange?.si ?? 0) + queue,
       loaded: false,
     },
   ];
-  const road = pathThrough(
-    [corners.upperLeft, corners.upperRight, corners.lowerRight, corners.lowerLeft],
-    true,
-  );
+  const road = pathThrough([upperLeft, upperRight, lowerRight, lowerLeft], true);
   const shown = Math.min(fleet.count, MOST_TRUCKS);
   const body = [
     path(road, { class: 'road', 'stroke-linejoin': 'round' }),
@@ -150,8 +146,23 @@ function trucksOn(legs: readonly Leg[], count: number): readonly string[] {
       return false;
     });
     if (!leg) return '';
-    return truck(between(leg.from, leg.to, time / leg.time), minus(leg.to, leg.from), leg.loaded);
+    const { at: place, ahead } = alongWay(leg.way, time / leg.time);
+    return truck(place, ahead, leg.loaded);
   });
+}
+
+/** The place at a share of a way of straight stretches, and where it leads from there. */
+function alongWay(way: readonly Point[], share: number): { readonly at: Point; readonly ahead: Point } {
+  const stretches = way.slice(1).map((to, at) => ({ from: way[at] ?? to, to }));
+  const whole = stretches.reduce((sum, { from, to }) => sum + lengthOf(minus(to, from)), 0);
+  let left = share * whole;
+  for (const { from, to } of stretches) {
+    const length = lengthOf(minus(to, from));
+    if (left <= length && length > 0) return { at: between(from, to, left / length), ahead: minus(to, from) };
+    left -= length;
+  }
+  const last = way.at(-1) ?? { x: 0, y: 0 };
+  return { at: last, ahead: { x: 1, y: 0 } };
 }
 
 /** A truck from above, driving one way: filled with its load, or empty. */

@@ -18,7 +18,6 @@ import { type MooringLine, mooringLines } from './mooring-lines.ts';
 
 const SIDE = 48;
 const TALLEST = 340;
-const BELOW = 72;
 
 /** A moored ship from above: x forward to the right, the quay at the top, lines from fairlead to bollard. */
 export const mooringPlan = figureKind({
@@ -56,7 +55,9 @@ export const mooringPlan = figureKind({
       return { x, y: y + top };
     };
     const bottom = frame.height + top;
-    const height = bottom + columns.below + BELOW;
+    // The dimension of a ship that is short on the page stands clear of the forces.
+    const clear = length.si * frame.scale < 180 ? 72 : 44;
+    const height = bottom + columns.below + clear + 28;
     const labels = createLabels(PAGE_WIDTH, height);
     const halfShip = breadth.si / 2;
     const middle = at({ x: 0, y: 0 }).y;
@@ -93,7 +94,7 @@ export const mooringPlan = figureKind({
     const lowest = at({ x: 0, y: frame.turned ? -halfShip : halfShip }).y;
     const ends = [hullAt(-length.si / 2, 0), hullAt(length.si / 2, 0)].sort((a, b) => a.x - b.x);
     const [aft, stem] = ends as [Point, Point];
-    const dimensionAt = bottom + columns.below + 44;
+    const dimensionAt = bottom + columns.below + clear;
     body.push(
       dimensionLine(
         { x: aft.x, y: lowest },

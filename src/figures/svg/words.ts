@@ -26,7 +26,8 @@ export function strong(words: string): Words {
 export function symbol(name: string): Words {
   const local = name.slice(name.lastIndexOf('.') + 1);
   const [head = '', ...below] = local.split('_');
-  const base: Run = { text: head.replaceAll("'", '′'), set: 'symbol' };
+  // A word that serves as a name is set as a word.
+  const base: Run = { text: head.replaceAll("'", '′'), set: head.length > 3 ? 'text' : 'symbol' };
   const under = below
     .filter((part) => part !== '')
     .map((part) => part.replaceAll("'", '′'))

@@ -73,6 +73,12 @@ function logOnePlus(x: string, tools: LoweringTools): string {
   return `IF(${sum}=${one},${x},${x}*LN(${sum})/(${sum}-${one}))`;
 }
 
+/** The inverse of half a power of e, for sizes whose square could not be held. */
+const HUGE = 1e8;
+function logOfTwice(x: string, tools: LoweringTools): string {
+  return `LN(ABS(${x}))+LN(${tools.constant(2)})`;
+}
+
 /** Beyond this a hyperbolic tangent is one to the last digit, and the others are half a power of e. */
 const FAR = 20;
 
@@ -199,10 +205,11 @@ export const angles: readonly FunctionEntry[] = [
     'ASINH',
     () => plainType,
     Math.asinh,
-    ([x], _, __, tools) => {
+    ([x = ''], _, __, tools) => {
       const one = tools.constant(1);
       const beyond = tools.helper(`ABS(${x})+${x}*${x}/(${one}+SQRT(${one}+${x}*${x}))`);
-      return `(SIGN(${x})*${logOnePlus(beyond, tools)})`;
+      const near = `SIGN(${x})*${logOnePlus(beyond, tools)}`;
+      return `IF(ABS(${x})>${tools.constant(HUGE)},SIGN(${x})*(${logOfTwice(x, tools)}),${near})`;
     },
     'The number whose hyperbolic sine is x.',
     { formula: 'SINH(ASINH(2))', value: 2 },
@@ -211,10 +218,12 @@ export const angles: readonly FunctionEntry[] = [
     'ACOSH',
     () => plainType,
     (x) => (x >= 1 ? Math.acosh(x) : Number.NaN),
-    ([x], _, __, tools) => {
+    ([x = ''], _, __, tools) => {
       const one = tools.constant(1);
       const beyond = tools.helper(`${x}-${one}+SQRT((${x}-${one})*(${x}+${one}))`);
-      return `IF(${x}<${one},${tools.refused},${logOnePlus(beyond, tools)})`;
+      const near = logOnePlus(beyond, tools);
+      const value = `IF(${x}>${tools.constant(HUGE)},${logOfTwice(x, tools)},${near})`;
+      return `IF(${x}<${one},${tools.refused},${value})`;
     },
     'The number not below zero whose hyperbolic cosine is x.',
     { formula: 'COSH(ACOSH(2))', value: 2 },

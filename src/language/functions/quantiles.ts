@@ -11,6 +11,8 @@ function normalBelow(x: number): number {
  */
 export function normalQuantile(p: number): number {
   if (p > 0.5) return -normalQuantile(1 - p);
+  // The steps would leave a rounding error, which has a sign.
+  if (p === 0.5) return 0;
   const t = Math.sqrt(-2 * Math.log(p));
   let x =
     (2.515517 + t * (0.802853 + t * 0.010328)) / (1 + t * (1.432788 + t * (0.189269 + t * 0.001308))) - t;

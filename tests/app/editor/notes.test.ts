@@ -7,10 +7,14 @@ import { applyFix } from '../../../src/app/editor/note.ts';
 import { unitReader } from '../../../src/app/editor/unit-reader.ts';
 import { lineOf, sessionOn } from './sample-session.ts';
 
-function formula(item: string, text: string, caret?: number) {
+function formula(item: string, text: string, caret?: number, listed = true) {
   const session = sessionOn();
   const id = `pier.${item}`;
-  return formulaNote(session.notebook.tryFormula(id, text), session, caret);
+  return formulaNote(
+    session.notebook.tryFormula(id, text),
+    session,
+    caret === undefined ? undefined : { caret, listed },
+  );
 }
 
 describe('below a formula', () => {
@@ -55,6 +59,8 @@ describe('below a formula', () => {
   test('what is not finished at the caret is not told as a fault', () => {
     expect(formula('W', 'w * ', 4)).toMatchObject({ kind: 'remark' });
     expect(formula('W', 'bas', 3)).toMatchObject({ kind: 'remark' });
+    expect(formula('W', 'bas', 3, false)).toMatchObject({ kind: 'problem' });
+    expect(formula('W', 'w * b + 12 ', 11)).toMatchObject({ kind: 'remark' });
     expect(formula('W', 'bas + w * b', 11)).toMatchObject({ kind: 'problem' });
     expect(formula('W', 'MAX(w * b; ', 11)).toMatchObject({
       kind: 'remark',
@@ -97,12 +103,12 @@ describe('units of a line', () => {
       .map(({ text }) => text) ?? [];
 
   test('are those of its dimension, then those that are typed', () => {
-    expect(offered('W').slice(0, 2)).toEqual(['kN', 'kip']);
+    expect(offered('W').slice(0, 2)).toEqual(['kip', 'kN']);
     expect(offered('W')).not.toContain('ft');
     expect(offered('W', 'M')[0]).toBe('MN');
     expect(offered('W', 'MN')).toEqual([]);
-    expect(offered('W', 'ft')[0]).toBe('ft');
-    expect(offered('b').slice(0, 2)).toEqual(['m', 'ft']);
+    expect(offered('W', 'foot')).toContain('ft');
+    expect(offered('b').slice(0, 2)).toEqual(['ft', 'm']);
   });
 
   test('show the result in them, or refuse what is no unit', () => {

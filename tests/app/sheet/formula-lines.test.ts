@@ -38,11 +38,20 @@ test('cases stand one after another, inner ones further in', () => {
   ]);
 });
 
+test('a factor that is a choice stands in parentheses when it breaks', () => {
+  expect(set('n * IF(ISBLANK(stated); first_value; second_value) * k', 12)).toEqual([
+    'n',
+    '· ( if  ISBLANK(stated) :',
+    '  first_value',
+    'otherwise   second_value ) · k',
+  ]);
+});
+
 test('arguments of a long call break after a semicolon', () => {
   expect(set('LOOKUP(first_key; table_1.column_a; table_1.column_b; "exact")', 13)).toEqual([
     'LOOKUP ( first_key ;',
-    '  table_1.column_a ; table_1.column_b ;',
-    '  "exact" )',
+    '  table_1.column_a ;',
+    '  table_1.column_b ; "exact" )',
   ]);
 });
 

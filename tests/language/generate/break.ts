@@ -1,7 +1,7 @@
 import type { Type } from '../../../src/language/index.ts';
 import type { Growth } from './grow.ts';
 import { grow } from './grow.ts';
-import { partsOf, type Piece, withParts } from './piece.ts';
+import { type Piece, partsOf, withParts } from './piece.ts';
 import { angleUnits, anyValue, elevationUnits, keyOf, unitOf, unitsOf } from './quantities.ts';
 import type { Random } from './random.ts';
 import { judge } from './type-of.ts';
@@ -58,7 +58,8 @@ function slipOf(number: Piece & { kind: 'number' }, random: Random): Broken | un
   const slips: Broken[] = [];
   if (unit.angle) slips.push(inUnit('', 'an angle unmarked'));
   else if (number.unit !== '' && unit.dimension.key !== '') slips.push(inUnit('', 'a unit dropped'));
-  if (unit.dimension.key === '' && !unit.angle) slips.push(inUnit(random.pick(angleUnits), 'a number marked'));
+  if (unit.dimension.key === '' && !unit.angle)
+    slips.push(inUnit(random.pick(angleUnits), 'a number marked'));
   if (unit.dimension.key === 'M') slips.push(inUnit('kip', 'mass for force'));
   if (unit.dimension.key === 'L M T^-2') slips.push(inUnit(random.pick(['t', 'lbm']), 'force for mass'));
   if (unit.dimension.key === 'L^-3 M') slips.push(inUnit('pcf', 'density for unit weight'));
@@ -66,8 +67,12 @@ function slipOf(number: Piece & { kind: 'number' }, random: Random): Broken | un
   if (unit.point === 'temperature') slips.push(inUnit('K', 'a temperature made a difference'));
   if (unit.point?.startsWith('elevation:')) {
     const other = unit.point.endsWith('MLLW') ? 'NAVD88' : 'MLLW';
-    slips.push(inUnit(`${random.pick(elevationUnits)} ${other}`, 'datums mixed'), inUnit('ft', 'a datum dropped'));
+    slips.push(
+      inUnit(`${random.pick(elevationUnits)} ${other}`, 'datums mixed'),
+      inUnit('ft', 'a datum dropped'),
+    );
   }
-  if (unit.dimension.key === 'L' && !unit.point) slips.push(inUnit(random.pick(unitsOf(unitOf('m^2').dimension)), 'a length made an area'));
+  if (unit.dimension.key === 'L' && !unit.point)
+    slips.push(inUnit(random.pick(unitsOf(unitOf('m^2').dimension)), 'a length made an area'));
   return slips.length === 0 ? undefined : random.pick(slips);
 }

@@ -2,7 +2,17 @@ import { type NumberType, numberType, type Type, textType, truthType } from '../
 import { isTameDimension, overDimension, powerDimension, timesDimension } from '../../../src/units/index.ts';
 import { leaf, ownNames, wholeColumns } from './leaves.ts';
 import type { Piece } from './piece.ts';
-import { angle, anyMeasured, anyNumber, anyValue, date, dimensions, keyOf, plain, points } from './quantities.ts';
+import {
+  angle,
+  anyMeasured,
+  anyNumber,
+  anyValue,
+  date,
+  dimensions,
+  keyOf,
+  plain,
+  points,
+} from './quantities.ts';
 import type { Random } from './random.ts';
 import { shaped } from './shapes.ts';
 import { type Signature, type Slot, signatures, slotsFor } from './signatures.ts';
@@ -28,13 +38,24 @@ export function grow(type: Type, growth: Growth): Piece {
   if (depth <= 0 || random.chance(0.18)) return leaf(type, growth);
   const inner = { ...growth, depth: depth - 1 };
   if (random.chance(0.5)) {
-    const fitting = signatures.filter((signature) => mayGive(signature, type, growth));
+    const fitting = signaturesFor(type, growth);
     if (fitting.length > 0) {
       const call = growCall(random.pick(fitting), type, inner);
       if (call) return call;
     }
   }
   return growOperation(type, inner);
+}
+
+const fittingByKey = new Map<string, readonly Signature[]>();
+
+function signaturesFor(type: Type, { table, fresh }: Place): readonly Signature[] {
+  const key = `${keyOf(type)}, ${table}, ${fresh}`;
+  const place = { ...(table !== undefined && { table }), ...(fresh !== undefined && { fresh }) };
+  const found =
+    fittingByKey.get(key) ?? signatures.filter((signature) => mayGive(signature, type, place));
+  fittingByKey.set(key, found);
+  return found;
 }
 
 /** Whether a call of the function can have a type, in this place. */
@@ -67,7 +88,8 @@ export function growCall(signature: Signature, type: Type, growth: Growth): Piec
   } else if (/^[a-cABVW]$/.test(letter)) letters.set(letter, type);
   const slots = slotsFor(signature, countOf(signature, random));
   if (!slots) throw new Error(`no count of arguments fits ${signature.name}`);
-  const factors = signature.result === 'product' ? split(type as NumberType, slots.length, random) : undefined;
+  const factors =
+    signature.result === 'product' ? split(type as NumberType, slots.length, random) : undefined;
   const fresh = gatheredTable(slots, growth);
   const shape = shaped({ signature, letters, fresh, growth }, slots);
   const pools = signature.slots.some((slot) => Array.isArray(slot) && slot.some((part) => part.column));
@@ -156,8 +178,7 @@ function growOperation(type: Type, growth: Growth): Piece {
       const sides = anyValue(random);
       const ordered = sides.kind !== 'truth';
       const op = random.pick(ordered ? (['=', '<>', '<', '<=', '>', '>='] as const) : (['=', '<>'] as const));
-      const second: Piece =
-        sides.kind === 'number' && random.chance(0.15) ? { kind: 'zero' } : one(sides);
+      const second: Piece = sides.kind === 'number' && random.chance(0.15) ? { kind: 'zero' } : one(sides);
       return { kind: 'compare', op, args: [one(sides), second] };
     }
     case 'point': {
@@ -193,8 +214,16 @@ function growArithmetic(type: NumberType, growth: Growth): Piece {
   const product = (): Piece => {
     const other = numberType(random.pick(dimensions.slice(1)));
     return random.chance(0.5)
-      ? { kind: 'binary', op: '*', args: [one(other), one(numberType(overDimension(type.dimension, other.dimension)))] }
-      : { kind: 'binary', op: '/', args: [one(numberType(timesDimension(type.dimension, other.dimension))), one(other)] };
+      ? {
+          kind: 'binary',
+          op: '*',
+          args: [one(other), one(numberType(overDimension(type.dimension, other.dimension)))],
+        }
+      : {
+          kind: 'binary',
+          op: '/',
+          args: [one(numberType(timesDimension(type.dimension, other.dimension))), one(other)],
+        };
   };
   const power = (): Piece => {
     const [exponent, inverse] = random.pick([
@@ -213,10 +242,15 @@ function growArithmetic(type: NumberType, growth: Growth): Piece {
     const [n = 1, d] = exponent.replace(/[()]/g, '').split('/').map(Number);
     const top: Piece = { kind: 'number', value: n, unit: '' };
     const raised: Piece =
-      d === undefined ? top : { kind: 'binary', op: '/', args: [top, { kind: 'number', value: d, unit: '' }] };
+      d === undefined
+        ? top
+        : { kind: 'binary', op: '/', args: [top, { kind: 'number', value: d, unit: '' }] };
     return { kind: 'call', fn: 'POWER', args: [base, raised] };
   };
-  const root = (): Piece => ({ kind: 'root', args: [one(numberType(powerDimension(type.dimension, { n: 2, d: 1 })))] });
+  const root = (): Piece => ({
+    kind: 'root',
+    args: [one(numberType(powerDimension(type.dimension, { n: 2, d: 1 })))],
+  });
   const negate = (): Piece => ({ kind: 'negate', args: [one(type)] });
   if (type.angle) return random.pick([sum, scaled, negate])();
   const percent = (): Piece =>

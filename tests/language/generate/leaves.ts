@@ -3,7 +3,7 @@ import type { Growth } from './grow.ts';
 import type { Piece } from './piece.ts';
 import { angleUnits, elevationUnits, keyOf, temperatureUnits, unitOf, unitsOf } from './quantities.ts';
 import type { Random } from './random.ts';
-import { worldNames } from './world.ts';
+import { type WorldName, worldNames } from './world.ts';
 
 /** A name or a literal of a type. */
 export function leaf(type: Type, growth: Growth): Piece {
@@ -16,17 +16,22 @@ export function leaf(type: Type, growth: Growth): Piece {
   throw new Error(`no leaf for ${keyOf(type)}`);
 }
 
+/** The names of the world by the key of their type. */
+const byKey = new Map<string, WorldName[]>();
+for (const each of worldNames) {
+  const key = keyOf(each.type);
+  byKey.set(key, [...(byKey.get(key) ?? []), each]);
+}
+
 /** The names of a type that may be written here. */
 export function namesOf(type: Type, { table, fresh }: Pick<Growth, 'table' | 'fresh'>): readonly string[] {
-  return worldNames
-    .filter((each) => keyOf(each.type) === keyOf(type))
-    .flatMap((each) => {
-      if (each.table === undefined) return [each.name];
-      const here = each.table === table ? [each.name] : [];
-      // A whole column twice as often, since that is what stands inside aggregates.
-      const whole = `${each.table}.${each.name}`;
-      return each.table === fresh ? [...here, whole, whole] : here;
-    });
+  return (byKey.get(keyOf(type)) ?? []).flatMap((each) => {
+    if (each.table === undefined) return [each.name];
+    const here = each.table === table ? [each.name] : [];
+    // A whole column twice as often, since that is what stands inside aggregates.
+    const whole = `${each.table}.${each.name}`;
+    return each.table === fresh ? [...here, whole, whole] : here;
+  });
 }
 
 /** This row's values of a type. */
@@ -40,9 +45,8 @@ export function wholeColumns(type: Type, { fresh }: Pick<Growth, 'fresh'>): read
 }
 
 function namesInTable(type: Type, table: string | undefined): readonly string[] {
-  return worldNames
-    .filter((each) => table !== undefined && each.table === table && keyOf(each.type) === keyOf(type))
-    .map((each) => each.name);
+  if (table === undefined) return [];
+  return (byKey.get(keyOf(type)) ?? []).filter((each) => each.table === table).map((each) => each.name);
 }
 
 /** A number of ordinary size, in few digits, above zero. */
@@ -61,13 +65,19 @@ export function literalOf(type: Type, random: Random): Piece | undefined {
       if (type.of === 'date') return undefined;
       const value = random.pick([1, -1]) * smallNumber(random);
       if (type.of === 'temperature') return { kind: 'number', value, unit: random.pick(temperatureUnits) };
-      return { kind: 'number', value, unit: `${random.pick(elevationUnits)} ${type.of.slice('elevation:'.length)}` };
+      return {
+        kind: 'number',
+        value,
+        unit: `${random.pick(elevationUnits)} ${type.of.slice('elevation:'.length)}`,
+      };
     }
     case 'number': {
-      if (type.angle) return { kind: 'number', value: smallNumber(random) * 0.1, unit: random.pick(angleUnits) };
+      if (type.angle)
+        return { kind: 'number', value: smallNumber(random) * 0.1, unit: random.pick(angleUnits) };
       const unit = random.pick(unitsOf(type.dimension));
       // Of the size of a few SI units whatever the unit, so that sums are of comparable parts.
-      const size = type.dimension.key === '' ? 1 : unitOf(unit).factor / unitOf(unitsOf(type.dimension)[0] ?? '').factor;
+      const size =
+        type.dimension.key === '' ? 1 : unitOf(unit).factor / unitOf(unitsOf(type.dimension)[0] ?? '').factor;
       const value = Number((smallNumber(random) / size).toPrecision(4));
       return { kind: 'number', value, unit };
     }

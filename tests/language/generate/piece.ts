@@ -8,7 +8,11 @@ export type Piece =
   | { readonly kind: 'name'; readonly name: string }
   | { readonly kind: 'call'; readonly fn: string; readonly args: readonly Piece[] }
   | { readonly kind: 'binary'; readonly op: '+' | '-' | '*' | '/' | '&'; readonly args: readonly Piece[] }
-  | { readonly kind: 'compare'; readonly op: '=' | '<>' | '<' | '<=' | '>' | '>='; readonly args: readonly Piece[] }
+  | {
+      readonly kind: 'compare';
+      readonly op: '=' | '<>' | '<' | '<=' | '>' | '>=';
+      readonly args: readonly Piece[];
+    }
   | { readonly kind: 'negate' | 'percent' | 'root'; readonly args: readonly Piece[] }
   | { readonly kind: 'power'; readonly exponent: string; readonly args: readonly Piece[] };
 

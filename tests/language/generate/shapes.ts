@@ -64,7 +64,8 @@ export function shaped(of: Call, slots: readonly Slot[]): (slot: Slot, at: numbe
 
   return (slot, at) => {
     if (slot.kind === 'option') {
-      if (signature.name === 'TEXT') return at === 1 ? { kind: 'text', text: textUnit() } : number(random.below(4));
+      if (signature.name === 'TEXT')
+        return at === 1 ? { kind: 'text', text: textUnit() } : number(random.below(4));
       return { kind: 'text', text: lookup?.choice ?? random.pick(slot.choices ?? ['']) };
     }
     switch (slot.shape) {
@@ -93,7 +94,7 @@ export function shaped(of: Call, slots: readonly Slot[]): (slot: Slot, at: numbe
       case 'some':
         return random.chance(0.5)
           ? call('OR', { kind: 'truth', value: true }, one(truthType, gathering))
-          : { kind: 'compare', op: '>=', args: [columnPlain(), number(0)] };
+          : { kind: 'compare', op: '>=', args: [columnPlain(), { kind: 'zero' }] };
       case 'two':
         return at === 0 && table !== undefined ? wholeColumn(typeOf(slot), false) : undefined;
       case 'rank':
@@ -106,7 +107,9 @@ export function shaped(of: Call, slots: readonly Slot[]): (slot: Slot, at: numbe
           : wholeColumn(typeOf(slot), false);
       case 'keys':
       case 'rising':
-        return lookup?.key === undefined ? wholeColumn(typeOf(slot), true) : { kind: 'name', name: lookup.key };
+        return lookup?.key === undefined
+          ? wholeColumn(typeOf(slot), true)
+          : { kind: 'name', name: lookup.key };
       case 'key':
         if (lookup?.key === undefined) return undefined;
         if (lookup.choice?.startsWith('at ')) return within(lookup.key, typeOf(slot));

@@ -11,7 +11,9 @@ export const operators = ['+', '-', '*', '/', '^', '&', '=', '<', 'unary -', '%'
 
 /** The functions with arguments whose kind matters, POWER and SERIES included. */
 export const constrained: readonly string[] = [
-  ...signatures.map(({ name }) => name).filter((name) => !['PI', 'ROW', 'COUNT', 'ISBLANK', 'KNOWN'].includes(name)),
+  ...signatures
+    .map(({ name }) => name)
+    .filter((name) => !['PI', 'ROW', 'COUNT', 'ISBLANK', 'KNOWN'].includes(name)),
   'POWER',
   'SERIES',
 ];
@@ -61,7 +63,8 @@ function growNamed(name: string, type: Type, growth: Growth): Piece | undefined 
   }
   if (type.kind !== 'number') return undefined;
   if (name === 'unary -') return { kind: 'negate', args: [one(type)] };
-  if (name === '√') return { kind: 'root', args: [one(numberType(powerDimension(type.dimension, { n: 2, d: 1 })))] };
+  if (name === '√')
+    return { kind: 'root', args: [one(numberType(powerDimension(type.dimension, { n: 2, d: 1 })))] };
   if (name === 'POWER' || name === '^') {
     const base = one(numberType(powerDimension(type.dimension, { n: 1, d: 2 })));
     if (name === '^') return { kind: 'power', exponent: '2', args: [base] };
@@ -85,7 +88,10 @@ export function surround(
       whole: { kind: 'call', fn: 'IF', args: [grow(truthType, growth), piece, other()] },
       type,
     }),
-    () => ({ whole: { kind: 'call', fn: 'CHOOSE', args: [{ kind: 'number', value: 1, unit: '' }, other(), piece] }, type }),
+    () => ({
+      whole: { kind: 'call', fn: 'CHOOSE', args: [{ kind: 'number', value: 1, unit: '' }, other(), piece] },
+      type,
+    }),
   ];
   if (type.kind === 'number') {
     choices.push(

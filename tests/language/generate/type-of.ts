@@ -48,7 +48,9 @@ function typeOf(piece: Piece, table: string | undefined): Good {
     case 'number': {
       if (piece.unit === '' || piece.unit === '%') return { type: plain, zero: false, axes: none };
       const unit = unitOf(piece.unit);
-      const type: Type = unit.point ? { kind: 'point', of: unit.point, axes: [] } : number(unit.dimension, unit.angle);
+      const type: Type = unit.point
+        ? { kind: 'point', of: unit.point, axes: [] }
+        : number(unit.dimension, unit.angle);
       return { type, zero: false, axes: none };
     }
     case 'text':
@@ -73,7 +75,8 @@ function typeOf(piece: Piece, table: string | undefined): Good {
     case 'compare': {
       const [left, right] = piece.args.map(of) as [Good, Good];
       const kinds = alike([left, right]);
-      if (kinds.type.kind === 'truth' && piece.op !== '=' && piece.op !== '<>') refuse('true and false have no order');
+      if (kinds.type.kind === 'truth' && piece.op !== '=' && piece.op !== '<>')
+        refuse('true and false have no order');
       return { type: { kind: 'truth', axes: [] }, zero: false, axes: united([left, right]) };
     }
     case 'binary':
@@ -119,7 +122,9 @@ function binaryType(op: '+' | '-' | '*' | '/' | '&', sides: readonly [Good, Good
       return { ...sum, zero: false };
     }
     const gap = (point: Type) =>
-      point.kind !== 'point' ? undefined : unitOf(point.of === 'temperature' ? 'K' : point.of === 'date' ? 's' : 'm').dimension;
+      point.kind !== 'point'
+        ? undefined
+        : unitOf(point.of === 'temperature' ? 'K' : point.of === 'date' ? 's' : 'm').dimension;
     if (op === '-' && a.kind === 'point' && keyOf(a) === keyOf(b))
       return { type: number(gap(a) as NonNullable<ReturnType<typeof gap>>), zero: false, axes };
     const fits = (side: Good, point: Type) =>
@@ -129,7 +134,8 @@ function binaryType(op: '+' | '-' | '*' | '/' | '&', sides: readonly [Good, Good
     return refuse(`${op} of ${keyOf(a)} and ${keyOf(b)}`);
   }
   if (a.kind !== 'number' || b.kind !== 'number') return refuse(`${op} of what is no number`);
-  const dimension = op === '*' ? timesDimension(a.dimension, b.dimension) : overDimension(a.dimension, b.dimension);
+  const dimension =
+    op === '*' ? timesDimension(a.dimension, b.dimension) : overDimension(a.dimension, b.dimension);
   const scaled = op === '*' ? a.angle !== b.angle : a.angle && !b.angle;
   const bothPlain = a.dimension.key === '' && b.dimension.key === '';
   return { type: number(dimension, scaled && bothPlain), zero: false, axes };
@@ -139,16 +145,25 @@ function powerType(base: Good, exponent: string): Good {
   if (base.type.kind !== 'number') return refuse('a power of no number');
   const [n = 1, d = 1] = exponent.replace(/[()]/g, '').split('/').map(Number);
   const { dimension } = base.type;
-  return { type: number(dimension.key === '' ? dimension : powerDimension(dimension, { n, d })), zero: false, axes: base.axes };
+  return {
+    type: number(dimension.key === '' ? dimension : powerDimension(dimension, { n, d })),
+    zero: false,
+    axes: base.axes,
+  };
 }
 
 function callType(name: string, args: readonly Piece[], table: string | undefined): Good {
   if (name === 'POWER') {
     const [base, exponent] = args as [Piece, Piece];
     const judged = typeOf(exponent, table);
-    if (judged.type.kind !== 'number' || judged.type.dimension.key !== '') refuse('an exponent with a dimension');
-    const parts = [typeOf(base, table), judged];
-    return { ...powerType(parts[0] as Good, printPiece(exponent)), axes: united(parts) };
+    if (judged.type.kind !== 'number' || judged.type.dimension.key !== '')
+      refuse('an exponent with a dimension');
+    const raised = typeOf(base, table);
+    const text = printPiece(exponent);
+    const constant = /^-?\d+(?: \/ \d+)?$/.test(text);
+    if (raised.type.kind === 'number' && raised.type.dimension.key !== '' && !constant)
+      refuse('an exponent that is no constant');
+    return { ...powerType(raised, constant ? text : '1'), axes: united([raised, judged]) };
   }
   const signature = signatureByName.get(name);
   if (!signature) return refuse(`no function ${name}`);
@@ -166,12 +181,29 @@ function callType(name: string, args: readonly Piece[], table: string | undefine
   const known = parts.filter((part): part is Good => part !== undefined);
   const axes = resultAxes(slots, parts, name, table);
   const type = resultType(signature.result, letters, slots, parts);
-  if (name === 'PRODUCT' && known.some((part) => hasFresh(part) && keyOf(part.type) !== keyOf(plain) && part.type.kind === 'number' && part.type.dimension.key !== ''))
+  if (
+    name === 'PRODUCT' &&
+    known.some(
+      (part) =>
+        hasFresh(part) &&
+        keyOf(part.type) !== keyOf(plain) &&
+        part.type.kind === 'number' &&
+        part.type.dimension.key !== '',
+    )
+  )
     refuse('the product of a column with a dimension');
+  if (name === 'TEXT') {
+    const [value] = parts;
+    const unit = unitOf(args[1]?.kind === 'text' ? args[1].text : '');
+    const fits = value?.type.kind === 'number' && value.type.dimension.key === unit.dimension.key;
+    if (!fits || (unit.angle && value.type.kind === 'number' && !value.type.angle))
+      refuse('TEXT in a unit of another kind');
+  }
   if (name === 'MATCH' || name === 'LOOKUP') {
     const choice = args[args.length - 1];
     const key = parts[0]?.type.kind;
-    if (choice?.kind === 'text' && choice.text.startsWith('at ') && (key === 'text' || key === 'truth')) refuse('no order');
+    if (choice?.kind === 'text' && choice.text.startsWith('at ') && (key === 'text' || key === 'truth'))
+      refuse('no order');
   }
   return { type, zero: false, axes };
 }
@@ -221,7 +253,9 @@ function resultType(
     return number(powerDimension(type.dimension, power === '2' ? { n: 2, d: 1 } : { n: 1, d: 2 }));
   }
   if (result === 'product') {
-    const factors = parts.flatMap((part, at) => (part && slots[at]?.kind === 'n' && part.type.kind === 'number' ? [part.type.dimension] : []));
+    const factors = parts.flatMap((part, at) =>
+      part && slots[at]?.kind === 'n' && part.type.kind === 'number' ? [part.type.dimension] : [],
+    );
     return number(factors.reduce(timesDimension));
   }
   const fixed: Readonly<Record<string, Type>> = {
@@ -247,7 +281,9 @@ function resultAxes(
     return new Set([...axes, table as string]);
   }
   const gathered = new Set(
-    parts.flatMap((part, at) => (slots[at]?.column ? [...(part?.axes ?? [])].filter((axis) => axis.endsWith('*')) : [])),
+    parts.flatMap((part, at) =>
+      slots[at]?.column ? [...(part?.axes ?? [])].filter((axis) => axis.endsWith('*')) : [],
+    ),
   );
   for (const axis of gathered) {
     const clash = parts.some((part, at) => !slots[at]?.column && part?.axes.has(axis));

@@ -1,6 +1,7 @@
 import { problem } from '../../../diagnostics/index.ts';
 import type { ArithmeticNode, NegateNode, PercentNode, PowerNode } from '../../../language/index.ts';
 import { arithmeticKernels } from '../arithmetic-kernels.ts';
+import { arithmeticThunk } from '../arithmetic-thunks.ts';
 import { blameFirst, ownFault } from '../blame.ts';
 import { blockStrand, type NodeKind, strandsOf } from '../context.ts';
 import { liftKernel } from '../lift-kernels.ts';
@@ -9,21 +10,7 @@ import type { Strand } from '../strand.ts';
 
 /** Sums, differences, products and quotients. */
 export const arithmetic: NodeKind<ArithmeticNode> = {
-  scalar: (node, compiler, depth) => {
-    const left = compiler.scalar(node.left, depth);
-    const right = compiler.scalar(node.right, depth);
-    // A closure an operation, so that none calls through a variable.
-    switch (node.op) {
-      case '+':
-        return () => finite(left() + right());
-      case '-':
-        return () => finite(left() - right());
-      case '*':
-        return () => finite(left() * right());
-      case '/':
-        return () => finite(left() / right());
-    }
-  },
+  scalar: (node, compiler, depth) => arithmeticThunk(node.op, node.left, node.right, compiler, depth),
   strand: (node, compiler, depth) => {
     const [left, right] = strandsOf([node.left, node.right], compiler, depth) as [Strand, Strand];
     const kernel = arithmeticKernels[node.op];

@@ -1,0 +1,215 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, test } from 'vitest';
+import {
+  type AppPage,
+  axeFindings,
+  cell,
+  line,
+  openApp,
+  resultOf,
+  showSheet,
+  startFrom,
+} from './app-page.ts';
+import { launchBrowser } from './launch.ts';
+
+const fenders = 'Berthing energy and fenders';
+const address = inject('appAddress');
+
+let browser: Browser;
+let app: AppPage;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser?.close());
+beforeEach(async () => {
+  app = await openApp(browser, address);
+  page = app.page;
+});
+afterEach(async () => {
+  expect(app.complaints).toEqual([]);
+  expect(app.strangers).toEqual([]);
+  await app.context.close();
+});
+
+/** Waits until the page says that everything is kept. */
+async function kept(): Promise<void> {
+  await page
+    .locator('quay-top-bar')
+    .getByText(/all kept/)
+    .waitFor();
+}
+
+/** Types over the value of a line. */
+async function enter(label: string, entry: string): Promise<void> {
+  await cell(page, label, 'value').click();
+  await page.keyboard.type(entry);
+  await page.keyboard.press('Enter');
+}
+
+describe('the design engineer', () => {
+  test('starts from a template, whose limits and cautions are shown first, and changes an input', async () => {
+    await page.getByRole('button', { name: fenders, exact: true }).click();
+    const about = page.getByRole('article');
+    await about.getByText('Limits', { exact: true }).waitFor();
+    await about.getByText('Cautions', { exact: true }).waitFor();
+    await page.getByRole('button', { name: 'Start from this template' }).click();
+    await showSheet(page, 'Berthing energy');
+    const before = await resultOf(page, 'normal berthing energy');
+    await enter('softness factor', '0.9');
+    await expect.poll(() => resultOf(page, 'normal berthing energy')).not.toBe(before);
+  });
+
+  test('adapts a formula, breaks it, and mends it with the remedy offered', async () => {
+    await startFrom(page, fenders);
+    await showSheet(page, 'Berthing energy');
+    const label = 'angle between R and the velocity';
+    await cell(page, label, 'value').click();
+    await page.keyboard.press('F2');
+    await page.locator('quay-cell-editor').waitFor();
+    await page.keyboard.press('Control+a');
+    await page.keyboard.type('90 - α');
+    await page
+      .getByText(/degrees|deg or rad/)
+      .first()
+      .waitFor();
+    await page.keyboard.press('Alt+Enter');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => resultOf(page, label)).toBe('84');
+  });
+
+  test('renames a symbol, and every formula that uses it follows', async () => {
+    await startFrom(page, fenders);
+    await showSheet(page, 'Berthing energy');
+    const before = await resultOf(page, 'normal berthing energy');
+    await cell(page, 'angle between R and the velocity', 'name').click();
+    await page.keyboard.press('F2');
+    await page.keyboard.press('Control+a');
+    await page.keyboard.type('ψ_v');
+    await page.keyboard.press('Enter');
+    await expect
+      .poll(() => cell(page, 'angle between R and the velocity', 'name').textContent())
+      .toContain('ψ');
+    expect(await resultOf(page, 'normal berthing energy')).toBe(before);
+    await page.locator('quay-status-bar').getByText('0 problems').waitFor();
+  });
+
+  test('undoes all the way and does it again', async () => {
+    await startFrom(page, fenders);
+    await showSheet(page, 'Berthing energy');
+    const start = await resultOf(page, 'normal berthing energy');
+    const label = 'softness factor';
+    for (const entry of ['0.9', '0.95', '0.8']) await enter(label, entry);
+    const changed = await resultOf(page, 'normal berthing energy');
+    for (let step = 0; step < 3; step += 1) await page.keyboard.press('Control+z');
+    await expect.poll(() => resultOf(page, 'normal berthing energy')).toBe(start);
+    for (let step = 0; step < 3; step += 1) await page.keyboard.press('Control+y');
+    await expect.poll(() => resultOf(page, 'normal berthing energy')).toBe(changed);
+  });
+
+  test('sees every quantity in one system without touching what was entered', async () => {
+    await startFrom(page, fenders);
+    await showSheet(page, 'Berthing energy');
+    await page.locator('quay-top-bar').getByText('US', { exact: true }).click();
+    await expect.poll(() => cell(page, 'normal berthing energy', 'unit').textContent()).toContain('kip');
+    await page.locator('quay-top-bar').getByText('as written', { exact: true }).click();
+    await expect.poll(() => cell(page, 'normal berthing energy', 'unit').textContent()).toContain('kN');
+  });
+});
+
+describe('the checker', () => {
+  test('follows a number to what it depends on, and to what it feeds', async () => {
+    await startFrom(page, fenders);
+    await showSheet(page, 'Berthing energy');
+    await cell(page, 'normal berthing energy', 'value').click();
+    const panel = page.locator('quay-side-panel');
+    await panel.getByText('Depends on', { exact: true }).waitFor();
+    await panel.getByText('Feeds', { exact: true }).waitFor();
+    await panel.getByRole('list').first().getByRole('button').first().click();
+    await expect.poll(() => panel.locator('.label').textContent()).not.toBe('normal berthing energy');
+  });
+
+  test('hears that the second engine agrees', async () => {
+    await startFrom(page, fenders);
+    await page.getByText(/second engine: \d+ cells agree/).waitFor({ timeout: 30_000 });
+  });
+});
+
+describe('keeping', () => {
+  test('a reload loses nothing that was entered', async () => {
+    await startFrom(page, fenders);
+    await showSheet(page, 'Berthing energy');
+    await enter('softness factor', '0.91');
+    const changed = await resultOf(page, 'normal berthing energy');
+    await kept();
+    await page.reload();
+    await showSheet(page, 'Berthing energy');
+    expect(await resultOf(page, 'normal berthing energy')).toBe(changed);
+    await page.getByRole('button', { name: 'Quaybook' }).click();
+    await page.getByRole('button', { name: fenders }).first().waitFor();
+  });
+
+  test('two tabs on one book never overwrite each other silently', async () => {
+    await startFrom(page, fenders);
+    const second = await openApp(browser, address, { beside: app.context });
+    await second.page.goto(page.url());
+    await second.page.getByText(/open in another tab/).waitFor();
+    await second.page.close();
+  });
+
+  test('works without a network after the first load', async () => {
+    await startFrom(page, fenders);
+    await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+    await page.reload();
+    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+    await app.context.setOffline(true);
+    await page.reload();
+    await page.locator('quay-line').first().waitFor();
+    await page.getByRole('button', { name: 'Quaybook' }).click();
+    await startFrom(page, 'Bollard pull and mooring lines');
+    await app.context.setOffline(false);
+    app.complaints.length = 0;
+  });
+});
+
+describe('the keyboard alone', () => {
+  test('goes from the start page to an own number in a template', async () => {
+    for (let step = 0; step < 20; step += 1) {
+      await page.keyboard.press('Tab');
+      const focused = await page.evaluate(() => {
+        let at: Element | null = document.activeElement;
+        while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
+        return at?.textContent?.trim() ?? '';
+      });
+      if (focused === fenders) await page.keyboard.press('Enter');
+      if (focused === 'Start from this template') break;
+    }
+    await page.keyboard.press('Enter');
+    await page.locator('quay-line').first().waitFor();
+    await page.keyboard.press('Control+g');
+    await page.keyboard.type('C_S');
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('0.9');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => cell(page, 'softness factor', 'value').textContent()).toContain('0.9');
+  });
+});
+
+describe('manners', () => {
+  test.each([
+    ['light', 1440, false],
+    ['dark', 1024, true],
+  ] as const)('axe finds nothing, %s at %i', async (_, width, dark) => {
+    const shown = await openApp(browser, address, { width, dark });
+    expect(await axeFindings(shown.page)).toEqual([]);
+    await startFrom(shown.page, fenders);
+    await line(shown.page, 'water').waitFor();
+    expect(await axeFindings(shown.page)).toEqual([]);
+    await shown.page.keyboard.press('Control+g');
+    expect(await axeFindings(shown.page)).toEqual([]);
+    await shown.page.keyboard.press('Escape');
+    expect(shown.complaints).toEqual([]);
+    await shown.context.close();
+  });
+});
