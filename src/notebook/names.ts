@@ -16,6 +16,8 @@ export type NamedPart =
 export type Names = ReadonlyMap<string, NamedPart>;
 
 export function namesOf(book: Book): Names {
+  const known = namesByBook.get(book);
+  if (known) return known;
   const names = new Map<string, NamedPart>();
   for (const { key: sheet, parts } of book.sheets) {
     for (const part of parts) {
@@ -32,8 +34,12 @@ export function namesOf(book: Book): Names {
       }
     }
   }
+  namesByBook.set(book, names);
   return names;
 }
+
+/** A book is a value, so its names are found once. */
+const namesByBook = new WeakMap<Book, Names>();
 
 /**
  * What a name written on a sheet, in a column formula of `table` or not, stands for: a column of the formula's own

@@ -183,7 +183,7 @@ function tableOf(name: string, length: number, { pick, below, oneIn }: Random) {
         'truth',
       ),
       given(
-        'day',
+        'on',
         '',
         cells(() => `2026-11-${10 + below(20)}`),
         'date',
@@ -198,7 +198,7 @@ function tableOf(name: string, length: number, { pick, below, oneIn }: Random) {
     angle: ['turn'],
     truth: ['wet'],
     text: ['kind'],
-    date: ['day'],
+    date: ['on'],
   };
   return { name, part, names };
 }

@@ -143,3 +143,18 @@ test('a book that would take too many cells is rechecked up to its longest table
     ['s.t.e', 'the book would take more than 400000 cells'],
   ]);
 });
+
+test('a column that cannot be read at all leaves every aggregate over it without a value, branches or not', async () => {
+  const bad = table(
+    't',
+    2,
+    given('w', 'kip', [1, 2]),
+    calc('v', 'w + 1 m', 'kip'),
+    calc('u', 'w * 2', 'kip'),
+  );
+  const { program, values } = computed(
+    bookOf({ a: '=SUM(IF(TRUE; t.w; t.v))', b: '=SUM(IF(TRUE; t.w; t.u))' }, bad),
+  );
+  expect([values('s.a'), values('s.b') !== undefined]).toEqual([undefined, true]);
+  expect((await recheck(program, values)).findings).toEqual([]);
+});

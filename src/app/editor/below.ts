@@ -5,6 +5,7 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
  * list stand in a popover, so no scrolling box cuts them off.
  */
 export class Below implements ReactiveController {
+  #frame: number | undefined;
   readonly #parts: () => { readonly field: Element; readonly popover: HTMLElement } | undefined;
 
   constructor(
@@ -16,21 +17,28 @@ export class Below implements ReactiveController {
   }
 
   hostConnected(): void {
-    addEventListener('scroll', this.place, { capture: true, passive: true });
-    addEventListener('resize', this.place);
+    addEventListener('scroll', this.placeSoon, { capture: true, passive: true });
+    addEventListener('resize', this.placeSoon);
   }
 
   hostDisconnected(): void {
-    removeEventListener('scroll', this.place, { capture: true });
-    removeEventListener('resize', this.place);
+    removeEventListener('scroll', this.placeSoon, { capture: true });
+    removeEventListener('resize', this.placeSoon);
   }
 
   hostUpdated(): void {
-    this.place();
+    this.placeSoon();
   }
 
-  /** Puts the popover where the field is now. */
-  readonly place = (): void => {
+  /** Puts the popover where the field is, in time for the next frame: a keystroke waits for no layout. */
+  readonly placeSoon = (): void => {
+    this.#frame ??= requestAnimationFrame(() => {
+      this.#frame = undefined;
+      this.#place();
+    });
+  };
+
+  #place(): void {
     const parts = this.#parts();
     if (!parts?.popover.isConnected) return;
     const { field, popover } = parts;
@@ -42,5 +50,5 @@ export class Below implements ReactiveController {
     const above = offsetHeight + 12 > room && at.top > room;
     popover.style.left = `${Math.max(8, Math.min(at.left - 2, innerWidth - offsetWidth - 8))}px`;
     popover.style.top = `${above ? at.top - offsetHeight - 5 : at.bottom + 5}px`;
-  };
+  }
 }

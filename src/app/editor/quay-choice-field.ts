@@ -121,7 +121,7 @@ export class QuayChoiceField extends LitElement {
   #leave(move: CommitMove): void {
     const value = this.options[this.#chosen]?.value ?? this.value;
     this.dispatchEvent(new CustomEvent<Commit>('commit', { detail: { value, move } }));
-    this.#below.place();
+    this.#below.placeSoon();
   }
 }
 

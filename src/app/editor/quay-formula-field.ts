@@ -111,7 +111,7 @@ export class QuayFormulaField extends LitElement {
             const relisted = completionStatus(update.startState) !== completionStatus(update.state);
             if (update.docChanged || update.selectionSet || relisted)
               this.#tell(trial.of(update.state), update.state);
-            if (update.geometryChanged) this.#below.place();
+            if (update.geometryChanged) this.#below.placeSoon();
           }),
           EditorView.domEventHandlers({ blur: this.#blur, beforeinput: typeOver }),
           tooltips({ position: 'fixed', parent: lists }),

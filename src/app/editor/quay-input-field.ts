@@ -163,7 +163,7 @@ export class QuayInputField extends LitElement {
       return;
     }
     this.dispatchEvent(new CustomEvent<Commit>('commit', { detail: { value, move } }));
-    this.#below.place();
+    this.#below.placeSoon();
   }
 }
 

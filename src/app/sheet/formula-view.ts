@@ -2,8 +2,9 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { unsafeHTML } from 'lit/directives/unsafe-html.js';
 import type { CheckedFormula, Syntax } from '../../language/index.ts';
 import { formulaMath, math, numbersMath, symbolMath } from '../../record/index.ts';
-import type { Shown } from '../session/shown.ts';
 import { type FormulaLine, formulaLines, type Piece } from './formula-lines.ts';
+import { takenBranch } from './taken-branch.ts';
+import type { NamedValues } from './values-by-name.ts';
 
 /** A formula typeset: on how many lines, and how wide (in em of its type). */
 interface Set {
@@ -24,18 +25,14 @@ export function typesetFormula(checked: CheckedFormula, most: number): Set {
   return made;
 }
 
-/** A formula with the numbers of now put in. */
-export function typesetNumbers(
-  checked: CheckedFormula,
-  most: number,
-  shown: (name: string) => Shown | undefined,
-): Set {
+/** A formula with the numbers of now put in, of a choice between formulas the branch that holds. */
+export function typesetNumbers(checked: CheckedFormula, most: number, values: NamedValues): Set {
   const textOf = (name: string): string => {
-    const value = shown(name);
+    const value = values.shown(name);
     return value ? `${value.number} ${value.unit}` : name;
   };
-  const lines = formulaLines(checked.syntax, most, textOf);
-  return setLines(lines, (node) => numbersMath(node, shown));
+  const lines = formulaLines(takenBranch(checked.syntax, values.fact), most, textOf);
+  return setLines(lines, (node) => numbersMath(node, values.shown));
 }
 
 function setLines(lines: readonly FormulaLine[], draw: (node: Syntax) => string): Set {

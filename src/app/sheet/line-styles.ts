@@ -88,7 +88,7 @@ export const lineStyles = css`
   /* An empty cell has its baseline where a line of text would. */
   .line .unit::before,
   .line .description::before {
-    content: '\200b';
+    content: '\\200b';
   }
   .line .mark {
     display: flex;

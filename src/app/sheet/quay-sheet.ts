@@ -239,8 +239,8 @@ export class QuaySheet extends LitElement implements SheetHost {
       for (const element of this.#elements.all) redraw(element);
     } else if (event.kind === 'place') {
       if (this.session.sheet !== this.#map.sheet) this.#edit = undefined;
+      if (this.session.place && !typesElsewhere(this)) this.#focusPending = true;
       if (this.session.sheet !== this.#map.sheet) this.requestUpdate();
-      else if (!typesElsewhere(this)) this.#focusPending = true;
       this.#showPlace();
     }
   };

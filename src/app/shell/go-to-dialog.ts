@@ -142,6 +142,8 @@ export class GoToDialog extends LitElement {
   }
 
   #go(item: Item): void {
+    // The sheet takes the focus only from nobody who types.
+    this.renderRoot.querySelector('input')?.blur();
     this.renderRoot.querySelector('dialog')?.close();
     const place = placeOfId(this.session.notebook, item.id);
     if (place) this.session.goTo(place);

@@ -2,7 +2,7 @@ import { succeed } from '../../diagnostics/index.ts';
 import { type Amount, amountText, amountWords, valueText } from '../cells/amount.ts';
 import { needed, wanted } from '../cells/role.ts';
 import { AMOUNT_HEAD, amountRows, amountSentence, outOfBounds } from './bounds.ts';
-import { type Fleet, haulLoop } from './haul-loop.ts';
+import { type Fleet, haulLoop, MOST_TRUCKS } from './haul-loop.ts';
 import { haulTimeline, type Step } from './haul-timeline.ts';
 import { figureKind } from './kind.ts';
 
@@ -52,6 +52,7 @@ export const haulCycle = figureKind({
         ? [`${cycle.name} is ${amountText(cycle)}; the times shown add up to ${valueText(sum, cycle.unit)}.`]
         : []),
       ...fleet.notes,
+      ...(fleet.count > MOST_TRUCKS ? [`${MOST_TRUCKS} of ${fleet.count} trucks are shown.`] : []),
     ];
     const loop = haulLoop(cells, fleet, { round, atLoader });
     const timeline = haulTimeline(steps, fleet, { top: loop.height + 8, round, sum, cycle, exchange, load });

@@ -29,7 +29,8 @@ const LEFT = 150;
 const RIGHT = 570;
 const UPPER = 46;
 const LOWER = 178;
-const MOST_TRUCKS = 60;
+/** So many trucks the road shows at most. */
+export const MOST_TRUCKS = 60;
 const TRUCK_ROOM = 18;
 
 /** A stretch of the road with the time a truck spends on it; it carries its load or not. */

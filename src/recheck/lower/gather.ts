@@ -4,6 +4,7 @@ import {
   type Lower,
   type LoweredColumn,
   type Parameter,
+  partsOf,
   referencesOf,
   type Typed,
   unionAxes,
@@ -33,6 +34,7 @@ function writeGather(node: CallNode, lower: Lower, site: Site, lowerer: Lowerer)
   const pooled = fn.evaluate.kind === 'gather' && fn.evaluate.pooled === true;
   const common = freshTables(unionAxes(gathered.map((arg) => arg.type.axes)));
   if (common.some((table) => tableOf(lowerer.plan, table).table.failed)) return REFUSED;
+  if (gathered.some((arg) => runsOverFailed(arg, common, lowerer.plan))) return REFUSED;
   const columns = gathered.map((arg) =>
     gatherArgument(arg, pooled ? freshTables(arg.type.axes) : common, site, lowerer),
   );
@@ -71,6 +73,16 @@ function parameterOf({ fn }: CallNode, at: number): Parameter {
 
 function freshTables(axes: readonly Axis[]): readonly string[] {
   return axes.filter((axis) => axis.fresh).map((axis) => axis.table);
+}
+
+/** Whether an argument names a whole column none of whose rows can have a value, wherever a branch would lead. */
+function runsOverFailed(arg: Typed, tables: readonly string[], plan: BookPlan): boolean {
+  if (arg.kind !== 'column') return partsOf(arg).some((part) => runsOverFailed(part, tables, plan));
+  const { cell } = placeOf(plan, arg.id);
+  if (cell.kind === 'input' || !tables.includes(cell.table ?? '')) return false;
+  return cell.kind === 'formula'
+    ? cell.tree.kind === 'broken'
+    : cell.entries.length > 0 && cell.entries.every(({ kind }) => kind === 'failed');
 }
 
 /** One gathered argument over the rows of its tables, every combination of several, the last running fastest. */

@@ -52,8 +52,7 @@ const fittingByKey = new Map<string, readonly Signature[]>();
 function signaturesFor(type: Type, { table, fresh }: Place): readonly Signature[] {
   const key = `${keyOf(type)}, ${table}, ${fresh}`;
   const place = { ...(table !== undefined && { table }), ...(fresh !== undefined && { fresh }) };
-  const found =
-    fittingByKey.get(key) ?? signatures.filter((signature) => mayGive(signature, type, place));
+  const found = fittingByKey.get(key) ?? signatures.filter((signature) => mayGive(signature, type, place));
   fittingByKey.set(key, found);
   return found;
 }

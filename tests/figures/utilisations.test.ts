@@ -1,0 +1,60 @@
+import { describe, expect, test } from 'vitest';
+import { drawUtilisations } from '../../src/figures/index.ts';
+import { notebookOf, parts, shapesOf } from './picture.ts';
+
+const check = (name: string, formula: string, label?: string) => ({
+  id: name,
+  kind: 'check',
+  name,
+  formula,
+  ...(label !== undefined && { label }),
+});
+const notebook = notebookOf({ N: '90 kN', R: '100 kN', V: '130 kN', Z: '' }, {}, [
+  {
+    id: 'checks',
+    kind: 'rows',
+    rows: [
+      check('c_N', 'N <= R', 'bearing of the <pile>'),
+      check('c_V', 'V <= R', 'shear'),
+      check('c_9', '9 * V <= R', 'far beyond'),
+      check('c_Z', 'Z <= R', 'settlement'),
+      check('c_b', 'N <> R', 'not equal'),
+    ],
+  },
+]);
+
+describe('the overview of checks', () => {
+  const { svg, table, description } = drawUtilisations(notebook);
+  const [holds, fails, far] = parts(svg, 'use');
+
+  test('bars are as long as the utilisations, up to the end of the field', () => {
+    expect((fails?.n('width') ?? 0) / (holds?.n('width') ?? 1)).toBeCloseTo(1.3, 2);
+    expect(far?.n('width')).toBeLessThan(11.7 * ((holds?.n('width') ?? 0) / 0.9));
+    const limit = shapesOf(svg).find(({ attributes }) => attributes.class === 'limit');
+    expect((limit?.n('x1') ?? 0) - (holds?.n('x') ?? 0)).toBeCloseTo((holds?.n('width') ?? 0) / 0.9, 1);
+  });
+
+  test('what fails differs in shape and words, not by colour alone', () => {
+    expect(holds?.attributes.class).toBe('holds-bar');
+    expect(fails?.attributes.fill).toBe('url(#utilisations-hatch-fails)');
+    const texts = shapesOf(svg)
+      .filter(({ name }) => name === 'text')
+      .map(({ text }) => text);
+    expect(texts.filter((text) => text === 'holds')).toHaveLength(2);
+    expect(texts.filter((text) => text === 'fails')).toHaveLength(2);
+    expect(texts).toContain('no value');
+    expect(texts).toContain('130 %');
+  });
+
+  test('names the checks and how they stand', () => {
+    expect(description).toBe(
+      '5 checks: 2 hold, 2 fail, 1 without a value. Fails: shear 130 %; far beyond 1170 %.',
+    );
+    expect(table?.rows[0]).toEqual(['Sheet', 'bearing of the <pile>', '90 %', 'holds']);
+    expect(svg).toContain('bearing of the &lt;pile&gt;');
+  });
+});
+
+test('a book without checks says so', () => {
+  expect(drawUtilisations(notebookOf({})).svg).toContain('This book has no checks yet.');
+});
