@@ -1,8 +1,11 @@
 import { spawnSync } from 'node:child_process';
+import { apply60 } from './apply-edit.ts';
+import { check10k } from './check-formulas.ts';
 import { edit60, edit6000 } from './edit-sheet.ts';
 import type { Measured, Part } from './part.ts';
+import { table } from './table.ts';
 
-const parts: readonly Part[] = [edit60, edit6000];
+const parts: readonly Part[] = [edit60, edit6000, apply60, table, check10k];
 
 const [flag, name] = process.argv.slice(2);
 if (flag === '--part') console.log(JSON.stringify(parts.find((part) => part.name === name)?.measure()));

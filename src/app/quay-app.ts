@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
-import { type FileHandle, saveBookFile } from './keeping/files.ts';
+import type { FileHandle } from './keeping/files.ts';
 import type { Library, LibraryNotice } from './keeping/library.ts';
-import { openSession, type Session } from './session/session.ts';
+import type { Session } from './session/session.ts';
 import type { GoToDialog } from './shell/go-to-dialog.ts';
 import type { KeysDialog } from './shell/keys-dialog.ts';
 import type { BarAction } from './shell/top-bar.ts';
@@ -157,7 +157,7 @@ export class QuayApp extends LitElement {
 
   async #open(id: string): Promise<void> {
     try {
-      const opened = await this.library.open(id);
+      const [opened, { openSession }] = await Promise.all([this.library.open(id), import('./book.ts')]);
       if (!opened.ok) {
         this.refusal = opened.problems[0]?.message ?? 'This book cannot be opened.';
         return;
@@ -205,6 +205,7 @@ export class QuayApp extends LitElement {
   async #save(): Promise<void> {
     if (!this.session) return;
     try {
+      const { saveBookFile } = await import('./book.ts');
       this.#file = await saveBookFile(this.session.notebook.book, this.#file);
     } catch (error) {
       this.notice = `not saved: ${error instanceof Error ? error.message : String(error)}`;

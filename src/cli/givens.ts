@@ -1,4 +1,4 @@
-import type { Column, Row } from '../document/index.ts';
+import type { BookUnit, Column, Row } from '../document/index.ts';
 import { type Notebook, namesOf, optionsOf } from '../notebook/index.ts';
 
 /** What can be set in a book, for scripts that discover it. */
@@ -14,6 +14,7 @@ export interface PrintedGiven {
   readonly columns?: readonly PrintedColumn[];
   readonly rows?: number;
   readonly reference?: string;
+  readonly note?: string;
 }
 
 interface PrintedColumn {
@@ -22,8 +23,14 @@ interface PrintedColumn {
   readonly type: string;
   readonly unit: string;
   readonly optional: boolean;
+  readonly limits?: { readonly min?: string; readonly max?: string };
   readonly options?: readonly string[];
   readonly default?: string | number;
+}
+
+/** The units a book has of its own, which entries may be given in beside the standard ones. */
+export function printUnits({ book }: Notebook): readonly BookUnit[] {
+  return book.settings.units;
 }
 
 /** Every given, choice and given table of a book, in its order. */
@@ -45,6 +52,7 @@ function printRow(notebook: Notebook, name: string, sheet: string, row: Row): Pr
     label: row.label ?? row.name,
     value: row.entry,
     ...(row.reference && { reference: row.reference }),
+    ...(row.note && { note: row.note }),
     optional: row.optional ?? false,
   };
   if (row.kind === 'given')
@@ -66,6 +74,7 @@ function printColumn(column: Column): PrintedColumn[] {
       type: column.type ?? 'number',
       unit: column.unit ?? '',
       optional: column.optional ?? false,
+      ...(column.range && { limits: column.range }),
       ...(column.options && { options: column.options }),
       ...(column.default !== undefined && { default: column.default }),
     },

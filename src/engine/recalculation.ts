@@ -1,3 +1,4 @@
+import { ChangedIds } from './changed-ids.ts';
 import type { World } from './compute/context.ts';
 import { createDirtySet } from './order/dirty-set.ts';
 import { createOrder, type Order } from './order/order.ts';
@@ -32,7 +33,7 @@ export function createRecalculation(world: () => World): Recalculation {
   const dirty = createDirtySet();
   // Positions are settled only when a run begins.
   let marked: Cell[] = [];
-  let changed = new Set<string>();
+  let changed: Cell[] = [];
 
   const pass = (edge: Edge, window: RowWindow): void => {
     const { reader, reach } = edge;
@@ -48,7 +49,7 @@ export function createRecalculation(world: () => World): Recalculation {
 
   const announce = (cell: Cell, window: RowWindow, inside?: Knot): void => {
     if (window.to <= window.from) return;
-    changed.add(cell.id);
+    changed.push(cell);
     const { readers } = cell;
     for (let i = 0; i < readers.length; i += 1) {
       const edge = readers[i] as Edge;
@@ -94,7 +95,7 @@ export function createRecalculation(world: () => World): Recalculation {
     order,
     mark: (cell) => marked.push(cell),
     run: () => {
-      changed = new Set();
+      changed = [];
       for (const cell of order.repair()) {
         if (cell.shape === 'column') reshape(cell);
         marked.push(cell);
@@ -107,7 +108,7 @@ export function createRecalculation(world: () => World): Recalculation {
         if (cell.knot) updateKnot(cell.knot);
         else update(cell);
       }
-      return changed;
+      return new ChangedIds(changed);
     },
   };
 }

@@ -3,5 +3,4 @@ export { drawFigure } from './draw-figure.ts';
 export { drawUtilisations } from './draw-utilisations.ts';
 export type { Drawing, DrawingTable, FigureView } from './drawing.ts';
 export { figureCss } from './figure-css.ts';
-export type { FigureKind } from './kinds/kind.ts';
 export { figureKinds } from './kinds/registry.ts';

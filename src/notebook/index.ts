@@ -11,10 +11,10 @@ export type {
   Model,
   TableItem,
 } from './model.ts';
-export { type NamedPart, type Names, namesOf, resolveName } from './names.ts';
+export { type Names, namesOf, resolveName } from './names.ts';
 export { type AppliedEdit, type ColumnResult, type Notebook, openNotebook } from './notebook.ts';
 export { recheckProgram } from './recheck-program.ts';
 export { type Quantity, type Result, type Value, type Verdict, writeUtilisation } from './result.ts';
 export { spelledName, spellingProblems } from './spelled-name.ts';
-export { type EntryTrial, tryEntry } from './try-entry.ts';
-export type { Trial, TrialOutcome } from './try-formula.ts';
+export { tryEntry } from './try-entry.ts';
+export type { Trial } from './try-formula.ts';

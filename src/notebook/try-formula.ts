@@ -19,7 +19,7 @@ import { type Known, scopeOf } from './scope.ts';
 import { readUnitColumn } from './unit-column.ts';
 
 /** What a formula would come to: of a column, what its first row would. */
-export type TrialOutcome =
+type TrialOutcome =
   | { readonly kind: 'value'; readonly value: Value }
   | { readonly kind: 'verdict'; readonly verdict: Verdict }
   | { readonly kind: 'series'; readonly start: Value; readonly stop: Value; readonly step: Value }

@@ -2,8 +2,9 @@ import type { Hazard } from './lower/watched.ts';
 import type { EngineValue } from './program.ts';
 import type { GridValue } from './second-engine.ts';
 
-/** How far two numbers may be apart: relative to the larger, and to the sum of magnitudes they are a balance of. */
-export const RELATIVE = 1e-9;
+/** How far two numbers may be apart, relative to the larger. */
+const RELATIVE = 1e-9;
+/** And how far what is left of a balance may, relative to the sum of the magnitudes. */
 export const OF_MAGNITUDES = 1e-12;
 
 export type Verdict =
@@ -17,10 +18,15 @@ export type Verdict =
 /** The errors of a formula the second engine cannot read, which say nothing about a value. */
 const UNREADABLE = new Set(['#ERROR!', '#NAME?', '#REF!', '#SPILL!', '#LIC!']);
 
+/** Whether a value of the grid says only that its formula could not be read. */
+export function isUnreadable(grid: GridValue): grid is { readonly error: string } {
+  return typeof grid === 'object' && UNREADABLE.has(grid.error);
+}
+
 /** Compares a value of the live engine (texts as codes) with the grid's. */
 export function verdictOf(engine: number | boolean | undefined, grid: GridValue): Verdict {
-  if (typeof grid === 'object')
-    return engine === undefined && !UNREADABLE.has(grid.error) ? 'without value' : 'differ';
+  if (isUnreadable(grid)) return 'differ';
+  if (typeof grid === 'object') return engine === undefined ? 'without value' : 'differ';
   if (engine === undefined || typeof engine !== typeof grid) return 'differ';
   if (typeof engine === 'boolean' || typeof grid === 'boolean') return engine === grid ? 'agree' : 'differ';
   return Math.abs(engine - grid) <= RELATIVE * Math.max(Math.abs(engine), Math.abs(grid)) ? 'agree' : 'apart';

@@ -65,9 +65,13 @@ function counted(count: number, one: string, many: string): string {
   return `${count} ${count === 1 ? one : many}`;
 }
 
-/** `pile.layers.f, row 3`. */
-export function whereWords(id: string, row?: number): string {
-  return row === undefined ? id : `${id}, row ${row}`;
+/** Where a value stands: for the report, with the row from 1, and in words (`pile.layers.f, row 3`). `row` is from 0. */
+export function whereOf(
+  id: string,
+  row: number | undefined,
+): { readonly place: { readonly id: string; readonly row?: number }; readonly words: string } {
+  if (row === undefined) return { place: { id }, words: id };
+  return { place: { id, row: row + 1 }, words: `${id}, row ${row + 1}` };
 }
 
 /** The sentence of a finding. `from`: another finding it follows from. */
@@ -80,6 +84,11 @@ export function findingWords(
 ): string {
   const words = `${where}: the engine has ${valueWords(engine, unit)}, the recheck ${valueWords(recheck, unit)}`;
   return from === undefined ? words : `${words} (it depends on ${from})`;
+}
+
+/** The sentence of a value whose formula the second engine cannot read: a fault of the recheck itself. */
+export function unreadableWords(where: string, error: string): string {
+  return `${where}: the recheck could not read the formula it wrote itself (${error})`;
 }
 
 /** The sentence of a value that is not decided. */

@@ -94,6 +94,17 @@ test('says the cause of many waiting results once', () => {
   expect(run.err).toContain('row 1');
 });
 
+test('what can be set is listed with notes, limits of columns and the units of the book', () => {
+  const { json } = quaybookJson('calc', 'debris-haul', '--get', 'quantity.A');
+  expect(json.units).toContainEqual(expect.objectContaining({ symbol: 'lcm' }));
+  const { json: pile } = quaybookJson('calc', 'pile-bearing', '--get', 'pile.L');
+  const given = (name: string) => pile.givens.find((one: { name: string }) => one.name === name);
+  expect(given('pile.layers').columns).toContainEqual(
+    expect.objectContaining({ name: 'h', limits: { min: '0 ft' } }),
+  );
+  expect(pile.units).toContainEqual(expect.objectContaining({ symbol: 'yr', definition: '365.25 d' }));
+});
+
 describe('options', () => {
   test.each([
     [['calc', '--toString'], 'no option --toString'],

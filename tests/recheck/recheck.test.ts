@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { findFunction } from '../../src/language/index.ts';
 import { RECHECK_LIMITS, recheck, reportLines } from '../../src/recheck/index.ts';
 import { bookOf, computed, instead } from './books.ts';
 
@@ -142,6 +143,21 @@ test('texts are compared without case and outer spaces', async () => {
   const { findings } = await recheck(program, instead(values, { 's.pick': 'clay' }));
   expect(findings.map(({ message }) => message)).toEqual([
     's.pick: the engine has "clay", the recheck "strasse"',
+  ]);
+});
+
+test('a formula the second engine cannot read is a finding even where the engine has no value', async () => {
+  const { program, values } = computed(bookOf({ x: '', y: '=ABS(x)' }));
+  const abs = findFunction('ABS');
+  if (!abs) throw new Error('no ABS');
+  const cells = program.cells.map((cell) =>
+    cell.kind === 'formula' && cell.tree.kind === 'call'
+      ? { ...cell, tree: { ...cell.tree, fn: { ...abs, lower: () => 'NOSUCH()' } } }
+      : cell,
+  );
+  const { findings } = await recheck({ ...program, cells }, values);
+  expect(findings.map(({ message }) => message)).toEqual([
+    's.y: the recheck could not read the formula it wrote itself (#NAME?)',
   ]);
 });
 

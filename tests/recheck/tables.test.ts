@@ -87,7 +87,7 @@ test('a column without a filled row adds nothing, on a line and on each row', as
     2,
     given('w', 'kip', [null, null]),
     calc('n', 'COUNT(ROW(); KNOWN(t.w))'),
-    calc('sum', 'SUM(ROW() * 1 kip; KNOWN(t.w))', 'kip'),
+    calc('total', 'SUM(ROW() * 1 kip; KNOWN(t.w))', 'kip'),
   );
   const { program, values } = computed(bookOf({ n: '=COUNT(KNOWN(t.w))' }, blank));
   expect([values('s.n'), values('s.t.n', 1)]).toEqual([0, 1]);

@@ -2,16 +2,18 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 
 /**
  * Keeps what belongs to a field right below it, above everything else on the page and within the window: note and
- * list stand in a popover, so no scrolling box cuts them off.
+ * list stand in a popover, so no scrolling box cuts them off. The field's `--below-height` is how tall it is.
  */
 export class Below implements ReactiveController {
   #frame: number | undefined;
+  readonly #host: HTMLElement;
   readonly #parts: () => { readonly field: Element; readonly popover: HTMLElement } | undefined;
 
   constructor(
-    host: ReactiveControllerHost,
+    host: ReactiveControllerHost & HTMLElement,
     parts: () => { field: Element; popover: HTMLElement } | undefined,
   ) {
+    this.#host = host;
     this.#parts = parts;
     host.addController(this);
   }
@@ -46,6 +48,7 @@ export class Below implements ReactiveController {
     const at = field.getBoundingClientRect();
     popover.style.minWidth = `${Math.min(at.width, 420)}px`;
     const { offsetWidth, offsetHeight } = popover;
+    this.#host.style.setProperty('--below-height', `${offsetHeight}px`);
     const room = innerHeight - at.bottom;
     const above = offsetHeight + 12 > room && at.top > room;
     popover.style.left = `${Math.max(8, Math.min(at.left - 2, innerWidth - offsetWidth - 8))}px`;

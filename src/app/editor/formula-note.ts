@@ -77,8 +77,15 @@ const unfinishedWord: ReadonlySet<ProblemCode> = new Set([
   'function-without-call',
   'name-unknown',
   'table-as-value',
+  'unit-ambiguous',
+  'unit-slip',
   'unit-unknown',
 ]);
+
+/** Whether a word that ends at the caret means nothing yet. */
+export function isWordUnknown({ problems }: Trial, caret: number): boolean {
+  return problems.some(({ code, to }) => unfinishedWord.has(code) && to === caret);
+}
 
 function isUnfinished({ code, from, to }: Problem, text: string, { caret, listed }: Writing): boolean {
   if (unfinishedAnywhere.has(code)) return true;

@@ -38,7 +38,9 @@ export const formulaTheme = EditorView.theme({
   '.cm-tooltip.cm-tooltip-lint': { padding: '0' },
   '.cm-diagnostic': { padding: '4px 9px', border: '0', font: '400 13px/1.35 var(--text)' },
   // The line below the formula stays readable while a list is open.
-  '.cm-tooltip-autocomplete.cm-tooltip-below': { marginTop: 'var(--note-height, 0px)' },
+  '.cm-tooltip-autocomplete.cm-tooltip-below': {
+    marginTop: 'calc(var(--below-height, 0px) + 10px)',
+  },
   '.cm-tooltip-autocomplete > ul': {
     display: 'grid',
     gridTemplateColumns: 'minmax(5em, max-content) minmax(0, 1fr) max-content',

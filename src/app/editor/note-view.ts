@@ -9,17 +9,17 @@ export function drawNote(note: Note | undefined, apply: (fix: Fix) => void): Tem
   const isSign = note?.kind === 'problem' || note?.kind === 'refused' || note?.kind === 'warning';
   // Named by its id from the field, so that it is read with it; a status, so that its changes are read too.
   return html`<div id="note" class="note ${note?.kind ?? 'none'}" role="status">
-    ${
-      note
-        ? html`${isSign ? drawSign(note.kind === 'warning' ? 'warning' : 'problem') : nothing}
-            <span>${note.text}${note.hint === undefined ? nothing : html`<span class="hint">; ${note.hint}</span>`}</span>`
-        : nothing
-    }
-    ${fixes.map(
-      (fix, index) => html`<button type="button" tabindex="-1" @click=${() => apply(fix)}>
-        ${index === 0 ? html`<kbd>Alt+Enter</kbd>: ` : nothing}${fixWords(fix)}
-      </button>`,
-    )}
+    ${isSign ? drawSign(note.kind === 'warning' ? 'warning' : 'problem') : nothing}
+    <div>
+      ${note ? html`<span class="words">${note.text}</span>` : nothing}${
+        note?.hint === undefined ? nothing : html`<span class="hint">; ${note.hint}</span>`
+      }
+      ${fixes.map(
+        (fix, index) => html`<button type="button" tabindex="-1" @click=${() => apply(fix)}>
+          ${index === 0 ? html`<kbd>Alt+Enter</kbd>: ` : nothing}${fixWords(fix)}
+        </button> `,
+      )}
+    </div>
   </div>`;
 }
 
@@ -27,8 +27,7 @@ export function drawNote(note: Note | undefined, apply: (fix: Fix) => void): Tem
 export const noteStyles = css`
   .note {
     display: flex;
-    flex-wrap: wrap;
-    gap: 2px 8px;
+    gap: 7px;
     align-items: baseline;
     max-width: 620px;
     padding: 5px 9px 6px;
@@ -40,19 +39,19 @@ export const noteStyles = css`
   .note.none {
     display: none;
   }
-  .note > span {
+  .note > div {
     min-width: 0;
     overflow-wrap: anywhere;
   }
-  .note.result > span {
+  .note.result .words {
     color: var(--ink);
     font-variant-numeric: tabular-nums;
   }
-  .note.problem > span,
-  .note.refused > span {
+  .note.problem .words,
+  .note.refused .words {
     color: var(--bad);
   }
-  .note.warning > span {
+  .note.warning .words {
     color: var(--warn);
   }
   .note .hint {
@@ -60,9 +59,10 @@ export const noteStyles = css`
   }
   .note .sign {
     flex: none;
-    align-self: center;
+    align-self: start;
     width: 13px;
     height: 13px;
+    margin-top: 2px;
     fill: none;
     stroke: currentColor;
     stroke-width: 1.6;
@@ -74,6 +74,7 @@ export const noteStyles = css`
     color: var(--warn);
   }
   .note button {
+    margin-inline-start: 6px;
     padding: 0;
     border: 0;
     background: none;

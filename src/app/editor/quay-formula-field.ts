@@ -18,7 +18,7 @@ import { fieldStyles } from './field-styles.ts';
 import { type Completer, formulaCompletion } from './formula-completion.ts';
 import { formulaKeys } from './formula-keys.ts';
 import { formulaLanguage } from './formula-language.ts';
-import type { Writing } from './formula-note.ts';
+import { isWordUnknown, type Writing } from './formula-note.ts';
 import { formulaTheme } from './formula-theme.ts';
 import { diagnosticsOf, formulaTrial, type Try } from './formula-trial.ts';
 import type { Note } from './note.ts';
@@ -90,8 +90,7 @@ export class QuayFormulaField extends LitElement {
               if (fix) this.#apply(fix);
               return fix !== undefined;
             },
-            unfinished: ({ state }) =>
-              trial.of(state).problems.some(({ to }) => to === state.selection.main.head),
+            unfinished: ({ state }) => isWordUnknown(trial.of(state), state.selection.main.head),
           }),
           trial.extension,
           formulaLanguage,
@@ -102,11 +101,12 @@ export class QuayFormulaField extends LitElement {
           keymap.of([...closeBracketsKeymap, ...completionKeymap, ...historyKeymap, ...standardKeymap]),
           EditorView.lineWrapping,
           EditorView.clipboardInputFilter.of(oneLine),
-          EditorView.contentAttributes.of({
+          EditorView.contentAttributes.of((view) => ({
+            role: 'combobox',
             'aria-label': this.label,
             'aria-describedby': 'note',
-            'aria-multiline': 'false',
-          }),
+            'aria-expanded': String(completionStatus(view.state) === 'active'),
+          })),
           EditorView.updateListener.of((update) => {
             const relisted = completionStatus(update.startState) !== completionStatus(update.state);
             if (update.docChanged || update.selectionSet || relisted)
@@ -120,15 +120,12 @@ export class QuayFormulaField extends LitElement {
       }),
     });
     this.#view = view;
+    // One line with a list of completions is a combobox, which has no such attribute.
+    view.contentDOM.removeAttribute('aria-multiline');
     const first = trial.of(view.state);
     view.dispatch(setDiagnostics(view.state, diagnosticsOf(first, doc.length)));
     this.#tell(first, view.state);
     view.focus();
-  }
-
-  override updated(): void {
-    const note = this.renderRoot.querySelector<HTMLElement>('.below');
-    this.style.setProperty('--note-height', `${this.note && note ? note.offsetHeight + 11 : 6}px`);
   }
 
   override disconnectedCallback(): void {

@@ -82,6 +82,7 @@ function unitNote(session: Session, item: Item | undefined, text: string): Note 
   const entry = readEntry(item.row.entry, notebook.model.registry, read.value);
   if (!entry.ok) return entry.problems[0] && { ...problemNote(entry.problems[0]), fixes: [] };
   if (entry.value.kind !== 'number' && entry.value.kind !== 'point') return undefined;
+  if (entry.value.unit.text === read.value.text) return undefined;
   const value = valueWords({ kind: 'number', si: entry.value.si, unit: read.value }, session);
   return { kind: 'result', text: `${item.row.entry} is ${value}` };
 }

@@ -1,7 +1,6 @@
-import { fail, type Outcome, problem, succeed } from '../../diagnostics/index.ts';
-import { applyEdit, type Book, openBook, writeBook } from '../../document/index.ts';
+import type { Book } from '../../document/index.ts';
 import type { Keeper, Kept } from '../session/session.ts';
-import { type Database, journalFrom, journalThrough, openDatabase, type StoredBook } from './database.ts';
+import { type Database, journalFrom, journalThrough, openDatabase } from './database.ts';
 import type { KeptBook, Library, LibraryNotice } from './library.ts';
 
 /** After so many edits the whole book is written and the journal emptied. */
@@ -26,10 +25,11 @@ export function keptLibrary(now: () => number): Library {
     },
     add: async (book) => {
       const id = crypto.randomUUID();
+      const { wholeOf } = await import('./whole.ts');
       await (await database).put('books', wholeOf(id, book, 0, now()));
       return id;
     },
-    open: async (id) => readKept(await database, id),
+    open: async (id) => (await import('./whole.ts')).readKept(await database, id),
     keeper: (id) => keeperOf(id, database, now, tell),
     remove: async (id) => {
       const transaction = (await database).transaction(['books', 'journal'], 'readwrite');
@@ -42,26 +42,6 @@ export function keptLibrary(now: () => number): Library {
       return () => listeners.delete(listener);
     },
   };
-}
-
-function wholeOf(id: string, book: Book, through: number, changed: number): StoredBook {
-  const name = [book.title.project, book.title.subject].filter((text) => text !== '').join(', ');
-  return { id, name, changed, text: writeBook(book), through };
-}
-
-/** The whole as last written, with the journal since applied; an edit that does not apply is said, never skipped. */
-async function readKept(database: Database, id: string): Promise<Outcome<Book>> {
-  const whole = await database.get('books', id);
-  if (!whole) return fail(problem('book-not-kept', { from: 0, to: 0 }, {}));
-  const opened = openBook(whole.text);
-  if (!opened.ok) return opened;
-  let { book } = opened.value;
-  for (const { edit } of await database.getAll('journal', journalFrom(id, whole.through + 1))) {
-    const applied = applyEdit(book, edit);
-    if (!applied.ok) return applied;
-    book = applied.value.book;
-  }
-  return succeed(book);
 }
 
 /**
@@ -81,6 +61,7 @@ function keeperOf(
     try {
       if (!(await held)) return { state: 'not kept', reason: 'the book is open in another tab' };
       const store = await database;
+      const { nameOf, wholeOf } = await import('./whole.ts');
       number ??= await lastNumber(store, id);
       number += 1;
       const transaction = store.transaction(['books', 'journal'], 'readwrite', { durability: 'strict' });
@@ -102,10 +83,6 @@ function keeperOf(
     line = turn;
     return turn;
   };
-}
-
-function nameOf({ title }: Book): string {
-  return [title.project, title.subject].filter((text) => text !== '').join(', ');
 }
 
 async function lastNumber(store: Database, id: string): Promise<number> {

@@ -9,6 +9,7 @@ import { resultText } from '../session/result-text.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { drawFormula, typesetFormula, typesetNumbers } from '../sheet/formula-view.ts';
+import { valuesByName } from '../sheet/values-by-name.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { nudgedEntry } from './nudge.ts';
 import { panelStyles } from './panel-styles.ts';
@@ -53,13 +54,7 @@ export class SidePanel extends LitElement {
 
   #formula(item: Extract<Item, { checked: unknown }>) {
     const { text } = item.checked;
-    const { notebook, units } = this.session;
-    const shown = (name: string) => {
-      const found = notebook.model.items.get(`${item.sheet}.${name}`) ?? notebook.model.items.get(name);
-      if (!found || (found.kind !== 'input' && found.kind !== 'formula')) return undefined;
-      const value = resultText(notebook, found, units);
-      return value.number === 'no value' || value.number === '—' ? undefined : value;
-    };
+    const values = valuesByName(this.session, item.sheet);
     return html`<h3>Formula</h3>
       <div class="math" tabindex="0" role="group" aria-label="Formula in symbols">
         ${drawFormula(typesetFormula(item.checked, panelWidth), 'symbols')}
@@ -69,7 +64,7 @@ export class SidePanel extends LitElement {
         item.kind === 'formula'
           ? html`<h3>With numbers</h3>
             <div class="math numbers" tabindex="0" role="group" aria-label="Formula with numbers">
-              ${drawFormula(typesetNumbers(item.checked, panelWidth, shown), 'numbers')}
+              ${drawFormula(typesetNumbers(item.checked, panelWidth, values), 'numbers')}
             </div>`
           : nothing
       }`;

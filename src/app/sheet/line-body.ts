@@ -6,7 +6,7 @@ import { type Result, type Value, type Verdict, writeUtilisation } from '../../n
 import { shownQuantity } from '../session/shown.ts';
 import { entryView } from './entry-view.ts';
 import { drawFormula, hasNumbers, typesetFormula, typesetNumbers } from './formula-view.ts';
-import type { LineContext } from './line-source.ts';
+import type { LineContext, Room } from './line-source.ts';
 import { shownUnit } from './shown-unit.ts';
 import { drawSign, type Sign } from './signs.ts';
 import { valuesByName } from './values-by-name.ts';
@@ -56,7 +56,8 @@ function givenBody(context: LineContext, row: Given): LineBody {
   const marked = warning ? ({ told: true, sign: { sign: 'warning', words: 'see the remark' } } as const) : {};
   if (result.value.kind !== 'number') {
     const value = html`<span class="entry words">${row.entry}</span>${told}`;
-    return { layout: row.entry.length > 12 ? 'beside' : 'plain', value, unit, ...marked };
+    const layout = row.entry.length <= 12 ? 'plain' : wordsFit(row.entry, context.room) ? 'beside' : 'under';
+    return { layout, value, unit, ...marked };
   }
   const { session } = context;
   const view = entryView(row, result.value, session.units, session.notebook.model.registry);
@@ -79,8 +80,9 @@ function choiceBody(context: LineContext, row: Choice): LineBody {
   const result = resultOf(context);
   const label = row.options?.find(({ value }) => value === row.entry)?.label ?? row.entry;
   const shown = html`<span class="entry words choice" data-open>${drawSign('choice')}<span>${label === '' ? 'to be chosen' : label}</span></span>`;
-  if (result?.status === 'problem') return stopped(shown, result, '', 'beside');
-  return { layout: 'beside', value: shown, unit: '' };
+  const layout = wordsFit(label, context.room) ? 'beside' : 'under';
+  if (result?.status === 'problem') return stopped(shown, result, '', layout);
+  return { layout, value: shown, unit: '' };
 }
 
 const equals = html`<span class="equals" aria-hidden="true">=</span>`;
@@ -178,33 +180,42 @@ function checkBody(context: LineContext): LineBody {
       value: html`${formula.drawn}${equals}<span class="number quiet">–</span>`,
       unit: '',
     };
-  const compared = comparison(context, item.checked, verdict);
-  if (!compared)
-    return { layout: formula.layout, value: html`${formula.drawn}${verdictOf(verdict)}`, unit: '' };
+  const sides = comparedSides(context, item.checked, verdict);
+  if (!sides) return { layout: formula.layout, value: html`${formula.drawn}${verdictOf(verdict)}`, unit: '' };
+  const [left, sign, right] = sides;
   const value = html`<div class="calculation">
-      ${compared}${context.active ? drawFormula(typesetFormula(item.checked, context.room.below), 'symbols') : nothing}
+      <span class="compared"
+        ><span>${left}</span><span class="than">${sign}</span><span>${right}</span></span
+      >
+      ${context.active ? drawFormula(typesetFormula(item.checked, context.room.below), 'symbols') : nothing}
     </div>
     ${verdictOf(verdict)}`;
-  return { layout: 'beside', value, unit: '' };
+  const layout = wordsFit(`${left}   ${right}`, { ...context.room, beside: context.room.beside - 7 })
+    ? 'beside'
+    : 'under';
+  return { layout, value, unit: '' };
 }
 
-/** "956 kN·m ≤ 1 020 kN·m"; undefined where the check does not compare two quantities. */
-function comparison(
+/** Whether words fit beside a description, in the room of calculation and result (in em of formulas). */
+function wordsFit(text: string, room: Room): boolean {
+  return text.length * 0.46 + 1 <= room.beside + 7;
+}
+
+/** "956 kN·m", "≤", "1 020 kN·m" as the check has them; undefined where it does not compare two quantities. */
+function comparedSides(
   context: LineContext,
-  checked: CheckedFormula,
-  verdict: Verdict,
-): TemplateResult | undefined {
-  const { typed } = checked;
-  if (typed.kind !== 'compare' || !verdict.demand || !verdict.capacity) return undefined;
+  { typed }: CheckedFormula,
+  { demand, capacity }: Verdict,
+): readonly [left: string, sign: string, right: string] | undefined {
+  if (typed.kind !== 'compare' || !demand || !capacity) return undefined;
+  const written = (side: Value): string => {
+    const { number, unit } = shownValue(context, side);
+    return `${number} ${shownUnit(unit)}`.trim();
+  };
   const turned = typed.op === '>=' || typed.op === '>';
-  const sides = turned ? [verdict.capacity, verdict.demand] : [verdict.demand, verdict.capacity];
-  const [left, right] = sides.map((side) => shownValue(context, side));
-  if (!left || !right) return undefined;
+  const [left, right] = turned ? [capacity, demand] : [demand, capacity];
   const signs: Readonly<Record<string, string>> = { '<=': '≤', '<': '<', '>=': '≥', '>': '>' };
-  return html`<span class="compared"
-    ><span>${left.number} ${shownUnit(left.unit)}</span><span class="than">${signs[typed.op]}</span
-    ><span>${right.number} ${shownUnit(right.unit)}</span></span
-  >`;
+  return [written(left), signs[typed.op] ?? typed.op, written(right)];
 }
 
 function verdictOf({ holds, utilisation }: Verdict): TemplateResult {

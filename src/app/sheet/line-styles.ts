@@ -17,6 +17,7 @@ export const lineStyles = css`
       linear-gradient(var(--selection), var(--selection)) right / calc(100% - var(--margin) - 1px) 100% no-repeat;
   }
   .line .cell {
+    scroll-margin-block: 32px;
     grid-row: 1;
     padding: 3px 6px;
   }
@@ -189,13 +190,10 @@ export const lineStyles = css`
     text-wrap: balance;
   }
   .entry.choice {
-    display: grid;
-    grid-template-columns: 14px minmax(0, auto);
-    gap: 5px;
-    align-items: baseline;
     cursor: pointer;
   }
   .entry.choice .sign {
+    margin-inline-end: 6px;
     width: 12px;
     height: 12px;
     stroke-width: 2;
@@ -241,7 +239,7 @@ export const lineStyles = css`
     grid-template-columns:
       [calculation] minmax(0, 1fr) [equals] var(--equals) [number] var(--number) [unit] var(--unit);
   }
-  .line.check.below .value {
+  .line.check.under .value {
     grid-column: label / mark;
   }
   .line.check > .unit {

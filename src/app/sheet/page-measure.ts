@@ -4,6 +4,9 @@ import type { Room } from './line-source.ts';
 /** The type size of formulas, in px; the styles have the same. */
 export const MATHS_SIZE = 17;
 
+/** The width in px that a page is set in for print; the styles then fit it to the paper. */
+export const PRINT_WIDTH = 820;
+
 /** The widths of the page's columns in px, the same on every line of it. */
 export interface Tracks {
   readonly reference: number;
@@ -25,20 +28,23 @@ export function tracksFor(width: number, symbol: number): Tracks {
   return { reference, symbol, label, calculation: Math.max(rest - label, 100), equals, number, unit, mark };
 }
 
-/** The columns as custom properties that the styles of lines build their grids of. */
-export function pageStyle(tracks: Tracks): string {
+/** The columns, and the width of the page in px without its unit, as custom properties for the styles of the page. */
+export function pageStyle(tracks: Tracks, page: number): string {
   const { reference, symbol, label, equals, number, unit, mark } = tracks;
   const template =
     `[reference] ${reference}px [symbol] ${symbol}px [label] ${label}px [calculation] minmax(0, 1fr) ` +
     `[equals] ${equals}px [number] ${number}px [unit] ${unit}px [mark] ${mark}px [end]`;
   const widths = { margin: reference, equals, number, unit };
   const properties = Object.entries(widths).map(([name, width]) => `--${name}: ${width}px`);
-  return [`--tracks: ${template}`, ...properties].join('; ');
+  return [`--tracks: ${template}`, `--page: ${page}`, ...properties].join('; ');
 }
 
 /** How much formula fits beside and below the descriptions. */
 export function roomFor({ label, calculation }: Tracks): Room {
-  return { beside: (calculation - 14) / MATHS_SIZE, below: (label + calculation - 20) / MATHS_SIZE };
+  return {
+    beside: (0.97 * (calculation - 14)) / MATHS_SIZE,
+    below: (0.97 * (label + calculation - 20)) / MATHS_SIZE,
+  };
 }
 
 /** The width of a sheet's symbols column in px: wide enough for nearly all of its names. */

@@ -6,10 +6,12 @@ export const printStyles = css`
     :host {
       height: auto;
       overflow: visible;
-      font-size: 10.5pt;
     }
+    /* 700 px are the width of A4 and of Letter within their margins. */
     .page {
+      width: calc(var(--page) * 1px);
       max-width: none;
+      zoom: calc(700 / var(--page));
       min-height: 0;
       margin: 0;
       padding: 0;
@@ -51,6 +53,9 @@ export const printStyles = css`
       max-height: none;
       overflow: visible;
       contain: none;
+    }
+    .table-grid {
+      zoom: var(--fit);
     }
     .table-row.head,
     .row-number {

@@ -23,6 +23,7 @@ export class QuayLine extends LitElement {
     source: { attribute: false },
     table: { attribute: false },
     active: { attribute: false },
+    alone: { attribute: false },
     stop: { attribute: false },
     selected: { attribute: false },
     edit: { attribute: false },
@@ -38,6 +39,8 @@ export class QuayLine extends LitElement {
   declare table: string;
   /** The field the person is on; empty while the person is elsewhere. */
   declare active: string;
+  /** Whether the person is on one cell only; lines do not grow under a range that is being drawn. */
+  declare alone: boolean;
   /** The field that the Tab key reaches; empty if it passes this line by. */
   declare stop: string;
   /** The fields within the selected range. */
@@ -52,6 +55,7 @@ export class QuayLine extends LitElement {
     super();
     this.table = '';
     this.active = '';
+    this.alone = true;
     this.stop = '';
     this.selected = [];
     this.edit = undefined;
@@ -75,7 +79,7 @@ export class QuayLine extends LitElement {
     const item = session.notebook.model.items.get(this.modelId);
     const active = this.active !== '';
     this.drawnItem = item;
-    const body = lineBody({ session, sheet, source, item, active, room });
+    const body = lineBody({ session, sheet, source, item, active: active && this.alone, room });
     const editsValue = this.edit?.place.field === 'value';
     const wide = editsValue && 'formula' in source;
     this.className = `line ${source.kind} ${wide ? 'under' : body.layout}${body.told ? ' told' : ''}${active ? ' active' : ''}`;

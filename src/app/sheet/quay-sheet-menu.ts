@@ -125,6 +125,8 @@ export class QuaySheetMenu extends LitElement {
 
   #chosen(action: MenuAction): void {
     const act = this.#act;
+    // What is done next decides where the focus goes.
+    this.#back = undefined;
     this.hidePopover();
     act?.(action);
   }

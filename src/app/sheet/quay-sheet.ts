@@ -1,4 +1,4 @@
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, LitElement, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { findSheet, type Part, type Sheet } from '../../document/index.ts';
 import { cellContent } from '../editing/cell-content.ts';
@@ -15,13 +15,13 @@ import { tableStyles } from '../table/table-styles.ts';
 import type { CellEdit, Commit } from './cell-edit.ts';
 import { ClipboardEvents } from './clipboard-events.ts';
 import { carryOut } from './commands.ts';
-import { type GridMap, gridMap, hasTitle, placeAt } from './grid-map.ts';
+import { type GridMap, gridMap, placeAt } from './grid-map.ts';
 import { commandOf } from './keys.ts';
-import type { Room } from './line-source.ts';
 import { lineStyles } from './line-styles.ts';
 import { type Motion, moved } from './motions.ts';
 import { PageElements } from './page-elements.ts';
-import { pageStyle, roomFor, symbolWidth, tracksFor } from './page-measure.ts';
+import { PRINT_WIDTH, pageStyle, roomFor, symbolWidth, tracksFor } from './page-measure.ts';
+import { drawEmpty, drawPart } from './page-parts.ts';
 import { pageStyles } from './page-styles.ts';
 import { PointerEvents } from './pointer-events.ts';
 import { printStyles } from './print-styles.ts';
@@ -48,8 +48,11 @@ export class QuaySheet extends LitElement implements SheetHost {
   #map: GridMap = { sheet: '', count: 0, rowAt: () => undefined, indexOf: () => -1 };
   #edit: CellEdit | undefined;
   #wanted = 'value';
-  #room: Room = { beside: 18, below: 30 };
   #width = 0;
+  #printing = false;
+  /** The number of rows of each table as drawn. */
+  #lengths: ReadonlyMap<string, number> = new Map();
+  #drawing = 0;
   #leave: (() => void) | undefined;
   #focusPending = false;
   readonly #resized = new ResizeObserver(([entry]) => {
@@ -70,13 +73,23 @@ export class QuaySheet extends LitElement implements SheetHost {
   override connectedCallback(): void {
     super.connectedCallback();
     this.#leave = this.session?.subscribe(this.#told);
+    addEventListener('beforeprint', this.#print);
+    addEventListener('afterprint', this.#print);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#leave?.();
     this.#resized.disconnect();
+    removeEventListener('beforeprint', this.#print);
+    removeEventListener('afterprint', this.#print);
   }
+
+  /** On paper the page has a width of its own, whatever the screen's. */
+  readonly #print = (event: Event): void => {
+    this.#printing = event.type === 'beforeprint';
+    this.requestUpdate();
+  };
 
   protected override willUpdate(changed: Map<string, unknown>): void {
     if (!changed.has('session')) return;
@@ -270,8 +283,8 @@ export class QuaySheet extends LitElement implements SheetHost {
         own.table !== part ||
         changed.has(id) ||
         part.columns.some(({ name }) => changed.has(`${id}.${name}`));
-      if (own.table !== part && own.length !== this.#lengths.get(part.id)) this.requestUpdate();
       own.table = part;
+      if (own.length !== this.#lengths.get(part.id)) this.requestUpdate();
       if (concerned) redraw(own);
       for (const column of part.columns) {
         const line = this.#elements.at({ sheet, part: part.id, item: column.id, field: '' });
@@ -281,29 +294,44 @@ export class QuaySheet extends LitElement implements SheetHost {
       }
     } else if (own instanceof QuayWords && part.kind !== 'table') {
       own.source = part;
-      if (part.kind === 'figure' || part.kind === 'chart') own.stamp += 1;
+      if (isPicture(part)) this.#drawPicturesSoon();
     }
   }
 
-  #lengths = new Map<string, number>();
+  /** Pictures follow right after the numbers, which do not wait for them. */
+  #drawPicturesSoon(): void {
+    cancelAnimationFrame(this.#drawing);
+    this.#drawing = requestAnimationFrame(() =>
+      setTimeout(() => {
+        for (const element of this.#elements.all)
+          if (element instanceof QuayWords && isPicture(element.source)) element.stamp += 1;
+      }),
+    );
+  }
 
   override render(): TemplateResult {
     const { sheet, session } = this;
     if (!sheet) return html`<div class="page"><p class="empty">The book has no sheet.</p></div>`;
     this.#map = gridMap(sheet, (table) => session.notebook.rowsOf(table));
-    const tracks = tracksFor(this.#width || 880, symbolWidth(sheet));
-    this.#room = roomFor(tracks);
+    const width = this.#printing ? PRINT_WIDTH : this.#width || 880;
+    const tracks = tracksFor(width, symbolWidth(sheet));
     const { count } = this.#map;
+    const page = { host: this, session, sheet: sheet.key, map: this.#map, room: roomFor(tracks) };
+    this.#lengths = new Map(
+      sheet.parts.flatMap((part) =>
+        part.kind === 'table' ? [[part.id, session.notebook.rowsOf(`${sheet.key}.${part.name}`) ?? 0]] : [],
+      ),
+    );
     return html`
       <div
         class="page"
-        .style=${pageStyle(tracks)}
+        .style=${pageStyle(tracks, width)}
       >
         <slot name="title-block"></slot>
         <h2 class="sheet-title">${sheet.title || sheet.key}</h2>
         ${
           count === 0
-            ? this.#empty()
+            ? drawEmpty((kind) => this.#add(kind))
             : html`<div
               class="grid"
               role="grid"
@@ -315,7 +343,7 @@ export class QuaySheet extends LitElement implements SheetHost {
               ${repeat(
                 sheet.parts,
                 ({ id }) => id,
-                (part) => this.#part(sheet.key, part),
+                (part) => drawPart(page, part),
               )}
             </div>`
         }
@@ -325,85 +353,10 @@ export class QuaySheet extends LitElement implements SheetHost {
     `;
   }
 
-  #empty(): TemplateResult {
-    const add = (kind: NewKind, words: string): TemplateResult =>
-      html`<button type="button" class="plain-button" @click=${() => this.#add(kind)}>${words}</button>`;
-    return html`<div class="empty">
-      <p>An empty sheet. Begin with a value you know, or with words.</p>
-      <div>${add('given', 'A given value')} ${add('heading', 'A heading')} ${add('text', 'A text')} ${add('table', 'A table')}</div>
-    </div>`;
-  }
-
   #add(kind: NewKind): void {
     const change = insertBelow(this.session.notebook.book, this.session.sheet, undefined, kind);
     if (!change || !this.session.apply(change.edit).ok) return;
     if (change.place) this.goTo(change.place);
-  }
-
-  #part(sheet: string, part: Part): TemplateResult {
-    const index = this.#map.indexOf({ part: part.id, item: '' });
-    if (part.kind === 'table') return this.#table(sheet, part, index);
-    const titled = part.kind !== 'rows' || hasTitle(part.title) || part.rows.length === 0;
-    const words = html`<quay-words
-      role="row"
-      data-part=${part.id}
-      data-item=""
-      aria-rowindex=${index + 1}
-      .host=${this}
-      .session=${this.session}
-      .sheet=${sheet}
-      .source=${part}
-    ></quay-words>`;
-    if (part.kind !== 'rows') return html`<div role="rowgroup" class="part">${words}</div>`;
-    return html`<div role="rowgroup" class="part block${titled ? '' : ' untitled'}" aria-label=${part.title ?? ''}>
-      ${titled ? words : nothing}
-      ${repeat(
-        part.rows,
-        ({ id }) => id,
-        (row) => this.#line(sheet, part.id, row, ''),
-      )}
-    </div>`;
-  }
-
-  #table(sheet: string, part: Extract<Part, { kind: 'table' }>, index: number): TemplateResult {
-    this.#lengths.set(part.id, this.session.notebook.rowsOf(`${sheet}.${part.name}`) ?? 0);
-    return html`<div role="rowgroup" class="part">
-        <quay-table
-          role="none"
-          data-part=${part.id}
-          data-item=""
-          .host=${this}
-          .session=${this.session}
-          .sheet=${sheet}
-          .table=${part}
-          .firstRow=${index + 1}
-        ></quay-table>
-      </div>
-      ${
-        part.columns.every(({ kind }) => kind === 'given')
-          ? nothing
-          : html`<div role="rowgroup" class="part column-lines" aria-label=${`formulas of ${part.title ?? part.name}`}>
-            ${part.columns.map((column) =>
-              column.kind === 'given' ? nothing : this.#line(sheet, part.id, column, part.name),
-            )}
-          </div>`
-      }`;
-  }
-
-  #line(sheet: string, part: string, source: QuayLine['source'], table: string): TemplateResult {
-    return html`<quay-line
-      role="row"
-      data-part=${part}
-      data-item=${source.id}
-      aria-rowindex=${this.#map.indexOf({ part, item: source.id }) + 1}
-      .host=${this}
-      .session=${this.session}
-      .sheet=${sheet}
-      .block=${part}
-      .source=${source}
-      .table=${table}
-      .room=${this.#room}
-    ></quay-line>`;
   }
 
   /** Ends an edit that the person left and whose editor had nothing to commit. */
@@ -443,6 +396,10 @@ export class QuaySheet extends LitElement implements SheetHost {
       this.#abandon(place);
     });
   }
+}
+
+function isPicture({ kind }: Part): boolean {
+  return kind === 'figure' || kind === 'chart';
 }
 
 /** Whether the person is typing in a field that is not on the page. */

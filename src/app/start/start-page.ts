@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
-import { type Book, blankBook } from '../../document/index.ts';
-import { chooseBookFile, readBookFile } from '../keeping/files.ts';
+import type { Outcome } from '../../diagnostics/index.ts';
+import type { Book } from '../../document/index.ts';
 import type { KeptBook, Library } from '../keeping/library.ts';
 import { demoBook } from './demo.ts';
 import { startStyles } from './start-styles.ts';
@@ -65,7 +65,7 @@ export class StartPage extends LitElement {
         <section aria-labelledby="begin">
           <h2 id="begin">Begin</h2>
           <ul class="plain">
-            <li><button @click=${() => this.#add(blankBook())}>New book</button><span>an empty sheet</span></li>
+            <li><button @click=${() => this.#fetch(newBook)}>New book</button><span>an empty sheet</span></li>
             <li><button @click=${this.#file}>Open a file</button><span>or drop one on this page</span></li>
             <li>
               <button @click=${() => this.#fetch(demoBook)}>Open the demo book</button
@@ -146,6 +146,7 @@ export class StartPage extends LitElement {
   }
 
   async #file(): Promise<void> {
+    const { chooseBookFile } = await import('../keeping/files.ts');
     const opened = await chooseBookFile();
     if (opened?.ok) await this.#add(opened.value);
     else if (opened) this.refusal = opened.problems[0]?.message;
@@ -161,7 +162,7 @@ export class StartPage extends LitElement {
     this.dropping = false;
     const file = event.dataTransfer?.files[0];
     if (!file) return;
-    readBookFile(file).then(
+    readFile(file).then(
       (opened) => {
         if (opened.ok) void this.#add(opened.value);
         else this.refusal = `${file.name}: ${opened.problems[0]?.message}`;
@@ -185,4 +186,12 @@ export class StartPage extends LitElement {
   #open(id: string): void {
     location.hash = `#book/${id}`;
   }
+}
+
+async function newBook(): Promise<Book> {
+  return (await import('../../document/index.ts')).blankBook();
+}
+
+async function readFile(file: File): Promise<Outcome<Book>> {
+  return (await import('../keeping/files.ts')).readBookFile(file);
 }

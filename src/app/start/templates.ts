@@ -1,5 +1,4 @@
 import type { About, Book } from '../../document/index.ts';
-import { openBook } from '../../document/index.ts';
 
 /** A shipped template as the start page shows it before it opens. */
 export interface ShippedTemplate {
@@ -42,6 +41,7 @@ export const shippedTemplates: readonly ShippedTemplate[] = Object.entries(about
 export async function fetchBook(url: string): Promise<Book> {
   const answer = await fetch(url);
   if (!answer.ok) throw new Error(`the book could not be loaded (${answer.status})`);
+  const { openBook } = await import('../../document/index.ts');
   const opened = openBook(await answer.text());
   if (!opened.ok) throw new Error(opened.problems[0]?.message ?? 'the book is not sound');
   return opened.value.book;

@@ -22,7 +22,7 @@ export function badRows(
     if (result.status !== 'ok' || result.reading.gaps === 0) continue;
     const { values, length } = result.reading;
     for (let row = 0; row < length; row += 1) {
-      if (!Number.isNaN(values[row] as number) || result.reading.statusAt(row) !== 'problem') continue;
+      if (!Number.isNaN(values[row] ?? Number.NaN) || result.reading.statusAt(row) !== 'problem') continue;
       if (listed.length >= most) return { listed, more: true };
       const problem = result.reading.problemAt(row);
       if (!problem) continue;

@@ -19,6 +19,10 @@ import { VirtualRows } from './virtual-rows.ts';
 /** Tables up to so many rows stand whole on the page; longer ones scroll in a window of their own. */
 const WHOLE_ROWS = 40;
 
+/** The width of the numbers of the rows, and of the room for a table on a printed page, in px. */
+const NUMBER_WIDTH = 46;
+const PRINTED_WIDTH = 670;
+
 /**
  * A table of the page: its title, heads and rows, a group of rows of the sheet's grid. It draws into the sheet's own
  * tree; of a long table only the rows in sight, and the one the person is on.
@@ -103,11 +107,13 @@ export class QuayTable extends LitElement {
     const { columns } = this.table;
     const length = this.length;
     const long = length > WHOLE_ROWS;
-    const tracks = `46px ${columns.map((column) => `${columnWidth(column)}px`).join(' ')}`;
+    const widths = [NUMBER_WIDTH, ...columns.map(columnWidth)];
+    const tracks = widths.map((width) => `${width}px`).join(' ');
+    const fit = Math.min(1, PRINTED_WIDTH / widths.reduce((sum, width) => sum + width, 0));
     return html`
       ${this.#title()}
       <div class="table-window${long ? ' long' : ''}" role="none">
-        <div class="table-grid" role="none" .style=${`--columns: ${tracks}`}>
+        <div class="table-grid" role="none" .style=${`--columns: ${tracks}; --fit: ${fit.toFixed(3)}`}>
           <div class="table-row head" role="row" data-item="head" aria-rowindex=${this.firstRow + 1}>
             <div class="row-number" role="none"></div>
             ${this.#views.map((view, at) => this.#head(view, at))}

@@ -10,7 +10,7 @@ import {
 import { readBook } from '../books.ts';
 import { AGREES, type Command, DISAGREES, REFUSES } from '../command.ts';
 import { enterOptions } from '../enter.ts';
-import { printGivens } from '../givens.ts';
+import { printGivens, printUnits } from '../givens.ts';
 import { readOptions } from '../options.ts';
 import { Refused, valueOrRefuse } from '../refused.ts';
 import { type PrintedResult, printResult } from '../results.ts';
@@ -34,8 +34,10 @@ export const calc: Command = {
     const results = items.map((item) => [item.id, printResult(notebook, item)] as const);
     const problems = notebook.problems();
     if (options.alone('json')) {
-      const givens = printGivens(notebook);
-      output.print(JSON.stringify({ results: Object.fromEntries(results), problems, givens }, null, 2));
+      const [givens, units] = [printGivens(notebook), printUnits(notebook)];
+      output.print(
+        JSON.stringify({ results: Object.fromEntries(results), problems, givens, units }, null, 2),
+      );
     } else for (const [id, result] of results) output.print(resultLine(id, result));
     const told = wanted.length > 0 ? aboutAsked(problems, results, entered) : aboutAll(problems, notebook);
     for (const found of told) output.complain(renderProblem(found));

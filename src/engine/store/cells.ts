@@ -53,7 +53,7 @@ export interface Formula {
   /** Counts evaluations, so that what holds for one of them is computed once. */
   epoch: number;
   /** The running functions in it, with the values they had at the last evaluation. */
-  readonly scans: Map<CallNode, ScanState>;
+  scans: Map<CallNode, ScanState> | undefined;
   /** As a column, in blocks. */
   sweep: Program | undefined;
   /** As a column, row by row. */
@@ -165,7 +165,7 @@ export function newFormula(
 ): Extract<Content, { kind: 'formula' }> {
   const { kind } = typed.type;
   const holds = kind === 'text' || kind === 'truth' ? kind : 'number';
-  const formula = { typed, text, table, epoch: 0, scans: new Map(), sweep: undefined, stepper: undefined };
+  const formula = { typed, text, table, epoch: 0, scans: undefined, sweep: undefined, stepper: undefined };
   return { kind: 'formula', holds, formula };
 }
 

@@ -1,11 +1,4 @@
-import {
-  PLAIN_UNIT,
-  preferredUnit,
-  type Unit,
-  type UnitRegistry,
-  writeIn,
-  writeQuantity,
-} from '../../units/index.ts';
+import { preferredUnit, type Unit, type UnitRegistry, writeIn, writeQuantity } from '../../units/index.ts';
 import type { FigureView } from '../drawing.ts';
 import { symbol, text, type Words } from '../svg/words.ts';
 
@@ -60,6 +53,3 @@ export function amountText(amount: Amount): string {
 export function amountWords(amount: Amount): Words {
   return [...symbol(amount.name), ...text(` = ${amountText(amount)}`)];
 }
-
-/** A plain number's unit, for what has none. */
-export const NO_UNIT: Unit = PLAIN_UNIT;

@@ -20,7 +20,7 @@ const nowhere = { from: 0, to: 0 };
 /**
  * The item a picture of a sheet calls by a name: one of its own sheet, else one with its sheet in front.
  */
-export function itemNamed(notebook: Notebook, sheet: string, name: string): Outcome<Item> {
+function itemNamed(notebook: Notebook, sheet: string, name: string): Outcome<Item> {
   const { items } = notebook.model;
   const item = items.get(`${sheet}.${name}`) ?? items.get(name);
   if (item) return succeed(item);
@@ -83,9 +83,9 @@ function readRole(
   if (role.holds === 'amount') {
     if (isColumn) return refuse('one value but a column');
     const { called } = quantities[role.of as keyof typeof quantities];
-    if (!fits(item, role)) return refuse(called);
     const read = notebook.result(item.id);
     if (read.status === 'missing') return fail(waitsOn(item.id, 'it is blank'));
+    if (!fits(item, role)) return refuse(called);
     if (read.status !== 'ok') return fail(waitsOn(item.id, read.problem.message));
     if (read.value.kind !== 'number') return refuse(called);
     return succeed({

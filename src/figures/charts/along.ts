@@ -1,8 +1,7 @@
-import { scaleUtc } from 'd3-scale';
-import { writeIn } from '../../units/index.ts';
 import { text, wordsWidth } from '../svg/words.ts';
 import { type Axis, numberAxis } from './axis.ts';
 import { type Along, spanOf } from './chart-data.ts';
+import { dayMarks } from './day-marks.ts';
 
 /** Where rows stand along a chart, and the marks of its axis. */
 export interface AlongScale {
@@ -17,14 +16,12 @@ export function alongScale(along: Along, range: readonly [number, number]): Alon
   const span = spanOf(values);
   const at = (place: (value: number) => number) => (row: number) => place(values[row] ?? Number.NaN);
   if (unit.point === 'date') {
-    const scale = scaleUtc()
-      .domain(span.map((seconds) => new Date(seconds * 1000)))
-      .range(range);
-    const ticks = scale.ticks(5).map((day) => ({
-      at: scale(day),
-      text: writeIn(day.getTime() / 1000, unit),
-    }));
-    return { place: at((value) => scale(new Date(value * 1000))), ticks: distinctTicks(ticks) };
+    const axis = numberAxis(span, range, { round: false });
+    const marks = dayMarks(span[0], span[1], unit, 6);
+    return {
+      place: at(axis.place),
+      ticks: marks.map(({ si, text: day }) => ({ at: axis.place(si), text: day })),
+    };
   }
   const axis = numberAxis(span, range, { round: false, count: 7 });
   return { place: at(axis.place), ticks: axis.ticks };
@@ -39,8 +36,4 @@ function rowScale(words: readonly string[], [from, to]: readonly [number, number
   const every = Math.max(1, Math.ceil(((widest + 12) * Math.max(1, count - 1)) / Math.max(1, to - from)));
   const ticks = words.flatMap((word, row) => (row % every === 0 ? [{ at: place(row), text: word }] : []));
   return { place, ticks };
-}
-
-function distinctTicks(ticks: Axis['ticks']): Axis['ticks'] {
-  return ticks.filter((tick, at) => at === 0 || tick.text !== ticks[at - 1]?.text);
 }

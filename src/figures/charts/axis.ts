@@ -37,6 +37,6 @@ function widened(least: number, greatest: number): [number, number] {
 }
 
 /** The number at a mark: all its digits, since marks are round, with a true minus sign. */
-export function tickText(value: number): string {
+function tickText(value: number): string {
   return writeNumber(Number(value.toPrecision(12)), { digits: 'full' }).replace(/^-/, '−');
 }

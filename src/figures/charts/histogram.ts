@@ -3,8 +3,9 @@ import { PAGE_WIDTH } from '../svg/page.ts';
 import { box, line } from '../svg/shapes.ts';
 import { text, textElement } from '../svg/words.ts';
 import { type Axis, numberAxis } from './axis.ts';
-import { columnTitle, numberText, type Series, spanOf } from './chart-data.ts';
+import { columnTitle, type Series, spanOf } from './chart-data.ts';
 import type { ChartForm } from './chart-form.ts';
+import { dayMarks } from './day-marks.ts';
 import { alongAxis, type Field } from './panel.ts';
 
 const LEFT = 70;
@@ -83,9 +84,6 @@ function equalSteps(values: Float64Array): {
 /** The marks of an axis over days say the days. */
 function dayTicks(along: Axis, { unit }: Series): Axis['ticks'] {
   if (unit.point !== 'date') return along.ticks;
-  const [from, to] = along.domain;
-  return [0.1, 0.37, 0.63, 0.9].map((share) => {
-    const value = from + (to - from) * share;
-    return { at: along.place(value), text: numberText(value, unit) };
-  });
+  const marks = dayMarks(along.domain[0], along.domain[1], unit, 6);
+  return marks.map(({ si, text: day }) => ({ at: along.place(si), text: day }));
 }

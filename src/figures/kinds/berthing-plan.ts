@@ -259,5 +259,5 @@ function beamDimension(
 ): string {
   const end = -half - 4 / scale;
   const words = beam.si * scale > 70 ? amountWords(beam) : [...symbol(beam.name)];
-  return dimensionLine(at(end, -beam.si / 2), at(end, beam.si / 2), 16, words);
+  return dimensionLine(at(end, -beam.si / 2), at(end, beam.si / 2), 24, words);
 }

@@ -7,7 +7,7 @@ import type { Drawing, DrawingTable, FigureView } from '../drawing.ts';
 import { frameSketch, type Sketch } from '../svg/page.ts';
 
 /** What a kind draws: a sketch, what it shows in words, and as a table. */
-export interface Picture extends Sketch {
+interface Picture extends Sketch {
   readonly description: string;
   readonly table?: DrawingTable;
 }

@@ -141,7 +141,7 @@ function layerArea(layer: Layer, y: (depth: number) => number, right: number, ha
   const from = { x: SECTION, y: y(layer.top) };
   const to = { x: right, y: y(layer.bottom) };
   return (
-    box(from, to, { fill: hatches.fill(hatchOfSoil(layer.soil)), class: 'soil', 'data-soil': layer.soil }) +
+    box(from, to, { fill: hatches.fill(hatchOfSoil(layer.soil)), 'data-soil': layer.soil }) +
     line({ x: SECTION, y: to.y }, to, { class: 'thin' })
   );
 }

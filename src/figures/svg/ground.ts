@@ -17,11 +17,6 @@ export function waterMark(at: Point): string {
   return path(triangle, { class: 'thin' }) + path(strokes, { class: 'water' });
 }
 
-/** The seabed: a strong line with groups of strokes below it. */
-export function seabed(from: number, to: number, y: number): string {
-  return line({ x: from, y }, { x: to, y }, { class: 'face' });
-}
-
 /** A fender on the face of a quay, seen from above; a sign, not to scale. */
 export function fenderMark(at: Point, width: number, height: number): string {
   return box(

@@ -1,7 +1,7 @@
 import { type Attributes, coordinate, escapeMarkup, tag } from './markup.ts';
 
 /** A run of letters set in one way: plain text, a slanted symbol, what stands below it, or text that matters. */
-export interface Run {
+interface Run {
   readonly text: string;
   readonly set: 'text' | 'symbol' | 'below' | 'strong';
 }
@@ -33,11 +33,6 @@ export function symbol(name: string): Words {
     .map((part) => part.replaceAll("'", '′'))
     .join(', ');
   return under === '' ? [base] : [base, { text: under, set: 'below' }];
-}
-
-/** The letters of words without their setting. */
-export function plainWords(words: Words): string {
-  return words.map((run) => run.text).join('');
 }
 
 /** About how wide the words are, in units of the drawing: there is no page to measure on. */

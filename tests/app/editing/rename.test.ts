@@ -103,6 +103,19 @@ describe('a name that will not do is refused', () => {
     expect(refusal(place, name)).toContain(words);
   });
 
+  test('with a code for each reason', () => {
+    const code = (name: string) => {
+      const edit = renameEdit(sessionOn(), lineOf('b', 'name'), name);
+      return edit.ok ? 'ok' : edit.problems[0]?.code;
+    };
+    expect([code('q'), code('sum'), code('1'), code('L')]).toEqual([
+      'rename-taken',
+      'rename-reserved',
+      'book-name-spelling',
+      'ok',
+    ]);
+  });
+
   test('nor can prose be renamed', () => {
     expect(refusal({ sheet: 'pier', part: 'fig', item: '', field: 'name' }, 'x')).toContain(
       'something with a name',

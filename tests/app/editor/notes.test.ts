@@ -118,6 +118,7 @@ describe('units of a line', () => {
     });
     expect(reader('W').note('ft')).toMatchObject({ kind: 'problem' });
     expect(reader('W').note('tons')).toMatchObject({ kind: 'refused' });
+    expect(reader('b').note('ft')).toBeUndefined();
     expect(reader('b').note('m')).toMatchObject({ text: '120 ft is 36.58 m' });
   });
 });

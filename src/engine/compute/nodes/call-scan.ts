@@ -31,7 +31,7 @@ export function scanKind(evaluate: ScanEvaluator): NodeKind<CallNode> {
       const arg = argumentOf(node);
       const table = blamer.formula.table as TableCell;
       const here = table.row;
-      table.row = firstGap(blamer.formula.scans.get(node)?.out);
+      table.row = firstGap(blamer.formula.scans?.get(node)?.out);
       const found = Number.isNaN(blamer.value(arg)) ? blamer.blame(arg) : undefined;
       table.row = here;
       return found ?? ownFault(problem('too-large', node, { written: blamer.written(node) }));
@@ -58,8 +58,10 @@ function argumentOf(node: CallNode): Typed {
 }
 
 function stateOf(node: CallNode, { formula }: ElementCompiler): { table: TableCell; state: ScanState } {
-  const { table, scans } = formula;
+  const { table } = formula;
   if (!table) throw new Error(`${node.fn.name} stands outside a table`);
+  formula.scans ??= new Map();
+  const { scans } = formula;
   const state = scans.get(node) ?? { out: new Float64Array(0), epoch: -1 };
   scans.set(node, state);
   return { table, state };

@@ -1,0 +1,20 @@
+import { SidePanel } from './panel/side-panel.ts';
+import { GoToDialog } from './shell/go-to-dialog.ts';
+import { KeysDialog } from './shell/keys-dialog.ts';
+import { SheetList } from './shell/sheet-list.ts';
+import { StatusBar } from './shell/status-bar.ts';
+import { TitleBlock } from './shell/title-block.ts';
+import { TopBar } from './shell/top-bar.ts';
+import './sheet/quay-sheet.ts';
+
+customElements.define('quay-top-bar', TopBar);
+customElements.define('quay-sheet-list', SheetList);
+customElements.define('quay-title-block', TitleBlock);
+customElements.define('quay-status-bar', StatusBar);
+customElements.define('quay-side-panel', SidePanel);
+customElements.define('quay-go-to', GoToDialog);
+customElements.define('quay-keys', KeysDialog);
+
+// What an open book needs, loaded when the first book opens; the start page needs none of it.
+export { saveBookFile } from './keeping/files.ts';
+export { openSession } from './session/session.ts';

@@ -1,0 +1,100 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
+import type { Part, Table } from '../../document/index.ts';
+import type { NewKind } from '../editing/new-items.ts';
+import type { Session } from '../session/session.ts';
+import { type GridMap, hasTitle } from './grid-map.ts';
+import type { LineSource, Room } from './line-source.ts';
+import type { SheetHost } from './sheet-host.ts';
+import './quay-line.ts';
+import './quay-words.ts';
+import '../table/quay-table.ts';
+
+/** What the parts of a page are drawn with. */
+export interface Page {
+  readonly host: SheetHost;
+  readonly session: Session;
+  /** The key of the sheet. */
+  readonly sheet: string;
+  readonly map: GridMap;
+  readonly room: Room;
+}
+
+/** What an empty sheet says, with the first things to put on it. */
+export function drawEmpty(add: (kind: NewKind) => void): TemplateResult {
+  const button = (kind: NewKind, words: string): TemplateResult =>
+    html`<button type="button" class="plain-button" @click=${() => add(kind)}>${words}</button>`;
+  return html`<div class="empty">
+    <p>An empty sheet. Begin with a value you know, or with words.</p>
+    <div>
+      ${button('given', 'A given value')} ${button('heading', 'A heading')} ${button('text', 'A text')}
+      ${button('table', 'A table')}
+    </div>
+  </div>`;
+}
+
+/** A part of the page: words, a block of lines, a picture, or a table with the formulas of its columns. */
+export function drawPart(page: Page, part: Part): TemplateResult {
+  const index = page.map.indexOf({ part: part.id, item: '' });
+  if (part.kind === 'table') return drawTable(page, part, index);
+  const titled = part.kind !== 'rows' || hasTitle(part.title) || part.rows.length === 0;
+  const words = html`<quay-words
+    role="row"
+    data-part=${part.id}
+    data-item=""
+    aria-rowindex=${index + 1}
+    .host=${page.host}
+    .session=${page.session}
+    .sheet=${page.sheet}
+    .source=${part}
+  ></quay-words>`;
+  if (part.kind !== 'rows') return html`<div role="rowgroup" class="part">${words}</div>`;
+  return html`<div role="rowgroup" class="part block${titled ? '' : ' untitled'}" aria-label=${part.title ?? ''}>
+    ${titled ? words : nothing}
+    ${repeat(
+      part.rows,
+      ({ id }) => id,
+      (row) => drawLine(page, part.id, row, ''),
+    )}
+  </div>`;
+}
+
+function drawTable(page: Page, part: Table, index: number): TemplateResult {
+  return html`<div role="rowgroup" class="part">
+      <quay-table
+        role="none"
+        data-part=${part.id}
+        data-item=""
+        .host=${page.host}
+        .session=${page.session}
+        .sheet=${page.sheet}
+        .table=${part}
+        .firstRow=${index + 1}
+      ></quay-table>
+    </div>
+    ${
+      part.columns.every(({ kind }) => kind === 'given')
+        ? nothing
+        : html`<div role="rowgroup" class="part column-lines" aria-label=${`formulas of ${part.title ?? part.name}`}>
+          ${part.columns.map((column) =>
+            column.kind === 'given' ? nothing : drawLine(page, part.id, column, part.name),
+          )}
+        </div>`
+    }`;
+}
+
+function drawLine(page: Page, part: string, source: LineSource, table: string): TemplateResult {
+  return html`<quay-line
+    role="row"
+    data-part=${part}
+    data-item=${source.id}
+    aria-rowindex=${page.map.indexOf({ part, item: source.id }) + 1}
+    .host=${page.host}
+    .session=${page.session}
+    .sheet=${page.sheet}
+    .block=${part}
+    .source=${source}
+    .table=${table}
+    .room=${page.room}
+  ></quay-line>`;
+}

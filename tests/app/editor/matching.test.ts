@@ -1,0 +1,29 @@
+import { expect, test } from 'vitest';
+import { matching } from '../../../src/app/editor/matching.ts';
+import type { Suggestion } from '../../../src/app/editor/suggestion.ts';
+
+const name = (text: string, rank = 0, detail = ''): Suggestion => ({ kind: 'name', text, detail, rank });
+const found = (typed: string, ...all: readonly Suggestion[]) => matching(typed, all).map(({ text }) => text);
+
+test('the same letters come before any case, a beginning before a later part, the shorter before the longer', () => {
+  const all = [name('SUM'), name('layers.su'), name('su_b'), name('measure'), name('su')];
+  expect(found('su', ...all)).toEqual(['su', 'su_b', 'SUM', 'layers.su', 'measure']);
+});
+
+test('rank decides among equally good matches', () => {
+  expect(found('w', name('w_long', 20), name('w_b', 0), name('wide', 45))).toEqual(['wide', 'w_long', 'w_b']);
+});
+
+test('signs between the letters may be left out', () => {
+  expect(found('fc', name("f'_c"), name('f_y'))).toEqual(["f'_c"]);
+  expect(found('sut', name('s_ut'))).toEqual(['s_ut']);
+});
+
+test('a word of the description is enough, of a function it is not', () => {
+  expect(found('diam', name('D', 0, 'outside diameter'), name('E', 0, 'sediameter'))).toEqual(['D']);
+  expect(found('sum', { ...name('TOTAL', 0, 'sum of all'), kind: 'function' })).toEqual([]);
+});
+
+test('nothing typed fits all, by rank', () => {
+  expect(found('', name('b'), name('a', 5))).toEqual(['a', 'b']);
+});
