@@ -14,7 +14,7 @@ import {
   WHOLE,
 } from './store/cells.ts';
 import { adopt, difference, empty, noRows, reshape, resize, soil, write } from './store/column.ts';
-import { type Link, link } from './store/links.ts';
+import type { Link, Links } from './store/links.ts';
 import type { Spares } from './store/spares.ts';
 import type { TextPool } from './store/text-pool.ts';
 
@@ -56,6 +56,7 @@ export interface CellEdits {
 /** The edits over the cells of an engine. */
 export function createEdits(
   store: CellStore,
+  links: Links,
   texts: TextPool,
   spares: Spares,
   { order, mark }: Recalculation,
@@ -65,9 +66,9 @@ export function createEdits(
     mark(cell);
   };
 
-  const relink = (cell: ScalarCell | ColumnCell | TableCell, links: readonly Link[]): void => {
-    if (cell.sources.length === 0 && links.length === 0) return;
-    link(cell, links);
+  const relink = (cell: ScalarCell | ColumnCell | TableCell, wanted: readonly Link[]): void => {
+    if (cell.sources.length === 0 && wanted.length === 0) return;
+    links.link(cell, wanted);
     order.disturb(cell);
   };
 
@@ -81,29 +82,29 @@ export function createEdits(
   const setSeries = (table: TableCell, series: readonly ColumnCell[]): void => {
     table.series = [...series].sort((a, b) => (a.id < b.id ? -1 : 1));
     const content = table.series[0]?.content;
-    const links = content?.kind === 'formula' ? linksOf(content.formula.typed) : [];
+    const wanted = content?.kind === 'formula' ? linksOf(content.formula.typed) : [];
     relink(
       table,
-      links.map(({ source }) => ({ source, reach: WHOLE })),
+      wanted.map(({ source }) => ({ source, reach: WHOLE })),
     );
     for (const column of table.series) touch(column);
     mark(table);
   };
 
   /** Puts new content into a cell, which then reads what the links say. */
-  const replace = (cell: ScalarCell | ColumnCell, content: Content, links: readonly Link[] = []): void => {
+  const replace = (cell: ScalarCell | ColumnCell, content: Content, wanted: readonly Link[] = []): void => {
     cell.content = content;
     touch(cell);
     if (cell.shape === 'scalar') {
       cell.thunk = undefined;
-      relink(cell, links);
+      relink(cell, wanted);
       return;
     }
     const { table } = cell;
     const makesRows = content.kind === 'formula' && content.formula.typed.kind === 'series';
     if (content.kind !== 'given') cell.failedRows = NO_FAILED_ROWS;
-    if (links.length > 0 || cell.sources.length > 1)
-      relink(cell, [{ source: table, reach: WHOLE }, ...(makesRows ? [] : links)]);
+    if (wanted.length > 0 || cell.sources.length > 1)
+      relink(cell, [{ source: table, reach: WHOLE }, ...(makesRows ? [] : wanted)]);
     const others = table.series.filter((column) => column !== cell);
     if (makesRows) setSeries(table, [...others, cell]);
     else if (others.length < table.series.length) setSeries(table, others);
@@ -165,11 +166,11 @@ export function createEdits(
       if (table.givenLength === length) return;
       table.givenLength = length;
       mark(table);
-      for (const { reader } of table.readers)
-        if (reader.shape === 'column' && reader.content.kind === 'given') {
-          cut(reader, length);
-          touch(reader);
-        }
+      for (const column of table.columns) {
+        if (column.content.kind !== 'given') continue;
+        cut(column, length);
+        touch(column);
+      }
     },
     setColumn: (id, tableId, values, info = {}) => {
       const column = store.column(id, tableId);

@@ -9,6 +9,7 @@ import type { Wording } from './explain/shown.ts';
 import { type ColumnReading, type Reading, readScalar, readWholeColumn } from './read.ts';
 import { createRecalculation } from './recalculation.ts';
 import { createCellStore } from './store/cell-store.ts';
+import { createLinks } from './store/links.ts';
 import { createSpares } from './store/spares.ts';
 import { createTextPool, type TextPool } from './store/text-pool.ts';
 import { type TrialPlace, tryFormula } from './trial.ts';
@@ -32,8 +33,9 @@ export interface Engine extends CellEdits {
 
 /** An engine without cells. `wording` says in which units messages show values nobody wrote a unit for. */
 export function createEngine(wording: Partial<Wording> = {}): Engine {
-  const recalculation = createRecalculation(() => world);
-  const store = createCellStore((cell) => {
+  const links = createLinks();
+  const recalculation = createRecalculation(links, () => world);
+  const store = createCellStore(links, (cell) => {
     recalculation.order.append(cell);
     recalculation.mark(cell);
   });
@@ -48,7 +50,7 @@ export function createEngine(wording: Partial<Wording> = {}): Engine {
   };
   const explainer = createExplainer(world, { units: standardUnits, system: 'SI', ...wording });
   return {
-    ...createEdits(store, texts, spares, recalculation),
+    ...createEdits(store, links, texts, spares, recalculation),
     texts,
     recalculate: () => {
       explainer.forget();

@@ -2,17 +2,9 @@ import { ChangedIds } from './changed-ids.ts';
 import type { World } from './compute/context.ts';
 import { createDirtySet } from './order/dirty-set.ts';
 import { createOrder, type Order } from './order/order.ts';
-import {
-  type Cell,
-  type Edge,
-  type Knot,
-  PAST_ALL_ROWS,
-  ROW_ABOVE,
-  SAME_ROW,
-  TO_END,
-  WHOLE,
-} from './store/cells.ts';
+import { type Cell, type Knot, PAST_ALL_ROWS, ROW_ABOVE, SAME_ROW, TO_END, WHOLE } from './store/cells.ts';
 import { clean, empty, type RowWindow, reshape, resize, soil, soilAll } from './store/column.ts';
+import type { Links } from './store/links.ts';
 import { ALL_ROWS, updateColumn } from './update/column.ts';
 import { updateRows } from './update/rows.ts';
 import { updateScalar } from './update/scalar.ts';
@@ -28,32 +20,34 @@ export interface Recalculation {
 }
 
 /** A recalculation over cells that are still to come. */
-export function createRecalculation(world: () => World): Recalculation {
+export function createRecalculation(links: Links, world: () => World): Recalculation {
   const order = createOrder();
   const dirty = createDirtySet();
   // Positions are settled only when a run begins.
   let marked: Cell[] = [];
   let changed: Cell[] = [];
 
-  const pass = (edge: Edge, window: RowWindow): void => {
-    const { reader, reach } = edge;
-    if (reader.shape === 'column') {
-      if (edge.source.shape === 'table') reshape(reader);
-      else if (reach & WHOLE) soilAll(reader);
-      const to = reach & TO_END ? PAST_ALL_ROWS : window.to;
-      if (reach & SAME_ROW) soil(reader, window.from, to);
-      if (reach & ROW_ABOVE) soil(reader, window.from + 1, to + 1);
-    }
-    dirty.add(reader.position);
+  const reachInto = (reader: Cell, reach: number, source: Cell, window: RowWindow): void => {
+    if (reader.shape !== 'column') return;
+    if (source.shape === 'table') reshape(reader);
+    else if (reach & WHOLE) soilAll(reader);
+    const to = reach & TO_END ? PAST_ALL_ROWS : window.to;
+    if (reach & SAME_ROW) soil(reader, window.from, to);
+    if (reach & ROW_ABOVE) soil(reader, window.from + 1, to + 1);
   };
 
+  /** Tells the readers of a cell, those outside a circle it may be in, which of its rows have changed. */
   const announce = (cell: Cell, window: RowWindow, inside?: Knot): void => {
     if (window.to <= window.from) return;
     changed.push(cell);
-    const { readers } = cell;
-    for (let i = 0; i < readers.length; i += 1) {
-      const edge = readers[i] as Edge;
-      if (!inside || edge.reader.knot !== inside) pass(edge, window);
+    const { all } = world();
+    const { next, reader, reach } = links;
+    for (let edge = links.first[cell.index] ?? -1; edge >= 0; edge = next[edge] as number) {
+      const index = reader[edge] as number;
+      const far = reach[edge] as number;
+      if (inside && all[index]?.knot === inside) continue;
+      if (far !== 0) reachInto(all[index] as Cell, far, cell, window);
+      dirty.add(order.positions[index] as number);
     }
   };
 

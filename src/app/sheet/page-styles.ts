@@ -46,6 +46,9 @@ export const pageStyles = css`
     content-visibility: auto;
     contain-intrinsic-block-size: auto 320px;
   }
+  .part.untitled {
+    margin-top: 12px;
+  }
   .words-row,
   .part-title {
     display: grid;

@@ -23,10 +23,9 @@ export const tableStyles = css`
     scrollbar-width: thin;
   }
   .table-window.long {
-    max-height: 640px;
     overflow: auto;
     contain: strict;
-    height: 640px;
+    height: min(640px, 70vh);
   }
   .table-grid {
     width: max-content;

@@ -1,5 +1,5 @@
 import type { Typed } from '../../language/index.ts';
-import type { ColumnCell, Formula, ScalarCell, TableCell } from '../store/cells.ts';
+import type { Cell, ColumnCell, Formula, ScalarCell, TableCell } from '../store/cells.ts';
 import type { Spares } from '../store/spares.ts';
 import type { TextPool } from '../store/text-pool.ts';
 import type { Blame, Blamer } from './blame.ts';
@@ -11,6 +11,8 @@ export interface World {
   /** The values of the scalar cells by slot; the array is replaced when it grows. */
   readonly slots: { values: Float64Array };
   readonly texts: TextPool;
+  /** All cells by index. */
+  readonly all: readonly Cell[];
   readonly scalar: (id: string) => ScalarCell;
   readonly column: (id: string, table: string) => ColumnCell;
   readonly table: (id: string) => TableCell;

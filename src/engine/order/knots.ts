@@ -1,4 +1,4 @@
-import { type Cell, type ColumnCell, type Edge, type Knot, SAME_ROW, WHOLE } from '../store/cells.ts';
+import { type Cell, type ColumnCell, type Knot, SAME_ROW, type Source, WHOLE } from '../store/cells.ts';
 
 /**
  * What a circle of cells is. Columns of one table are computed row by row where every loop among them passes
@@ -25,7 +25,7 @@ function isRowFormula(cell: Cell, first: ColumnCell): boolean {
 /** Sources before readers along the given edges, by peeling; `rest` is what circles keep back, by name. */
 function sorted(
   group: readonly Cell[],
-  edges: (cell: Cell) => readonly Edge[],
+  edges: (cell: Cell) => readonly Source[],
 ): { ordered: Cell[]; rest: Cell[] } {
   const readers = new Map<Cell, Cell[]>();
   const waiting = new Map<Cell, number>();
@@ -51,7 +51,7 @@ function sorted(
 }
 
 /** The shortest way round from the first cell by name that has one: a, what a reads, …, a. */
-function loopIn(cells: readonly Cell[], edges: (cell: Cell) => readonly Edge[]): readonly Cell[] {
+function loopIn(cells: readonly Cell[], edges: (cell: Cell) => readonly Source[]): readonly Cell[] {
   const byName = [...cells].sort((a, b) => (a.id < b.id ? -1 : 1));
   for (const start of byName) {
     const reachedFrom = new Map<Cell, Cell>();

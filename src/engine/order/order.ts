@@ -9,6 +9,8 @@ import { knotOf } from './knots.ts';
 export interface Order {
   /** The cells by position. */
   readonly cells: readonly Cell[];
+  /** The positions by the index of the cell; the array is replaced when it grows. */
+  readonly positions: Int32Array;
   /** Puts a new cell at the end. */
   readonly append: (cell: Cell) => void;
   /** Says that the sources of a cell are others than before. */
@@ -46,13 +48,26 @@ export function createOrder(): Order {
     return [from, to];
   };
 
-  return {
+  const place = (cell: Cell, position: number): void => {
+    cell.position = position;
+    order.positions[cell.index] = position;
+    cells[position] = cell;
+  };
+
+  const order = {
     cells,
-    append: (cell) => {
-      cell.position = cells.length;
-      cells.push(cell);
+    positions: new Int32Array(64),
+    append: (cell: Cell) => {
+      if (cell.index >= order.positions.length) {
+        const wider = new Int32Array(cell.index * 2);
+        wider.set(order.positions);
+        order.positions = wider;
+      }
+      place(cell, cells.length);
     },
-    disturb: (cell) => disturbed.add(cell),
+    disturb: (cell: Cell) => {
+      disturbed.add(cell);
+    },
     repair: () => {
       if (disturbed.size === 0) return NONE;
       const [from, to] = stretch();
@@ -67,12 +82,12 @@ export function createOrder(): Order {
         for (const cell of knot?.members ?? group) {
           if (knot || cell.knot) changed.push(cell);
           cell.knot = knot;
-          cell.position = position;
-          cells[position] = cell;
+          place(cell, position);
           position += 1;
         }
       }
       return changed;
     },
   };
+  return order;
 }

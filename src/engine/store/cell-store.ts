@@ -8,7 +8,7 @@ import {
   type TableCell,
   WHOLE,
 } from './cells.ts';
-import { link } from './links.ts';
+import type { Links } from './links.ts';
 
 /** The cells by id, made when first named: a formula may come before what it reads. */
 export interface CellStore {
@@ -17,16 +17,25 @@ export interface CellStore {
   readonly scalar: (id: string) => ScalarCell;
   readonly column: (id: string, table: string) => ColumnCell;
   readonly table: (id: string) => TableCell;
+  /** All cells by index. */
+  readonly all: readonly Cell[];
   /** A scalar or column that is known already. */
   readonly find: (id: string) => ScalarCell | ColumnCell | undefined;
 }
 
-/** An empty store; `onNew` hears of every cell made. */
-export function createCellStore(onNew: (cell: Cell) => void): CellStore {
+/** An empty store; `onNew` hears of every cell made, and columns are linked to their tables. */
+export function createCellStore(links: Links, onNew: (cell: Cell) => void): CellStore {
+  const all: Cell[] = [];
   const cells = new Map<string, ScalarCell | ColumnCell>();
   const tables = new Map<string, TableCell>();
   const slots = { values: new Float64Array(64).fill(Number.NaN) };
   let used = 0;
+
+  const enter = <C extends Cell>(made: C): C => {
+    all.push(made);
+    onNew(made);
+    return made;
+  };
 
   const newSlot = (): number => {
     if (used === slots.values.length) {
@@ -41,33 +50,34 @@ export function createCellStore(onNew: (cell: Cell) => void): CellStore {
   const table = (id: string): TableCell => {
     const known = tables.get(id);
     if (known) return known;
-    const made = emptyTable(id);
+    const made = emptyTable(id, all.length);
     tables.set(id, made);
-    onNew(made);
-    return made;
+    return enter(made);
   };
 
   return {
     slots,
+    all,
     table,
     find: (id) => cells.get(id),
     scalar: (id) => {
       const known = cells.get(id);
       if (known?.shape === 'scalar') return known;
       if (known) throw new Error(`${id} is a column and is used as a single value`);
-      const made = absentScalar(id, newSlot());
+      const made = absentScalar(id, all.length, newSlot());
       cells.set(id, made);
-      onNew(made);
-      return made;
+      return enter(made);
     },
     column: (id, tableId) => {
       const known = cells.get(id);
       if (known?.shape === 'column' && known.table.id === tableId) return known;
       if (known) throw new Error(`${id} is not a column of ${tableId} and is used as one`);
-      const made = absentColumn(id, table(tableId));
+      const owner = table(tableId);
+      const made = absentColumn(id, all.length, owner);
       cells.set(id, made);
-      onNew(made);
-      link(made, [{ source: made.table, reach: WHOLE }]);
+      owner.columns.push(made);
+      enter(made);
+      links.link(made, [{ source: owner, reach: WHOLE }]);
       return made;
     },
   };

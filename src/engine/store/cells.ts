@@ -17,23 +17,22 @@ export const WHOLE = 8;
 /** More than any row number. A whole number, for a row that is infinite would make every index a floating one. */
 export const PAST_ALL_ROWS = 2 ** 30;
 
-/** One reader of one cell. */
-export interface Edge {
+/** One cell another reads. */
+export interface Source {
   readonly source: Cell;
-  readonly reader: Cell;
   readonly reach: number;
-  /** Where the edge stands among the source's readers, so that it leaves in one step. */
-  at: number;
+  /** The number of the edge among the links. */
+  readonly edge: number;
 }
 
 interface CellBase {
   readonly id: string;
+  /** Its number among all cells. */
+  readonly index: number;
   /** Its place in the order of evaluation; sources come first. */
   position: number;
   /** What it reads. */
-  sources: readonly Edge[];
-  /** What reads it, in no particular order. */
-  readonly readers: Edge[];
+  sources: readonly Source[];
   /** The circle of cells it belongs to, if any. */
   knot: Knot | undefined;
 }
@@ -125,6 +124,7 @@ export interface TableCell extends CellBase {
   givenLength: number;
   /** Whether the rows could not be determined; `length` is then 0. */
   failed: boolean;
+  readonly columns: ColumnCell[];
   /** The series columns, the first by name making the rows. */
   series: readonly ColumnCell[];
   /** What the first series column asks for; undefined if it has no value or there is none. */
@@ -148,13 +148,13 @@ export function failsAsWhole({ knot, content }: ColumnCell): boolean {
   return knot?.kind === 'loop' || content.kind === 'absent' || content.kind === 'failed';
 }
 
-export const NO_EDGES: readonly Edge[] = [];
+export const NO_SOURCES: readonly Source[] = [];
 export const NO_FAILED_ROWS: ReadonlyMap<number, Problem> = new Map();
 const NO_VALUES = new Float64Array(0);
 
 // What every recalculation looks at comes first, to lie in one line of the cache.
-function base<S extends Cell['shape']>(id: string, shape: S) {
-  return { id, shape, position: -1, knot: undefined, readers: [], sources: NO_EDGES };
+function base<S extends Cell['shape']>(id: string, index: number, shape: S) {
+  return { id, shape, knot: undefined, index, position: -1, sources: NO_SOURCES };
 }
 
 /** A formula nothing has been made of yet, with the kind of value it gives. */
@@ -170,14 +170,14 @@ export function newFormula(
 }
 
 /** A scalar nobody has set yet. */
-export function absentScalar(id: string, slot: number): ScalarCell {
-  return { ...base(id, 'scalar'), slot, thunk: undefined, content: { kind: 'absent' } };
+export function absentScalar(id: string, index: number, slot: number): ScalarCell {
+  return { ...base(id, index, 'scalar'), slot, thunk: undefined, content: { kind: 'absent' } };
 }
 
 /** A column nobody has set yet. */
-export function absentColumn(id: string, table: TableCell): ColumnCell {
+export function absentColumn(id: string, index: number, table: TableCell): ColumnCell {
   return {
-    ...base(id, 'column'),
+    ...base(id, index, 'column'),
     table,
     content: { kind: 'absent' },
     values: NO_VALUES,
@@ -190,9 +190,10 @@ export function absentColumn(id: string, table: TableCell): ColumnCell {
 }
 
 /** A table without rows. */
-export function emptyTable(id: string): TableCell {
+export function emptyTable(id: string, index: number): TableCell {
   return {
-    ...base(id, 'table'),
+    ...base(id, index, 'table'),
+    columns: [],
     length: 0,
     givenLength: 0,
     failed: false,

@@ -3,7 +3,14 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { renameEdit } from '../../../src/app/editing/rename.ts';
 import type { CellPlace } from '../../../src/app/session/place.ts';
-import { applyEdit, type Book, openBook, type Part } from '../../../src/document/index.ts';
+import {
+  applyEdit,
+  type Book,
+  type Column,
+  openBook,
+  type Part,
+  type Row,
+} from '../../../src/document/index.ts';
 import { type Notebook, openNotebook } from '../../../src/notebook/index.ts';
 import { lineOf, sampleBook, sessionOn } from '../editor/sample-session.ts';
 
@@ -25,12 +32,14 @@ function refusal(place: CellPlace, name: string): string {
 const part = (book: Book, id: string): Part | undefined =>
   book.sheets.flatMap(({ parts }) => parts).find((one) => one.id === id);
 const formula = (book: Book, id: string): string | undefined => {
-  const all = book.sheets.flatMap(({ parts }) =>
-    parts.flatMap((one) => (one.kind === 'rows' ? one.rows : one.kind === 'table' ? one.columns : [])),
-  );
+  const all: readonly (Row | Column)[] = book.sheets.flatMap(({ parts }) => parts.flatMap(linesOf));
   const found = all.find((one) => one.id === id);
   return found && 'formula' in found ? found.formula : undefined;
 };
+function linesOf(one: Part): readonly (Row | Column)[] {
+  if (one.kind === 'rows') return one.rows;
+  return one.kind === 'table' ? one.columns : [];
+}
 const column = (item: string): CellPlace => ({ sheet: 'pier', part: 't', item, field: 'name' });
 const table: CellPlace = { sheet: 'pier', part: 't', item: '', field: 'name' };
 
