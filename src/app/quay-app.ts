@@ -187,7 +187,7 @@ export class QuayApp extends LitElement {
         void this.#save();
         break;
       case 'print':
-        window.print();
+        this.#print();
         break;
       case 'go to':
         this.#dialog<GoToDialog>('quay-go-to')?.show();
@@ -197,6 +197,12 @@ export class QuayApp extends LitElement {
         break;
     }
   };
+
+  /** Lets the sheet lay itself out for paper before the browser takes it: a script's print gives it no frame to. */
+  #print(): void {
+    window.dispatchEvent(new Event('beforeprint'));
+    requestAnimationFrame(() => setTimeout(() => window.print()));
+  }
 
   #dialog<T extends Element>(name: string): T | null {
     return this.renderRoot.querySelector<T>(name);
@@ -223,6 +229,7 @@ export class QuayApp extends LitElement {
           {
             g: () => this.#dialog<GoToDialog>('quay-go-to')?.show(),
             s: () => void this.#save(),
+            p: () => this.#print(),
             z: typing ? undefined : () => (event.shiftKey ? session.redo() : session.undo()),
             y: typing ? undefined : () => session.redo(),
             pageup: () => this.#turn(-1),

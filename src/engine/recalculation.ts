@@ -27,18 +27,18 @@ export function createRecalculation(links: Links, world: () => World): Recalcula
   let marked: Cell[] = [];
   let changed: Cell[] = [];
 
-  const reachInto = (reader: Cell, reach: number, source: Cell, window: RowWindow): void => {
+  const reachInto = (reader: Cell, reach: number, source: Cell, moved: RowWindow): void => {
     if (reader.shape !== 'column') return;
     if (source.shape === 'table') reshape(reader);
     else if (reach & WHOLE) soilAll(reader);
-    const to = reach & TO_END ? PAST_ALL_ROWS : window.to;
-    if (reach & SAME_ROW) soil(reader, window.from, to);
-    if (reach & ROW_ABOVE) soil(reader, window.from + 1, to + 1);
+    const to = reach & TO_END ? PAST_ALL_ROWS : moved.to;
+    if (reach & SAME_ROW) soil(reader, moved.from, to);
+    if (reach & ROW_ABOVE) soil(reader, moved.from + 1, to + 1);
   };
 
   /** Tells the readers of a cell, those outside a circle it may be in, which of its rows have changed. */
-  const announce = (cell: Cell, window: RowWindow, inside?: Knot): void => {
-    if (window.to <= window.from) return;
+  const announce = (cell: Cell, moved: RowWindow, inside?: Knot): void => {
+    if (moved.to <= moved.from) return;
     changed.push(cell);
     const { all } = world();
     const { next, reader, reach } = links;
@@ -46,7 +46,7 @@ export function createRecalculation(links: Links, world: () => World): Recalcula
       const index = reader[edge] as number;
       const far = reach[edge] as number;
       if (inside && all[index]?.knot === inside) continue;
-      if (far !== 0) reachInto(all[index] as Cell, far, cell, window);
+      if (far !== 0) reachInto(all[index] as Cell, far, cell, moved);
       dirty.add(order.positions[index] as number);
     }
   };

@@ -31,7 +31,8 @@ export function itemAt(notebook: Notebook, place: CellPlace | undefined): Item |
     return row && notebook.model.items.get(`${place.sheet}.${row.name}`);
   }
   if (part?.kind !== 'table') return undefined;
-  const column = part.columns.find((one) => one.id === place.field);
+  // A column is a field of the table's rows; below the table its formula is a line of its own.
+  const column = part.columns.find((one) => one.id === place.field || one.id === place.item);
   return column && notebook.model.items.get(`${place.sheet}.${part.name}.${column.name}`);
 }
 

@@ -66,7 +66,7 @@ const nodes: { readonly [K in Typed['kind']]: LowerNode<K> } = {
 
 /** One part of a formula as formula text. */
 export function lowerNode(node: Typed, site: Site, lowerer: Lowerer): string {
-  return (nodes[node.kind] as LowerNode<Typed['kind']>)(node as never, site, lowerer);
+  return (nodes[node.kind] as LowerNode<Typed['kind']>)(node, site, lowerer);
 }
 
 /** A number times the factor of its unit, and for a temperature plus its offset, each from its own cell. */

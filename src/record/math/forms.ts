@@ -46,6 +46,13 @@ function pairs(args: readonly Syntax[]): readonly (readonly [Syntax, Syntax])[] 
   return found;
 }
 
+/** What is still legible as an exponent: a name or a number, with a sign or grouped. */
+function isShort(node: Syntax): boolean {
+  if (node.kind === 'negate') return isShort(node.operand);
+  if (node.kind === 'group') return isShort(node.inner);
+  return node.kind === 'name' || node.kind === 'number';
+}
+
 /** How each special form of the function table is drawn. */
 export const forms: Readonly<Record<TypesetForm, Form>> = {
   root: ([x], draw) => element('msqrt', inside(x, draw)),
@@ -53,7 +60,10 @@ export const forms: Readonly<Record<TypesetForm, Form>> = {
   floor: fenced('⌊', '⌋'),
   ceiling: fenced('⌈', '⌉'),
   pi: () => variable('π'),
-  exponential: ([x], draw) => element('msup', upright('e') + row(inside(x, draw))),
+  exponential: ([x], draw) =>
+    x && isShort(x)
+      ? element('msup', upright('e') + row(inside(x, draw)))
+      : row(upright('exp'), operator('\u2061'), parenthesised(inside(x, draw))),
   power: ([base, exponent], draw) =>
     element(
       'msup',

@@ -4,7 +4,7 @@ import { element, numeral, operator, parenthesised, row, upright, words } from '
 import { symbolMath, unitText } from './symbol.ts';
 
 /** How one reader of a formula draws its names: as symbols, or as the values they have. */
-export type NameDrawer = (name: string) => string;
+export type NameDrawer = (name: string, raised?: boolean) => string;
 
 const signs: Readonly<Record<string, string>> = {
   '*': '·',
@@ -37,7 +37,7 @@ export function typeset(node: Syntax, name: NameDrawer): string {
     case 'root':
       return element('msqrt', draw(bare(node.operand)));
     case 'power':
-      return element('msup', powerBase(node.base, draw) + element('mrow', linear(bare(node.exponent), name)));
+      return element('msup', powerBase(node.base, name) + element('mrow', linear(bare(node.exponent), name)));
     case 'binary':
       if (node.op === '/') return element('mfrac', row(draw(bare(node.left))) + row(draw(bare(node.right))));
       return row(draw(node.left), operator(signs[node.op] ?? node.op), draw(node.right));
@@ -58,8 +58,9 @@ function linear(node: Syntax, name: NameDrawer): string {
 }
 
 /** A base that has parts of its own keeps its parentheses, a fraction too. */
-function powerBase(base: Syntax, draw: (part: Syntax) => string): string {
-  return base.kind === 'group' ? parenthesised(draw(base.inner)) : draw(base);
+function powerBase(base: Syntax, name: NameDrawer): string {
+  if (base.kind === 'name') return name(base.name, true);
+  return base.kind === 'group' ? parenthesised(typeset(base.inner, name)) : typeset(base, name);
 }
 
 /** Parentheses that a fraction bar or a root makes needless. */
@@ -86,23 +87,24 @@ function call(node: CallSyntax, name: NameDrawer): string {
 
 /** A formula in its symbols. */
 export function formulaMath(node: Syntax): string {
-  return typeset(node, symbolMath);
+  return typeset(node, (name) => symbolMath(name));
 }
 
 /**
  * A formula with numbers put in. `shown` gives what stands for a name, number and unit apart, or undefined to keep
- * the symbol; a negative number gets parentheses.
+ * the symbol; a negative number, and a quantity raised to a power, get parentheses.
  */
 export function numbersMath(
   node: Syntax,
   shown: (name: string) => { readonly number: string; readonly unit: string } | undefined,
 ): string {
-  return typeset(node, (name) => {
+  return typeset(node, (name, raised) => {
     const value = shown(name);
     if (!value) return symbolMath(name);
     const unit =
       value.unit === '' ? '' : element('mspace', '', 'width="0.2em"') + words(unitText(value.unit));
     const inner = row(numeral(value.number.replace(/^-/, '−')), unit);
-    return value.number.startsWith('-') ? parenthesised(inner) : inner;
+    const whole = !value.number.startsWith('-') && !(raised && value.unit !== '');
+    return whole ? inner : parenthesised(inner);
   });
 }
