@@ -2,8 +2,8 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { nearest } from '../diagnostics/index.ts';
 import { type Book, type Cases, openBook, openCases } from '../document/index.ts';
-import { shortened } from './options.ts';
 import { Refused, valueOrRefuse } from './refused.ts';
+import { shortened } from './shortened.ts';
 
 const templatesFolder = new URL('../../templates/', import.meta.url);
 

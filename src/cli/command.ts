@@ -5,7 +5,7 @@ export interface Command {
   readonly usage: string;
   readonly help: string;
   /** Carries it out and gives the exit status. Throws `Refused` where it cannot be. */
-  readonly run: (args: readonly string[], output: Output) => Promise<number>;
+  readonly run: (args: readonly string[], output: Output) => number | Promise<number>;
 }
 
 /** Where a command writes. */

@@ -68,7 +68,7 @@ function firstUnreadable(
   if (column.status !== 'ok') return undefined;
   const { reading } = column;
   for (let row = 0; reading.gaps > 0 && row < reading.length; row += 1) {
-    if (!Number.isNaN(reading.values[row] as number)) continue;
+    if (!Number.isNaN(reading.values[row])) continue;
     const problem = reading.problemAt(row);
     if (problem && problem.code !== 'blank-cell') return { row: row + 1, problem };
   }

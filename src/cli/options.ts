@@ -1,6 +1,7 @@
 import { parseArgs } from 'node:util';
 import { nearest } from '../diagnostics/index.ts';
 import { Refused } from './refused.ts';
+import { shortened } from './shortened.ts';
 
 /** The options a command takes: with a value once or many times, or alone. */
 export type OptionKinds = Readonly<Record<string, 'once' | 'many' | 'alone'>>;
@@ -90,10 +91,4 @@ export function splitAssignment(
   if (at < 0 || name === '')
     throw new Refused(`--${option} takes NAME=${what}, and “${shortened(text)}” is none`);
   return [name, text.slice(at + 1)];
-}
-
-/** A text a person typed, in one line and not too long to show. */
-export function shortened(text: string): string {
-  const line = text.replace(/\s+/g, ' ');
-  return line.length > 60 ? `${line.slice(0, 60)}…` : line;
 }

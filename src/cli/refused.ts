@@ -1,4 +1,5 @@
 import { type Outcome, type Problem, renderProblem } from '../diagnostics/index.ts';
+import { shortened } from './shortened.ts';
 
 /** A command that cannot be carried out: one clear sentence on standard error, exit status 2, nothing written. */
 export class Refused extends Error {
@@ -15,5 +16,6 @@ export function valueOrRefuse<T>(outcome: Outcome<T>, about = ''): T {
 export function refusedBy(problems: readonly Problem[], about = ''): Refused {
   const [first] = problems;
   if (!first) return new Refused(about);
-  return new Refused(`${about === '' ? '' : `${about}: `}${renderProblem(first)}`);
+  const said = renderProblem(first.cell === undefined ? first : { ...first, cell: shortened(first.cell) });
+  return new Refused(`${about === '' ? '' : `${about}: `}${said}`);
 }

@@ -96,7 +96,7 @@ export function createEdits(
     cell.content = content;
     touch(cell);
     if (cell.shape === 'scalar') {
-      cell.thunk = undefined;
+      store.scalars.thunks[cell.index] = undefined;
       relink(cell, wanted);
       return;
     }
@@ -113,10 +113,10 @@ export function createEdits(
   const giveScalar = (id: string, value: number, holds: ValueKind, failed?: Problem): void => {
     const cell = store.scalar(id);
     const { content } = cell;
-    const { values } = store.slots;
+    const { values } = store.scalars;
     const same = content.kind === 'given' && content.holds === holds && content.failed === failed;
-    if (same && Object.is(values[cell.slot], value)) return;
-    values[cell.slot] = value;
+    if (same && Object.is(values[cell.index], value)) return;
+    values[cell.index] = value;
     if (same) mark(cell);
     else replace(cell, { kind: 'given', holds, ...(failed && { failed }) });
   };
@@ -213,9 +213,9 @@ function cut(column: ColumnCell, length: number): void {
     column.failedRows = new Map([...column.failedRows].filter(([row]) => row < length));
 }
 
-function blankOut(cell: ScalarCell | ColumnCell, { slots }: CellStore): void {
+function blankOut(cell: ScalarCell | ColumnCell, { scalars }: CellStore): void {
   if (cell.shape === 'column') empty(cell);
-  else slots.values[cell.slot] = Number.NaN;
+  else scalars.values[cell.index] = Number.NaN;
 }
 
 /** Copies values without -0, so that equal values are the same, and counts the blanks. Refuses an infinite number. */

@@ -61,7 +61,7 @@ export function createEngine(wording: Partial<Wording> = {}): Engine {
       if (!cell)
         return { status: 'problem', problem: problem('nothing-there', { from: 0, to: 0 }, { name: id }) };
       if (cell.shape === 'column') throw new Error(`${id} is a column; read it with readColumn`);
-      return readScalar(cell, store.slots.values[cell.slot] as number, explainer, texts);
+      return readScalar(cell, store.scalars.values[cell.index] as number, explainer, texts);
     },
     readColumn: (id) => {
       const cell = store.find(id);

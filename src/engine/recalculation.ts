@@ -7,7 +7,7 @@ import { clean, empty, type RowWindow, reshape, resize, soil, soilAll } from './
 import type { Links } from './store/links.ts';
 import { ALL_ROWS, updateColumn } from './update/column.ts';
 import { updateRows } from './update/rows.ts';
-import { updateScalar } from './update/scalar.ts';
+import { compute, updateScalar } from './update/scalar.ts';
 import { updateTable } from './update/table.ts';
 
 /** Keeps every cell up to date with what it reads. */
@@ -37,31 +37,31 @@ export function createRecalculation(links: Links, world: () => World): Recalcula
   };
 
   /** Tells the readers of a cell, those outside a circle it may be in, which of its rows have changed. */
-  const announce = (cell: Cell, moved: RowWindow, inside?: Knot): void => {
+  const announce = (cell: Cell, index: number, moved: RowWindow, inside?: Knot): void => {
     if (moved.to <= moved.from) return;
     changed.push(cell);
     const { all } = world();
     const { next, reader, reach } = links;
-    for (let edge = links.first[cell.index] ?? -1; edge >= 0; edge = next[edge] as number) {
-      const index = reader[edge] as number;
+    for (let edge = links.first[index] ?? -1; edge >= 0; edge = next[edge] as number) {
+      const to = reader[edge] as number;
       const far = reach[edge] as number;
-      if (inside && all[index]?.knot === inside) continue;
-      if (far !== 0) reachInto(all[index] as Cell, far, cell, moved);
-      dirty.add(order.positions[index] as number);
+      if (inside && all[to]?.knot === inside) continue;
+      if (far !== 0) reachInto(all[to] as Cell, far, cell, moved);
+      dirty.add(order.positions[to] as number);
     }
   };
 
   const update = (cell: Cell): void => {
     switch (cell.shape) {
       case 'scalar':
-        if (updateScalar(cell, world())) announce(cell, ALL_ROWS);
+        if (updateScalar(cell, world())) announce(cell, cell.index, ALL_ROWS);
         return;
       case 'column':
-        announce(cell, updateColumn(cell, world()));
+        announce(cell, cell.index, updateColumn(cell, world()));
         return;
       case 'table': {
         const change = updateTable(cell, world());
-        if (change === 'rows') announce(cell, ALL_ROWS);
+        if (change === 'rows') announce(cell, cell.index, ALL_ROWS);
         const [maker] = cell.series;
         if (change !== 'series' || !maker) return;
         soilAll(maker);
@@ -74,14 +74,15 @@ export function createRecalculation(links: Links, world: () => World): Recalcula
     for (const member of knot.members) dirty.remove(member.position);
     if (knot.kind === 'rows') {
       const windows = updateRows(knot, world());
-      for (const [at, member] of knot.members.entries()) announce(member, windows[at] as RowWindow, knot);
+      for (const [at, member] of knot.members.entries())
+        announce(member, member.index, windows[at] as RowWindow, knot);
       return;
     }
     // Tables first: their columns have as many rows.
     for (const member of knot.members) if (member.shape === 'table') spoil(member, world());
     for (const member of knot.members) {
       if (member.shape !== 'table') spoil(member, world());
-      announce(member, ALL_ROWS, knot);
+      announce(member, member.index, ALL_ROWS, knot);
     }
   };
 
@@ -90,7 +91,9 @@ export function createRecalculation(links: Links, world: () => World): Recalcula
     mark: (cell) => marked.push(cell),
     run: () => {
       changed = [];
+      const { scalars } = world();
       for (const cell of order.repair()) {
+        scalars.thunks[cell.index] = undefined;
         if (cell.shape === 'column') reshape(cell);
         marked.push(cell);
       }
@@ -99,7 +102,12 @@ export function createRecalculation(links: Links, world: () => World): Recalcula
       marked = [];
       for (let at = dirty.take(); at >= 0; at = dirty.take()) {
         const cell = order.cells[at] as Cell;
-        if (cell.knot) updateKnot(cell.knot);
+        const index = order.indices[at] as number;
+        const thunk = scalars.thunks[index];
+        // A scalar is computed without a look at its cell, which in a large book would be fetched from memory.
+        if (thunk) {
+          if (compute(thunk, index, scalars)) announce(cell, index, ALL_ROWS);
+        } else if (cell.knot) updateKnot(cell.knot);
         else update(cell);
       }
       return new ChangedIds(changed);
@@ -111,7 +119,7 @@ export function createRecalculation(links: Links, world: () => World): Recalcula
 function spoil(cell: Cell, world: World): void {
   switch (cell.shape) {
     case 'scalar':
-      world.slots.values[cell.slot] = Number.NaN;
+      world.scalars.values[cell.index] = Number.NaN;
       return;
     case 'column':
       resize(cell, cell.table.length);

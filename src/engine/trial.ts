@@ -19,7 +19,7 @@ export function tryFormula(world: World, explainer: Explainer, typed: Typed, pla
   const table = place.table === undefined ? undefined : world.table(place.table);
   const content = newFormula(typed, place.text, table);
   const { formula, holds } = content;
-  const cell = table ? absentColumn('', -1, table) : absentScalar('', -1, -1);
+  const cell = table ? absentColumn('', -1, table) : absentScalar('', -1);
   cell.content = content;
   const row = table ? (place.row ?? 0) : undefined;
   const before = table?.row ?? 0;

@@ -226,7 +226,7 @@ function rowProblems(item: InputColumnItem | FormulaColumnItem, reading: ColumnR
   if (reading.gaps === 0) return [];
   const found: Problem[] = [];
   for (let row = 0; row < reading.length && found.length < listed; row += 1) {
-    if (!Number.isNaN(reading.values[row] as number)) continue;
+    if (!Number.isNaN(reading.values[row])) continue;
     const because = reading.problemAt(row);
     if (!because) continue;
     const message = because.message;

@@ -171,7 +171,7 @@ describe('a book with faults', () => {
     expect(json.results['s.fine']).toMatchObject({ value: 4, status: 'ok' });
     expect(run.err).toMatch(/s\.u → s\.v → s\.u|s\.v → s\.u → s\.v/);
     expect(run.err).not.toMatch(/node:internal/);
-    for (const result of Object.values(json.results) as { status: string; value?: unknown }[])
+    for (const result of Object.values<{ status: string; value?: unknown }>(json.results))
       if (result.status === 'problem' || result.status === 'waiting') expect(result.value).toBeUndefined();
   });
 

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { Part } from '../../src/document/index.ts';
 import { quaybook, quaybookJson } from './run-quaybook.ts';
 import { beam, bookFile, bytesFileOf, fileOf } from './small-book.ts';
 
@@ -176,4 +177,16 @@ test('a line named like a function stands as a problem', () => {
   const { run, json } = quaybookJson('calc', book);
   expect(run.status).toBe(2);
   expect(json.problems.map((found: { cell: string }) => found.cell)).toEqual(['s.Sum', 's.max']);
+});
+
+test('a name without end is refused in a sentence of ordinary length', () => {
+  const rows: Part = {
+    id: 'p',
+    kind: 'rows',
+    rows: [{ id: 'a', kind: 'given', name: 'x'.repeat(100_000), entry: '1' }],
+  };
+  const run = quaybook('calc', bookFile('endless.quaybook.json', [rows]));
+  expect(run).toMatchObject({ status: 2, out: '' });
+  expect(run.err.length).toBeLessThan(1000);
+  expect(run.err).toContain('100000 characters');
 });

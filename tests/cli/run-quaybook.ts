@@ -16,10 +16,10 @@ export function quaybook(...args: readonly string[]): Run {
   return { status, out: stdout, err: stderr };
 }
 
-/** Runs it and reads its `--json`. */
+/** Runs it and reads its `--json`, whose shape the test states. */
 export function quaybookJson(...args: readonly string[]): {
   readonly run: Run;
-  readonly json: Record<string, any>;
+  readonly json: ReturnType<typeof JSON.parse>;
 } {
   const run = quaybook(...args, '--json');
   return { run, json: JSON.parse(run.out) };

@@ -31,7 +31,7 @@ export async function chooseBookFile(): Promise<Outcome<Book> | undefined> {
   if (!showOpenFilePicker) return readThroughInput();
   try {
     const [handle] = await showOpenFilePicker({ types: [kind], excludeAcceptAllOption: false });
-    return handle && readBookFile(await handle.getFile());
+    return handle && (await readBookFile(await handle.getFile()));
   } catch (error) {
     if (isAborted(error)) return undefined;
     throw error;

@@ -136,9 +136,7 @@ export class SidePanel extends LitElement {
       ${
         mends
           ? found.fixes.map(
-              (
-                fix,
-              ) => html`<button class="fix" @click=${() => this.#mend(item as FormulaItem | InputItem, fix)}>
+              (fix) => html`<button class="fix" @click=${() => this.#mend(item, fix)}>
               ${fix.label}
             </button>`,
             )

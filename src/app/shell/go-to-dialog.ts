@@ -132,7 +132,7 @@ export class GoToDialog extends LitElement {
     if (step !== 0) {
       event.preventDefault();
       this.at = Math.max(0, Math.min(found.length - 1, this.at + step));
-      this.updateComplete.then(() =>
+      void this.updateComplete.then(() =>
         this.renderRoot.querySelector('[aria-selected="true"]')?.scrollIntoView({ block: 'nearest' }),
       );
     } else if (event.key === 'Enter') {

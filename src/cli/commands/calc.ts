@@ -22,7 +22,7 @@ export const calc: Command = {
   name: 'calc',
   usage: 'calc BOOK [--set NAME=VALUE]... [--table NAME=FILE.csv]... [--get NAME]... [--json]',
   help: 'computes a book and prints its results',
-  run: async (args, output) => {
+  run: (args, output) => {
     const options = readOptions('calc', args, kinds);
     const [name, ...more] = options.positionals;
     if (name === undefined || more.length > 0)

@@ -14,7 +14,7 @@ export const evaluate: Command = {
   name: 'eval',
   usage: 'eval FORMULA [--given NAME=ENTRY]... [--unit UNIT] [--json]',
   help: 'computes one formula over values given beside it',
-  run: async (args, output) => {
+  run: (args, output) => {
     const options = readOptions('eval', args, kinds);
     const [formula, ...more] = options.positionals;
     if (formula === undefined || more.length > 0)

@@ -8,7 +8,7 @@ export const verify: Command = {
   name: 'verify',
   usage: 'verify [TEMPLATE]... [--json]',
   help: 'runs the published cases of the shipped templates',
-  run: async (args, output) => {
+  run: (args, output) => {
     const options = readOptions('verify', args, { json: 'alone' });
     const reports = chosenTemplates(options.positionals).map(
       (id) => [id, verifyTemplate(templateBook(id), templateCases(id))] as const,

@@ -1,4 +1,5 @@
 import type { Typed } from '../../language/index.ts';
+import type { Scalars } from '../store/cell-store.ts';
 import type { Cell, ColumnCell, Formula, ScalarCell, TableCell } from '../store/cells.ts';
 import type { Spares } from '../store/spares.ts';
 import type { TextPool } from '../store/text-pool.ts';
@@ -8,8 +9,7 @@ import { type Fill, type Program, registerStrand, type Strand, type Thunk } from
 
 /** What computing needs of the engine: where values are, and scratch room. */
 export interface World {
-  /** The values of the scalar cells by slot; the array is replaced when it grows. */
-  readonly slots: { values: Float64Array };
+  readonly scalars: Scalars;
   readonly texts: TextPool;
   /** All cells by index. */
   readonly all: readonly Cell[];

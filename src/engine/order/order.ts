@@ -9,8 +9,9 @@ import { knotOf } from './knots.ts';
 export interface Order {
   /** The cells by position. */
   readonly cells: readonly Cell[];
-  /** The positions by the index of the cell; the array is replaced when it grows. */
+  /** The positions by the index of the cell, and the other way round; the arrays are replaced when they grow. */
   readonly positions: Int32Array;
+  readonly indices: Int32Array;
   /** Puts a new cell at the end. */
   readonly append: (cell: Cell) => void;
   /** Says that the sources of a cell are others than before. */
@@ -51,17 +52,18 @@ export function createOrder(): Order {
   const place = (cell: Cell, position: number): void => {
     cell.position = position;
     order.positions[cell.index] = position;
+    order.indices[position] = cell.index;
     cells[position] = cell;
   };
 
   const order = {
     cells,
     positions: new Int32Array(64),
+    indices: new Int32Array(64),
     append: (cell: Cell) => {
       if (cell.index >= order.positions.length) {
-        const wider = new Int32Array(cell.index * 2);
-        wider.set(order.positions);
-        order.positions = wider;
+        order.positions = wider(order.positions);
+        order.indices = wider(order.indices);
       }
       place(cell, cells.length);
     },
@@ -90,4 +92,10 @@ export function createOrder(): Order {
     },
   };
   return order;
+}
+
+function wider(array: Int32Array): Int32Array<ArrayBuffer> {
+  const longer = new Int32Array(array.length * 2);
+  longer.set(array);
+  return longer;
 }

@@ -1,3 +1,4 @@
+import type { Thunk } from '../compute/strand.ts';
 import {
   absentColumn,
   absentScalar,
@@ -10,10 +11,17 @@ import {
 } from './cells.ts';
 import type { Links } from './links.ts';
 
+/** What a recalculation reads and writes of the scalar cells, by their index; the places of other cells are idle. */
+export interface Scalars {
+  /** NaN where there is no value. The array is replaced when it grows. */
+  values: Float64Array;
+  /** How a formula is computed anew; undefined until it is for the first time, in a circle, and for what is no formula. */
+  readonly thunks: (Thunk | undefined)[];
+}
+
 /** The cells by id, made when first named: a formula may come before what it reads. */
 export interface CellStore {
-  /** The values of the scalar cells by slot. */
-  readonly slots: { values: Float64Array };
+  readonly scalars: Scalars;
   readonly scalar: (id: string) => ScalarCell;
   readonly column: (id: string, table: string) => ColumnCell;
   readonly table: (id: string) => TableCell;
@@ -28,23 +36,18 @@ export function createCellStore(links: Links, onNew: (cell: Cell) => void): Cell
   const all: Cell[] = [];
   const cells = new Map<string, ScalarCell | ColumnCell>();
   const tables = new Map<string, TableCell>();
-  const slots = { values: new Float64Array(64).fill(Number.NaN) };
-  let used = 0;
+  const scalars: Scalars = { values: new Float64Array(64).fill(Number.NaN), thunks: [] };
 
   const enter = <C extends Cell>(made: C): C => {
     all.push(made);
+    scalars.thunks.push(undefined);
+    if (made.index >= scalars.values.length) {
+      const wider = new Float64Array(made.index * 2).fill(Number.NaN);
+      wider.set(scalars.values);
+      scalars.values = wider;
+    }
     onNew(made);
     return made;
-  };
-
-  const newSlot = (): number => {
-    if (used === slots.values.length) {
-      const wider = new Float64Array(used * 2).fill(Number.NaN);
-      wider.set(slots.values);
-      slots.values = wider;
-    }
-    used += 1;
-    return used - 1;
   };
 
   const table = (id: string): TableCell => {
@@ -56,7 +59,7 @@ export function createCellStore(links: Links, onNew: (cell: Cell) => void): Cell
   };
 
   return {
-    slots,
+    scalars,
     all,
     table,
     find: (id) => cells.get(id),
@@ -64,7 +67,7 @@ export function createCellStore(links: Links, onNew: (cell: Cell) => void): Cell
       const known = cells.get(id);
       if (known?.shape === 'scalar') return known;
       if (known) throw new Error(`${id} is a column and is used as a single value`);
-      const made = absentScalar(id, all.length, newSlot());
+      const made = absentScalar(id, all.length);
       cells.set(id, made);
       return enter(made);
     },

@@ -89,12 +89,9 @@ export type Content =
   | { readonly kind: 'formula'; readonly holds: ValueKind; readonly formula: Formula }
   | { readonly kind: 'failed'; readonly problem: Problem };
 
-/** One value, kept in a slot. */
+/** One value, kept with those of all scalars. */
 export interface ScalarCell extends CellBase {
   readonly shape: 'scalar';
-  readonly slot: number;
-  /** Computes the value anew; undefined until a formula is computed for the first time. */
-  thunk: Thunk | undefined;
   content: Content;
 }
 
@@ -170,8 +167,8 @@ export function newFormula(
 }
 
 /** A scalar nobody has set yet. */
-export function absentScalar(id: string, index: number, slot: number): ScalarCell {
-  return { ...base(id, index, 'scalar'), slot, thunk: undefined, content: { kind: 'absent' } };
+export function absentScalar(id: string, index: number): ScalarCell {
+  return { ...base(id, index, 'scalar'), content: { kind: 'absent' } };
 }
 
 /** A column nobody has set yet. */

@@ -1,20 +1,23 @@
 import { compileThunk } from '../compute/compiler.ts';
 import type { World } from '../compute/context.ts';
+import type { Thunk } from '../compute/strand.ts';
+import type { Scalars } from '../store/cell-store.ts';
 import type { ScalarCell } from '../store/cells.ts';
 
-/** Computes a scalar again; whether its value, or the reason it has none, may have changed. */
-export function updateScalar(cell: ScalarCell, world: World): boolean {
-  const thunk = cell.thunk ?? firstThunk(cell, world);
-  if (!thunk) return true;
-  const after = thunk();
-  const { values } = world.slots;
-  // A value missing before and after counts as changed: the reason may be another.
-  if (values[cell.slot] === after) return false;
-  values[cell.slot] = after;
-  return true;
+/** Looks at a scalar that has no thunk yet; whether its value, or the reason it has none, may have changed. */
+export function updateScalar({ content, index }: ScalarCell, world: World): boolean {
+  // What is given has its value already.
+  if (content.kind !== 'formula') return true;
+  const thunk = compileThunk(world, content.formula);
+  world.scalars.thunks[index] = thunk;
+  return compute(thunk, index, world.scalars);
 }
 
-function firstThunk(cell: ScalarCell, world: World): ScalarCell['thunk'] {
-  if (cell.content.kind === 'formula') cell.thunk = compileThunk(world, cell.content.formula);
-  return cell.thunk;
+/** Computes a scalar by its thunk; whether its value, or the reason it has none, may have changed. */
+export function compute(thunk: Thunk, index: number, { values }: Scalars): boolean {
+  const after = thunk();
+  // A value missing before and after counts as changed: the reason may be another.
+  if (values[index] === after) return false;
+  values[index] = after;
+  return true;
 }

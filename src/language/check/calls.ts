@@ -136,9 +136,10 @@ function checkOrdinary(
   if (!axes) return broken(node);
   const types = args.map((arg) => arg.type);
   const prepared = fn.prepare ? fn.prepare(options, types, context.scope.units) : options;
-  const gives = typeof prepared === 'string' ? prepared : fn.gives(types);
+  const gives = fn.gives(types);
   if (typeof prepared === 'string' || typeof gives === 'string') {
-    context.report(problem('function-refuses', node, { function: fn.name, because: `${gives}` }));
+    const because = typeof prepared === 'string' ? prepared : (gives as string);
+    context.report(problem('function-refuses', node, { function: fn.name, because }));
     return broken(node);
   }
   if (gives.kind === 'number' && !isTameDimension(gives.dimension)) {

@@ -74,8 +74,8 @@ export const dates: readonly FunctionEntry[] = [
     noRecheck: ownCalendar,
     help: 'The date so many working days (Monday to Friday, no holidays) after a date.',
     example: {
-      formula: 'WORKDAY(DATE(2026; 11; 25); 3; free.day)',
-      given: { 'free.day': ['2026-11-26', '2026-12-25'] },
+      formula: 'WORKDAY(DATE(2026; 11; 25); 3; free.off)',
+      given: { 'free.off': ['2026-11-26', '2026-12-25'] },
       unit: 'date',
       value: '2026-12-01',
     },
@@ -100,8 +100,8 @@ export const dates: readonly FunctionEntry[] = [
     noRecheck: ownCalendar,
     help: 'The working days from one date to another, both counted.',
     example: {
-      formula: 'NETWORKDAYS(DATE(2026; 11; 23); DATE(2026; 11; 29); free.day)',
-      given: { 'free.day': ['2026-11-26', '2026-12-25'] },
+      formula: 'NETWORKDAYS(DATE(2026; 11; 23); DATE(2026; 11; 29); free.off)',
+      given: { 'free.off': ['2026-11-26', '2026-12-25'] },
       value: 4,
     },
   },

@@ -100,7 +100,7 @@ function nameType(name: string, table: string | undefined): Good {
 
 /** The common type of values that must be alike. */
 function alike(parts: readonly Good[]): Good {
-  const settled = parts.find((part) => !part.zero) ?? (parts[0] as Good);
+  const settled = parts.find((part) => !part.zero) ?? parts[0];
   for (const part of parts) {
     if (part.zero && settled.type.kind === 'number') continue;
     if (keyOf(part.type) !== keyOf(settled.type)) refuse(`${keyOf(settled.type)} and ${keyOf(part.type)}`);
@@ -278,7 +278,7 @@ function resultAxes(
   const axes = new Set(parts.flatMap((part) => [...(part?.axes ?? [])]));
   if (name === 'ROW' || name === 'ABOVE' || name.startsWith('RUNNING')) {
     if (table === undefined) refuse(`${name} outside a table`);
-    return new Set([...axes, table as string]);
+    return new Set([...axes, table]);
   }
   const gathered = new Set(
     parts.flatMap((part, at) =>

@@ -36,9 +36,9 @@ function columnStrand(column: ColumnCell): Strand {
 export const cell: NodeKind<CellNode> = {
   scalar: (node, { world }) => {
     if (node.type.axes.length === 0) {
-      const { slots } = world;
-      const { slot } = world.scalar(node.id);
-      return () => slots.values[slot] as number;
+      const { scalars } = world;
+      const { index } = world.scalar(node.id);
+      return () => scalars.values[index] as number;
     }
     const column = world.column(node.id, axisOf(node).table);
     const { table } = column;

@@ -29,7 +29,7 @@ export const above: NodeKind<AboveNode> = {
   strand: (node, compiler, depth) => {
     const column = compiler.element.world.column(node.column.id, axisOf(node.column).table);
     const { table } = column;
-    const first = compiler.element.scalar(node.first, depth);
+    const first = compiler.element.scalar(node.first, depth + 1);
     return blockStrand(compiler, depth, (out, from, count) => {
       const start = from === 0 ? 1 : 0;
       for (let i = start; i < count; i += 1) out[i] = column.values[from + i - 1] as number;
@@ -60,7 +60,7 @@ export const blank: NodeKind<BlankNode> = {
   scalar: (node, { world }) => {
     if (node.cell.type.axes.length === 0) {
       const found = world.scalar(node.cell.id);
-      return () => blankness(found, world.slots.values[found.slot] as number);
+      return () => blankness(found, world.scalars.values[found.index] as number);
     }
     const column = world.column(node.cell.id, axisOf(node.cell).table);
     return () => rowBlankness(column, column.table.row);
@@ -78,7 +78,7 @@ function blankness(cell: ScalarCell, value: number): number {
 }
 
 function rowBlankness(column: ColumnCell, row: number): number {
-  if (!Number.isNaN(column.values[row] as number)) return 0;
+  if (!Number.isNaN(column.values[row])) return 0;
   return column.content.kind === 'given' && !column.failedRows.has(row) ? 1 : Number.NaN;
 }
 
