@@ -164,6 +164,8 @@ class TreeBuilder {
     const value = Number(this.slice(from, to));
     if (!Number.isFinite(value))
       this.problems.push(problem('number-too-large', { from, to }, { written: this.slice(from, to) }));
+    if (value === 0 && /[1-9]/.test(this.slice(from, to).replace(/e.*$/i, '')))
+      this.problems.push(problem('number-too-small', { from, to }, { written: this.slice(from, to) }));
     return { kind: 'number', from, to, value: Number.isFinite(value) ? value : 0 };
   }
 

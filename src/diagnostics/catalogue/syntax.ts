@@ -127,6 +127,11 @@ export const syntax = {
     explain: 'Numbers are held to about 16 digits up to 1.8e308.',
     words: ({ written }) => ({ message: `${quoted(written)} is too large to compute with` }),
   }),
+  'number-too-small': entry<{ written: string }>({
+    title: 'A number too small to hold',
+    explain: 'Numbers nearer to zero than 5e-324 cannot be told from it.',
+    words: ({ written }) => ({ message: `${quoted(written)} is too small to tell from zero` }),
+  }),
   'unit-needs-space': entry<{ written: string; unit: string }>({
     title: 'A unit written onto its number',
     explain: 'In formulas a unit stands after a space, as in print.',
