@@ -1,4 +1,7 @@
+import { Overview } from './overview/overview.ts';
 import { SidePanel } from './panel/side-panel.ts';
+import { BookSettings } from './settings/book-settings.ts';
+import { Desk } from './shell/desk.ts';
 import { GoToDialog } from './shell/go-to-dialog.ts';
 import { KeysDialog } from './shell/keys-dialog.ts';
 import { SheetList } from './shell/sheet-list.ts';
@@ -10,9 +13,12 @@ import './sheet/quay-sheet.ts';
 customElements.define('quay-top-bar', TopBar);
 customElements.define('quay-sheet-list', SheetList);
 customElements.define('quay-title-block', TitleBlock);
+customElements.define('quay-desk', Desk);
+customElements.define('quay-overview', Overview);
 customElements.define('quay-status-bar', StatusBar);
 customElements.define('quay-side-panel', SidePanel);
 customElements.define('quay-go-to', GoToDialog);
+customElements.define('quay-book-settings', BookSettings);
 customElements.define('quay-keys', KeysDialog);
 
 // What an open book needs, loaded when the first book opens; the start page needs none of it.

@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing } from 'lit';
 import type { FileHandle } from './keeping/files.ts';
 import type { Library, LibraryNotice } from './keeping/library.ts';
 import type { Session } from './session/session.ts';
+import type { BookSettings } from './settings/book-settings.ts';
 import type { GoToDialog } from './shell/go-to-dialog.ts';
 import type { KeysDialog } from './shell/keys-dialog.ts';
 import type { BarAction } from './shell/top-bar.ts';
@@ -134,15 +135,14 @@ export class QuayApp extends LitElement {
         <header><quay-top-bar .session=${session} .notice=${this.notice}></quay-top-bar></header>
         <quay-sheet-list .session=${session}></quay-sheet-list>
         <main>
-          <quay-sheet .session=${session}>
-            <quay-title-block slot="title-block" .session=${session}></quay-title-block>
-          </quay-sheet>
+          <quay-desk .session=${session}></quay-desk>
         </main>
         <quay-side-panel .session=${session} aria-label="The value in hand" role="complementary"></quay-side-panel>
         <footer><quay-status-bar .session=${session}></quay-status-bar></footer>
       </div>
       <quay-go-to .session=${session}></quay-go-to>
-      <quay-keys></quay-keys>`;
+      <quay-keys></quay-keys>
+      <quay-book-settings .session=${session}></quay-book-settings>`;
   }
 
   readonly #route = (): void => {
@@ -182,6 +182,9 @@ export class QuayApp extends LitElement {
     switch (event.detail) {
       case 'start':
         location.hash = '';
+        break;
+      case 'book':
+        this.#dialog<BookSettings>('quay-book-settings')?.show();
         break;
       case 'save':
         void this.#save();
@@ -248,8 +251,11 @@ export class QuayApp extends LitElement {
     const { session } = this;
     if (!session) return;
     const { sheets } = session.notebook.book;
-    const next = sheets[sheets.findIndex((sheet) => sheet.key === session.sheet) + step];
+    // The overview stands in front of the first sheet.
+    const at = session.overview ? -1 : sheets.findIndex((sheet) => sheet.key === session.sheet);
+    const next = sheets[at + step];
     if (next) session.showSheet(next.key);
+    else if (at + step === -1) session.showOverview();
   }
 }
 

@@ -1,48 +1,34 @@
 import type { Cell } from './store/cells.ts';
 
 /**
- * The ids of cells, each of which stands in the list once. The set itself is made when somebody looks into it: most
- * edits change much of a sheet, and nobody asks for all of it. A class, because one is made at every edit, and
- * closures would be made with it.
+ * The ids of what has changed. The set itself is made when somebody looks into it: most edits change much of a sheet,
+ * and not everybody asks for all of it. A class, because one is made at every edit, and closures would be made with it.
  */
-export class ChangedIds implements ReadonlySet<string> {
+export class ChangedIds implements Iterable<string> {
   readonly #cells: readonly Cell[];
   #ids: ReadonlySet<string> | undefined;
 
+  /** Each cell stands in the list once. */
   constructor(cells: readonly Cell[]) {
     this.#cells = cells;
+  }
+
+  /** How many have changed. */
+  get size(): number {
+    return this.#cells.length;
+  }
+
+  /** Whether the cell, column or table has changed. */
+  has(id: string): boolean {
+    return this.#set().has(id);
+  }
+
+  [Symbol.iterator](): Iterator<string> {
+    return this.#set()[Symbol.iterator]();
   }
 
   #set(): ReadonlySet<string> {
     this.#ids ??= new Set(this.#cells.map((cell) => cell.id));
     return this.#ids;
-  }
-
-  get size(): number {
-    return this.#cells.length;
-  }
-
-  has(id: string): boolean {
-    return this.#set().has(id);
-  }
-
-  forEach(visit: (id: string, again: string, set: ReadonlySet<string>) => void, thisArg?: unknown): void {
-    this.#set().forEach(visit, thisArg);
-  }
-
-  keys(): SetIterator<string> {
-    return this.#set().keys();
-  }
-
-  values(): SetIterator<string> {
-    return this.#set().values();
-  }
-
-  entries(): SetIterator<[string, string]> {
-    return this.#set().entries();
-  }
-
-  [Symbol.iterator](): SetIterator<string> {
-    return this.#set()[Symbol.iterator]();
   }
 }

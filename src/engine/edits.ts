@@ -13,7 +13,18 @@ import {
   type ValueKind,
   WHOLE,
 } from './store/cells.ts';
-import { adopt, difference, empty, noRows, reshape, resize, soil, write } from './store/column.ts';
+import {
+  ALL_ROWS,
+  adopt,
+  difference,
+  empty,
+  noRows,
+  type RowWindow,
+  reshape,
+  resize,
+  soil,
+  write,
+} from './store/column.ts';
 import type { Link, Links } from './store/links.ts';
 import type { Spares } from './store/spares.ts';
 import type { TextPool } from './store/text-pool.ts';
@@ -134,17 +145,11 @@ export function createEdits(
       const added = [...(info.failed ?? [])].map(([row, problem]) => [row + from, problem] as const);
       column.failedRows = new Map([...kept, ...added]);
     }
-    const before = column.values;
-    const changed = noRows();
-    if (values.length !== column.table.givenLength) {
+    const whole = values.length === column.table.givenLength;
+    const changed = whole ? swapIn(column, given, spares) : noRows();
+    if (!whole) {
       write(column, from, values.length, given.values, 0, changed);
       spares.give(given.values);
-    } else {
-      const { first, last } = difference(before, 0, given.values, 0, before.length);
-      changed.from = first;
-      changed.to = last + 1;
-      adopt(column, given.values, given.gaps);
-      spares.give(before);
     }
     if (changed.to <= changed.from) return;
     soil(column, changed.from, changed.to);
@@ -211,6 +216,26 @@ function cut(column: ColumnCell, length: number): void {
   resize(column, length);
   if (column.failedRows.size > 0)
     column.failedRows = new Map([...column.failedRows].filter(([row]) => row < length));
+}
+
+/** Puts a whole new array in place of a column's, unless all values are the same; the rows that differ. */
+function swapIn(
+  column: ColumnCell,
+  given: { values: Float64Array; gaps: number },
+  spares: Spares,
+): RowWindow {
+  const before = column.values;
+  const { first, last } = difference(
+    before,
+    0,
+    given.values,
+    0,
+    Math.min(before.length, given.values.length),
+  );
+  const same = first > last && before.length === given.values.length;
+  if (!same) adopt(column, given.values, given.gaps);
+  spares.give(same ? given.values : before);
+  return before.length === given.values.length ? { from: first, to: last + 1 } : ALL_ROWS;
 }
 
 function blankOut(cell: ScalarCell | ColumnCell, { scalars }: CellStore): void {

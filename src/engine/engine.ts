@@ -1,6 +1,7 @@
 import { problem } from '../diagnostics/index.ts';
 import type { Typed } from '../language/index.ts';
 import { standardUnits } from '../units/index.ts';
+import type { ChangedIds } from './changed-ids.ts';
 import type { World } from './compute/context.ts';
 import { registerFile } from './compute/registers.ts';
 import { type CellEdits, createEdits } from './edits.ts';
@@ -22,7 +23,7 @@ export interface Engine extends CellEdits {
    * Computes everything the edits since the last call have touched. The ids of the cells, columns and tables (their
    * rows) whose value, or whose reason to have none, may have changed. Call it before reading.
    */
-  readonly recalculate: () => ReadonlySet<string>;
+  readonly recalculate: () => ChangedIds;
   readonly read: (id: string) => Reading;
   readonly readColumn: (id: string) => ColumnReading;
   /** The number of rows of a table; undefined if the series that makes them has no value. */

@@ -3,9 +3,9 @@ import type { World } from './compute/context.ts';
 import { createDirtySet } from './order/dirty-set.ts';
 import { createOrder, type Order } from './order/order.ts';
 import { type Cell, type Knot, PAST_ALL_ROWS, ROW_ABOVE, SAME_ROW, TO_END, WHOLE } from './store/cells.ts';
-import { clean, empty, type RowWindow, reshape, resize, soil, soilAll } from './store/column.ts';
+import { ALL_ROWS, clean, empty, type RowWindow, reshape, resize, soil, soilAll } from './store/column.ts';
 import type { Links } from './store/links.ts';
-import { ALL_ROWS, updateColumn } from './update/column.ts';
+import { updateColumn } from './update/column.ts';
 import { updateRows } from './update/rows.ts';
 import { compute, updateScalar } from './update/scalar.ts';
 import { updateTable } from './update/table.ts';
@@ -16,7 +16,7 @@ export interface Recalculation {
   /** Marks a cell to be computed at the next run. */
   readonly mark: (cell: Cell) => void;
   /** Computes what is marked and what depends on it, each cell once, sources first; the ids of what changed. */
-  readonly run: () => ReadonlySet<string>;
+  readonly run: () => ChangedIds;
 }
 
 /** A recalculation over cells that are still to come. */

@@ -16,7 +16,10 @@ export interface ParsedFormula {
 
 const spelling = /^\p{L}[\p{L}\d_']*(?:\.\p{L}[\p{L}\d_']*)*/u;
 const longest = 10_000;
-const deepest = 100;
+const deepest = 250;
+/** The grammar's tree is built by recursion, one step deeper for each of these at worst. */
+const mostSigns = 1000;
+const sign = /[-+*/^%&=<>(,;√²³·÷×−≤≥≠]/g;
 
 const comparisonSigns: Readonly<Record<string, ComparisonOperator>> = {
   '=': '=',
@@ -51,6 +54,10 @@ export function parseFormula(source: string): ParsedFormula {
   if (text.length > longest) {
     const tooLong = problem('formula-too-long', whole, { length: text.length, limit: longest });
     return { text, syntax: { kind: 'error', ...whole }, problems: [tooLong] };
+  }
+  if (text.length > mostSigns && (text.match(sign)?.length ?? 0) > mostSigns) {
+    const tooMany = problem('formula-too-many-parts', whole, { limit: mostSigns });
+    return { text, syntax: { kind: 'error', ...whole }, problems: [tooMany] };
   }
   const builder = new TreeBuilder(text);
   const top = parser.parse(text).topNode;

@@ -118,7 +118,7 @@ export function openNotebook(opened: Book): Notebook {
       const { touched, inverse } = applied.value;
       book = applied.value.book;
       if (!enterOnly(touched, book, model, engine)) rebuild();
-      return { ok: true, value: { inverse, changed: engine.recalculate() } };
+      return { ok: true, value: { inverse, changed: new Set(engine.recalculate()) } };
     },
     result,
     verdict: (id) => {

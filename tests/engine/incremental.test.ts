@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { createEngine } from '../../src/engine/index.ts';
 import { newSheet } from './sheet.ts';
 
-const sorted = (ids: ReadonlySet<string>) => [...ids].sort();
+const sorted = (ids: Iterable<string>) => [...ids].sort();
 
 test('an edit changes what depends on it and nothing else', () => {
   const sheet = newSheet();

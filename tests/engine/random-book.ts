@@ -26,7 +26,6 @@ export type Content =
   | { readonly kind: 'formula'; readonly formula: string }
   | { readonly kind: 'absent' };
 
-export const SCALARS = ['a', 'b', 'c', 'd', 'e', 'f', 'g'] as const;
 /** The tables with their columns of numbers; `k` is a column of texts in two, `z` makes the rows of `p`. */
 export const TABLES = { t: ['x', 'y', 'v', 'w'], u: ['x', 'y', 'v'], p: ['q', 'r'] } as const;
 export type TableName = keyof typeof TABLES;

@@ -1,4 +1,4 @@
-import { createEngine, type Engine, type Reading } from '../../src/engine/index.ts';
+import { type ChangedIds, createEngine, type Engine, type Reading } from '../../src/engine/index.ts';
 import {
   checkFormula,
   onAxes,
@@ -36,7 +36,7 @@ export interface Sheet {
   readonly patch: (name: string, from: number, values: readonly Cell[], unit?: string) => void;
   readonly calcColumn: (name: string, formula: string, unit?: string) => void;
   readonly series: (name: string, formula: string, unit?: string) => void;
-  readonly run: () => ReadonlySet<string>;
+  readonly run: () => ChangedIds;
   readonly read: (name: string) => Reading;
   /** The rows of a column: SI numbers, texts, truth values, or the code of the problem ('missing' if blank). */
   readonly rows: (name: string) => readonly (number | string | boolean)[];
@@ -45,7 +45,7 @@ export interface Sheet {
 }
 
 /** Reads a unit a test writes. */
-export function unitOf(text: string): Unit {
+function unitOf(text: string): Unit {
   const unit = readUnit(text, standardUnits);
   if (!unit.ok) throw new Error(`no unit ${text}`);
   return unit.value;

@@ -1,15 +1,19 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import type { Edit } from '../../document/index.ts';
 
-/** A book as last written whole; the journal holds the edits since. */
-export interface StoredBook {
+/** What is known of a kept book without reading it. */
+export interface StoredCard {
   readonly id: string;
   readonly name: string;
   readonly changed: number;
-  /** The text of the book, read again through the same door as a file. */
-  readonly text: string;
   /** The number of the last edit that is in the text. */
   readonly through: number;
+}
+/** A book as last written whole; the journal holds the edits since. */
+export interface StoredText {
+  readonly id: string;
+  /** Read again through the same door as a file. */
+  readonly text: string;
 }
 /** One edit of the journal, in the order of its number. */
 export interface StoredEdit {
@@ -18,17 +22,38 @@ export interface StoredEdit {
   readonly edit: Edit;
 }
 
+/** A book as the first version of the storage kept it. */
+type FirstVersion = StoredCard & StoredText;
+
 interface Schema extends DBSchema {
-  books: { key: string; value: StoredBook };
+  books: { key: string; value: StoredCard };
+  texts: { key: string; value: StoredText };
   journal: { key: [string, number]; value: StoredEdit };
 }
 export type Database = IDBPDatabase<Schema>;
 
+/**
+ * Opens the storage of this browser. A text lies apart from its card, because the card is written with every edit, and
+ * a large book takes longer to write than a keystroke may.
+ */
 export function openDatabase(): Promise<Database> {
-  return openDB<Schema>('quaybook', 1, {
-    upgrade: (database) => {
-      database.createObjectStore('books', { keyPath: 'id' });
-      database.createObjectStore('journal', { keyPath: ['book', 'number'] });
+  return openDB<Schema>('quaybook', 2, {
+    upgrade: async (database, from, _to, transaction) => {
+      database.createObjectStore('texts', { keyPath: 'id' });
+      if (from === 0) {
+        database.createObjectStore('books', { keyPath: 'id' });
+        database.createObjectStore('journal', { keyPath: ['book', 'number'] });
+        return;
+      }
+      // The first version kept both in one.
+      const books = transaction.objectStore('books');
+      for (const {
+        text,
+        ...card
+      } of (await books.getAll()) as readonly unknown[] as readonly FirstVersion[]) {
+        await transaction.objectStore('texts').put({ id: card.id, text });
+        await books.put(card);
+      }
     },
   });
 }

@@ -1,6 +1,6 @@
 import type { Book } from '../../document/index.ts';
 import type { Keeper, Kept } from '../session/session.ts';
-import { type Database, journalFrom, journalThrough, openDatabase } from './database.ts';
+import { type Database, journalFrom, openDatabase } from './database.ts';
 import type { KeptBook, Library, LibraryNotice } from './library.ts';
 
 /** After so many edits the whole book is written and the journal emptied. */
@@ -25,15 +25,16 @@ export function keptLibrary(now: () => number): Library {
     },
     add: async (book) => {
       const id = crypto.randomUUID();
-      const { wholeOf } = await import('./whole.ts');
-      await (await database).put('books', wholeOf(id, book, 0, now()));
+      const { writeWhole } = await import('./whole.ts');
+      await writeWhole(await database, { id, through: 0, changed: now() }, book);
       return id;
     },
     open: async (id) => (await import('./whole.ts')).readKept(await database, id),
     keeper: (id) => keeperOf(id, database, now, tell),
     remove: async (id) => {
-      const transaction = (await database).transaction(['books', 'journal'], 'readwrite');
+      const transaction = (await database).transaction(['books', 'texts', 'journal'], 'readwrite');
       await transaction.objectStore('books').delete(id);
+      await transaction.objectStore('texts').delete(id);
       await transaction.objectStore('journal').delete(journalFrom(id));
       await transaction.done;
     },
@@ -61,18 +62,17 @@ function keeperOf(
     try {
       if (!(await held)) return { state: 'not kept', reason: 'the book is open in another tab' };
       const store = await database;
-      const { nameOf, wholeOf } = await import('./whole.ts');
+      const { nameOf, writeWhole } = await import('./whole.ts');
       number ??= await lastNumber(store, id);
       number += 1;
+      const changed = now();
       const transaction = store.transaction(['books', 'journal'], 'readwrite', { durability: 'strict' });
       await transaction.objectStore('journal').put({ book: id, number, edit });
-      const whole = await transaction.objectStore('books').get(id);
-      if (whole && number - whole.through >= editsBetweenWholes) {
-        await transaction.objectStore('books').put(wholeOf(id, book, number, now()));
-        await transaction.objectStore('journal').delete(journalThrough(id, number));
-      } else if (whole)
-        await transaction.objectStore('books').put({ ...whole, name: nameOf(book), changed: now() });
+      const card = await transaction.objectStore('books').get(id);
+      if (card) await transaction.objectStore('books').put({ ...card, name: nameOf(book), changed });
       await transaction.done;
+      if (card && number - card.through >= editsBetweenWholes)
+        await writeWhole(store, { id, through: number, changed }, book);
       return { state: 'kept', at: now() };
     } catch (error) {
       return { state: 'not kept', reason: reasonOf(error) };
@@ -86,9 +86,9 @@ function keeperOf(
 }
 
 async function lastNumber(store: Database, id: string): Promise<number> {
-  const whole = await store.get('books', id);
+  const card = await store.get('books', id);
   const last = await store.transaction('journal').store.openCursor(journalFrom(id), 'prev');
-  return Math.max(whole?.through ?? 0, last?.value.number ?? 0);
+  return Math.max(card?.through ?? 0, last?.value.number ?? 0);
 }
 
 /** Whether this tab has the book's lock; held as long as the tab lives. */

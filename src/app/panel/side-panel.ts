@@ -26,7 +26,7 @@ export class SidePanel extends LitElement {
 
   constructor() {
     super();
-    new SessionController(this, ({ kind }) => kind !== 'kept');
+    new SessionController(this, ({ kind }) => kind !== 'kept', 'after');
   }
 
   override render() {

@@ -3,25 +3,45 @@ import type { Session, SessionEvent } from './session.ts';
 
 type Host = ReactiveControllerHost & { readonly session: Session };
 
-/** Renders its host again when the session tells of something the host shows. */
+/**
+ * Renders its host again when the session tells of something the host shows: with the keystroke, or `after` it, once the
+ * page has answered. What stands beside the page need not make it wait.
+ */
 export class SessionController implements ReactiveController {
   readonly #host: Host;
   readonly #shows: (event: SessionEvent) => boolean;
+  readonly #when: 'with' | 'after';
   #leave: (() => void) | undefined;
+  #frame = 0;
 
-  constructor(host: Host, shows: (event: SessionEvent) => boolean = () => true) {
+  constructor(
+    host: Host,
+    shows: (event: SessionEvent) => boolean = () => true,
+    when: 'with' | 'after' = 'with',
+  ) {
     this.#host = host;
     this.#shows = shows;
+    this.#when = when;
     host.addController(this);
   }
 
   hostConnected(): void {
     this.#leave = this.#host.session.subscribe((event) => {
-      if (this.#shows(event)) this.#host.requestUpdate();
+      if (this.#shows(event)) this.#render();
     });
+  }
+
+  #render(): void {
+    if (this.#when === 'with') {
+      this.#host.requestUpdate();
+      return;
+    }
+    cancelAnimationFrame(this.#frame);
+    this.#frame = requestAnimationFrame(() => this.#host.requestUpdate());
   }
 
   hostDisconnected(): void {
     this.#leave?.();
+    cancelAnimationFrame(this.#frame);
   }
 }

@@ -39,7 +39,10 @@ export interface Session {
   readonly place: CellPlace | undefined;
   /** The key of the sheet shown. */
   readonly sheet: string;
+  /** Whether the overview of all checks is shown in place of a sheet. */
+  readonly overview: boolean;
   readonly goTo: (place: CellPlace) => void;
+  readonly showOverview: () => void;
   readonly showSheet: (key: string) => void;
   /** Applies an edit, remembers it for undo with the place, has it kept, and tells the listeners. */
   readonly apply: (edit: Edit) => Outcome<AppliedEdit>;
@@ -66,6 +69,7 @@ export function openSession(id: string, book: Book, keep: Keeper, now: () => num
   let units: UnitsView = 'written';
   let place: CellPlace | undefined;
   let sheet = book.sheets[0]?.key ?? '';
+  let overview = false;
   let kept: Kept = { state: 'kept', at: now() };
   let keeping = 0;
 
@@ -99,6 +103,7 @@ export function openSession(id: string, book: Book, keep: Keeper, now: () => num
   const moveTo = (next: CellPlace | undefined): void => {
     if (next && next.sheet !== sheet && notebook.book.sheets.some((one) => one.key === next.sheet))
       sheet = next.sheet;
+    if (next) overview = false;
     place = next;
     tell({ kind: 'place' });
   };
@@ -132,7 +137,16 @@ export function openSession(id: string, book: Book, keep: Keeper, now: () => num
     goTo: (next) => {
       if (!samePlace(place, next)) moveTo(next);
     },
+    get overview() {
+      return overview;
+    },
+    showOverview: () => {
+      overview = true;
+      place = undefined;
+      tell({ kind: 'place' });
+    },
     showSheet: (key) => {
+      overview = false;
       sheet = key;
       place = undefined;
       tell({ kind: 'place' });

@@ -73,6 +73,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   override connectedCallback(): void {
     super.connectedCallback();
     this.#leave = this.session?.subscribe(this.#told);
+    if (this.session?.place) this.#focusPending = true;
     addEventListener('beforeprint', this.#print);
     addEventListener('afterprint', this.#print);
   }

@@ -22,8 +22,8 @@ export class SheetList extends LitElement {
       letter-spacing: 0.06em;
       color: var(--ink-soft);
     }
-    h2:first-child {
-      margin-top: 0;
+    .overview {
+      margin-block-end: 12px;
     }
     ul {
       margin: 0;
@@ -70,7 +70,7 @@ export class SheetList extends LitElement {
 
   constructor() {
     super();
-    new SessionController(this, ({ kind }) => kind === 'book' || kind === 'place');
+    new SessionController(this, ({ kind }) => kind === 'book' || kind === 'place', 'after');
   }
 
   override render() {
@@ -80,6 +80,13 @@ export class SheetList extends LitElement {
       groups.set(sheet.group ?? '', [...(groups.get(sheet.group ?? '') ?? []), sheet]);
     const states = sheetStates(this.session.notebook);
     return html`<nav aria-label="Sheets">
+      <button
+        class="overview"
+        aria-current=${this.session.overview ? 'page' : 'false'}
+        @click=${() => this.session.showOverview()}
+      >
+        All checks
+      </button>
       ${[...groups].map(
         ([group, sheets]) => html`${group === '' ? nothing : html`<h2>${group}</h2>`}
           <ul>
@@ -93,10 +100,10 @@ export class SheetList extends LitElement {
     const bad = state !== '' && state !== 'holds';
     return html`<li>
       <button
-        aria-current=${this.session.sheet === sheet.key ? 'page' : 'false'}
+        aria-current=${!this.session.overview && this.session.sheet === sheet.key ? 'page' : 'false'}
         @click=${() => this.session.showSheet(sheet.key)}
       >
-        <span>${sheet.title}</span>
+        <span>${sheet.title || sheet.key}</span>
         <span class="state ${bad ? 'bad' : ''}">${state}</span>
       </button>
     </li>`;

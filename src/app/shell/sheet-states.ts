@@ -1,3 +1,4 @@
+import type { Book } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
 
 /** How a sheet stands, for the list of sheets. */
@@ -7,8 +8,21 @@ export interface SheetState {
   readonly checks: number;
 }
 
-/** Problems and failing checks of every sheet, by key. */
-export function sheetStates(notebook: Notebook): ReadonlyMap<string, SheetState> {
+type States = ReadonlyMap<string, SheetState>;
+
+// A book is a value: the same book has the same states, whoever asks.
+const known = new WeakMap<Book, States>();
+
+/** Problems and failing checks of every sheet, by key; found once for each state of the book. */
+export function sheetStates(notebook: Notebook): States {
+  const before = known.get(notebook.book);
+  if (before) return before;
+  const states = findStates(notebook);
+  known.set(notebook.book, states);
+  return states;
+}
+
+function findStates(notebook: Notebook): States {
   const states = new Map(
     notebook.book.sheets.map(({ key }) => [key, { problems: 0, failing: 0, checks: 0 }]),
   );

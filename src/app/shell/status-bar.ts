@@ -34,7 +34,7 @@ export class StatusBar extends LitElement {
 
   constructor() {
     super();
-    new SessionController(this, ({ kind }) => kind === 'book');
+    new SessionController(this, ({ kind }) => kind === 'book', 'after');
   }
 
   override render() {

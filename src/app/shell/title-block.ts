@@ -76,7 +76,9 @@ export class TitleBlock extends LitElement {
     const at = sheets.findIndex((sheet) => sheet.key === this.session.sheet);
     return html`
       ${upper.map((one) => this.#field(one, title))}
-      <div class="field two"><span class="name">Sheet</span>${at + 1} of ${sheets.length}</div>
+      <div class="field two"><span class="name">Sheet</span>${
+        this.session.overview ? `all ${sheets.length}` : `${at + 1} of ${sheets.length}`
+      }</div>
       ${lower.map((one) => this.#field(one, title))}
     `;
   }

@@ -10,7 +10,7 @@ const views: readonly { readonly view: UnitsView; readonly label: string }[] = [
 ];
 
 /** What the bar asks of the app. */
-export type BarAction = 'start' | 'save' | 'print' | 'go to' | 'keys';
+export type BarAction = 'start' | 'book' | 'save' | 'print' | 'go to' | 'keys';
 
 /** The bar over an open book: its name, whether it is kept, units, the second engine, and what is done with the book. */
 export class TopBar extends LitElement {
@@ -114,6 +114,7 @@ export class TopBar extends LitElement {
     return html`
       <button @click=${() => this.#ask('start')} title="All books">Quaybook</button>
       <h1>${[title.project, title.subject].filter((text) => text !== '').join(', ') || 'Untitled book'}</h1>
+      <button @click=${() => this.#ask('book')} title="Units, currency and datums of this book">Book</button>
       <span class="soft ${this.notice || session.kept.state === 'not kept' ? 'bad' : ''}" role="status">
         ${this.notice ?? keptWords(session.kept)}
       </span>

@@ -18,6 +18,15 @@ export const syntax = {
       hint: 'give its parts names on lines of their own',
     }),
   }),
+  'formula-too-many-parts': entry<{ limit: number }>({
+    title: 'A formula of too many parts',
+    explain:
+      'A formula of so many parts cannot be checked by a reader. Give some of them names on lines of their own.',
+    words: ({ limit }) => ({
+      message: `this formula has more than ${limit} operators, parentheses and separators`,
+      hint: 'give its parts names on lines of their own, or put them in a table',
+    }),
+  }),
   'formula-too-deep': entry<{ limit: number }>({
     title: 'A formula nested too deeply',
     explain: 'Parentheses and calls stand inside one another beyond what a reader can follow.',

@@ -44,7 +44,7 @@ export interface GatherPlan {
 }
 
 /** The parameter of each argument, options left out. */
-export function parametersOf(node: CallNode): readonly Parameter[] {
+function parametersOf(node: CallNode): readonly Parameter[] {
   const kept = node.fn.parameters.filter((parameter) => parameter.role !== 'option');
   const repeating = kept.findIndex((parameter) => parameter.repeats);
   return node.args.map((_, at) => {

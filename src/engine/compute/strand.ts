@@ -11,7 +11,7 @@ export interface Strand {
   /** -1, or 0 for a value that is the same all along. */
   readonly mask: 0 | -1;
   run: (from: number, count: number) => void;
-  /** Makes a block anywhere else, if the strand makes one at all; any number of elements. */
+  /** Makes a block anywhere else, if the strand makes one at all; at most a block's length. */
   readonly fill: Fill | undefined;
   /** How many scratch registers the result occupies: 1 if it stands in one, 0 if it is read where it is. */
   readonly holds: 0 | 1;
@@ -46,12 +46,12 @@ export function registerStrand(register: Float64Array, fill: Fill): Strand {
   return strand;
 }
 
-/** A strand that reads an array of all its elements where it is, `shift` places away. */
-export function arrayStrand(array: () => Float64Array, shift = 0): Strand {
+/** A strand that reads an array of all its elements where it is. */
+export function arrayStrand(array: () => Float64Array): Strand {
   const strand = made(NO_ELEMENTS, -1, 0, undefined);
   strand.run = (from) => {
     strand.data = array();
-    strand.offset = from + shift;
+    strand.offset = from;
   };
   return strand;
 }

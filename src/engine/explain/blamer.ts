@@ -12,12 +12,17 @@ import { shown, type Wording } from './shown.ts';
 export type Around = Pick<Blamer, 'root' | 'isBlankRow' | 'blankWords'>;
 
 /**
- * Looks at the parts of one formula. It has scratch registers of its own, for it may be called while another
+ * Looks at the parts of one formula; `stepping` if it is computed row by row, so that its running functions are read
+ * as they were left. It has scratch registers of its own, for it may be called while another
  * formula is being computed.
  */
-export function blamerOf(formula: Formula, world: World, around: Around, wording: Wording): Blamer {
-  // Of a formula computed row by row, the running functions are read as they were left.
-  const stepping = formula.stepper !== undefined;
+export function blamerOf(
+  formula: Formula,
+  stepping: boolean,
+  world: World,
+  around: Around,
+  wording: Wording,
+): Blamer {
   const compiler = elementCompiler({ ...world, register: registerFile() }, formula, stepping);
   const thunks = new WeakMap<Typed, Thunk>();
   const { textOf, normalOf } = world.texts;

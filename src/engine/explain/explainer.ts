@@ -28,10 +28,12 @@ type Local = { readonly kind: 'blank' } | Blame;
 /** An explainer over the cells of an engine. */
 export function createExplainer(world: World, wording: Wording): Explainer {
   let roots = new Map<ValueCell, Map<number | undefined, Root>>();
-  const blamers = new WeakMap<Formula, Blamer>();
+  const sweepBlamers = new WeakMap<Formula, Blamer>();
+  const stepBlamers = new WeakMap<Formula, Blamer>();
 
-  const blamerFor = (formula: Formula): Blamer => {
-    const known = blamers.get(formula) ?? blamerOf(formula, world, around, wording);
+  const blamerFor = (formula: Formula, stepping: boolean): Blamer => {
+    const blamers = stepping ? stepBlamers : sweepBlamers;
+    const known = blamers.get(formula) ?? blamerOf(formula, stepping, world, around, wording);
     blamers.set(formula, known);
     return known;
   };
@@ -51,7 +53,7 @@ export function createExplainer(world: World, wording: Wording): Explainer {
         return failed ? fault(failed) : { kind: 'blank' };
       }
       case 'formula':
-        return blameFormula(content.formula, cell, row, blamerFor(content.formula));
+        return blameFormula(content.formula, cell, row, blamerFor(content.formula, knot !== undefined));
     }
   };
 

@@ -6,6 +6,9 @@ export interface RowWindow {
   to: number;
 }
 
+/** All rows, however many there are. */
+export const ALL_ROWS: Readonly<RowWindow> = { from: 0, to: PAST_ALL_ROWS };
+
 /** A window without rows. */
 export function noRows(): RowWindow {
   return { from: PAST_ALL_ROWS, to: 0 };

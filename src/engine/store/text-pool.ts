@@ -12,7 +12,7 @@ export interface TextPool {
 }
 
 /** The form in which texts are compared: composed (NFC), without case, without outer spaces. */
-export function normalText(text: string): string {
+function normalText(text: string): string {
   // Upper case first, so that letters with two small forms (ß, ς) fold together.
   return text.normalize('NFC').toUpperCase().toLowerCase().normalize('NFC').trim();
 }

@@ -1,8 +1,9 @@
 import { compileSweep } from '../compute/compiler.ts';
 import type { World } from '../compute/context.ts';
 import { prepare, runInto, type Strand } from '../compute/strand.ts';
-import { type ColumnCell, type Formula, PAST_ALL_ROWS } from '../store/cells.ts';
+import type { ColumnCell, Formula } from '../store/cells.ts';
 import {
+  ALL_ROWS,
   adopt,
   clean,
   countGaps,
@@ -12,9 +13,6 @@ import {
   resize,
   write,
 } from '../store/column.ts';
-
-/** All rows, however many there are. */
-export const ALL_ROWS: RowWindow = { from: 0, to: PAST_ALL_ROWS };
 
 /** Computes the rows of a column that are marked; the rows that may have changed. */
 export function updateColumn(column: ColumnCell, world: World): RowWindow {

@@ -1,8 +1,7 @@
 import { compileStepper } from '../compute/compiler.ts';
 import type { World } from '../compute/context.ts';
 import type { ColumnCell, Knot, Stepper } from '../store/cells.ts';
-import { clean, noRows, type RowWindow, resize } from '../store/column.ts';
-import { ALL_ROWS } from './column.ts';
+import { ALL_ROWS, clean, noRows, type RowWindow, resize } from '../store/column.ts';
 
 /**
  * Computes columns that depend on one another through ABOVE: row by row from the first marked row, every column on

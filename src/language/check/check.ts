@@ -53,9 +53,7 @@ export function checkFormula(
     scope,
     series: expected.series === true,
     whole: parsed.problems.length === 0,
-    report: (found) => {
-      if (!isSaid(found, problems)) problems.push(found);
-    },
+    report: (found) => report(found, problems),
     refer: (id) => references.add(id),
     check: (node, want) => visit(node, context, want),
   };
@@ -72,12 +70,13 @@ export function checkFormula(
   };
 }
 
-/** An unknown name is told once, where it stands first. */
-function isSaid(found: Problem, problems: readonly Problem[]): boolean {
-  return (
-    found.code === 'name-unknown' &&
-    problems.some((known) => known.code === found.code && known.data.name === found.data.name)
-  );
+/** Adds a problem; an unknown name is told once, where it stands first. */
+function report(found: Problem, problems: Problem[]): void {
+  const same = (known: Problem) => known.code === 'name-unknown' && known.data.name === found.data.name;
+  const at = found.code === 'name-unknown' ? problems.findIndex(same) : -1;
+  const said = problems[at];
+  if (!said) problems.push(found);
+  else if (found.from < said.from) problems[at] = found;
 }
 
 function visit(node: Syntax, context: Context, want?: Type): Typed {

@@ -101,6 +101,7 @@ function nameType(name: string, table: string | undefined): Good {
 /** The common type of values that must be alike. */
 function alike(parts: readonly Good[]): Good {
   const settled = parts.find((part) => !part.zero) ?? parts[0];
+  if (!settled) return refuse('nothing to be alike');
   for (const part of parts) {
     if (part.zero && settled.type.kind === 'number') continue;
     if (keyOf(part.type) !== keyOf(settled.type)) refuse(`${keyOf(settled.type)} and ${keyOf(part.type)}`);

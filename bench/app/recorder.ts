@@ -1,0 +1,67 @@
+import type { Page } from 'playwright-core';
+
+/** One keystroke, in milliseconds from the key going down. */
+export interface Keystroke {
+  /** To the end of the work on the main thread that the key sets off before anything else may run. */
+  readonly work: number;
+  /** To the end of the next frame. */
+  readonly frame: number;
+}
+
+interface Recorder {
+  now: { start: number; work: number; frame: number } | undefined;
+}
+
+/**
+ * Has every page of a context time its keystrokes. The clock starts at the event's own time stamp. A task posted by
+ * the first listener of `keydown`, and again of `input`, runs when handlers and all their microtasks are done; a task
+ * posted from an animation frame runs when that frame is styled, laid out and painted.
+ */
+export async function recordKeystrokes(page: Page): Promise<void> {
+  await page.addInitScript(() => {
+    const recorder: Recorder = { now: undefined };
+    Object.assign(globalThis, { keystrokeRecorder: recorder });
+    const afterThis = (then: () => void) => {
+      const { port1, port2 } = new MessageChannel();
+      port1.onmessage = then;
+      port2.postMessage(null);
+    };
+    const follow = () => {
+      const { now } = recorder;
+      if (!now) return;
+      afterThis(() => {
+        now.work = performance.now() - now.start;
+      });
+      requestAnimationFrame(() =>
+        afterThis(() => {
+          now.frame = performance.now() - now.start;
+        }),
+      );
+    };
+    addEventListener(
+      'keydown',
+      (event) => {
+        recorder.now = { start: event.timeStamp, work: 0, frame: 0 };
+        follow();
+      },
+      true,
+    );
+    addEventListener('input', follow, true);
+  });
+}
+
+/** Presses a key and gives its times, when the page has come to rest again. */
+export async function press(page: Page, key: string): Promise<Keystroke> {
+  await page.keyboard.press(key);
+  const times = await page.evaluate(async () => {
+    const { keystrokeRecorder } = globalThis as unknown as { keystrokeRecorder: Recorder };
+    const frame = () => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+    await frame();
+    await frame();
+    return keystrokeRecorder.now;
+  });
+  if (!times || times.work <= 0 || times.frame <= 0) throw new Error(`the key ${key} was not timed`);
+  // The pause of a quick typist, in which the page does what it has put off.
+  await page.waitForTimeout(60);
+  return times;
+}

@@ -1,0 +1,201 @@
+import { css, unsafeCSS } from 'lit';
+import { figureCss } from '../../figures/index.ts';
+
+/** The overview: the paper of a sheet, with the sheets' names in its margin. */
+export const overviewStyles = css`
+  ${unsafeCSS(figureCss)}
+  :host {
+    --margin: 158px;
+    --lead: 24px;
+
+    display: block;
+    height: 100%;
+    overflow: auto;
+    scrollbar-gutter: stable;
+    background: var(--desk);
+    color: var(--ink);
+    font: var(--type) / 1.4 var(--text);
+    font-variant-numeric: lining-nums tabular-nums;
+  }
+  .page {
+    box-sizing: border-box;
+    min-height: calc(100% - 56px);
+    max-width: 1080px;
+    margin: 20px auto 36px;
+    padding-bottom: 48px;
+    background:
+      linear-gradient(var(--rule-strong), var(--rule-strong)) var(--margin) 0 / 1px 100% no-repeat,
+      linear-gradient(var(--margin-tint), var(--margin-tint)) 0 0 / var(--margin) 100% no-repeat, var(--paper);
+    box-shadow: var(--shadow);
+  }
+  slot {
+    display: block;
+    position: relative;
+  }
+  ::slotted(*) {
+    background: var(--paper);
+  }
+  h2,
+  h3,
+  .words {
+    margin: 0;
+    padding: 0 40px 0 calc(var(--margin) + var(--lead));
+  }
+  h2 {
+    padding-block: 26px 10px;
+    outline: none;
+    font-size: var(--type-title);
+    font-weight: 600;
+    line-height: 1.25;
+  }
+  h3 {
+    padding-block: 32px 8px;
+    font-size: 16px;
+    font-weight: 600;
+  }
+  .quiet {
+    color: var(--ink-soft);
+  }
+  table {
+    width: 100%;
+    border-collapse: collapse;
+  }
+  h3 + table {
+    margin-top: 0;
+  }
+  .words + table {
+    margin-top: 16px;
+  }
+  tr {
+    position: relative;
+  }
+  :is(th, td) {
+    padding: 6px 10px;
+    text-align: start;
+    line-height: 20px;
+    vertical-align: top;
+  }
+  th {
+    padding-block: 4px;
+    color: var(--ink-soft);
+    font-size: var(--type-small);
+    font-weight: 400;
+  }
+  :is(th, td):not(.sheet) {
+    border-bottom: 1px solid var(--rule);
+  }
+  .sheet {
+    box-sizing: border-box;
+    width: var(--margin);
+    padding-inline: 14px 12px;
+    color: var(--ink-soft);
+    font-size: var(--type-small);
+  }
+  .again {
+    color: transparent;
+  }
+  .sheet + * {
+    padding-inline-start: var(--lead);
+  }
+  .name {
+    width: 72px;
+    white-space: nowrap;
+  }
+  .number {
+    text-align: end;
+    white-space: nowrap;
+  }
+  .use {
+    font-weight: 600;
+  }
+  .verdict {
+    width: 84px;
+    padding-inline-end: 20px;
+    white-space: nowrap;
+  }
+  .verdict span {
+    font-weight: 600;
+  }
+  .verdict .quiet {
+    font-weight: 400;
+  }
+  .holds {
+    color: var(--good);
+  }
+  .fails {
+    color: var(--bad);
+  }
+  .warns {
+    color: var(--warn);
+  }
+  .prose button {
+    max-width: 68ch;
+  }
+  button {
+    padding: 0;
+    border: 0;
+    background: none;
+    color: inherit;
+    font: inherit;
+    text-align: start;
+    cursor: pointer;
+  }
+  .goes button::after {
+    position: absolute;
+    inset: 0 0 0 var(--margin);
+    content: '';
+  }
+  .goes:hover > :not(.sheet) {
+    background: color-mix(in srgb, var(--selection) 55%, transparent);
+  }
+  button:focus-visible {
+    outline: none;
+  }
+  button:focus-visible::after {
+    outline: 2px solid var(--accent);
+    outline-offset: -2px;
+  }
+  .sign {
+    width: 14px;
+    height: 14px;
+    fill: none;
+    stroke: currentcolor;
+    stroke-width: 1.5;
+    stroke-linecap: round;
+    stroke-linejoin: round;
+    vertical-align: -2px;
+  }
+  .unseen {
+    position: absolute;
+    width: 1px;
+    height: 1px;
+    overflow: hidden;
+    clip-path: inset(50%);
+  }
+  @media (max-width: 1280px) {
+    :host {
+      --margin: 108px;
+      --lead: 16px;
+    }
+    :is(th, td) {
+      padding-inline: 7px;
+    }
+  }
+  @media print {
+    :host {
+      height: auto;
+      overflow: visible;
+    }
+    .page {
+      max-width: none;
+      min-height: 0;
+      margin: 0;
+      padding: 0;
+      box-shadow: none;
+      print-color-adjust: exact;
+    }
+    tr {
+      break-inside: avoid;
+    }
+  }
+`;

@@ -1,0 +1,30 @@
+import { css, html, LitElement } from 'lit';
+import type { Session } from '../session/session.ts';
+import { SessionController } from '../session/session-controller.ts';
+
+/** The desk: the sheet in hand on its paper, or the overview of all checks. */
+export class Desk extends LitElement {
+  static override properties = { session: { attribute: false } };
+  declare session: Session;
+  #overview = false;
+
+  static override styles = css`
+    :host {
+      display: contents;
+    }
+  `;
+
+  constructor() {
+    super();
+    new SessionController(this, ({ kind }) => kind === 'place' && this.session.overview !== this.#overview);
+  }
+
+  override render() {
+    const { session } = this;
+    this.#overview = session.overview;
+    const title = html`<quay-title-block slot="title-block" .session=${session}></quay-title-block>`;
+    return session.overview
+      ? html`<quay-overview .session=${session}>${title}</quay-overview>`
+      : html`<quay-sheet .session=${session}>${title}</quay-sheet>`;
+  }
+}

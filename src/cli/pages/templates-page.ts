@@ -1,0 +1,53 @@
+import { openNotebook } from '../../notebook/index.ts';
+import { verifyTemplate } from '../../review/index.ts';
+import { templateBook, templateCases, templateIds } from '../books.ts';
+import { generated, table } from './markdown.ts';
+
+const list = (items: readonly string[]): string => items.map((item) => `- ${item}`).join('\n');
+
+/** Every shipped template: what it is for, its limits, its cautions, and the cases it is checked by. */
+export function templatesPage(): string {
+  const sections = templateIds().map((id) => {
+    const book = templateBook(id);
+    const cases = templateCases(id);
+    const report = verifyTemplate(book, cases);
+    const about = book.about;
+    const size = openNotebook(book).model.items.size;
+    const rows = cases.cases.map((one) => [one.id, one.title, one.kind, one.source]);
+    const sheets = book.sheets.map(({ key, title }) => `\`${key}\` ${title}`).join('; ');
+    return `## \`${id}\`: ${book.title.subject}
+
+${about?.purpose ?? ''}
+
+**Standard.** ${about?.standard ?? ''}
+
+**Scope.** ${about?.scope ?? ''}
+
+**Sheets.** ${sheets}. ${size} lines and columns, ${report.results.length} of them results, each covered by a case.
+
+**Limits**
+
+${list(about?.limits ?? [])}
+
+**Cautions**
+
+${list(about?.cautions ?? [])}
+
+**Assumptions**
+
+${list(about?.assumptions ?? [])}
+
+### Cases
+
+${table(['case', 'what', 'kind', 'source'], rows)}`;
+  });
+  return `# Templates
+
+${generated}
+
+\`published\` cases were read in the source named, \`memory\` cases are values remembered from it, \`independent\` ones are
+worked out by another route that runs no code of this program. Run them with \`quaybook verify\`.
+
+${sections.join('\n\n')}
+`;
+}

@@ -1,0 +1,54 @@
+import { describe, expect, test } from 'vitest';
+import { newSheet, type Sheet } from './sheet.ts';
+
+function sheetWith(formula: string): Sheet {
+  const sheet = newSheet();
+  sheet.given('A', -4, 'm^2');
+  sheet.given('b', 0, 'ft');
+  sheet.given('F', 1.7e305, 'kN');
+  sheet.given('n', 5);
+  sheet.given('kind', 'clay');
+  sheet.given('angle', 200, 'deg');
+  sheet.given('t', 20, 'degC');
+  sheet.given('blank', null, 'kN');
+  sheet.table('curve', 3);
+  sheet.column('curve.x', [1, 2, 3], 'ft');
+  sheet.column('curve.y', [10, 20, 30], 'kN');
+  sheet.calc('result', formula);
+  sheet.run();
+  return sheet;
+}
+
+// What is written, in the units it is written in; the span points at the operand or argument at fault.
+const cases: readonly (readonly [formula: string, at: string, message: string])[] = [
+  ['12 kN / b', 'b', '“b” is zero, and “12 kN / b” divides by it'],
+  ['1 / (n - 5)', 'n - 5', '“n - 5” is zero, and “1 / (n - 5)” divides by it'],
+  ['SQRT(A)', 'A', 'SQRT: a square root needs a number that is not negative (“A” is -4 m^2)'],
+  ['A^0.5', 'A^0.5', '“A^0.5” has no value: “A” is -4 m^2, and the exponent is 0.5'],
+  ['b^(-1)', 'b^(-1)', '“b^(-1)” has no value: “b” is 0 ft, and the exponent is -1'],
+  ['F * 10', 'F * 10', '“F * 10” is too large a number to hold'],
+  ['LN(n - 5)', 'n - 5', 'LN: a logarithm needs a number above zero (“n - 5” is 0)'],
+  [
+    'IFS(n < 0; 1; n > 9; 2)',
+    'IFS(n < 0; 1; n > 9; 2)',
+    'IFS: no condition of “IFS(n < 0; 1; n > 9; 2)” holds',
+  ],
+  [
+    'LOOKUP(9 ft; curve.x; curve.y; "exact")',
+    'LOOKUP(9 ft; curve.x; curve.y; "exact")',
+    'LOOKUP: the key stands in no row',
+  ],
+  ['INDEX(curve.y; n)', 'n', 'INDEX: row 5 is asked for, and the rows are 1 to 3 (“n” is 5)'],
+  ['blank * 2', 'blank', '“blank” is blank'],
+  ['IF(kind = "sand"; 1 kN; blank)', 'blank', '“blank” is blank'],
+];
+
+describe.each(cases)('%s', (formula, at, message) => {
+  test(`says: ${message}`, () => {
+    const reading = sheetWith(formula).read('result');
+    if (!('problem' in reading)) throw new Error(`it is ${reading.status}`);
+    expect(reading.problem.message).toBe(message);
+    expect(formula.slice(reading.problem.from, reading.problem.to)).toBe(at);
+    expect(reading.problem.hints.length).toBeLessThanOrEqual(1);
+  });
+});
