@@ -37,7 +37,12 @@ export function readCell(
   const filled = cell === null || cell === '' ? (column.default ?? null) : cell;
   if (filled === null || filled === '') return undefined;
   if (type === 'text') return readText(`${filled}`, column);
-  if (type === 'number' && typeof filled === 'number') return toSI(filled, unit ?? PLAIN_UNIT);
+  if (type === 'number' && typeof filled === 'number') {
+    const si = toSI(filled, unit ?? PLAIN_UNIT);
+    return Number.isFinite(si)
+      ? si
+      : problem('number-too-large', { from: 0, to: 0 }, { written: `${filled}` });
+  }
   const wanted = type === 'truth' ? undefined : type === 'date' ? DATE_UNIT : (unit ?? PLAIN_UNIT);
   if (wanted) return readNumber(`${filled}`, wanted, registry);
   const read = readEntry(`${filled}`, registry);
