@@ -1,5 +1,5 @@
 export type { CatalogueEntry, Facts, JsonValue, Words } from './catalogue/entry.ts';
-export { listed, onOneLine, quoted } from './catalogue/wording.ts';
+export { listed, quoted } from './catalogue/wording.ts';
 export { catalogue, catalogueAreas, type FactsOf, type ProblemCode } from './catalogue.ts';
 export { nearest } from './nearest.ts';
 export {

@@ -36,7 +36,7 @@ export interface GridPlace {
 }
 
 /** The letters of a column counted from 0: A, B, … Z, AA. */
-export function columnLetters(column: number): string {
+function columnLetters(column: number): string {
   const rest = Math.floor(column / 26) - 1;
   return (rest >= 0 ? columnLetters(rest) : '') + String.fromCharCode(65 + (column % 26));
 }

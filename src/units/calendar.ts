@@ -6,7 +6,7 @@ export interface CalendarDate {
 }
 
 /** The seconds of a day: dates are held in seconds since 1970-01-01. */
-export const DAY = 86_400;
+const DAY = 86_400;
 
 const MONTH_DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
 

@@ -10,10 +10,10 @@ export {
   sameDimension,
   timesDimension,
 } from './dimension.ts';
-export { datumOf } from './elevation.ts';
+export {} from './elevation.ts';
 export type { Entry } from './entry.ts';
 export { extendUnits, type UnitDefinition, type UnitExtension } from './extend-units.ts';
-export { takes } from './fit-entry.ts';
+export {} from './fit-entry.ts';
 export { normaliseLookAlikes } from './look-alikes.ts';
 export { preferredUnit, quantityName, suggestUnits } from './preferred-unit.ts';
 export { type Rational, rational } from './rational.ts';

@@ -39,16 +39,16 @@ const KIP = 4448.2216152605;
 const ACRE = 4046.8564224;
 const GALLON = 0.003785411784;
 
-export const LENGTH = 'L';
-export const AREA = 'L^2';
-export const VOLUME = 'L^3';
-export const SPEED = 'L T^-1';
-export const FORCE = 'L M T^-2';
-export const LINE_LOAD = 'M T^-2';
-export const PRESSURE = 'L^-1 M T^-2';
-export const UNIT_WEIGHT = 'L^-2 M T^-2';
-export const ENERGY = 'L^2 M T^-2';
-export const POWER = 'L^2 M T^-3';
+const LENGTH = 'L';
+const AREA = 'L^2';
+const VOLUME = 'L^3';
+const SPEED = 'L T^-1';
+const FORCE = 'L M T^-2';
+const LINE_LOAD = 'M T^-2';
+const PRESSURE = 'L^-1 M T^-2';
+const UNIT_WEIGHT = 'L^-2 M T^-2';
+const ENERGY = 'L^2 M T^-2';
+const POWER = 'L^2 M T^-3';
 
 /** The units of the registry. Currencies come from `currency-table.ts`. */
 export const UNIT_TABLE: readonly UnitRow[] = [

@@ -12,7 +12,7 @@ export interface NumberStyle {
 }
 
 /** The narrow no-break space between groups of three digits. */
-export const THIN_SPACE = '\u202f';
+const THIN_SPACE = '\u202f';
 
 const SMALLEST_PLAIN = 1e-4;
 const LARGEST_PLAIN = 1e12;

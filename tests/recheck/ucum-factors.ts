@@ -82,7 +82,7 @@ interface Converted {
 }
 
 /** Asks UCUM for every symbol. Throws on a code it refuses. */
-export function factorsFromUcum(): readonly Converted[] {
+function factorsFromUcum(): readonly Converted[] {
   const library = UcumLhcUtils.getInstance();
   const convert = (code: string, x: number, si: string): number => {
     const result = library.convertUnitTo(code, x, si);

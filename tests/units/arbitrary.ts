@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { readUnit, standardUnits, type Unit } from '../../src/units/index.ts';
 
 /** Any symbol of the registry that may stand in a compound. */
-export const anySymbol = fc.constantFrom(...standardUnits.infos.keys());
+const anySymbol = fc.constantFrom(...standardUnits.infos.keys());
 
 /** Any unit of the registry on its own, temperatures included. */
 export const anySingleUnit: fc.Arbitrary<Unit> = anySymbol.map(unitOf);
@@ -15,7 +15,7 @@ const anyProduct = fc.tuple(
 );
 
 /** Any compound unit as text: products, powers, and perhaps something below a slash. */
-export const anyCompoundText: fc.Arbitrary<string> = fc
+const anyCompoundText: fc.Arbitrary<string> = fc
   .tuple(anyProduct, fc.option(anyProduct, { nil: undefined }))
   .map(([[above, joint], below]) => {
     const top = above.join(joint);

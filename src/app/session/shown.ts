@@ -18,8 +18,3 @@ export function unitShown(unit: Unit, view: UnitsView, registry: UnitRegistry): 
   if (view === 'written' || unit.point !== undefined || unit.dimension.key === '') return unit;
   return preferredUnit(unit.dimension, unit.angle, view, registry);
 }
-
-/** A number of a unit's scale, for what is drawn to scale. */
-export function shownValue(si: number, unit: Unit, view: UnitsView, registry: UnitRegistry): number {
-  return fromSI(si, unitShown(unit, view, registry));
-}

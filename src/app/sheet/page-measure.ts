@@ -2,7 +2,7 @@ import type { Sheet } from '../../document/index.ts';
 import type { Room } from './line-source.ts';
 
 /** The type size of formulas, in px; the styles have the same. */
-export const MATHS_SIZE = 17;
+const MATHS_SIZE = 17;
 
 /** The width in px that a page is set in for print; the styles then fit it to the paper. */
 export const PRINT_WIDTH = 820;

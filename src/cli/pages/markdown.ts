@@ -1,5 +1,5 @@
 /** A row of a Markdown table; what would end a cell is escaped. */
-export function tableRow(cells: readonly string[]): string {
+function tableRow(cells: readonly string[]): string {
   return `| ${cells.map((cell) => cell.replaceAll('|', '\\|').replaceAll('\n', ' ')).join(' | ')} |`;
 }
 

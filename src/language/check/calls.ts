@@ -75,7 +75,7 @@ function checkPowerCall(node: CallSyntax, context: Context): Typed {
 }
 
 /** The parameter an argument belongs to, counting repeated groups; undefined beyond the last. */
-export function parameterAt(fn: FunctionEntry, index: number): Parameter | undefined {
+function parameterAt(fn: FunctionEntry, index: number): Parameter | undefined {
   const repeating = fn.parameters.findIndex((parameter) => parameter.repeats);
   if (repeating < 0 || index < repeating) return fn.parameters[index];
   const group = fn.parameters.length - repeating;
@@ -254,7 +254,7 @@ function axesOfCall(
 }
 
 /** The role of an argument counted without the options. */
-export function argumentRole(fn: FunctionEntry, index: number): 'each' | 'column' {
+function argumentRole(fn: FunctionEntry, index: number): 'each' | 'column' {
   const kept = fn.parameters.filter((parameter) => parameter.role !== 'option');
   const repeating = kept.findIndex((parameter) => parameter.repeats);
   const at =

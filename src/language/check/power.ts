@@ -77,7 +77,7 @@ function exactExponent(node: PowerSyntax, base: Typed, context: Context): Ration
 }
 
 /** The constant a part is: an exact fraction, a number that is none, or undefined for what is no constant. */
-export function constantFraction(node: Syntax): Rational | number | undefined {
+function constantFraction(node: Syntax): Rational | number | undefined {
   switch (node.kind) {
     case 'number': {
       if (node.unit) return undefined;

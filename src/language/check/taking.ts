@@ -98,7 +98,7 @@ export function alike(fn: FunctionEntry, args: readonly Typed[], context: Contex
 }
 
 /** The type two values share: numbers of one dimension (0 fitting any), points of one kind, texts, truth values. */
-export function commonType(a: Type, b: Type): Type | undefined {
+function commonType(a: Type, b: Type): Type | undefined {
   if (a.kind === 'number' && b.kind === 'number') {
     if (a.zero && b.zero) return a;
     return commonNumber(a, b);

@@ -47,7 +47,3 @@ export function common(types: readonly Type[]): Type {
 export function numbers(types: readonly Type[]): readonly NumberType[] {
   return types.filter((type): type is NumberType => type.kind === 'number');
 }
-
-export function isPlain(type: NumberType): boolean {
-  return sameDimension(type.dimension, PLAIN);
-}

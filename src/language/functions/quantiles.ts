@@ -66,7 +66,7 @@ function betaFraction(x: number, a: number, b: number): number {
 }
 
 /** The chance that a beta variable stays below x (0 to 1). */
-export function betaBelow(x: number, a: number, b: number): number {
+function betaBelow(x: number, a: number, b: number): number {
   if (x <= 0) return 0;
   if (x >= 1) return 1;
   const front = Math.exp(logGamma(a + b) - logGamma(a) - logGamma(b) + a * Math.log(x) + b * Math.log1p(-x));

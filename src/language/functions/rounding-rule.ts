@@ -6,7 +6,7 @@ function margin(q: number): number {
 }
 
 /** The nearest whole number where the quotient is one to within the margin, else undefined. */
-export function whole(q: number): number | undefined {
+function whole(q: number): number | undefined {
   const near = Math.round(q);
   return Math.abs(q - near) <= margin(q) ? near + 0 : undefined;
 }

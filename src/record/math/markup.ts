@@ -1,7 +1,7 @@
 const escapes: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
 
 /** Text safe inside an element or a quoted attribute. */
-export function escapeText(text: string): string {
+function escapeText(text: string): string {
   return text.replace(/[&<>"]/g, (found) => escapes[found] ?? found);
 }
 

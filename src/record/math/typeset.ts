@@ -15,7 +15,7 @@ const signs: Readonly<Record<string, string>> = {
 };
 
 /** A formula's tree as MathML, without the `math` element around it. What did not parse is left as a mark. */
-export function typeset(node: Syntax, name: NameDrawer): string {
+function typeset(node: Syntax, name: NameDrawer): string {
   const draw = (part: Syntax): string => typeset(part, name);
   switch (node.kind) {
     case 'number':
@@ -64,7 +64,7 @@ function powerBase(base: Syntax, name: NameDrawer): string {
 }
 
 /** Parentheses that a fraction bar or a root makes needless. */
-export function bare(node: Syntax): Syntax {
+function bare(node: Syntax): Syntax {
   return node.kind === 'group' ? bare(node.inner) : node;
 }
 

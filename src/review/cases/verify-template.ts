@@ -37,7 +37,7 @@ export function verifyTemplate(book: Book, cases: Cases): TemplateReport {
 }
 
 /** Runs one case on a fresh copy of the template. */
-export function runCase(book: Book, example: Case): CaseReport {
+function runCase(book: Book, example: Case): CaseReport {
   const { id, title, kind } = example;
   const prepared = prepareCase(book, example);
   if (!prepared.ok) {
