@@ -1,4 +1,4 @@
-import { fromSI, preferredUnit, type Unit, type UnitRegistry, writeIn } from '../../units/index.ts';
+import { preferredUnit, type Unit, type UnitRegistry, writeIn } from '../../units/index.ts';
 import type { UnitsView } from './session.ts';
 
 /** A quantity as the page shows it: digits and unit apart, so that both align down the page. */

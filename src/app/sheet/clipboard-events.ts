@@ -11,6 +11,7 @@ import { findPlace } from '../editing/find-place.ts';
 import { insertRows } from '../editing/line-edits.ts';
 import { copyOfRow, freshFor } from '../editing/new-items.ts';
 import { pasteCells } from '../editing/paste.ts';
+import { pasteNamed } from '../editing/paste-named.ts';
 import { type CommandHost, carryOut, selectedCells, told } from './commands.ts';
 import { isWholeRows } from './range.ts';
 
@@ -73,6 +74,11 @@ export class ClipboardEvents {
     event.preventDefault();
     if (copied?.lines) {
       this.#pasteLines(copied.lines);
+      return;
+    }
+    const named = copied ? undefined : pasteNamed(session.notebook.book, this.#topLeft(), text);
+    if (named) {
+      if (told(this.#host, named) && named.ok) told(this.#host, session.apply(named.value));
       return;
     }
     const { map } = this.#host;

@@ -1,3 +1,4 @@
+import type { Problem } from '../../diagnostics/index.ts';
 import type { Book } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
 
@@ -28,7 +29,7 @@ function findStates(notebook: Notebook): States {
   );
   for (const found of notebook.problems()) {
     const state = states.get(found.cell?.split('.')[0] ?? '');
-    if (state && found.severity === 'error' && found.code !== 'waits-on') state.problems += 1;
+    if (state && found.severity === 'error' && isOwn(found, notebook)) state.problems += 1;
   }
   for (const item of notebook.model.items.values()) {
     const state = states.get(item.sheet);
@@ -37,6 +38,16 @@ function findStates(notebook: Notebook): States {
     if (notebook.verdict(item.id)?.holds === false) state.failing += 1;
   }
   return states;
+}
+
+/** Whether a problem is one to mend, and does not just wait on another. */
+function isOwn({ cell, code, data }: Problem, notebook: Notebook): boolean {
+  const item = cell === undefined ? undefined : notebook.model.items.get(cell);
+  if (!item) return true;
+  if (item.kind === 'input' || item.kind === 'formula') return notebook.result(item.id).status !== 'waiting';
+  const column = notebook.column(item.id);
+  if (column.status !== 'ok') return column.status !== 'waiting';
+  return code !== 'row-fails' || column.reading.statusAt(Number(data.row) - 1) === 'problem';
 }
 
 /** The state in words. */

@@ -1,4 +1,3 @@
-import { PLAIN, sameDimension } from '../../units/index.ts';
 import { type NumberType, numberType, type Type } from '../type.ts';
 import type { Parameter, Taking } from './entry.ts';
 
