@@ -1,20 +1,34 @@
-import { type Outcome, succeed } from '../../diagnostics/index.ts';
+import { type Outcome, type Problem, type ProblemCode, succeed } from '../../diagnostics/index.ts';
 import { type Book, type Edit, insertTableRows, joinEdits, setCells } from '../../document/index.ts';
 import { readTable } from '../../tables/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import { findPlace } from './find-place.ts';
 
+/** A paste by headers: the edit, and what it left out. */
+export interface NamedPaste {
+  readonly edit: Edit;
+  readonly remarks: readonly Problem[];
+}
+
+/** What a block of cells without headers looks like to a reader of tables. */
+const noHeaders: ReadonlySet<ProblemCode> = new Set([
+  'table-empty',
+  'table-header-missing',
+  'table-quote-open',
+  'table-quote-stray',
+]);
+
 /**
  * The edit that puts a text with headers, CSV or from a spreadsheet, into the columns it names, from the row of a place
  * on; it grows the table past its end. Undefined where the place is in no table or the first line names none of its
- * columns, which then is an ordinary block of cells. Rows with too few or too many cells refuse the whole.
+ * columns, which then is an ordinary block of cells. Headers that name only some columns and rows with too few or too many cells refuse the whole.
  */
-export function pasteNamed(book: Book, place: CellPlace, text: string): Outcome<Edit> | undefined {
+export function pasteNamed(book: Book, place: CellPlace, text: string): Outcome<NamedPaste> | undefined {
   const found = findPlace(book, place);
   if (found?.kind !== 'cell' || !/[\r\n]\s*\S/.test(text)) return undefined;
   const { part, row } = found;
   const read = readTable(text, part.columns);
-  if (!read.ok) return undefined;
+  if (!read.ok) return read.problems.some(({ code }) => noHeaders.has(code)) ? undefined : read;
   const { length, cells, problems } = read.value;
   const faults = problems.filter(({ severity }) => severity === 'error');
   if (faults.length > 0) return { ok: false, problems: faults };
@@ -26,5 +40,6 @@ export function pasteNamed(book: Book, place: CellPlace, text: string): Outcome<
     const column = part.columns.find((one) => one.name === name);
     return column ? [setCells({ ...at, column: column.id }, row, values)] : [];
   });
-  return succeed(joinEdits(`paste ${length} ${length === 1 ? 'row' : 'rows'}`, [...growth, ...filled]));
+  const label = `paste ${length} ${length === 1 ? 'row' : 'rows'}`;
+  return succeed({ edit: joinEdits(label, [...growth, ...filled]), remarks: problems });
 }

@@ -78,7 +78,10 @@ export class ClipboardEvents {
     }
     const named = copied ? undefined : pasteNamed(session.notebook.book, this.#topLeft(), text);
     if (named) {
-      if (told(this.#host, named) && named.ok) told(this.#host, session.apply(named.value));
+      if (!told(this.#host, named) || !named.ok) return;
+      const { edit, remarks } = named.value;
+      if (told(this.#host, session.apply(edit)) && remarks.length > 0)
+        this.#host.refuse(remarks.map(({ message, hints }) => [message, ...hints].join('; ')));
       return;
     }
     const { map } = this.#host;

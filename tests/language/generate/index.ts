@@ -1,11 +1,11 @@
 export { type Broken, breakAnywhere, breakPart } from './break.ts';
 export { type Outcome, worldComputer } from './compute.ts';
-export { type Growth, grow, growCall, mayGive, type Place } from './grow.ts';
-export { type Piece, partsOf, printPiece, withParts } from './piece.ts';
-export { anyValue, dimensions, keyOf, unitsOf } from './quantities.ts';
+export { type Growth, grow, type Place } from './grow.ts';
+export { type Piece, printPiece } from './piece.ts';
+export { anyValue, keyOf, unitsOf } from './quantities.ts';
 export { type Random, randomFrom } from './random.ts';
-export { type Signature, signatureByName, signatures, slotsFor } from './signatures.ts';
+export { type Signature, signatures } from './signatures.ts';
 export { constrained, growSubject, operators, placeFor, surround } from './subjects.ts';
 export { swapUnits } from './swap-units.ts';
 export { type Judged, judge } from './type-of.ts';
-export { fillWorld, worldNames, worldScope, worldTables } from './world.ts';
+export { worldScope } from './world.ts';

@@ -24,7 +24,7 @@ for (const each of worldNames) {
 }
 
 /** The names of a type that may be written here. */
-export function namesOf(type: Type, { table, fresh }: Pick<Growth, 'table' | 'fresh'>): readonly string[] {
+function namesOf(type: Type, { table, fresh }: Pick<Growth, 'table' | 'fresh'>): readonly string[] {
   return (byKey.get(keyOf(type)) ?? []).flatMap((each) => {
     if (each.table === undefined) return [each.name];
     const here = each.table === table ? [each.name] : [];

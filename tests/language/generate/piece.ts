@@ -32,7 +32,7 @@ function printUnit(unit: string): string {
 }
 
 /** A number so that reading it gives the same number. */
-export function printNumber({ value, unit }: { readonly value: number; readonly unit: string }): string {
+function printNumber({ value, unit }: { readonly value: number; readonly unit: string }): string {
   const number = `${value}`.replace('e+', 'e');
   return unit === '' ? number : unit === '%' ? `${number}%` : `${number} ${printUnit(unit)}`;
 }

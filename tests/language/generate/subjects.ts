@@ -117,6 +117,6 @@ export function placeFor(name: string, random: Random): Place {
 }
 
 /** Whether two types are told apart by their keys. */
-export function differs(a: Type, b: Type): boolean {
+function differs(a: Type, b: Type): boolean {
   return keyOf(a) !== keyOf(b);
 }
