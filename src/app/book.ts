@@ -1,16 +1,20 @@
 import { Overview } from './overview/overview.ts';
 import { SidePanel } from './panel/side-panel.ts';
 import { BookSettings } from './settings/book-settings.ts';
+import { SheetDialog } from './settings/sheet-dialog.ts';
 import { Desk } from './shell/desk.ts';
 import { GoToDialog } from './shell/go-to-dialog.ts';
 import { KeysDialog } from './shell/keys-dialog.ts';
 import { SheetList } from './shell/sheet-list.ts';
+import { SheetListMenu } from './shell/sheet-list-menu.ts';
 import { StatusBar } from './shell/status-bar.ts';
 import { TitleBlock } from './shell/title-block.ts';
 import { TopBar } from './shell/top-bar.ts';
 import './sheet/quay-sheet.ts';
 
 customElements.define('quay-top-bar', TopBar);
+customElements.define('quay-sheet-list-menu', SheetListMenu);
+customElements.define('quay-sheet-dialog', SheetDialog);
 customElements.define('quay-sheet-list', SheetList);
 customElements.define('quay-title-block', TitleBlock);
 customElements.define('quay-desk', Desk);

@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing } from 'lit';
+import { groupedSheets } from './editing/sheet-edits.ts';
 import type { FileHandle } from './keeping/files.ts';
 import type { Library, LibraryNotice } from './keeping/library.ts';
 import type { Session } from './session/session.ts';
@@ -250,7 +251,7 @@ export class QuayApp extends LitElement {
   #turn(step: number): void {
     const { session } = this;
     if (!session) return;
-    const { sheets } = session.notebook.book;
+    const sheets = [...groupedSheets(session.notebook.book).values()].flat();
     // The overview stands in front of the first sheet.
     const at = session.overview ? -1 : sheets.findIndex((sheet) => sheet.key === session.sheet);
     const next = sheets[at + step];

@@ -1,5 +1,4 @@
 import { book } from './catalogue/book.ts';
-import { command } from './catalogue/command.ts';
 import type { CatalogueEntry } from './catalogue/entry.ts';
 import { lines } from './catalogue/lines.ts';
 import { names } from './catalogue/names.ts';
@@ -10,7 +9,7 @@ import { types } from './catalogue/types.ts';
 import { values } from './catalogue/values.ts';
 
 /** The areas of the catalogue, one file each, by name. */
-export const catalogueAreas = { quantity, syntax, names, types, values, lines, tables, book, command };
+export const catalogueAreas = { quantity, syntax, names, types, values, lines, tables, book };
 
 /** Every code a problem can have, with its title, its explanation and its words. */
 export const catalogue = {
@@ -22,7 +21,6 @@ export const catalogue = {
   ...lines,
   ...tables,
   ...book,
-  ...command,
 };
 
 /** The code of a problem: kebab-case and stable. */

@@ -1,5 +1,12 @@
-import { type Outcome, type Problem, type ProblemCode, succeed } from '../../diagnostics/index.ts';
-import { type Book, type Edit, insertTableRows, joinEdits, setCells } from '../../document/index.ts';
+import { type Outcome, type Problem, succeed } from '../../diagnostics/index.ts';
+import {
+  type Book,
+  type Edit,
+  insertTableRows,
+  joinEdits,
+  setCells,
+  type Table,
+} from '../../document/index.ts';
 import { readTable } from '../../tables/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import { findPlace } from './find-place.ts';
@@ -10,14 +17,6 @@ export interface NamedPaste {
   readonly remarks: readonly Problem[];
 }
 
-/** What a block of cells without headers looks like to a reader of tables. */
-const noHeaders: ReadonlySet<ProblemCode> = new Set([
-  'table-empty',
-  'table-header-missing',
-  'table-quote-open',
-  'table-quote-stray',
-]);
-
 /**
  * The edit that puts a text with headers, CSV or from a spreadsheet, into the columns it names, from the row of a place
  * on; it grows the table past its end. Undefined where the place is in no table or the first line names none of its
@@ -25,10 +24,10 @@ const noHeaders: ReadonlySet<ProblemCode> = new Set([
  */
 export function pasteNamed(book: Book, place: CellPlace, text: string): Outcome<NamedPaste> | undefined {
   const found = findPlace(book, place);
-  if (found?.kind !== 'cell' || !/[\r\n]\s*\S/.test(text)) return undefined;
+  if (found?.kind !== 'cell' || !startsWithHeaders(text, found.part)) return undefined;
   const { part, row } = found;
   const read = readTable(text, part.columns);
-  if (!read.ok) return read.problems.some(({ code }) => noHeaders.has(code)) ? undefined : read;
+  if (!read.ok) return read;
   const { length, cells, problems } = read.value;
   const faults = problems.filter(({ severity }) => severity === 'error');
   if (faults.length > 0) return { ok: false, problems: faults };
@@ -42,4 +41,20 @@ export function pasteNamed(book: Book, place: CellPlace, text: string): Outcome<
   });
   const label = `paste ${length} ${length === 1 ? 'row' : 'rows'}`;
   return succeed({ edit: joinEdits(label, [...growth, ...filled]), remarks: problems });
+}
+
+/** Whether there are several lines, and a cell of the first is the name or label of a column, maybe with a unit. */
+function startsWithHeaders(text: string, { columns }: Table): boolean {
+  const [first = '', second] = text.trim().split(/[\r\n]+/);
+  if (second === undefined) return false;
+  const called = new Set(columns.flatMap(({ name, label }) => [folded(name), folded(label ?? name)]));
+  return first.split(/[\t;,]/).some((cell) => called.has(folded(cell)));
+}
+
+function folded(header: string): string {
+  return header
+    .replace(/^\s*"|"\s*$/g, '')
+    .replace(/[([][^()[\]]*[)\]]\s*$/, '')
+    .trim()
+    .toLowerCase();
 }

@@ -33,7 +33,7 @@ interface Target {
 }
 
 /** The new spelling of a name written on a sheet, in a formula of `table` (`sheet.table`) or not; undefined to keep it. */
-type Respell = (written: string, sheet: string, table?: string) => string | undefined;
+export type Respell = (written: string, sheet: string, table?: string) => string | undefined;
 
 /**
  * The edit that gives a line, a column or a table (the place of its title) another name, in every formula, chart,
@@ -85,7 +85,8 @@ function targetAt(book: Book, place: CellPlace): Target | undefined {
   return { kind: 'table', id: `${sheet.key}.${part.name}`, sheet, name: part.name, edit };
 }
 
-function refusal(book: Book, target: Target, name: string): Problem | undefined {
+/** What is wrong with a new name by itself: its length, its spelling, that formulas have the word already. */
+export function nameRefusal(name: string): Problem | undefined {
   const span = { from: 0, to: name.length };
   if (name.length > NAME_LENGTH_LIMIT) {
     const facts = { path: 'the new symbol', length: name.length, limit: NAME_LENGTH_LIMIT, of: 'character' };
@@ -93,6 +94,13 @@ function refusal(book: Book, target: Target, name: string): Problem | undefined 
   }
   if (!NAME_PATTERN.test(name)) return problem('book-name-spelling', span, { path: 'the new symbol', name });
   if (findFunction(name) || /^(?:true|false)$/i.test(name)) return problem('rename-reserved', span, { name });
+  return undefined;
+}
+
+function refusal(book: Book, target: Target, name: string): Problem | undefined {
+  const refused = nameRefusal(name);
+  if (refused) return refused;
+  const span = { from: 0, to: name.length };
   const by = name === target.name ? undefined : bearerOf(book, target, name);
   return by === undefined ? undefined : problem('rename-taken', span, { name, by, sheet: target.sheet.key });
 }
@@ -123,7 +131,8 @@ function respelling(names: Names, target: Target, name: string): Respell {
   };
 }
 
-function usesInPart(sheet: string, part: Part, respell: Respell): readonly Edit[] {
+/** The edits that respell the names a part says, in formulas, lists of options, sketches and charts. */
+export function usesInPart(sheet: string, part: Part, respell: Respell): readonly Edit[] {
   const at = { sheet, part: part.id };
   switch (part.kind) {
     case 'prose':

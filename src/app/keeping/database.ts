@@ -22,9 +22,6 @@ export interface StoredEdit {
   readonly edit: Edit;
 }
 
-/** A book as the first version of the storage kept it. */
-type FirstVersion = StoredCard & StoredText;
-
 interface Schema extends DBSchema {
   books: { key: string; value: StoredCard };
   texts: { key: string; value: StoredText };
@@ -37,23 +34,11 @@ export type Database = IDBPDatabase<Schema>;
  * a large book takes longer to write than a keystroke may.
  */
 export function openDatabase(): Promise<Database> {
-  return openDB<Schema>('quaybook', 2, {
-    upgrade: async (database, from, _to, transaction) => {
+  return openDB<Schema>('quaybook', 1, {
+    upgrade: (database) => {
+      database.createObjectStore('books', { keyPath: 'id' });
       database.createObjectStore('texts', { keyPath: 'id' });
-      if (from === 0) {
-        database.createObjectStore('books', { keyPath: 'id' });
-        database.createObjectStore('journal', { keyPath: ['book', 'number'] });
-        return;
-      }
-      // The first version kept both in one.
-      const books = transaction.objectStore('books');
-      for (const {
-        text,
-        ...card
-      } of (await books.getAll()) as readonly unknown[] as readonly FirstVersion[]) {
-        await transaction.objectStore('texts').put({ id: card.id, text });
-        await books.put(card);
-      }
+      database.createObjectStore('journal', { keyPath: ['book', 'number'] });
     },
   });
 }

@@ -92,10 +92,14 @@ export function openSession(id: string, book: Book, keep: Keeper, now: () => num
     tell({ kind: 'kept' });
   };
   const carryOut = (edit: Edit): Outcome<AppliedEdit> => {
+    const at = notebook.book.sheets.findIndex(({ key }) => key === sheet);
     const applied = notebook.apply(edit);
     if (!applied.ok) return applied;
     const structure = edit.patches.some(({ kind }) => kind !== 'cells' && kind !== 'set');
-    if (!notebook.book.sheets.some((one) => one.key === sheet)) sheet = notebook.book.sheets[0]?.key ?? '';
+    const { sheets } = notebook.book;
+    // A sheet with a new key stands where it stood; in place of one that is gone, its neighbour is shown.
+    if (!sheets.some(({ key }) => key === sheet))
+      sheet = sheets[Math.max(0, Math.min(at, sheets.length - 1))]?.key ?? '';
     tell({ kind: 'book', changed: applied.value.changed, structure });
     store(edit);
     return applied;

@@ -19,7 +19,8 @@ export const dialogStyles = css`
     margin: 0 0 12px;
     font-size: 18px;
   }
-  form {
+  form:not(.fields),
+  .buttons {
     display: flex;
     justify-content: flex-end;
     gap: 8px;

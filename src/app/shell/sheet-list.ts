@@ -1,7 +1,11 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { Sheet } from '../../document/index.ts';
+import { duplicateSheet, groupedSheets, moveSheetBy } from '../editing/sheet-edits.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
+import type { SheetDialog } from '../settings/sheet-dialog.ts';
+import { drawSign } from '../sheet/signs.ts';
+import type { SheetAction, SheetListMenu } from './sheet-list-menu.ts';
 import { sheetStates, stateWords } from './sheet-states.ts';
 
 /** The sheets of the book by group, each with its state. */
@@ -56,6 +60,47 @@ export class SheetList extends LitElement {
       outline: 2px solid var(--accent);
       outline-offset: -2px;
     }
+    li {
+      position: relative;
+    }
+    .add {
+      margin-block-start: 16px;
+      color: var(--ink-soft);
+      font-size: 14px;
+    }
+    .menu-button {
+      position: absolute;
+      inset: 0 4px 0 auto;
+      align-items: center;
+      justify-content: center;
+      width: 26px;
+      padding: 0;
+      color: var(--ink-soft);
+      opacity: 0;
+    }
+    li:hover .menu-button {
+      opacity: 1;
+    }
+    li:hover .state {
+      opacity: 0;
+    }
+    .sign {
+      width: 14px;
+      height: 14px;
+      fill: none;
+      stroke: currentcolor;
+      stroke-width: 2.4;
+      stroke-linecap: round;
+    }
+    @media (hover: none) {
+      .menu-button,
+      li:hover .state {
+        opacity: 1;
+      }
+      button[data-sheet] {
+        padding-inline-end: 32px;
+      }
+    }
     .state {
       font-size: 12.5px;
       font-weight: 400;
@@ -75,9 +120,7 @@ export class SheetList extends LitElement {
 
   override render() {
     const { book } = this.session.notebook;
-    const groups = new Map<string, Sheet[]>();
-    for (const sheet of book.sheets)
-      groups.set(sheet.group ?? '', [...(groups.get(sheet.group ?? '') ?? []), sheet]);
+    const groups = groupedSheets(book);
     const states = sheetStates(this.session.notebook);
     return html`<nav aria-label="Sheets">
       <button
@@ -93,20 +136,83 @@ export class SheetList extends LitElement {
             ${sheets.map((sheet) => this.#entry(sheet, stateWords(states.get(sheet.key) ?? none)))}
           </ul>`,
       )}
-    </nav>`;
+      <button class="add" @click=${() => this.#ask('add', undefined)}>Add a sheet</button>
+    </nav>
+    <quay-sheet-list-menu></quay-sheet-list-menu>
+    <quay-sheet-dialog .session=${this.session}></quay-sheet-dialog>`;
   }
 
   #entry(sheet: Sheet, state: string) {
     const bad = state !== '' && state !== 'holds';
     return html`<li>
       <button
+        data-sheet=${sheet.key}
         aria-current=${!this.session.overview && this.session.sheet === sheet.key ? 'page' : 'false'}
+        aria-haspopup="menu"
+        aria-keyshortcuts="Shift+F10"
         @click=${() => this.session.showSheet(sheet.key)}
+        @keydown=${(event: KeyboardEvent) => this.#key(event, sheet.key)}
+        @contextmenu=${(event: Event) => this.#menu(event, sheet.key)}
       >
         <span>${sheet.title || sheet.key}</span>
         <span class="state ${bad ? 'bad' : ''}">${state}</span>
       </button>
+      <button
+        class="menu-button"
+        tabindex="-1"
+        aria-label="sheet menu"
+        aria-haspopup="menu"
+        @click=${(event: Event) => this.#menu(event, sheet.key)}
+      >
+        ${drawSign('menu')}
+      </button>
     </li>`;
+  }
+
+  #key(event: KeyboardEvent, sheet: string): void {
+    if (event.key === 'ContextMenu' || (event.key === 'F10' && event.shiftKey)) this.#menu(event, sheet);
+  }
+
+  #menu(event: Event, sheet: string): void {
+    event.preventDefault();
+    event.stopPropagation();
+    const below = event.currentTarget as HTMLElement;
+    void this.renderRoot
+      .querySelector<SheetListMenu>('quay-sheet-list-menu')
+      ?.open(below, (action) => this.#act(action, sheet, below));
+  }
+
+  #act(action: SheetAction, sheet: string, back: HTMLElement): void {
+    // Dialogs give the focus back to what has it when they open.
+    back.focus();
+    const { book } = this.session.notebook;
+    switch (action) {
+      case 'add':
+      case 'change':
+      case 'remove':
+        this.#ask(action, sheet);
+        break;
+      case 'duplicate': {
+        const change = duplicateSheet(book, sheet);
+        if (change && this.session.apply(change.edit).ok) this.session.showSheet(change.sheet);
+        break;
+      }
+      case 'move up':
+      case 'move down': {
+        const edit = moveSheetBy(book, sheet, action === 'move up' ? -1 : 1);
+        if (edit) this.session.apply(edit);
+        void this.updateComplete.then(() => this.#focusOn(sheet));
+        break;
+      }
+    }
+  }
+
+  #focusOn(sheet: string): void {
+    this.renderRoot.querySelector<HTMLElement>(`[data-sheet="${CSS.escape(sheet)}"]`)?.focus();
+  }
+
+  #ask(kind: 'add' | 'change' | 'remove', sheet: string | undefined): void {
+    this.renderRoot.querySelector<SheetDialog>('quay-sheet-dialog')?.show({ kind, sheet });
   }
 }
 

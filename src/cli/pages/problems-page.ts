@@ -10,7 +10,6 @@ const areas: Readonly<Record<keyof typeof catalogueAreas, string>> = {
   lines: 'Lines and cells',
   tables: 'Tables',
   book: 'Books',
-  command: 'The command line',
 };
 
 /** Every problem Quaybook can tell of, by its code. */

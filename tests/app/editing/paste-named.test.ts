@@ -25,13 +25,14 @@ test('columns are found by their headers, in any order, and the table grows', ()
 test('columns and rows that the text does not have stay', () => {
   const book = pasted('mark;length\nx;7', 'r1');
   expect(texts(book, 'k1', 3)).toEqual(['a', 'x', 'c']);
-  expect(texts(pasted('mark\nx', 'r1'), 'k2', 3)).toEqual(['1 m', '2 m', '']);
+  expect(texts(pasted('mark\nx', 'r1'), 'k2', 3)).toEqual(['1', '2 m', '']);
 });
 
 test.each([
   ['1,200\n1,300', 'numbers are not cut at their commas'],
   ['x\t1\ny\t2', 'a block of cells is none of this'],
   [`12'-6"\n13'-2"`, 'inches are no quotation marks'],
+  ['steel\tpine\nstone\toak', 'words are no headers'],
   ['mark', 'one line is a cell'],
 ])('%j: %s', (text) => {
   expect(pasteNamed(smallBook(), at('p3', 'r0', 'k1'), text)).toBeUndefined();

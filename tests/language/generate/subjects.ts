@@ -2,7 +2,7 @@ import { numberType, type Type, textType, truthType } from '../../../src/languag
 import { powerDimension } from '../../../src/units/index.ts';
 import { type Growth, grow, growCall, mayGive, type Place } from './grow.ts';
 import type { Piece } from './piece.ts';
-import { angle, anyMeasured, anyNumber, anyValue, date, dimensions, keyOf, plain } from './quantities.ts';
+import { angle, anyMeasured, anyNumber, anyValue, date, dimensions, plain } from './quantities.ts';
 import type { Random } from './random.ts';
 import { signatureByName, signatures } from './signatures.ts';
 
@@ -114,9 +114,4 @@ export function placeFor(name: string, random: Random): Place {
   if (/^(ABOVE|RUNNING|SERIES)/.test(name)) return { table: random.pick(['layers', 'rates']) };
   const table = random.pick([undefined, undefined, 'layers', 'rates']);
   return table === undefined ? {} : { table };
-}
-
-/** Whether two types are told apart by their keys. */
-function differs(a: Type, b: Type): boolean {
-  return keyOf(a) !== keyOf(b);
 }

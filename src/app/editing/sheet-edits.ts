@@ -1,0 +1,107 @@
+import {
+  type Book,
+  type Edit,
+  findSheet,
+  insertSheet,
+  joinEdits,
+  moveSheet,
+  type Part,
+  type Sheet,
+  setSheetField,
+} from '../../document/index.ts';
+import type { Item, Notebook } from '../../notebook/index.ts';
+import { type Fresh, freshFor } from './new-items.ts';
+import { usesInPart } from './rename.ts';
+import { sheetKeyRefusal, sheetRespelling } from './rename-sheet.ts';
+
+/** An edit, and the sheet shown after it. */
+export interface SheetChange {
+  readonly edit: Edit;
+  readonly sheet: string;
+}
+
+/** A key that the book has room for, made from a title: `Pile bearing` gives `pile_bearing`. */
+export function keyFor(book: Book, title: string): string {
+  const letters = title
+    .normalize('NFKD')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '_')
+    .replace(/^[_\d]+|_+$/g, '')
+    .slice(0, 40);
+  const stem = letters === '' ? 'sheet' : letters;
+  let key = stem;
+  for (let n = 2; sheetKeyRefusal(book, key); n += 1) key = `${stem}_${n}`;
+  return key;
+}
+
+/** The sheets by group, each group where its first sheet stands: the order a person reads them in. */
+export function groupedSheets({ sheets }: Book): ReadonlyMap<string, readonly Sheet[]> {
+  const groups = new Map<string, Sheet[]>();
+  for (const sheet of sheets) {
+    const group = groups.get(sheet.group ?? '');
+    if (group) group.push(sheet);
+    else groups.set(sheet.group ?? '', [sheet]);
+  }
+  return groups;
+}
+
+/** Puts an empty sheet behind another one, or at the end. */
+export function addSheet(
+  book: Book,
+  after: string | undefined,
+  sheet: Pick<Sheet, 'key' | 'title' | 'group'>,
+): SheetChange {
+  const at = book.sheets.findIndex(({ key }) => key === after);
+  const index = at < 0 ? book.sheets.length : at + 1;
+  return { edit: insertSheet(index, { ...sheet, parts: [] }), sheet: sheet.key };
+}
+
+/** Puts a second sheet like the one with the key behind it; what it says of itself it says of the second one. */
+export function duplicateSheet(book: Book, key: string): SheetChange | undefined {
+  const sheet = findSheet(book, key);
+  if (!sheet) return undefined;
+  const fresh = freshFor(book, sheet);
+  const copyKey = keyFor(book, key);
+  const parts = sheet.parts.map((part) => withFreshIds(part, fresh));
+  const copy = { ...sheet, key: copyKey, title: `${sheet.title || sheet.key}, copy`, parts };
+  const respell = sheetRespelling(book, key, copyKey);
+  const uses = parts.flatMap((part) =>
+    usesInPart(copyKey, part, (written, _, table) =>
+      respell(written, key, table && `${key}${table.slice(copyKey.length)}`),
+    ),
+  );
+  const insert = insertSheet(book.sheets.indexOf(sheet) + 1, copy);
+  return { edit: joinEdits(`duplicate sheet ${key}`, [insert, ...uses]), sheet: copyKey };
+}
+
+function withFreshIds(part: Part, fresh: Fresh): Part {
+  const id = fresh.id('p');
+  if (part.kind === 'rows')
+    return { ...part, id, rows: part.rows.map((row) => ({ ...row, id: fresh.id('r') })) };
+  if (part.kind !== 'table') return { ...part, id };
+  return { ...part, id, columns: part.columns.map((column) => ({ ...column, id: fresh.id('k') })) };
+}
+
+/** Moves a sheet by one in the order it is read in; across the edge of a group it joins the group it comes to. */
+export function moveSheetBy(book: Book, key: string, by: -1 | 1): Edit | undefined {
+  const read = [...groupedSheets(book).values()].flat();
+  const at = read.findIndex((sheet) => sheet.key === key);
+  const [sheet, neighbour] = [read[at], read[at + by]];
+  if (!sheet || !neighbour) return undefined;
+  const others = book.sheets.filter((one) => one.key !== key);
+  const stays = (sheet.group ?? '') === (neighbour.group ?? '');
+  const behind = stays === by > 0;
+  const move = moveSheet(key, others.indexOf(neighbour) + (behind ? 1 : 0));
+  if (stays) return move;
+  return joinEdits(move.label, [setSheetField(key, 'group', neighbour.group), move]);
+}
+
+/** The lines and columns of other sheets that refer to a sheet. */
+export function usersOfSheet(notebook: Notebook, key: string): readonly Item[] {
+  return [...notebook.model.items.values()].filter((item) => {
+    if (item.sheet === key) return false;
+    if (item.kind === 'input')
+      return item.row.kind === 'choice' && (item.row.from ?? '').startsWith(`${key}.`);
+    return 'checked' in item && [...item.checked.references].some((id) => id.startsWith(`${key}.`));
+  });
+}

@@ -1,0 +1,81 @@
+import { html, LitElement, type TemplateResult } from 'lit';
+import { menuStyles } from './menu-styles.ts';
+
+/** One thing a menu offers. */
+export interface MenuItem<Action> {
+  readonly action: Action;
+  readonly words: string;
+  readonly key?: string;
+}
+
+/** A menu: one native popover, told where to open and what to do with what is chosen. Its items are its own. */
+export abstract class PopupMenu<Action> extends LitElement {
+  static override styles = menuStyles;
+  #back: HTMLElement | undefined;
+  #act: ((action: Action) => void) | undefined;
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.popover = 'auto';
+    this.addEventListener('keydown', this.#key);
+    this.addEventListener('toggle', this.#toggled);
+  }
+
+  /** Opens below an element; gives the focus back to `back` when it closes without an action. */
+  protected async openBelow(
+    below: HTMLElement,
+    back: HTMLElement,
+    act: (action: Action) => void,
+  ): Promise<void> {
+    this.#back = back;
+    this.#act = act;
+    await this.updateComplete;
+    this.showPopover();
+    const at = below.getBoundingClientRect();
+    const own = this.getBoundingClientRect();
+    const left = Math.max(8, Math.min(at.right - own.width, innerWidth - own.width - 8));
+    const top = at.bottom + own.height + 8 > innerHeight ? Math.max(8, at.top - own.height) : at.bottom;
+    this.style.setProperty('left', `${left}px`);
+    this.style.setProperty('top', `${top}px`);
+    this.#items[0]?.focus();
+  }
+
+  get #items(): readonly HTMLElement[] {
+    return [...this.renderRoot.querySelectorAll<HTMLElement>('[role=menuitem]')];
+  }
+
+  protected item({ action, words, key }: MenuItem<Action>): TemplateResult {
+    return html`<button type="button" role="menuitem" tabindex="-1" @click=${() => this.#chosen(action)}>
+      <span>${words}</span>${key === undefined ? '' : html`<kbd>${key}</kbd>`}
+    </button>`;
+  }
+
+  #chosen(action: Action): void {
+    const act = this.#act;
+    // What is done next decides where the focus goes.
+    this.#back = undefined;
+    this.hidePopover();
+    act?.(action);
+  }
+
+  readonly #key = (event: KeyboardEvent): void => {
+    event.stopPropagation();
+    const items = this.#items;
+    const at = items.indexOf(this.shadowRoot?.activeElement as HTMLElement);
+    const to: Readonly<Record<string, number>> = {
+      ArrowDown: (at + 1) % items.length,
+      ArrowUp: (at - 1 + items.length) % items.length,
+      Home: 0,
+      End: items.length - 1,
+    };
+    const next = to[event.key];
+    if (event.key === 'Tab') this.hidePopover();
+    if (next === undefined) return;
+    event.preventDefault();
+    items[next]?.focus();
+  };
+
+  readonly #toggled = (event: ToggleEvent): void => {
+    if (event.newState === 'closed') this.#back?.focus({ preventScroll: true });
+  };
+}

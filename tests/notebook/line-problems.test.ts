@@ -1,0 +1,112 @@
+import { describe, expect, test } from 'vitest';
+import { problem } from '../../src/diagnostics/index.ts';
+import { type Book, blankBook, type Part } from '../../src/document/index.ts';
+import { columnNamed, enterRows, enterValues, lineNamed, openNotebook } from '../../src/notebook/index.ts';
+
+const blocks = (sheet: string): readonly Part[] => [
+  {
+    id: `${sheet}-p`,
+    kind: 'rows',
+    rows: [
+      { id: `${sheet}-w`, kind: 'given', name: 'w', entry: '3 m', unit: 'm' },
+      { id: `${sheet}-a`, kind: 'calc', name: 'a', formula: 'w * nosuch' },
+      { id: `${sheet}-b`, kind: 'calc', name: 'b', formula: 'a * 2' },
+    ],
+  },
+  {
+    id: `${sheet}-t`,
+    kind: 'table',
+    name: 'layers',
+    length: 2,
+    columns: [
+      { id: `${sheet}-c`, kind: 'given', name: 'wet', type: 'truth', chunks: [['TRUE', '5 m']] },
+      { id: `${sheet}-d`, kind: 'given', name: 't', unit: 'm', chunks: [[1, 'thick']] },
+    ],
+  },
+  {
+    id: `${sheet}-s`,
+    kind: 'table',
+    name: 'depths',
+    columns: [{ id: `${sheet}-z`, kind: 'series', name: 'z', formula: 'SERIES(0 m; 2 m; 1 m)', unit: 'm' }],
+  },
+];
+const book: Book = {
+  ...blankBook(),
+  sheets: [
+    { key: 's', title: 'S', parts: blocks('s') },
+    { key: 'u', title: 'U', parts: blocks('u') },
+  ],
+};
+const notebook = openNotebook(book);
+
+/** Code and sentence of the first problem of a refusal. */
+function first(outcome: {
+  readonly ok: boolean;
+  readonly problems?: readonly { readonly code: string; readonly message: string }[];
+}) {
+  const [found] = outcome.problems ?? [];
+  return outcome.ok || !found ? 'accepted' : `${found.code}: ${found.message}`;
+}
+
+describe('what a line or cell says of itself', () => {
+  const told = (cell: string) => notebook.problems().filter((found) => found.cell === cell);
+
+  test('a cell that should be true or false: the row is named', () => {
+    expect(told('s.layers.wet')).toMatchObject([{ code: 'row-fails', data: { row: 2 } }]);
+    expect(told('s.layers.wet')[0]?.message).toContain('“5 m” is neither TRUE nor FALSE');
+    // The cell itself carries cell-not-truth.
+    const column = notebook.column('s.layers.wet');
+    expect(column.status === 'ok' && column.reading.problemAt(1)?.code).toBe('cell-not-truth');
+  });
+
+  test('a cell that should be a number', () => {
+    expect(told('s.layers.t')).toMatchObject([{ code: 'row-fails', data: { row: 2 } }]);
+  });
+
+  test('a line without a type waits on the one that has the problem', () => {
+    expect(told('s.a')).toMatchObject([{ code: 'name-unknown' }]);
+    expect(told('s.b')).toMatchObject([{ code: 'waits-on', message: 'waits on s.a' }]);
+  });
+});
+
+describe('names that cannot be used', () => {
+  test('set-unknown, set-calculated, name-on-sheets', () => {
+    expect(first(enterValues(book, { 's.ww': '1 m' }))).toBe(
+      'set-unknown: there is no given or choice “s.ww” in this book',
+    );
+    expect(first(enterValues(book, { 's.a': '1 m' }))).toBe(
+      'set-calculated: “s.a” is calculated and cannot be set',
+    );
+    expect(first(enterValues(book, { w: '1 m' }))).toBe('name-on-sheets: “w” stands on several sheets');
+    expect(first(enterValues(book, { 's.w': '1 m' }))).toBe('accepted');
+  });
+
+  test('table-unknown, table-computed', () => {
+    expect(first(enterRows(book, 's.layrs', []))).toBe(
+      'table-unknown: there is no table “s.layrs” in this book',
+    );
+    expect(first(enterRows(book, 's.depths', []))).toBe(
+      'table-computed: the rows of “s.depths” are computed and cannot be given',
+    );
+  });
+
+  test('result-unknown', () => {
+    expect(first(lineNamed(notebook.model, 's.q'))).toBe(
+      'result-unknown: there is no line or column “s.q” in this book',
+    );
+    expect(first(columnNamed(notebook.model, 's.layers.q'))).toMatch(/^result-unknown/);
+  });
+});
+
+describe('words of problems that only the page or a later door can meet', () => {
+  test('book-not-kept', () => {
+    expect(problem('book-not-kept', { from: 0, to: 0 }, {}).message).toBe(
+      'this book is not kept in this browser',
+    );
+  });
+
+  test('cell-not-number', () => {
+    const said = problem('cell-not-number', { from: 0, to: 4 }, { written: 'TRUE' });
+    expect(said.message).toBe('“TRUE” is not a number');
+  });
+});
