@@ -73,6 +73,11 @@ export class QuayApp extends LitElement {
         grid-template-columns: 176px minmax(0, 1fr) 250px;
       }
     }
+    @media (max-width: 1100px) {
+      .book {
+        grid-template-columns: 152px minmax(0, 1fr) 216px;
+      }
+    }
     @media print {
       :host,
       .book {

@@ -42,8 +42,8 @@ export function pageStyle(tracks: Tracks, page: number): string {
 /** How much formula fits beside and below the descriptions. */
 export function roomFor({ label, calculation }: Tracks): Room {
   return {
-    beside: (0.97 * (calculation - 14)) / MATHS_SIZE,
-    below: (0.97 * (label + calculation - 20)) / MATHS_SIZE,
+    beside: (0.86 * (calculation - 14)) / MATHS_SIZE,
+    below: (0.9 * (label + calculation - 20)) / MATHS_SIZE,
   };
 }
 

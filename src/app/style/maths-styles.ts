@@ -7,6 +7,12 @@ export const mathsStyles = css`
     font-size: 17px;
     math-style: normal;
   }
+  /* On a narrow page smaller, which leaves the lines their breaks and some air. */
+  @media screen and (max-width: 1200px) {
+    math {
+      font-size: 15px;
+    }
+  }
   math :is(mi, mn, mtext) {
     font-family: var(--serif);
     text-transform: none;
