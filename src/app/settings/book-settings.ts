@@ -78,7 +78,7 @@ export class BookSettings extends LitElement {
           maxlength="3"
           autocomplete="off"
           aria-invalid=${troubles.currency !== ''}
-          @input=${(event: Event) => this.#change({ currency: valueOf(event) })}
+          @input=${(event: Event) => this.#change({ currency: typedIn(event) })}
         />
       </label>
       ${trouble(troubles.currency)}
@@ -96,7 +96,7 @@ export class BookSettings extends LitElement {
         <input
           .value=${draft.datums}
           aria-invalid=${troubles.datums !== ''}
-          @input=${(event: Event) => this.#change({ datums: valueOf(event) })}
+          @input=${(event: Event) => this.#change({ datums: typedIn(event) })}
         />
       </label>
       ${trouble(troubles.datums)} ${trouble(this.refusal)}
@@ -111,7 +111,7 @@ export class BookSettings extends LitElement {
       .value=${unit[name]}
       aria-label=${`${label} of unit ${at + 1}`}
       aria-invalid=${name !== 'note' && words !== ''}
-      @input=${(event: Event) => this.#changeUnit(at, { [name]: valueOf(event) })}
+      @input=${(event: Event) => this.#changeUnit(at, { [name]: typedIn(event) })}
     />`;
     return html`${field('symbol', 'symbol')} ${field('definition', 'definition')} ${field('note', 'note')}
       <button type="button" class="small" aria-label=${`take out unit ${at + 1}`} @click=${() => this.#remove(at)}>
@@ -155,7 +155,7 @@ export class BookSettings extends LitElement {
   };
 }
 
-function valueOf(event: Event): string {
+function typedIn(event: Event): string {
   return (event.target as HTMLInputElement).value;
 }
 

@@ -156,14 +156,17 @@ export const syntax = {
       hint: 'write the one you mean',
     }),
   }),
-  'unit-or-name': entry<{ written: string; name: string; first: string; second: string }>({
+  'unit-or-name': entry<{ written: string; name: string; value: boolean; first: string; second: string }>({
     title: 'A name that is also a unit',
     explain:
       'After a number with a unit, a name that is also the symbol of a unit may continue the unit or be a value. ' +
       readTwoWays,
-    words: ({ written, name, first, second }) => ({
+    words: ({ written, name, value, first, second }) => ({
       message: `${quoted(name)} in ${quoted(written)} is also a unit`,
-      hint: `write ${first} for one unit, or ${second} with spaces for the value named ${name}`,
+      hint:
+        first === second
+          ? `write ${first}`
+          : `write ${first} for one unit, or ${second}${value ? ` with spaces for the value named ${name}` : ''}`,
     }),
   }),
   'fraction-with-unit': entry<{ written: string; first: string; second: string }>({

@@ -226,17 +226,26 @@ function unitOrName(node: BinarySyntax, context: Context): boolean {
   if (name.name.includes('.') || !readUnit(name.name, units).ok || !readUnit(number.unit.text, units).ok)
     return false;
   const tight = node.opSpan.from === number.to && node.opSpan.to === follower.from;
-  if (!tight && context.scope.resolve(name.name)) return false;
+  const value = context.scope.resolve(name.name) !== undefined;
+  if (!tight && value) return false;
   const span = { from: number.from, to: follower.to };
   const sign = written(context, node.opSpan);
   const unitText = number.unit.compound ? `(${number.unit.text})` : number.unit.text;
-  const first = `${number.value} (${unitText}${sign}${written(context, follower)})`;
-  const second = `${number.value} ${unitText} ${sign} ${written(context, follower)}`;
+  const after = written(context, follower);
+  const one = follower.kind === 'power' ? `1 (${after})` : `1 ${after}`;
+  const whole = `${number.unit.text}${sign}${after}`;
+  const first = readUnit(whole, units).ok
+    ? `${number.value} (${whole})`
+    : `${number.value} ${unitText} ${sign} (${one})`;
+  const second = `${number.value} ${unitText} ${sign} ${value ? after : `(${one})`}`;
+  const readings = [...new Set([first, second])];
   context.report(
-    problem('unit-or-name', span, { written: written(context, span), name: name.name, first, second }, [
-      { label: first, ...span, insert: first },
-      { label: second, ...span, insert: second },
-    ]),
+    problem(
+      'unit-or-name',
+      span,
+      { written: written(context, span), name: name.name, value, first, second },
+      readings.map((insert) => ({ label: insert, ...span, insert })),
+    ),
   );
   return true;
 }
