@@ -137,8 +137,8 @@ export class SheetList extends LitElement {
           </ul>`,
       )}
       <button class="add" @click=${() => this.#ask('add', undefined)}>Add a sheet</button>
+      <quay-sheet-list-menu></quay-sheet-list-menu>
     </nav>
-    <quay-sheet-list-menu></quay-sheet-list-menu>
     <quay-sheet-dialog .session=${this.session}></quay-sheet-dialog>`;
   }
 
