@@ -13,9 +13,10 @@ interface Recorder {
 }
 
 /**
- * Has every page of a context time its keystrokes. The clock starts at the event's own time stamp. A task posted by
- * the first listener of `keydown`, and again of `input`, runs when handlers and all their microtasks are done; a task
- * posted from an animation frame runs when that frame is styled, laid out and painted.
+ * Has a page time its keystrokes. The clock starts at the event's own time stamp. Work ends when a task posted by the
+ * first listener of `keydown`, and again of `input`, comes up, or the next frame begins if the browser puts that first:
+ * either comes only when handlers and all their microtasks are done. The frame ends with a task posted from its
+ * animation frame, which comes up when styles, layout and painting are done.
  */
 export async function recordKeystrokes(page: Page): Promise<void> {
   await page.addInitScript(() => {
@@ -29,14 +30,18 @@ export async function recordKeystrokes(page: Page): Promise<void> {
     const follow = () => {
       const { now } = recorder;
       if (!now) return;
-      afterThis(() => {
-        now.work = performance.now() - now.start;
-      });
-      requestAnimationFrame(() =>
+      let working = true;
+      const worked = () => {
+        if (working) now.work = performance.now() - now.start;
+        working = false;
+      };
+      afterThis(worked);
+      requestAnimationFrame(() => {
+        worked();
         afterThis(() => {
           now.frame = performance.now() - now.start;
-        }),
-      );
+        });
+      });
     };
     addEventListener(
       'keydown',

@@ -1,7 +1,9 @@
 import { Overview } from './overview/overview.ts';
 import { SidePanel } from './panel/side-panel.ts';
 import { BookSettings } from './settings/book-settings.ts';
+import { DetailsDialog } from './settings/details-dialog.ts';
 import { SheetDialog } from './settings/sheet-dialog.ts';
+import { TableRowsDialog } from './settings/table-rows-dialog.ts';
 import { Desk } from './shell/desk.ts';
 import { GoToDialog } from './shell/go-to-dialog.ts';
 import { KeysDialog } from './shell/keys-dialog.ts';
@@ -23,6 +25,8 @@ customElements.define('quay-status-bar', StatusBar);
 customElements.define('quay-side-panel', SidePanel);
 customElements.define('quay-go-to', GoToDialog);
 customElements.define('quay-book-settings', BookSettings);
+customElements.define('quay-details', DetailsDialog);
+customElements.define('quay-table-rows', TableRowsDialog);
 customElements.define('quay-keys', KeysDialog);
 
 // What an open book needs, loaded when the first book opens; the start page needs none of it.

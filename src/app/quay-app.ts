@@ -1,9 +1,12 @@
 import { css, html, LitElement, nothing } from 'lit';
-import { groupedSheets } from './editing/sheet-edits.ts';
+import { groupedSheets } from './editing/grouped-sheets.ts';
 import type { FileHandle } from './keeping/files.ts';
 import type { Library, LibraryNotice } from './keeping/library.ts';
 import type { Session } from './session/session.ts';
 import type { BookSettings } from './settings/book-settings.ts';
+import type { DetailsDialog } from './settings/details-dialog.ts';
+import type { TableRowsDialog } from './settings/table-rows-dialog.ts';
+import type { Asked } from './sheet/asked.ts';
 import type { GoToDialog } from './shell/go-to-dialog.ts';
 import type { KeysDialog } from './shell/keys-dialog.ts';
 import type { BarAction } from './shell/top-bar.ts';
@@ -137,7 +140,7 @@ export class QuayApp extends LitElement {
         ? nothing
         : html`<quay-start-page .library=${this.library}></quay-start-page>`;
     }
-    return html`<div class="book" @bar-action=${this.#act}>
+    return html`<div class="book" @bar-action=${this.#act} @ask=${this.#ask}>
         <header><quay-top-bar .session=${session} .notice=${this.notice}></quay-top-bar></header>
         <quay-sheet-list .session=${session}></quay-sheet-list>
         <main>
@@ -147,6 +150,8 @@ export class QuayApp extends LitElement {
         <footer><quay-status-bar .session=${session}></quay-status-bar></footer>
       </div>
       <quay-go-to .session=${session}></quay-go-to>
+      <quay-details .session=${session}></quay-details>
+      <quay-table-rows .session=${session}></quay-table-rows>
       <quay-keys></quay-keys>
       <quay-book-settings .session=${session}></quay-book-settings>`;
   }
@@ -205,6 +210,11 @@ export class QuayApp extends LitElement {
         this.#dialog<KeysDialog>('quay-keys')?.show();
         break;
     }
+  };
+
+  readonly #ask = ({ detail: { about, place } }: CustomEvent<Asked>): void => {
+    if (about === 'details') this.#dialog<DetailsDialog>('quay-details')?.show(place);
+    else this.#dialog<TableRowsDialog>('quay-table-rows')?.show(place);
   };
 
   /** Lets the sheet lay itself out for paper before the browser takes it: a script's print gives it no frame to. */

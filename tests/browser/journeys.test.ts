@@ -174,25 +174,42 @@ describe('keeping', () => {
 });
 
 describe('the keyboard alone', () => {
-  test('goes from the start page to an own number in a template', async () => {
-    for (let step = 0; step < 20; step += 1) {
-      await page.keyboard.press('Tab');
-      const focused = await page.evaluate(() => {
+  test('goes from the start page to an own number in a template, in at most twelve actions', async () => {
+    let actions = 0;
+    const press = async (key: string) => {
+      actions += 1;
+      await page.keyboard.press(key);
+    };
+    const type = async (text: string) => {
+      actions += 1;
+      await page.keyboard.type(text);
+    };
+    const focused = () =>
+      page.evaluate(() => {
         let at: Element | null = document.activeElement;
         while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
         return at?.textContent?.trim() ?? '';
       });
-      if (focused === fenders) await page.keyboard.press('Enter');
-      if (focused === 'Start from this template') break;
-    }
-    await page.keyboard.press('Enter');
+    while ((await focused()) !== fenders && actions < 20) await press('Tab');
+    await press('Enter');
+    await expect.poll(focused).toBe('Start from this template');
+    await press('Enter');
     await page.locator('quay-line').first().waitFor();
-    await page.keyboard.press('Control+g');
-    await page.keyboard.type('C_S');
-    await page.keyboard.press('Enter');
-    await page.keyboard.type('0.9');
-    await page.keyboard.press('Enter');
+    await press('Control+g');
+    await type('C_S');
+    await press('Enter');
+    await type('0.9');
+    await press('Enter');
     await expect.poll(() => cell(page, 'softness factor', 'value').textContent()).toContain('0.9');
+    expect(actions).toBeLessThanOrEqual(12);
+  });
+
+  test('is on the first line of a book that opens', async () => {
+    await startFrom(page, fenders);
+    const water = cell(page, 'water', 'value');
+    await expect.poll(() => water.getAttribute('aria-selected')).toBe('true');
+    await page.keyboard.press('ArrowDown');
+    await expect.poll(() => water.getAttribute('aria-selected')).toBe('false');
   });
 });
 

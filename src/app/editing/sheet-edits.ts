@@ -10,6 +10,7 @@ import {
   setSheetField,
 } from '../../document/index.ts';
 import type { Item, Notebook } from '../../notebook/index.ts';
+import { groupedSheets } from './grouped-sheets.ts';
 import { type Fresh, freshFor } from './new-items.ts';
 import { usesInPart } from './rename.ts';
 import { sheetKeyRefusal, sheetRespelling } from './rename-sheet.ts';
@@ -32,17 +33,6 @@ export function keyFor(book: Book, title: string): string {
   let key = stem;
   for (let n = 2; sheetKeyRefusal(book, key); n += 1) key = `${stem}_${n}`;
   return key;
-}
-
-/** The sheets by group, each group where its first sheet stands: the order a person reads them in. */
-export function groupedSheets({ sheets }: Book): ReadonlyMap<string, readonly Sheet[]> {
-  const groups = new Map<string, Sheet[]>();
-  for (const sheet of sheets) {
-    const group = groups.get(sheet.group ?? '');
-    if (group) group.push(sheet);
-    else groups.set(sheet.group ?? '', [sheet]);
-  }
-  return groups;
 }
 
 /** Puts an empty sheet behind another one, or at the end. */

@@ -31,7 +31,7 @@ export function draftOf({ system, currency, units, datums }: Settings): Draft {
 }
 
 /** The settings a draft stands for; units left wholly blank are none. */
-export function settingsOf(draft: Draft): Settings {
+function settingsOf(draft: Draft): Settings {
   return {
     system: draft.system,
     currency: draft.currency.trim().toUpperCase(),

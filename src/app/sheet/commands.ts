@@ -1,5 +1,6 @@
 import type { Outcome } from '../../diagnostics/index.ts';
 import type { Edit } from '../../document/index.ts';
+import { insertColumnBeside, moveColumnBy, removeColumnAt } from '../editing/column-edits.ts';
 import { findPlace } from '../editing/find-place.ts';
 import {
   type Change,
@@ -33,6 +34,7 @@ export interface CommandHost {
   readonly refuse: (sentences: readonly string[]) => void;
   readonly openMenu: () => void;
   readonly sumColumn: () => void;
+  readonly ask: (about: 'details' | 'rows') => void;
 }
 
 type MenuCommand = { readonly kind: 'menu action'; readonly action: MenuAction };
@@ -56,6 +58,13 @@ const commands: Readonly<Record<Exclude<Command['kind'], 'move' | 'edit'>, Doing
 
 const actions: Readonly<Record<Exclude<MenuAction, `insert ${NewKind}`>, Doing>> = {
   'insert row': (host) => changeAt(host, (place) => insertRowBelow(book(host), place)),
+  'insert given column': (host) => changeAt(host, (place) => insertColumnBeside(book(host), place, 'given')),
+  'insert calc column': (host) => changeAt(host, (place) => insertColumnBeside(book(host), place, 'calc')),
+  'column left': (host) => changeAt(host, (place) => moveColumnBy(book(host), place, -1)),
+  'column right': (host) => changeAt(host, (place) => moveColumnBy(book(host), place, 1)),
+  'delete column': (host) => changeAt(host, (place) => removeColumnAt(book(host), place)),
+  details: (host) => host.ask('details'),
+  'read rows': (host) => host.ask('rows'),
   sum: (host) => host.sumColumn(),
   duplicate: commands.duplicate,
   'move up': commands['line up'],
@@ -74,7 +83,7 @@ export function carryOut(host: CommandHost, command: Command | MenuCommand): voi
 }
 
 function isInsertion(action: MenuAction): action is Extract<MenuAction, `insert ${NewKind}`> {
-  return action.startsWith('insert ') && action !== 'insert row';
+  return action.startsWith('insert ') && !(action in actions);
 }
 
 const book = (host: CommandHost) => host.session.notebook.book;

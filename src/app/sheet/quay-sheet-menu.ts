@@ -11,6 +11,13 @@ export type MenuAction =
   | 'insert heading'
   | 'insert table'
   | 'insert row'
+  | 'insert given column'
+  | 'insert calc column'
+  | 'column left'
+  | 'column right'
+  | 'delete column'
+  | 'details'
+  | 'read rows'
   | 'sum'
   | 'duplicate'
   | 'move up'
@@ -19,7 +26,7 @@ export type MenuAction =
   | 'delete part';
 
 /** What the menu stands on. */
-export type MenuSubject = 'line' | 'table row' | 'part';
+export type MenuSubject = 'line' | 'table row' | 'part' | 'prose' | 'table' | 'column';
 
 const insertions: readonly MenuItem<MenuAction>[] = [
   { action: 'insert given', words: 'a given value' },
@@ -31,8 +38,16 @@ const insertions: readonly MenuItem<MenuAction>[] = [
   { action: 'insert table', words: 'a table' },
 ];
 
+const partChanges: readonly MenuItem<MenuAction>[] = [
+  { action: 'duplicate', words: 'Duplicate', key: 'Ctrl+Shift+D' },
+  { action: 'move up', words: 'Move up', key: 'Alt+↑' },
+  { action: 'move down', words: 'Move down', key: 'Alt+↓' },
+  { action: 'delete part', words: 'Delete' },
+];
+
 const changes: Readonly<Record<MenuSubject, readonly MenuItem<MenuAction>[]>> = {
   line: [
+    { action: 'details', words: 'Details' },
     { action: 'duplicate', words: 'Duplicate', key: 'Ctrl+Shift+D' },
     { action: 'move up', words: 'Move up', key: 'Alt+↑' },
     { action: 'move down', words: 'Move down', key: 'Alt+↓' },
@@ -48,11 +63,20 @@ const changes: Readonly<Record<MenuSubject, readonly MenuItem<MenuAction>[]>> = 
     { action: 'delete line', words: 'Delete the row', key: 'Ctrl+Shift+⌫' },
     { action: 'delete part', words: 'Delete the whole table' },
   ],
-  part: [
-    { action: 'duplicate', words: 'Duplicate', key: 'Ctrl+Shift+D' },
-    { action: 'move up', words: 'Move up', key: 'Alt+↑' },
-    { action: 'move down', words: 'Move down', key: 'Alt+↓' },
-    { action: 'delete part', words: 'Delete' },
+  part: partChanges,
+  prose: [{ action: 'details', words: 'What these words are' }, ...partChanges],
+  table: [
+    { action: 'details', words: 'Name and title' },
+    { action: 'read rows', words: 'Paste or open CSV' },
+    ...partChanges,
+  ],
+  column: [
+    { action: 'details', words: 'Name, type and unit' },
+    { action: 'insert given column', words: 'Insert a given column' },
+    { action: 'insert calc column', words: 'Insert a calculated column' },
+    { action: 'column left', words: 'Move left' },
+    { action: 'column right', words: 'Move right' },
+    { action: 'delete column', words: 'Delete the column' },
   ],
 };
 
@@ -79,11 +103,13 @@ export class QuaySheetMenu extends PopupMenu<MenuAction> {
   }
 
   override render(): TemplateResult {
+    const own = changes[this.subject].map((item) => this.item(item));
+    if (this.subject === 'column') return html`<div role="menu" aria-label="column">${own}</div>`;
     return html`<div role="menu" aria-label="insert and change">
       <div class="title" id="insert">Insert below</div>
       <div role="group" aria-labelledby="insert" class="insertions">${insertions.map((item) => this.item(item))}</div>
       <hr role="separator" />
-      ${changes[this.subject].map((item) => this.item(item))}
+      ${own}
     </div>`;
   }
 }

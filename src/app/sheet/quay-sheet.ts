@@ -12,12 +12,14 @@ import type { Session, SessionEvent } from '../session/session.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { QuayTable } from '../table/quay-table.ts';
 import { tableStyles } from '../table/table-styles.ts';
+import type { Asked } from './asked.ts';
 import type { CellEdit, Commit } from './cell-edit.ts';
 import { ClipboardEvents } from './clipboard-events.ts';
 import { carryOut } from './commands.ts';
 import { type GridMap, gridMap, placeAt } from './grid-map.ts';
 import { commandOf } from './keys.ts';
 import { lineStyles } from './line-styles.ts';
+import { subjectAt } from './menu-subject.ts';
 import { type Motion, moved } from './motions.ts';
 import { PageElements } from './page-elements.ts';
 import { PRINT_WIDTH, pageStyle, roomFor, symbolWidth, tracksFor } from './page-measure.ts';
@@ -219,9 +221,18 @@ export class QuaySheet extends LitElement implements SheetHost {
     const cell = place && this.#elements.cellAt(place);
     const menu = this.renderRoot.querySelector<QuaySheetMenu>('quay-sheet-menu');
     if (!place || !cell || !menu) return;
-    const subject =
-      place.item === '' ? 'part' : this.#elements.at(place) instanceof QuayTable ? 'table row' : 'line';
+    const subject = subjectAt(this.session.notebook.book, place);
     void menu.open(subject, below ?? cell, cell, (action) => carryOut(this, { kind: 'menu action', action }));
+  }
+
+  /** Asks the app for a dialog about the active cell. */
+  ask(about: 'details' | 'rows'): void {
+    const { place } = this;
+    if (!place) return;
+    this.focusCell();
+    this.dispatchEvent(
+      new CustomEvent<Asked>('ask', { detail: { about, place }, bubbles: true, composed: true }),
+    );
   }
 
   /** Has the sum of the active column written below its table. */
@@ -370,8 +381,23 @@ export class QuaySheet extends LitElement implements SheetHost {
   override firstUpdated(): void {
     const page = this.renderRoot.querySelector('.page');
     if (page) this.#resized.observe(page);
+    // A book that opens takes the keys, unless the person is already somewhere.
+    void this.updateComplete.then(() => {
+      if (!this.session.place && document.activeElement === document.body) this.#goToFirstLine();
+    });
     // The formula editor is large, and nobody needs it before the page stands.
     setTimeout(() => void loadFormulaField(), 600);
+  }
+
+  /** Words stand above the first line, and a key pressed by chance must not replace them. */
+  #goToFirstLine(): void {
+    const { sheet, count, rowAt } = this.#map;
+    for (let at = 0; at < count; at += 1) {
+      const row = rowAt(at);
+      if (!row?.fields.includes('value')) continue;
+      this.goTo({ sheet, part: row.part, item: row.item, field: 'value' });
+      return;
+    }
   }
 
   override updated(): void {

@@ -27,6 +27,7 @@ export const fieldsStyles = css`
   :is(input:not([type='radio'], [type='checkbox'], [type='file']), select, textarea) {
     box-sizing: border-box;
     width: 100%;
+    margin-block-start: 3px;
     padding: 4px 2px;
     border: 0;
     border-block-end: 1px solid var(--pen-rule);
@@ -34,6 +35,20 @@ export const fieldsStyles = css`
     background: none;
     color: var(--pen);
     font: 15px / 1.4 var(--text);
+  }
+  input[type='file'] {
+    display: block;
+    margin-block-start: 4px;
+    font: 14px var(--text);
+  }
+  input::file-selector-button {
+    margin-inline-end: 10px;
+    padding: 4px 12px;
+    border: 1px solid var(--rule-strong);
+    border-radius: var(--radius);
+    background: none;
+    color: var(--ink);
+    font: inherit;
   }
   select option {
     background: var(--paper);

@@ -12,7 +12,7 @@ export const keyGroups: readonly {
       ['Page Up, Page Down', 'a page of lines'],
       ['Shift with these', 'select a range'],
       ['Ctrl+G', 'go to any name'],
-      ['Ctrl+Page Up, Ctrl+Page Down', 'the sheet before or after'],
+      ['Ctrl+Page Up, Ctrl+Page Down', 'the sheet before or after; all checks before the first'],
     ],
   },
   {
@@ -34,7 +34,7 @@ export const keyGroups: readonly {
       ['Ctrl+Enter', 'a new line below'],
       ['Alt+↑, Alt+↓', 'move the line'],
       ['Ctrl+Shift+Backspace', 'delete the line'],
-      ['Shift+F10', 'the menu of the line'],
+      ['Shift+F10', 'the menu of the line, the column or the sheet'],
     ],
   },
   {

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { Sheet } from '../../document/index.ts';
-import { duplicateSheet, groupedSheets, moveSheetBy } from '../editing/sheet-edits.ts';
+import { groupedSheets } from '../editing/grouped-sheets.ts';
+import { duplicateSheet, moveSheetBy } from '../editing/sheet-edits.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import type { SheetDialog } from '../settings/sheet-dialog.ts';
@@ -201,6 +202,8 @@ export class SheetList extends LitElement {
       case 'move down': {
         const edit = moveSheetBy(book, sheet, action === 'move up' ? -1 : 1);
         if (edit) this.session.apply(edit);
+        // The list follows a frame later by itself; the focus must find it as it is now.
+        this.requestUpdate();
         void this.updateComplete.then(() => this.#focusOn(sheet));
         break;
       }

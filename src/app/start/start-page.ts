@@ -95,9 +95,7 @@ export class StartPage extends LitElement {
                 (template) => html`<li>
                   <button
                     aria-pressed=${template === this.chosen}
-                    @click=${() => {
-                      this.chosen = template;
-                    }}
+                    @click=${(event: MouseEvent) => this.#choose(template, event)}
                     @dblclick=${() => this.#fetch(template.open)}
                   >
                     ${template.title}
@@ -113,6 +111,13 @@ export class StartPage extends LitElement {
         A result here is an aid to the judgement of a licensed engineer, never a design. Local codes come first.
       </footer>
     </main>`;
+  }
+
+  /** Shows a template; chosen by keyboard, the button that starts from it is the next thing to press. */
+  #choose(template: ShippedTemplate, { detail }: MouseEvent): void {
+    this.chosen = template;
+    if (detail > 0) return;
+    void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('.main')?.focus());
   }
 
   #about(template: ShippedTemplate) {

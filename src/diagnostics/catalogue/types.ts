@@ -203,10 +203,13 @@ export const types = {
       hint: 'write SUM(KNOWN(table.column)), AVERAGE, MIN, MAX or COUNT',
     }),
   }),
-  'blank-of-what': entry<{ written: string }>({
-    title: 'ISBLANK of a calculation',
-    explain: 'Only a cell can be blank; a calculation has a value or a problem.',
-    words: ({ written }) => ({ message: `ISBLANK looks at a cell, and ${quoted(written)} is a calculation` }),
+  'blank-of-what': entry<{ written: string; column: boolean }>({
+    title: 'ISBLANK of a calculation or a whole column',
+    explain: 'Only one cell can be blank or not; a calculation has a value or a problem.',
+    words: ({ written, column }) => ({
+      message: `ISBLANK looks at one cell, and ${quoted(written)} is a ${column ? 'whole column' : 'calculation'}`,
+      ...(column && { hint: `COUNT(KNOWN(${written})) is the number of its rows that are filled in` }),
+    }),
   }),
   'series-outside': entry<Record<string, never>>({
     title: 'SERIES outside a series column',

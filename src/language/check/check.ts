@@ -70,13 +70,19 @@ export function checkFormula(
   };
 }
 
-/** Adds a problem; an unknown name is told once, where it stands first. */
+/**
+ * Adds a problem. An unknown name is told once, where it stands first; a name after a number is a product without its
+ * sign, not a unit that needs a space.
+ */
 function report(found: Problem, problems: Problem[]): void {
-  const same = (known: Problem) => known.code === 'name-unknown' && known.data.name === found.data.name;
-  const at = found.code === 'name-unknown' ? problems.findIndex(same) : -1;
+  const at = problems.findIndex((known) =>
+    found.code === 'name-unknown'
+      ? known.code === found.code && known.data.name === found.data.name
+      : found.code === 'unwritten-product' && known.code === 'unit-needs-space' && known.from === found.from,
+  );
   const said = problems[at];
   if (!said) problems.push(found);
-  else if (found.from < said.from) problems[at] = found;
+  else if (found.code !== 'name-unknown' || found.from < said.from) problems[at] = found;
 }
 
 function visit(node: Syntax, context: Context, want?: Type): Typed {

@@ -53,7 +53,7 @@ function comparable(node: ComparisonSyntax, left: Typed, right: Typed): boolean 
   return a.kind === 'truth' && b.kind === 'truth' && (node.op === '=' || node.op === '<>');
 }
 
-/** The positive against the negative terms of a difference compared with the literal 0, so that ties stay ties. */
+/** The positive against the negative terms of a difference compared with 0 or 0 kN, so that ties stay ties. */
 function balanceOf(left: Typed, right: Typed): CompareNode['balance'] | undefined {
   const zeroRight = isZero(right);
   const difference = zeroRight ? left : isZero(left) ? right : undefined;
@@ -67,7 +67,7 @@ function balanceOf(left: Typed, right: Typed): CompareNode['balance'] | undefine
 }
 
 function isZero(node: Typed): boolean {
-  return node.kind === 'number' && node.type.kind === 'number' && node.type.zero === true;
+  return node.kind === 'number' && node.type.kind === 'number' && node.written === 0;
 }
 
 function collect(node: Typed, sign: 1 | -1, plus: Typed[], minus: Typed[]): void {

@@ -39,7 +39,8 @@ export function checkBlank(fn: FunctionEntry, node: CallSyntax, context: Context
   const cell = context.check(part);
   if (cell.type.kind === 'unknown') return broken(node);
   if (cell.kind !== 'cell') {
-    context.report(problem('blank-of-what', cell, { written: written(context, cell) }));
+    const facts = { written: written(context, cell), column: cell.kind === 'column' };
+    context.report(problem('blank-of-what', cell, facts));
     return broken(node);
   }
   const type = onAxes(truthType, cell.type.axes);

@@ -22,7 +22,7 @@ function after(book: Book, edit: Edit): Book {
 
 /** What every line and column comes to, in the book's order, which neither keys nor copies change. */
 function results(notebook: Notebook, sheet?: string): readonly unknown[] {
-  return [...notebook.model.items.values()].flatMap((item) => {
+  return [...notebook.model.items.values()].flatMap((item): readonly unknown[] => {
     if (sheet !== undefined && item.sheet !== sheet) return [];
     if (item.kind === 'input' || item.kind === 'formula') {
       const read = notebook.result(item.id);

@@ -1,0 +1,148 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { type DetailName, type Details, detailsAt, detailsEdit } from '../editing/details.ts';
+import { findPlace } from '../editing/find-place.ts';
+import type { CellPlace } from '../session/place.ts';
+import type { Session } from '../session/session.ts';
+import { dialogStyles } from '../shell/dialog-styles.ts';
+import { fieldsStyles } from '../shell/fields-styles.ts';
+
+type Field =
+  | { readonly kind: 'text' | 'lines' | 'flag'; readonly words: string }
+  | { readonly kind: 'select'; readonly words: string; readonly choices: readonly string[] };
+
+/** How each detail is asked for, in the order of the dialog. */
+const fields: Readonly<Record<DetailName, Field>> = {
+  name: { kind: 'text', words: 'Name in formulas' },
+  title: { kind: 'text', words: 'Title' },
+  label: { kind: 'text', words: 'Heading' },
+  type: { kind: 'select', words: 'Holds', choices: ['number', 'text', 'truth', 'date'] },
+  unit: { kind: 'text', words: 'Unit' },
+  options: { kind: 'lines', words: 'Options, one a line: value = words' },
+  from: { kind: 'text', words: 'Options from the column' },
+  min: { kind: 'text', words: 'At least' },
+  max: { kind: 'text', words: 'At most' },
+  optional: { kind: 'flag', words: 'may be blank' },
+  role: {
+    kind: 'select',
+    words: 'These words are',
+    choices: ['text', 'heading', 'caution', 'assumption', 'open item', 'source'],
+  },
+  note: { kind: 'lines', words: 'Note' },
+};
+
+/** What a line, column, table or text has beyond its cells: range, note, options, type, unit, role. */
+export class DetailsDialog extends LitElement {
+  static override properties = {
+    session: { attribute: false },
+    place: { state: true },
+    draft: { state: true },
+    refusal: { state: true },
+  };
+  static override styles = [
+    dialogStyles,
+    fieldsStyles,
+    css`
+      dialog {
+        width: min(28rem, calc(100vw - 48px));
+      }
+      textarea {
+        resize: vertical;
+      }
+    `,
+  ];
+  declare session: Session;
+  declare place: CellPlace | undefined;
+  declare draft: Details;
+  declare refusal: string;
+
+  constructor() {
+    super();
+    this.place = undefined;
+    this.draft = {};
+    this.refusal = '';
+  }
+
+  show(place: CellPlace): void {
+    this.place = place;
+    this.draft = detailsAt(this.session.notebook.book, place);
+    this.refusal = '';
+    void this.updateComplete.then(() => this.renderRoot.querySelector('dialog')?.showModal());
+  }
+
+  override render(): TemplateResult {
+    const names = (Object.keys(fields) as DetailName[]).filter((name) => this.draft[name] !== undefined);
+    const found = this.place && findPlace(this.session.notebook.book, this.place);
+    const called =
+      found?.kind === 'row' ? found.row.name : found?.kind === 'column' ? found.column.name : undefined;
+    return html`<dialog
+      aria-labelledby="title"
+      @close=${() => {
+        this.place = undefined;
+      }}
+    >
+      <h2 id="title">Details${called === undefined ? nothing : html` of ${called}`}</h2>
+      ${
+        this.place
+          ? html`<form class="fields" @submit=${this.#keep}>
+              ${names.map((name) => this.#field(name, fields[name]))}
+              ${this.refusal === '' ? nothing : html`<p class="trouble" role="alert">${this.refusal}</p>`}
+              <div class="buttons">
+                <button type="button" @click=${this.#close}>Cancel</button>
+                <button class="main">Keep</button>
+              </div>
+            </form>`
+          : nothing
+      }
+    </dialog>`;
+  }
+
+  #field(name: DetailName, field: Field): TemplateResult {
+    const value = this.draft[name] ?? '';
+    switch (field.kind) {
+      case 'text':
+        return html`<label class="field">${field.words}<input name=${name} .value=${value} @input=${this.#typed} /></label>`;
+      case 'lines':
+        return html`<label class="field"
+          >${field.words}<textarea name=${name} rows=${name === 'options' ? 6 : 2} .value=${value} @input=${this.#typed}></textarea>
+        </label>`;
+      case 'flag':
+        return html`<div class="choices">
+          <label>
+            <input
+              type="checkbox"
+              .checked=${value === 'yes'}
+              @change=${(event: Event) => this.#set(name, (event.target as HTMLInputElement).checked ? 'yes' : '')}
+            />${field.words}
+          </label>
+        </div>`;
+      case 'select':
+        return html`<label class="field"
+          >${field.words}<select name=${name} @change=${this.#typed}>
+            ${field.choices.map((choice) => html`<option ?selected=${choice === value}>${choice}</option>`)}
+          </select>
+        </label>`;
+    }
+  }
+
+  readonly #typed = (event: Event): void => {
+    const { name, value } = event.target as HTMLInputElement;
+    this.#set(name as DetailName, value);
+  };
+
+  #set(name: DetailName, value: string): void {
+    this.draft = { ...this.draft, [name]: value };
+  }
+
+  readonly #keep = (event: Event): void => {
+    event.preventDefault();
+    if (!this.place) return;
+    const edit = detailsEdit(this.session, this.place, this.draft);
+    const done = edit.ok && edit.value ? this.session.apply(edit.value) : edit;
+    if (done.ok) this.#close();
+    else this.refusal = done.problems.map(({ message, hints }) => [message, ...hints].join('; ')).join('. ');
+  };
+
+  readonly #close = (): void => {
+    this.renderRoot.querySelector('dialog')?.close();
+  };
+}

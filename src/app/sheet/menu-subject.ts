@@ -1,0 +1,22 @@
+import type { Book } from '../../document/index.ts';
+import { findPlace } from '../editing/find-place.ts';
+import type { CellPlace } from '../session/place.ts';
+import type { MenuSubject } from './quay-sheet-menu.ts';
+
+/** What the menu at a place is about. */
+export function subjectAt(book: Book, place: CellPlace): MenuSubject {
+  const found = findPlace(book, place);
+  switch (found?.kind) {
+    case 'cell':
+      return 'table row';
+    case 'column':
+      return place.item === 'head' ? 'column' : 'line';
+    case 'prose':
+      return 'prose';
+    case 'title':
+      return found.part.kind === 'table' ? 'table' : 'part';
+    case 'row':
+    case undefined:
+      return 'line';
+  }
+}

@@ -1,0 +1,194 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, test } from 'vitest';
+import { type AppPage, axeFindings, cell, line, openApp, showSheet, startFrom } from './app-page.ts';
+import { launchBrowser } from './launch.ts';
+
+const address = inject('appAddress');
+
+let browser: Browser;
+let app: AppPage;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser?.close());
+beforeEach(async () => {
+  app = await openApp(browser, address);
+  page = app.page;
+  await startFrom(page, 'Berthing energy and fenders');
+});
+afterEach(async () => {
+  expect(app.complaints).toEqual([]);
+  expect(app.strangers).toEqual([]);
+  await app.context.close();
+});
+
+const sheets = () => page.locator('quay-sheet-list');
+const problems = () => page.locator('quay-status-bar').getByText(/\d+ problems?/);
+
+/** What has the focus, in a few words. */
+function focused(): Promise<string> {
+  return page.evaluate(() => {
+    let at: Element | null = document.activeElement;
+    while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
+    return at?.textContent?.trim().replace(/\s+/g, ' ') ?? '';
+  });
+}
+
+/** Opens the menu of what has the focus, and chooses from it with the keyboard alone. */
+async function choose(words: string): Promise<void> {
+  await page.keyboard.press('Shift+F10');
+  const item = page.getByRole('menuitem', { name: words, exact: true });
+  await item.waitFor();
+  for (let step = 0; step < 40 && (await focused()) !== words; step += 1)
+    await page.keyboard.press('ArrowDown');
+  expect(await focused()).toBe(words);
+  await page.keyboard.press('Enter');
+}
+
+describe('the overview', () => {
+  test('has every check with its verdict in words, and leads to the line', async () => {
+    await page.keyboard.press('Control+PageUp');
+    const overview = page.locator('quay-overview');
+    await overview.getByRole('heading', { name: 'All checks' }).waitFor();
+    const counted = await page
+      .locator('quay-status-bar')
+      .getByText(/checks/)
+      .textContent();
+    const rows = overview.getByRole('table').first().locator('tbody tr');
+    expect(counted).toContain(`${await rows.count()} checks`);
+    for (const words of await rows.locator('.verdict').allTextContents())
+      expect(words.trim()).toMatch(/^(holds|fails|no value)$/);
+    expect(await axeFindings(page)).toEqual([]);
+    const first = rows.first().getByRole('button');
+    const label = ((await first.textContent()) ?? '').trim();
+    await first.click();
+    await line(page, label).waitFor();
+    await expect.poll(() => page.locator('quay-side-panel .label').textContent()).toBe(label);
+  });
+
+  test('lists a problem with its place as soon as there is one', async () => {
+    await showSheet(page, 'Berthing energy');
+    await cell(page, 'softness factor', 'value').click();
+    await page.keyboard.type('0.9 kN');
+    await page.keyboard.press('Enter');
+    await sheets().getByRole('button', { name: 'All checks' }).click();
+    const found = page.locator('quay-overview').getByRole('table', { name: 'Problems' });
+    await found.getByRole('button').first().click();
+    await line(page, 'softness factor').waitFor();
+  });
+});
+
+describe('the sheets of a book', () => {
+  test('a sheet is renamed with its key by keyboard, and the formulas of other sheets follow', async () => {
+    const before = await problems().textContent();
+    await sheets().getByRole('button', { name: 'Berthing energy' }).focus();
+    await choose('Title, key and group');
+    const key = page.getByRole('textbox', { name: /^Key/ });
+    await key.fill('berth_x');
+    await page.keyboard.press('Enter');
+    await key.waitFor({ state: 'hidden' });
+    expect(await focused()).toContain('Berthing energy');
+    await expect.poll(() => problems().textContent()).toBe(before);
+  });
+
+  test('a sheet is added, duplicated, moved and removed, and undo brings it back', async () => {
+    await sheets().getByRole('button', { name: 'Add a sheet' }).click();
+    await page.keyboard.type('Rail beam');
+    await page.keyboard.press('Enter');
+    await page.locator('quay-sheet').getByRole('heading', { name: 'Rail beam' }).waitFor();
+    const entry = sheets().getByRole('button', { name: 'Rail beam', exact: true });
+    await entry.focus();
+    // First it joins the group above, then it goes up in it.
+    await choose('Move up');
+    await expect.poll(() => focused()).toBe('Rail beam');
+    await choose('Move up');
+    const titles = async () =>
+      (await sheets().locator('[data-sheet]').allTextContents()).map((t) => t.trim());
+    await expect.poll(async () => (await titles()).at(-1)).not.toBe('Rail beam');
+    expect(await focused()).toBe('Rail beam');
+    await choose('Duplicate');
+    await page.locator('quay-sheet').getByRole('heading', { name: 'Rail beam, copy' }).waitFor();
+    await entry.click({ button: 'right' });
+    await page.getByRole('menuitem', { name: 'Remove' }).click();
+    await page.getByText('No other sheet refers to it.').waitFor();
+    await page.getByRole('button', { name: 'Remove', exact: true }).click();
+    await expect.poll(() => entry.count()).toBe(0);
+    await page.locator('quay-top-bar').getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => entry.count()).toBe(1);
+  });
+
+  test('what refers to a sheet is said before it goes', async () => {
+    await sheets().getByRole('button', { name: 'Berthing energy' }).click({ button: 'right' });
+    await page.getByRole('menuitem', { name: 'Remove' }).click();
+    const dialog = page.getByRole('dialog', { name: /^Remove/ });
+    await dialog.getByText('will have no value').waitFor();
+    expect(await axeFindings(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await expect.poll(() => focused()).toContain('Berthing energy');
+  });
+});
+
+describe('the tables of a sheet', () => {
+  const heads = () => page.locator('quay-table').getByRole('columnheader');
+
+  beforeEach(async () => {
+    await sheets().getByRole('button', { name: 'Add a sheet' }).click();
+    await page.keyboard.type('Soil');
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'A table' }).click();
+    await heads().first().waitFor();
+  });
+
+  test('a column is inserted, named, given a unit, moved and deleted by keyboard', async () => {
+    await heads().first().click();
+    await choose('Insert a given column');
+    await expect.poll(() => heads().count()).toBe(3);
+    await choose('Name, type and unit');
+    await page.getByRole('textbox', { name: 'Name in formulas' }).fill('thickness');
+    await page.getByRole('textbox', { name: 'Heading' }).fill('thickness of layer');
+    await page.getByRole('textbox', { name: 'Unit' }).fill('ft');
+    expect(await axeFindings(page)).toEqual([]);
+    await page.keyboard.press('Enter');
+    await expect.poll(() => heads().nth(1).textContent()).toContain('thickness of layer');
+    await expect.poll(() => focused()).toContain('thickness of layer');
+    await choose('Move right');
+    await expect.poll(() => heads().nth(2).textContent()).toContain('thickness of layer');
+    await choose('Delete the column');
+    await expect.poll(() => heads().count()).toBe(2);
+  });
+
+  test('rows come from CSV with a unit in the header; bad rows are pointed out and none is lost', async () => {
+    await heads().nth(1).click();
+    await choose('Name, type and unit');
+    await page.getByRole('textbox', { name: 'Unit' }).fill('ft');
+    await page.keyboard.press('Enter');
+    await page.locator('quay-table .part-title .cell.title').click({ button: 'right' });
+    await page.getByRole('menuitem', { name: 'Paste or open CSV' }).click();
+    const dialog = page.getByRole('dialog', { name: /CSV/ });
+    await dialog.locator('input[type=file]').setInputFiles({
+      name: 'layers.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from('item,quantity (m)\nclay,3.048\nsand\ngravel,2,9\n'),
+    });
+    await dialog.getByText('3 rows, all are taken.').waitFor();
+    await dialog.getByText(/row 2/).waitFor();
+    await dialog.getByText(/row 3/).waitFor();
+    expect(await axeFindings(page)).toEqual([]);
+    await dialog.getByRole('button', { name: 'Take the rows' }).click();
+    const rows = page.locator('quay-table .table-row:not(.head)');
+    await expect.poll(() => rows.count()).toBe(3);
+    expect(await rows.first().textContent()).toContain('3.048 m');
+    await page.locator('quay-top-bar').getByText('US', { exact: true }).click();
+    await expect.poll(() => rows.first().textContent()).toContain('10');
+  });
+
+  test('a table is renamed from its menu', async () => {
+    await page.locator('quay-table .part-title .cell.title').click();
+    await choose('Name and title');
+    await page.getByRole('textbox', { name: 'Name in formulas' }).fill('layers');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => page.locator('quay-table .part-title').textContent()).toContain('layers');
+  });
+});
