@@ -42,6 +42,7 @@ export async function measureLoads(browser: Browser, address: string): Promise<L
   const atStart = await loadedBy();
   await startFrom(page, 'Berthing energy and fenders');
   await page.getByText(/second engine: \d+ cells agree/).waitFor();
+  await page.evaluate(() => customElements.whenDefined('quay-formula-field').then(() => undefined));
   const added = (await loadedBy()).slice(atStart.length);
   await context.close();
   const sum = (files: readonly [string, number][]) => files.reduce((total, [, kb]) => total + kb, 0);
@@ -51,6 +52,8 @@ export async function measureLoads(browser: Browser, address: string): Promise<L
     named(/quay-formula-field/),
     named(/\/(recheck|es)-/),
   ];
+  if (Math.min(template, formulaEditor, secondEngine) === 0)
+    throw new Error('a part of the app was not loaded');
   return {
     start: sum(atStart),
     book: sum(added) - template - formulaEditor - secondEngine,

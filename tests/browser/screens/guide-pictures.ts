@@ -1,0 +1,90 @@
+import type { Page } from 'playwright-core';
+import type { Screen } from './take.ts';
+import { choose, enter, openTemplate, retype, titles } from './walks.ts';
+
+const takeoff = `item,material,thick (in),V_s (cy)
+asphalt paving,asphalt,3.5,
+base course,aggregate base,12,
+deck slab,concrete,16,
+pile caps and beams,concrete,,380
+timber fendering,treated timber,,45
+kerbs and plinths,concrete,,20
+`;
+
+const energySheet = (page: Page) => openTemplate(page, 'fender-energy', 'Berthing energy');
+
+/** The pictures of docs/guide.md, in its order; each is the state that its step leads to. */
+export const guidePictures: readonly Screen[] = [
+  {
+    name: 'start',
+    height: 640,
+    go: (page) => page.getByRole('button', { name: titles['fender-energy'], exact: true }).click(),
+  },
+  {
+    name: 'line',
+    height: 640,
+    go: async (page) => {
+      await energySheet(page);
+      await choose(page, 'normal berthing energy');
+    },
+  },
+  {
+    name: 'entry',
+    height: 560,
+    go: async (page) => {
+      await energySheet(page);
+      await choose(page, 'speed, stated');
+      await page.keyboard.type('0.5 ft/s');
+    },
+  },
+  {
+    name: 'own-line',
+    height: 560,
+    go: async (page) => {
+      await energySheet(page);
+      await enter(page, 'speed, stated', '0.15 m/s');
+      await choose(page, 'energy to design the fender for');
+      await page.keyboard.press('Control+Enter');
+      await page.keyboard.type('E_2');
+      await page.keyboard.press('Tab');
+      await page.keyboard.type('energy for each of two fenders');
+      await page.keyboard.press('Tab');
+      await page.keyboard.type('E_A / 2', { delay: 20 });
+    },
+  },
+  {
+    name: 'remedy',
+    height: 560,
+    go: async (page) => {
+      await energySheet(page);
+      await retype(page, 'angle between R and the velocity', '90 - α');
+      await page
+        .getByText(/deg or rad/)
+        .first()
+        .waitFor();
+    },
+  },
+  {
+    name: 'table',
+    height: 640,
+    go: async (page) => {
+      await openTemplate(page, 'debris-haul', 'Quantities and loads');
+      await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+      await page.evaluate((text) => navigator.clipboard.writeText(text), takeoff);
+      const first = page.locator('quay-table [data-item="r0"] [data-field]').first();
+      await first.evaluate((element) => element.scrollIntoView({ block: 'center' }));
+      await first.click();
+      await page.keyboard.press('Control+v');
+      await page.getByText('6 rows').first().waitFor();
+    },
+  },
+  {
+    name: 'checks',
+    height: 640,
+    go: async (page) => {
+      await energySheet(page);
+      await enter(page, 'speed, stated', '0.15 m/s');
+      await page.getByRole('button', { name: 'All checks' }).click();
+    },
+  },
+];

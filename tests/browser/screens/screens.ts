@@ -1,0 +1,150 @@
+import { showSheet } from '../app-page.ts';
+import type { Screen } from './take.ts';
+import { choose, openDemo, openTemplate, retype, titles } from './walks.ts';
+
+type TemplateId = keyof typeof titles;
+const templates = Object.keys(titles) as readonly TemplateId[];
+
+/** A sheet of each template beyond its first, the one with the most on it. */
+const deeper: Readonly<Record<TemplateId, string>> = {
+  'bollard-pull': 'Mooring lines',
+  'debris-haul': 'Truck, loader and fleet',
+  'fender-energy': 'Berthing energy',
+  'pile-bearing': 'Demand and checks',
+};
+
+const starts = templates.map(
+  (id): Screen => ({
+    name: `start-${id}`,
+    go: (page) => page.getByRole('button', { name: titles[id], exact: true }).click(),
+  }),
+);
+
+const sheets = templates.flatMap((id): readonly Screen[] => [
+  { name: `${id}-first`, go: (page) => openTemplate(page, id) },
+  { name: `${id}-deeper`, go: (page) => openTemplate(page, id, deeper[id]) },
+  { name: `${id}-printed`, print: true, go: (page) => openTemplate(page, id, deeper[id]) },
+]);
+
+const angle = 'angle between R and the velocity';
+
+const states: readonly Screen[] = [
+  {
+    name: 'new-book',
+    go: async (page) => {
+      await page.getByRole('button', { name: 'New book' }).click();
+      await page.locator('quay-sheet').waitFor();
+    },
+  },
+  {
+    name: 'line-selected',
+    go: async (page) => {
+      await openTemplate(page, 'fender-energy', 'Berthing energy');
+      await choose(page, 'normal berthing energy');
+    },
+  },
+  {
+    name: 'formula-completion',
+    go: async (page) => {
+      await openTemplate(page, 'fender-energy', 'Berthing energy');
+      await retype(page, angle, '90 deg - γ + a');
+      await page.getByRole('listbox').first().waitFor();
+    },
+  },
+  {
+    name: 'formula-problem',
+    go: async (page) => {
+      await openTemplate(page, 'fender-energy', 'Berthing energy');
+      await retype(page, angle, '90 - α');
+      await page
+        .getByText(/deg or rad|degrees/)
+        .first()
+        .waitFor();
+    },
+  },
+  {
+    name: 'problem-committed',
+    go: async (page) => {
+      await openTemplate(page, 'fender-energy', 'Berthing energy');
+      await retype(page, angle, '90 - α');
+      await page.keyboard.press('Enter');
+      await choose(page, angle);
+    },
+  },
+  {
+    name: 'unit-choice',
+    go: async (page) => {
+      await openTemplate(page, 'fender-energy', 'Berthing energy');
+      await choose(page, 'normal berthing energy', 'unit');
+      await page.keyboard.press('F2');
+    },
+  },
+  {
+    name: 'line-menu',
+    go: async (page) => {
+      await openTemplate(page, 'fender-energy', 'Berthing energy');
+      await choose(page, angle);
+      await page.keyboard.press('Shift+F10');
+    },
+  },
+  {
+    name: 'table-edited',
+    go: async (page) => {
+      await openTemplate(page, 'debris-haul', 'Quantities and loads');
+      const thickness = page.locator('quay-table [data-item="r1"] [data-field]').nth(3);
+      await thickness.evaluate((element) => element.scrollIntoView({ block: 'center' }));
+      await thickness.click();
+      await page.keyboard.press('F2');
+    },
+  },
+  {
+    name: 'go-to',
+    go: async (page) => {
+      await openTemplate(page, 'fender-energy');
+      await page.keyboard.press('Control+g');
+      await page.keyboard.type('energy');
+    },
+  },
+  {
+    name: 'keys',
+    go: async (page) => {
+      await openTemplate(page, 'fender-energy');
+      await page.locator('quay-top-bar').getByRole('button', { name: 'Keys' }).click();
+    },
+  },
+  {
+    name: 'units-us',
+    go: async (page) => {
+      await openTemplate(page, 'fender-energy', 'Berthing energy');
+      await page.locator('quay-top-bar').getByText('US', { exact: true }).click();
+    },
+  },
+  { name: 'demo-first', go: (page) => openDemo(page) },
+  { name: 'demo-deeper', go: (page) => openDemo(page, 'Waterside pile') },
+  {
+    name: 'demo-figure',
+    go: async (page) => {
+      await openDemo(page, 'Fender energy');
+      const figure = page.locator('quay-sheet svg[viewBox]').first();
+      await figure.evaluate((element) => element.scrollIntoView({ block: 'center' }));
+    },
+  },
+  {
+    name: 'demo-failing-check',
+    go: async (page) => {
+      await openDemo(page, 'Bollard pull');
+      await choose(page, 'nominal load for this ship');
+    },
+  },
+  {
+    name: 'demo-printed',
+    print: true,
+    go: async (page) => {
+      await openDemo(page);
+      await showSheet(page, 'Waterside pile');
+    },
+  },
+];
+
+/** Every screen of the app. */
+export const screens: readonly Screen[] = [...starts, ...sheets, ...states];
