@@ -58,6 +58,7 @@ export class TopBar extends LitElement {
     fieldset label {
       padding: 3px 10px;
       border-block-end: 2px solid transparent;
+      white-space: nowrap;
       cursor: pointer;
     }
     fieldset input {

@@ -125,15 +125,15 @@ const states: readonly Screen[] = [
     name: 'demo-figure',
     go: async (page) => {
       await openDemo(page, 'Fender energy');
-      const figure = page.locator('quay-sheet svg[viewBox]').first();
+      const figure = page.locator('quay-words.picture').first();
       await figure.evaluate((element) => element.scrollIntoView({ block: 'center' }));
     },
   },
   {
     name: 'demo-failing-check',
     go: async (page) => {
-      await openDemo(page, 'Bollard pull');
-      await choose(page, 'nominal load for this ship');
+      await openDemo(page, 'Fender energy');
+      await choose(page, 'reaction the wharf can take');
     },
   },
   {

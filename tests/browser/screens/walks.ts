@@ -22,11 +22,15 @@ export async function openTemplate(page: Page, id: keyof typeof titles, sheet?: 
   if (sheet) await showSheet(page, sheet);
 }
 
-/** Chooses the value of a line, and has the line where pictures show it. */
+/** Chooses the value of a line, and has the line in the middle of the picture. */
 export async function choose(page: Page, label: string, field = 'value'): Promise<void> {
   const wanted = cell(page, label, field);
-  await wanted.evaluate((element) => element.scrollIntoView({ block: 'center' }));
+  const toTheMiddle = () => wanted.evaluate((element) => element.scrollIntoView({ block: 'center' }));
+  await toTheMiddle();
   await wanted.click();
+  // Parts that came into sight have got their true height, and pushed the line away.
+  await page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 50))));
+  await toTheMiddle();
 }
 
 /** Opens the formula of a line and types another in its place. */
