@@ -1,39 +1,18 @@
 import { css, unsafeCSS } from 'lit';
 import { figureCss } from '../../figures/index.ts';
+import { paperStyles } from '../style/paper-styles.ts';
 
 /** The overview: the paper of a sheet, with the sheets' names in its margin. */
 export const overviewStyles = css`
   ${unsafeCSS(figureCss)}
+  ${paperStyles}
   :host {
     --margin: 158px;
     --lead: 24px;
-
-    display: block;
-    height: 100%;
-    overflow: auto;
-    scrollbar-gutter: stable;
-    background: var(--desk);
-    color: var(--ink);
-    font: var(--type) / 1.4 var(--text);
-    font-variant-numeric: lining-nums tabular-nums;
-  }
-  .page {
-    box-sizing: border-box;
-    min-height: calc(100% - 56px);
-    max-width: 1080px;
-    margin: 20px auto 36px;
-    padding-bottom: 48px;
-    background:
-      linear-gradient(var(--rule-strong), var(--rule-strong)) var(--margin) 0 / 1px 100% no-repeat,
-      linear-gradient(var(--margin-tint), var(--margin-tint)) 0 0 / var(--margin) 100% no-repeat, var(--paper);
-    box-shadow: var(--shadow);
   }
   slot {
     display: block;
     position: relative;
-  }
-  ::slotted(*) {
-    background: var(--paper);
   }
   h2,
   h3,
