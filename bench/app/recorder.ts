@@ -12,21 +12,26 @@ interface Recorder {
   now: { start: number; work: number; frame: number } | undefined;
 }
 
+/** What browsers have and the compiler's library does not know yet. */
+interface Scheduling {
+  readonly scheduler: {
+    postTask(task: () => void, options: { readonly priority: 'user-blocking' }): Promise<void>;
+  };
+}
+
 /**
- * Has a page time its keystrokes. The clock starts at the event's own time stamp. Work ends when a task posted by the
- * first listener of `keydown`, and again of `input`, comes up, or the next frame begins if the browser puts that first:
- * either comes only when handlers and all their microtasks are done. The frame ends with a task posted from its
- * animation frame, which comes up when styles, layout and painting are done.
+ * Has a page time its keystrokes. The clock starts at the event's own time stamp. Work ends when a task comes up
+ * that the first listener of `keydown`, and again of `beforeinput` and `input`, posts at the highest priority, or the
+ * next frame begins if the browser puts that first: either comes only when handlers and all their microtasks are done.
+ * The frame ends with such a task posted from its animation frame, which comes up when styles, layout and painting are
+ * done, before timers and other events.
  */
 export async function recordKeystrokes(page: Page): Promise<void> {
   await page.addInitScript(() => {
     const recorder: Recorder = { now: undefined };
     Object.assign(globalThis, { keystrokeRecorder: recorder });
-    const afterThis = (then: () => void) => {
-      const { port1, port2 } = new MessageChannel();
-      port1.onmessage = then;
-      port2.postMessage(null);
-    };
+    const { scheduler } = globalThis as unknown as Scheduling;
+    const afterThis = (then: () => void) => void scheduler.postTask(then, { priority: 'user-blocking' });
     const follow = () => {
       const { now } = recorder;
       if (!now) return;
@@ -51,6 +56,7 @@ export async function recordKeystrokes(page: Page): Promise<void> {
       },
       true,
     );
+    addEventListener('beforeinput', follow, true);
     addEventListener('input', follow, true);
   });
 }

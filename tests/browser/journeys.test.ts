@@ -150,6 +150,42 @@ describe('keeping', () => {
     await page.getByRole('button', { name: fenders }).first().waitFor();
   });
 
+  test('keys that come faster than the page is drawn find their cells', async () => {
+    await startFrom(page, fenders);
+    await showSheet(page, 'Berthing energy');
+    await cell(page, 'softness factor', 'value').click();
+    // One after the other with no frame between them, as from a wedge scanner or a paste by keys.
+    await Promise.all(
+      ['0', '.', '8', 'Enter', 'ArrowUp', '0', '.', '7', 'Enter', 'ArrowUp'].map((key) =>
+        page.keyboard.press(key),
+      ),
+    );
+    await expect.poll(() => cell(page, 'softness factor', 'value').textContent()).toContain('0.7');
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => cell(page, 'softness factor', 'value').textContent()).toContain('0.8');
+  });
+
+  test('a journal that grew long is folded into the book, and a reload still loses nothing', async () => {
+    await startFrom(page, fenders);
+    await showSheet(page, 'Berthing energy');
+    await cell(page, 'softness factor', 'value').click();
+    const larger = page.getByRole('button', { name: 'Larger' });
+    for (let step = 0; step < 70; step += 1) await larger.click();
+    await page.waitForFunction(async () => {
+      const opened = indexedDB.open('quaybook');
+      await new Promise((resolve) => opened.addEventListener('success', resolve));
+      const cards = opened.result.transaction('books').objectStore('books').getAll();
+      await new Promise((resolve) => cards.addEventListener('success', resolve));
+      opened.result.close();
+      return cards.result[0].through >= 64;
+    });
+    await enter('softness factor', '0.77');
+    await kept();
+    await page.reload();
+    await showSheet(page, 'Berthing energy');
+    expect(await cell(page, 'softness factor', 'value').textContent()).toContain('0.77');
+  });
+
   test('two tabs on one book never overwrite each other silently', async () => {
     await startFrom(page, fenders);
     const second = await openApp(browser, address, { beside: app.context });

@@ -6,7 +6,9 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
  */
 export class Below implements ReactiveController {
   #frame: number | undefined;
-  readonly #host: HTMLElement;
+  #draw: (() => void) | undefined;
+  #drawing = false;
+  readonly #host: ReactiveControllerHost & HTMLElement;
   readonly #parts: () => { readonly field: Element; readonly popover: HTMLElement } | undefined;
 
   constructor(
@@ -29,16 +31,31 @@ export class Below implements ReactiveController {
   }
 
   hostUpdated(): void {
+    if (!this.#drawing) this.placeSoon();
+  }
+
+  /** Has the host draw again what stands below, and puts it in place, in the next frame. */
+  drawSoon(draw: () => void): void {
+    this.#draw = draw;
     this.placeSoon();
   }
 
   /** Puts the popover where the field is, in time for the next frame: a keystroke waits for no layout. */
   readonly placeSoon = (): void => {
-    this.#frame ??= requestAnimationFrame(() => {
-      this.#frame = undefined;
-      this.#place();
-    });
+    this.#frame ??= requestAnimationFrame(() => void this.#inFrame());
   };
+
+  async #inFrame(): Promise<void> {
+    this.#frame = undefined;
+    const draw = this.#draw;
+    this.#draw = undefined;
+    this.#drawing = true;
+    draw?.();
+    // A host that draws again is done before the frame is laid out.
+    await this.#host.updateComplete;
+    this.#drawing = false;
+    this.#place();
+  }
 
   #place(): void {
     const parts = this.#parts();

@@ -18,18 +18,22 @@ interface Offered extends Completion {
   readonly suggestion: Suggestion;
 }
 
-/** How many completions one list has at most. */
+/** How many completions one list has at most, and of how many at a time it is drawn: twice what it shows. */
 const most = 60;
+const DRAWN = 20;
+
+/** The letter typed shows first, the list right after (ms). */
+const AFTER_THE_LETTER = 20;
 
 /** The list of completions below the caret. Nothing is chosen until the person chooses. */
 export function formulaCompletion(completer: Completer): Extension {
   return autocompletion({
     override: [(context) => offer(context, completer)],
-    activateOnTypingDelay: 0,
+    activateOnTypingDelay: AFTER_THE_LETTER,
     interactionDelay: 0,
     selectOnOpen: false,
     icons: false,
-    maxRenderedOptions: most,
+    maxRenderedOptions: DRAWN,
     addToOptions: [{ render: drawValue, position: 90 }],
   });
 }

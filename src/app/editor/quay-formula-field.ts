@@ -20,7 +20,7 @@ import { formulaKeys } from './formula-keys.ts';
 import { formulaLanguage } from './formula-language.ts';
 import { isWordUnknown, type Writing } from './formula-note.ts';
 import { formulaTheme } from './formula-theme.ts';
-import { diagnosticsOf, formulaTrial, type Try } from './formula-trial.ts';
+import { diagnosticsOf, formulaTrial, type TrialExtension, type Try } from './formula-trial.ts';
 import type { Note } from './note.ts';
 import { drawNote, noteStyles } from './note-view.ts';
 import { whenLeft } from './when-left.ts';
@@ -86,6 +86,7 @@ export class QuayFormulaField extends LitElement {
               this.dispatchEvent(new CustomEvent('cancel'));
             },
             fix: () => {
+              this.#tell(trial);
               const [fix] = this.note?.fixes ?? [];
               if (fix) this.#apply(fix);
               return fix !== undefined;
@@ -110,8 +111,8 @@ export class QuayFormulaField extends LitElement {
           EditorView.updateListener.of((update) => {
             const relisted = completionStatus(update.startState) !== completionStatus(update.state);
             if (update.docChanged || update.selectionSet || relisted)
-              this.#tell(trial.of(update.state), update.state);
-            if (update.geometryChanged) this.#below.placeSoon();
+              this.#below.drawSoon(() => this.#tell(trial));
+            else if (update.geometryChanged) this.#below.placeSoon();
           }),
           EditorView.domEventHandlers({ blur: this.#blur, beforeinput: typeOver }),
           tooltips({ position: 'fixed', parent: lists }),
@@ -124,7 +125,7 @@ export class QuayFormulaField extends LitElement {
     view.contentDOM.removeAttribute('aria-multiline');
     const first = trial.of(view.state);
     view.dispatch(setDiagnostics(view.state, diagnosticsOf(first, doc.length)));
-    this.#tell(first, view.state);
+    this.#tell(trial);
     view.focus();
   }
 
@@ -134,9 +135,11 @@ export class QuayFormulaField extends LitElement {
     this.#view = undefined;
   }
 
-  #tell(trial: Trial, state: EditorState): void {
+  #tell(trial: TrialExtension): void {
+    const state = this.#view?.state;
+    if (!state) return;
     const listed = completionStatus(state) !== null;
-    this.note = this.desk.note(trial, { caret: state.selection.main.head, listed });
+    this.note = this.desk.note(trial.of(state), { caret: state.selection.main.head, listed });
   }
 
   // What is typed here is not for the page's keys; the editor has had its turn when the event comes by.
@@ -168,8 +171,8 @@ export class QuayFormulaField extends LitElement {
  */
 function typeOver(event: InputEvent, view: EditorView): boolean {
   const { data, inputType, isComposing } = event;
-  const { from, to, empty } = view.state.selection.main;
-  if (inputType !== 'insertText' || isComposing || data === null || empty) return false;
+  const { from, to } = view.state.selection.main;
+  if (inputType !== 'insertText' || isComposing || data === null) return false;
   event.preventDefault();
   const insert = () => view.state.update(view.state.replaceSelection(data), { userEvent: 'input.type' });
   const handlers = view.state.facet(EditorView.inputHandler);

@@ -1,9 +1,11 @@
 import type { Book } from '../../document/index.ts';
 import type { Keeper, Kept } from '../session/session.ts';
 import { type Database, journalFrom, openDatabase } from './database.ts';
+import type { FoldReply } from './fold-worker.ts';
 import type { KeptBook, Library, LibraryNotice } from './library.ts';
+import { reasonOf } from './reason.ts';
 
-/** After so many edits the whole book is written and the journal emptied. */
+/** After so many edits the journal is folded into the whole book. */
 const editsBetweenWholes = 64;
 
 /** The library in this browser's IndexedDB. `now` is the clock of the page. */
@@ -25,8 +27,8 @@ export function keptLibrary(now: () => number): Library {
     },
     add: async (book) => {
       const id = crypto.randomUUID();
-      const { writeWhole } = await import('./whole.ts');
-      await writeWhole(await database, { id, through: 0, changed: now() }, book);
+      const { writeNew } = await import('./whole.ts');
+      await writeNew(await database, { id, changed: now() }, book);
       return id;
     },
     open: async (id) => (await import('./whole.ts')).readKept(await database, id),
@@ -56,13 +58,14 @@ function keeperOf(
   tell: (notice: LibraryNotice) => void,
 ): Keeper {
   const held = holdLock(id, tell);
+  const fold = folderOf(id, tell);
   let number: number | undefined;
   let line: Promise<unknown> = Promise.resolve();
   const write = async (edit: Parameters<Keeper>[0], book: Book): Promise<Kept> => {
     try {
       if (!(await held)) return { state: 'not kept', reason: 'the book is open in another tab' };
       const store = await database;
-      const { nameOf, writeWhole } = await import('./whole.ts');
+      const { nameOf } = await import('./whole.ts');
       number ??= await lastNumber(store, id);
       number += 1;
       const changed = now();
@@ -71,8 +74,7 @@ function keeperOf(
       const card = await transaction.objectStore('books').get(id);
       if (card) await transaction.objectStore('books').put({ ...card, name: nameOf(book), changed });
       await transaction.done;
-      if (card && number - card.through >= editsBetweenWholes)
-        await writeWhole(store, { id, through: number, changed }, book);
+      if (card && number - card.through >= editsBetweenWholes) fold();
       return { state: 'kept', at: now() };
     } catch (error) {
       return { state: 'not kept', reason: reasonOf(error) };
@@ -82,6 +84,23 @@ function keeperOf(
     const turn = line.then(() => write(edit, book));
     line = turn;
     return turn;
+  };
+}
+
+/** Folds a book's journal beside the page, one time after the other; that it cannot be is told, and the journal stays. */
+function folderOf(id: string, tell: (notice: LibraryNotice) => void): () => void {
+  let worker: Worker | undefined;
+  return () => {
+    if (worker) return;
+    worker = new Worker(new URL('./fold-worker.ts', import.meta.url), { type: 'module' });
+    const end = (reason: string | undefined): void => {
+      worker?.terminate();
+      worker = undefined;
+      if (reason !== undefined) tell({ kind: 'cannot keep', reason });
+    };
+    worker.addEventListener('message', ({ data }: MessageEvent<FoldReply>) => end(data.failed));
+    worker.addEventListener('error', ({ message }) => end(message));
+    worker.postMessage(id);
   };
 }
 
@@ -106,12 +125,4 @@ function holdLock(id: string, tell: (notice: LibraryNotice) => void): Promise<bo
       return undefined;
     });
   });
-}
-
-function reasonOf(error: unknown): string {
-  if (error instanceof DOMException && error.name === 'QuotaExceededError')
-    return 'the storage of this browser is full';
-  if (error instanceof DOMException && (error.name === 'SecurityError' || error.name === 'InvalidStateError'))
-    return 'this browser does not allow it';
-  return error instanceof Error ? error.message : String(error);
 }

@@ -7,23 +7,49 @@ export function nameOf({ title }: Book): string {
   return [title.project, title.subject].filter((text) => text !== '').join(', ');
 }
 
-/** Writes a book whole; `through` is the number of the last edit in it, whose journal up to there is given up. */
-export async function writeWhole(
+/** Writes a new book. */
+export async function writeNew(
   database: Database,
-  card: Pick<StoredCard, 'id' | 'through' | 'changed'>,
+  card: Pick<StoredCard, 'id' | 'changed'>,
   book: Book,
 ): Promise<void> {
-  const transaction = database.transaction(['books', 'texts', 'journal'], 'readwrite', {
-    durability: 'strict',
-  });
+  const transaction = database.transaction(['books', 'texts'], 'readwrite', { durability: 'strict' });
   await transaction.objectStore('texts').put({ id: card.id, text: writeBook(book) });
-  await transaction.objectStore('books').put({ ...card, name: nameOf(book) });
-  await transaction.objectStore('journal').delete(journalThrough(card.id, card.through));
+  await transaction.objectStore('books').put({ ...card, through: 0, name: nameOf(book) });
   await transaction.done;
 }
 
 /** The whole as last written, with the journal since applied; an edit that does not apply is said, never skipped. */
 export async function readKept(database: Database, id: string): Promise<Outcome<Book>> {
+  const kept = await readThrough(database, id);
+  return kept.ok ? succeed(kept.value.book) : kept;
+}
+
+/**
+ * Writes a book whole that is kept as an older whole and a journal. Edits that come in meanwhile stay in the journal.
+ * Throws if the book cannot be read; what is kept stays as it was then.
+ */
+export async function foldJournal(database: Database, id: string): Promise<void> {
+  const kept = await readThrough(database, id);
+  if (!kept.ok) throw new Error(kept.problems[0]?.message ?? 'the book cannot be read');
+  const { book, through } = kept.value;
+  const text = writeBook(book);
+  const transaction = database.transaction(['books', 'texts', 'journal'], 'readwrite', {
+    durability: 'strict',
+  });
+  const card = await transaction.objectStore('books').get(id);
+  if (card) {
+    await transaction.objectStore('texts').put({ id, text });
+    await transaction.objectStore('books').put({ ...card, through });
+    await transaction.objectStore('journal').delete(journalThrough(id, through));
+  }
+  await transaction.done;
+}
+
+async function readThrough(
+  database: Database,
+  id: string,
+): Promise<Outcome<{ readonly book: Book; readonly through: number }>> {
   const transaction = database.transaction(['books', 'texts', 'journal']);
   const card = await transaction.objectStore('books').get(id);
   const whole = await transaction.objectStore('texts').get(id);
@@ -32,10 +58,12 @@ export async function readKept(database: Database, id: string): Promise<Outcome<
   const opened = openBook(whole.text);
   if (!opened.ok) return opened;
   let { book } = opened.value;
-  for (const { edit } of journal) {
+  let { through } = card;
+  for (const { edit, number } of journal) {
     const applied = applyEdit(book, edit);
     if (!applied.ok) return applied;
     book = applied.value.book;
+    through = number;
   }
-  return succeed(book);
+  return succeed({ book, through });
 }

@@ -1,5 +1,4 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import { unsafeHTML } from 'lit/directives/unsafe-html.js';
 import type { Prose } from '../../document/index.ts';
 import { drawUtilisations } from '../../figures/index.ts';
 import { type Quantity, writeUtilisation } from '../../notebook/index.ts';
@@ -10,6 +9,7 @@ import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { shownQuantity } from '../session/shown.ts';
 import { drawSign } from '../sheet/signs.ts';
+import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { type ListedCheck, type ListedProblem, listChecks, listProblems, listProse } from './book-lists.ts';
 import { overviewStyles } from './overview-styles.ts';
@@ -37,7 +37,7 @@ export class Overview extends LitElement {
           ? html`<p class="words quiet">
               The book has no check yet. A check compares a demand with a capacity; insert one from the menu of a line.
             </p>`
-          : html`<div class="words">${unsafeHTML(drawUtilisations(notebook).svg)}</div>
+          : html`<div class="words">${drawMarkup(drawUtilisations(notebook).svg)}</div>
               ${this.#checks(checks)}`
       }
       ${this.#problems(problems)} ${this.#prose('Open items', 'open item')} ${this.#prose('Assumptions', 'assumption')}
@@ -77,7 +77,7 @@ export class Overview extends LitElement {
       verdict?.utilisation === undefined ? '' : writeUtilisation(verdict.utilisation, verdict.holds);
     return html`<tr class="goes">
       <td class="sheet${before === item.sheet ? ' again' : ''}">${this.#sheetTitle(item.sheet)}</td>
-      <td class="name">${unsafeHTML(math(symbolMath(localName(item))))}</td>
+      <td class="name">${drawMarkup(math(symbolMath(localName(item))))}</td>
       <td>${this.#goButton(labelOf(item), place)}</td>
       <td class="number">${this.#quantity(verdict?.demand)}</td>
       <td class="number">${this.#quantity(verdict?.capacity)}</td>
@@ -113,7 +113,7 @@ export class Overview extends LitElement {
               <td class="sheet${problems[at - 1]?.sheet === sheet ? ' again' : ''}">
                 ${sheet === '' ? 'the whole book' : this.#sheetTitle(sheet)}
               </td>
-              <td class="name">${name === '' ? nothing : unsafeHTML(math(symbolMath(name)))}</td>
+              <td class="name">${name === '' ? nothing : drawMarkup(math(symbolMath(name)))}</td>
               <td class=${problem.severity === 'error' ? 'fails' : 'warns'}>
                 ${drawSign(problem.severity === 'error' ? 'problem' : 'warning', problem.severity)}
                 ${place ? this.#goButton(words, place) : words}

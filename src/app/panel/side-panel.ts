@@ -1,5 +1,4 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import { unsafeHTML } from 'lit/directives/unsafe-html.js';
 import type { Fix, Problem } from '../../diagnostics/index.ts';
 import { setEntry, setFormula } from '../../document/index.ts';
 import type { FormulaItem, InputItem, Item } from '../../notebook/index.ts';
@@ -10,6 +9,7 @@ import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { drawFormula, typesetFormula, typesetNumbers } from '../sheet/formula-view.ts';
 import { valuesByName } from '../sheet/values-by-name.ts';
+import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { nudgedEntry } from './nudge.ts';
 import { panelStyles } from './panel-styles.ts';
@@ -35,7 +35,7 @@ export class SidePanel extends LitElement {
     const source = item.kind === 'input' || item.kind === 'formula' ? item.row : item.column;
     const shown = resultText(this.session.notebook, item, this.session.units);
     return html`
-      <h2 aria-label=${localName(item)}>${unsafeHTML(math(symbolMath(localName(item))))}</h2>
+      <h2 aria-label=${localName(item)}>${drawMarkup(math(symbolMath(localName(item))))}</h2>
       <p class="label">${labelOf(item)}</p>
       <p class="value"><b>${shown.number}</b> ${unitText(shown.unit)}</p>
       ${this.#problems(item)} ${item.kind === 'input' ? this.#nudge(item) : nothing}
@@ -79,7 +79,7 @@ export class SidePanel extends LitElement {
           const other = item.sheet === this.session.sheet ? '' : `${this.#titleOf(item.sheet)}: `;
           return html`<li>
             <button @click=${() => this.#go(item)} title=${`${other}${labelOf(item)}`}>
-              <span>${unsafeHTML(math(symbolMath(localName(item))))}</span>
+              <span>${drawMarkup(math(symbolMath(localName(item))))}</span>
               <span class="number">${shown.number} ${unitText(shown.unit)}</span>
             </button>
           </li>`;

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { unsafeHTML } from 'lit/directives/unsafe-html.js';
 import type { CheckedFormula, Syntax } from '../../language/index.ts';
 import { formulaMath, math, numbersMath, symbolMath } from '../../record/index.ts';
+import { drawMarkup } from '../style/markup.ts';
 import { type FormulaLine, formulaLines, type Piece } from './formula-lines.ts';
 import { takenBranch } from './taken-branch.ts';
 import type { NamedValues } from './values-by-name.ts';
@@ -73,7 +73,7 @@ export function drawFormula({ lines }: Set, kind: 'symbols' | 'numbers'): Templa
     ${kind === 'numbers' ? html`<span class="equals" aria-hidden="true">=</span>` : nothing}
     <div class="lines">${lines.map(
       ({ markup, indent }) =>
-        html`<div class="maths-line" .style=${`padding-inline-start: ${indent.toFixed(1)}em`}>${unsafeHTML(markup)}</div>`,
+        html`<div class="maths-line" .style=${`padding-inline-start: ${indent.toFixed(1)}em`}>${drawMarkup(markup)}</div>`,
     )}</div>
   </div>`;
 }
@@ -87,5 +87,5 @@ export function drawSymbol(name: string): TemplateResult {
     markup = math(symbolMath(name));
     symbols.set(name, markup);
   }
-  return html`${unsafeHTML(markup)}`;
+  return html`${drawMarkup(markup)}`;
 }

@@ -1,8 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { unsafeHTML } from 'lit/directives/unsafe-html.js';
 import type { Chart, Figure } from '../../document/index.ts';
 import { type Drawing, type DrawingTable, drawChart, drawFigure } from '../../figures/index.ts';
 import type { Session } from '../session/session.ts';
+import { drawMarkup } from '../style/markup.ts';
 import { sentence } from './line-body.ts';
 
 /** A sketch or chart of a sheet, drawn from its values as they stand, with a table of what it shows. */
@@ -20,7 +20,7 @@ export function drawPicture(
       ${drawn.problems.map((problem) => sentence(problem, 'waits'))}
     </div>`;
   return html`<div class="drawing" role="gridcell" aria-colindex="3" aria-readonly="true">
-    ${unsafeHTML(drawn.value.svg)}${drawn.value.table ? alternative(drawn.value, drawn.value.table) : nothing}
+    ${drawMarkup(drawn.value.svg)}${drawn.value.table ? alternative(drawn.value, drawn.value.table) : nothing}
   </div>`;
 }
 

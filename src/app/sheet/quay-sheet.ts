@@ -55,6 +55,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   /** The number of rows of each table as drawn. */
   #lengths: ReadonlyMap<string, number> = new Map();
   #drawing = 0;
+  #focusing = 0;
   #leave: (() => void) | undefined;
   #focusPending = false;
   readonly #resized = new ResizeObserver(([entry]) => {
@@ -76,6 +77,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     super.connectedCallback();
     this.#leave = this.session?.subscribe(this.#told);
     if (this.session?.place) this.#focusPending = true;
+    addEventListener('keydown', this.#earlyKey, { capture: true });
     addEventListener('beforeprint', this.#print);
     addEventListener('afterprint', this.#print);
   }
@@ -84,6 +86,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     super.disconnectedCallback();
     this.#leave?.();
     this.#resized.disconnect();
+    removeEventListener('keydown', this.#earlyKey, { capture: true });
     removeEventListener('beforeprint', this.#print);
     removeEventListener('afterprint', this.#print);
   }
@@ -229,7 +232,8 @@ export class QuaySheet extends LitElement implements SheetHost {
   ask(about: 'details' | 'rows'): void {
     const { place } = this;
     if (!place) return;
-    this.focusCell();
+    // The dialog gives the focus back to where it was.
+    this.#focusCell();
     this.dispatchEvent(
       new CustomEvent<Asked>('ask', { detail: { about, place }, bubbles: true, composed: true }),
     );
@@ -400,6 +404,29 @@ export class QuaySheet extends LitElement implements SheetHost {
     }
   }
 
+  /** The focus follows with the next frame, which lays the page out anyway. */
+  #focusSoon(): void {
+    cancelAnimationFrame(this.#focusing);
+    this.#focusing = requestAnimationFrame(() => this.#focusCell());
+  }
+
+  /** A key that comes before the focus finds the page, even where the focus was lost with the field that had it. */
+  readonly #earlyKey = (event: KeyboardEvent): void => {
+    if (this.#focusing === 0) return;
+    this.#focusCell();
+    if (event.target === document.body) this.#key(event);
+  };
+
+  #focusCell(): void {
+    cancelAnimationFrame(this.#focusing);
+    this.#focusing = 0;
+    const { place } = this;
+    const cell = place && !samePlace(this.#edit?.place, place) && this.#elements.cellAt(place);
+    if (!cell) return;
+    cell.focus({ preventScroll: true });
+    cell.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }
+
   override updated(): void {
     this.#elements.collect(this.renderRoot);
     for (const element of this.#elements.all) if (element instanceof QuayTable) redraw(element);
@@ -417,9 +444,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     const element = this.#elements.at(place);
     void element?.updateComplete.then(() => {
       if (samePlace(this.#edit?.place, place) || !samePlace(place, this.session.place)) return;
-      const cell = this.#elements.cellAt(place);
-      cell?.focus({ preventScroll: true });
-      cell?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+      this.#focusSoon();
       this.#abandon(place);
     });
   }

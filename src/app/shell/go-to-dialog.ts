@@ -1,9 +1,9 @@
 import { css, html, LitElement } from 'lit';
-import { unsafeHTML } from 'lit/directives/unsafe-html.js';
 import type { Item } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
 import { labelOf, localName, placeOfId } from '../session/places.ts';
 import type { Session } from '../session/session.ts';
+import { drawMarkup } from '../style/markup.ts';
 import { dialogStyles } from './dialog-styles.ts';
 
 const most = 40;
@@ -113,7 +113,7 @@ export class GoToDialog extends LitElement {
             aria-selected=${at === this.at}
             @click=${() => this.#go(item)}
           >
-            <span>${unsafeHTML(math(symbolMath(localName(item))))}</span>
+            <span>${drawMarkup(math(symbolMath(localName(item))))}</span>
             <span>${labelOf(item)}</span>
             <span class="sheet">${title(item.sheet)}</span>
           </li>`,
