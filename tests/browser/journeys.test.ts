@@ -154,7 +154,7 @@ describe('keeping', () => {
     await startFrom(page, fenders);
     await showSheet(page, 'Berthing energy');
     await cell(page, 'softness factor', 'value').click();
-    // One after the other with no frame between them, as from a wedge scanner or a paste by keys.
+    // One after the other, with no frame between them.
     await Promise.all(
       ['0', '.', '8', 'Enter', 'ArrowUp', '0', '.', '7', 'Enter', 'ArrowUp'].map((key) =>
         page.keyboard.press(key),

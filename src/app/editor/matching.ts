@@ -1,23 +1,25 @@
+import { spelledOut } from './greek.ts';
 import type { Suggestion } from './suggestion.ts';
 
 const others = /[_'.]/g;
 
 /**
- * The suggestions that what is typed fits, best first: the very text; begun with the same letters, then in any case,
- * then with `_`, `'` and points left out; holding them at the start of a later part, then anywhere; then by a
+ * The suggestions that what is typed fits, best first: the very text; begun with the same letters, then in any case
+ * and with Greek letters written out, then with `_`, `'` and points left out; holding them at the start of a later part, then anywhere; then by a
  * word of what they are. Among equals by rank, then the shorter. Nothing typed fits all.
  */
 export function matching(typed: string, suggestions: readonly Suggestion[]): readonly Suggestion[] {
-  const folded = typed.toLowerCase();
+  const folded = spelledOut(typed).toLowerCase();
   const bare = folded.replace(others, '');
   const grade = ({ kind, text, detail }: Suggestion): number => {
     if (text === typed) return 0;
     if (text.startsWith(typed)) return 1;
-    const lower = text.toLowerCase();
+    const lower = spelledOut(text).toLowerCase();
     const at = lower.indexOf(folded);
     if (at === 0) return 2;
     if (bare !== '' && lower.replace(others, '').startsWith(bare)) return 3;
-    if (at > 0) return /[_.]/.test(lower[at - 1] ?? '') ? 4 : 5;
+    if (at > 0 && /[_.]/.test(lower[at - 1] ?? '')) return 4;
+    if (text.toLowerCase().includes(typed.toLowerCase())) return 5;
     return kind !== 'function' && folded.length > 2 && hasWord(detail.toLowerCase(), folded) ? 6 : none;
   };
   const excess = ({ text }: Suggestion): number => (typed === '' ? 0 : text.length);

@@ -1,12 +1,20 @@
 import { renameEdit } from '../editing/rename.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
+import { withGreek } from './greek.ts';
 import { type Note, problemNote } from './note.ts';
 import type { Reader } from './reader.ts';
+import type { Suggestion } from './suggestion.ts';
 
 /** Reads new names of a line, column or table: refuses what cannot be one, else says what changes with it. */
 export function nameReader(session: Session, place: CellPlace): Reader {
   return {
+    suggest: (typed = ''): readonly Suggestion[] => {
+      const greek = withGreek(typed);
+      return greek === typed
+        ? []
+        : [{ kind: 'name', text: greek, detail: 'the same in Greek letters', rank: 0 }];
+    },
     note: (text): Note | undefined => {
       const renamed = renameEdit(session, place, text);
       if (!renamed.ok) {

@@ -19,6 +19,13 @@ test('signs between the letters may be left out', () => {
   expect(found('sut', name('s_ut'))).toEqual(['s_ut']);
 });
 
+test('a Greek letter is found by its name, capitals apart from small ones', () => {
+  expect(found('gam', name('γ_w'), name('g'))).toEqual(['γ_w']);
+  expect(found('Delta_m', name('δ_max'), name('Δ_max')).sort()).toEqual(['Δ_max', 'δ_max']);
+  expect(found('a', name('γ'), name('α'))).toEqual(['α']);
+  expect(found('sigma', name('absorber.σ'))).toEqual(['absorber.σ']);
+});
+
 test('a word of the description is enough, of a function it is not', () => {
   expect(found('diam', name('D', 0, 'outside diameter'), name('E', 0, 'sediameter'))).toEqual(['D']);
   expect(found('sum', { ...name('TOTAL', 0, 'sum of all'), kind: 'function' })).toEqual([]);
