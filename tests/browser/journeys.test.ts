@@ -126,6 +126,15 @@ describe('the checker', () => {
     const panel = page.locator('quay-side-panel');
     await panel.getByText('Depends on', { exact: true }).waitFor();
     await panel.getByText('Feeds', { exact: true }).waitFor();
+    const marked = (words: string) =>
+      page
+        .locator(`quay-line[aria-description="${words}"] .description`)
+        .evaluateAll((cells) => cells.map((one) => one.textContent?.trim()));
+    expect(await marked('goes into the value in hand')).toEqual([
+      'kinetic energy with the added mass',
+      'share of it that reaches the fender',
+    ]);
+    expect(await marked('takes the value in hand')).toEqual(['energy to design the fender for']);
     await panel.getByRole('list').first().getByRole('button').first().click();
     await expect.poll(() => panel.locator('.label').textContent()).not.toBe('normal berthing energy');
   });

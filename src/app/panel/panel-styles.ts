@@ -60,6 +60,9 @@ export const panelStyles = css`
   math .v {
     font-style: italic;
   }
+  h3.flow::before {
+    margin-inline-end: 7px;
+  }
   ul {
     margin: 0;
     padding: 0;

@@ -9,6 +9,7 @@ import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { drawFormula, typesetFormula, typesetNumbers } from '../sheet/formula-view.ts';
 import { valuesByName } from '../sheet/values-by-name.ts';
+import { flowStyles } from '../style/flow-styles.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { nudgedEntry } from './nudge.ts';
@@ -22,7 +23,7 @@ export class SidePanel extends LitElement {
   static override properties = { session: { attribute: false } };
   declare session: Session;
 
-  static override styles = [mathsStyles, panelStyles];
+  static override styles = [mathsStyles, flowStyles, panelStyles];
 
   constructor() {
     super();
@@ -40,8 +41,8 @@ export class SidePanel extends LitElement {
       <p class="value"><b>${shown.number}</b> ${unitText(shown.unit)}</p>
       ${this.#problems(item)} ${item.kind === 'input' ? this.#nudge(item) : nothing}
       ${'checked' in item ? this.#formula(item) : nothing}
-      ${this.#list('Depends on', dependsOn(this.session.notebook, item))}
-      ${this.#list('Feeds', feedsOf(this.session.notebook, item.id))}
+      ${this.#list('Depends on', 'source', dependsOn(this.session.notebook, item))}
+      ${this.#list('Feeds', 'fed', feedsOf(this.session.notebook, item.id))}
       ${source.reference ? html`<h3>Source</h3><p>${source.reference}</p>` : nothing}
       ${source.note ? html`<h3>Note</h3><p>${source.note}</p>` : nothing} ${this.#cautions()}
     `;
@@ -70,9 +71,9 @@ export class SidePanel extends LitElement {
       }`;
   }
 
-  #list(title: string, items: readonly Item[]) {
+  #list(title: string, flow: 'source' | 'fed', items: readonly Item[]) {
     if (items.length === 0) return nothing;
-    return html`<h3>${title}</h3>
+    return html`<h3 class="flow" data-flow=${flow}>${title}</h3>
       <ul>
         ${items.map((item) => {
           const shown = resultText(this.session.notebook, item, this.session.units);

@@ -10,6 +10,15 @@ export const lineStyles = css`
     background: linear-gradient(var(--rule), var(--rule)) calc(var(--margin) + 24px) 100% /
       calc(100% - var(--margin) - 44px) 1px no-repeat;
   }
+  /* The marks of the flow stand on the rule of the margin. */
+  .line[data-flow] {
+    position: relative;
+  }
+  .line[data-flow]::before {
+    position: absolute;
+    top: 11px;
+    left: calc(var(--margin) - 4px);
+  }
   .line.active {
     background:
       linear-gradient(var(--rule), var(--rule)) calc(var(--margin) + 24px) 100% /

@@ -42,6 +42,12 @@ export class PageElements {
     return this.#byKey.get(`${place.part}/`);
   }
 
+  /** The line of a place, if it is one. */
+  lineAt(place: CellPlace): QuayLine | undefined {
+    const element = this.at(place);
+    return element instanceof QuayLine ? element : undefined;
+  }
+
   /** The cell of a place, if it is drawn. */
   cellAt(place: CellPlace): HTMLElement | undefined {
     const element = this.at(place);

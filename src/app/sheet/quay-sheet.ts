@@ -9,6 +9,7 @@ import { renameEdit } from '../editing/rename.ts';
 import { loadFormulaField } from '../editor/load-formula-field.ts';
 import { type CellPlace, samePlace } from '../session/place.ts';
 import type { Session, SessionEvent } from '../session/session.ts';
+import { flowStyles } from '../style/flow-styles.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { QuayTable } from '../table/quay-table.ts';
 import { tableStyles } from '../table/table-styles.ts';
@@ -16,6 +17,7 @@ import type { Asked } from './asked.ts';
 import type { CellEdit, Commit } from './cell-edit.ts';
 import { ClipboardEvents } from './clipboard-events.ts';
 import { carryOut } from './commands.ts';
+import { FlowMarks } from './flow-marks.ts';
 import { type GridMap, gridMap, placeAt } from './grid-map.ts';
 import { commandOf } from './keys.ts';
 import { lineStyles } from './line-styles.ts';
@@ -40,7 +42,7 @@ import './quay-sheet-menu.ts';
  */
 export class QuaySheet extends LitElement implements SheetHost {
   static override properties = { session: { attribute: false } };
-  static override styles = [pageStyles, lineStyles, mathsStyles, tableStyles, printStyles];
+  static override styles = [pageStyles, lineStyles, flowStyles, mathsStyles, tableStyles, printStyles];
 
   declare session: Session;
 
@@ -56,6 +58,8 @@ export class QuaySheet extends LitElement implements SheetHost {
   #lengths: ReadonlyMap<string, number> = new Map();
   #drawing = 0;
   #focusing = 0;
+  readonly #flow = new FlowMarks();
+  #marking = 0;
   #leave: (() => void) | undefined;
   #focusPending = false;
   readonly #resized = new ResizeObserver(([entry]) => {
@@ -263,14 +267,17 @@ export class QuaySheet extends LitElement implements SheetHost {
   }
 
   readonly #told = (event: SessionEvent): void => {
-    if (event.kind === 'book') this.#bookChanged(event.changed, event.structure);
-    else if (event.kind === 'units') {
+    if (event.kind === 'book') {
+      this.#bookChanged(event.changed, event.structure);
+      this.#markFlowSoon();
+    } else if (event.kind === 'units') {
       for (const element of this.#elements.all) redraw(element);
     } else if (event.kind === 'place') {
       if (this.session.sheet !== this.#map.sheet) this.#edit = undefined;
       if (this.session.place && !typesElsewhere(this)) this.#focusPending = true;
       if (this.session.sheet !== this.#map.sheet) this.requestUpdate();
       this.#showPlace();
+      this.#markFlowSoon();
     }
   };
 
@@ -312,6 +319,12 @@ export class QuaySheet extends LitElement implements SheetHost {
       own.source = part;
       if (isPicture(part)) this.#drawPicturesSoon();
     }
+  }
+
+  /** What flows where is marked in time for the next frame; no keystroke waits for it. */
+  #markFlowSoon(): void {
+    cancelAnimationFrame(this.#marking);
+    this.#marking = requestAnimationFrame(() => this.#flow.show(this.session, this.#elements));
   }
 
   /** Pictures follow right after the numbers, which do not wait for them. */
@@ -431,6 +444,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     this.#elements.collect(this.renderRoot);
     for (const element of this.#elements.all) if (element instanceof QuayTable) redraw(element);
     this.#showPlace();
+    this.#markFlowSoon();
   }
 
   /** Shows on the page where the person is; the focus follows if it is theirs to have. */

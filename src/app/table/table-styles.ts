@@ -46,6 +46,15 @@ export const tableStyles = css`
     border-bottom-width: 1px;
     background: var(--paper);
   }
+  .column-head[data-flow] {
+    position: relative;
+  }
+  /* On the rule below the head. */
+  .column-head[data-flow]::before {
+    position: absolute;
+    right: 2px;
+    bottom: -5px;
+  }
   .table-space {
     position: relative;
   }
