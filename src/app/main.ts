@@ -2,7 +2,7 @@ import { registerSW } from 'virtual:pwa-register';
 import './style/fonts.css';
 import './style/tokens.css';
 import './page.css';
-import { keptLibrary } from './keeping/kept-library.ts';
+import { browserLibrary } from './keeping/browser-library.ts';
 import { QuayApp } from './quay-app.ts';
 import { StartPage } from './start/start-page.ts';
 
@@ -10,7 +10,7 @@ customElements.define('quay-start-page', StartPage);
 customElements.define('quay-app', QuayApp);
 
 const app = new QuayApp();
-app.library = keptLibrary(() => Date.now());
+app.library = browserLibrary(() => Date.now());
 document.body.append(app);
 
 /** A new version waits until the person says yes. */

@@ -27,6 +27,8 @@ export class QuayApp extends LitElement {
   /** Changes to the new version that waits, if one does. */
   declare newVersion: (() => void) | undefined;
   #file: FileHandle | undefined;
+  /** Why nothing is kept in this browser, as long as that is so. */
+  #cannotKeep: string | undefined;
 
   static override styles = css`
     :host {
@@ -138,7 +140,7 @@ export class QuayApp extends LitElement {
     if (!session) {
       return location.hash.startsWith('#book/')
         ? nothing
-        : html`<quay-start-page .library=${this.library}></quay-start-page>`;
+        : html`<quay-start-page .library=${this.library} .notice=${this.notice}></quay-start-page>`;
     }
     return html`<div class="book" @bar-action=${this.#act} @ask=${this.#ask}>
         <header><quay-top-bar .session=${session} .notice=${this.notice}></quay-top-bar></header>
@@ -159,7 +161,7 @@ export class QuayApp extends LitElement {
   readonly #route = (): void => {
     const id = /^#book\/([^/]+)/.exec(location.hash)?.[1];
     this.refusal = undefined;
-    this.notice = undefined;
+    this.notice = this.#cannotKeep;
     if (id === undefined) {
       this.session = undefined;
       this.requestUpdate();
@@ -182,8 +184,9 @@ export class QuayApp extends LitElement {
   }
 
   #hear(notice: LibraryNotice): void {
-    if (notice.kind === 'cannot keep') this.notice = `not kept: ${notice.reason}; save a file`;
+    if (notice.kind === 'cannot keep') this.notice = this.#cannotKeep = `not kept: ${notice.reason}`;
     else if (notice.id !== this.session?.id) return;
+    else if (notice.kind === 'cannot fold') this.notice = `kept edit by edit only: ${notice.reason}`;
     else if (notice.kind === 'open elsewhere')
       this.notice = 'open in another tab, which keeps it; here nothing is kept';
     else void this.#open(notice.id);

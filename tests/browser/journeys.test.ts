@@ -195,6 +195,50 @@ describe('keeping', () => {
     expect(await cell(page, 'softness factor', 'value').textContent()).toContain('0.77');
   });
 
+  test('full storage is said plainly, a file is offered, and what was missed is kept once there is room', async () => {
+    await startFrom(page, fenders);
+    await showSheet(page, 'Berthing energy');
+    await page.evaluate(() => {
+      const { put } = IDBObjectStore.prototype;
+      IDBObjectStore.prototype.put = () => {
+        throw new DOMException('', 'QuotaExceededError');
+      };
+      addEventListener('room', () => {
+        IDBObjectStore.prototype.put = put;
+      });
+    });
+    await enter('softness factor', '0.91');
+    await page.getByText('not kept: the storage of this browser is full').waitFor();
+    const saved = page.waitForEvent('download');
+    await page.evaluate(() => Reflect.deleteProperty(globalThis, 'showSaveFilePicker'));
+    await page.getByRole('button', { name: 'Save a file' }).click();
+    expect((await saved).suggestedFilename()).toMatch(/\.quaybook\.json$/);
+    await page.evaluate(() => dispatchEvent(new Event('room')));
+    await enter('berth configuration factor', '0.95');
+    await kept();
+    await page.reload();
+    await showSheet(page, 'Berthing energy');
+    expect(await cell(page, 'softness factor', 'value').textContent()).toContain('0.91');
+    expect(await cell(page, 'berth configuration factor', 'value').textContent()).toContain('0.95');
+  });
+
+  test('forbidden storage is said plainly, and a book can be worked on all the same', async () => {
+    await page.addInitScript(() => {
+      IDBFactory.prototype.open = () => {
+        throw new DOMException('', 'SecurityError');
+      };
+    });
+    await page.reload();
+    await page.getByText(/this browser does not allow it/).waitFor();
+    await startFrom(page, fenders);
+    await page.getByText(/not kept: this browser does not allow it/).waitFor();
+    await page.getByRole('button', { name: 'Save a file' }).waitFor();
+    await showSheet(page, 'Berthing energy');
+    const before = await resultOf(page, 'normal berthing energy');
+    await enter('softness factor', '0.91');
+    expect(await resultOf(page, 'normal berthing energy')).not.toBe(before);
+  });
+
   test('two tabs on one book never overwrite each other silently', async () => {
     await startFrom(page, fenders);
     const second = await openApp(browser, address, { beside: app.context });

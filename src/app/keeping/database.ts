@@ -1,4 +1,4 @@
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import { type DBSchema, type IDBPDatabase, type IDBPObjectStore, openDB } from 'idb';
 import type { Edit } from '../../document/index.ts';
 
 /** What is known of a kept book without reading it. */
@@ -33,7 +33,7 @@ export type Database = IDBPDatabase<Schema>;
  * Opens the storage of this browser. A text lies apart from its card, because the card is written with every edit, and
  * a large book takes longer to write than a keystroke may.
  */
-export function openDatabase(): Promise<Database> {
+export async function openDatabase(): Promise<Database> {
   return openDB<Schema>('quaybook', 1, {
     upgrade: (database) => {
       database.createObjectStore('books', { keyPath: 'id' });
@@ -41,6 +41,19 @@ export function openDatabase(): Promise<Database> {
       database.createObjectStore('journal', { keyPath: ['book', 'number'] });
     },
   });
+}
+
+type StoreName = 'books' | 'texts' | 'journal';
+type Stores = <Name extends StoreName>(name: Name) => IDBPObjectStore<Schema, StoreName[], Name, 'readwrite'>;
+
+/** Writes all of it or nothing, and is done when the disk has it. Throws what a request or the end of it threw. */
+export async function inTransaction(
+  database: Database,
+  write: (stores: Stores) => Promise<void>,
+): Promise<void> {
+  const names: StoreName[] = ['books', 'texts', 'journal'];
+  const transaction = database.transaction(names, 'readwrite', { durability: 'strict' });
+  await Promise.all([write((name) => transaction.objectStore(name)), transaction.done]);
 }
 
 /** All numbers of one book's journal, from one on. */

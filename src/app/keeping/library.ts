@@ -17,11 +17,13 @@ export type LibraryNotice =
   | { readonly kind: 'changed elsewhere'; readonly id: string }
   /** Another tab has this book open and writes it; here it is read only until it is closed there. */
   | { readonly kind: 'open elsewhere'; readonly id: string }
+  /** The edits of this book are kept, but could not be gathered into a whole, and why. */
+  | { readonly kind: 'cannot fold'; readonly id: string; readonly reason: string }
   /** Nothing can be kept in this browser, and why; a file keeps it. */
   | { readonly kind: 'cannot keep'; readonly reason: string };
 
-/** The books kept in this browser. Browser storage is never the only copy: files are saved beside it. */
-export interface Library {
+/** Where books stand. Browser storage is never the only copy: files are saved beside it. */
+export interface Shelf {
   readonly list: () => Promise<readonly KeptBook[]>;
   /** Keeps a new book and gives its id. */
   readonly add: (book: Book) => Promise<string>;
@@ -30,5 +32,9 @@ export interface Library {
   /** Writes each edit to the journal before it says kept. */
   readonly keeper: (id: string) => Keeper;
   readonly remove: (id: string) => Promise<void>;
+}
+
+/** The books of this browser, and what the person should know about their keeping. */
+export interface Library extends Shelf {
   readonly onNotice: (listener: (notice: LibraryNotice) => void) => () => void;
 }

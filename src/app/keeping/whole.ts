@@ -1,22 +1,24 @@
 import { fail, type Outcome, problem, succeed } from '../../diagnostics/index.ts';
 import { applyEdit, type Book, openBook, writeBook } from '../../document/index.ts';
-import { type Database, journalFrom, journalThrough, type StoredCard } from './database.ts';
+import { type Database, inTransaction, journalFrom, journalThrough, type StoredCard } from './database.ts';
 
 /** What the list of books calls a book. */
 export function nameOf({ title }: Book): string {
   return [title.project, title.subject].filter((text) => text !== '').join(', ');
 }
 
-/** Writes a new book. */
-export async function writeNew(
+/** Writes a book whole; `through` is the number of the last edit in it, whose journal up to there is given up. */
+export async function writeWhole(
   database: Database,
-  card: Pick<StoredCard, 'id' | 'changed'>,
+  card: Pick<StoredCard, 'id' | 'through' | 'changed'>,
   book: Book,
 ): Promise<void> {
-  const transaction = database.transaction(['books', 'texts'], 'readwrite', { durability: 'strict' });
-  await transaction.objectStore('texts').put({ id: card.id, text: writeBook(book) });
-  await transaction.objectStore('books').put({ ...card, through: 0, name: nameOf(book) });
-  await transaction.done;
+  const text = writeBook(book);
+  await inTransaction(database, async (stores) => {
+    await stores('texts').put({ id: card.id, text });
+    await stores('books').put({ ...card, name: nameOf(book) });
+    await stores('journal').delete(journalThrough(card.id, card.through));
+  });
 }
 
 /** The whole as last written, with the journal since applied; an edit that does not apply is said, never skipped. */
@@ -32,24 +34,22 @@ export async function readKept(database: Database, id: string): Promise<Outcome<
 export async function foldJournal(database: Database, id: string): Promise<void> {
   const kept = await readThrough(database, id);
   if (!kept.ok) throw new Error(kept.problems[0]?.message ?? 'the book cannot be read');
-  const { book, through } = kept.value;
+  const { book, from, through } = kept.value;
   const text = writeBook(book);
-  const transaction = database.transaction(['books', 'texts', 'journal'], 'readwrite', {
-    durability: 'strict',
+  await inTransaction(database, async (stores) => {
+    const card = await stores('books').get(id);
+    // Gone meanwhile, or written whole by the page: then there is nothing to fold.
+    if (card?.through !== from) return;
+    await stores('texts').put({ id, text });
+    await stores('books').put({ ...card, through });
+    await stores('journal').delete(journalThrough(id, through));
   });
-  const card = await transaction.objectStore('books').get(id);
-  if (card) {
-    await transaction.objectStore('texts').put({ id, text });
-    await transaction.objectStore('books').put({ ...card, through });
-    await transaction.objectStore('journal').delete(journalThrough(id, through));
-  }
-  await transaction.done;
 }
 
 async function readThrough(
   database: Database,
   id: string,
-): Promise<Outcome<{ readonly book: Book; readonly through: number }>> {
+): Promise<Outcome<{ readonly book: Book; readonly from: number; readonly through: number }>> {
   const transaction = database.transaction(['books', 'texts', 'journal']);
   const card = await transaction.objectStore('books').get(id);
   const whole = await transaction.objectStore('texts').get(id);
@@ -65,5 +65,5 @@ async function readThrough(
     book = applied.value.book;
     through = number;
   }
-  return succeed({ book, through });
+  return succeed({ book, from: card.through, through });
 }

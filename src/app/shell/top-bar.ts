@@ -82,6 +82,11 @@ export class TopBar extends LitElement {
       white-space: nowrap;
       cursor: pointer;
     }
+    button.file {
+      color: var(--accent);
+      text-decoration: underline;
+      text-underline-offset: 3px;
+    }
     button:hover:enabled {
       background: var(--margin-tint);
     }
@@ -112,13 +117,13 @@ export class TopBar extends LitElement {
   override render() {
     const { session } = this;
     const { title } = session.notebook.book;
+    const unkept = this.notice !== undefined || session.kept.state === 'not kept';
     return html`
       <button @click=${() => this.#ask('start')} title="All books">Quaybook</button>
       <h1>${[title.project, title.subject].filter((text) => text !== '').join(', ') || 'Untitled book'}</h1>
       <button @click=${() => this.#ask('book')} title="Units, currency and datums of this book">Book</button>
-      <span class="soft ${this.notice || session.kept.state === 'not kept' ? 'bad' : ''}" role="status">
-        ${this.notice ?? keptWords(session.kept)}
-      </span>
+      <span class="soft ${unkept ? 'bad' : ''}" role="status">${this.notice ?? keptWords(session.kept)}</span>
+      ${unkept ? html`<button class="file" @click=${() => this.#ask('save')}>Save a file</button>` : nothing}
       <span class="gap"></span>
       ${this.#second()}
       <fieldset>

@@ -14,12 +14,15 @@ export class StartPage extends LitElement {
     chosen: { state: true },
     refusal: { state: true },
     dropping: { state: true },
+    notice: { attribute: false },
   };
   declare library: Library;
   declare recent: readonly KeptBook[];
   declare chosen: ShippedTemplate | undefined;
   declare refusal: string | undefined;
   declare dropping: boolean;
+  /** What the person should know of the keeping of books here. */
+  declare notice: string | undefined;
 
   static override styles = [startStyles, css``];
 
@@ -29,6 +32,7 @@ export class StartPage extends LitElement {
     this.chosen = shippedTemplates[0];
     this.refusal = undefined;
     this.dropping = false;
+    this.notice = undefined;
   }
 
   override connectedCallback(): void {
@@ -61,6 +65,13 @@ export class StartPage extends LitElement {
         </p>
       </header>
       ${this.refusal ? html`<p class="refusal" role="alert">${this.refusal}</p>` : nothing}
+      ${
+        this.notice
+          ? html`<p class="refusal" role="status">
+              Books are ${this.notice}. Each stays in its tab; save it as a file before you leave.
+            </p>`
+          : nothing
+      }
       <div class="columns">
         <section aria-labelledby="begin">
           <h2 id="begin">Begin</h2>
@@ -75,7 +86,11 @@ export class StartPage extends LitElement {
           <h2 id="recent">Recent books</h2>
           ${
             this.recent.length === 0
-              ? html`<p class="quiet">Books you open are kept here, in this browser, as you type. Save them as files too.</p>`
+              ? html`<p class="quiet">${
+                  this.notice
+                    ? 'None are kept in this browser.'
+                    : 'Books you open are kept here, in this browser, as you type. Save them as files too.'
+                }</p>`
               : html`<ul class="plain">
                 ${this.recent.map(
                   (kept) => html`<li>

@@ -1,49 +1,41 @@
 import type { Book } from '../../document/index.ts';
 import type { Keeper, Kept } from '../session/session.ts';
-import { type Database, journalFrom, openDatabase } from './database.ts';
+import { type Database, inTransaction, journalFrom } from './database.ts';
 import type { FoldReply } from './fold-worker.ts';
-import type { KeptBook, Library, LibraryNotice } from './library.ts';
+import type { KeptBook, LibraryNotice, Shelf } from './library.ts';
 import { reasonOf } from './reason.ts';
 
 /** After so many edits the journal is folded into the whole book. */
 const editsBetweenWholes = 64;
 
-/** The library in this browser's IndexedDB. `now` is the clock of the page. */
-export function keptLibrary(now: () => number): Library {
-  const listeners = new Set<(notice: LibraryNotice) => void>();
-  const tell = (notice: LibraryNotice): void => {
-    for (const listener of listeners) listener(notice);
-  };
-  const database = openDatabase();
-  database.catch((error: unknown) => tell({ kind: 'cannot keep', reason: reasonOf(error) }));
+/** The books in this browser's IndexedDB. `now` is the clock of the page, `tell` hears what the person should know. */
+export function keptShelf(
+  database: Database,
+  now: () => number,
+  tell: (notice: LibraryNotice) => void,
+): Shelf {
   void navigator.storage?.persist?.();
-
   return {
     list: async () => {
-      const books = await (await database).getAll('books');
+      const books = await database.getAll('books');
       return books
         .map(({ id, name, changed }): KeptBook => ({ id, name, changed }))
         .sort((a, b) => b.changed - a.changed);
     },
     add: async (book) => {
       const id = crypto.randomUUID();
-      const { writeNew } = await import('./whole.ts');
-      await writeNew(await database, { id, changed: now() }, book);
+      const { writeWhole } = await import('./whole.ts');
+      await writeWhole(database, { id, through: 0, changed: now() }, book);
       return id;
     },
-    open: async (id) => (await import('./whole.ts')).readKept(await database, id),
+    open: async (id) => (await import('./whole.ts')).readKept(database, id),
     keeper: (id) => keeperOf(id, database, now, tell),
-    remove: async (id) => {
-      const transaction = (await database).transaction(['books', 'texts', 'journal'], 'readwrite');
-      await transaction.objectStore('books').delete(id);
-      await transaction.objectStore('texts').delete(id);
-      await transaction.objectStore('journal').delete(journalFrom(id));
-      await transaction.done;
-    },
-    onNotice: (listener) => {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
+    remove: (id) =>
+      inTransaction(database, async (stores) => {
+        await stores('books').delete(id);
+        await stores('texts').delete(id);
+        await stores('journal').delete(journalFrom(id));
+      }),
   };
 }
 
@@ -53,30 +45,40 @@ export function keptLibrary(now: () => number): Library {
  */
 function keeperOf(
   id: string,
-  database: Promise<Database>,
+  database: Database,
   now: () => number,
   tell: (notice: LibraryNotice) => void,
 ): Keeper {
   const held = holdLock(id, tell);
   const fold = folderOf(id, tell);
   let number: number | undefined;
+  // After an edit that could not be kept the journal would skip it: only the whole book mends that.
+  let skipped = false;
   let line: Promise<unknown> = Promise.resolve();
   const write = async (edit: Parameters<Keeper>[0], book: Book): Promise<Kept> => {
     try {
       if (!(await held)) return { state: 'not kept', reason: 'the book is open in another tab' };
-      const store = await database;
-      const { nameOf } = await import('./whole.ts');
-      number ??= await lastNumber(store, id);
+      const { nameOf, writeWhole } = await import('./whole.ts');
+      number ??= await lastNumber(database, id);
       number += 1;
-      const changed = now();
-      const transaction = store.transaction(['books', 'journal'], 'readwrite', { durability: 'strict' });
-      await transaction.objectStore('journal').put({ book: id, number, edit });
-      const card = await transaction.objectStore('books').get(id);
-      if (card) await transaction.objectStore('books').put({ ...card, name: nameOf(book), changed });
-      await transaction.done;
-      if (card && number - card.through >= editsBetweenWholes) fold();
+      const [at, changed] = [number, now()];
+      if (skipped) {
+        await writeWhole(database, { id, through: at, changed }, book);
+        skipped = false;
+        return { state: 'kept', at: now() };
+      }
+      let through = at;
+      await inTransaction(database, async (stores) => {
+        await stores('journal').put({ book: id, number: at, edit });
+        const card = await stores('books').get(id);
+        if (!card) return;
+        await stores('books').put({ ...card, name: nameOf(book), changed });
+        ({ through } = card);
+      });
+      if (at - through >= editsBetweenWholes) fold();
       return { state: 'kept', at: now() };
     } catch (error) {
+      skipped = true;
       return { state: 'not kept', reason: reasonOf(error) };
     }
   };
@@ -96,7 +98,7 @@ function folderOf(id: string, tell: (notice: LibraryNotice) => void): () => void
     const end = (reason: string | undefined): void => {
       worker?.terminate();
       worker = undefined;
-      if (reason !== undefined) tell({ kind: 'cannot keep', reason });
+      if (reason !== undefined) tell({ kind: 'cannot fold', id, reason });
     };
     worker.addEventListener('message', ({ data }: MessageEvent<FoldReply>) => end(data.failed));
     worker.addEventListener('error', ({ message }) => end(message));
