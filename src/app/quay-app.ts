@@ -19,6 +19,7 @@ export class QuayApp extends LitElement {
     refusal: { state: true },
     notice: { state: true },
     newVersion: { attribute: false },
+    parted: { state: true },
   };
   declare library: Library;
   declare session: Session | undefined;
@@ -26,6 +27,8 @@ export class QuayApp extends LitElement {
   declare notice: string | undefined;
   /** Changes to the new version that waits, if one does. */
   declare newVersion: (() => void) | undefined;
+  /** Whether another tab has changed the book that was changed here too. */
+  declare parted: boolean;
   #file: FileHandle | undefined;
   /** Why nothing is kept in this browser, as long as that is so. */
   #cannotKeep: string | undefined;
@@ -50,15 +53,16 @@ export class QuayApp extends LitElement {
       min-width: 0;
       min-height: 0;
     }
-    .version {
+    .box {
       position: fixed;
+      max-width: 52ch;
       inset: auto 24px 48px auto;
       padding: 12px 18px;
       border: 1px solid var(--rule-strong);
       background: var(--paper);
       box-shadow: var(--shadow-raised);
     }
-    .version button {
+    .box button {
       margin-inline-start: 12px;
       border: 0;
       background: none;
@@ -98,6 +102,11 @@ export class QuayApp extends LitElement {
     }
   `;
 
+  constructor() {
+    super();
+    this.parted = false;
+  }
+
   override connectedCallback(): void {
     super.connectedCallback();
     this.library.onNotice((notice) => this.#hear(notice));
@@ -113,21 +122,31 @@ export class QuayApp extends LitElement {
   }
 
   override render() {
-    return html`${this.#content()}${
-      this.newVersion
-        ? html`<div class="version" role="status">
-            A new version of Quaybook is ready.
-            <button @click=${this.newVersion}>Change to it now</button>
-            <button
-              @click=${() => {
-                this.newVersion = undefined;
-              }}
-            >
-              Later
-            </button>
-          </div>`
-        : nothing
-    }`;
+    return html`${this.#content()}${this.parted ? this.#partedBox() : this.newVersion ? this.#versionBox(this.newVersion) : nothing}`;
+  }
+
+  #versionBox(change: () => void) {
+    const later = (): void => {
+      this.newVersion = undefined;
+    };
+    return html`<div class="box" role="status">
+      A new version of Quaybook is ready.
+      <button @click=${change}>Change to it now</button>
+      <button @click=${later}>Later</button>
+    </div>`;
+  }
+
+  #partedBox() {
+    const { session } = this;
+    if (!session) return nothing;
+    const own = async (): Promise<void> => {
+      location.hash = `#book/${await this.library.add(session.notebook.book)}`;
+    };
+    return html`<div class="box" role="alert">
+      The other tab is closed, and what was entered there is kept. What you entered here is not.
+      <button @click=${own}>Keep mine as a book of its own</button>
+      <button @click=${() => void this.#open(session.id)}>Take what is kept</button>
+    </div>`;
   }
 
   #content() {
@@ -169,6 +188,7 @@ export class QuayApp extends LitElement {
   };
 
   async #open(id: string): Promise<void> {
+    this.parted = false;
     try {
       const [opened, { openSession }] = await Promise.all([this.library.open(id), import('./book.ts')]);
       if (!opened.ok) {
@@ -189,6 +209,7 @@ export class QuayApp extends LitElement {
     else if (notice.kind === 'cannot fold') this.notice = `kept edit by edit only: ${notice.reason}`;
     else if (notice.kind === 'open elsewhere')
       this.notice = 'open in another tab, which keeps it; here nothing is kept';
+    else if (this.session.canUndo || this.session.canRedo) this.parted = true;
     else void this.#open(notice.id);
   }
 

@@ -159,6 +159,23 @@ describe('keeping', () => {
     await page.getByRole('button', { name: fenders }).first().waitFor();
   });
 
+  test('a tab that crashes loses nothing that was kept', async () => {
+    await startFrom(page, fenders);
+    const book = page.url();
+    await showSheet(page, 'Berthing energy');
+    await enter('softness factor', '0.91');
+    await kept();
+    const devtools = await app.context.newCDPSession(page);
+    const crashed = page.waitForEvent('crash');
+    void devtools.send('Page.crash').catch(() => undefined);
+    await crashed;
+    const again = await app.context.newPage();
+    await again.goto(book);
+    await showSheet(again, 'Berthing energy');
+    expect(await cell(again, 'softness factor', 'value').textContent()).toContain('0.91');
+    await again.close();
+  });
+
   test('keys that come faster than the page is drawn find their cells', async () => {
     await startFrom(page, fenders);
     await showSheet(page, 'Berthing energy');
@@ -244,6 +261,22 @@ describe('keeping', () => {
     const second = await openApp(browser, address, { beside: app.context });
     await second.page.goto(page.url());
     await second.page.getByText(/open in another tab/).waitFor();
+    // Both are changed; the first, which keeps the book, is closed.
+    await showSheet(page, 'Berthing energy');
+    await enter('softness factor', '0.91');
+    await kept();
+    await showSheet(second.page, 'Berthing energy');
+    await cell(second.page, 'softness factor', 'value').click();
+    await second.page.keyboard.type('0.82');
+    await second.page.keyboard.press('Enter');
+    await page.close();
+    await second.page.getByRole('button', { name: 'Keep mine as a book of its own' }).click();
+    await second.page.getByText(/all kept/).waitFor();
+    await second.page.reload();
+    await showSheet(second.page, 'Berthing energy');
+    expect(await cell(second.page, 'softness factor', 'value').textContent()).toContain('0.82');
+    await second.page.getByRole('button', { name: 'Quaybook' }).click();
+    await second.page.getByRole('button', { name: fenders }).nth(2).waitFor();
     await second.page.close();
   });
 
