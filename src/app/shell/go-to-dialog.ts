@@ -1,14 +1,13 @@
-import { css, html, LitElement } from 'lit';
-import type { Item } from '../../notebook/index.ts';
+import { css, html, LitElement, nothing } from 'lit';
 import { math, symbolMath } from '../../record/index.ts';
-import { labelOf, localName, placeOfId } from '../session/places.ts';
 import type { Session } from '../session/session.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { dialogStyles } from './dialog-styles.ts';
+import { type Target, targetsFor } from './go-to-targets.ts';
 
 const most = 40;
 
-/** Go to any name of the book: type a part of its name or description. */
+/** Go to any name, part or sheet of the book: type a part of its name or of what it is called. */
 export class GoToDialog extends LitElement {
   static override properties = { session: { attribute: false }, query: { state: true }, at: { state: true } };
   declare session: Session;
@@ -45,7 +44,16 @@ export class GoToDialog extends LitElement {
       li[aria-selected='true'] {
         background: var(--accent-tint);
       }
-      .sheet {
+      .none {
+        min-height: 1.4em;
+        margin: 8px 10px 0;
+        color: var(--ink-soft);
+      }
+      .label.part,
+      .label.sheet {
+        font-weight: 600;
+      }
+      .where {
         color: var(--ink-soft);
       }
       math {
@@ -70,55 +78,38 @@ export class GoToDialog extends LitElement {
     this.renderRoot.querySelector('dialog')?.showModal();
   }
 
-  #found(): readonly Item[] {
-    const wanted = this.query.trim().toLowerCase();
-    const items = [...this.session.notebook.model.items.values()];
-    const rank = (item: Item): number => {
-      const name = localName(item).toLowerCase();
-      if (name === wanted) return 0;
-      if (name.startsWith(wanted)) return 1;
-      if (labelOf(item).toLowerCase().includes(wanted)) return 2;
-      return name.includes(wanted) ? 3 : 4;
-    };
-    return items
-      .map((item) => ({ item, rank: rank(item) }))
-      .filter((one) => one.rank < 4)
-      .sort((a, b) => a.rank - b.rank)
-      .slice(0, most)
-      .map((one) => one.item);
-  }
-
   override render() {
-    const found = this.#found();
+    const found = targetsFor(this.query, this.session.notebook).slice(0, most);
     const title = (key: string) =>
       this.session.notebook.book.sheets.find((sheet) => sheet.key === key)?.title ?? key;
     return html`<dialog aria-label="Go to">
       <input
         autofocus
         role="combobox"
-        aria-label="Name or description"
+        aria-label="Name, description or title"
         aria-expanded="true"
         aria-controls="found"
         aria-activedescendant=${`found-${this.at}`}
-        placeholder="Name or description"
+        placeholder="Name, description or title"
         .value=${this.query}
         @input=${this.#typed}
         @keydown=${(event: KeyboardEvent) => this.#key(event, found)}
       />
       <ul id="found" role="listbox" aria-label="Names">
         ${found.map(
-          (item, at) => html`<li
+          (target, at) => html`<li
             id=${`found-${at}`}
             role="option"
             aria-selected=${at === this.at}
-            @click=${() => this.#go(item)}
+            @click=${() => this.#go(target)}
           >
-            <span>${drawMarkup(math(symbolMath(localName(item))))}</span>
-            <span>${labelOf(item)}</span>
-            <span class="sheet">${title(item.sheet)}</span>
+            <span>${target.name === '' ? nothing : drawMarkup(math(symbolMath(target.name)))}</span>
+            <span class=${`label ${target.kind}`}>${target.label}</span>
+            <span class="where">${target.kind === 'sheet' ? 'sheet' : title(target.sheet)}</span>
           </li>`,
         )}
       </ul>
+      <p class="none" role="status">${found.length === 0 ? `Nothing in this book is called “${this.query.trim()}”.` : ''}</p>
     </dialog>`;
   }
 
@@ -127,7 +118,7 @@ export class GoToDialog extends LitElement {
     this.at = 0;
   }
 
-  #key(event: KeyboardEvent, found: readonly Item[]): void {
+  #key(event: KeyboardEvent, found: readonly Target[]): void {
     const step = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
     if (step !== 0) {
       event.preventDefault();
@@ -136,16 +127,17 @@ export class GoToDialog extends LitElement {
         this.renderRoot.querySelector('[aria-selected="true"]')?.scrollIntoView({ block: 'nearest' }),
       );
     } else if (event.key === 'Enter') {
-      const item = found[this.at];
-      if (item) this.#go(item);
+      const target = found[this.at];
+      if (target) this.#go(target);
     }
   }
 
-  #go(item: Item): void {
+  #go(target: Target): void {
     // The sheet takes the focus only from nobody who types.
     this.renderRoot.querySelector('input')?.blur();
     this.renderRoot.querySelector('dialog')?.close();
-    const place = placeOfId(this.session.notebook, item.id);
+    const place = target.place();
     if (place) this.session.goTo(place);
+    else this.session.showSheet(target.sheet);
   }
 }

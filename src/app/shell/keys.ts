@@ -11,7 +11,7 @@ export const keyGroups: readonly {
       ['Ctrl+Home, Ctrl+End', 'to the first or last line of the sheet'],
       ['Page Up, Page Down', 'a page of lines'],
       ['Shift with these', 'select a range'],
-      ['Ctrl+G', 'go to any name'],
+      ['Ctrl+G', 'go to any name, part or sheet'],
       ['Ctrl+Page Up, Ctrl+Page Down', 'the sheet before or after; all checks before the first'],
     ],
   },
