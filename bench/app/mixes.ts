@@ -83,7 +83,7 @@ export async function workOnLargeTable(page: Page): Promise<readonly Sample[]> {
     samples.push(await timed(page, 'commit', 'Enter'));
   }
   for (let step = 0; step < 6; step += 1) samples.push(await timed(page, 'undo', 'Control+z'));
-  for (const key of repeat(['PageDown', 'ArrowDown', 'ArrowRight', 'ArrowUp', 'ArrowLeft'], 20))
+  for (const key of repeat(['PageDown', 'ArrowDown', 'ArrowRight', 'ArrowUp', 'ArrowLeft'], 30))
     samples.push(await timed(page, 'move', key));
   return [...lines, ...samples];
 }
