@@ -18,6 +18,8 @@ export interface Page {
   readonly sheet: string;
   readonly map: GridMap;
   readonly room: Room;
+  /** Whether it is laid out for paper. */
+  readonly printing: boolean;
 }
 
 /** What an empty sheet says, with the first things to put on it. */
@@ -70,6 +72,7 @@ function drawTable(page: Page, part: Table, index: number): TemplateResult {
         .sheet=${page.sheet}
         .table=${part}
         .firstRow=${index + 1}
+        .printing=${page.printing}
       ></quay-table>
     </div>
     ${

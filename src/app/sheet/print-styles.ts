@@ -22,8 +22,7 @@ export const printStyles = css`
       content-visibility: visible;
     }
     .line,
-    .words-row,
-    .table-row {
+    .words-row {
       break-inside: avoid;
     }
     .words-row.part-title,
@@ -32,7 +31,6 @@ export const printStyles = css`
       break-after: avoid;
     }
     .line.active,
-    .table-row.active,
     .cell[aria-selected='true'] {
       background-color: transparent;
     }
@@ -43,23 +41,13 @@ export const printStyles = css`
       outline: 0;
     }
     .menu-button,
-    .quiet-button,
+    .quiet-button:not([data-go-item]),
     .maths.numbers {
       display: none;
     }
-    .table-window,
-    .table-window.long {
-      height: auto;
-      max-height: none;
-      overflow: visible;
-      contain: none;
-    }
-    .table-grid {
-      zoom: var(--fit);
-    }
-    .table-row.head,
-    .row-number {
-      position: static;
+    .quiet-button {
+      color: inherit;
+      text-decoration: none;
     }
   }
 `;

@@ -11,6 +11,7 @@ import { type CellPlace, samePlace } from '../session/place.ts';
 import type { Session, SessionEvent } from '../session/session.ts';
 import { flowStyles } from '../style/flow-styles.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
+import { printedTableStyles } from '../table/printed-table.ts';
 import { QuayTable } from '../table/quay-table.ts';
 import { tableStyles } from '../table/table-styles.ts';
 import type { Asked } from './asked.ts';
@@ -42,7 +43,15 @@ import './quay-sheet-menu.ts';
  */
 export class QuaySheet extends LitElement implements SheetHost {
   static override properties = { session: { attribute: false } };
-  static override styles = [pageStyles, lineStyles, flowStyles, mathsStyles, tableStyles, printStyles];
+  static override styles = [
+    pageStyles,
+    lineStyles,
+    flowStyles,
+    mathsStyles,
+    tableStyles,
+    printedTableStyles,
+    printStyles,
+  ];
 
   declare session: Session;
 
@@ -345,7 +354,14 @@ export class QuaySheet extends LitElement implements SheetHost {
     const width = this.#printing ? PRINT_WIDTH : this.#width || 880;
     const tracks = tracksFor(width, symbolWidth(sheet));
     const { count } = this.#map;
-    const page = { host: this, session, sheet: sheet.key, map: this.#map, room: roomFor(tracks) };
+    const page = {
+      host: this,
+      session,
+      sheet: sheet.key,
+      map: this.#map,
+      room: roomFor(tracks),
+      printing: this.#printing,
+    };
     this.#lengths = new Map(
       sheet.parts.flatMap((part) =>
         part.kind === 'table' ? [[part.id, session.notebook.rowsOf(`${sheet.key}.${part.name}`) ?? 0]] : [],

@@ -1,21 +1,69 @@
 import type { Column } from '../../document/index.ts';
-import { cellText } from '../editing/cell-content.ts';
+import type { ColumnView } from './cell-view.ts';
 
 /** The height of every row of a table, in px. */
 export const ROW_HEIGHT = 30;
 
-/** A column's width in px: enough for its heading on about two lines and for what its first rows hold. */
-export function columnWidth(column: Column): number {
-  const label = column.label ?? '';
-  const longest = Math.max(...label.split(/\s+/).map((word) => word.length), 4);
-  const heading = Math.max(longest, Math.min(Math.ceil(label.length / 2) + 1, 16), column.name.length + 3);
-  const sample = column.kind === 'given' ? (column.chunks[0] ?? []).slice(0, 50) : [];
-  const content = Math.max(0, ...sample.map((cell) => cellText(cell).length));
-  const least = isText(column) ? 9 : 10;
-  return Math.round(Math.max(least, heading, Math.min(content + 2, 34)) * 7.4 + 18);
+/** Room beside what a cell holds, and the mean widths of its characters, in px; the styles have the same type. */
+const PADDING = 18;
+const DIGIT = 7.5;
+const LETTER = 7;
+const HEADING_CHARACTER = 6.5;
+
+/** How many lines a heading may take, and how many characters of a cell's text a column makes room for. */
+const HEADING_LINES = 3;
+const MOST_CHARACTERS = 30;
+
+/** How many rows are looked at for what a column holds. */
+const SAMPLE = 48;
+
+/** A column's width in px: enough for its heading on three lines and for what its rows show, of a long table a sample. */
+export function columnWidth(view: ColumnView, length: number): number {
+  const { column, unit } = view;
+  const heading = headingCharacters(column.label ?? '') * HEADING_CHARACTER;
+  return Math.ceil(Math.max(heading, symbolWidth(column.name, unit), contentWidth(view, length)) + PADDING);
+}
+
+/** The width in px of the numbers in front of so many rows. */
+export function numberWidth(length: number): number {
+  return Math.max(34, String(length).length * 7 + 20);
 }
 
 /** Whether a column holds words, which stand left, rather than numbers, which stand right. */
 export function isText(column: Column): boolean {
   return column.kind === 'given' && (column.type === 'text' || column.type === 'truth');
+}
+
+function contentWidth({ column, at }: ColumnView, length: number): number {
+  const step = Math.max(1, Math.floor(length / SAMPLE));
+  let longest = 5;
+  for (let row = 0; row < length; row += step) {
+    const { text, state } = at(row);
+    longest = Math.max(longest, text.length + (state === 'bad' ? 2 : 0));
+  }
+  // In steps of two, so that a digit more or less does not move the columns to the right.
+  return 2 * Math.ceil(Math.min(longest, MOST_CHARACTERS) / 2) * (isText(column) ? LETTER : DIGIT);
+}
+
+/** The fewest characters a line that a heading can be set in. */
+function headingCharacters(label: string): number {
+  const words = label.split(/\s+/).map((word) => word.length);
+  let width = Math.max(...words);
+  while (lines(words, width) > HEADING_LINES) width += 1;
+  return width;
+}
+
+function lines(words: readonly number[], width: number): number {
+  let [count, filled] = [1, -1];
+  for (const word of words) {
+    if (filled + 1 + word <= width) filled += 1 + word;
+    else [count, filled] = [count + 1, word];
+  }
+  return count;
+}
+
+/** A symbol with its index below, and the unit behind it. */
+function symbolWidth(name: string, unit: string): number {
+  const [head = '', ...below] = name.split('_');
+  return head.length * 9 + below.join(',').length * 7 + (unit === '' ? 0 : 4 + unit.length * 6.5);
 }

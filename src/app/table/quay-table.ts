@@ -13,15 +13,13 @@ import { shownUnit } from '../sheet/shown-unit.ts';
 import { drawSign } from '../sheet/signs.ts';
 import { type BadRow, badRows } from './bad-rows.ts';
 import { type ColumnView, columnSum, columnView } from './cell-view.ts';
-import { columnWidth, isText, ROW_HEIGHT } from './column-width.ts';
+import { columnWidth, isText, numberWidth, ROW_HEIGHT } from './column-width.ts';
+import { printedTable } from './printed-table.ts';
+import { SideScroll } from './side-scroll.ts';
 import { VirtualRows } from './virtual-rows.ts';
 
 /** Tables up to so many rows stand whole on the page; longer ones scroll in a window of their own. */
 const WHOLE_ROWS = 40;
-
-/** The width of the numbers of the rows, and of the room for a table on a printed page, in px. */
-const NUMBER_WIDTH = 46;
-const PRINTED_WIDTH = 670;
 
 /**
  * A table of the page: its title, heads and rows, a group of rows of the sheet's grid. It draws into the sheet's own
@@ -40,6 +38,7 @@ export class QuayTable extends LitElement {
     stopField: { attribute: false },
     range: { attribute: false },
     edit: { attribute: false },
+    printing: { attribute: false },
     stamp: { attribute: false },
   };
 
@@ -58,13 +57,17 @@ export class QuayTable extends LitElement {
   /** The selected block, its rows counted from the table's first; undefined if none is. */
   declare range: CellRange | undefined;
   declare edit: CellEdit | undefined;
+  /** Whether the page is laid out for paper. */
+  declare printing: boolean;
   /** Grows when values of the table changed. */
   declare stamp: number;
 
-  readonly #virtual = new VirtualRows(this, ROW_HEIGHT, () =>
-    this.querySelector<HTMLElement>('.table-window'),
-  );
+  readonly #window = () => this.querySelector<HTMLElement>('.table-window');
+  readonly #virtual = new VirtualRows(this, ROW_HEIGHT, this.#window);
+  readonly #side = new SideScroll(this, this.#window, () => this.#edges);
   #views: readonly ColumnView[] = [];
+  #widths: readonly number[] = [];
+  #edges: readonly number[] = [];
   #bad: { readonly listed: readonly BadRow[]; readonly more: boolean } = { listed: [], more: false };
   #sum: { readonly column: string; readonly text: string } | undefined;
 
@@ -76,6 +79,7 @@ export class QuayTable extends LitElement {
     this.stopField = '';
     this.range = undefined;
     this.edit = undefined;
+    this.printing = false;
     this.stamp = 0;
   }
 
@@ -101,28 +105,51 @@ export class QuayTable extends LitElement {
     this.#bad = badRows(notebook, this.modelId, this.table, 4);
     this.#sum = undefined;
     this.#virtual.setCount(this.length);
+    this.#widths = this.#views.map((view) => columnWidth(view, this.length));
+    let edge = numberWidth(this.length);
+    this.#edges = this.#widths.map((width) => {
+      edge += width;
+      return edge;
+    });
+  }
+
+  /** Whether the first column, by which rows are known, stays in sight: where it leaves half of the room to the others. */
+  get #firstStays(): boolean {
+    return this.#widths.length > 2 && this.#side.width >= 2 * (this.#edges[0] ?? 0);
   }
 
   override render(): TemplateResult {
-    const { columns } = this.table;
     const length = this.length;
     const long = length > WHOLE_ROWS;
-    const widths = [NUMBER_WIDTH, ...columns.map(columnWidth)];
-    const tracks = widths.map((width) => `${width}px`).join(' ');
-    const fit = Math.min(1, PRINTED_WIDTH / widths.reduce((sum, width) => sum + width, 0));
+    const number = numberWidth(length);
+    const tracks = [number, ...this.#widths].map((width) => `${width}px`).join(' ');
+    const { scrolled, beyond, head } = this.#side;
+    const measures = `--columns: ${tracks}; --number: ${number}px; --stuck: ${this.#stuck}px; --head: ${head}px`;
     return html`
       ${this.#title()}
-      <div class="table-window${long ? ' long' : ''}" role="none">
-        <div class="table-grid" role="none" .style=${`--columns: ${tracks}; --fit: ${fit.toFixed(3)}`}>
-          <div class="table-row head" role="row" data-item="head" aria-rowindex=${this.firstRow + 1}>
-            <div class="row-number" role="none"></div>
-            ${this.#views.map((view, at) => this.#head(view, at))}
+      ${this.printing ? printedTable(this.#views, this.#widths, number, length) : nothing}
+      <div
+        class="table-frame${scrolled ? ' scrolled' : ''}${beyond > 0 ? ' goes-on' : ''}"
+        role="none"
+        .style=${measures}
+      >
+        <div class="table-window${long ? ' long' : ''}" role="none">
+          <div class="table-grid" role="none">
+            <div class="table-row head" role="row" data-item="head" aria-rowindex=${this.firstRow + 1}>
+              <div class="row-number" role="none"></div>
+              ${this.#views.map((view, at) => this.#head(view, at))}
+            </div>
+            ${long ? this.#rowsInSight() : this.#rows(Array.from({ length }, (_, row) => row))}
           </div>
-          ${long ? this.#window() : this.#rows(Array.from({ length }, (_, row) => row))}
         </div>
       </div>
       ${this.#foot(length)}
     `;
+  }
+
+  /** How much of the left stays in sight, in px. */
+  get #stuck(): number {
+    return this.#firstStays ? (this.#edges[0] ?? 0) : numberWidth(this.length);
   }
 
   #title(): TemplateResult {
@@ -152,7 +179,7 @@ export class QuayTable extends LitElement {
       this.edit?.place.item === 'head' && this.edit.place.field === column.id ? this.edit : undefined;
     const shown = shownUnit(unit);
     return html`<div
-      class="cell column-head${isText(column) ? ' words' : ''}${edit ? ' edited' : ''}"
+      class="cell column-head${this.#classes(column, at, edit)}"
       role="columnheader"
       data-field=${column.id}
       aria-colindex=${at + 1}
@@ -169,7 +196,7 @@ export class QuayTable extends LitElement {
   }
 
   /** The rows in sight of a long table, in a space as high as all of them. */
-  #window(): TemplateResult {
+  #rowsInSight(): TemplateResult {
     const rows = this.#virtual.rows.map(({ index }) => index);
     const active = tableRow(this.activeItem);
     if (active !== undefined && active < this.length && !rows.includes(active)) rows.push(active);
@@ -209,7 +236,7 @@ export class QuayTable extends LitElement {
     const here = active && this.activeField === id;
     const stop = this.stopItem === item && this.stopField === id;
     return html`<div
-      class="cell ${state}${isText(view.column) ? ' words' : ''}${edit ? ' edited' : ''}"
+      class="cell ${state}${this.#classes(view.column, at, edit)}"
       role="gridcell"
       data-field=${id}
       aria-colindex=${at + 1}
@@ -217,6 +244,11 @@ export class QuayTable extends LitElement {
       aria-selected=${here || this.#isSelected(row, at) ? 'true' : 'false'}
       tabindex=${stop ? '0' : '-1'}
     >${edit ? this.#editor(edit) : state === 'bad' ? html`${drawSign('problem', 'has a problem')}${text}` : text}</div>`;
+  }
+
+  #classes(column: Column, at: number, edit: CellEdit | undefined): string {
+    const stays = at === 0 && this.#firstStays;
+    return `${isText(column) ? ' words' : ''}${stays ? ' stays' : ''}${edit ? ' edited' : ''}`;
   }
 
   #isSelected(row: number, column: number): boolean {
@@ -250,11 +282,22 @@ export class QuayTable extends LitElement {
         </button>`;
     return html`<div class="table-foot" role="row">
       <div role="gridcell" aria-colindex="1" aria-readonly="true">
-        <span>${length === 1 ? '1 row' : `${writeNumber(length)} rows`}</span> ${active ? sum : nothing}
+        <span>${length === 1 ? '1 row' : `${writeNumber(length)} rows`}</span>
+        ${this.#goOn()} ${active ? sum : nothing}
         ${this.#bad.listed.map((bad) => this.#badRow(bad))}
         ${this.#bad.more ? html`<p class="quiet">more rows have problems</p>` : nothing}
       </div>
     </div>`;
+  }
+
+  /** Tells of the columns out of sight at the right, and leads to them. */
+  #goOn(): unknown {
+    const { beyond } = this.#side;
+    if (beyond === 0) return nothing;
+    const words = beyond === 1 ? 'one more column' : `${beyond} more columns`;
+    return html`<button type="button" class="quiet-button" tabindex="-1" @click=${() => this.#side.goOn(this.#stuck)}>
+      ${words} at the right
+    </button>`;
   }
 
   #badRow({ row, column, name, message }: BadRow): TemplateResult {

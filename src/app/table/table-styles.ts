@@ -16,10 +16,14 @@ export const tableStyles = css`
     grid-column: 2;
     padding-inline: 24px 12px;
   }
+  .table-frame {
+    position: relative;
+    isolation: isolate;
+    margin-inline: calc(var(--margin) + 24px) 20px;
+  }
   .table-window {
-    margin-inline-start: var(--margin);
-    padding-inline: 24px 16px;
     overflow: auto hidden;
+    scroll-padding: calc(var(--head) + 2px) 40px 2px calc(var(--stuck) + 2px);
     scrollbar-width: thin;
   }
   .table-window.long {
@@ -27,24 +31,50 @@ export const tableStyles = css`
     contain: strict;
     height: min(640px, 70vh);
   }
+  /* Where columns lie out of sight, the table goes under an edge. */
+  .table-frame::before,
+  .table-frame::after {
+    position: absolute;
+    z-index: 4;
+    inset-block: 0;
+    width: 14px;
+    opacity: 0;
+    content: '';
+    pointer-events: none;
+    transition: opacity 0.15s;
+  }
+  .table-frame::before {
+    left: var(--stuck);
+    border-left: 1px solid var(--rule-strong);
+    background: linear-gradient(to right, var(--edge), transparent);
+  }
+  .table-frame::after {
+    right: 0;
+    border-right: 1px solid var(--rule-strong);
+    background: linear-gradient(to left, var(--edge), transparent);
+  }
+  .table-frame.scrolled::before,
+  .table-frame.goes-on::after {
+    opacity: 1;
+  }
   .table-grid {
     width: max-content;
     border-bottom: 1.5px solid var(--ink);
   }
   .table-row {
+    box-sizing: border-box;
     display: grid;
     grid-template-columns: var(--columns);
     align-items: stretch;
-    background: linear-gradient(var(--rule), var(--rule)) left bottom / 100% 1px no-repeat;
+    border-bottom: 1px solid var(--rule);
+    background: var(--paper);
   }
   .table-row.head {
     position: sticky;
     top: 0;
-    z-index: 1;
-    align-items: end;
+    z-index: 3;
     border-block: 1.5px solid var(--ink);
     border-bottom-width: 1px;
-    background: var(--paper);
   }
   .column-head[data-flow] {
     position: relative;
@@ -64,20 +94,22 @@ export const tableStyles = css`
   }
   .table-row:not(.head) {
     height: 30px;
-    scroll-margin-top: 72px;
+  }
+  .table-grid > .table-row:last-child {
+    border-bottom-color: transparent;
   }
   .table-row.active {
-    background-color: var(--selection);
+    background: var(--selection);
   }
   .table-row .cell {
     min-width: 0;
     padding: 4px 9px;
     overflow: hidden;
-    line-height: 22px;
+    line-height: 21px;
     text-align: right;
     text-overflow: ellipsis;
     white-space: nowrap;
-    scroll-margin: 72px 60px 8px;
+    scroll-margin-block: 8px;
   }
   .table-row .cell.words {
     text-align: left;
@@ -125,19 +157,29 @@ export const tableStyles = css`
   .column-head .unit {
     color: var(--ink-soft);
   }
-  .row-number {
+  .row-number,
+  .table-row .cell.stays {
     position: sticky;
-    left: -24px;
-    z-index: 1;
+    left: 0;
+    z-index: 2;
+    background-color: var(--paper);
+  }
+  .table-row .cell.stays {
+    left: var(--number);
+  }
+  .table-row.active > .row-number,
+  .table-row.active > .cell.stays {
+    background-color: var(--selection);
+  }
+  .row-number {
     padding: 4px 10px 4px 0;
-    background: var(--paper);
     color: var(--ink-soft);
     font-size: var(--type-small);
-    line-height: 22px;
+    line-height: 21px;
     text-align: right;
   }
-  .table-foot span + :is(span, button) {
-    margin-inline-start: 16px;
+  .table-foot :is(span, button) {
+    margin-inline-end: 16px;
   }
   .table-foot {
     margin: 5px 16px 8px calc(var(--margin) + 24px);

@@ -1,0 +1,135 @@
+import { css, html, nothing, type TemplateResult } from 'lit';
+import { writeNumber } from '../../units/index.ts';
+import { drawSymbol } from '../sheet/formula-view.ts';
+import { shownUnit } from '../sheet/shown-unit.ts';
+import { drawSign } from '../sheet/signs.ts';
+import type { ColumnView } from './cell-view.ts';
+import { isText } from './column-width.ts';
+import { printBands } from './print-bands.ts';
+
+/** The rows of a table that are printed: a few dozen pages. What is longer is read on the screen. */
+export const MOST_PRINTED = 2000;
+
+/** Tables up to so many rows are not broken across pages. */
+const UNBROKEN = 24;
+
+/** A table as paper has it: every row, the head again on each page, the columns of a wide table in bands. */
+export function printedTable(
+  views: readonly ColumnView[],
+  widths: readonly number[],
+  number: number,
+  length: number,
+): TemplateResult {
+  const rows = Array.from({ length: Math.min(length, MOST_PRINTED) }, (_, row) => row);
+  const { bands, fit } = printBands(widths, number);
+  return html`<div class="printed-table${length <= UNBROKEN ? ' unbroken' : ''}" .style=${`--fit: ${fit.toFixed(3)}`}>
+    ${length > MOST_PRINTED ? html`<p>${shortened(length)}</p>` : nothing}
+    ${bands.map((columns) => {
+      const shown = columns.flatMap((at) => views[at] ?? []);
+      return html`<table>
+        <colgroup>
+          <col .style=${`width: ${number}px`} />
+          ${columns.map((at) => html`<col .style=${`width: ${widths[at]}px`} />`)}
+        </colgroup>
+        <thead>
+          <tr>
+            <td></td>
+            ${shown.map(head)}
+          </tr>
+        </thead>
+        <tbody>
+          ${rows.map(
+            (row) => html`<tr>
+              <th scope="row">${row + 1}</th>
+              ${shown.map((view) => cell(view, row))}
+            </tr>`,
+          )}
+        </tbody>
+      </table>`;
+    })}
+  </div>`;
+}
+
+function shortened(length: number): string {
+  return `This table has ${writeNumber(length)} rows; rows 1 to ${writeNumber(MOST_PRINTED)} are printed.`;
+}
+
+function head({ column, unit }: ColumnView): TemplateResult {
+  const shown = shownUnit(unit);
+  return html`<th scope="col" class=${isText(column) ? 'words' : ''}>
+    ${column.label ?? ''}
+    <div class="symbol-unit">
+      <span class="symbol">${drawSymbol(column.name)}</span>${shown === '' ? nothing : html` <span class="unit">${shown}</span>`}
+    </div>
+  </th>`;
+}
+
+function cell({ column, at }: ColumnView, row: number): TemplateResult {
+  const { text, state } = at(row);
+  return html`<td class="${state}${isText(column) ? ' words' : ''}">${state === 'bad' ? drawSign('problem', 'has a problem') : nothing}${text}</td>`;
+}
+
+/** The styles of printed tables; the screen has its own table in their place. */
+export const printedTableStyles = css`
+  .printed-table {
+    display: none;
+  }
+  @media print {
+    .table-frame {
+      display: none;
+    }
+    .printed-table {
+      display: block;
+      margin-inline-start: calc(var(--margin) + 24px);
+    }
+    .printed-table p {
+      margin: 0 0 6px;
+      font-size: var(--type-small);
+    }
+    .printed-table.unbroken table {
+      break-inside: avoid;
+    }
+    .printed-table table {
+      zoom: var(--fit);
+      border-collapse: collapse;
+      table-layout: fixed;
+      width: 0;
+      margin-bottom: 14px;
+      border-bottom: 1.5px solid var(--ink);
+    }
+    .printed-table thead {
+      display: table-header-group;
+      border-block: 1.5px solid var(--ink);
+      border-bottom-width: 1px;
+      font-size: var(--type-small);
+      line-height: 1.25;
+      vertical-align: bottom;
+    }
+    .printed-table tr {
+      break-inside: avoid;
+    }
+    .printed-table tbody tr + tr {
+      border-top: 1px solid var(--rule);
+    }
+    .printed-table :is(td, th) {
+      padding: 4px 9px;
+      font-weight: 400;
+      text-align: right;
+      overflow-wrap: break-word;
+    }
+    .printed-table :is(td, th).words {
+      text-align: left;
+    }
+    .printed-table tbody th {
+      padding-inline-start: 0;
+      color: var(--ink-soft);
+      font-size: var(--type-small);
+    }
+    .printed-table .entered {
+      color: var(--pen);
+    }
+    .printed-table .bad {
+      color: var(--bad);
+    }
+  }
+`;
