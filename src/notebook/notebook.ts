@@ -18,7 +18,7 @@ import { namesOf } from './names.ts';
 import { readResult, readVerdict, standing, unitOf } from './read-result.ts';
 import type { Result, Verdict } from './result.ts';
 import { syncEngine, syncItem } from './sync.ts';
-import { type Trial, tryFormula, typeInPlace } from './try-formula.ts';
+import { type Trial, type TrialOptions, tryFormula, typeInPlace } from './try-formula.ts';
 
 /** What an edit did: its inverse, and the ids of all lines, columns and tables whose value may have changed. */
 export interface AppliedEdit {
@@ -53,10 +53,10 @@ export interface Notebook {
   /** Everything wrong with the book, in its order: every problem once, then what waits. Warnings too. */
   readonly problems: () => readonly Problem[];
   /**
-   * Checks and computes a formula in the place of a calculated line or column (`id`), as it would be there; `unit`
-   * stands in for the unit column. Nothing changes.
+   * Checks and computes a formula in the place of a calculated line or column (`id`), as it would be there. Nothing
+   * changes.
    */
-  readonly tryFormula: (id: string, text: string, unit?: string) => Trial;
+  readonly tryFormula: (id: string, text: string, options?: TrialOptions) => Trial;
   /** The type a formula has in the place of a calculated line or column, whatever that place asks of it. */
   readonly typeInPlace: (id: string, text: string) => Type;
 }
@@ -135,7 +135,7 @@ export function openNotebook(opened: Book): Notebook {
       ...model.problems,
       ...[...model.items.values()].flatMap((each) => problemsOf(each, model, result, column)),
     ],
-    tryFormula: (id, text, unit) => tryFormula(calculated(id), text, unit, book, model, engine),
+    tryFormula: (id, text, options = {}) => tryFormula(calculated(id), text, options, book, model, engine),
     typeInPlace: (id, text) => typeInPlace(calculated(id), text, book, model),
   };
 }

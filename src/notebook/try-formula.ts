@@ -18,9 +18,9 @@ import type { Value, Verdict } from './result.ts';
 import { type Known, scopeOf } from './scope.ts';
 import { readUnitColumn } from './unit-column.ts';
 
-/** What a formula would come to: of a column, what its first row would. */
+/** What a formula would come to: of a column that differs from row to row, what one `row` (from 0) would. */
 type TrialOutcome =
-  | { readonly kind: 'value'; readonly value: Value }
+  | { readonly kind: 'value'; readonly value: Value; readonly row?: number }
   | { readonly kind: 'verdict'; readonly verdict: Verdict }
   | { readonly kind: 'series'; readonly start: Value; readonly stop: Value; readonly step: Value }
   /** Sound, and without a value: a division by zero, a blank. */
@@ -37,14 +37,20 @@ export interface Trial {
   readonly outcome: TrialOutcome;
 }
 
+/** How a formula is tried: `unit` stands in for the unit column, `row` (from 0) is the one of a column to compute. */
+export interface TrialOptions {
+  readonly unit?: string;
+  readonly row?: number;
+}
+
 /**
  * Checks a formula in the place of a calculated line or column and computes it against the values as they stand.
- * `unit` stands in for the unit column. Nothing changes.
+ * Nothing changes.
  */
 export function tryFormula(
   item: FormulaItem | FormulaColumnItem,
   text: string,
-  unit: string | undefined,
+  { unit, row = 0 }: TrialOptions,
   book: Book,
   model: Model,
   engine: Engine,
@@ -67,7 +73,7 @@ export function tryFormula(
   const stopped = circle !== undefined || checked.typed.kind === 'broken';
   const outcome: TrialOutcome = stopped
     ? { kind: 'none' }
-    : compute({ ...placed, type }, checked, model, engine, book.settings.system);
+    : compute({ ...placed, type }, checked, row, model, engine, book.settings.system);
   return { checked, problems, type, outcome };
 }
 
@@ -139,12 +145,13 @@ function wayTo(id: string, from: ReadonlyMap<string, string>): readonly string[]
 function compute(
   item: FormulaItem | FormulaColumnItem,
   checked: CheckedFormula,
+  row: number,
   model: Model,
   engine: Engine,
   system: 'SI' | 'US',
 ): TrialOutcome {
   const { typed, text } = checked;
-  const table = item.kind === 'formula column' ? { table: item.table } : {};
+  const table = item.kind === 'formula column' ? { table: item.table, row } : {};
   const unit = unitOf(item, model, system);
   const of = (node: Typed) => engine.tryFormula(node, { text, ...(node.kind !== 'series' && table) });
   if (typed.kind === 'series') {
@@ -154,13 +161,13 @@ function compute(
     });
     return start && stop && step ? { kind: 'series', start, stop, step } : { kind: 'none' };
   }
-  // A table without rows has no first row to show.
+  // A table without rows has no row to show.
   if (item.kind === 'formula column' && !engine.rowsOf(item.table)) return { kind: 'none' };
   const read = of(typed);
   if (read.status === 'missing') return { kind: 'none' };
   if (read.status !== 'ok') return { kind: 'no value', problem: read.problem };
   const value = readValue(read.value, unit);
   if (item.kind !== 'formula' || item.row.kind !== 'check' || value.kind !== 'truth')
-    return { kind: 'value', value };
+    return { kind: 'value', value, ...(typed.type.axes.length > 0 && { row }) };
   return { kind: 'verdict', verdict: verdictOf(item, typed, value.truth, of, model, system) };
 }

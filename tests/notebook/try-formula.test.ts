@@ -38,7 +38,20 @@ describe('a formula tried in its place', () => {
 
   test('in a column has the value of its first row', () => {
     const { outcome } = openNotebook(book).tryFormula('s.t.y', 'z + 2 * a + SUM(t.z)');
-    expect(outcome).toMatchObject({ kind: 'value', value: { si: 18 } });
+    expect(outcome).toMatchObject({ kind: 'value', value: { si: 18 }, row: 0 });
+  });
+
+  test('in a column has the value of another row where one is named', () => {
+    const notebook = openNotebook(book);
+    const first = notebook.tryFormula('s.t.y', 'z * 2').outcome;
+    const second = notebook.tryFormula('s.t.y', 'z * 2', { row: 1 }).outcome;
+    expect(first).toMatchObject({ value: { si: 0 }, row: 0 });
+    expect(second).toMatchObject({ value: { si: 4 }, row: 1 });
+  });
+
+  test('that is the same in all rows of a column names none', () => {
+    const { outcome } = openNotebook(book).tryFormula('s.t.y', '2 * a', { row: 1 });
+    expect(outcome).toEqual({ kind: 'value', value: expect.objectContaining({ kind: 'number' }) });
   });
 
   test('of a check has its verdict', () => {
@@ -68,10 +81,12 @@ describe('a formula tried in its place', () => {
 
   test('takes another unit column', () => {
     const notebook = openNotebook(book);
-    expect(notebook.tryFormula('s.b', 'a * 2', 'cm').outcome).toMatchObject({
+    expect(notebook.tryFormula('s.b', 'a * 2', { unit: 'cm' }).outcome).toMatchObject({
       value: { unit: { text: 'cm' } },
     });
-    expect(notebook.tryFormula('s.b', 'a * 2', 'kN').problems).toMatchObject([{ code: 'unit-disagrees' }]);
+    expect(notebook.tryFormula('s.b', 'a * 2', { unit: 'kN' }).problems).toMatchObject([
+      { code: 'unit-disagrees' },
+    ]);
     expect(notebook.typeInPlace('s.ok', 'a * 2')).toMatchObject({ dimension: { key: 'L' } });
   });
 });

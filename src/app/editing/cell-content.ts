@@ -17,6 +17,13 @@ export function cellContent(book: Book, place: CellPlace): CellContent {
   return found ? contentOf(found, place.field, place.item) : { kind: undefined, text: '' };
 }
 
+/** Where what a cell holds is written: a calculated cell of a table has it from its column’s heading. */
+export function writtenAt(book: Book, place: CellPlace): CellPlace {
+  const found = findPlace(book, place);
+  const calculated = found?.kind === 'cell' && found.column.kind !== 'given';
+  return calculated ? { ...place, item: 'head' } : place;
+}
+
 function contentOf(found: Found, field: string, item: string): CellContent {
   switch (found.kind) {
     case 'prose':
@@ -67,7 +74,7 @@ export function cellOf(column: GivenColumn, row: number): Cell {
 }
 
 /** A cell of a table as a person types it. */
-export function cellText(cell: Cell): string {
+function cellText(cell: Cell): string {
   return cell === null ? '' : `${cell}`;
 }
 

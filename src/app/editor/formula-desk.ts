@@ -1,3 +1,4 @@
+import { findPlace } from '../editing/find-place.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import { complete } from './complete.ts';
@@ -5,14 +6,16 @@ import { formulaNote } from './formula-note.ts';
 import { itemOfPlace } from './place-item.ts';
 import type { FormulaDesk } from './quay-formula-field.ts';
 
-/** The desk of a formula field at a place; undefined where no formula stands. */
+/** The desk of a formula field at a place; undefined where no formula stands. In a cell of a column its row is tried. */
 export function formulaDesk(session: Session, place: CellPlace): FormulaDesk | undefined {
   const { notebook } = session;
   const item = itemOfPlace(notebook, place);
   if (item?.kind !== 'formula' && item?.kind !== 'formula column') return undefined;
+  const found = findPlace(notebook.book, place);
+  const row = found?.kind === 'cell' ? found.row : 0;
   return {
     complete: (text, at, asked) => complete(session, item, text, at, asked),
-    tryIt: (text) => notebook.tryFormula(item.id, text),
+    tryIt: (text) => notebook.tryFormula(item.id, text, { row }),
     note: (trial, writing) => formulaNote(trial, session, writing),
   };
 }

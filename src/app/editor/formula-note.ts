@@ -29,7 +29,7 @@ export function formulaNote(trial: Trial, session: Session, writing?: Writing): 
   switch (outcome.kind) {
     case 'value': {
       const words = typeWords(type, session);
-      const row = trial.checked.typed.type.axes.length > 0 ? ', in row 1' : '';
+      const row = outcome.row === undefined ? '' : `, in row ${outcome.row + 1}`;
       return result(`= ${valueWords(outcome.value, session)}${words === '' ? '' : `, ${words}`}${row}`);
     }
     case 'verdict':

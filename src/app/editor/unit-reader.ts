@@ -72,7 +72,7 @@ function unitNote(session: Session, item: Item | undefined, text: string): Note 
   if (item?.kind === 'formula' || item?.kind === 'formula column') {
     const { formula } = item.kind === 'formula' ? item.row : item.column;
     if (formula.trim() === '') return undefined;
-    const trial = notebook.tryFormula(item.id, formula, written);
+    const trial = notebook.tryFormula(item.id, formula, { unit: written });
     return formulaNote(
       { ...trial, problems: trial.problems.map((found) => ({ ...found, fixes: [] })) },
       session,

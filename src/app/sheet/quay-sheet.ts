@@ -1,7 +1,7 @@
 import { html, LitElement, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { findSheet, type Part, type Sheet } from '../../document/index.ts';
-import { cellContent } from '../editing/cell-content.ts';
+import { cellContent, writtenAt } from '../editing/cell-content.ts';
 import { enterText } from '../editing/cell-edits.ts';
 import { insertBelow } from '../editing/line-edits.ts';
 import type { NewKind } from '../editing/new-items.ts';
@@ -170,15 +170,19 @@ export class QuaySheet extends LitElement implements SheetHost {
     else this.session.goTo(place);
   }
 
-  /** Starts editing the active cell; `seed` replaces what it holds. */
+  /** Starts editing the active cell, of a calculated column its formula; `seed` replaces what it holds. */
   startEdit(seed?: string): void {
     const { place } = this;
     if (!place) return;
-    const { kind, text } = cellContent(this.session.notebook.book, place);
-    if (kind === undefined) {
-      this.refuse(['this cell is calculated; its column’s heading has the formula']);
+    const { book } = this.session.notebook;
+    const source = writtenAt(book, place);
+    // A number typed by chance must not replace the formula of a whole column.
+    if (seed !== undefined && source !== place) {
+      this.refuse(['this cell is calculated; F2 opens the formula of its column']);
       return;
     }
+    const { kind, text } = cellContent(book, source);
+    if (kind === undefined) return;
     this.anchor = undefined;
     this.#edit = { place, kind, value: text, ...(seed !== undefined && { seed }) };
     this.#showPlace();
@@ -188,10 +192,11 @@ export class QuaySheet extends LitElement implements SheetHost {
     const edit = this.#edit;
     if (!edit) return;
     if (value !== edit.value) {
+      const { book } = this.session.notebook;
       const entered =
         edit.kind === 'name'
           ? renameEdit(this.session, edit.place, value)
-          : enterText(this.session.notebook.book, edit.place, value);
+          : enterText(book, writtenAt(book, edit.place), value);
       const done = entered.ok ? this.session.apply(entered.value) : entered;
       if (!done.ok) {
         this.refuse(done.problems.map(({ message, hints }) => [message, ...hints].join('; ')));

@@ -142,6 +142,7 @@ export class QuayTable extends LitElement {
             ${long ? this.#rowsInSight() : this.#rows(Array.from({ length }, (_, row) => row))}
           </div>
         </div>
+        ${this.#wideEditor()}
       </div>
       ${this.#foot(length)}
     `;
@@ -175,23 +176,19 @@ export class QuayTable extends LitElement {
   }
 
   #head({ column, unit }: ColumnView, at: number): TemplateResult {
-    const edit =
-      this.edit?.place.item === 'head' && this.edit.place.field === column.id ? this.edit : undefined;
     const shown = shownUnit(unit);
     return html`<div
-      class="cell column-head${this.#classes(column, at, edit)}"
+      class="cell column-head${this.#classes(column, at)}"
       role="columnheader"
       data-field=${column.id}
       aria-colindex=${at + 1}
       aria-selected=${this.activeItem === 'head' && this.activeField === column.id ? 'true' : 'false'}
       tabindex=${this.stopItem === 'head' && this.stopField === column.id ? '0' : '-1'}
     >
-      ${
-        edit
-          ? this.#editor(edit)
-          : html`<span class="label">${column.label ?? ''}</span>
-            <span class="symbol-unit"><span class="symbol">${drawSymbol(column.name)}</span>${shown === '' ? nothing : html` <span class="unit">${shown}</span>`}</span>`
-      }
+      <span class="label">${column.label ?? ''}</span>
+      <span class="symbol-unit"
+        ><span class="symbol">${drawSymbol(column.name)}</span>${shown === '' ? nothing : html` <span class="unit">${shown}</span>`}</span
+      >
     </div>`;
   }
 
@@ -231,12 +228,12 @@ export class QuayTable extends LitElement {
   #cell(view: ColumnView, at: number, row: number, item: string, active: boolean): TemplateResult {
     const { id } = view.column;
     const { text, state } = view.at(row);
-    const edit =
-      this.edit && this.edit.place.item === item && this.edit.place.field === id ? this.edit : undefined;
+    const edited = this.edit?.place.item === item && this.edit.place.field === id;
+    const edit = edited && !this.#editsWide ? this.edit : undefined;
     const here = active && this.activeField === id;
     const stop = this.stopItem === item && this.stopField === id;
     return html`<div
-      class="cell ${state}${this.#classes(view.column, at, edit)}"
+      class="cell ${state}${this.#classes(view.column, at)}${edit ? ' edited' : ''}"
       role="gridcell"
       data-field=${id}
       aria-colindex=${at + 1}
@@ -246,9 +243,27 @@ export class QuayTable extends LitElement {
     >${edit ? this.#editor(edit) : state === 'bad' ? html`${drawSign('problem', 'has a problem')}${text}` : text}</div>`;
   }
 
-  #classes(column: Column, at: number, edit: CellEdit | undefined): string {
+  #classes(column: Column, at: number): string {
     const stays = at === 0 && this.#firstStays;
-    return `${isText(column) ? ' words' : ''}${stays ? ' stays' : ''}${edit ? ' edited' : ''}`;
+    return `${isText(column) ? ' words' : ''}${stays ? ' stays' : ''}`;
+  }
+
+  /** Whether what is edited needs more room than its cell has: a heading, a formula. */
+  get #editsWide(): boolean {
+    return this.edit?.place.item === 'head' || this.edit?.kind === 'formula';
+  }
+
+  /** The editor of a heading or formula: it begins at its cell and lies over the table, whose window would cut it off. */
+  #wideEditor(): unknown {
+    const { edit } = this;
+    if (!edit || !this.#editsWide || edit.place.item === '') return nothing;
+    const { scrollLeft = 0, scrollTop = 0 } = this.#window() ?? {};
+    const at = this.table.columns.findIndex(({ id }) => id === edit.place.field);
+    const left =
+      (this.#edges[at - 1] ?? numberWidth(this.length)) - (at === 0 && this.#firstStays ? 0 : scrollLeft);
+    const row = tableRow(edit.place.item);
+    const top = this.#side.head + (row === undefined ? 0 : row * ROW_HEIGHT - scrollTop);
+    return html`<div class="wide-editor edited" .style=${`--left: ${left}px; --top: ${top}px`}>${this.#editor(edit)}</div>`;
   }
 
   #isSelected(row: number, column: number): boolean {

@@ -19,7 +19,7 @@ export const tableStyles = css`
   .table-frame {
     position: relative;
     isolation: isolate;
-    margin-inline: calc(var(--margin) + 24px) 20px;
+    margin: 2px 20px 0 calc(var(--margin) + 24px);
   }
   .table-window {
     overflow: auto hidden;
@@ -134,8 +134,12 @@ export const tableStyles = css`
     padding: 1px;
     overflow: visible;
   }
-  .table-row .cell.column-head.edited {
-    min-width: 420px;
+  .wide-editor {
+    position: absolute;
+    z-index: 5;
+    top: max(0px, min(var(--top), 100% - 30px));
+    left: max(0px, min(var(--left), 100% - 420px));
+    width: min(420px, 100%);
     text-align: left;
   }
   .table-row .cell.column-head {

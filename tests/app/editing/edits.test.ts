@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { cellContent, cellFromText } from '../../../src/app/editing/cell-content.ts';
+import { cellContent, cellFromText, writtenAt } from '../../../src/app/editing/cell-content.ts';
 import { enterText } from '../../../src/app/editing/cell-edits.ts';
 import {
   type Change,
@@ -44,6 +44,12 @@ test.each([
   [at('p3', 'r1', 'k3'), undefined, ''],
 ])('what %o holds', (place, kind, held) => {
   expect(cellContent(smallBook(), place)).toEqual({ kind, text: held });
+});
+
+test('a calculated cell is written in the heading of its column, any other where it stands', () => {
+  expect(writtenAt(smallBook(), at('p3', 'r1', 'k3'))).toEqual(at('p3', 'head', 'k3'));
+  for (const place of [at('p3', 'r1', 'k2'), at('p3', 'head', 'k3'), at('p2', 'r3', 'value')])
+    expect(writtenAt(smallBook(), place)).toBe(place);
 });
 
 test.each([

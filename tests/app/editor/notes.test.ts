@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { choiceOptions } from '../../../src/app/editor/choice-options.ts';
 import { entryReader } from '../../../src/app/editor/entry-reader.ts';
+import { formulaDesk } from '../../../src/app/editor/formula-desk.ts';
 import { formulaNote } from '../../../src/app/editor/formula-note.ts';
 import { nameReader } from '../../../src/app/editor/name-reader.ts';
 import { applyFix } from '../../../src/app/editor/note.ts';
@@ -18,6 +19,16 @@ function formula(item: string, text: string, caret?: number, listed = true) {
 }
 
 describe('below a formula', () => {
+  test('stands what it comes to in the row it is written in', () => {
+    const session = sessionOn();
+    const noteAt = (item: string) => {
+      const desk = formulaDesk(session, { sheet: 'pier', part: 't', item, field: 'tb' });
+      return desk?.note(desk.tryIt('h * 3'), { caret: 5, listed: false });
+    };
+    expect(noteAt('r1')).toMatchObject({ text: expect.stringMatching(/^= 60 ft.*, in row 2$/) });
+    expect(noteAt('head')).toMatchObject({ text: expect.stringMatching(/^= 30 ft.*, in row 1$/) });
+  });
+
   test('stands what it comes to and what that is', () => {
     expect(formula('W', 'w * b + basis.P')).toEqual({ kind: 'result', text: '= 765 kip, a force' });
     expect(formula('W', '')).toMatchObject({ kind: 'problem' });
