@@ -11,6 +11,7 @@ import { SheetList } from './shell/sheet-list.ts';
 import { SheetListMenu } from './shell/sheet-list-menu.ts';
 import { StatusBar } from './shell/status-bar.ts';
 import { TitleBlock } from './shell/title-block.ts';
+import { Told } from './shell/told.ts';
 import { TopBar } from './shell/top-bar.ts';
 import './sheet/quay-sheet.ts';
 
@@ -21,6 +22,7 @@ customElements.define('quay-sheet-list', SheetList);
 customElements.define('quay-title-block', TitleBlock);
 customElements.define('quay-desk', Desk);
 customElements.define('quay-overview', Overview);
+customElements.define('quay-told', Told);
 customElements.define('quay-status-bar', StatusBar);
 customElements.define('quay-side-panel', SidePanel);
 customElements.define('quay-go-to', GoToDialog);

@@ -20,9 +20,17 @@ export type Kept =
   | { readonly state: 'keeping' }
   | { readonly state: 'not kept'; readonly reason: string };
 
-/** What listeners hear. `changed` are ids of lines, columns and tables; `structure` tells that parts came or went. */
+/**
+ * What listeners hear. `changed` are ids of lines, columns and tables; `structure` tells that parts came or went; `back`
+ * is the edit that takes the change back, undefined where the change is itself a step of undo or redo.
+ */
 export type SessionEvent =
-  | { readonly kind: 'book'; readonly changed: ReadonlySet<string>; readonly structure: boolean }
+  | {
+      readonly kind: 'book';
+      readonly changed: ReadonlySet<string>;
+      readonly structure: boolean;
+      readonly back: Edit | undefined;
+    }
   | { readonly kind: 'units' }
   | { readonly kind: 'place' }
   | { readonly kind: 'kept' };
@@ -91,7 +99,7 @@ export function openSession(id: string, book: Book, keep: Keeper, now: () => num
     kept = outcome;
     tell({ kind: 'kept' });
   };
-  const carryOut = (edit: Edit): Outcome<AppliedEdit> => {
+  const carryOut = (edit: Edit, by: 'person' | 'history'): Outcome<AppliedEdit> => {
     const at = notebook.book.sheets.findIndex(({ key }) => key === sheet);
     const applied = notebook.apply(edit);
     if (!applied.ok) return applied;
@@ -100,7 +108,8 @@ export function openSession(id: string, book: Book, keep: Keeper, now: () => num
     // A sheet with a new key stands where it stood; in place of one that is gone, its neighbour is shown.
     if (!sheets.some(({ key }) => key === sheet))
       sheet = sheets[Math.max(0, Math.min(at, sheets.length - 1))]?.key ?? '';
-    tell({ kind: 'book', changed: applied.value.changed, structure });
+    const back = by === 'person' ? applied.value.inverse : undefined;
+    tell({ kind: 'book', changed: applied.value.changed, structure, back });
     store(edit);
     return applied;
   };
@@ -114,7 +123,7 @@ export function openSession(id: string, book: Book, keep: Keeper, now: () => num
   const step = (direction: 'undo' | 'redo'): boolean => {
     const move = (direction === 'undo' ? undo : redo)(remembered.history);
     if (!move) return false;
-    if (!carryOut(move.edit).ok) return false;
+    if (!carryOut(move.edit, 'history').ok) return false;
     const { places, done } = remembered;
     const at = direction === 'undo' ? done - 1 : done;
     remembered = { history: move.history, places, done: direction === 'undo' ? done - 1 : done + 1 };
@@ -156,7 +165,7 @@ export function openSession(id: string, book: Book, keep: Keeper, now: () => num
       tell({ kind: 'place' });
     },
     apply: (edit) => {
-      const applied = carryOut(edit);
+      const applied = carryOut(edit, 'person');
       if (!applied.ok) return applied;
       const { history, places, done } = remembered;
       remembered = {

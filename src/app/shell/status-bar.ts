@@ -50,6 +50,7 @@ export class StatusBar extends LitElement {
         <span class=${failing > 0 ? 'bad' : ''}>${checks === 0 ? 'no checks' : words}</span>
         <span class=${problems > 0 ? 'bad' : ''}>${problems} ${problems === 1 ? 'problem' : 'problems'}</span>
       </div>
+      <quay-told .session=${this.session}></quay-told>
       <div><kbd>F2</kbd> edit · <kbd>Ctrl+G</kbd> go to · <kbd>?</kbd> keys</div>`;
   }
 }
