@@ -1,0 +1,204 @@
+import type { Browser, Locator, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, test } from 'vitest';
+import { type AppPage, axeFindings, openApp, showSheet, startFrom } from './app-page.ts';
+import { launchBrowser } from './launch.ts';
+
+const address = inject('appAddress');
+
+let browser: Browser;
+let app: AppPage;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser?.close());
+beforeEach(async () => {
+  app = await openApp(browser, address);
+  page = app.page;
+  await startFrom(page, 'Demolition debris: quantities, haul fleet, cost');
+  await showSheet(page, 'Quantities and loads');
+});
+afterEach(async () => {
+  expect(app.complaints).toEqual([]);
+  expect(app.strangers).toEqual([]);
+  await app.context.close();
+});
+
+const table = () => page.locator('quay-table').first();
+const frame = () => table().locator('.table-frame');
+const row = (item: string) => table().locator(`.table-row[data-item="${item}"]`);
+const head = (symbol: string) => table().getByRole('columnheader').filter({ hasText: symbol });
+const status = () => page.locator('quay-told').getByRole('status');
+
+async function box(of: Locator) {
+  const found = await of.boundingBox();
+  if (!found) throw new Error('it is not in sight');
+  return { left: found.x, right: found.x + found.width, top: found.y, bottom: found.y + found.height };
+}
+
+/** The selected cell of a row of the table. */
+const here = (item: string) => row(item).locator('[aria-selected="true"]');
+
+describe('a table wider than the paper', () => {
+  test('says how many columns lie at the right, and leads there with the pointer', async () => {
+    const more = table().getByRole('button', { name: /more columns at the right/ });
+    const before = Number.parseInt((await more.textContent()) ?? '', 10);
+    const columns = await table().getByRole('columnheader').count();
+    expect(before).toBeGreaterThan(0);
+    expect(before).toBeLessThan(columns);
+    expect(await frame().getAttribute('class')).toContain('goes-on');
+    await more.click();
+    await expect.poll(async () => Number.parseInt((await more.textContent()) ?? '', 10)).toBeLessThan(before);
+  });
+
+  test('keeps its first column in sight, and each cell the keys lead to', async () => {
+    const first = row('r2').locator('[data-field]').first();
+    await first.evaluate((element) => element.scrollIntoView({ block: 'center' }));
+    await first.click();
+    const stays = await box(first);
+    const paper = await box(frame());
+    await page.keyboard.press('End');
+    await expect
+      .poll(() =>
+        table()
+          .getByRole('button', { name: /more column/ })
+          .count(),
+      )
+      .toBe(0);
+    expect(await frame().getAttribute('class')).toContain('scrolled');
+    expect(await axeFindings(page)).toEqual([]);
+    for (let steps = await row('r2').locator('[data-field]').count(); steps > 1; steps -= 1) {
+      const cell = await box(here('r2'));
+      expect(cell.left).toBeGreaterThanOrEqual(stays.right);
+      expect(cell.right).toBeLessThanOrEqual(paper.right);
+      expect((await box(first)).left).toBe(stays.left);
+      await page.keyboard.press('ArrowLeft');
+      const field = await row('r2')
+        .locator('[data-field]')
+        .nth(steps - 2)
+        .getAttribute('data-field');
+      await expect.poll(() => here('r2').getAttribute('data-field')).toBe(field);
+    }
+    expect((await box(here('r2'))).left).toBe(stays.left);
+  });
+
+  test('on paper stands in bands, each with the first column, that together have every column', async () => {
+    await page.emulateMedia({ media: 'print' });
+    await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+    const bands = table().locator('.printed-table table');
+    await expect.poll(() => bands.count()).toBeGreaterThan(1);
+    const columns = await table().locator('.head [data-field]').count();
+    const titles: string[] = [];
+    for (const band of await bands.all()) {
+      const [first, ...others] = await band.locator('thead th').allTextContents();
+      expect(first).toContain('item');
+      titles.push(...others);
+      const paper = await box(page.locator('quay-sheet .page'));
+      expect((await box(band)).right).toBeLessThanOrEqual(paper.right);
+      expect(await band.locator('tbody tr').count()).toBe(5);
+    }
+    expect(titles).toHaveLength(columns - 1);
+    expect(await frame().isVisible()).toBe(false);
+    await page.evaluate(() => dispatchEvent(new Event('afterprint')));
+    await expect.poll(() => bands.count()).toBe(0);
+  });
+});
+
+describe('the formula of a column', () => {
+  test('opens from any of its cells, is tried in that row, and is changed in all', async () => {
+    const cells = (item: string) => row(item).locator('[data-field]').nth(9);
+    await cells('r1').click();
+    await page.keyboard.press('7');
+    await page.getByRole('alert').getByText('F2 opens the formula of its column').waitFor();
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('F2');
+    await page.locator('quay-formula-field .cm-content').waitFor();
+    await page.keyboard.press('Control+a');
+    await page.keyboard.type('thick * 12 ft');
+    await page.locator('quay-formula-field').getByText('in row 2').waitFor();
+    await page.keyboard.press('Enter');
+    // Fourteen and four inches by twelve feet.
+    await expect.poll(() => cells('r1').textContent()).toBe('14');
+    expect(await cells('r0').textContent()).toBe('4');
+    await expect.poll(() => here('r2').count()).toBe(1);
+  });
+});
+
+describe('what is deleted', () => {
+  test('is told with the way back, until the next change', async () => {
+    const columns = await table().getByRole('columnheader').count();
+    await head('thickness').first().click();
+    await page.keyboard.press('Shift+F10');
+    await page.getByRole('menuitem', { name: 'Delete the column' }).click();
+    await expect.poll(() => table().getByRole('columnheader').count()).toBe(columns - 1);
+    await expect.poll(() => status().textContent()).toContain('column thick deleted; Ctrl+Z undoes it');
+    expect(await axeFindings(page)).toEqual([]);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => table().getByRole('columnheader').count()).toBe(columns);
+    expect((await status().textContent())?.trim()).toBe('');
+  });
+
+  test('may be a sheet', async () => {
+    await page
+      .locator('quay-sheet-list')
+      .getByRole('button', { name: 'Dust and water' })
+      .click({ button: 'right' });
+    await page.getByRole('menuitem', { name: 'Remove' }).click();
+    await page.getByRole('button', { name: 'Remove', exact: true }).click();
+    await expect.poll(() => status().textContent()).toContain('sheet Dust and water deleted');
+  });
+});
+
+describe('a long table', () => {
+  const rows = 2500;
+
+  beforeEach(async () => {
+    await page.locator('quay-sheet-list').getByRole('button', { name: 'Add a sheet' }).click();
+    await page.keyboard.type('Survey');
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'A table' }).click();
+    await table().locator('.part-title .cell.title').click({ button: 'right' });
+    await page.getByRole('menuitem', { name: 'Paste or open CSV' }).click();
+    const lines = Array.from({ length: rows }, (_, at) => `point ${at + 1},${at + 1}`);
+    await page.locator('input[type=file]').setInputFiles({
+      name: 'survey.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from(['item,quantity', ...lines, ''].join('\n')),
+    });
+    await page.getByRole('button', { name: 'Take the rows' }).click();
+    await table().getByText('2500 rows').waitFor();
+  });
+
+  test('has each row the keys lead to below its head, up and down', async () => {
+    await row('r0').locator('[data-field]').first().click();
+    for (const [key, times, item] of [
+      ['ArrowDown', 60, 'r60'],
+      ['ArrowUp', 45, 'r15'],
+    ] as const) {
+      for (let step = 0; step < times; step += 1) await page.keyboard.press(key);
+      await expect.poll(() => here(item).count()).toBe(1);
+      const [cell, top, window] = [await box(here(item)), await box(row('head')), await box(frame())];
+      expect(cell.top).toBeGreaterThanOrEqual(top.bottom);
+      expect(cell.bottom).toBeLessThanOrEqual(window.bottom);
+    }
+  });
+
+  test('is printed row by row up to a bound that is told, its head on every page', async () => {
+    expect(await table().locator('.table-row:not(.head)').count()).toBeLessThan(100);
+    await page.emulateMedia({ media: 'print' });
+    await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+    const printed = table().locator('.printed-table');
+    await expect.poll(() => printed.locator('tbody tr').count()).toBe(2000);
+    expect(await printed.textContent()).toContain(
+      'This table has 2500 rows; rows 1 to 2000 are printed, and the book’s file has all.',
+    );
+    expect(await printed.locator('tbody tr').last().textContent()).toContain('point 2000');
+    const repeated = await printed.locator('thead').evaluate((element) => getComputedStyle(element).display);
+    expect(repeated).toBe('table-header-group');
+    await page.evaluate(() => dispatchEvent(new Event('afterprint')));
+    // As the browser's own print does: no script has a say between its command and the paper.
+    const paper = (await page.pdf({ format: 'A4' })).toString('latin1');
+    expect(paper.match(/\/Type \/Page\b/g)?.length).toBeGreaterThan(30);
+  });
+});
