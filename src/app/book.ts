@@ -34,3 +34,4 @@ customElements.define('quay-keys', KeysDialog);
 // What an open book needs, loaded when the first book opens; the start page needs none of it.
 export { saveBookFile } from './keeping/files.ts';
 export { openSession } from './session/session.ts';
+export { saveTable } from './table/save-table.ts';

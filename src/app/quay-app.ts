@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing } from 'lit';
 import { groupedSheets } from './editing/grouped-sheets.ts';
 import type { FileHandle } from './keeping/files.ts';
 import type { Library, LibraryNotice } from './keeping/library.ts';
+import type { CellPlace } from './session/place.ts';
 import type { Session } from './session/session.ts';
 import type { BookSettings } from './settings/book-settings.ts';
 import type { DetailsDialog } from './settings/details-dialog.ts';
@@ -238,8 +239,14 @@ export class QuayApp extends LitElement {
 
   readonly #ask = ({ detail: { about, place } }: CustomEvent<Asked>): void => {
     if (about === 'details') this.#dialog<DetailsDialog>('quay-details')?.show(place);
-    else this.#dialog<TableRowsDialog>('quay-table-rows')?.show(place);
+    else if (about === 'rows') this.#dialog<TableRowsDialog>('quay-table-rows')?.show(place);
+    else if (this.session) void this.#saveTable(this.session, place);
   };
+
+  async #saveTable({ notebook }: Session, place: CellPlace): Promise<void> {
+    const { saveTable } = await import('./book.ts');
+    saveTable(notebook, place);
+  }
 
   /** Lets the sheet lay itself out for paper before the browser takes it: a script's print gives it no frame to. */
   #print(): void {

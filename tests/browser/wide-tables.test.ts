@@ -191,7 +191,7 @@ describe('a long table', () => {
     const printed = table().locator('.printed-table');
     await expect.poll(() => printed.locator('tbody tr').count()).toBe(2000);
     expect(await printed.textContent()).toContain(
-      'This table has 2500 rows; rows 1 to 2000 are printed, and the book’s file has all.',
+      'This table has 2500 rows; rows 1 to 2000 are printed; the table saved as CSV has all.',
     );
     expect(await printed.locator('tbody tr').last().textContent()).toContain('point 2000');
     const repeated = await printed.locator('thead').evaluate((element) => getComputedStyle(element).display);

@@ -1,7 +1,10 @@
 import type { CellPlace } from '../session/place.ts';
 
-/** What the page asks the app to show in a dialog: more of the thing at a place, or rows for its table. */
+/** What the page asks the app for: a dialog with more of the thing at a place or with rows for its table, or its table as CSV. */
+export type About = 'details' | 'rows' | 'csv';
+
+/** The same with the place. */
 export interface Asked {
-  readonly about: 'details' | 'rows';
+  readonly about: About;
   readonly place: CellPlace;
 }

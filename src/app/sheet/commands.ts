@@ -15,6 +15,7 @@ import type { NewKind } from '../editing/new-items.ts';
 import { clearCells, fillDown } from '../editing/range-edits.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
+import type { About } from './asked.ts';
 import { type GridMap, placeAt } from './grid-map.ts';
 import type { Command } from './keys.ts';
 import type { Motion } from './motions.ts';
@@ -34,7 +35,7 @@ export interface CommandHost {
   readonly refuse: (sentences: readonly string[]) => void;
   readonly openMenu: () => void;
   readonly sumColumn: () => void;
-  readonly ask: (about: 'details' | 'rows') => void;
+  readonly ask: (about: About) => void;
 }
 
 type MenuCommand = { readonly kind: 'menu action'; readonly action: MenuAction };
@@ -65,6 +66,7 @@ const actions: Readonly<Record<Exclude<MenuAction, `insert ${NewKind}`>, Doing>>
   'delete column': (host) => changeAt(host, (place) => removeColumnAt(book(host), place)),
   details: (host) => host.ask('details'),
   'read rows': (host) => host.ask('rows'),
+  'write rows': (host) => host.ask('csv'),
   sum: (host) => host.sumColumn(),
   duplicate: commands.duplicate,
   'move up': commands['line up'],

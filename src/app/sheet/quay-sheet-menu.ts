@@ -18,6 +18,7 @@ export type MenuAction =
   | 'delete column'
   | 'details'
   | 'read rows'
+  | 'write rows'
   | 'sum'
   | 'duplicate'
   | 'move up'
@@ -68,6 +69,7 @@ const changes: Readonly<Record<MenuSubject, readonly MenuItem<MenuAction>[]>> = 
   table: [
     { action: 'details', words: 'Name and title' },
     { action: 'read rows', words: 'Paste or open CSV' },
+    { action: 'write rows', words: 'Save as CSV' },
     ...partChanges,
   ],
   column: [

@@ -14,7 +14,7 @@ import { mathsStyles } from '../style/maths-styles.ts';
 import { printedTableStyles } from '../table/printed-table.ts';
 import { QuayTable } from '../table/quay-table.ts';
 import { tableStyles } from '../table/table-styles.ts';
-import type { Asked } from './asked.ts';
+import type { About, Asked } from './asked.ts';
 import type { CellEdit, Commit } from './cell-edit.ts';
 import { ClipboardEvents } from './clipboard-events.ts';
 import { carryOut } from './commands.ts';
@@ -246,8 +246,8 @@ export class QuaySheet extends LitElement implements SheetHost {
     void menu.open(subject, below ?? cell, cell, (action) => carryOut(this, { kind: 'menu action', action }));
   }
 
-  /** Asks the app for a dialog about the active cell. */
-  ask(about: 'details' | 'rows'): void {
+  /** Asks the app for what is said of the active cell elsewhere than on the page. */
+  ask(about: About): void {
     const { place } = this;
     if (!place) return;
     // The dialog gives the focus back to where it was.

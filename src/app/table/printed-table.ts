@@ -55,7 +55,7 @@ export function printedTable(
 }
 
 function shortened(length: number): string {
-  return `This table has ${writeNumber(length)} rows; rows 1 to ${writeNumber(MOST_PRINTED)} are printed, and the book’s file has all.`;
+  return `This table has ${writeNumber(length)} rows; rows 1 to ${writeNumber(MOST_PRINTED)} are printed; the table saved as CSV has all.`;
 }
 
 function head({ column, unit }: ColumnView): TemplateResult {

@@ -1,0 +1,11 @@
+import { findSheet } from '../../document/index.ts';
+import type { Notebook } from '../../notebook/index.ts';
+import { download } from '../keeping/files.ts';
+import type { CellPlace } from '../session/place.ts';
+import { tableCsv } from './table-csv.ts';
+
+/** Offers the table at a place as a CSV file of its name. */
+export function saveTable(notebook: Notebook, { sheet, part }: CellPlace): void {
+  const table = findSheet(notebook.book, sheet)?.parts.find(({ id }) => id === part);
+  if (table?.kind === 'table') download(`${table.name}.csv`, tableCsv(notebook, sheet, table), 'text/csv');
+}
