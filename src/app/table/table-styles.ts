@@ -79,11 +79,11 @@ export const tableStyles = css`
   .column-head[data-flow] {
     position: relative;
   }
-  /* On the rule below the head. */
+  /* Beside the symbol, in the room between columns. */
   .column-head[data-flow]::before {
     position: absolute;
-    right: 2px;
-    bottom: -5px;
+    right: -1px;
+    bottom: 12px;
   }
   .table-space {
     position: relative;
