@@ -71,7 +71,7 @@ describe('the design engineer', () => {
     await page.keyboard.press('Control+a');
     await page.keyboard.type('90 - α');
     await page
-      .getByText(/degrees|deg or rad/)
+      .getByText(/degrees|“deg” or “rad”/)
       .first()
       .waitFor();
     await page.keyboard.press('Alt+Enter');

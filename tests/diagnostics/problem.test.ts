@@ -20,7 +20,7 @@ test('a problem carries its facts, and the words made of them', () => {
     from: 3,
     to: 5,
     message: '“KN” is not a unit here',
-    hints: ['write kN or kn'],
+    hints: ['write “kN” or “kn”'],
     fixes: [fix],
     data: { symbol: 'KN', choices: ['kN', 'kn'] },
   });
@@ -38,10 +38,10 @@ test('outcomes', () => {
 });
 
 test.each([
-  { source: undefined, says: '“KN” is not a unit here (at column 4); write kN or kn' },
-  { source: '12 KN', says: '“KN” is not a unit here (at column 4); write kN or kn' },
-  { source: '\u{1d44e} KN', says: '“KN” is not a unit here (at column 3); write kN or kn' },
-  { source: 'a\n KN', says: '“KN” is not a unit here (at line 2, column 2); write kN or kn' },
+  { source: undefined, says: '“KN” is not a unit here (at column 4); write “kN” or “kn”' },
+  { source: '12 KN', says: '“KN” is not a unit here (at column 4); write “kN” or “kn”' },
+  { source: '\u{1d44e} KN', says: '“KN” is not a unit here (at column 3); write “kN” or “kn”' },
+  { source: 'a\n KN', says: '“KN” is not a unit here (at line 2, column 2); write “kN” or “kn”' },
 ])('on one line, with $source', ({ source, says }) => {
   expect(renderProblem(slip, source)).toBe(says);
 });

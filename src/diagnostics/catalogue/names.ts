@@ -12,7 +12,7 @@ export const names = {
       ...(near.length > 0
         ? { hint: `did you mean ${listed(near.map(quoted), 'or')}?` }
         : unit
-          ? { hint: `${name} is a unit: write 1 ${name} for one of it` }
+          ? { hint: `${quoted(name)} is a unit: write 1 ${name} for one of it` }
           : {}),
     }),
   }),

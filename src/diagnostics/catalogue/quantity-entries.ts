@@ -104,7 +104,7 @@ const kinds = {
       'A mass of 1 kg weighs 9.80665 N in standard gravity; the two are different kinds of quantity and are never exchanged silently. Write the unit of the kind the line takes (1 lbm weighs 1 lbf, 1 t weighs 1 tf), or convert in a formula with g = 9.80665 m/s^2.',
     words: ({ written, isA, wants, instead }) => ({
       message: `${quoted(written)} is ${isA}, and this line takes ${wants}: mass and force differ by the factor g = 9.80665 m/s^2`,
-      ...(instead !== '' && { hint: `write ${instead} if that is what is meant` }),
+      ...(instead !== '' && { hint: `write ${quoted(instead)} if that is what is meant` }),
     }),
   }),
   'entry-angle': entry<{ written: string; wantsAngle: boolean }>({
@@ -115,7 +115,7 @@ const kinds = {
       message: wantsAngle
         ? `${quoted(written)} is not an angle, and this line takes one`
         : `${quoted(written)} is an angle, and this line takes a plain number`,
-      hint: wantsAngle ? 'write it with deg or rad' : 'write the number without deg or rad',
+      hint: `write ${wantsAngle ? 'it with' : 'the number without'} “deg” or “rad”`,
     }),
   }),
   'entry-difference': entry<{ written: string; wants: string; example: string }>({
@@ -209,8 +209,10 @@ const texts = {
 };
 
 function mismatchHint(unit: string, meant: string): string {
-  if (meant !== '') return `did you mean ${meant}?`;
-  return unit === '' ? 'write the number without a unit' : `give it in ${unit} or a unit of the same kind`;
+  if (meant !== '') return `did you mean ${quoted(meant)}?`;
+  return unit === ''
+    ? 'write the number without a unit'
+    : `give it in ${quoted(unit)} or a unit of the same kind`;
 }
 
 /** Problems of an entry: what a person typed as a value. */

@@ -9,7 +9,7 @@ export const units = {
       'The symbol is neither a unit the program knows nor one this book defines. Symbols keep their case: kN is a kilonewton and kn a knot. A book can define units of its own in its settings.',
     words: ({ symbol, nearest }) => ({
       message: `${quoted(symbol)} is not a unit`,
-      ...(nearest.length > 0 && { hint: `did you mean ${listed(nearest)}?` }),
+      ...(nearest.length > 0 && { hint: `did you mean ${listed(nearest.map(quoted))}?` }),
     }),
   }),
   'unit-ambiguous': entry<{ symbol: string; because: string; choices: readonly string[] }>({
@@ -18,7 +18,7 @@ export const units = {
       'Some symbols mean different things to different people: lb is a mass on a truck scale and a force on a beam, and a ton is 2000 lb, 2240 lb or 1000 kg. A slip between them is not visible in the result, so the symbol is refused and the exact ones are offered.',
     words: ({ symbol, because, choices }) => ({
       message: `${quoted(symbol)} ${because}`,
-      hint: `write ${listed(choices)}`,
+      hint: `write ${listed(choices.map(quoted))}`,
     }),
   }),
   'unit-slip': entry<{ symbol: string; choices: readonly string[] }>({
@@ -27,7 +27,7 @@ export const units = {
       'The symbol is a common slip, a plural or a word for a unit that has one symbol here. It is not corrected silently, because case and prefix change the size: mPa would be a thousandth of a pascal, MPa is a million.',
     words: ({ symbol, choices }) => ({
       message: `${quoted(symbol)} is not a unit here`,
-      hint: `write ${listed(choices)}`,
+      hint: `write ${listed(choices.map(quoted))}`,
     }),
   }),
   'unit-after-slash': entry<{ written: string; readings: readonly string[] }>({
@@ -118,7 +118,7 @@ export const units = {
     explain:
       'A unit of the book is defined as a positive number of a unit already known, such as 10 h or 1 shift, or as base for a new kind of quantity.',
     words: ({ symbol, definition }) => ({
-      message: `${quoted(definition)} does not define the unit ${symbol}`,
+      message: `${quoted(definition)} does not define the unit ${quoted(symbol)}`,
       hint: 'write a positive number and a unit, such as 10 h, or the word base',
     }),
   }),

@@ -31,7 +31,7 @@ export const types = {
     explain: 'A plain number beside an angle may mean degrees or radians. Both readings are offered.',
     words: ({ left, leftIs, right, rightIs, doing }) => ({
       message: `${quoted(left)} is ${leftIs} and ${quoted(right)} is ${rightIs}: they cannot be ${doing}`,
-      hint: 'give the plain number a unit, deg or rad',
+      hint: 'give the plain number a unit, “deg” or “rad”',
     }),
   }),
   'point-operation': entry<{ written: string; operands: string; doing: string }>({

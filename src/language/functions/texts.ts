@@ -1,3 +1,4 @@
+import { quoted } from '../../diagnostics/index.ts';
 import { readUnit } from '../../units/index.ts';
 import { plainType, sameKind, textType } from '../type.ts';
 import { typeOfUnit } from '../unit-type.ts';
@@ -24,10 +25,10 @@ export const texts: readonly FunctionEntry[] = [
     parameters: [each('value', number), option('unit'), option('decimals')],
     prepare: ([unit = '', decimals = ''], [type], units) => {
       const read = readUnit(unit, units);
-      if (!read.ok) return read.problems[0]?.message ?? `there is no unit ${unit}`;
+      if (!read.ok) return read.problems[0]?.message ?? `there is no unit ${quoted(unit)}`;
       const unmarked = type?.kind === 'number' && !type.angle && read.value.angle;
       if (!type || unmarked || !sameKind(type, typeOfUnit(read.value)))
-        return `the value is not in ${unit || 'plain numbers'}`;
+        return `the value is not in ${unit === '' ? 'plain numbers' : quoted(unit)}`;
       if (!/^(\d|1[0-2])$/.test(decimals)) return 'the decimals are a whole number from 0 to 12';
       return [unit, decimals, `${read.value.factor}`];
     },

@@ -59,7 +59,7 @@ export const guidePictures: readonly Screen[] = [
       await energySheet(page);
       await retype(page, 'angle between R and the velocity', '90 - α');
       await page
-        .getByText(/deg or rad/)
+        .getByText(/“deg” or “rad”/)
         .first()
         .waitFor();
     },

@@ -57,7 +57,7 @@ const states: readonly Screen[] = [
       await openTemplate(page, 'fender-energy', 'Berthing energy');
       await retype(page, angle, '90 - α');
       await page
-        .getByText(/deg or rad|degrees/)
+        .getByText(/“deg” or “rad”|degrees/)
         .first()
         .waitFor();
     },
