@@ -1,3 +1,3 @@
 export { math } from './math/markup.ts';
-export { symbolMath, unitText } from './math/symbol.ts';
+export { symbolMath } from './math/symbol.ts';
 export { formulaMath, numbersMath } from './math/typeset.ts';

@@ -14,6 +14,7 @@ export {} from './elevation.ts';
 export type { Entry } from './entry.ts';
 export { extendUnits, type UnitDefinition, type UnitExtension } from './extend-units.ts';
 export {} from './fit-entry.ts';
+export { numberInPrint, quantityInPrint, unitInPrint } from './in-print.ts';
 export { normaliseLookAlikes } from './look-alikes.ts';
 export { preferredUnit, quantityName, suggestUnits } from './preferred-unit.ts';
 export { type Rational, rational } from './rational.ts';

@@ -3,7 +3,7 @@ import type { FormulaColumnItem, FormulaItem, Item } from '../../notebook/index.
 import { labelOf } from '../session/places.ts';
 import { resultText } from '../session/result-text.ts';
 import type { Session } from '../session/session.ts';
-import { shownUnit } from '../sheet/shown-unit.ts';
+import { shownText } from '../session/shown.ts';
 import type { Suggestion } from './suggestion.ts';
 import { fitsWanted } from './wanted-type.ts';
 
@@ -39,10 +39,7 @@ function named(session: Session, item: Item, text: string, at: number): Suggesti
     kind: 'name',
     text,
     detail: detail === text ? '' : detail,
-    value: () => {
-      const { number, unit } = resultText(session.notebook, item, session.units);
-      return `${number} ${shownUnit(unit)}`.trim();
-    },
+    value: () => shownText(resultText(session.notebook, item, session.units)),
     rank: at,
   };
 }

@@ -2,12 +2,12 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Prose } from '../../document/index.ts';
 import { drawUtilisations } from '../../figures/index.ts';
 import { type Quantity, writeUtilisation } from '../../notebook/index.ts';
-import { math, symbolMath, unitText } from '../../record/index.ts';
+import { math, symbolMath } from '../../record/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import { labelOf, localName } from '../session/places.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
-import { shownQuantity } from '../session/shown.ts';
+import { shownQuantity, shownText } from '../session/shown.ts';
 import { drawSign } from '../sheet/signs.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
@@ -89,8 +89,7 @@ export class Overview extends LitElement {
   #quantity(quantity: Quantity | undefined): string {
     if (!quantity) return '';
     const { units, notebook } = this.session;
-    const { number, unit } = shownQuantity(quantity.si, quantity.unit, units, notebook.model.registry);
-    return `${number} ${unitText(unit)}`.trim();
+    return shownText(shownQuantity(quantity.si, quantity.unit, units, notebook.model.registry));
   }
 
   #problems(problems: readonly ListedProblem[]): TemplateResult {

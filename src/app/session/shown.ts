@@ -1,7 +1,15 @@
-import { preferredUnit, type Unit, type UnitRegistry, writeIn } from '../../units/index.ts';
+import {
+  numberInPrint,
+  preferredUnit,
+  quantityInPrint,
+  type Unit,
+  type UnitRegistry,
+  unitInPrint,
+  writeIn,
+} from '../../units/index.ts';
 import type { UnitsView } from './session.ts';
 
-/** A quantity as the page shows it: digits and unit apart, so that both align down the page. */
+/** A quantity as the page prints it: digits and unit apart, so that both align down the page. */
 export interface Shown {
   readonly number: string;
   readonly unit: string;
@@ -10,7 +18,12 @@ export interface Shown {
 /** A quantity in the unit it is read in, or in the preferred unit of the system that is switched on. */
 export function shownQuantity(si: number, unit: Unit, view: UnitsView, registry: UnitRegistry): Shown {
   const shown = unitShown(unit, view, registry);
-  return { number: writeIn(si, shown), unit: shown.text === '-' ? '' : shown.text };
+  return { number: numberInPrint(writeIn(si, shown)), unit: unitInPrint(shown.text) };
+}
+
+/** The same in one piece, for sentences and lists: 12.3 kN, 84°. */
+export function shownText({ number, unit }: Shown): string {
+  return quantityInPrint(number, unit);
 }
 
 /** The unit a quantity is shown in: points keep their own. */

@@ -1,8 +1,8 @@
 import type { Given } from '../../document/index.ts';
 import type { Quantity } from '../../notebook/index.ts';
-import type { UnitRegistry } from '../../units/index.ts';
+import { quantityInPrint, type UnitRegistry, unitInPrint } from '../../units/index.ts';
 import type { UnitsView } from '../session/session.ts';
-import { shownQuantity } from '../session/shown.ts';
+import { shownQuantity, unitShown } from '../session/shown.ts';
 
 /**
  * A given as the page shows it. `plain`: the entry as typed stands where results stand, its unit in the unit column.
@@ -19,8 +19,10 @@ export function entryView(row: Given, value: Quantity, view: UnitsView, registry
   const shown = shownQuantity(value.si, value.unit, view, registry);
   const unit = value.unit.text === '-' ? '' : value.unit.text;
   const own = withoutUnit(entry, unit);
-  if (own !== undefined && shown.unit === unit) return { kind: 'plain', number: own, unit };
-  return { kind: 'converted', entry: own === entry && unit !== '' ? `${entry} ${unit}` : entry, ...shown };
+  if (own !== undefined && unitShown(value.unit, view, registry).text === value.unit.text)
+    return { kind: 'plain', number: own, unit: unitInPrint(unit) };
+  const typed = own === entry ? quantityInPrint(entry, unitInPrint(unit)) : entry;
+  return { kind: 'converted', entry: typed, ...shown };
 }
 
 /** The entry without the unit it ends with; undefined if it was typed with another one. */

@@ -1,9 +1,9 @@
 import type { Cell, Column } from '../../document/index.ts';
 import type { ColumnResult, Notebook } from '../../notebook/index.ts';
-import { type Unit, type UnitRegistry, writeIn, writeNumber } from '../../units/index.ts';
+import { type Unit, type UnitRegistry, writeNumber } from '../../units/index.ts';
 import { cellOf } from '../editing/cell-content.ts';
 import type { UnitsView } from '../session/session.ts';
-import { shownQuantity, unitShown } from '../session/shown.ts';
+import { shownQuantity, shownText, unitShown } from '../session/shown.ts';
 
 /** One cell of a table as the page shows it. */
 export interface CellView {
@@ -91,7 +91,5 @@ export function columnSum(notebook: Notebook, id: string, view: UnitsView): stri
     lost += Math.abs(sum) >= Math.abs(value) ? sum - next + value : value - next + sum;
     sum = next;
   }
-  const unit = unitShown(result.unit, view, notebook.model.registry);
-  const unitText = unit.text === '-' ? '' : ` ${unit.text}`;
-  return `${writeIn(sum + lost, unit)}${unitText}`;
+  return shownText(shownQuantity(sum + lost, result.unit, view, notebook.model.registry));
 }

@@ -1,7 +1,7 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Column, Table } from '../../document/index.ts';
-import { writeNumber } from '../../units/index.ts';
+import { unitInPrint, writeNumber } from '../../units/index.ts';
 import type { Session } from '../session/session.ts';
 import type { CellEdit } from '../sheet/cell-edit.ts';
 import { cellEditor } from '../sheet/cell-editor.ts';
@@ -9,7 +9,6 @@ import { drawSymbol } from '../sheet/formula-view.ts';
 import { tableRow } from '../sheet/grid-map.ts';
 import type { CellRange } from '../sheet/range.ts';
 import type { SheetHost } from '../sheet/sheet-host.ts';
-import { shownUnit } from '../sheet/shown-unit.ts';
 import { drawSign } from '../sheet/signs.ts';
 import { type BadRow, badRows } from './bad-rows.ts';
 import { type ColumnView, columnSum, columnView } from './cell-view.ts';
@@ -176,7 +175,7 @@ export class QuayTable extends LitElement {
   }
 
   #head({ column, unit }: ColumnView, at: number): TemplateResult {
-    const shown = shownUnit(unit);
+    const shown = unitInPrint(unit);
     return html`<div
       class="cell column-head${this.#classes(column, at)}"
       role="columnheader"

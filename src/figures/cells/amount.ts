@@ -1,4 +1,13 @@
-import { preferredUnit, type Unit, type UnitRegistry, writeIn, writeQuantity } from '../../units/index.ts';
+import {
+  numberInPrint,
+  preferredUnit,
+  quantityInPrint,
+  type Unit,
+  type UnitRegistry,
+  unitInPrint,
+  writeIn,
+  writeQuantity,
+} from '../../units/index.ts';
 import type { FigureView } from '../drawing.ts';
 import { symbol, text, type Words } from '../svg/words.ts';
 
@@ -17,17 +26,9 @@ export function labelUnit(unit: Unit, view: FigureView, registry: UnitRegistry):
   return preferredUnit(unit.dimension, unit.angle, view, registry);
 }
 
-/** A unit in print: powers raised, products with a dot, nothing for plain numbers. */
+/** A unit in print, nothing for a date. */
 export function unitWords(unit: Unit): string {
-  const { text: written } = unit;
-  if (written === '-' || unit.point === 'date') return '';
-  if (written === 'deg') return '°';
-  return written
-    .replace(/\^\(?(-?\d+)\)?/g, (_, power: string) =>
-      [...power].map((digit) => '⁰¹²³⁴⁵⁶⁷⁸⁹'[Number(digit)] ?? '⁻').join(''),
-    )
-    .replaceAll('*', '·')
-    .replace(/(?<=[A-Za-z²³])-(?=[A-Za-z])/g, '·');
+  return unit.point === 'date' ? '' : unitInPrint(unit.text);
 }
 
 /** A value as a label has it: `68.5 m`, `6°`, `El. +12.5 ft MLLW`, with a true minus sign. */
@@ -38,10 +39,8 @@ export function valueText(si: number, unit: Unit): string {
 
 function plainValue(si: number, unit: Unit): string {
   if (unit.point !== undefined || /^\p{Sc}/u.test(unit.text)) return writeQuantity(si, unit);
-  const words = unitWords(unit);
   const number = writeIn(si, unit);
-  if (words === '' || number === 'no value') return number;
-  return words === '°' ? `${number}°` : `${number}\u00a0${words}`;
+  return number === 'no value' ? number : quantityInPrint(numberInPrint(number), unitWords(unit));
 }
 
 /** The value of an amount. */

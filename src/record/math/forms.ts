@@ -1,5 +1,5 @@
 import type { Syntax, TypesetForm } from '../../language/index.ts';
-import { element, operator, parenthesised, row, upright, variable, words } from './markup.ts';
+import { element, fenced, operator, parenthesised, row, upright, variable, words } from './markup.ts';
 
 type Draw = (part: Syntax) => string;
 type Form = (args: readonly Syntax[], draw: Draw) => string;
@@ -10,9 +10,9 @@ function inside(node: Syntax | undefined, draw: Draw): string {
   return node.kind === 'group' ? inside(node.inner, draw) : draw(node);
 }
 
-function fenced(open: string, close: string): Form {
+function between(open: string, close: string): Form {
   return ([x, step], draw) => {
-    const held = row(operator(open), inside(x, draw), operator(close));
+    const held = fenced(open, inside(x, draw), close);
     return step ? element('msub', held + row(draw(step))) : held;
   };
 }
@@ -29,11 +29,14 @@ const space = element('mspace', '', 'width="0.3em"');
 const when = (condition: string): string => row(words('if'), space, condition);
 const otherwise = words('otherwise');
 
-/** Conditions joined by a word; one that is joined itself keeps parentheses. */
+/** A condition among others; one that is joined itself keeps parentheses. */
+function member(node: Syntax, draw: Draw): string {
+  return node.kind === 'call' && /^(and|or)$/i.test(node.name) ? parenthesised(draw(node)) : draw(node);
+}
+
+/** Conditions joined by a word. */
 function joined(word: string, args: readonly Syntax[], draw: Draw): string {
-  const parts = args.map((arg) =>
-    arg.kind === 'call' && /^(and|or)$/i.test(arg.name) ? parenthesised(draw(arg)) : draw(arg),
-  );
+  const parts = args.map((arg) => member(arg, draw));
   return row(...parts.flatMap((part, at) => (at === 0 ? [part] : [space, words(word), space, part])));
 }
 
@@ -56,9 +59,9 @@ function isShort(node: Syntax): boolean {
 /** How each special form of the function table is drawn. */
 export const forms: Readonly<Record<TypesetForm, Form>> = {
   root: ([x], draw) => element('msqrt', inside(x, draw)),
-  bars: fenced('|', '|'),
-  floor: fenced('⌊', '⌋'),
-  ceiling: fenced('⌈', '⌉'),
+  bars: between('|', '|'),
+  floor: between('⌊', '⌋'),
+  ceiling: between('⌈', '⌉'),
   pi: () => variable('π'),
   exponential: ([x], draw) =>
     x && isShort(x)
@@ -70,7 +73,7 @@ export const forms: Readonly<Record<TypesetForm, Form>> = {
       (base?.kind === 'name' ? draw(base) : parenthesised(inside(base, draw))) + row(inside(exponent, draw)),
     ),
   blank: ([cell], draw) => row(cell ? draw(cell) : '', space, words('is blank')),
-  not: ([condition], draw) => row(words('not'), space, condition ? draw(condition) : ''),
+  not: ([condition], draw) => row(words('not'), space, condition ? member(condition, draw) : ''),
   and: (args, draw) => joined('and', args, draw),
   or: (args, draw) => joined('or', args, draw),
   sum: (args, draw) =>

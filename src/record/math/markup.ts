@@ -19,9 +19,15 @@ export const numeral = (text: string): string => element('mn', escapeText(text))
 export const variable = (text: string): string => element('mi', escapeText(text), 'class="v"');
 export const upright = (text: string): string => element('mi', escapeText(text), 'class="u"');
 
-/** Parentheses as tall as what they hold. */
+/** Signs on both sides, as tall as a fraction or a table between them; a subscript or a root does not stretch them. */
+export function fenced(open: string, inner: string, close: string): string {
+  const stretch = /<m(frac|table)/.test(inner) ? '' : 'stretchy="false"';
+  return row(operator(open, `form="prefix" ${stretch}`), inner, operator(close, `form="postfix" ${stretch}`));
+}
+
+/** Parentheses around markup. */
 export function parenthesised(inner: string): string {
-  return row(operator('('), inner, operator(')'));
+  return fenced('(', inner, ')');
 }
 
 /** A whole formula. */

@@ -7,8 +7,8 @@ import { element, operator, row, upright, variable } from './markup.ts';
 export function symbolMath(name: string): string {
   const parts = name.split('.');
   const last = parts.pop() ?? '';
-  const path = parts.flatMap((part) => [upright(part), operator('.', 'class="path"')]);
-  return path.length === 0 ? localSymbol(last) : row(...path, localSymbol(last));
+  // The point within the letters: as an operator it would stand off on both sides, like a product's.
+  return parts.length === 0 ? localSymbol(last) : row(upright(`${parts.join('.')}.`), localSymbol(last));
 }
 
 function localSymbol(name: string): string {
@@ -23,24 +23,4 @@ function localSymbol(name: string): string {
   if (subscript === '') return primes === '' ? base : element('msup', base + operator(primes));
   if (primes === '') return element('msub', base + upright(subscript));
   return element('msubsup', base + upright(subscript) + operator(primes));
-}
-
-/** A unit as it is set in print: powers raised, products with a dot. */
-export function unitText(unit: string): string {
-  const raised: Readonly<Record<string, string>> = {
-    '-': '⁻',
-    '0': '⁰',
-    '1': '¹',
-    '2': '²',
-    '3': '³',
-    '4': '⁴',
-    '5': '⁵',
-    '6': '⁶',
-  };
-  return unit
-    .replace(/\^\(?(-?\d)\)?/g, (_, power: string) =>
-      [...power].map((digit) => raised[digit] ?? digit).join(''),
-    )
-    .replaceAll('*', '·')
-    .replace(/(?<=[A-Za-z²³])-(?=[A-Za-z])/g, '·');
 }

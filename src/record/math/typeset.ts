@@ -1,13 +1,27 @@
-import { type CallSyntax, findFunction, type NumberSyntax, type Syntax } from '../../language/index.ts';
+import {
+  type BinarySyntax,
+  type CallSyntax,
+  findFunction,
+  type NumberSyntax,
+  type PowerSyntax,
+  type Syntax,
+} from '../../language/index.ts';
+import { numberInPrint, unitInPrint, writeNumber } from '../../units/index.ts';
 import { forms } from './forms.ts';
 import { element, numeral, operator, parenthesised, row, upright, words } from './markup.ts';
-import { symbolMath, unitText } from './symbol.ts';
+import { symbolMath } from './symbol.ts';
 
-/** How one reader of a formula draws its names: as symbols, or as the values they have. */
-export type NameDrawer = (name: string, raised?: boolean) => string;
+/**
+ * How one reader of a formula draws its names, as symbols or as the values they have, and its products. `flat`: a
+ * fraction stands on the line, as it does within another and in an exponent, where it would be too small to read.
+ */
+interface Reader {
+  readonly name: (name: string, raised?: boolean) => string;
+  readonly times: string;
+  readonly flat?: boolean;
+}
 
 const signs: Readonly<Record<string, string>> = {
-  '*': '·',
   '-': '−',
   '<=': '≤',
   '>=': '≥',
@@ -15,52 +29,68 @@ const signs: Readonly<Record<string, string>> = {
 };
 
 /** A formula's tree as MathML, without the `math` element around it. What did not parse is left as a mark. */
-function typeset(node: Syntax, name: NameDrawer): string {
-  const draw = (part: Syntax): string => typeset(part, name);
+function typeset(node: Syntax, reader: Reader): string {
+  const draw = (part: Syntax): string => typeset(part, reader);
   switch (node.kind) {
     case 'number':
-      return quantity(node);
+      return literal(node);
     case 'text':
       return words(`“${node.value}”`);
     case 'truth':
       return words(node.value ? 'true' : 'false');
     case 'name':
-      return name(node.name);
+      return reader.name(node.name);
     case 'group':
-      return node.inner.kind === 'binary' && node.inner.op === '/'
+      return node.inner.kind === 'binary' && node.inner.op === '/' && !reader.flat
         ? draw(node.inner)
         : parenthesised(draw(node.inner));
     case 'negate':
       return row(operator('−', 'form="prefix"'), draw(node.operand));
     case 'percent':
-      return row(draw(node.operand), words('%'));
+      return row(draw(node.operand), gap, words('%'));
     case 'root':
       return element('msqrt', draw(bare(node.operand)));
     case 'power':
-      return element('msup', powerBase(node.base, name) + element('mrow', linear(bare(node.exponent), name)));
+      return power(node, reader);
     case 'binary':
-      if (node.op === '/') return element('mfrac', row(draw(bare(node.left))) + row(draw(bare(node.right))));
-      return row(draw(node.left), operator(signs[node.op] ?? node.op), draw(node.right));
+      if (node.op === '/') return quotient(node, reader);
+      return row(
+        draw(node.left),
+        operator(node.op === '*' ? reader.times : (signs[node.op] ?? node.op)),
+        draw(node.right),
+      );
     case 'comparison':
       return row(draw(node.left), operator(signs[node.op] ?? node.op), draw(node.right));
     case 'call':
-      return call(node, name);
+      return call(node, reader);
     case 'error':
       return element('mtext', '…', 'class="broken"');
   }
 }
 
-/** Inside an exponent a fraction stands on the line. */
-function linear(node: Syntax, name: NameDrawer): string {
-  if (node.kind === 'binary' && node.op === '/')
-    return row(typeset(node.left, name), operator('/'), typeset(node.right, name));
-  return typeset(node, name);
+function quotient({ left, right }: BinarySyntax, reader: Reader): string {
+  if (reader.flat) return row(typeset(left, reader), operator('/'), typeset(right, reader));
+  const half = (node: Syntax): string => row(typeset(bare(node), { ...reader, flat: true }));
+  return element('mfrac', half(left) + half(right));
+}
+
+function power({ base, exponent }: PowerSyntax, reader: Reader): string {
+  const raised = row(typeset(bare(exponent), { ...reader, flat: true }));
+  if (base.kind === 'call' && isNamedFunction(base) && bare(exponent).kind === 'number')
+    return called(base, element('msup', upright(nameOf(base)) + raised), reader);
+  return element('msup', powerBase(base, reader) + raised);
+}
+
+/** A function of one number, such as sin, whose power stands at its name: after its parentheses it would seem the argument's. */
+function isNamedFunction({ name, args }: CallSyntax): boolean {
+  const fn = findFunction(name);
+  return fn?.typesetName !== undefined && fn.group !== 'aggregates' && args.length === 1;
 }
 
 /** A base that has parts of its own keeps its parentheses, a fraction too. */
-function powerBase(base: Syntax, name: NameDrawer): string {
-  if (base.kind === 'name') return name(base.name, true);
-  return base.kind === 'group' ? parenthesised(typeset(base.inner, name)) : typeset(base, name);
+function powerBase(base: Syntax, reader: Reader): string {
+  if (base.kind === 'name') return reader.name(base.name, true);
+  return base.kind === 'group' ? parenthesised(typeset(base.inner, reader)) : typeset(base, reader);
 }
 
 /** Parentheses that a fraction bar or a root makes needless. */
@@ -68,43 +98,55 @@ function bare(node: Syntax): Syntax {
   return node.kind === 'group' ? bare(node.inner) : node;
 }
 
-function quantity(node: NumberSyntax): string {
-  const number = numeral(`${node.value}`);
-  return node.unit
-    ? row(number, element('mspace', '', 'width="0.2em"'), words(unitText(node.unit.text)))
-    : number;
+/** Between a number and what it counts. */
+const gap = element('mspace', '', 'width="0.2em"');
+
+/** A number with its unit, both as they are set in print. */
+function quantity(number: string, unit: string): string {
+  if (unit === '') return numeral(number);
+  return row(numeral(number), unit === '°' ? '' : gap, words(unit));
 }
 
-function call(node: CallSyntax, name: NameDrawer): string {
+function literal({ value, unit }: NumberSyntax): string {
+  return quantity(numberInPrint(writeNumber(value, { digits: 'full' })), unitInPrint(unit?.text ?? ''));
+}
+
+function call(node: CallSyntax, reader: Reader): string {
   const fn = findFunction(node.name);
-  const draw = (part: Syntax): string => typeset(part, name);
+  const draw = (part: Syntax): string => typeset(part, reader);
   const form = fn?.typeset && forms[fn.typeset];
   if (form) return form(node.args, draw);
-  const called = fn?.typesetName ?? node.name;
-  const list = node.args.map(draw).join(operator(';', 'class="separator"'));
-  return row(upright(called), operator('\u2061'), operator('('), list, operator(')'));
+  return called(node, upright(nameOf(node)), reader);
+}
+
+const nameOf = ({ name }: CallSyntax): string => findFunction(name)?.typesetName ?? name;
+
+/** A call in the usual form: `head`, which is its name, and the arguments. */
+function called({ args }: CallSyntax, head: string, reader: Reader): string {
+  const list = args.map((arg) => typeset(arg, reader)).join(operator(';', 'form="infix" class="separator"'));
+  return row(head, operator('\u2061'), parenthesised(list));
 }
 
 /** A formula in its symbols. */
 export function formulaMath(node: Syntax): string {
-  return typeset(node, (name) => symbolMath(name));
+  return typeset(node, { name: (name) => symbolMath(name), times: '·' });
 }
 
 /**
  * A formula with numbers put in. `shown` gives what stands for a name, number and unit apart, or undefined to keep
- * the symbol; a negative number, and a quantity raised to a power, get parentheses.
+ * the symbol; a negative number, and a quantity raised to a power, get parentheses. Products have a cross, since a dot
+ * between numbers would read as one of their unit's (883 kN·m × 0.526).
  */
 export function numbersMath(
   node: Syntax,
   shown: (name: string) => { readonly number: string; readonly unit: string } | undefined,
 ): string {
-  return typeset(node, (name, raised) => {
-    const value = shown(name);
-    if (!value) return symbolMath(name);
-    const unit =
-      value.unit === '' ? '' : element('mspace', '', 'width="0.2em"') + words(unitText(value.unit));
-    const inner = row(numeral(value.number.replace(/^-/, '−')), unit);
-    const whole = !value.number.startsWith('-') && !(raised && value.unit !== '');
-    return whole ? inner : parenthesised(inner);
-  });
+  const name = (written: string, raised?: boolean): string => {
+    const value = shown(written);
+    if (!value) return symbolMath(written);
+    const { number, unit } = value;
+    const loose = number.startsWith('−') || (raised && (unit !== '' || number.includes('×')));
+    return loose ? parenthesised(quantity(number, unit)) : quantity(number, unit);
+  };
+  return typeset(node, { name, times: '×' });
 }

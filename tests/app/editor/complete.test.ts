@@ -41,7 +41,7 @@ describe('names', () => {
   test('come with description and value', () => {
     const b = offered(lineOf('W'), 'b|').find(({ text }) => text === 'b');
     expect(b).toMatchObject({ detail: 'berth length' });
-    expect(b?.value?.()).toBe('120 ft');
+    expect(b?.value?.()).toBe('120\u00a0ft');
   });
 
   test('stand with the sheet first, and other sheets by their prefix', () => {

@@ -30,25 +30,25 @@ describe('below a formula', () => {
   });
 
   test('stands what it comes to and what that is', () => {
-    expect(formula('W', 'w * b + basis.P')).toEqual({ kind: 'result', text: '= 765 kip, a force' });
+    expect(formula('W', 'w * b + basis.P')).toEqual({ kind: 'result', text: '= 765\u00a0kip, a force' });
     expect(formula('W', '')).toMatchObject({ kind: 'problem' });
     expect(formula('layers.f', 'h * b * 1 psf')).toEqual({
       kind: 'result',
-      text: '= 1.2 kip, a force, in row 1',
+      text: '= 1.2\u00a0kip, a force, in row 1',
     });
     expect(formula('marks.z', 'SERIES(0 ft; b; 20 ft)')).toEqual({
       kind: 'result',
-      text: 'from 0 ft to 120 ft in steps of 20 ft',
+      text: 'from 0\u00a0ft to 120\u00a0ft in steps of 20\u00a0ft',
     });
   });
 
   test('of a check stands demand, capacity and verdict', () => {
-    expect(formula('ok', 'W <= 900 kip')).toEqual({
+    expect(formula('ok', 'W <= 900\u00a0kip')).toEqual({
       kind: 'result',
-      text: 'demand 765 kip, capacity 900 kip: 85 % holds',
+      text: 'demand 765\u00a0kip, capacity 900\u00a0kip: 85 % holds',
     });
     expect(formula('ok', '500 kip >= W')).toMatchObject({
-      text: 'demand 765 kip, capacity 500 kip: 153 % fails',
+      text: 'demand 765\u00a0kip, capacity 500\u00a0kip: 153 % fails',
     });
   });
 
@@ -89,8 +89,8 @@ describe('below an entry', () => {
   const read = (text: string) => entryReader(sessionOn(), lineOf('b')).note(text);
 
   test('stands the value where it is written otherwise', () => {
-    expect(read('36.576 m')).toEqual({ kind: 'result', text: '= 120 ft' });
-    expect(read(`25'-6"`)).toEqual({ kind: 'result', text: '= 25.5 ft' });
+    expect(read('36.576 m')).toEqual({ kind: 'result', text: '= 120\u00a0ft' });
+    expect(read(`25'-6"`)).toEqual({ kind: 'result', text: '= 25.5\u00a0ft' });
     expect(read('120')).toBeUndefined();
     expect(read('')).toBeUndefined();
   });
@@ -101,7 +101,7 @@ describe('below an entry', () => {
 
   test('a cell of a table is read in the unit of its column', () => {
     const reader = entryReader(sessionOn(), { sheet: 'pier', part: 't', item: 'r0', field: 'th' });
-    expect(reader.note('3.048 m')).toEqual({ kind: 'result', text: '= 10 ft' });
+    expect(reader.note('3.048 m')).toEqual({ kind: 'result', text: '= 10\u00a0ft' });
     expect(reader.note('clay')).toMatchObject({ kind: 'problem' });
   });
 });
@@ -125,12 +125,12 @@ describe('units of a line', () => {
   test('show the result in them, or refuse what is no unit', () => {
     expect(reader('W').note('kN')).toMatchObject({
       kind: 'result',
-      text: expect.stringMatching(/^= 3403 kN/),
+      text: expect.stringMatching(/^= 3403\u00a0kN/),
     });
     expect(reader('W').note('ft')).toMatchObject({ kind: 'problem' });
     expect(reader('W').note('tons')).toMatchObject({ kind: 'refused' });
     expect(reader('b').note('ft')).toBeUndefined();
-    expect(reader('b').note('m')).toMatchObject({ text: '120 ft is 36.58 m' });
+    expect(reader('b').note('m')).toMatchObject({ text: '120 ft is 36.58\u00a0m' });
   });
 });
 

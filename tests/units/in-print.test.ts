@@ -1,0 +1,36 @@
+import { expect, test } from 'vitest';
+import { numberInPrint, quantityInPrint, unitInPrint } from '../../src/units/index.ts';
+
+test.each([
+  ['kip-ft', 'kip·ft'],
+  ['kN*m', 'kN·m'],
+  ['lbf/ft^2', 'lbf/ft²'],
+  ['m^-1', 'm⁻¹'],
+  ['m^12', 'm¹²'],
+  ['m^(1/2)', 'm^(1/2)'],
+  ['deg', '°'],
+  ['degF', '°F'],
+  ['%', '%'],
+  ['-', ''],
+])('the unit %s is printed %s', (written, printed) => {
+  expect(unitInPrint(written)).toBe(printed);
+});
+
+test.each([
+  ['-43.28', '−43.28'],
+  ['6.5e-6', '6.5\u202f×\u202f10⁻⁶'],
+  ['-2.1e12', '−2.1\u202f×\u202f10¹²'],
+  ['1e-6', '10⁻⁶'],
+  ['-1e-6', '−10⁻⁶'],
+  ['2026-11-25', '2026-11-25'],
+  ['no value', 'no value'],
+])('the number %s is printed %s', (written, printed) => {
+  expect(numberInPrint(written)).toBe(printed);
+});
+
+test('a degree sign touches its number, and no other unit is parted from its number by a line end', () => {
+  expect(quantityInPrint('84', '°')).toBe('84°');
+  expect(quantityInPrint('20', '°C')).toBe('20\u00a0°C');
+  expect(quantityInPrint('5', '%')).toBe('5\u00a0%');
+  expect(quantityInPrint('5', '')).toBe('5');
+});
