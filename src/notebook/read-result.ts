@@ -87,6 +87,13 @@ function sidesOf({ op, left, right }: CompareNode): readonly [demand: Typed, cap
   return op === '>' || op === '>=' ? [right, left] : [left, right];
 }
 
+/** The unit of a side that is a line or a quantity as it stands; undefined for one that is computed. */
+function unitOfSide(side: Typed, model: Model, system: System): Unit | undefined {
+  if (side.kind === 'number') return side.unit;
+  const line = side.kind === 'cell' ? model.items.get(side.id) : undefined;
+  return line && unitOf(line, model, system);
+}
+
 /** The verdict of a check whose formula is `typed`; `read` gives the value of either side. */
 export function verdictOf(
   item: FormulaItem,
@@ -99,12 +106,16 @@ export function verdictOf(
   if (typed.kind !== 'compare' || typed.op === '=' || typed.op === '<>') return { holds };
   const { type } = typed.left.type.kind === 'number' && typed.left.type.zero ? typed.right : typed.left;
   if (type.kind !== 'number') return { holds };
+  const sides = sidesOf(typed);
+  // One unit for both sides, or no reader could compare them: where the check states none, one that a side has already.
+  const [own] = sides.flatMap((side) => unitOfSide(side, model, system) ?? []);
+  const unit = item.unit ?? own ?? unitOfType(type, model, system);
   const quantity = (side: Typed): Quantity | undefined => {
     const found = read(side);
     if (found.status !== 'ok' || typeof found.value !== 'number') return undefined;
-    return { kind: 'number', si: found.value, unit: item.unit ?? unitOfType(type, model, system) };
+    return { kind: 'number', si: found.value, unit };
   };
-  const [demand, capacity] = sidesOf(typed).map(quantity);
+  const [demand, capacity] = sides.map(quantity);
   const utilisation = demand && capacity && capacity.si > 0 ? demand.si / capacity.si : undefined;
   return {
     holds,

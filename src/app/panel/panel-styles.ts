@@ -10,6 +10,11 @@ export const panelStyles = css`
     border-inline-start: 1px solid var(--rule);
     font-size: 14.5px;
   }
+  @media (max-width: 1200px) {
+    :host {
+      --maths-size: 15px;
+    }
+  }
   h2 {
     margin: 0;
     font-size: 22px;
@@ -43,22 +48,10 @@ export const panelStyles = css`
     overflow-wrap: anywhere;
   }
   .math {
-    overflow-x: auto;
     padding-block: 4px;
-    font-size: 16px;
   }
   .numbers {
     color: var(--pen);
-  }
-  math {
-    font-family: var(--maths);
-  }
-  math :is(mi, mn, mtext) {
-    font-family: var(--serif);
-    text-transform: none;
-  }
-  math .v {
-    font-style: italic;
   }
   h3.flow::before {
     margin-inline-end: 7px;

@@ -1,13 +1,17 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Fix, Problem } from '../../diagnostics/index.ts';
 import { setEntry, setFormula } from '../../document/index.ts';
+import type { Syntax } from '../../language/index.ts';
 import type { FormulaItem, InputItem, Item } from '../../notebook/index.ts';
-import { math, symbolMath, unitText } from '../../record/index.ts';
+import { math, symbolMath } from '../../record/index.ts';
+import { comparedSides } from '../session/compared-sides.ts';
 import { dependsOn, feedsOf, itemAt, labelOf, localName, placeOfId } from '../session/places.ts';
 import { resultText } from '../session/result-text.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
-import { drawFormula, typesetFormula, typesetNumbers } from '../sheet/formula-view.ts';
+import { shownText } from '../session/shown.ts';
+import { drawFormula, hasNumbers, typesetFormula, typesetNumbers } from '../sheet/formula-view.ts';
+import { MATHS_SIZE } from '../sheet/page-measure.ts';
 import { valuesByName } from '../sheet/values-by-name.ts';
 import { flowStyles } from '../style/flow-styles.ts';
 import { drawMarkup } from '../style/markup.ts';
@@ -15,19 +19,34 @@ import { mathsStyles } from '../style/maths-styles.ts';
 import { nudgedEntry } from './nudge.ts';
 import { panelStyles } from './panel-styles.ts';
 
-/** The width of the panel in em of its mathematics. */
-const panelWidth = 15;
-
 /** Explains the one value in hand: formula, numbers, what it depends on, what it feeds, its source, its problems. */
 export class SidePanel extends LitElement {
-  static override properties = { session: { attribute: false } };
+  static override properties = { session: { attribute: false }, room: { state: true } };
   declare session: Session;
+  /** How many em of formula fit. */
+  declare room: number;
 
   static override styles = [mathsStyles, flowStyles, panelStyles];
 
   constructor() {
     super();
+    this.room = 15;
     new SessionController(this, ({ kind }) => kind !== 'kept', 'after');
+  }
+
+  readonly #resizes = new ResizeObserver(([entry]) => {
+    // Less what the "=" before the numbers takes.
+    this.room = Math.floor((entry?.contentRect.width ?? 0) / MATHS_SIZE - 1);
+  });
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#resizes.observe(this);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#resizes.disconnect();
   }
 
   override render() {
@@ -38,7 +57,7 @@ export class SidePanel extends LitElement {
     return html`
       <h2 aria-label=${localName(item)}>${drawMarkup(math(symbolMath(localName(item))))}</h2>
       <p class="label">${labelOf(item)}</p>
-      <p class="value"><b>${shown.number}</b> ${unitText(shown.unit)}</p>
+      <p class="value"><b>${shown.number}</b>${shown.unit === '°' ? '' : ' '}${shown.unit}</p>
       ${this.#problems(item)} ${item.kind === 'input' ? this.#nudge(item) : nothing}
       ${'checked' in item ? this.#formula(item) : nothing}
       ${this.#list('Depends on', 'source', dependsOn(this.session.notebook, item))}
@@ -54,21 +73,28 @@ export class SidePanel extends LitElement {
   }
 
   #formula(item: Extract<Item, { checked: unknown }>) {
-    const { text } = item.checked;
-    const values = valuesByName(this.session, item.sheet);
+    const { text, syntax } = item.checked;
     return html`<h3>Formula</h3>
       <div class="math" tabindex="0" role="group" aria-label="Formula in symbols">
-        ${drawFormula(typesetFormula(item.checked, panelWidth), 'symbols')}
+        ${drawFormula(typesetFormula(item.checked, this.room), 'symbols')}
       </div>
       <pre tabindex="0" aria-label="Formula as written">${text}</pre>
-      ${
-        item.kind === 'formula'
-          ? html`<h3>With numbers</h3>
-            <div class="math numbers" tabindex="0" role="group" aria-label="Formula with numbers">
-              ${drawFormula(typesetNumbers(item.checked, panelWidth, values), 'numbers')}
-            </div>`
-          : nothing
-      }`;
+      ${item.kind === 'formula' && hasNumbers(syntax) ? this.#numbers(item) : nothing}`;
+  }
+
+  #numbers(item: FormulaItem) {
+    const { session, room } = this;
+    const numbers = typesetNumbers(item.checked, room, valuesByName(session, item.sheet, item));
+    const sides = comparedSides(session.notebook, item, session.units);
+    const asTheyStand = (side: Syntax): boolean =>
+      side.kind === 'name' || (side.kind === 'number' && !side.unit);
+    const { syntax } = item.checked;
+    const computed = syntax.kind === 'comparison' && !(asTheyStand(syntax.left) && asTheyStand(syntax.right));
+    return html`<h3>With numbers</h3>
+      <div class="math numbers" tabindex="0" role="group" aria-label="Formula with numbers">
+        ${drawFormula(numbers, 'numbers')}
+      </div>
+      ${sides && computed ? html`<p class="numbers">${sides.left} ${sides.sign} ${sides.right}</p>` : nothing}`;
   }
 
   #list(title: string, flow: 'source' | 'fed', items: readonly Item[]) {
@@ -81,7 +107,7 @@ export class SidePanel extends LitElement {
           return html`<li>
             <button @click=${() => this.#go(item)} title=${`${other}${labelOf(item)}`}>
               <span>${drawMarkup(math(symbolMath(localName(item))))}</span>
-              <span class="number">${shown.number} ${unitText(shown.unit)}</span>
+              <span class="number">${shownText(shown)}</span>
             </button>
           </li>`;
         })}

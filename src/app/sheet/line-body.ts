@@ -1,13 +1,13 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Problem } from '../../diagnostics/index.ts';
 import type { Choice, Given } from '../../document/index.ts';
-import type { CheckedFormula } from '../../language/index.ts';
-import { type Result, type Value, type Verdict, writeUtilisation } from '../../notebook/index.ts';
-import { shownQuantity } from '../session/shown.ts';
+import { type Item, type Result, type Value, type Verdict, writeUtilisation } from '../../notebook/index.ts';
+import { unitInPrint } from '../../units/index.ts';
+import { comparedSides } from '../session/compared-sides.ts';
+import { type Shown, shownQuantity, unitShown } from '../session/shown.ts';
 import { entryView } from './entry-view.ts';
 import { drawFormula, hasNumbers, typesetFormula, typesetNumbers } from './formula-view.ts';
 import type { LineContext, Room } from './line-source.ts';
-import { shownUnit } from './shown-unit.ts';
 import { drawSign, type Sign } from './signs.ts';
 import { valuesByName } from './values-by-name.ts';
 
@@ -37,8 +37,12 @@ export function lineBody(context: LineContext): LineBody {
   }
 }
 
-const lineUnit = (context: LineContext): string =>
-  'unit' in context.source ? shownUnit(context.source.unit ?? '') : '';
+/** The unit that stands beside a line without a value, in the system that is switched on as every other. */
+function lineUnit({ item, session, source }: LineContext): string {
+  if (item?.unit)
+    return unitInPrint(unitShown(item.unit, session.units, session.notebook.model.registry).text);
+  return 'unit' in source ? unitInPrint(source.unit ?? '') : '';
+}
 
 function resultOf({ session, item }: LineContext): Result | undefined {
   if (item?.kind !== 'input' && item?.kind !== 'formula') return undefined;
@@ -63,11 +67,11 @@ function givenBody(context: LineContext, row: Given): LineBody {
   const view = entryView(row, result.value, session.units, session.notebook.model.registry);
   if (view.kind === 'plain') {
     const value = html`<span class="entry">${view.number}</span>${told}`;
-    return { layout: 'plain', value, unit: shownUnit(view.unit), ...marked };
+    return { layout: 'plain', value, unit: view.unit, ...marked };
   }
   const value = html`<div class="calculation"><span class="entry">${view.entry}</span></div>
     ${equals}<span class="number">${view.number}</span>${told}`;
-  return { layout: 'beside', value, unit: shownUnit(view.unit), ...marked };
+  return { layout: 'beside', value, unit: view.unit, ...marked };
 }
 
 function blankEntry(optional: boolean): TemplateResult {
@@ -93,9 +97,9 @@ function calcBody(context: LineContext): LineBody {
   if (!item || !('checked' in item)) return { layout: 'beside', value: html``, unit };
   if ('formula' in source && source.formula.trim() === '')
     return { layout: 'beside', value: html`<span class="quiet calculation">no formula yet</span>`, unit };
-  if (item.kind === 'formula column') return columnBody(context, item.checked, unit);
+  if (item.kind === 'formula column') return columnBody(context, item, unit);
   const result = resultOf(context);
-  const formula = calculation(context, item.checked, result?.status === 'ok');
+  const formula = calculation(context, item, result?.status === 'ok');
   if (result?.status === 'problem' || result?.status === 'waiting')
     return stopped(formula.drawn, result, unit, formula.layout);
   if (result?.status !== 'ok')
@@ -110,14 +114,17 @@ function calcBody(context: LineContext): LineBody {
   return {
     layout,
     value: html`${formula.drawn}${equals}<span class="number ${words ? 'words' : ''}">${shown.number}</span>`,
-    unit: words ? '' : shownUnit(shown.unit),
+    unit: words ? '' : shown.unit,
   };
 }
 
+/** A line or column with a formula. */
+type Computed = Extract<Item, { checked: unknown }>;
+
 /** The formula of a column: its rows are in the table, so nothing follows it. */
-function columnBody(context: LineContext, checked: CheckedFormula, unit: string): LineBody {
-  const formula = calculation(context, checked, false);
-  const column = context.session.notebook.column(context.item?.id ?? '');
+function columnBody(context: LineContext, item: Computed, unit: string): LineBody {
+  const formula = calculation(context, item, false);
+  const column = context.session.notebook.column(item.id);
   if (column.status !== 'ok') return stopped(formula.drawn, column, unit, formula.layout);
   return { layout: formula.layout, value: html`${formula.drawn}`, unit };
 }
@@ -125,10 +132,11 @@ function columnBody(context: LineContext, checked: CheckedFormula, unit: string)
 /** A formula as it is set, with the numbers put in below where the person is. */
 function calculation(
   context: LineContext,
-  checked: CheckedFormula,
+  item: Computed,
   numbered: boolean,
 ): { readonly drawn: TemplateResult; readonly layout: 'beside' | 'under' } {
   const { room, active, session, sheet } = context;
+  const { checked } = item;
   const beside = typesetFormula(checked, room.beside);
   const under = beside.width > room.beside || beside.lines.length > 1;
   const symbols = under ? typesetFormula(checked, room.below) : beside;
@@ -137,7 +145,7 @@ function calculation(
       ? typesetNumbers(
           checked,
           (under ? room.below : room.beside) + NUMBERS_MORE,
-          valuesByName(session, sheet),
+          valuesByName(session, sheet, item),
         )
       : undefined;
   return {
@@ -150,10 +158,7 @@ function calculation(
 /** So many em more have the numbers put in, which reach below the result. */
 const NUMBERS_MORE = 5;
 
-function shownValue(
-  { session }: LineContext,
-  value: Value,
-): { readonly number: string; readonly unit: string } {
+function shownValue({ session }: LineContext, value: Value): Shown {
   if (value.kind === 'number')
     return shownQuantity(value.si, value.unit, session.units, session.notebook.model.registry);
   if (value.kind === 'text') return { number: value.text, unit: '' };
@@ -170,7 +175,7 @@ function checkBody(context: LineContext): LineBody {
       unit: '',
     };
   const result = session.notebook.result(item.id);
-  const formula = calculation(context, item.checked, false);
+  const formula = calculation(context, item, false);
   if (result.status === 'problem' || result.status === 'waiting')
     return stopped(formula.drawn, result, '', formula.layout);
   const verdict = session.notebook.verdict(item.id);
@@ -180,42 +185,25 @@ function checkBody(context: LineContext): LineBody {
       value: html`${formula.drawn}${equals}<span class="number quiet">–</span>`,
       unit: '',
     };
-  const sides = comparedSides(context, item.checked, verdict);
+  const sides = comparedSides(session.notebook, item, session.units);
   if (!sides) return { layout: formula.layout, value: html`${formula.drawn}${verdictOf(verdict)}`, unit: '' };
-  const [left, sign, right] = sides;
+  const { left, sign, right } = sides;
+  const layout = wordsFit(`${left}   ${right}`, { ...context.room, beside: context.room.beside - 7 })
+    ? 'beside'
+    : 'under';
   const value = html`<div class="calculation">
       <span class="compared"
         ><span>${left}</span><span class="than">${sign}</span><span>${right}</span></span
       >
-      ${context.active ? drawFormula(typesetFormula(item.checked, context.room.below), 'symbols') : nothing}
+      ${context.active ? drawFormula(typesetFormula(item.checked, context.room[layout === 'beside' ? 'beside' : 'below']), 'symbols') : nothing}
     </div>
     ${verdictOf(verdict)}`;
-  const layout = wordsFit(`${left}   ${right}`, { ...context.room, beside: context.room.beside - 7 })
-    ? 'beside'
-    : 'under';
   return { layout, value, unit: '' };
 }
 
 /** Whether words fit beside a description, in the room of calculation and result (in em of formulas). */
 function wordsFit(text: string, room: Room): boolean {
   return text.length * 0.46 + 1 <= room.beside + 7;
-}
-
-/** "956 kN·m", "≤", "1 020 kN·m" as the check has them; undefined where it does not compare two quantities. */
-function comparedSides(
-  context: LineContext,
-  { typed }: CheckedFormula,
-  { demand, capacity }: Verdict,
-): readonly [left: string, sign: string, right: string] | undefined {
-  if (typed.kind !== 'compare' || !demand || !capacity) return undefined;
-  const written = (side: Value): string => {
-    const { number, unit } = shownValue(context, side);
-    return `${number} ${shownUnit(unit)}`.trim();
-  };
-  const turned = typed.op === '>=' || typed.op === '>';
-  const [left, right] = turned ? [capacity, demand] : [demand, capacity];
-  const signs: Readonly<Record<string, string>> = { '<=': '≤', '<': '<', '>=': '≥', '>': '>' };
-  return [written(left), signs[typed.op] ?? typed.op, written(right)];
 }
 
 function verdictOf({ holds, utilisation }: Verdict): TemplateResult {

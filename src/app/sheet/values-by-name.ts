@@ -1,32 +1,38 @@
-import type { Notebook, Result } from '../../notebook/index.ts';
+import type { Syntax } from '../../language/index.ts';
+import type { FormulaItem, Item, Notebook, Quantity, Result } from '../../notebook/index.ts';
+import { sameDimension, type Unit } from '../../units/index.ts';
 import type { Session } from '../session/session.ts';
 import { type Shown, shownQuantity } from '../session/shown.ts';
 import type { Fact } from './taken-branch.ts';
 
-/** What the names in a sheet's formulas stand for now. */
+/** What the names in a line's formula stand for now. */
 export interface NamedValues {
-  /** The number put in for a name; undefined keeps the symbol. */
-  readonly shown: (name: string) => Shown | undefined;
+  /** The numbers to put in for the names of a formula as it is drawn; undefined keeps the symbol. */
+  readonly shown: (drawn: Syntax) => (name: string) => Shown | undefined;
   /** What is known of a name; undefined if it is not a line or has no value. */
   readonly fact: (name: string) => Fact | undefined;
 }
 
-/** The values of names as written on a sheet: of its own lines, or with the sheet in front. */
-export function valuesByName(session: Session, sheet: string): NamedValues {
-  const { notebook, units } = session;
+/** The values of names as a line of a sheet writes them: of the sheet's own lines, or with the sheet in front. */
+export function valuesByName({ notebook, units }: Session, sheet: string, item: Item): NamedValues {
   const results = new Map<string, Result | undefined>();
   const resultOf = (name: string): Result | undefined => {
     if (!results.has(name)) results.set(name, lineResult(notebook, sheet, name));
     return results.get(name);
   };
+  const own = item.kind === 'formula' ? unitOfLine(notebook, item) : undefined;
   return {
-    shown: (name) => {
-      const result = resultOf(name);
-      if (result?.status !== 'ok') return undefined;
-      const { value } = result;
-      if (value.kind === 'number') return shownQuantity(value.si, value.unit, units, notebook.model.registry);
-      if (value.kind === 'text') return { number: `“${value.text}”`, unit: '' };
-      return { number: value.truth ? 'true' : 'false', unit: '' };
+    shown: (drawn) => {
+      const beside = new Set(namesSideBySide(drawn));
+      return (name) => {
+        const result = resultOf(name);
+        if (result?.status !== 'ok') return undefined;
+        const { value } = result;
+        if (value.kind === 'text') return { number: `“${value.text}”`, unit: '' };
+        if (value.kind === 'truth') return { number: value.truth ? 'true' : 'false', unit: '' };
+        const unit = own && beside.has(name) && fits(value, own) ? own : value.unit;
+        return shownQuantity(value.si, unit, units, notebook.model.registry);
+      };
     },
     fact: (name) => {
       const result = resultOf(name);
@@ -44,4 +50,41 @@ function lineResult(notebook: Notebook, sheet: string, name: string): Result | u
   const { items } = notebook.model;
   const item = items.get(`${sheet}.${name}`) ?? items.get(name);
   return item?.kind === 'input' || item?.kind === 'formula' ? notebook.result(item.id) : undefined;
+}
+
+/** The unit a line's own numbers are read in: of its result, or of the sides it compares. */
+function unitOfLine(notebook: Notebook, { id }: FormulaItem): Unit | undefined {
+  const result = notebook.result(id);
+  if (result.status !== 'ok') return undefined;
+  return result.value.kind === 'number' ? result.value.unit : notebook.verdict(id)?.demand?.unit;
+}
+
+/**
+ * The names that are compared or added as they stand. Their numbers are put in in the line's own unit, because they are
+ * read against each other; a factor keeps the unit it was entered in, which is how the reader knows it again.
+ */
+function namesSideBySide(node: Syntax): readonly string[] {
+  switch (node.kind) {
+    case 'name':
+      return [node.name];
+    case 'group':
+      return namesSideBySide(node.inner);
+    case 'negate':
+      return namesSideBySide(node.operand);
+    case 'comparison':
+      return [node.left, node.right].flatMap(namesSideBySide);
+    case 'binary':
+      return node.op === '+' || node.op === '-' ? [node.left, node.right].flatMap(namesSideBySide) : [];
+    default:
+      return [];
+  }
+}
+
+function fits({ unit }: Quantity, own: Unit): boolean {
+  return (
+    unit.point === undefined &&
+    own.point === undefined &&
+    unit.angle === own.angle &&
+    sameDimension(unit.dimension, own.dimension)
+  );
 }

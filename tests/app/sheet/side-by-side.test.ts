@@ -1,0 +1,126 @@
+import { describe, expect, test } from 'vitest';
+import { comparedSides } from '../../../src/app/session/compared-sides.ts';
+import type { Session, UnitsView } from '../../../src/app/session/session.ts';
+import { lineBody } from '../../../src/app/sheet/line-body.ts';
+import { takenBranch } from '../../../src/app/sheet/taken-branch.ts';
+import { valuesByName } from '../../../src/app/sheet/values-by-name.ts';
+import { type Book, blankBook, type Row } from '../../../src/document/index.ts';
+import { sessionOn } from '../editor/sample-session.ts';
+
+const given = (name: string, entry: string, unit: string): Row => ({
+  id: name,
+  kind: 'given',
+  name,
+  entry,
+  unit,
+});
+const check = (name: string, formula: string, unit?: string): Row => ({
+  id: name,
+  kind: 'check',
+  name,
+  formula,
+  ...(unit !== undefined && { unit }),
+});
+const calc = (name: string, formula: string, unit: string): Row => ({
+  id: name,
+  kind: 'calc',
+  name,
+  formula,
+  unit,
+});
+
+const rows: readonly Row[] = [
+  given('R', '1845 kN', 'kN'),
+  given('R_lim', '404 kip', 'kip'),
+  given('a', '3 ft', 'ft'),
+  given('b', '6 in', 'in'),
+  given('n', '2', '-'),
+  { id: 'area', kind: 'given', name: 'area', entry: '', unit: 'sf', optional: true },
+  check('plain', 'R <= R_lim'),
+  check('turned', 'R_lim >= R'),
+  check('computed', '0.9 * R_lim >= R * n'),
+  check('stated', 'R <= R_lim', 'MN'),
+  check('literal', 'n * R <= 500 kip'),
+  calc('h', 'a + b', 'm'),
+  calc('A', 'a * b', 'm^2'),
+  calc('most', 'IF(n > 1; a - b; a)', 'in'),
+];
+const book: Book = {
+  ...blankBook(),
+  settings: { ...blankBook().settings, system: 'SI' },
+  sheets: [{ key: 's', title: 'S', parts: [{ id: 'p', kind: 'rows', rows }] }],
+};
+
+function item(session: Session, name: string) {
+  const found = session.notebook.model.items.get(`s.${name}`);
+  if (found?.kind !== 'formula') throw new Error(`${name} has no formula`);
+  return found;
+}
+
+const inOneUnit = { plain: 'kN', turned: 'kN', stated: 'MN', literal: 'kip' } as const;
+
+describe('both sides of a check are read in one unit', () => {
+  test.each(Object.entries(inOneUnit))('%s: %s', (name, unit) => {
+    const { demand, capacity } = sessionOn(book).notebook.verdict(`s.${name}`) ?? {};
+    expect([demand?.unit.text, capacity?.unit.text]).toEqual([unit, unit]);
+  });
+
+  test('as the line shows them, the way round they are written', () => {
+    const session = sessionOn(book);
+    const sides = (name: string) => comparedSides(session.notebook, item(session, name), 'written');
+    expect(sides('plain')).toEqual({ left: '1845\u00a0kN', sign: '≤', right: '1797\u00a0kN' });
+    expect(sides('turned')).toEqual({ left: '1797\u00a0kN', sign: '≥', right: '1845\u00a0kN' });
+    expect(sides('computed')).toEqual({ left: '1617\u00a0kN', sign: '≥', right: '3690\u00a0kN' });
+  });
+});
+
+/** What is put in for the names of a line's formula. */
+function putIn(line: string, names: readonly string[]) {
+  const session = sessionOn(book);
+  const found = item(session, line);
+  const values = valuesByName(session, 's', found);
+  const shown = values.shown(takenBranch(found.checked.syntax, values.fact));
+  return names.map((name) => `${shown(name)?.number} ${shown(name)?.unit}`);
+}
+
+describe('the numbers put in', () => {
+  test.each([
+    ['plain', ['R', 'R_lim'], ['1845 kN', '1797 kN']],
+    ['stated', ['R', 'R_lim'], ['1.845 MN', '1.797 MN']],
+    ['h', ['a', 'b'], ['0.914 m', '0.152 m']],
+    ['most', ['a', 'b'], ['36 in', '6 in']],
+  ] as const)(
+    'of %s, which are compared or added as they stand, have the unit of the line',
+    (line, names, shown) => {
+      expect(putIn(line, names)).toEqual(shown);
+    },
+  );
+
+  test.each([
+    ['computed', ['R_lim', 'R', 'n'], ['404 kip', '1845 kN', '2 ']],
+    ['A', ['a', 'b'], ['3 ft', '6 in']],
+  ] as const)('of %s are factors, and have the units they were entered in', (line, names, shown) => {
+    expect(putIn(line, names)).toEqual(shown);
+  });
+});
+
+test.each([
+  ['written', 'sf'],
+  ['SI', 'm²'],
+  ['US', 'sf'],
+] as const)('a blank given has the unit of the view %s', (view: UnitsView, unit) => {
+  const session = sessionOn(book);
+  session.setUnits(view);
+  const source = rows.find(({ name }) => name === 'area');
+  const blank = session.notebook.model.items.get('s.area');
+  if (!source) throw new Error('the line is gone');
+  const context = {
+    session,
+    sheet: 's',
+    source,
+    item: blank,
+    active: false,
+    room: { beside: 10, below: 20 },
+  };
+  expect(lineBody(context).unit).toBe(unit);
+});
