@@ -1,21 +1,25 @@
 import { type CallSyntax, findFunction, type Syntax } from '../../language/index.ts';
-import { formulaWidth, type TextOf, textWidth } from './formula-width.ts';
-
-/** A piece of a line: part of the formula's tree, or what is written between parts. */
-export type Piece =
-  | { readonly kind: 'node'; readonly node: Syntax }
-  | { readonly kind: 'sign' | 'words' | 'name'; readonly text: string };
-
-/** One line of a formula set on several; `indent` and `width` in em of its type. */
-export interface FormulaLine {
-  readonly indent: number;
-  readonly pieces: readonly Piece[];
-  readonly width: number;
-}
+import {
+  alone,
+  called,
+  closing,
+  ended,
+  type FormulaLine,
+  fenced,
+  joined,
+  led,
+  type Mark,
+  opening,
+  scripted,
+  sign,
+  words,
+} from './formula-pieces.ts';
+import { exponentWidth, formulaWidth, type TextOf, textWidth } from './formula-width.ts';
 
 /**
- * A formula on as few lines as a width (in em) allows: broken in front of plus, minus, comparison and times signs,
- * between arguments, and a choice between formulas as one case after another. What cannot be broken stays whole.
+ * A formula on as few lines as a width (in em) allows: broken in front of signs and of "and" and "or", between
+ * arguments and the words of a text, a fraction at its bar, and a choice between formulas as one case after another. A
+ * name, a number and a root stay whole.
  */
 export function formulaLines(node: Syntax, most: number, textOf?: TextOf): readonly FormulaLine[] {
   const breaker = (part: Syntax, room: number, indent: number): readonly FormulaLine[] =>
@@ -35,141 +39,175 @@ function broken(
   const width = formulaWidth(node, textOf);
   const whole: FormulaLine = { indent, pieces: [{ kind: 'node', node }], width };
   if (width <= room) return [whole];
+  const parts = { room, indent, textOf, again };
   switch (node.kind) {
     case 'comparison':
       return [
-        ...operand(node.left, room, indent, again),
-        ...led(
-          operand(node.right, room - sign(comparisonSigns[node.op]).width, indent, again),
-          sign(comparisonSigns[node.op]),
-        ),
+        ...operand(node.left, parts),
+        ...led(operand(node.right, narrower(parts, 1.3)), sign(comparisonSigns[node.op])),
       ];
     case 'binary': {
       const { op } = node;
-      if (op === '/') return [whole];
-      return gathered(chain(node, op === '*' ? ['*'] : op === '&' ? ['&'] : ['+', '-']), room, indent, again);
+      if (op === '/') return gathered(chain(node, ['/']), parts);
+      return gathered(chain(node, op === '*' ? ['*'] : op === '&' ? ['&'] : ['+', '-']), parts);
     }
+    case 'negate':
+      return led(operand(node.operand, narrower(parts, 0.8)), opening('−'));
     case 'group':
-      return fenced(again(node.inner, room - 1, indent + 0.5), sign('('), sign(')'), indent);
+      return fenced(again(node.inner, room - 1, indent + 0.5), opening('('), closing(')'), indent);
+    case 'power':
+      return node.base.kind === 'group' ? powerLines(node.base.inner, node.exponent, parts) : [whole];
     case 'call':
-      return callLines(node, room, indent, again);
+      return callLines(node, parts) ?? [whole];
+    case 'text':
+      return textLines(`“${node.value}”`, parts);
     default:
       return [whole];
   }
 }
 
-interface Mark {
-  readonly pieces: readonly Piece[];
-  readonly width: number;
+/** What the parts of a formula are broken with: the room they have, where they start, and how each is broken. */
+interface Parts {
+  readonly room: number;
+  readonly indent: number;
+  readonly textOf: TextOf | undefined;
+  readonly again: Breaker;
 }
 
-const signs = { '+': '+', '-': '−', '*': '·', '&': '&' } as const;
-const comparisonSigns = { '<=': '≤', '<': '<', '>=': '≥', '>': '>', '=': '=', '<>': '≠' } as const;
+const narrower = (parts: Parts, width: number): Parts => ({ ...parts, room: parts.room - width });
 
-const sign = (text: string): Mark => ({
-  pieces: [{ kind: 'sign', text }],
-  width: /[();]/.test(text) ? 0.4 : 1.3,
-});
-const words = (text: string): Mark => ({ pieces: [{ kind: 'words', text }], width: textWidth(text) });
+const signs = { '+': '+', '-': '−', '*': '·', '/': '/', '&': '&' } as const;
+const comparisonSigns = { '<=': '≤', '<': '<', '>=': '≥', '>': '>', '=': '=', '<>': '≠' } as const;
 
 interface Term {
   readonly lead: Mark | undefined;
   readonly node: Syntax;
 }
 
-/** The terms of a sum or the factors of a product, each with the sign in front of it. */
+/** The terms of a sum, the factors of a product or the halves of a fraction, each with the sign in front of it. */
 function chain(node: Syntax, ops: readonly (keyof typeof signs)[]): readonly Term[] {
-  if (node.kind === 'binary' && node.op !== '/' && ops.includes(node.op))
+  if (node.kind === 'binary' && ops.includes(node.op))
     return [...chain(node.left, ops), { lead: sign(signs[node.op]), node: node.right }];
   return [{ lead: undefined, node }];
 }
 
 /** Terms on lines, as many on each as fit. */
-function gathered(
-  terms: readonly Term[],
-  room: number,
-  indent: number,
-  again: Breaker,
-): readonly FormulaLine[] {
+function gathered(terms: readonly Term[], parts: Parts): readonly FormulaLine[] {
   const lines: FormulaLine[] = [];
   for (const { lead, node } of terms) {
-    const own = operand(node, room - (lead?.width ?? 0), indent, again);
+    const own = operand(node, narrower(parts, lead?.width ?? 0));
     const marked = lead ? led(own, lead) : own;
     const [first, ...rest] = marked;
     const last = lines.at(-1);
-    if (first && last && last.width + first.width <= room && rest.length === 0) {
+    if (first && last && last.width + first.width <= parts.room && rest.length === 0) {
       lines[lines.length - 1] = joined(last, first);
     } else lines.push(...marked);
   }
   return lines;
 }
 
-/** A term or a side on its lines; a choice between formulas stands in parentheses there, so that nothing else joins it. */
-function operand(node: Syntax, room: number, indent: number, again: Breaker): readonly FormulaLine[] {
+/** A term or a side on its lines; a choice between formulas, and conditions among others, keep to themselves in parentheses. */
+function operand(node: Syntax, { room, indent, again }: Parts): readonly FormulaLine[] {
+  const form = node.kind === 'call' ? findFunction(node.name)?.typeset : undefined;
   const plain = again(node, room, indent);
-  if (plain.length === 1 || node.kind !== 'call' || !casesOf(node, findFunction(node.name)?.typeset))
-    return plain;
-  return fenced(again(node, room - 1, indent + 0.5), sign('('), sign(')'), indent);
+  const loose = form === 'and' || form === 'or' || (plain.length > 1 && isChoice(form));
+  return loose ? fenced(again(node, room - 1, indent + 0.5), opening('('), closing(')'), indent) : plain;
 }
 
-/** Lines with a mark in front of the first. */
-function led(lines: readonly FormulaLine[], lead: Mark): readonly FormulaLine[] {
-  const [first, ...rest] = lines;
-  if (!first) return lines;
-  return [{ ...first, pieces: [...lead.pieces, ...first.pieces], width: first.width + lead.width }, ...rest];
+/** A text in quotation marks, as many of its words on a line as fit. */
+function textLines(text: string, { room, indent }: Parts): readonly FormulaLine[] {
+  const [first = '', ...rest] = text.split(' ');
+  const lines = [first];
+  for (const word of rest) {
+    const longer = `${lines.at(-1)} ${word}`;
+    if (textWidth(longer) <= room) lines[lines.length - 1] = longer;
+    else lines.push(word);
+  }
+  return lines.map((line) => alone(indent, words(line)));
 }
 
-/** Two lines as one. */
-function joined(a: FormulaLine, b: FormulaLine, between = 0): FormulaLine {
-  return { indent: a.indent, pieces: [...a.pieces, ...b.pieces], width: a.width + b.width + between };
+/** A power of a group: the power stands at the parenthesis that closes it. */
+function powerLines(base: Syntax, exponent: Syntax, parts: Parts): readonly FormulaLine[] {
+  const { room, indent, textOf, again } = parts;
+  const width = exponentWidth(exponent, textOf);
+  const inner = again(base, room - 1 - width, indent + 0.5);
+  return fenced(inner, opening('('), scripted('raised', ')', exponent, width), indent);
 }
 
-/** Lines with a mark behind the last. */
-function ended(lines: readonly FormulaLine[], end: Mark): readonly FormulaLine[] {
-  const last = lines.at(-1);
-  if (!last) return lines;
-  return [
-    ...lines.slice(0, -1),
-    { ...last, pieces: [...last.pieces, ...end.pieces], width: last.width + end.width },
-  ];
-}
+const fences: Readonly<Record<string, readonly [open: string, close: string]>> = {
+  bars: ['|', '|'],
+  floor: ['⌊', '⌋'],
+  ceiling: ['⌈', '⌉'],
+};
 
-function fenced(
-  lines: readonly FormulaLine[],
-  open: Mark,
-  close: Mark,
-  indent: number,
-): readonly FormulaLine[] {
-  const [first, ...rest] = ended(led(lines, open), close);
-  return first ? [{ ...first, indent }, ...rest] : lines;
-}
-
-function callLines(call: CallSyntax, room: number, indent: number, again: Breaker): readonly FormulaLine[] {
+/** The lines of a call; undefined where its form does not break. */
+function callLines(call: CallSyntax, parts: Parts): readonly FormulaLine[] | undefined {
+  const { room, indent, textOf, again } = parts;
   const fn = findFunction(call.name);
+  const [first, second] = call.args;
   const cases = casesOf(call, fn?.typeset);
   if (cases) return caseLines(cases, room, indent, again);
-  if ((fn?.typeset !== undefined && fn.typeset !== 'sum') || call.args.length === 0)
-    return [{ indent, pieces: [{ kind: 'node', node: call }], width: room }];
-  const name = fn?.typeset === 'sum' ? '∑' : (fn?.typesetName ?? call.name);
-  const called: Piece = { kind: name === '∑' ? 'sign' : 'name', text: name };
-  const open: Mark = { pieces: [called, ...sign('(').pieces], width: textWidth(name) + 0.9 };
-  const inner = call.args.map((arg, at) => {
-    const lead = at === 0 ? open : undefined;
-    const lines = again(arg, room - 2 - (lead?.width ?? 0), indent + 1.5);
-    const closed = ended(lines, sign(at < call.args.length - 1 ? ';' : ')'));
-    return lead ? led(closed, lead) : closed;
-  });
+  if (!first) return undefined;
+  switch (fn?.typeset) {
+    case undefined:
+      return listLines(fn?.typesetName ?? call.name, call.args, parts);
+    case 'sum':
+      return listLines('∑', call.args, parts);
+    case 'exponential':
+      return listLines('exp', call.args, parts);
+    case 'bars':
+    case 'floor':
+    case 'ceiling': {
+      const [open = '', close = ''] = fences[fn.typeset] ?? [];
+      const width = second ? exponentWidth(second, textOf) : 0;
+      const end = second ? scripted('lowered', close, second, width) : closing(close);
+      return fenced(again(first, room - 1 - width, indent + 0.5), opening(open), end, indent);
+    }
+    case 'power':
+      return second && first.kind !== 'name' ? powerLines(first, second, parts) : undefined;
+    case 'and':
+    case 'or': {
+      const word = words(fn.typeset === 'and' ? ' and ' : ' or ');
+      return gathered(
+        call.args.map((node, at) => ({ lead: at === 0 ? undefined : word, node })),
+        parts,
+      );
+    }
+    case 'not':
+      return led(operand(first, narrower(parts, 1.8)), words('not '));
+    default:
+      return undefined;
+  }
+}
+
+/** A name with its arguments, as many on a line as fit; the first goes below the name where it would not fit beside. */
+function listLines(name: string, args: readonly Syntax[], parts: Parts): readonly FormulaLine[] {
+  const { room, indent, again } = parts;
+  const open = called(name);
+  const argument = (arg: Syntax, at: number, beside: number): readonly FormulaLine[] =>
+    ended(again(arg, room - 2 - beside, indent + 1.5), at < args.length - 1 ? sign(';') : closing(')'));
+  const headed = (arg: Syntax): readonly FormulaLine[] => {
+    const beside = led(argument(arg, 0, open.width), open);
+    const below = [alone(indent, open), ...argument(arg, 0, 0)];
+    const broken = beside.length > 1 && beside.length >= below.length;
+    return broken || widest(beside) > room ? below : beside;
+  };
   const lines: FormulaLine[] = [];
-  for (const own of inner) {
+  args.forEach((arg, at) => {
+    const own = at === 0 ? headed(arg) : argument(arg, at, 0);
     const [first, ...rest] = own;
     const last = lines.at(-1);
     if (first && last && rest.length === 0 && last.width + first.width + 0.3 <= room - 1.5)
       lines[lines.length - 1] = joined(last, first, 0.3);
     else lines.push(...own);
-  }
+  });
   const [first, ...rest] = lines;
   return first ? [{ ...first, indent }, ...rest] : lines;
 }
+
+const widest = (lines: readonly FormulaLine[]): number => Math.max(...lines.map(({ width }) => width));
+
+const isChoice = (form: string | undefined): boolean => form === 'if' || form === 'ifs' || form === 'switch';
 
 interface Case {
   readonly value: Syntax;
@@ -208,7 +246,7 @@ function caseLines(
   again: Breaker,
 ): readonly FormulaLine[] {
   return cases.flatMap(({ value, when }) => {
-    const head = when ? condition(when, room, indent, again) : [line(indent, words('otherwise  '))];
+    const head = when ? condition(when, room, indent, again) : [alone(indent, words('otherwise  '))];
     const last = head.at(-1);
     const beside = again(value, room - (last?.width ?? 0), indent);
     const [first, ...rest] = beside;
@@ -217,10 +255,6 @@ function caseLines(
     }
     return [...head, ...again(value, room - 1.5, indent + 1.5)];
   });
-}
-
-function line(indent: number, { pieces, width }: Mark): FormulaLine {
-  return { indent, pieces, width };
 }
 
 function condition(
@@ -234,6 +268,7 @@ function condition(
   const equal = right.length > 0 ? led(right, sign('=')) : [];
   const [first, ...rest] = equal;
   const last = left.at(-1);
-  const both = first && last ? [...left.slice(0, -1), joined(last, first), ...rest] : left;
+  const fits = first && last && last.width + first.width <= room - 2.2;
+  const both = fits ? [...left.slice(0, -1), joined(last, first), ...rest] : [...left, ...equal];
   return ended(led(both, words('if ')), words(':  '));
 }

@@ -1,8 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { CheckedFormula, Syntax } from '../../language/index.ts';
 import { formulaMath, math, numbersMath, symbolMath } from '../../record/index.ts';
+import { shownText } from '../session/shown.ts';
 import { drawMarkup } from '../style/markup.ts';
-import { type FormulaLine, formulaLines, type Piece } from './formula-lines.ts';
+import { formulaLines } from './formula-lines.ts';
+import type { FormulaLine, Piece } from './formula-pieces.ts';
 import { takenBranch } from './taken-branch.ts';
 import type { NamedValues } from './values-by-name.ts';
 
@@ -10,6 +12,8 @@ import type { NamedValues } from './values-by-name.ts';
 interface Set {
   readonly lines: readonly { readonly markup: string; readonly indent: number }[];
   readonly width: number;
+  /** Whether an equals sign leads on to it: what is true or false equals no number. */
+  readonly equals?: boolean;
 }
 
 const set = new WeakMap<CheckedFormula, Map<number, Set>>();
@@ -27,37 +31,49 @@ export function typesetFormula(checked: CheckedFormula, most: number): Set {
 
 /** A formula with the numbers of now put in, of a choice between formulas the branch that holds. */
 export function typesetNumbers(checked: CheckedFormula, most: number, values: NamedValues): Set {
+  const taken = takenBranch(checked.syntax, values.fact);
+  const shown = values.shown(taken);
   const textOf = (name: string): string => {
-    const value = values.shown(name);
-    return value ? `${value.number} ${value.unit}` : name;
+    const value = shown(name);
+    if (!value) return name;
+    return value.number.startsWith('−') ? `(${shownText(value)})` : shownText(value);
   };
-  const lines = formulaLines(takenBranch(checked.syntax, values.fact), most, textOf);
-  return setLines(lines, (node) => numbersMath(node, values.shown));
+  const set = setLines(formulaLines(taken, most, textOf), (node) => numbersMath(node, shown), '×');
+  return { ...set, equals: checked.typed.type.kind !== 'truth' };
 }
 
-function setLines(lines: readonly FormulaLine[], draw: (node: Syntax) => string): Set {
+function setLines(lines: readonly FormulaLine[], draw: (node: Syntax) => string, times = '·'): Set {
   return {
     lines: lines.map(({ indent, pieces }) => ({
       indent,
-      markup: math(pieces.map((piece) => drawPiece(piece, draw)).join('')),
+      markup: math(pieces.map((piece) => drawPiece(piece, draw, times)).join('')),
     })),
     width: Math.max(...lines.map(({ indent, width }) => indent + width)),
   };
 }
 
-function drawPiece(piece: Piece, draw: (node: Syntax) => string): string {
+function drawPiece(piece: Piece, draw: (node: Syntax) => string, times: string): string {
   switch (piece.kind) {
     case 'node':
       return draw(piece.node);
-    case 'sign': {
-      const form = /[(∑]/.test(piece.text) ? 'prefix' : /[);]/.test(piece.text) ? 'postfix' : 'infix';
-      return `<mo form="${form}"${piece.text === ';' ? ' class="separator"' : ''}>${escapeSign(piece.text)}</mo>`;
+    case 'sign':
+      return drawSign(piece.text === '·' ? times : piece.text, piece.form);
+    case 'raised':
+    case 'lowered': {
+      const name = piece.kind === 'raised' ? 'msup' : 'msub';
+      return `<${name}>${drawSign(piece.text, 'postfix')}<mrow>${draw(piece.node)}</mrow></${name}>`;
     }
     case 'words':
       return `<mtext>${piece.text}</mtext>`;
     case 'name':
       return `<mi class="u">${piece.text}</mi>`;
   }
+}
+
+/** A sign between the pieces of a line; parentheses keep their size, since what they hold is on other lines too. */
+function drawSign(text: string, form: string): string {
+  const separator = text === ';' ? ' class="separator"' : '';
+  return `<mo form="${form}" stretchy="false"${separator}>${escapeSign(text)}</mo>`;
 }
 
 const escapeSign = (text: string): string => (text === '<' ? '&lt;' : text === '&' ? '&amp;' : text);
@@ -68,9 +84,9 @@ export function hasNumbers(node: Syntax): boolean {
 }
 
 /** The lines of a typeset formula. */
-export function drawFormula({ lines }: Set, kind: 'symbols' | 'numbers'): TemplateResult {
+export function drawFormula({ lines, equals }: Set, kind: 'symbols' | 'numbers'): TemplateResult {
   return html`<div class="maths ${kind}">
-    ${kind === 'numbers' ? html`<span class="equals" aria-hidden="true">=</span>` : nothing}
+    ${equals ? html`<span class="equals" aria-hidden="true">=</span>` : nothing}
     <div class="lines">${lines.map(
       ({ markup, indent }) =>
         html`<div class="maths-line" .style=${`padding-inline-start: ${indent.toFixed(1)}em`}>${drawMarkup(markup)}</div>`,

@@ -7,8 +7,9 @@ export type TextOf = (name: string) => string;
  * About how wide a formula is set, in em of its type: enough to choose between beside and below without laying the
  * page out. `textOf` gives what is drawn for a name.
  */
-export function formulaWidth(node: Syntax, textOf: TextOf = (name) => name): number {
-  const width = (part: Syntax): number => formulaWidth(part, textOf);
+export function formulaWidth(node: Syntax, textOf: TextOf = (name) => name, flat = false): number {
+  const width = (part: Syntax): number => formulaWidth(part, textOf, flat);
+  const flatWidth = (part: Syntax): number => formulaWidth(bare(part), textOf, true);
   switch (node.kind) {
     case 'number':
       return textWidth(`${node.value}`) + (node.unit ? textWidth(node.unit.text) + 0.2 : 0);
@@ -19,7 +20,7 @@ export function formulaWidth(node: Syntax, textOf: TextOf = (name) => name): num
     case 'name':
       return nameWidth(textOf(node.name));
     case 'group':
-      return width(node.inner) + (node.inner.kind === 'binary' && node.inner.op === '/' ? 0 : 0.8);
+      return width(node.inner) + (node.inner.kind === 'binary' && node.inner.op === '/' && !flat ? 0 : 0.8);
     case 'negate':
       return width(node.operand) + 0.8;
     case 'percent':
@@ -27,9 +28,10 @@ export function formulaWidth(node: Syntax, textOf: TextOf = (name) => name): num
     case 'root':
       return width(node.operand) + 1;
     case 'power':
-      return width(node.base) + exponentWidth(bare(node.exponent), width);
+      return baseWidth(node.base, width) + exponentWidth(node.exponent, textOf);
     case 'binary':
-      if (node.op === '/') return Math.max(width(bare(node.left)), width(bare(node.right))) + 0.3;
+      if (node.op === '/' && flat) return width(node.left) + width(node.right) + 0.9;
+      if (node.op === '/') return Math.max(flatWidth(node.left), flatWidth(node.right)) + 0.3;
       return width(node.left) + width(node.right) + (node.op === '*' ? 0.75 : 1.25);
     case 'comparison':
       return width(node.left) + width(node.right) + 1.4;
@@ -44,10 +46,14 @@ function bare(node: Syntax): Syntax {
   return node.kind === 'group' ? bare(node.inner) : node;
 }
 
-/** Inside an exponent a fraction stands on the line, and all is smaller. */
-function exponentWidth(node: Syntax, width: (part: Syntax) => number): number {
-  if (node.kind === 'binary' && node.op === '/') return 0.75 * (width(node.left) + width(node.right)) + 0.9;
-  return 0.75 * width(node) + 0.1;
+/** A base keeps the parentheses that a fraction elsewhere makes needless. */
+function baseWidth(base: Syntax, width: (part: Syntax) => number): number {
+  return base.kind === 'group' ? width(base.inner) + 0.8 : width(base);
+}
+
+/** How wide an exponent is: all in it is smaller, and a fraction stands on the line. */
+export function exponentWidth(exponent: Syntax, textOf?: TextOf): number {
+  return 0.75 * formulaWidth(bare(exponent), textOf, true) + 0.1;
 }
 
 function callWidth(name: string, args: readonly Syntax[], width: (part: Syntax) => number): number {
@@ -64,7 +70,8 @@ function callWidth(name: string, args: readonly Syntax[], width: (part: Syntax) 
     case 'root':
       return at(0) + 1;
     case 'exponential':
-      return 0.7 * at(0) + 0.7;
+      // As "exp" of it, the wider of its two forms.
+      return at(0) + 2.4;
     case 'power':
       return at(0) + 0.7 * at(1) + 0.8;
     case 'pi':
@@ -92,16 +99,22 @@ function columnsWidth(widths: readonly number[], first: 0 | 1, second: 0 | 1): n
   return a + b;
 }
 
-function nameWidth(text: string): number {
+/** How wide a name is set, in em: what follows `_` is smaller. */
+export function nameWidth(text: string): number {
   const [head = '', ...below] = text.split('_');
-  const dots = head.split('.').length - 1;
-  return textWidth(head) + 0.25 * dots + 0.72 * textWidth(below.join(','));
+  return textWidth(head) + 0.72 * textWidth(below.join(', '));
 }
 
 /** How wide text is in the face of mathematics, in em: thin letters, wide letters, all others. */
 export function textWidth(text: string): number {
   let width = 0;
   for (const letter of text)
-    width += /[ijlt.,;:'|!()\u202f ]/.test(letter) ? 0.3 : /[mwMWA-Z%]/.test(letter) ? 0.72 : 0.5;
+    width += /[fijlt.,;:'|!()\s]/.test(letter)
+      ? 0.3
+      : /[mwMW]/.test(letter)
+        ? 0.85
+        : /[A-Z%]/.test(letter)
+          ? 0.72
+          : 0.52;
   return width;
 }

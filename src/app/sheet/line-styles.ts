@@ -126,22 +126,6 @@ export const lineStyles = css`
     min-width: 0;
     padding-inline: 6px 8px;
   }
-  .maths {
-    display: flex;
-    align-items: baseline;
-  }
-  .maths .lines {
-    min-width: 0;
-    overflow: auto hidden;
-    scrollbar-width: thin;
-  }
-  .maths-line {
-    padding-block: 1px;
-    font-size: 17px;
-  }
-  .maths-line + .maths-line {
-    padding-block-start: 3px;
-  }
   .maths.numbers {
     grid-row: 2;
     grid-column: 1 / -1;
@@ -151,10 +135,7 @@ export const lineStyles = css`
     color: var(--pen);
   }
   .maths.numbers math {
-    font-size: 16px;
-  }
-  .maths.numbers .equals {
-    padding-inline-end: 5px;
+    font-size: calc(var(--maths-size) - 1px);
   }
   .line .value > .calculation,
   .line .value > .equals,

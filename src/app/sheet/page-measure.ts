@@ -1,8 +1,12 @@
 import type { Sheet } from '../../document/index.ts';
-import type { Room } from './line-source.ts';
+import { nameWidth } from './formula-width.ts';
+import type { LineSource, Room } from './line-source.ts';
 
-/** The type size of formulas, in px; the styles have the same. */
-const MATHS_SIZE = 17;
+/** The type size of formulas in px, unless the page is narrow. */
+export const MATHS_SIZE = 17;
+
+/** About how wide a letter of a description is, in px. */
+const LETTER = 7.1;
 
 /** The width in px that a page is set in for print; the styles then fit it to the paper. */
 export const PRINT_WIDTH = 820;
@@ -17,45 +21,69 @@ export interface Tracks {
   readonly number: number;
   readonly unit: number;
   readonly mark: number;
+  /** The type size of formulas: on a narrow page smaller, which leaves the lines fewer breaks and some air. */
+  readonly maths: number;
 }
 
-/** The columns of a page of some width, for symbols of some width. */
-export function tracksFor(width: number, symbol: number): Tracks {
+/** The columns of a page of some width, for symbols and descriptions of some width. */
+export function tracksFor(width: number, symbol: number, described: number): Tracks {
   const reference = width >= 1000 ? 158 : width >= 860 ? 132 : width >= 700 ? 108 : 88;
-  const [equals, number, unit, mark] = [24, width >= 760 ? 100 : 88, width >= 760 ? 64 : 54, 34];
+  const [equals, number, unit, mark] = [24, width >= 760 ? 100 : 88, 64, 34];
   const rest = width - reference - symbol - equals - number - unit - mark;
-  const label = Math.round(Math.min(Math.max(rest * 0.44, 140), 280));
-  return { reference, symbol, label, calculation: Math.max(rest - label, 100), equals, number, unit, mark };
+  const label = Math.round(Math.max(Math.min(described, rest * 0.52, 280), 140));
+  const maths = width >= 760 ? MATHS_SIZE : 15;
+  return {
+    reference,
+    symbol,
+    label,
+    calculation: Math.max(rest - label, 100),
+    equals,
+    number,
+    unit,
+    mark,
+    maths,
+  };
 }
 
 /** The columns, and the width of the page in px without its unit, as custom properties for the styles of the page. */
 export function pageStyle(tracks: Tracks, page: number): string {
-  const { reference, symbol, label, equals, number, unit, mark } = tracks;
+  const { reference, symbol, label, equals, number, unit, mark, maths } = tracks;
   const template =
     `[reference] ${reference}px [symbol] ${symbol}px [label] ${label}px [calculation] minmax(0, 1fr) ` +
     `[equals] ${equals}px [number] ${number}px [unit] ${unit}px [mark] ${mark}px [end]`;
-  const widths = { margin: reference, equals, number, unit };
+  const widths = { margin: reference, equals, number, unit, 'maths-size': maths };
   const properties = Object.entries(widths).map(([name, width]) => `--${name}: ${width}px`);
   return [`--tracks: ${template}`, `--page: ${page}`, ...properties].join('; ');
 }
 
 /** How much formula fits beside and below the descriptions. */
-export function roomFor({ label, calculation }: Tracks): Room {
+export function roomFor({ label, calculation, maths }: Tracks): Room {
   return {
-    beside: (0.86 * (calculation - 14)) / MATHS_SIZE,
-    below: (0.9 * (label + calculation - 20)) / MATHS_SIZE,
+    beside: (0.92 * (calculation - 14)) / maths,
+    below: (0.94 * (label + calculation - 14)) / maths,
   };
 }
 
-/** The width of a sheet's symbols column in px: wide enough for nearly all of its names. */
+/** The width of a sheet's symbols column in px: wide enough for all of its names up to a length no symbol has. */
 export function symbolWidth(sheet: Sheet): number {
-  const widths = sheet.parts
-    .flatMap((part) => (part.kind === 'rows' ? part.rows : []))
-    .map(({ name }) => {
-      const [head = '', ...below] = name.split('_');
-      return head.length * 9.5 + below.join(',').length * 7 + 22;
-    })
+  const widths = linesOf(sheet).map(({ name }) => nameWidth(name) * MATHS_SIZE + 22);
+  return Math.round(Math.min(Math.max(...widths, 52), 140));
+}
+
+/** The width in px that keeps four descriptions in five of a sheet's calculated lines on one line each. */
+export function describedWidth(sheet: Sheet): number {
+  const widths = linesOf(sheet)
+    .flatMap(({ kind, label = '' }) => (kind === 'given' ? [] : [label.length * LETTER + 12]))
     .sort((a, b) => a - b);
-  const most = widths[Math.floor(widths.length * 0.97)] ?? 0;
-  return Math.round(Math.min(Math.max(most, 52), 118));
+  return widths[Math.floor(widths.length * 0.8)] ?? 0;
+}
+
+/** The lines of a sheet: rows of its blocks, and the columns of its tables that are explained by a formula. */
+function linesOf(sheet: Sheet): readonly LineSource[] {
+  return sheet.parts.flatMap((part): readonly LineSource[] => {
+    if (part.kind === 'rows') return part.rows;
+    return part.kind === 'table'
+      ? part.columns.flatMap((column) => (column.kind === 'given' ? [] : [column]))
+      : [];
+  });
 }

@@ -25,7 +25,7 @@ import { lineStyles } from './line-styles.ts';
 import { subjectAt } from './menu-subject.ts';
 import { type Motion, moved } from './motions.ts';
 import { PageElements } from './page-elements.ts';
-import { PRINT_WIDTH, pageStyle, roomFor, symbolWidth, tracksFor } from './page-measure.ts';
+import { describedWidth, PRINT_WIDTH, pageStyle, roomFor, symbolWidth, tracksFor } from './page-measure.ts';
 import { drawEmpty, drawPart } from './page-parts.ts';
 import { pageStyles } from './page-styles.ts';
 import { PointerEvents } from './pointer-events.ts';
@@ -357,7 +357,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     if (!sheet) return html`<div class="page"><p class="empty">The book has no sheet.</p></div>`;
     this.#map = gridMap(sheet, (table) => session.notebook.rowsOf(table));
     const width = this.#printing ? PRINT_WIDTH : this.#width || 880;
-    const tracks = tracksFor(width, symbolWidth(sheet));
+    const tracks = tracksFor(width, symbolWidth(sheet), describedWidth(sheet));
     const { count } = this.#map;
     const page = {
       host: this,

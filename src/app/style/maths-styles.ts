@@ -4,14 +4,8 @@ import { css } from 'lit';
 export const mathsStyles = css`
   math {
     font-family: var(--maths);
-    font-size: 17px;
+    font-size: var(--maths-size, 17px);
     math-style: normal;
-  }
-  /* On a narrow page smaller, which leaves the lines their breaks and some air. */
-  @media screen and (max-width: 1200px) {
-    math {
-      font-size: 15px;
-    }
   }
   math :is(mi, mn, mtext) {
     font-family: var(--serif);
@@ -41,7 +35,30 @@ export const mathsStyles = css`
   math mtable.cases mtd + mtd {
     padding-inline-start: 1.1em;
   }
+  /* A fraction is no taller than its ink, which would meet that of the next line. */
+  math mfrac {
+    padding-block: 0.12em;
+  }
   math mo.separator {
     margin-inline-end: 0.25em;
+  }
+  .maths {
+    display: flex;
+    align-items: baseline;
+  }
+  .maths .lines {
+    min-width: 0;
+    overflow: auto hidden;
+    scrollbar-width: thin;
+  }
+  .maths-line {
+    padding-block: 1px;
+    font-size: var(--maths-size, 17px);
+  }
+  .maths-line + .maths-line {
+    padding-block-start: 3px;
+  }
+  .maths .equals {
+    padding-inline-end: 5px;
   }
 `;

@@ -1,7 +1,6 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
-import { writeNumber } from '../../units/index.ts';
+import { unitInPrint, writeNumber } from '../../units/index.ts';
 import { drawSymbol } from '../sheet/formula-view.ts';
-import { shownUnit } from '../sheet/shown-unit.ts';
 import { drawSign } from '../sheet/signs.ts';
 import type { ColumnView } from './cell-view.ts';
 import { isText } from './column-width.ts';
@@ -59,7 +58,7 @@ function shortened(length: number): string {
 }
 
 function head({ column, unit }: ColumnView): TemplateResult {
-  const shown = shownUnit(unit);
+  const shown = unitInPrint(unit);
   return html`<th scope="col" class=${isText(column) ? 'words' : ''}>
     ${column.label ?? ''}
     <div class="symbol-unit">

@@ -39,7 +39,7 @@ test('cases stand one after another, inner ones further in', () => {
 });
 
 test('a factor that is a choice stands in parentheses when it breaks', () => {
-  expect(set('n * IF(ISBLANK(stated); first_value; second_value) * k', 12)).toEqual([
+  expect(set('n * IF(ISBLANK(stated); first_value; second_value) * k', 13)).toEqual([
     'n',
     '· ( if  ISBLANK(stated) :',
     '  first_value',
@@ -55,9 +55,52 @@ test('arguments of a long call break after a semicolon', () => {
   ]);
 });
 
-test('a fraction is never broken, and is as wide as its wider half', () => {
+test('the arguments of a call that has no room beside its name stand below it', () => {
+  expect(set('EXP(INTERPOLATE(LN(ship.mass); data.curve_1.x; data.curve_1.y))', 15)).toEqual([
+    'exp ( INTERPOLATE (',
+    '    LN(ship.mass) ;',
+    '    data.curve_1.x ;',
+    '    data.curve_1.y ) )',
+  ]);
+});
+
+test('conditions break in front of their words, and inner ones keep their parentheses', () => {
+  expect(set('AND(rule = "one way"; OR(kind = "second"; NOT(third > 4)))', 13)).toEqual([
+    'rule = "one way"',
+    'and  ( kind = "second"',
+    'or  NOT(third > 4) )',
+  ]);
+});
+
+test('what stands between bars, and a power of parentheses, break inside them', () => {
+  expect(set('ABS(alpha_1 + beta_2 - gamma_3)', 8)).toEqual(['| alpha_1 + beta_2', '− gamma_3 |']);
+  expect(set('-(alpha_1 + beta_2 - gamma_3)^2', 9)).toEqual(['− ( alpha_1 + beta_2', '− gamma_3 )']);
+});
+
+test('a case whose text has no room beside its subject breaks in front of the equals sign', () => {
+  expect(set('SWITCH(INDEX(layers.rule; k); "as in the manual"; a; b)', 14)).toEqual([
+    'if  INDEX(layers.rule; k)',
+    '= "as in the manual" :   a',
+    'otherwise   b',
+  ]);
+});
+
+test('a text with no room for all of its words breaks between them', () => {
+  expect(set('IF(zone = "sea, low water and splash"; a; b)', 11)).toEqual([
+    'if  zone',
+    '= “sea, low water',
+    'and splash” :   a',
+    'otherwise   b',
+  ]);
+});
+
+test('a fraction is as wide as its wider half, and breaks at its bar only where it must', () => {
   const { syntax } = parseFormula('(a + b + c + d) / e');
-  expect(formulaLines(syntax, 1)).toHaveLength(1);
+  expect(set('(a + b + c + d) / e', 8)).toHaveLength(1);
+  expect(set('(alpha + beta + gamma + delta) / epsilon', 13)).toEqual([
+    '( alpha + beta + gamma',
+    '+ delta ) / epsilon',
+  ]);
   expect(formulaWidth(syntax)).toBeCloseTo(formulaWidth(parseFormula('a + b + c + d').syntax) + 0.3, 9);
 });
 

@@ -1,0 +1,78 @@
+import { readdirSync } from 'node:fs';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { openApp } from './app-page.ts';
+import { launchBrowser } from './launch.ts';
+import { openDemo, openTemplate, titles } from './screens/walks.ts';
+
+const widths = [1024, 1200, 1440, 1920] as const;
+type BookId = 'demo' | keyof typeof titles;
+const books: readonly BookId[] = ['demo', ...(Object.keys(titles) as (keyof typeof titles)[])];
+
+let browser: Browser;
+
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser?.close());
+
+/** What of the lines on the page is cut off or sticks out of its cell, and how many formulas were looked at. */
+function measured(page: Page): Promise<{ readonly formulas: number; readonly faults: readonly string[] }> {
+  return page.locator('quay-sheet').evaluate(async (element) => {
+    type Line = HTMLElement & { active: string; updateComplete: Promise<unknown> };
+    const sheet = element.shadowRoot ?? element;
+    for (const part of sheet.querySelectorAll<HTMLElement>('.part')) part.style.contentVisibility = 'visible';
+    const lines = [...sheet.querySelectorAll<Line>('quay-line')];
+    const faults: string[] = [];
+    let formulas = 0;
+    const look = (state: string): void => {
+      for (const line of lines) {
+        const name = line.querySelector('.symbol')?.textContent?.trim() ?? '';
+        for (const set of line.querySelectorAll('.lines')) {
+          formulas += 1;
+          const over = set.scrollWidth - set.clientWidth;
+          if (over > 1) faults.push(`${name} ${state}: ${over} px of a formula are cut off`);
+        }
+        for (const math of line.querySelectorAll('.cell math')) {
+          const [inner, outer] = [math, math.closest('.cell')].map((box) => box?.getBoundingClientRect());
+          if (!inner || !outer) continue;
+          const out = Math.max(inner.right - outer.right, outer.left - inner.left);
+          if (out > 1) faults.push(`${name} ${state}: ${Math.round(out)} px stick out of the cell`);
+        }
+      }
+    };
+    look('at rest');
+    // As if the person were on each of them, which puts the numbers in.
+    for (const line of lines) line.active = 'value';
+    await Promise.all(lines.map((line) => line.updateComplete));
+    look('with numbers');
+    return { formulas, faults };
+  });
+}
+
+test('every shipped book is looked at', () => {
+  expect([...books].sort()).toEqual(readdirSync('templates').sort());
+});
+
+describe.each(books)('%s', (id) => {
+  test.each(widths)('no formula is cut off in a window of %i px', async (width) => {
+    const { page, context } = await openApp(browser, inject('appAddress'), { width });
+    if (id === 'demo') await openDemo(page);
+    else await openTemplate(page, id);
+    await page.evaluate(() => document.fonts.ready.then(() => undefined));
+    const entries = page.locator('quay-sheet-list button[data-sheet]');
+    const faults: string[] = [];
+    let formulas = 0;
+    for (let at = 0; at < (await entries.count()); at += 1) {
+      await entries.nth(at).click();
+      const title = ((await entries.nth(at).locator('span').first().textContent()) ?? '').trim();
+      await page.locator('quay-sheet').getByRole('heading', { name: title, exact: true }).first().waitFor();
+      const found = await measured(page);
+      formulas += found.formulas;
+      faults.push(...found.faults.map((fault) => `${title}: ${fault}`));
+    }
+    await context.close();
+    expect(formulas).toBeGreaterThan(20);
+    expect(faults).toEqual([]);
+  });
+});
