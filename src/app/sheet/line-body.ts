@@ -8,12 +8,13 @@ import { type Shown, shownQuantity, unitShown } from '../session/shown.ts';
 import { entryView } from './entry-view.ts';
 import { drawFormula, hasNumbers, typesetFormula, typesetNumbers } from './formula-view.ts';
 import type { LineContext, Room } from './line-source.ts';
+import { LETTER } from './page-measure.ts';
 import { drawSign, type Sign } from './signs.ts';
 import { valuesByName } from './values-by-name.ts';
 
-/** The right half of a line. `plain`: nothing but an entry, so the description takes the room; `under`: the calculation stands under the description, which takes the whole width. */
+/** The right half of a line. `plain`: nothing but an entry, so the description takes the room; `across`: description and words share it; `under`: the calculation stands under the description, which takes the whole width. */
 export interface LineBody {
-  readonly layout: 'beside' | 'under' | 'plain';
+  readonly layout: 'beside' | 'under' | 'plain' | 'across';
   readonly value: TemplateResult;
   readonly unit: string;
   /** A sentence stands below the value. */
@@ -84,8 +85,11 @@ function choiceBody(context: LineContext, row: Choice): LineBody {
   const result = resultOf(context);
   const label = row.options?.find(({ value }) => value === row.entry)?.label ?? row.entry;
   const shown = html`<span class="entry words choice" data-open>${drawSign('choice')}<span>${label === '' ? 'to be chosen' : label}</span></span>`;
-  const layout = wordsFit(label, context.room) ? 'beside' : 'under';
-  if (result?.status === 'problem') return stopped(shown, result, '', layout);
+  // The sign in front of the words, and air between the two.
+  const wanted = (label.length + (row.label ?? '').length) * LETTER * 1.06 + 60;
+  const beside = wordsFit(label, context.room) ? 'beside' : 'under';
+  const layout = wanted <= context.room.across ? 'across' : beside;
+  if (result?.status === 'problem') return stopped(shown, result, '', beside);
   return { layout, value: shown, unit: '' };
 }
 

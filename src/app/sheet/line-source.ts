@@ -18,8 +18,9 @@ export interface LineContext {
   readonly room: Room;
 }
 
-/** How many em of formula fit beside the description, and on lines of its own. */
+/** How many em of formula fit beside the description, and on lines of its own; `across` is all up to the units, in px. */
 export interface Room {
   readonly beside: number;
   readonly below: number;
+  readonly across: number;
 }

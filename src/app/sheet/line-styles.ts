@@ -87,6 +87,18 @@ export const lineStyles = css`
   .line.plain .value {
     grid-column: equals / unit;
   }
+  .line.across .description {
+    grid-column: label / unit;
+  }
+  .line.across .value:not(.edited) {
+    display: block;
+    grid-column: label / unit;
+    justify-self: end;
+  }
+  .line.across .description.edited {
+    z-index: 1;
+    background: var(--paper);
+  }
   .line .value.edited > * {
     grid-column: 1 / -1;
   }

@@ -6,7 +6,7 @@ import type { LineSource, Room } from './line-source.ts';
 export const MATHS_SIZE = 17;
 
 /** About how wide a letter of a description is, in px. */
-const LETTER = 7.1;
+export const LETTER = 7.1;
 
 /** The width in px that a page is set in for print; the styles then fit it to the paper. */
 export const PRINT_WIDTH = 820;
@@ -57,10 +57,11 @@ export function pageStyle(tracks: Tracks, page: number): string {
 }
 
 /** How much formula fits beside and below the descriptions. */
-export function roomFor({ label, calculation, maths }: Tracks): Room {
+export function roomFor({ label, calculation, equals, number, maths }: Tracks): Room {
   return {
     beside: (0.92 * (calculation - 14)) / maths,
     below: (0.94 * (label + calculation - 14)) / maths,
+    across: label + calculation + equals + number,
   };
 }
 

@@ -107,7 +107,7 @@ describe('the numbers put in', () => {
 test.each([
   ['written', 'sf'],
   ['SI', 'm²'],
-  ['US', 'sf'],
+  ['US', 'ft²'],
 ] as const)('a blank given has the unit of the view %s', (view: UnitsView, unit) => {
   const session = sessionOn(book);
   session.setUnits(view);
@@ -120,7 +120,7 @@ test.each([
     source,
     item: blank,
     active: false,
-    room: { beside: 10, below: 20 },
+    room: { beside: 10, below: 20, across: 500 },
   };
   expect(lineBody(context).unit).toBe(unit);
 });
