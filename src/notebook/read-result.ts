@@ -40,7 +40,11 @@ export function readValue(raw: number | string | boolean, unit: Unit): Value {
 /** What stands in the way of a line or column before any computing. */
 export function standing(item: Item, model: Model): Extract<Result, { problem: unknown }> | undefined {
   const own = ownProblem(item);
-  if (own) return { status: 'problem', problem: inCell(own, item.id) };
+  if (own) {
+    // A line whose formula is still to be written is no mistake to mend.
+    const status = own.code === 'formula-empty' ? 'waiting' : 'problem';
+    return { status, problem: inCell(own, item.id) };
+  }
   if ('checked' in item && item.checked.typed.kind === 'broken')
     return { status: 'waiting', problem: inCell(waitsOn(item, model), item.id) };
   return undefined;

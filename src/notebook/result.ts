@@ -15,7 +15,8 @@ export type Value =
   | { readonly kind: 'truth'; readonly truth: boolean };
 
 /**
- * How a line stands: it has a value; it is blank; it has a problem of its own; or it waits on a line that has one.
+ * How a line stands: it has a value; it is blank; it has a problem of its own; or it waits, on a line that has one or
+ * for its own formula to be written.
  */
 export type Result =
   | { readonly status: 'ok'; readonly value: Value }

@@ -32,6 +32,17 @@ describe('calc', () => {
     expect(json.results['s.A'].value).toBeCloseTo((1.5 * 0.6) / 0.3048, 10);
   });
 
+  test('exits 2 for a line whose formula is still to be written, and says so', () => {
+    const rows = [{ id: 'z', kind: 'calc', name: 'z', formula: '', unit: 'm' }] as const;
+    const drafted = bookFile('drafted.quaybook.json', [...beam, { id: 'q', kind: 'rows', rows }]);
+    const { run, json } = quaybookJson('calc', drafted, '--get', 'z');
+    expect(run.status).toBe(2);
+    expect(json.results['s.z']).toEqual({ unit: 'm', text: 'there is no formula yet', status: 'waiting' });
+    expect(run.err).toContain('s.z: there is no formula yet');
+    expect(quaybook('calc', drafted).status).toBe(2);
+    expect(quaybook('calc', drafted, '--get', 'A').status).toBe(0);
+  });
+
   test('exits 1 when a check fails', () => {
     const { run, json } = quaybookJson('calc', sound, '--set', 'b=20 in');
     expect(run.status).toBe(1);

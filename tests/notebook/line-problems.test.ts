@@ -69,6 +69,41 @@ describe('what a line or cell says of itself', () => {
   });
 });
 
+describe('a formula that is still to be written', () => {
+  const part: Part = {
+    id: 'p',
+    kind: 'rows',
+    rows: [
+      { id: 'y', kind: 'calc', name: 'y', formula: ' ', unit: 'm' },
+      { id: 'z', kind: 'calc', name: 'z', formula: 'y * 2', unit: 'm' },
+      { id: 'u', kind: 'calc', name: 'u', formula: '' },
+      { id: 'v', kind: 'calc', name: 'v', formula: 'u * 2' },
+    ],
+  };
+  const drafted = openNotebook({ ...blankBook(), sheets: [{ key: 's', title: 'S', parts: [part] }] });
+
+  test('is told as a problem, but its line waits and has none', () => {
+    expect(drafted.problems().map(({ cell, code }) => `${cell} ${code}`)).toEqual([
+      's.y formula-empty',
+      's.z waiting-on',
+      's.u formula-empty',
+      's.v waits-on',
+    ]);
+    expect(drafted.result('s.y')).toMatchObject({
+      status: 'waiting',
+      problem: { cell: 's.y', message: 'there is no formula yet' },
+    });
+  });
+
+  test('what depends on it waits on it by name', () => {
+    expect(drafted.result('s.z')).toMatchObject({
+      status: 'waiting',
+      problem: { message: 'waits on “y”, which has no value', hints: ['mend s.y: there is no formula yet'] },
+    });
+    expect(drafted.result('s.v')).toMatchObject({ status: 'waiting', problem: { message: 'waits on s.u' } });
+  });
+});
+
 describe('names that cannot be used', () => {
   test('set-unknown, set-calculated, name-on-sheets', () => {
     expect(first(enterValues(book, { 's.ww': '1 m' }))).toBe(
