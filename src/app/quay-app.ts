@@ -10,6 +10,7 @@ import type { TableRowsDialog } from './settings/table-rows-dialog.ts';
 import type { Asked } from './sheet/asked.ts';
 import type { GoToDialog } from './shell/go-to-dialog.ts';
 import type { KeysDialog } from './shell/keys-dialog.ts';
+import type { StatusBar } from './shell/status-bar.ts';
 import type { BarAction } from './shell/top-bar.ts';
 
 /** The whole app: the start page, or an open book with its bars, sheet and panel. */
@@ -220,7 +221,7 @@ export class QuayApp extends LitElement {
         location.hash = '';
         break;
       case 'book':
-        this.#dialog<BookSettings>('quay-book-settings')?.show();
+        this.#element<BookSettings>('quay-book-settings')?.show();
         break;
       case 'save':
         void this.#save();
@@ -229,17 +230,17 @@ export class QuayApp extends LitElement {
         this.#print();
         break;
       case 'go to':
-        this.#dialog<GoToDialog>('quay-go-to')?.show();
+        this.#element<GoToDialog>('quay-go-to')?.show();
         break;
       case 'keys':
-        this.#dialog<KeysDialog>('quay-keys')?.show();
+        this.#element<KeysDialog>('quay-keys')?.show();
         break;
     }
   };
 
   readonly #ask = ({ detail: { about, place } }: CustomEvent<Asked>): void => {
-    if (about === 'details') this.#dialog<DetailsDialog>('quay-details')?.show(place);
-    else if (about === 'rows') this.#dialog<TableRowsDialog>('quay-table-rows')?.show(place);
+    if (about === 'details') this.#element<DetailsDialog>('quay-details')?.show(place);
+    else if (about === 'rows') this.#element<TableRowsDialog>('quay-table-rows')?.show(place);
     else if (this.session) void this.#saveTable(this.session, place);
   };
 
@@ -254,7 +255,7 @@ export class QuayApp extends LitElement {
     requestAnimationFrame(() => setTimeout(() => window.print()));
   }
 
-  #dialog<T extends Element>(name: string): T | null {
+  #element<T extends Element>(name: string): T | null {
     return this.renderRoot.querySelector<T>(name);
   }
 
@@ -277,7 +278,7 @@ export class QuayApp extends LitElement {
     const does: (() => void) | undefined = control
       ? (
           {
-            g: () => this.#dialog<GoToDialog>('quay-go-to')?.show(),
+            g: () => this.#element<GoToDialog>('quay-go-to')?.show(),
             s: () => void this.#save(),
             p: () => this.#print(),
             z: typing ? undefined : () => (event.shiftKey ? session.redo() : session.undo()),
@@ -286,9 +287,14 @@ export class QuayApp extends LitElement {
             pagedown: () => this.#turn(1),
           } as Record<string, (() => void) | undefined>
         )[key]
-      : key === '?' && !typing
-        ? () => this.#dialog<KeysDialog>('quay-keys')?.show()
-        : undefined;
+      : isInDialog(event)
+        ? undefined
+        : (
+            {
+              f8: () => this.#element<StatusBar>('quay-status-bar')?.goToNext(event.shiftKey ? -1 : 1),
+              '?': typing ? undefined : () => this.#element<KeysDialog>('quay-keys')?.show(),
+            } as Record<string, (() => void) | undefined>
+          )[key];
     if (!does) return;
     event.preventDefault();
     does();
@@ -302,8 +308,13 @@ export class QuayApp extends LitElement {
     const at = session.overview ? -1 : sheets.findIndex((sheet) => sheet.key === session.sheet);
     const next = sheets[at + step];
     if (next) session.showSheet(next.key);
-    else if (at + step === -1) session.showOverview();
+    else if (at + step === -1) session.showOverview('checks');
   }
+}
+
+/** Whether a key is pressed in a dialog, which has the book to itself. */
+function isInDialog(event: KeyboardEvent): boolean {
+  return event.composedPath().some((one) => one instanceof HTMLDialogElement);
 }
 
 /** Whether a key goes into a text that is being typed. */

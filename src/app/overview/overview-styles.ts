@@ -20,6 +20,10 @@ export const overviewStyles = css`
     margin: 0;
     padding: 0 40px 0 calc(var(--margin) + var(--lead));
   }
+  :is(h2, h3):focus-visible {
+    text-decoration: underline 2px var(--accent);
+    text-underline-offset: 5px;
+  }
   h2 {
     padding-block: 26px 10px;
     outline: none;
@@ -28,6 +32,7 @@ export const overviewStyles = css`
     line-height: 1.25;
   }
   h3 {
+    outline: none;
     padding-block: 32px 8px;
     font-size: 16px;
     font-weight: 600;
@@ -104,8 +109,18 @@ export const overviewStyles = css`
   .fails {
     color: var(--bad);
   }
-  .warns {
+  .told.problem {
+    color: var(--bad);
+  }
+  .told.warning {
     color: var(--warn);
+  }
+  .told .sign {
+    position: absolute;
+    margin-block-start: 3px;
+  }
+  .told > :not(.sign) {
+    margin-inline-start: 22px;
   }
   .prose button {
     max-width: 68ch;

@@ -1,37 +1,44 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import type { Problem } from '../../diagnostics/index.ts';
 import type { Prose } from '../../document/index.ts';
 import { drawUtilisations } from '../../figures/index.ts';
 import { type Quantity, writeUtilisation } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
+import { placeOfProblem } from '../findings/finding-places.ts';
+import { type FoundCheck, findingsOf, sheetOf } from '../findings/findings.ts';
 import type { CellPlace } from '../session/place.ts';
-import { labelOf, localName } from '../session/places.ts';
-import type { Session } from '../session/session.ts';
+import { labelOf, localName, placeOfId } from '../session/places.ts';
+import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { shownQuantity, shownText } from '../session/shown.ts';
 import { drawSign } from '../sheet/signs.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
-import { type ListedCheck, type ListedProblem, listChecks, listProblems, listProse } from './book-lists.ts';
+import { listProse } from './listed-prose.ts';
 import { overviewStyles } from './overview-styles.ts';
 
-/** A page over the whole book: every check with its verdict, every problem, every open item and assumption. */
+/** A page over the whole book: every check with its verdict, every problem and remark, every open item and assumption. */
 export class Overview extends LitElement {
   static override properties = { session: { attribute: false } };
   static override styles = [mathsStyles, overviewStyles];
   declare session: Session;
+  /** Whether a list was asked for that does not have the focus yet. */
+  #asked = true;
 
   constructor() {
     super();
-    new SessionController(this, ({ kind }) => kind === 'book' || kind === 'units');
+    new SessionController(this, ({ kind }) => {
+      if (kind === 'place') this.#asked = true;
+      return kind !== 'kept';
+    });
   }
 
   override render(): TemplateResult {
     const { notebook } = this.session;
-    const checks = listChecks(notebook);
-    const problems = listProblems(notebook);
+    const { problems, remarks, checks } = findingsOf(notebook);
     return html`<div class="page">
       <slot name="title-block"></slot>
-      <h2 tabindex="-1">All checks</h2>
+      <h2 id="checks" tabindex="-1">All checks</h2>
       ${
         checks.length === 0
           ? html`<p class="words quiet">
@@ -40,15 +47,37 @@ export class Overview extends LitElement {
           : html`<div class="words">${drawMarkup(drawUtilisations(notebook).svg)}</div>
               ${this.#checks(checks)}`
       }
-      ${this.#problems(problems)} ${this.#prose('Open items', 'open item')} ${this.#prose('Assumptions', 'assumption')}
+      <h3 id="problems" tabindex="-1">Problems</h3>
+      ${
+        problems.length === 0
+          ? html`<p class="words quiet">No problem anywhere in the book.</p>`
+          : this.#problems('Problems', problems)
+      }
+      ${
+        remarks.length === 0
+          ? nothing
+          : html`<h3 id="remarks" tabindex="-1">Remarks</h3>
+              ${this.#problems('Remarks', remarks)}`
+      }
+      ${this.#prose('Open items', 'open item')} ${this.#prose('Assumptions', 'assumption')}
     </div>`;
   }
 
-  override firstUpdated(): void {
-    this.renderRoot.querySelector('h2')?.focus({ preventScroll: true });
+  override updated(): void {
+    if (this.#asked && this.session.overview) this.#show(this.session.overview);
+    this.#asked = false;
   }
 
-  #checks(checks: readonly ListedCheck[]): TemplateResult {
+  /** The focus goes to the heading of a list, its first line a Tab away. */
+  #show(part: OverviewPart): void {
+    const heading = this.renderRoot.querySelector<HTMLElement>(`#${part}`);
+    heading?.focus({ preventScroll: true });
+    // The checks begin where the page does.
+    if (part === 'checks') this.scrollTop = 0;
+    else heading?.scrollIntoView({ block: 'start' });
+  }
+
+  #checks(checks: readonly FoundCheck[]): TemplateResult {
     return html`<table>
       <thead>
         <tr>
@@ -67,23 +96,29 @@ export class Overview extends LitElement {
     </table>`;
   }
 
-  #check({ item, place, verdict, why }: ListedCheck, before: string | undefined): TemplateResult {
+  #check({ item, verdict }: FoundCheck, before: string | undefined): TemplateResult {
     const verdictCell = verdict
       ? html`<span class=${verdict.holds ? 'holds' : 'fails'}
           >${drawSign(verdict.holds ? 'holds' : 'fails')} ${verdict.holds ? 'holds' : 'fails'}</span
         >`
-      : html`<span class="quiet" title=${why ?? ''}>no value</span>`;
+      : html`<span class="quiet" title=${this.#whyNot(item.id)}>no value</span>`;
     const use =
       verdict?.utilisation === undefined ? '' : writeUtilisation(verdict.utilisation, verdict.holds);
     return html`<tr class="goes">
       <td class="sheet${before === item.sheet ? ' again' : ''}">${this.#sheetTitle(item.sheet)}</td>
       <td class="name">${drawMarkup(math(symbolMath(localName(item))))}</td>
-      <td>${this.#goButton(labelOf(item), place)}</td>
+      <td>${this.#goButton(labelOf(item), placeOfId(this.session.notebook, item.id))}</td>
       <td class="number">${this.#quantity(verdict?.demand)}</td>
       <td class="number">${this.#quantity(verdict?.capacity)}</td>
       <td class="number use">${use}</td>
       <td class="verdict">${verdictCell}</td>
     </tr>`;
+  }
+
+  /** Why a check has no value. */
+  #whyNot(id: string): string {
+    const result = this.session.notebook.result(id);
+    return 'problem' in result ? result.problem.message : 'blank';
   }
 
   #quantity(quantity: Quantity | undefined): string {
@@ -92,35 +127,35 @@ export class Overview extends LitElement {
     return shownText(shownQuantity(quantity.si, quantity.unit, units, notebook.model.registry));
   }
 
-  #problems(problems: readonly ListedProblem[]): TemplateResult {
-    if (problems.length === 0)
-      return html`<h3>Problems</h3>
-        <p class="words quiet">No problem anywhere in the book.</p>`;
-    return html`<h3>Problems</h3>
-      <table aria-label="Problems">
-        <thead class="unseen">
-          <tr>
-            <th scope="col">Sheet</th>
-            <th scope="col">Symbol</th>
-            <th scope="col">What is wrong</th>
-          </tr>
-        </thead>
-        <tbody>
-          ${problems.map(({ problem, sheet, name, place }, at) => {
-            const words = [problem.message, ...problem.hints].join('; ');
-            return html`<tr class=${place ? 'goes' : ''}>
-              <td class="sheet${problems[at - 1]?.sheet === sheet ? ' again' : ''}">
-                ${sheet === '' ? 'the whole book' : this.#sheetTitle(sheet)}
-              </td>
-              <td class="name">${name === '' ? nothing : drawMarkup(math(symbolMath(name)))}</td>
-              <td class=${problem.severity === 'error' ? 'fails' : 'warns'}>
-                ${drawSign(problem.severity === 'error' ? 'problem' : 'warning', problem.severity)}
-                ${place ? this.#goButton(words, place) : words}
-              </td>
-            </tr>`;
-          })}
-        </tbody>
-      </table>`;
+  /** Problems or remarks: where, what is wrong, and what would mend it. */
+  #problems(title: string, problems: readonly Problem[]): TemplateResult {
+    return html`<table aria-label=${title}>
+      <thead class="unseen">
+        <tr>
+          <th scope="col">Sheet</th>
+          <th scope="col">Symbol</th>
+          <th scope="col">What is wrong</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${problems.map((problem, at) => this.#problem(problem, problems[at - 1]))}
+      </tbody>
+    </table>`;
+  }
+
+  #problem(problem: Problem, before: Problem | undefined): TemplateResult {
+    const sheet = sheetOf(problem);
+    const name = problem.cell?.slice(sheet.length + 1) ?? '';
+    const place = placeOfProblem(this.session.notebook, problem);
+    const words = html`${problem.message}${problem.hints.map((hint) => html`<span class="quiet">; ${hint}</span>`)}`;
+    const sign = problem.severity === 'error' ? 'problem' : 'warning';
+    return html`<tr class=${place ? 'goes' : ''}>
+      <td class="sheet${before && sheetOf(before) === sheet ? ' again' : ''}">
+        ${sheet === '' ? 'the whole book' : this.#sheetTitle(sheet)}
+      </td>
+      <td class="name">${name === '' ? nothing : drawMarkup(math(symbolMath(name)))}</td>
+      <td class="told ${sign}">${drawSign(sign, problem.severity)} ${place ? this.#goButton(words, place) : words}</td>
+    </tr>`;
   }
 
   #prose(title: string, role: Prose['role']): TemplateResult | typeof nothing {
@@ -152,7 +187,7 @@ export class Overview extends LitElement {
   }
 
   /** A button as wide as its row: the whole row leads to the line. */
-  #goButton(words: string, place: CellPlace | undefined): TemplateResult {
+  #goButton(words: string | TemplateResult, place: CellPlace | undefined): TemplateResult {
     return html`<button type="button" ?disabled=${!place} @click=${() => place && this.session.goTo(place)}>
       ${words}
     </button>`;

@@ -116,6 +116,10 @@ export const panelStyles = css`
     border-color: var(--warn);
     background: var(--warn-tint);
   }
+  .problem.waits {
+    border-color: var(--rule-strong);
+    background: var(--margin-tint);
+  }
   .hint {
     color: var(--ink-soft);
   }

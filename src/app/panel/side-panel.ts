@@ -4,6 +4,7 @@ import { setEntry, setFormula } from '../../document/index.ts';
 import type { Syntax } from '../../language/index.ts';
 import type { FormulaItem, InputItem, Item } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
+import { waits } from '../findings/findings.ts';
 import { comparedSides } from '../session/compared-sides.ts';
 import { dependsOn, feedsOf, itemAt, labelOf, localName, placeOfId } from '../session/places.ts';
 import { resultText } from '../session/result-text.ts';
@@ -157,7 +158,9 @@ export class SidePanel extends LitElement {
 
   #problem(item: Item, found: Problem): TemplateResult {
     const mends = item.kind === 'formula' || (item.kind === 'input' && item.row.kind === 'given');
-    return html`<div class=${found.severity === 'error' ? 'problem' : 'problem warning'} role="note">
+    const kind =
+      found.severity === 'warning' ? 'warning' : waits(found, this.session.notebook) ? 'waits' : '';
+    return html`<div class="problem ${kind}" role="note">
       <p>${found.message}</p>
       ${found.hints.map((hint) => html`<p class="hint">${hint}</p>`)}
       ${

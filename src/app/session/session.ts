@@ -14,6 +14,9 @@ import { type CellPlace, samePlace } from './place.ts';
 /** Units as the book has them, or every quantity in one system. */
 export type UnitsView = 'written' | 'SI' | 'US';
 
+/** The lists of the overview. */
+export type OverviewPart = 'checks' | 'problems' | 'remarks';
+
 /** Whether what was last entered is stored. */
 export type Kept =
   | { readonly state: 'kept'; readonly at: number }
@@ -47,10 +50,10 @@ export interface Session {
   readonly place: CellPlace | undefined;
   /** The key of the sheet shown. */
   readonly sheet: string;
-  /** Whether the overview of all checks is shown in place of a sheet. */
-  readonly overview: boolean;
+  /** The list that was asked for, where the overview is shown in place of a sheet. */
+  readonly overview: OverviewPart | undefined;
   readonly goTo: (place: CellPlace) => void;
-  readonly showOverview: () => void;
+  readonly showOverview: (part: OverviewPart) => void;
   readonly showSheet: (key: string) => void;
   /** Applies an edit, remembers it for undo with the place, has it kept, and tells the listeners. */
   readonly apply: (edit: Edit) => Outcome<AppliedEdit>;
@@ -77,7 +80,7 @@ export function openSession(id: string, book: Book, keep: Keeper, now: () => num
   let units: UnitsView = 'written';
   let place: CellPlace | undefined;
   let sheet = book.sheets[0]?.key ?? '';
-  let overview = false;
+  let overview: OverviewPart | undefined;
   let kept: Kept = { state: 'kept', at: now() };
   let keeping = 0;
 
@@ -116,7 +119,7 @@ export function openSession(id: string, book: Book, keep: Keeper, now: () => num
   const moveTo = (next: CellPlace | undefined): void => {
     if (next && next.sheet !== sheet && notebook.book.sheets.some((one) => one.key === next.sheet))
       sheet = next.sheet;
-    if (next) overview = false;
+    if (next) overview = undefined;
     place = next;
     tell({ kind: 'place' });
   };
@@ -153,13 +156,13 @@ export function openSession(id: string, book: Book, keep: Keeper, now: () => num
     get overview() {
       return overview;
     },
-    showOverview: () => {
-      overview = true;
+    showOverview: (part) => {
+      overview = part;
       place = undefined;
       tell({ kind: 'place' });
     },
     showSheet: (key) => {
-      overview = false;
+      overview = undefined;
       sheet = key;
       place = undefined;
       tell({ kind: 'place' });

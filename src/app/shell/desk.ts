@@ -1,12 +1,12 @@
 import { css, html, LitElement } from 'lit';
-import type { Session } from '../session/session.ts';
+import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 
 /** The desk: the sheet in hand on its paper, or the overview of all checks. */
 export class Desk extends LitElement {
   static override properties = { session: { attribute: false } };
   declare session: Session;
-  #overview = false;
+  #overview: OverviewPart | undefined;
 
   static override styles = css`
     :host {

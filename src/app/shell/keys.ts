@@ -12,6 +12,7 @@ export const keyGroups: readonly {
       ['Page Up, Page Down', 'a page of lines'],
       ['Shift with these', 'select a range'],
       ['Ctrl+G', 'go to any name, part or sheet'],
+      ['F8, Shift+F8', 'to the next or previous problem or failing check'],
       ['Ctrl+Page Up, Ctrl+Page Down', 'the sheet before or after; all checks before the first'],
     ],
   },

@@ -17,7 +17,7 @@ export class SheetList extends LitElement {
   static override styles = css`
     :host {
       display: block;
-      padding: 24px 12px;
+      padding: 24px 6px 24px 12px;
       overflow-y: auto;
     }
     h2 {
@@ -62,7 +62,21 @@ export class SheetList extends LitElement {
       outline-offset: -2px;
     }
     li {
-      position: relative;
+      display: grid;
+      grid-template-columns: minmax(0, 1fr) 24px;
+      border-radius: var(--radius);
+    }
+    li > button:hover {
+      background: none;
+    }
+    li:hover {
+      background: color-mix(in srgb, var(--paper) 50%, transparent);
+    }
+    li:has([aria-current='page']) {
+      background: var(--paper);
+    }
+    button[data-sheet] {
+      padding-inline-end: 2px;
     }
     .add {
       margin-block-start: 16px;
@@ -70,20 +84,17 @@ export class SheetList extends LitElement {
       font-size: 14px;
     }
     .menu-button {
-      position: absolute;
-      inset: 0 4px 0 auto;
       align-items: center;
       justify-content: center;
-      width: 26px;
       padding: 0;
       color: var(--ink-soft);
       opacity: 0;
     }
-    li:hover .menu-button {
+    li:is(:hover, :focus-within) .menu-button {
       opacity: 1;
     }
-    li:hover .state {
-      opacity: 0;
+    .menu-button:hover {
+      color: var(--ink);
     }
     .sign {
       width: 14px;
@@ -94,12 +105,8 @@ export class SheetList extends LitElement {
       stroke-linecap: round;
     }
     @media (hover: none) {
-      .menu-button,
-      li:hover .state {
+      .menu-button {
         opacity: 1;
-      }
-      button[data-sheet] {
-        padding-inline-end: 32px;
       }
     }
     .state {
@@ -127,7 +134,7 @@ export class SheetList extends LitElement {
       <button
         class="overview"
         aria-current=${this.session.overview ? 'page' : 'false'}
-        @click=${() => this.session.showOverview()}
+        @click=${() => this.session.showOverview('checks')}
       >
         All checks
       </button>
@@ -143,8 +150,7 @@ export class SheetList extends LitElement {
     <quay-sheet-dialog .session=${this.session}></quay-sheet-dialog>`;
   }
 
-  #entry(sheet: Sheet, state: string) {
-    const bad = state !== '' && state !== 'holds';
+  #entry(sheet: Sheet, { words, bad }: ReturnType<typeof stateWords>) {
     return html`<li>
       <button
         data-sheet=${sheet.key}
@@ -156,7 +162,7 @@ export class SheetList extends LitElement {
         @contextmenu=${(event: Event) => this.#menu(event, sheet.key)}
       >
         <span>${sheet.title || sheet.key}</span>
-        <span class="state ${bad ? 'bad' : ''}">${state}</span>
+        <span class="state ${bad ? 'bad' : ''}">${words}</span>
       </button>
       <button
         class="menu-button"
@@ -219,4 +225,4 @@ export class SheetList extends LitElement {
   }
 }
 
-const none = { problems: 0, failing: 0, checks: 0 };
+const none = { problems: 0, failing: 0, open: 0, checks: 0 };

@@ -1,9 +1,11 @@
-import { css, html, LitElement } from 'lit';
-import type { Session } from '../session/session.ts';
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { nextFinding } from '../findings/finding-places.ts';
+import { findingsOf } from '../findings/findings.ts';
+import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
-import { sheetStates } from './sheet-states.ts';
+import { checkWords, counted } from './status-words.ts';
 
-/** What fails and what has a problem in the whole book, and the keys to begin with. */
+/** What fails and what has a problem in the whole book, each the way to its list, and the keys to begin with. */
 export class StatusBar extends LitElement {
   static override properties = { session: { attribute: false } };
   declare session: Session;
@@ -13,14 +15,33 @@ export class StatusBar extends LitElement {
       display: flex;
       justify-content: space-between;
       gap: 24px;
-      padding: 5px 18px;
+      align-items: center;
+      padding: 1px 18px 1px 10px;
       border-block-start: 1px solid var(--rule);
       background: var(--paper);
       font-size: 13px;
       color: var(--ink-soft);
     }
-    span + span {
-      margin-inline-start: 20px;
+    [role='status'] {
+      display: flex;
+      gap: 4px;
+    }
+    button {
+      min-height: 26px;
+      padding: 0 8px;
+      border: 0;
+      border-radius: var(--radius);
+      background: none;
+      color: inherit;
+      font: inherit;
+      cursor: pointer;
+    }
+    button:hover {
+      background: var(--margin-tint);
+    }
+    button:focus-visible {
+      outline: 2px solid var(--accent);
+      outline-offset: -2px;
     }
     .bad {
       color: var(--bad);
@@ -37,20 +58,36 @@ export class StatusBar extends LitElement {
     new SessionController(this, ({ kind }) => kind === 'book', 'after');
   }
 
-  override render() {
-    const states = [...sheetStates(this.session.notebook).values()];
-    const sum = (key: 'problems' | 'failing' | 'checks') =>
-      states.reduce((total, state) => total + state[key], 0);
-    const [problems, failing, checks] = [sum('problems'), sum('failing'), sum('checks')];
-    const words =
-      failing === 0
-        ? `${checks} checks hold`
-        : `${failing} of ${checks} checks ${failing === 1 ? 'fails' : 'fail'}`;
+  /** Goes to the next problem or failing check, or the one before; a book without any says so in its list. */
+  goToNext(step: 1 | -1): void {
+    const place = nextFinding(this.session, step);
+    if (place) this.session.goTo(place);
+    else this.session.showOverview('problems');
+  }
+
+  override render(): TemplateResult {
+    const { problems, remarks, checks } = findingsOf(this.session.notebook);
+    const fails = checks.some(({ verdict }) => verdict?.holds === false);
+    const next = html`<kbd>F8</kbd> ${problems.length > 0 ? 'next problem' : 'next failing check'} · `;
     return html`<div role="status">
-        <span class=${failing > 0 ? 'bad' : ''}>${checks === 0 ? 'no checks' : words}</span>
-        <span class=${problems > 0 ? 'bad' : ''}>${problems} ${problems === 1 ? 'problem' : 'problems'}</span>
+        ${this.#count('checks', checkWords(checks), fails)}
+        ${this.#count('problems', counted(problems.length, 'problem'), problems.length > 0)}
+        ${remarks.length > 0 ? this.#count('remarks', counted(remarks.length, 'remark'), false) : nothing}
       </div>
       <quay-told .session=${this.session}></quay-told>
-      <div><kbd>F2</kbd> edit · <kbd>Ctrl+G</kbd> go to · <kbd>?</kbd> keys</div>`;
+      <div>
+        ${fails || problems.length > 0 ? next : nothing}<kbd>F2</kbd> edit · <kbd>Ctrl+G</kbd> go to · <kbd>?</kbd> keys
+      </div>`;
+  }
+
+  #count(part: OverviewPart, words: string, bad: boolean): TemplateResult {
+    return html`<button
+      type="button"
+      class=${bad ? 'bad' : ''}
+      title=${`List the ${part} of the book`}
+      @click=${() => this.session.showOverview(part)}
+    >
+      ${words}
+    </button>`;
   }
 }

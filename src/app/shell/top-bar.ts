@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { Kept, Session, UnitsView } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
-import { RecheckController } from './recheck-controller.ts';
+import { RecheckController, type RecheckState } from './recheck-controller.ts';
 
 const views: readonly { readonly view: UnitsView; readonly label: string }[] = [
   { view: 'written', label: 'as written' },
@@ -150,17 +150,39 @@ export class TopBar extends LitElement {
 
   #second() {
     const { state } = this.#recheck;
-    if (state.kind === 'waiting') return nothing;
-    if (state.kind === 'failed')
-      return html`<span class="soft bad" title=${state.reason}>the second engine did not run</span>`;
-    const { agree, findings } = state.report;
-    if (findings.length === 0) return html`<span class="soft">second engine: ${agree} cells agree</span>`;
-    const told = findings.map((finding) => finding.message).join('\n');
-    return html`<span class="bad" title=${told}>second engine: ${findings.length} differ</span>`;
+    const { words, title, bad } = secondWords(state);
+    // Busy, so that only what it comes to is announced, and nothing while the person goes on entering.
+    return html`<span
+      class="soft ${bad ? 'bad' : ''}"
+      role="status"
+      aria-busy=${state.kind === 'waiting'}
+      title=${title ?? nothing}
+      >second engine: ${words}</span
+    >`;
   }
 
   #ask(action: BarAction): void {
     this.dispatchEvent(new CustomEvent('bar-action', { detail: action, bubbles: true, composed: true }));
+  }
+}
+
+/** What the second engine says, and in the title why. */
+function secondWords(state: RecheckState): {
+  readonly words: string;
+  readonly title?: string;
+  readonly bad: boolean;
+} {
+  switch (state.kind) {
+    case 'waiting':
+      return { words: 'checking…', bad: false };
+    case 'failed':
+      return { words: 'did not run', title: state.reason, bad: true };
+    case 'done': {
+      const { agree, findings } = state.report;
+      if (findings.length === 0) return { words: `${agree} cells agree`, bad: false };
+      const title = findings.map(({ message }) => message).join('\n');
+      return { words: `${findings.length} differ`, title, bad: true };
+    }
   }
 }
 

@@ -1,0 +1,63 @@
+import type { Problem } from '../../diagnostics/index.ts';
+import type { Book } from '../../document/index.ts';
+import type { FormulaItem, Notebook, Verdict } from '../../notebook/index.ts';
+import { groupedSheets } from '../editing/grouped-sheets.ts';
+
+/** A check of the book; one without a value has no verdict. */
+export interface FoundCheck {
+  readonly item: FormulaItem;
+  readonly verdict: Verdict | undefined;
+}
+
+/** What there is to look after in a book; each list in the order of the list of sheets. */
+export interface Findings {
+  /** What is to be mended; not what only waits, for another line or for its own formula. */
+  readonly problems: readonly Problem[];
+  /** What has a value, and something to know about it. */
+  readonly remarks: readonly Problem[];
+  readonly checks: readonly FoundCheck[];
+}
+
+// A book is a value: the same book has the same findings, whoever asks.
+const known = new WeakMap<Book, Findings>();
+
+/** The findings of a book; looked for once for each state of it. */
+export function findingsOf(notebook: Notebook): Findings {
+  const before = known.get(notebook.book);
+  if (before) return before;
+  const found = findAll(notebook);
+  known.set(notebook.book, found);
+  return found;
+}
+
+/** The key of the sheet a problem is on; empty for a problem of the whole book. */
+export function sheetOf({ cell = '' }: Problem): string {
+  return cell.split('.', 1)[0] ?? '';
+}
+
+function findAll(notebook: Notebook): Findings {
+  const sheets = [...groupedSheets(notebook.book).values()].flat();
+  const ranks = new Map(sheets.map(({ key }, rank) => [key, rank]));
+  const rank = (sheet: string): number => ranks.get(sheet) ?? -1;
+  const problems = notebook.problems().toSorted((a, b) => rank(sheetOf(a)) - rank(sheetOf(b)));
+  const checks = [...notebook.model.items.values()].flatMap((item) =>
+    item.kind === 'formula' && item.row.kind === 'check'
+      ? [{ item, verdict: notebook.verdict(item.id) }]
+      : [],
+  );
+  return {
+    problems: problems.filter((found) => found.severity === 'error' && !waits(found, notebook)),
+    remarks: problems.filter(({ severity }) => severity === 'warning'),
+    checks: checks.toSorted((a, b) => rank(a.item.sheet) - rank(b.item.sheet)),
+  };
+}
+
+/** Whether the line, column or row of a problem only waits: on another one, or for its formula to be written. */
+export function waits({ cell, code, data }: Problem, notebook: Notebook): boolean {
+  const item = cell === undefined ? undefined : notebook.model.items.get(cell);
+  if (!item) return false;
+  if (item.kind === 'input' || item.kind === 'formula') return notebook.result(item.id).status === 'waiting';
+  const column = notebook.column(item.id);
+  if (column.status !== 'ok') return column.status === 'waiting';
+  return code === 'row-fails' && column.reading.statusAt(Number(data.row) - 1) !== 'problem';
+}

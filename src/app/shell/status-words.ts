@@ -1,0 +1,20 @@
+import type { FoundCheck } from '../findings/findings.ts';
+
+/** How the checks of a book stand, in words. */
+export function checkWords(checks: readonly FoundCheck[]): string {
+  const all = checks.length;
+  const failing = checks.filter(({ verdict }) => verdict?.holds === false).length;
+  const open = checks.filter(({ verdict }) => !verdict).length;
+  if (all === 0) return 'no checks';
+  const without = open === 0 ? '' : `, ${open} without a value`;
+  if (failing > 0)
+    return `${failing} of ${counted(all, 'check')} ${failing === 1 ? 'fails' : 'fail'}${without}`;
+  if (open > 0)
+    return `${all - open} of ${counted(all, 'check')} ${all - open === 1 ? 'holds' : 'hold'}${without}`;
+  return `${counted(all, 'check')} ${all === 1 ? 'holds' : 'hold'}`;
+}
+
+/** "1 problem", "2 problems". */
+export function counted(count: number, word: string): string {
+  return `${count} ${word}${count === 1 ? '' : 's'}`;
+}
