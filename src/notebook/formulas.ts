@@ -115,7 +115,7 @@ export function checkDraft(
 ): CheckedDraft {
   const scope = scopeOf(names, registry, known, draft.sheet, draft.table);
   const checked = checkFormula(parsed, scope, {
-    ...(draft.unit && draft.kind !== 'check' && { unit: draft.unit }),
+    ...(draft.unit && { unit: draft.unit }),
     ...(draft.kind === 'check' && { kind: 'truth' as const }),
     series: draft.kind === 'series',
   });

@@ -104,6 +104,33 @@ describe('a formula that is still to be written', () => {
   });
 });
 
+describe('the unit of a check', () => {
+  const check = (id: string, formula: string, unit: string) =>
+    ({ id, kind: 'check', name: id, formula, unit }) as const;
+  const part: Part = {
+    id: 'p',
+    kind: 'rows',
+    rows: [
+      { id: 'a', kind: 'given', name: 'a', entry: '3 m', unit: 'm' },
+      check('wrong', '0 <= a', 'kN'),
+      check('feet', 'a <= 4 m', 'ft'),
+      check('several', 'AND(a <= 4 m; a >= 1 m)', ''),
+    ],
+  };
+  const checked = openNotebook({ ...blankBook(), sheets: [{ key: 's', title: 'S', parts: [part] }] });
+
+  test('that is of another dimension than what is compared gives no verdict', () => {
+    expect(checked.problems()).toMatchObject([{ cell: 's.wrong', code: 'unit-disagrees' }]);
+    expect(checked.problems()[0]?.message).toContain('“a” is a length');
+    expect(checked.verdict('s.wrong')).toBeUndefined();
+  });
+
+  test('that fits is what both sides are read in', () => {
+    expect(checked.verdict('s.feet')).toMatchObject({ holds: true, demand: { si: 3, unit: { text: 'ft' } } });
+    expect(checked.verdict('s.several')).toEqual({ holds: true });
+  });
+});
+
 describe('names that cannot be used', () => {
   test('set-unknown, set-calculated, name-on-sheets', () => {
     expect(first(enterValues(book, { 's.ww': '1 m' }))).toBe(

@@ -9,6 +9,10 @@ type Sides = {
   rightIs: string;
 };
 
+/** What has a type: the formula, or one side of its comparison. */
+const subject = (written: string, side: boolean): string =>
+  side ? `${quoted(written)} is` : 'the formula gives';
+
 /** Problems of dimensions and kinds of value. */
 export const types = {
   'dimensions-differ': entry<Sides & { doing: string }>({
@@ -164,21 +168,23 @@ export const types = {
     explain: 'The arguments are each allowed, but not together.',
     words: (facts) => ({ message: `${facts.function}: ${facts.because}` }),
   }),
-  'unit-disagrees': entry<{ written: string; is: string; unit: string; unitIs: string }>({
+  'unit-disagrees': entry<{ written: string; side: boolean; is: string; unit: string; unitIs: string }>({
     title: 'A unit column that disagrees with the formula',
-    explain: 'The unit column says what the result is; a formula of another dimension is refused.',
-    words: ({ is, unit, unitIs }) => ({
+    explain:
+      'The unit column says what the result is, of a check what both its sides are read in; a formula of another ' +
+      'dimension is refused.',
+    words: ({ written, side, is, unit, unitIs }) => ({
       message:
         unit === ''
           ? `the formula gives ${is}, and the line is ${unitIs}`
-          : `the formula gives ${is}, and the unit ${quoted(unit)} is ${unitIs}`,
+          : `${subject(written, side)} ${is}, and the unit ${quoted(unit)} is ${unitIs}`,
     }),
   }),
-  'unit-mass-force': entry<{ written: string; is: string; unit: string; unitIs: string }>({
+  'unit-mass-force': entry<{ written: string; side: boolean; is: string; unit: string; unitIs: string }>({
     title: 'A mass where a force is wanted, or the reverse',
     explain: 'A mass becomes the force of its weight by the acceleration of gravity, g = 9.80665 m/s².',
-    words: ({ is, unit, unitIs }) => ({
-      message: `the formula gives ${is}, and the unit ${quoted(unit)} is ${unitIs}`,
+    words: ({ written, side, is, unit, unitIs }) => ({
+      message: `${subject(written, side)} ${is}, and the unit ${quoted(unit)} is ${unitIs}`,
       hint: 'a mass times g, 9.80665 (m/s^2), is the force of its weight',
     }),
   }),

@@ -28,7 +28,7 @@ export interface CheckedFormula {
 
 /** What the place of a formula asks of its result. */
 export interface Expected {
-  /** The unit column, where it is filled. */
+  /** The unit column, where it is filled; of a comparison, what its two sides are read in. */
   readonly unit?: Unit;
   /** A kind the result must have. */
   readonly kind?: 'truth';
@@ -57,7 +57,7 @@ export function checkFormula(
     refer: (id) => references.add(id),
     check: (node, want) => visit(node, context, want),
   };
-  const want = expected.unit && typeOfUnit(expected.unit);
+  const want = expected.unit && expected.kind === undefined ? typeOfUnit(expected.unit) : undefined;
   const typed = visit(parsed.syntax, context, want);
   checkResult(typed, expected, context);
   const failed = problems.some((found) => found.severity === 'error');
@@ -127,19 +127,29 @@ function checkResult(typed: Typed, expected: Expected, context: Context): void {
     context.report(problem('whole-column', column, { name, truth: type.kind === 'truth' }));
     return;
   }
-  if (expected.unit) checkUnit(typed, expected.unit, context);
+  if (expected.unit) {
+    const measured = expected.kind === 'truth' ? measuredSide(typed) : typed;
+    if (measured) checkUnit(measured, measured !== typed, expected.unit, context);
+  }
   if (expected.kind === 'truth' && type.kind !== 'truth') {
     const is = describe(typed, context.scope.units);
     const text = context.text.slice(typed.from, typed.to);
     context.report(
       problem('unit-disagrees', typed, {
         written: text,
+        side: false,
         is,
         unit: '',
         unitIs: 'true or false: a comparison',
       }),
     );
   }
+}
+
+/** The side of a comparison of quantities that says what is compared; a bare zero has any unit. */
+function measuredSide(typed: Typed): Typed | undefined {
+  if (typed.kind !== 'compare') return undefined;
+  return [typed.left, typed.right].find(({ type }) => type.kind === 'number' && !type.zero);
 }
 
 function firstColumn(typed: Typed): Typed | undefined {
@@ -155,13 +165,14 @@ function partsWithFreshAxes(typed: Typed): readonly Typed[] {
   return partsOf(typed).filter((part) => part.type.axes.some((axis) => axis.fresh));
 }
 
-function checkUnit(typed: Typed, unit: Unit, context: Context): void {
+function checkUnit(typed: Typed, side: boolean, unit: Unit, context: Context): void {
   const { type } = typed;
   const wanted = typeOfUnit(unit);
   if (fitsUnit(type, wanted, unit)) return;
   const units = context.scope.units;
   const facts = {
     written: context.text.slice(typed.from, typed.to),
+    side,
     is: describe(typed, units),
     unit: unit.text,
     unitIs: describeType(wanted, units, unit),
