@@ -12,17 +12,32 @@ export interface AppPage {
   readonly strangers: string[];
 }
 
+/** The window a person has, its colours, and whether they touch it. */
+export interface Hands {
+  readonly width?: number;
+  readonly height?: number;
+  readonly dark?: boolean;
+  /** The few colours of the system in place of the page's own. */
+  readonly forcedColors?: boolean;
+  /** Fingers, and nothing that hovers. */
+  readonly touch?: boolean;
+}
+
 /** Opens the app in a browser of its own, or as one more tab of an open one. */
 export async function openApp(
   browser: Browser,
   address: string,
-  options: { readonly width?: number; readonly dark?: boolean; readonly beside?: BrowserContext } = {},
+  { width = 1440, height = 900, beside, ...hands }: Hands & { readonly beside?: BrowserContext } = {},
 ): Promise<AppPage> {
   const context =
-    options.beside ??
+    beside ??
     (await browser.newContext({
-      viewport: { width: options.width ?? 1440, height: 900 },
-      colorScheme: options.dark ? 'dark' : 'light',
+      viewport: { width, height },
+      colorScheme: hands.dark ? 'dark' : 'light',
+      forcedColors: hands.forcedColors ? 'active' : 'none',
+      // A touched page without the mobile flag would still be told that the pointer hovers.
+      hasTouch: hands.touch === true,
+      isMobile: hands.touch === true,
       reducedMotion: 'reduce',
     }));
   const page = await context.newPage();
@@ -74,6 +89,25 @@ export function cell(page: Page, label: string, field: string): Locator {
 /** The result a line shows, its number alone. */
 export async function resultOf(page: Page, label: string): Promise<string> {
   return ((await line(page, label).locator('.number').last().textContent()) ?? '').replace(/\s/g, '');
+}
+
+/** What has the focus, in a few words. */
+export function focusedWords(page: Page): Promise<string> {
+  return page.evaluate(() => {
+    let at: Element | null = document.activeElement;
+    while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
+    return at?.textContent?.trim().replace(/\s+/g, ' ') ?? '';
+  });
+}
+
+/** Opens the menu of what has the focus, and chooses from it with the keyboard alone. Throws if the menu lacks it. */
+export async function chooseFromMenu(page: Page, words: string): Promise<void> {
+  await page.keyboard.press('Shift+F10');
+  await page.getByRole('menuitem', { name: words, exact: true }).waitFor();
+  for (let step = 0; step < 40 && (await focusedWords(page)) !== words; step += 1)
+    await page.keyboard.press('ArrowDown');
+  if ((await focusedWords(page)) !== words) throw new Error(`the arrow keys do not reach “${words}”`);
+  await page.keyboard.press('Enter');
 }
 
 const axeFile = createRequire(import.meta.url).resolve('axe-core/axe.min.js');

@@ -1,6 +1,16 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, test } from 'vitest';
-import { type AppPage, axeFindings, cell, line, openApp, showSheet, startFrom } from './app-page.ts';
+import {
+  type AppPage,
+  axeFindings,
+  cell,
+  chooseFromMenu,
+  focusedWords,
+  line,
+  openApp,
+  showSheet,
+  startFrom,
+} from './app-page.ts';
 import { launchBrowser } from './launch.ts';
 
 const address = inject('appAddress');
@@ -27,25 +37,8 @@ afterEach(async () => {
 const sheets = () => page.locator('quay-sheet-list');
 const problems = () => page.locator('quay-status-bar').getByText(/\d+ problems?/);
 
-/** What has the focus, in a few words. */
-function focused(): Promise<string> {
-  return page.evaluate(() => {
-    let at: Element | null = document.activeElement;
-    while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
-    return at?.textContent?.trim().replace(/\s+/g, ' ') ?? '';
-  });
-}
-
-/** Opens the menu of what has the focus, and chooses from it with the keyboard alone. */
-async function choose(words: string): Promise<void> {
-  await page.keyboard.press('Shift+F10');
-  const item = page.getByRole('menuitem', { name: words, exact: true });
-  await item.waitFor();
-  for (let step = 0; step < 40 && (await focused()) !== words; step += 1)
-    await page.keyboard.press('ArrowDown');
-  expect(await focused()).toBe(words);
-  await page.keyboard.press('Enter');
-}
+const focused = () => focusedWords(page);
+const choose = (words: string) => chooseFromMenu(page, words);
 
 describe('the overview', () => {
   test('has every check with its verdict in words, and leads to the line', async () => {

@@ -4,6 +4,7 @@ import {
   type AppPage,
   axeFindings,
   cell,
+  focusedWords,
   line,
   openApp,
   resultOf,
@@ -306,12 +307,7 @@ describe('the keyboard alone', () => {
       actions += 1;
       await page.keyboard.type(text);
     };
-    const focused = () =>
-      page.evaluate(() => {
-        let at: Element | null = document.activeElement;
-        while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
-        return at?.textContent?.trim() ?? '';
-      });
+    const focused = () => focusedWords(page);
     while ((await focused()) !== fenders && actions < 20) await press('Tab');
     await press('Enter');
     await expect.poll(focused).toBe('Start from this template');

@@ -15,10 +15,12 @@ const words = args.filter((arg) => !arg.startsWith('--'));
 const guide = args.includes('--guide');
 
 const variants: readonly Variant[] = [
-  { name: '1440-light', width: 1440, dark: false },
+  { name: '1440-light', width: 1440 },
   { name: '1440-dark', width: 1440, dark: true },
-  { name: '1024-light', width: 1024, dark: false },
+  { name: '1024-light', width: 1024 },
   { name: '1024-dark', width: 1024, dark: true },
+  { name: '1440-forced-colors', width: 1440, forcedColors: true },
+  { name: '1024-touch', width: 1024, height: 768, touch: true },
 ];
 const chosen = (guide ? guidePictures : screens).filter(
   ({ name }) => words.length === 0 || words.some((word) => name.includes(word)),
@@ -29,13 +31,7 @@ const app = await serveApp();
 const browser = await launchBrowser();
 try {
   if (guide)
-    await takeAll(
-      browser,
-      app.address,
-      chosen,
-      { name: '', width: 1200, dark: false },
-      folder('../../docs/pictures'),
-    );
+    await takeAll(browser, app.address, chosen, { name: '', width: 1200 }, folder('../../docs/pictures'));
   else {
     if (words.length === 0) await rm(folder('../../screens'), { recursive: true, force: true });
     for (const variant of variants)

@@ -83,6 +83,9 @@ export const fieldStyles = css`
   .options li[aria-selected='true'] {
     background: var(--selection);
     box-shadow: inset 2px 0 var(--accent);
+    /* Seen only where the system forces its colours. */
+    outline: 2px solid transparent;
+    outline-offset: -2px;
   }
   .options li:hover {
     background: var(--selection);

@@ -63,6 +63,9 @@ export const formulaTheme = EditorView.theme({
   '.cm-tooltip-autocomplete > ul > li[aria-selected]': {
     background: 'var(--selection) !important',
     boxShadow: 'inset 2px 0 var(--accent)',
+    // Seen only where the system forces its colours.
+    outline: '2px solid transparent',
+    outlineOffset: '-2px',
     color: 'var(--ink) !important',
   },
   // Before anything is chosen, the Tab key takes the first.

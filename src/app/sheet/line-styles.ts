@@ -209,7 +209,8 @@ export const lineStyles = css`
     font-weight: 400;
   }
   .entry.blank.optional {
-    border-bottom-color: transparent;
+    padding-bottom: 1px;
+    border-bottom: 0;
   }
   .quiet.calculation {
     font-style: italic;
@@ -298,5 +299,23 @@ export const lineStyles = css`
     stroke: var(--ink);
     stroke-width: 1;
     vector-effect: non-scaling-stroke;
+  }
+  @media (pointer: coarse) {
+    .line .reference {
+      align-content: center;
+      min-height: 24px;
+    }
+  }
+  /* Forced colours leave out every background, and with it the rule below a line. */
+  @media (forced-colors: active) {
+    .line {
+      position: relative;
+    }
+    .line::after {
+      position: absolute;
+      inset: auto 20px 0 calc(var(--margin) + 24px);
+      border-block-end: 1px solid var(--rule);
+      content: '';
+    }
   }
 `;

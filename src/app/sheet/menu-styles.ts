@@ -39,8 +39,12 @@ export const menuStyles = css`
   }
   button:hover,
   button:focus {
-    outline: none;
     background: var(--selection);
+  }
+  button:focus {
+    /* Seen only where the system forces its colours. */
+    outline: 2px solid transparent;
+    outline-offset: -2px;
   }
   button:focus-visible {
     box-shadow: inset 3px 0 0 var(--accent);

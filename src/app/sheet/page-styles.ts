@@ -118,6 +118,7 @@ export const pageStyles = css`
   }
   .drawing summary {
     width: max-content;
+    padding-block: 3px;
     cursor: pointer;
   }
   .alternative {
@@ -275,6 +276,12 @@ export const pageStyles = css`
   @media (hover: none) {
     .menu-button {
       opacity: 1;
+    }
+  }
+  @media (forced-colors: active) {
+    .cell[aria-selected='true']:not(.mark, :focus, .edited) {
+      outline: 1px dashed var(--accent);
+      outline-offset: -1px;
     }
   }
 `;

@@ -12,7 +12,9 @@ export const fieldsStyles = css`
     font-size: 13px;
   }
   .choices label {
+    display: inline-block;
     margin-inline-end: 20px;
+    padding-block: 2px;
     color: var(--ink);
     font-size: 15px;
   }

@@ -43,6 +43,9 @@ export class GoToDialog extends LitElement {
       }
       li[aria-selected='true'] {
         background: var(--accent-tint);
+        /* Seen only where the system forces its colours. */
+        outline: 2px solid transparent;
+        outline-offset: -2px;
       }
       .none {
         min-height: 1.4em;

@@ -14,13 +14,13 @@ export class KeysDialog extends LitElement {
       }
       dl {
         display: grid;
-        grid-template-columns: auto 1fr;
+        grid-template-columns: fit-content(9.5rem) 1fr;
         gap: 4px 16px;
         margin: 0;
       }
       dt {
         font-weight: 600;
-        white-space: nowrap;
+        text-wrap: balance;
       }
       dd {
         margin: 0;

@@ -104,6 +104,27 @@ export class SheetList extends LitElement {
       stroke-width: 2.4;
       stroke-linecap: round;
     }
+    @media (forced-colors: active) {
+      .overview[aria-current='page'],
+      li:has([aria-current='page']) {
+        outline: 1px solid;
+      }
+    }
+    @media (max-width: 1280px) {
+      :host {
+        padding-inline: 8px 4px;
+      }
+      h2 {
+        margin-inline: 8px;
+      }
+      button {
+        padding-inline: 8px;
+      }
+      button[data-sheet] {
+        flex-wrap: wrap;
+        row-gap: 0;
+      }
+    }
     @media (hover: none) {
       .menu-button {
         opacity: 1;

@@ -56,8 +56,7 @@ export class TopBar extends LitElement {
       border: 0;
     }
     fieldset label {
-      padding: 3px 10px;
-      border-block-end: 2px solid transparent;
+      padding: 3px 10px 5px;
       white-space: nowrap;
       cursor: pointer;
     }
@@ -66,7 +65,8 @@ export class TopBar extends LitElement {
       opacity: 0;
     }
     fieldset label:has(:checked) {
-      border-color: var(--accent);
+      padding-block-end: 3px;
+      border-block-end: 2px solid var(--accent);
       font-weight: 600;
     }
     fieldset label:has(:focus-visible) {
@@ -97,6 +97,12 @@ export class TopBar extends LitElement {
     }
     button:focus-visible {
       outline: 2px solid var(--accent);
+    }
+    @media (max-width: 1100px) {
+      :host {
+        gap: 4px;
+        padding-inline: 10px;
+      }
     }
     .visually-hidden {
       position: absolute;

@@ -28,4 +28,16 @@ export const paperStyles = css`
   ::slotted(*) {
     background: var(--paper);
   }
+  /* Forced colours leave out every background: the edge of the paper and the margin's rule become lines. */
+  @media (forced-colors: active) {
+    .page {
+      outline: 1px solid;
+    }
+    .page::before {
+      position: absolute;
+      inset: 0 auto 0 var(--margin);
+      border-inline-start: 1px solid;
+      content: '';
+    }
+  }
 `;

@@ -1,6 +1,6 @@
 import { showSheet } from '../app-page.ts';
 import type { Screen } from './take.ts';
-import { choose, openDemo, openTemplate, retype, titles } from './walks.ts';
+import { choose, enter, openDemo, openTemplate, retype, titles } from './walks.ts';
 
 type TemplateId = keyof typeof titles;
 const templates = Object.keys(titles) as readonly TemplateId[];
@@ -69,6 +69,34 @@ const states: readonly Screen[] = [
       await retype(page, angle, '90 - α');
       await page.keyboard.press('Enter');
       await choose(page, angle);
+    },
+  },
+  {
+    name: 'formula-to-write',
+    go: async (page) => {
+      await openTemplate(page, 'fender-energy', 'Berthing energy');
+      await choose(page, angle);
+      await page.keyboard.press('Control+Enter');
+    },
+  },
+  {
+    name: 'problem-list',
+    go: async (page) => {
+      await openDemo(page, 'Fender energy');
+      await retype(page, 'reaction into the wharf', 'LOOKUP(size_of; fenders.size; "exact")');
+      await page.keyboard.press('Enter');
+      await enter(page, 'approach angle', '6 ton');
+      await page
+        .locator('quay-status-bar')
+        .getByRole('button', { name: /problem/ })
+        .click();
+    },
+  },
+  {
+    name: 'sheet-hovered',
+    go: async (page) => {
+      await openDemo(page, 'Fender energy');
+      await page.locator('quay-sheet-list').getByRole('button', { name: 'Fender energy' }).hover();
     },
   },
   {

@@ -1,6 +1,6 @@
 import { mkdir } from 'node:fs/promises';
 import type { Browser, Locator, Page } from 'playwright-core';
-import { openApp } from '../app-page.ts';
+import { type Hands, openApp } from '../app-page.ts';
 
 /** One screen: how a person gets to it from the start page. */
 export interface Screen {
@@ -14,11 +14,10 @@ export interface Screen {
   readonly print?: boolean;
 }
 
-/** The window and the colours a screen is taken in. */
-export interface Variant {
+/** The window and the colours a screen is taken in, and the folder it goes to. */
+export interface Variant extends Hands {
   readonly name: string;
   readonly width: number;
-  readonly dark: boolean;
 }
 
 /** The clock of every picture, so that two runs give the same. */
@@ -32,17 +31,16 @@ export async function takeAll(
   browser: Browser,
   address: string,
   screens: readonly Screen[],
-  { name: variant, width, dark }: Variant,
+  { name: variant, ...hands }: Variant,
   folder: string,
 ): Promise<void> {
   await mkdir(folder, { recursive: true });
-  for (const { name, go, part, height = 900, print = false } of screens) {
+  for (const { name, go, part, height = hands.height ?? 900, print = false } of screens) {
     // Paper knows neither width nor dark.
-    if (print && (dark || width !== 1440)) continue;
-    const { page, context, complaints } = await openApp(browser, address, { width, dark });
+    if (print && variant !== '1440-light') continue;
+    const { page, context, complaints } = await openApp(browser, address, { ...hands, height });
     try {
       await page.clock.setFixedTime(shownTime);
-      await page.setViewportSize({ width, height });
       await go(page);
       await page.evaluate(() => document.fonts.ready.then(() => undefined));
       await page.waitForTimeout(300);

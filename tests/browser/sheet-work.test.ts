@@ -1,0 +1,127 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, test } from 'vitest';
+import {
+  type AppPage,
+  axeFindings,
+  cell,
+  chooseFromMenu,
+  line,
+  openApp,
+  showSheet,
+  startFrom,
+} from './app-page.ts';
+import { launchBrowser } from './launch.ts';
+
+const address = inject('appAddress');
+
+let browser: Browser;
+let app: AppPage;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser?.close());
+beforeEach(async () => {
+  app = await openApp(browser, address);
+  page = app.page;
+  await startFrom(page, 'Berthing energy and fenders');
+  await showSheet(page, 'Berthing energy');
+});
+afterEach(async () => {
+  expect(app.complaints).toEqual([]);
+  expect(app.strangers).toEqual([]);
+  await app.context.close();
+});
+
+const dialog = () => page.getByRole('dialog', { name: /^Details/ });
+const value = (label: string) => cell(page, label, 'value');
+
+describe('what a line has beyond its cells', () => {
+  test('the options of a choice are written, and chosen from', async () => {
+    await showSheet(page, 'Design ship, water and added mass');
+    await value('share of the deadweight on board').click();
+    await chooseFromMenu(page, 'a choice');
+    await page.keyboard.type('berth_of');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('berth the ship comes to');
+    await page.keyboard.press('Enter');
+    await value('berth the ship comes to').click();
+    await chooseFromMenu(page, 'Details');
+    const options = dialog().getByRole('textbox', { name: /^Options/ });
+    expect(await options.inputValue()).toBe('yes\nno');
+    await options.fill('4 = Berth 4, north\n5 = Berth 5, south');
+    expect(await axeFindings(page)).toEqual([]);
+    await dialog().getByRole('button', { name: 'Keep' }).click();
+    // What was chosen is no option any more, and the line says so.
+    await line(page, 'berth the ship comes to').locator('.sentence').waitFor();
+    await value('berth the ship comes to').click();
+    await page.keyboard.press('F2');
+    await page.getByRole('option', { name: 'Berth 5, south' }).click();
+    await expect.poll(() => value('berth the ship comes to').textContent()).toContain('Berth 5, south');
+    expect(await line(page, 'berth the ship comes to').locator('.sentence').count()).toBe(0);
+  });
+
+  test('a check is read in another unit, and a unit that does not fit is told', async () => {
+    const check = 'design speed is not too low';
+    await value(check).click();
+    await chooseFromMenu(page, 'Details');
+    await dialog().getByRole('textbox', { name: 'Unit' }).fill('ft/s');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => value(check).textContent()).toMatch(/0\.328\S* ft\/s/);
+    await chooseFromMenu(page, 'Details');
+    await dialog().getByRole('textbox', { name: 'Unit' }).fill('kN');
+    await page.keyboard.press('Enter');
+    await line(page, check).locator('.sentence').waitFor();
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => value(check).textContent()).toMatch(/0\.328\S* ft\/s/);
+  });
+
+  test('words become a caution, then an open item that the overview lists', async () => {
+    const words = page.locator('quay-words').filter({ hasText: 'Kinetic energy of the ship' }).first();
+    for (const [role, margin] of [
+      ['caution', 'Caution'],
+      ['open item', 'Open'],
+    ] as const) {
+      await words.locator('.cell.text').click();
+      await chooseFromMenu(page, 'What these words are');
+      await dialog().getByRole('combobox', { name: 'These words are' }).selectOption(role);
+      await dialog().getByRole('button', { name: 'Keep' }).click();
+      await expect.poll(() => words.locator('.margin').textContent()).toBe(margin);
+    }
+    await page.getByRole('button', { name: 'All checks' }).click();
+    const items = page.locator('quay-overview').getByRole('table', { name: 'Open items' });
+    await items.getByRole('button', { name: /^Kinetic energy of the ship/ }).waitFor();
+  });
+});
+
+describe('from one sheet to another', () => {
+  test('an entry is cut and pasted, and undo brings both back', async () => {
+    await value('least speed accepted for design').click();
+    await page.keyboard.press('Control+x');
+    await expect
+      .poll(() => value('least speed accepted for design').textContent())
+      .toContain('to be entered');
+    await showSheet(page, 'Fender: energy and reaction');
+    await value('units in contact at once').click();
+    await page.keyboard.press('Control+v');
+    await expect.poll(() => value('units in contact at once').textContent()).toContain('0.08 m/s');
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => value('units in contact at once').textContent()).not.toContain('0.08');
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => value('least speed accepted for design').textContent()).toContain('0.08');
+  });
+
+  test('whole lines are cut and pasted with their formulas', async () => {
+    const moved = 'acceleration of gravity used by the weight form';
+    await cell(page, moved, 'reference').click();
+    await page.keyboard.press('Shift+End');
+    await page.keyboard.press('Control+x');
+    await expect.poll(() => line(page, moved).count()).toBe(0);
+    await showSheet(page, 'Fender: energy and reaction');
+    await value('units in contact at once').click();
+    await page.keyboard.press('Control+v');
+    await expect.poll(() => value(moved).textContent()).toContain('9.80665');
+    expect(await line(page, moved).count()).toBe(1);
+  });
+});
