@@ -45,6 +45,11 @@ describe.each([
 ] as const)('with the colours of the system forced, %s', (_, dark) => {
   test('what is chosen is seen without its background, and axe finds nothing', async () => {
     await open({ forcedColors: true, dark });
+    await page.getByRole('button', { name: 'Berthing energy and fenders', exact: true }).click();
+    // On a background that is left out, its words must not have the paper's colour.
+    const start = page.getByRole('button', { name: 'Start from this template' });
+    const paper = await page.evaluate(() => getComputedStyle(document.body).backgroundColor);
+    expect(await start.evaluate((one) => getComputedStyle(one).color)).not.toBe(paper);
     await startFrom(page, 'Berthing energy and fenders');
     expect(await axeFindings(page)).toEqual([]);
     await showSheet(page, 'Berthing energy');

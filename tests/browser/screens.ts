@@ -31,7 +31,13 @@ const app = await serveApp();
 const browser = await launchBrowser();
 try {
   if (guide)
-    await takeAll(browser, app.address, chosen, { name: '', width: 1200 }, folder('../../docs/pictures'));
+    await takeAll(
+      browser,
+      app.address,
+      chosen,
+      { name: '', width: 1200, format: 'webp' },
+      folder('../../docs/pictures'),
+    );
   else {
     if (words.length === 0) await rm(folder('../../screens'), { recursive: true, force: true });
     for (const variant of variants)

@@ -38,7 +38,7 @@ export const dialogStyles = css`
   button.main {
     border-color: var(--accent);
     background: var(--accent);
-    color: var(--paper);
+    color: var(--on-accent);
     font-weight: 600;
   }
   :focus-visible {

@@ -91,10 +91,11 @@ export const startStyles = css`
   }
   button.main {
     margin: 6px 0 18px;
-    padding: 7px 18px;
+    padding: 6px 17px;
+    border: 1px solid var(--accent);
     border-radius: var(--radius);
     background: var(--accent);
-    color: var(--paper);
+    color: var(--on-accent);
     font-weight: 600;
   }
   :focus-visible {

@@ -13,6 +13,9 @@ kerbs and plinths,concrete,,20
 
 const energySheet = (page: Page) => openTemplate(page, 'fender-energy', 'Berthing energy');
 
+/** The paper alone, where the bars and the panel have nothing to add. */
+const paper = (page: Page) => page.locator('main');
+
 /** The pictures of docs/guide.md, in its order; each is the state that its step leads to. */
 export const guidePictures: readonly Screen[] = [
   {
@@ -30,15 +33,17 @@ export const guidePictures: readonly Screen[] = [
   },
   {
     name: 'entry',
+    part: paper,
     height: 560,
     go: async (page) => {
       await energySheet(page);
       await choose(page, 'speed, stated');
-      await page.keyboard.type('0.5 ft/s');
+      await page.keyboard.type('0.3 ft/s');
     },
   },
   {
     name: 'own-line',
+    part: paper,
     height: 560,
     go: async (page) => {
       await energySheet(page);
@@ -54,7 +59,7 @@ export const guidePictures: readonly Screen[] = [
   },
   {
     name: 'remedy',
-    height: 560,
+    height: 480,
     go: async (page) => {
       await energySheet(page);
       await retype(page, 'angle between R and the velocity', '90 - α');
@@ -66,6 +71,7 @@ export const guidePictures: readonly Screen[] = [
   },
   {
     name: 'table',
+    part: paper,
     height: 640,
     go: async (page) => {
       await openTemplate(page, 'debris-haul', 'Quantities and loads');
@@ -85,6 +91,7 @@ export const guidePictures: readonly Screen[] = [
       await energySheet(page);
       await enter(page, 'speed, stated', '0.15 m/s');
       await page.getByRole('button', { name: 'All checks' }).click();
+      await page.getByText(/second engine: \d+ cells agree/).waitFor();
     },
   },
 ];

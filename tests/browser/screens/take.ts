@@ -1,6 +1,7 @@
-import { mkdir } from 'node:fs/promises';
+import { mkdir, writeFile } from 'node:fs/promises';
 import type { Browser, Locator, Page } from 'playwright-core';
 import { type Hands, openApp } from '../app-page.ts';
+import { asWebp } from './webp.ts';
 
 /** One screen: how a person gets to it from the start page. */
 export interface Screen {
@@ -18,6 +19,8 @@ export interface Screen {
 export interface Variant extends Hands {
   readonly name: string;
   readonly width: number;
+  /** WebP where the pictures are kept and read, else PNG. */
+  readonly format?: 'webp';
 }
 
 /** The clock of every picture, so that two runs give the same. */
@@ -31,7 +34,7 @@ export async function takeAll(
   browser: Browser,
   address: string,
   screens: readonly Screen[],
-  { name: variant, ...hands }: Variant,
+  { name: variant, format, ...hands }: Variant,
   folder: string,
 ): Promise<void> {
   await mkdir(folder, { recursive: true });
@@ -45,7 +48,11 @@ export async function takeAll(
       await page.evaluate(() => document.fonts.ready.then(() => undefined));
       await page.waitForTimeout(300);
       if (print) await page.pdf({ path: `${folder}/${name}.pdf`, format: 'A4', printBackground: true });
-      else await (part?.(page) ?? page).screenshot({ path: `${folder}/${name}.png` });
+      else {
+        const picture = await (part?.(page) ?? page).screenshot();
+        const bytes = format === 'webp' ? await asWebp(context, picture) : picture;
+        await writeFile(`${folder}/${name}.${format ?? 'png'}`, bytes);
+      }
     } catch (error) {
       complaints.push(error instanceof Error ? (error.message.split('\n')[0] ?? '') : String(error));
     }
