@@ -75,9 +75,6 @@ export const overviewStyles = css`
     color: var(--ink-soft);
     font-size: var(--type-small);
   }
-  .again {
-    color: transparent;
-  }
   .sheet + * {
     padding-inline-start: var(--lead);
   }

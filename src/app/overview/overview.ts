@@ -105,7 +105,7 @@ export class Overview extends LitElement {
     const use =
       verdict?.utilisation === undefined ? '' : writeUtilisation(verdict.utilisation, verdict.holds);
     return html`<tr class="goes">
-      <td class="sheet${before === item.sheet ? ' again' : ''}">${this.#sheetTitle(item.sheet)}</td>
+      ${this.#sheetCell(item.sheet, before)}
       <td class="name">${drawMarkup(math(symbolMath(localName(item))))}</td>
       <td>${this.#goButton(labelOf(item), placeOfId(this.session.notebook, item.id))}</td>
       <td class="number">${this.#quantity(verdict?.demand)}</td>
@@ -150,9 +150,7 @@ export class Overview extends LitElement {
     const words = html`${problem.message}${problem.hints.map((hint) => html`<span class="quiet">; ${hint}</span>`)}`;
     const sign = problem.severity === 'error' ? 'problem' : 'warning';
     return html`<tr class=${place ? 'goes' : ''}>
-      <td class="sheet${before && sheetOf(before) === sheet ? ' again' : ''}">
-        ${sheet === '' ? 'the whole book' : this.#sheetTitle(sheet)}
-      </td>
+      ${this.#sheetCell(sheet, before && sheetOf(before))}
       <td class="name">${name === '' ? nothing : drawMarkup(math(symbolMath(name)))}</td>
       <td class="told ${sign}">${drawSign(sign, problem.severity)} ${place ? this.#goButton(words, place) : words}</td>
     </tr>`;
@@ -172,9 +170,7 @@ export class Overview extends LitElement {
         <tbody>
           ${found.map(
             ({ text, place }, at) => html`<tr class="goes">
-              <td class="sheet${found[at - 1]?.place.sheet === place.sheet ? ' again' : ''}">
-                ${this.#sheetTitle(place.sheet)}
-              </td>
+              ${this.#sheetCell(place.sheet, found[at - 1]?.place.sheet)}
               <td class="prose">${this.#goButton(text, place)}</td>
             </tr>`,
           )}
@@ -182,8 +178,11 @@ export class Overview extends LitElement {
       </table>`;
   }
 
-  #sheetTitle(key: string): string {
-    return this.session.notebook.book.sheets.find((sheet) => sheet.key === key)?.title || key;
+  /** The sheet in the margin, seen once for all its rows; `before` is the sheet of the row above. */
+  #sheetCell(key: string, before: string | undefined): TemplateResult {
+    const { book } = this.session.notebook;
+    const title = book.sheets.find((sheet) => sheet.key === key)?.title || key || 'the whole book';
+    return html`<td class="sheet"><span class=${key === before ? 'unseen' : ''}>${title}</span></td>`;
   }
 
   /** A button as wide as its row: the whole row leads to the line. */

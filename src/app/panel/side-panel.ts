@@ -60,7 +60,7 @@ export class SidePanel extends LitElement {
       <p class="label">${labelOf(item)}</p>
       <p class="value"><b>${shown.number}</b>${shown.unit === '°' ? '' : ' '}${shown.unit}</p>
       ${this.#problems(item)} ${item.kind === 'input' ? this.#nudge(item) : nothing}
-      ${'checked' in item ? this.#formula(item) : nothing}
+      ${'checked' in item && item.checked.text.trim() !== '' ? this.#formula(item) : nothing}
       ${this.#list('Depends on', 'source', dependsOn(this.session.notebook, item))}
       ${this.#list('Feeds', 'fed', feedsOf(this.session.notebook, item.id))}
       ${source.reference ? html`<h3>Source</h3><p>${source.reference}</p>` : nothing}
