@@ -80,6 +80,29 @@ describe('the design engineer', () => {
     await expect.poll(() => resultOf(page, label)).toBe('84');
   });
 
+  test('what is selected in the plain field stays selected when the formula editor takes its place', async () => {
+    let come = (): void => undefined;
+    const held = new Promise<void>((resolve) => {
+      come = resolve;
+    });
+    await page.route('**/quay-formula-field-*.js', async (route) => {
+      await held;
+      await route.continue();
+    });
+    await startFrom(page, fenders);
+    await showSheet(page, 'Berthing energy');
+    const label = 'angle between R and the velocity';
+    await cell(page, label, 'value').click();
+    await page.keyboard.press('F2');
+    await page.locator('quay-cell-editor input').waitFor();
+    await page.keyboard.press('Control+a');
+    come();
+    await page.locator('quay-formula-field .cm-content').waitFor();
+    await page.keyboard.type('90 deg - α');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => resultOf(page, label)).toBe('84');
+  });
+
   test('renames a symbol, and every formula that uses it follows', async () => {
     await startFrom(page, fenders);
     await showSheet(page, 'Berthing energy');

@@ -68,13 +68,13 @@ describe('what a line has beyond its cells', () => {
     await chooseFromMenu(page, 'Details');
     await dialog().getByRole('textbox', { name: 'Unit' }).fill('ft/s');
     await page.keyboard.press('Enter');
-    await expect.poll(() => value(check).textContent()).toMatch(/0\.328\S* ft\/s/);
+    await expect.poll(() => value(check).textContent()).toMatch(/0\.328\S*\sft\/s/);
     await chooseFromMenu(page, 'Details');
     await dialog().getByRole('textbox', { name: 'Unit' }).fill('kN');
     await page.keyboard.press('Enter');
     await line(page, check).locator('.sentence').waitFor();
     await page.keyboard.press('Control+z');
-    await expect.poll(() => value(check).textContent()).toMatch(/0\.328\S* ft\/s/);
+    await expect.poll(() => value(check).textContent()).toMatch(/0\.328\S*\sft\/s/);
   });
 
   test('words become a caution, then an open item that the overview lists', async () => {

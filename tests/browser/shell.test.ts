@@ -55,7 +55,7 @@ describe('the list of problems', () => {
     expect(await row.count()).toBe(1);
     const told = (await row.first().textContent())?.replace(/\s+/g, ' ') ?? '';
     expect(told).toContain('Berthing energy');
-    expect(told).toContain('“ton” is one of three masses; write t, ST or LT');
+    expect(told).toContain('“ton” is one of three masses; write “t”, “ST” or “LT”');
     expect(await axeFindings(page)).toEqual([]);
     await page.keyboard.press('Tab');
     await page.keyboard.press('Enter');

@@ -11,7 +11,7 @@ import { itemOfPlace } from './place-item.ts';
 import type { FormulaDesk } from './quay-formula-field.ts';
 import './quay-choice-field.ts';
 import './quay-input-field.ts';
-import type { QuayInputField } from './quay-input-field.ts';
+import type { QuayInputField, SelectedText } from './quay-input-field.ts';
 import type { Reader } from './reader.ts';
 import { unitReader } from './unit-reader.ts';
 
@@ -53,7 +53,7 @@ export class QuayCellEditor extends LitElement {
   #reader: Reader = silent;
   #desk: FormulaDesk | undefined;
   #text = '';
-  #caret: number | undefined;
+  #selected: SelectedText | undefined;
 
   constructor() {
     super();
@@ -67,7 +67,7 @@ export class QuayCellEditor extends LitElement {
     }
     const { session, place, kind } = this;
     this.#text = this.seed ?? this.value;
-    this.#caret = undefined;
+    this.#selected = undefined;
     this.#desk = kind === 'formula' ? formulaDesk(session, place) : undefined;
     this.#reader = this.#readerOf(kind);
     if (kind === 'formula' && !this.formulas)
@@ -85,7 +85,7 @@ export class QuayCellEditor extends LitElement {
       return html`<quay-formula-field
         .label=${label}
         .value=${this.#text}
-        .caret=${this.#caret}
+        .selected=${this.#selected}
         .desk=${this.#desk}
         @commit=${this.#commit}
         @cancel=${this.#cancel}
@@ -128,7 +128,7 @@ export class QuayCellEditor extends LitElement {
   /** Keeps what was typed into the plain field when the formula editor takes its place. */
   #takeOver(): void {
     const plain = this.renderRoot.querySelector<QuayInputField>('quay-input-field');
-    if (plain) ({ text: this.#text, caret: this.#caret } = plain.handOver());
+    if (plain) ({ text: this.#text, selected: this.#selected } = plain.handOver());
   }
 
   readonly #commit = (event: CustomEvent<Commit>): void => {

@@ -23,6 +23,7 @@ import { formulaTheme } from './formula-theme.ts';
 import { diagnosticsOf, formulaTrial, type TrialExtension, type Try } from './formula-trial.ts';
 import type { Note } from './note.ts';
 import { drawNote, noteStyles } from './note-view.ts';
+import type { SelectedText } from './quay-input-field.ts';
 import { whenLeft } from './when-left.ts';
 
 /** What a formula field asks of the book. */
@@ -38,7 +39,7 @@ export class QuayFormulaField extends LitElement {
   static override properties = {
     label: { attribute: false },
     value: { attribute: false },
-    caret: { attribute: false },
+    selected: { attribute: false },
     desk: { attribute: false },
     note: { state: true },
   };
@@ -47,8 +48,8 @@ export class QuayFormulaField extends LitElement {
 
   declare label: string;
   declare value: string;
-  /** Where the caret stands at first; at the end if undefined. */
-  declare caret: number | undefined;
+  /** What is selected at first; undefined for the caret at the end. */
+  declare selected: SelectedText | undefined;
   declare desk: FormulaDesk;
   declare note: Note | undefined;
   #view: EditorView | undefined;
@@ -78,7 +79,10 @@ export class QuayFormulaField extends LitElement {
       root: this.renderRoot as ShadowRoot,
       state: EditorState.create({
         doc,
-        selection: { anchor: Math.min(this.caret ?? doc.length, doc.length) },
+        selection: {
+          anchor: Math.min(this.selected?.from ?? doc.length, doc.length),
+          head: Math.min(this.selected?.to ?? doc.length, doc.length),
+        },
         extensions: [
           formulaKeys({
             commit: (move) => this.#leave(move),

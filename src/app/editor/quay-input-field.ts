@@ -11,6 +11,12 @@ import type { Reader } from './reader.ts';
 import type { Suggestion } from './suggestion.ts';
 import { whenLeft } from './when-left.ts';
 
+/** The part of a text that is selected; where the caret stands if both ends are one. */
+export interface SelectedText {
+  readonly from: number;
+  readonly to: number;
+}
+
 /** A plain field in a cell that keeps what is typed, with a note and perhaps suggestions below. */
 export class QuayInputField extends LitElement {
   static override properties = {
@@ -66,9 +72,13 @@ export class QuayInputField extends LitElement {
       </div>`;
   }
 
-  /** Gives its place to another field, which takes over what was typed and where the caret stands. */
-  handOver(): { readonly text: string; readonly caret: number | undefined } {
-    return { text: this.text, caret: this.#input_.selectionStart ?? undefined };
+  /** Gives its place to another field, which takes over what was typed and what is selected. */
+  handOver(): { readonly text: string; readonly selected: SelectedText } {
+    const { value, selectionStart, selectionEnd } = this.#input_;
+    return {
+      text: this.text,
+      selected: { from: selectionStart ?? value.length, to: selectionEnd ?? value.length },
+    };
   }
 
   /** What the field holds. */

@@ -25,8 +25,8 @@ describe('below a formula', () => {
       const desk = formulaDesk(session, { sheet: 'pier', part: 't', item, field: 'tb' });
       return desk?.note(desk.tryIt('h * 3'), { caret: 5, listed: false });
     };
-    expect(noteAt('r1')).toMatchObject({ text: expect.stringMatching(/^= 60 ft.*, in row 2$/) });
-    expect(noteAt('head')).toMatchObject({ text: expect.stringMatching(/^= 30 ft.*, in row 1$/) });
+    expect(noteAt('r1')).toMatchObject({ text: expect.stringMatching(/^= 60\sft.*, in row 2$/) });
+    expect(noteAt('head')).toMatchObject({ text: expect.stringMatching(/^= 30\sft.*, in row 1$/) });
   });
 
   test('stands what it comes to and what that is', () => {
