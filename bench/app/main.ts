@@ -4,8 +4,19 @@ import { buildApp, serveApp } from '../../tests/browser/built-app.ts';
 import { launchBrowser } from '../../tests/browser/launch.ts';
 import { measureFirstPaint, measureLoads } from './first-load.ts';
 import { largeBook } from './large-book.ts';
-import { pressNothing, type Sample, workOnLargeTable, workOnTemplates } from './mixes.ts';
+import { type Act, type Pressed, pressNothing, workOnLargeTable, workOnTemplates } from './mixes.ts';
 import { recordKeystrokes } from './recorder.ts';
+import { traced } from './trace.ts';
+
+/** One keystroke, in milliseconds from the key going down. */
+interface Sample {
+  readonly act: Act;
+  readonly key: string;
+  /** To the end of the task that handles it, microtasks included. */
+  readonly work: number;
+  /** To the end of the next frame. */
+  readonly frame: number;
+}
 
 // npm run bench:app -- [--json] [--as-built]: measures the built app in headless Chromium.
 const json = process.argv.includes('--json');
@@ -63,7 +74,7 @@ async function measure(browser: Browser, address: string): Promise<void> {
 async function inPage(
   browser: Browser,
   address: string,
-  work: (page: Page) => Promise<readonly Sample[]>,
+  work: (page: Page) => Promise<readonly Pressed[]>,
 ): Promise<readonly Sample[]> {
   const context = await browser.newContext({
     viewport: { width: 1440, height: 900 },
@@ -72,9 +83,14 @@ async function inPage(
   const page = await context.newPage();
   await recordKeystrokes(page);
   await page.goto(address);
-  const samples = await work(page);
+  const { result, restOfTask } = await traced(browser, page, () => work(page));
   await context.close();
-  return samples;
+  return result.map(({ act, key, mark, marked, frame }) => ({
+    act,
+    key,
+    work: marked + restOfTask(mark),
+    frame,
+  }));
 }
 
 /** Opens the large book as a person opens a file. */

@@ -6,7 +6,7 @@ import { type Keystroke, press } from './recorder.ts';
 export type Act = 'move' | 'type a value' | 'type a formula' | 'commit' | 'undo' | 'nothing';
 
 /** A keystroke with what it did. */
-export interface Sample extends Keystroke {
+export interface Pressed extends Keystroke {
   readonly act: Act;
   readonly key: string;
 }
@@ -55,8 +55,8 @@ const templates: readonly (Work & { readonly title: string; readonly sheet: stri
 ];
 
 /** A realistic hour at each shipped template, in a few dozen keystrokes. */
-export async function workOnTemplates(page: Page, address: string): Promise<readonly Sample[]> {
-  const samples: Sample[] = [];
+export async function workOnTemplates(page: Page, address: string): Promise<readonly Pressed[]> {
+  const samples: Pressed[] = [];
   for (const { title, sheet, ...work } of templates) {
     await page.goto(address);
     await startFrom(page, title);
@@ -67,7 +67,7 @@ export async function workOnTemplates(page: Page, address: string): Promise<read
 }
 
 /** The same at the open book with the large table, and in the table itself. */
-export async function workOnLargeTable(page: Page): Promise<readonly Sample[]> {
+export async function workOnLargeTable(page: Page): Promise<readonly Pressed[]> {
   const lines = await workOn(page, {
     given: 'rate of work',
     entries: ['45', '50', '35 m^3/h', '60', '1 m^3/min', '42'],
@@ -77,7 +77,7 @@ export async function workOnLargeTable(page: Page): Promise<readonly Sample[]> {
   const first = page.locator('quay-table [data-item="r2"] [data-field="c1"]');
   await first.evaluate((element) => element.scrollIntoView({ block: 'center' }));
   await first.click();
-  const samples: Sample[] = [];
+  const samples: Pressed[] = [];
   for (const value of ['12', '7.5', '30', '4', '55.5', '21']) {
     for (const key of value) samples.push(await timed(page, 'type a value', key));
     samples.push(await timed(page, 'commit', 'Enter'));
@@ -89,14 +89,14 @@ export async function workOnLargeTable(page: Page): Promise<readonly Sample[]> {
 }
 
 /** Keys that mean nothing where the person is: what a frame takes by itself. */
-export async function pressNothing(page: Page): Promise<readonly Sample[]> {
-  const samples: Sample[] = [];
+export async function pressNothing(page: Page): Promise<readonly Pressed[]> {
+  const samples: Pressed[] = [];
   for (let step = 0; step < 60; step += 1) samples.push(await timed(page, 'nothing', 'F7'));
   return samples;
 }
 
-async function workOn(page: Page, { given, entries, calc, formula }: Work): Promise<readonly Sample[]> {
-  const samples: Sample[] = [];
+async function workOn(page: Page, { given, entries, calc, formula }: Work): Promise<readonly Pressed[]> {
+  const samples: Pressed[] = [];
   const keys = async (act: Act, pressed: readonly string[]) => {
     for (const key of pressed) samples.push(await timed(page, act, key));
   };
@@ -131,7 +131,7 @@ async function workOn(page: Page, { given, entries, calc, formula }: Work): Prom
   return samples;
 }
 
-async function timed(page: Page, act: Act, key: string): Promise<Sample> {
+async function timed(page: Page, act: Act, key: string): Promise<Pressed> {
   return { ...(await press(page, key)), act, key };
 }
 

@@ -1,15 +1,17 @@
 import type { Page } from 'playwright-core';
 
-/** One keystroke, in milliseconds from the key going down. */
+/** One keystroke as the page saw it, times in milliseconds. */
 export interface Keystroke {
-  /** To the end of the work on the main thread that the key sets off before anything else may run. */
-  readonly work: number;
-  /** To the end of the next frame. */
+  /** The name of its marks in the trace. */
+  readonly mark: string;
+  /** From the key going down to the last mark: the last of its events that reached a listener. */
+  readonly marked: number;
+  /** From the key going down to the end of the next frame. */
   readonly frame: number;
 }
 
 interface Recorder {
-  now: { start: number; work: number; frame: number } | undefined;
+  now: { mark: string; start: number; marked: number; frame: number } | undefined;
 }
 
 /** What browsers have and the compiler's library does not know yet. */
@@ -20,38 +22,39 @@ interface Scheduling {
 }
 
 /**
- * Has a page time its keystrokes. The clock starts at the event's own time stamp. Work ends when a task comes up
- * that the first listener of `keydown`, and again of `beforeinput` and `input`, posts at the highest priority, or the
- * next frame begins if the browser puts that first: either comes only when handlers and all their microtasks are done.
- * The frame ends with such a task posted from its animation frame, which comes up when styles, layout and painting are
- * done, before timers and other events.
+ * Has a page time its keystrokes. The clock starts at the event's own time stamp. Each of a key's events leaves a mark
+ * in the trace, in the task that handles it. The frame ends with a task of the highest priority posted from its
+ * animation frame, which comes up when styles, layout and painting are done, before timers and other events.
  */
 export async function recordKeystrokes(page: Page): Promise<void> {
   await page.addInitScript(() => {
     const recorder: Recorder = { now: undefined };
     Object.assign(globalThis, { keystrokeRecorder: recorder });
     const { scheduler } = globalThis as unknown as Scheduling;
-    const afterThis = (then: () => void) => void scheduler.postTask(then, { priority: 'user-blocking' });
+    let asked: Recorder['now'];
     const follow = () => {
       const { now } = recorder;
       if (!now) return;
-      let working = true;
-      const worked = () => {
-        if (working) now.work = performance.now() - now.start;
-        working = false;
-      };
-      afterThis(worked);
+      performance.mark(now.mark);
+      now.marked = performance.now() - now.start;
+      // Asking for a frame takes time of its own: once is enough for all events of a key.
+      if (asked === now) return;
+      asked = now;
       requestAnimationFrame(() => {
-        worked();
-        afterThis(() => {
-          now.frame = performance.now() - now.start;
-        });
+        asked = undefined;
+        void scheduler.postTask(
+          () => {
+            now.frame = performance.now() - now.start;
+          },
+          { priority: 'user-blocking' },
+        );
       });
     };
     addEventListener(
       'keydown',
       (event) => {
-        recorder.now = { start: event.timeStamp, work: 0, frame: 0 };
+        const mark = recorder.now?.mark ?? '';
+        recorder.now = { mark, start: event.timeStamp, marked: 0, frame: 0 };
         follow();
       },
       true,
@@ -61,17 +64,27 @@ export async function recordKeystrokes(page: Page): Promise<void> {
   });
 }
 
+let pressed = 0;
+
 /** Presses a key and gives its times, when the page has come to rest again. */
 export async function press(page: Page, key: string): Promise<Keystroke> {
+  pressed += 1;
+  const mark = `keystroke ${pressed}`;
+  await page.evaluate((name) => {
+    const { keystrokeRecorder } = globalThis as unknown as { keystrokeRecorder: Recorder };
+    keystrokeRecorder.now = { mark: name, start: 0, marked: 0, frame: 0 };
+  }, mark);
   await page.keyboard.press(key);
   const times = await page.evaluate(async () => {
     const { keystrokeRecorder } = globalThis as unknown as { keystrokeRecorder: Recorder };
     const frame = () => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
     await frame();
     await frame();
-    return keystrokeRecorder.now;
+    const { now } = keystrokeRecorder;
+    keystrokeRecorder.now = undefined;
+    return now;
   });
-  if (!times || times.work <= 0 || times.frame <= 0) throw new Error(`the key ${key} was not timed`);
+  if (!times || times.marked <= 0 || times.frame <= 0) throw new Error(`the key ${key} was not timed`);
   // The pause of a quick typist, in which the page does what it has put off.
   await page.waitForTimeout(60);
   return times;

@@ -6,7 +6,6 @@ import {
 } from '@codemirror/autocomplete';
 import { history, historyKeymap, standardKeymap } from '@codemirror/commands';
 import { bracketMatching } from '@codemirror/language';
-import { setDiagnostics } from '@codemirror/lint';
 import { EditorState } from '@codemirror/state';
 import { EditorView, keymap, tooltips } from '@codemirror/view';
 import { html, LitElement, type TemplateResult } from 'lit';
@@ -20,7 +19,7 @@ import { formulaKeys } from './formula-keys.ts';
 import { formulaLanguage } from './formula-language.ts';
 import { isWordUnknown, type Writing } from './formula-note.ts';
 import { formulaTheme } from './formula-theme.ts';
-import { diagnosticsOf, formulaTrial, type TrialExtension, type Try } from './formula-trial.ts';
+import { FormulaTrial, type Try } from './formula-trial.ts';
 import type { Note } from './note.ts';
 import { drawNote, noteStyles } from './note-view.ts';
 import type { SelectedText } from './quay-input-field.ts';
@@ -73,7 +72,7 @@ export class QuayFormulaField extends LitElement {
     if (!parent || !lists) throw new Error('the formula field has no room for its editor');
     lists.showPopover();
     const doc = oneLine(this.value);
-    const trial = formulaTrial(this.desk.tryIt);
+    const trial = new FormulaTrial(this.desk.tryIt);
     const view = new EditorView({
       parent,
       root: this.renderRoot as ShadowRoot,
@@ -97,7 +96,6 @@ export class QuayFormulaField extends LitElement {
             },
             unfinished: ({ state }) => isWordUnknown(trial.of(state), state.selection.main.head),
           }),
-          trial.extension,
           formulaLanguage,
           formulaCompletion((text, at, asked) => this.desk.complete(text, at, asked)),
           bracketMatching(),
@@ -127,8 +125,6 @@ export class QuayFormulaField extends LitElement {
     this.#view = view;
     // One line with a list of completions is a combobox, which has no such attribute.
     view.contentDOM.removeAttribute('aria-multiline');
-    const first = trial.of(view.state);
-    view.dispatch(setDiagnostics(view.state, diagnosticsOf(first, doc.length)));
     this.#tell(trial);
     view.focus();
   }
@@ -139,9 +135,11 @@ export class QuayFormulaField extends LitElement {
     this.#view = undefined;
   }
 
-  #tell(trial: TrialExtension): void {
-    const state = this.#view?.state;
-    if (!state) return;
+  /** Underlines what is wrong and says it below, or what the formula comes to. */
+  #tell(trial: FormulaTrial): void {
+    if (!this.#view) return;
+    trial.underline(this.#view);
+    const { state } = this.#view;
     const listed = completionStatus(state) !== null;
     this.note = this.desk.note(trial.of(state), { caret: state.selection.main.head, listed });
   }

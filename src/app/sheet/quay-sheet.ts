@@ -16,8 +16,10 @@ import { QuayTable } from '../table/quay-table.ts';
 import { tableStyles } from '../table/table-styles.ts';
 import type { About, Asked } from './asked.ts';
 import type { CellEdit, Commit } from './cell-edit.ts';
+import { CellFocus } from './cell-focus.ts';
 import { ClipboardEvents } from './clipboard-events.ts';
 import { carryOut } from './commands.ts';
+import { DrawnLater, redraw } from './drawn-later.ts';
 import { FlowMarks } from './flow-marks.ts';
 import { type GridMap, gridMap, placeAt } from './grid-map.ts';
 import { commandOf } from './keys.ts';
@@ -65,8 +67,14 @@ export class QuaySheet extends LitElement implements SheetHost {
   #printing = false;
   /** The number of rows of each table as drawn. */
   #lengths: ReadonlyMap<string, number> = new Map();
-  #drawing = 0;
-  #focusing = 0;
+  readonly #focus = new CellFocus({
+    activeCell: () => {
+      const { place } = this;
+      return place && !samePlace(this.#edit?.place, place) ? this.#elements.cellAt(place) : undefined;
+    },
+    onKey: (event) => this.#key(event),
+  });
+  readonly #later = new DrawnLater();
   readonly #flow = new FlowMarks();
   #marking = 0;
   #leave: (() => void) | undefined;
@@ -86,11 +94,17 @@ export class QuaySheet extends LitElement implements SheetHost {
     this.addEventListener('keydown', this.#key);
   }
 
+  protected override createRenderRoot(): HTMLElement | DocumentFragment {
+    const root = super.createRenderRoot();
+    this.#later.watch(root);
+    return root;
+  }
+
   override connectedCallback(): void {
     super.connectedCallback();
     this.#leave = this.session?.subscribe(this.#told);
     if (this.session?.place) this.#focusPending = true;
-    addEventListener('keydown', this.#earlyKey, { capture: true });
+    this.#focus.connect();
     addEventListener('beforeprint', this.#print);
     addEventListener('afterprint', this.#print);
   }
@@ -99,7 +113,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     super.disconnectedCallback();
     this.#leave?.();
     this.#resized.disconnect();
-    removeEventListener('keydown', this.#earlyKey, { capture: true });
+    this.#focus.disconnect();
     removeEventListener('beforeprint', this.#print);
     removeEventListener('afterprint', this.#print);
   }
@@ -251,7 +265,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     const { place } = this;
     if (!place) return;
     // The dialog gives the focus back to where it was.
-    this.#focusCell();
+    this.#focus.now();
     this.dispatchEvent(
       new CustomEvent<Asked>('ask', { detail: { about, place }, bubbles: true, composed: true }),
     );
@@ -310,7 +324,7 @@ export class QuaySheet extends LitElement implements SheetHost {
         const concerned = row.kind === 'check' || line.active !== '' || changed.has(id);
         if (line.source !== row) line.source = row;
         else if (concerned || line.drawnItem !== this.session.notebook.model.items.get(id))
-          line.requestUpdate();
+          this.#later.draw(line);
       }
     }
     const own = this.#elements.at({ sheet, part: part.id, item: '', field: '' });
@@ -322,16 +336,16 @@ export class QuaySheet extends LitElement implements SheetHost {
         part.columns.some(({ name }) => changed.has(`${id}.${name}`));
       own.table = part;
       if (own.length !== this.#lengths.get(part.id)) this.requestUpdate();
-      if (concerned) redraw(own);
+      if (concerned) this.#later.draw(own);
       for (const column of part.columns) {
         const line = this.#elements.at({ sheet, part: part.id, item: column.id, field: '' });
         if (!(line instanceof QuayLine) || column.kind === 'given') continue;
         line.source = column;
-        if (concerned) line.requestUpdate();
+        if (concerned) this.#later.draw(line);
       }
     } else if (own instanceof QuayWords && part.kind !== 'table') {
       own.source = part;
-      if (isPicture(part)) this.#drawPicturesSoon();
+      if (part.kind === 'figure' || part.kind === 'chart') this.#later.draw(own);
     }
   }
 
@@ -339,17 +353,6 @@ export class QuaySheet extends LitElement implements SheetHost {
   #markFlowSoon(): void {
     cancelAnimationFrame(this.#marking);
     this.#marking = requestAnimationFrame(() => this.#flow.show(this.session, this.#elements));
-  }
-
-  /** Pictures follow right after the numbers, which do not wait for them. */
-  #drawPicturesSoon(): void {
-    cancelAnimationFrame(this.#drawing);
-    this.#drawing = requestAnimationFrame(() =>
-      setTimeout(() => {
-        for (const element of this.#elements.all)
-          if (element instanceof QuayWords && isPicture(element.source)) element.stamp += 1;
-      }),
-    );
   }
 
   override render(): TemplateResult {
@@ -438,29 +441,6 @@ export class QuaySheet extends LitElement implements SheetHost {
     }
   }
 
-  /** The focus follows with the next frame, which lays the page out anyway. */
-  #focusSoon(): void {
-    cancelAnimationFrame(this.#focusing);
-    this.#focusing = requestAnimationFrame(() => this.#focusCell());
-  }
-
-  /** A key that comes before the focus finds the page, even where the focus was lost with the field that had it. */
-  readonly #earlyKey = (event: KeyboardEvent): void => {
-    if (this.#focusing === 0) return;
-    this.#focusCell();
-    if (event.target === document.body) this.#key(event);
-  };
-
-  #focusCell(): void {
-    cancelAnimationFrame(this.#focusing);
-    this.#focusing = 0;
-    const { place } = this;
-    const cell = place && !samePlace(this.#edit?.place, place) && this.#elements.cellAt(place);
-    if (!cell) return;
-    cell.focus({ preventScroll: true });
-    cell.scrollIntoView({ block: 'nearest', inline: 'nearest' });
-  }
-
   override updated(): void {
     this.#elements.collect(this.renderRoot);
     for (const element of this.#elements.all) if (element instanceof QuayTable) redraw(element);
@@ -479,14 +459,10 @@ export class QuaySheet extends LitElement implements SheetHost {
     const element = this.#elements.at(place);
     void element?.updateComplete.then(() => {
       if (samePlace(this.#edit?.place, place) || !samePlace(place, this.session.place)) return;
-      this.#focusSoon();
+      this.#focus.soon();
       this.#abandon(place);
     });
   }
-}
-
-function isPicture({ kind }: Part): boolean {
-  return kind === 'figure' || kind === 'chart';
 }
 
 /** Whether the person is typing in a field that is not on the page. */
@@ -495,12 +471,6 @@ function typesElsewhere(page: QuaySheet): boolean {
   let active = document.activeElement;
   while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
   return active?.matches('input, textarea, select, [contenteditable]') ?? false;
-}
-
-/** Has an element drawn again whose values may have changed. */
-function redraw(element: QuayLine | QuayWords | QuayTable): void {
-  if (element instanceof QuayLine) element.requestUpdate();
-  else element.stamp += 1;
 }
 
 customElements.define('quay-sheet', QuaySheet);
