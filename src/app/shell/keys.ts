@@ -23,6 +23,7 @@ export const keyGroups: readonly {
       ['Enter, Tab', 'accept and move on'],
       ['Escape', 'leave it as it was'],
       ['Alt+Enter', 'apply the remedy offered'],
+      ['gamma, Delta …', 'a Greek letter: write its name, take it from the list'],
       ['Delete', 'clear the entry'],
       ['Ctrl+C, Ctrl+X, Ctrl+V', 'copy, cut, paste, also to and from a spreadsheet'],
       ['Ctrl+D', 'fill down'],
