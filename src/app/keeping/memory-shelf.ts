@@ -6,22 +6,23 @@ import type { Shelf } from './library.ts';
 export function memoryShelf(reason: string): Shelf {
   const books = new Map<string, Book>();
   return {
-    list: async () => [],
-    add: async (book) => {
+    list: () => Promise.resolve([]),
+    add: (book) => {
       const id = crypto.randomUUID();
       books.set(id, book);
-      return id;
+      return Promise.resolve(id);
     },
-    open: async (id) => {
+    open: (id) => {
       const book = books.get(id);
-      return book ? succeed(book) : fail(problem('book-not-kept', { from: 0, to: 0 }, {}));
+      return Promise.resolve(book ? succeed(book) : fail(problem('book-not-kept', { from: 0, to: 0 }, {})));
     },
-    keeper: (id) => async (_edit, book) => {
+    keeper: (id) => (_edit, book) => {
       books.set(id, book);
-      return { state: 'not kept', reason };
+      return Promise.resolve({ state: 'not kept', reason });
     },
-    remove: async (id) => {
+    remove: (id) => {
       books.delete(id);
+      return Promise.resolve();
     },
   };
 }
