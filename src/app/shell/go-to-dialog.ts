@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing } from 'lit';
 import { math, symbolMath } from '../../record/index.ts';
 import type { Session } from '../session/session.ts';
 import { drawMarkup } from '../style/markup.ts';
+import { mathsStyles } from '../style/maths-styles.ts';
 import { dialogStyles } from './dialog-styles.ts';
 import { type Target, targetsFor } from './go-to-targets.ts';
 
@@ -15,6 +16,7 @@ export class GoToDialog extends LitElement {
   declare at: number;
 
   static override styles = [
+    mathsStyles,
     dialogStyles,
     css`
       input {
@@ -59,11 +61,9 @@ export class GoToDialog extends LitElement {
       .where {
         color: var(--ink-soft);
       }
-      math {
-        font-family: var(--serif);
-      }
-      math .v {
-        font-style: italic;
+      .none:empty {
+        min-height: 0;
+        margin: 0;
       }
     `,
   ];
