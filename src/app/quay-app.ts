@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { groupedSheets } from './editing/grouped-sheets.ts';
 import type { FileHandle } from './keeping/files.ts';
-import type { Library, LibraryNotice } from './keeping/library.ts';
+import type { Keeping, Library, LibraryNotice } from './keeping/library.ts';
 import type { CellPlace } from './session/place.ts';
 import type { Session } from './session/session.ts';
 import type { BookSettings } from './settings/book-settings.ts';
@@ -32,6 +32,7 @@ export class QuayApp extends LitElement {
   /** Whether another tab has changed the book that was changed here too. */
   declare parted: boolean;
   #file: FileHandle | undefined;
+  #keeping: Keeping | undefined;
   /** Why nothing is kept in this browser, as long as that is so. */
   #cannotKeep: string | undefined;
 
@@ -184,13 +185,20 @@ export class QuayApp extends LitElement {
     this.refusal = undefined;
     this.notice = this.#cannotKeep;
     if (id === undefined) {
+      this.#leave();
       this.session = undefined;
       this.requestUpdate();
     } else if (this.session?.id !== id) void this.#open(id);
   };
 
+  #leave(): void {
+    this.#keeping?.close();
+    this.#keeping = undefined;
+  }
+
   async #open(id: string): Promise<void> {
     this.parted = false;
+    this.#leave();
     try {
       const [opened, { openSession }] = await Promise.all([this.library.open(id), import('./book.ts')]);
       if (!opened.ok) {
@@ -198,7 +206,8 @@ export class QuayApp extends LitElement {
         return;
       }
       this.#file = undefined;
-      this.session = openSession(id, opened.value, this.library.keeper(id), () => Date.now());
+      this.#keeping = this.library.keeper(id);
+      this.session = openSession(id, opened.value, this.#keeping.keep, () => Date.now());
       document.title = `${opened.value.title.project || opened.value.title.subject || 'Book'} · Quaybook`;
     } catch (error) {
       this.refusal = error instanceof Error ? error.message : String(error);

@@ -183,6 +183,21 @@ describe('keeping', () => {
     await page.getByRole('button', { name: fenders }).first().waitFor();
   });
 
+  test('a book that was left is kept when it is opened again in the same tab', async () => {
+    await startFrom(page, fenders);
+    for (const entry of ['0.91', '0.92']) {
+      await showSheet(page, 'Berthing energy');
+      await enter('softness factor', entry);
+      await page.getByRole('button', { name: 'Quaybook' }).click();
+      await page.getByRole('button', { name: fenders, exact: true }).first().click();
+      await showSheet(page, 'Berthing energy');
+      expect(await cell(page, 'softness factor', 'value').textContent()).toContain(entry);
+      expect(await page.getByText(/open in another tab/).count()).toBe(0);
+    }
+    await enter('softness factor', '0.93');
+    await kept();
+  });
+
   test('a tab that crashes loses nothing that was kept', async () => {
     await startFrom(page, fenders);
     const book = page.url();

@@ -25,8 +25,11 @@ export function browserLibrary(now: () => number): Library {
     add: async (book) => (await shelf).add(book),
     open: async (id) => (await shelf).open(id),
     keeper: (id) => {
-      const keeper = shelf.then((found) => found.keeper(id));
-      return async (edit, book) => (await keeper)(edit, book);
+      const keeping = shelf.then((found) => found.keeper(id));
+      return {
+        keep: async (edit, book) => (await keeping).keep(edit, book),
+        close: () => void keeping.then(({ close }) => close()),
+      };
     },
     remove: async (id) => (await shelf).remove(id),
     onNotice: (listener) => {

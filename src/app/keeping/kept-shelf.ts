@@ -15,6 +15,8 @@ export function keptShelf(
   tell: (notice: LibraryNotice) => void,
 ): Shelf {
   void navigator.storage?.persist?.();
+  /** The books that are being let go of. */
+  const closing = new Map<string, Promise<void>>();
   return {
     list: async () => {
       const books = await database.getAll('books');
@@ -28,8 +30,14 @@ export function keptShelf(
       await writeWhole(database, { id, through: 0, changed: now() }, book);
       return id;
     },
-    open: async (id) => (await import('./whole.ts')).readKept(database, id),
-    keeper: (id) => keeperOf(id, database, now, tell),
+    open: async (id) => {
+      await closing.get(id);
+      return (await import('./whole.ts')).readKept(database, id);
+    },
+    keeper: (id) => {
+      const { keep, closed } = keeperOf(id, closing.get(id), database, now, tell);
+      return { keep, close: () => void closing.set(id, closed()) };
+    },
     remove: (id) =>
       inTransaction(database, async (stores) => {
         await stores('books').delete(id);
@@ -45,11 +53,12 @@ export function keptShelf(
  */
 function keeperOf(
   id: string,
+  before: Promise<void> | undefined,
   database: Database,
   now: () => number,
   tell: (notice: LibraryNotice) => void,
-): Keeper {
-  const held = holdLock(id, tell);
+): { readonly keep: Keeper; readonly closed: () => Promise<void> } {
+  const lock = lockOf(id, before, tell);
   const fold = folderOf(id, tell);
   let number: number | undefined;
   // After an edit that could not be kept the journal would skip it: only the whole book mends that.
@@ -57,7 +66,7 @@ function keeperOf(
   let line: Promise<unknown> = Promise.resolve();
   const write = async (edit: Parameters<Keeper>[0], book: Book): Promise<Kept> => {
     try {
-      if (!(await held)) return { state: 'not kept', reason: 'the book is open in another tab' };
+      if (!(await lock.held)) return { state: 'not kept', reason: 'the book is open in another tab' };
       const { nameOf, writeWhole } = await import('./whole.ts');
       number ??= await lastNumber(database, id);
       number += 1;
@@ -82,10 +91,16 @@ function keeperOf(
       return { state: 'not kept', reason: reasonOf(error) };
     }
   };
-  return (edit, book) => {
-    const turn = line.then(() => write(edit, book));
-    line = turn;
-    return turn;
+  return {
+    keep: (edit, book) => {
+      const turn = line.then(() => write(edit, book));
+      line = turn;
+      return turn;
+    },
+    closed: async () => {
+      await line;
+      await lock.released();
+    },
   };
 }
 
@@ -112,19 +127,46 @@ async function lastNumber(store: Database, id: string): Promise<number> {
   return Math.max(card?.through ?? 0, last?.value.number ?? 0);
 }
 
-/** Whether this tab has the book's lock; held as long as the tab lives. */
-function holdLock(id: string, tell: (notice: LibraryNotice) => void): Promise<boolean> {
+/**
+ * The lock of a book, asked for once `before` is done. Whether it is held here is known at once; where another tab has it,
+ * its coming is told.
+ */
+function lockOf(
+  id: string,
+  before: Promise<void> | undefined,
+  tell: (notice: LibraryNotice) => void,
+): { readonly held: Promise<boolean>; readonly released: () => Promise<void> } {
   const name = `quaybook:${id}`;
-  const forever = new Promise<never>(() => undefined);
-  return new Promise((resolve) => {
-    void navigator.locks.request(name, { ifAvailable: true }, (lock) => {
-      resolve(lock !== null);
-      if (lock) return forever;
-      tell({ kind: 'open elsewhere', id });
-      void navigator.locks.request(name, () => {
-        tell({ kind: 'changed elsewhere', id });
-      });
-      return undefined;
-    });
+  const waiting = new AbortController();
+  let release = (): void => undefined;
+  const left = new Promise<void>((resolve) => {
+    release = resolve;
   });
+  let over: Promise<unknown> = Promise.resolve();
+  const held = new Promise<boolean>((resolve) => {
+    const ask = (): void => {
+      over = navigator.locks.request(name, { ifAvailable: true }, (lock) => {
+        resolve(lock !== null);
+        if (lock) return left;
+        tell({ kind: 'open elsewhere', id });
+        navigator.locks
+          .request(name, { signal: waiting.signal }, () => tell({ kind: 'changed elsewhere', id }))
+          .catch((error: unknown) => {
+            if (!waiting.signal.aborted) throw error;
+          });
+        return undefined;
+      });
+    };
+    if (before) void before.then(ask);
+    else ask();
+  });
+  return {
+    held,
+    released: async () => {
+      await held;
+      waiting.abort();
+      release();
+      await over;
+    },
+  };
 }

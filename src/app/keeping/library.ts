@@ -22,6 +22,14 @@ export type LibraryNotice =
   /** Nothing can be kept in this browser, and why; a file keeps it. */
   | { readonly kind: 'cannot keep'; readonly reason: string };
 
+/** A book in keeping. */
+export interface Keeping {
+  /** Writes each edit to the journal before it says kept. */
+  readonly keep: Keeper;
+  /** Lets go of the book when what was entered is written, so that it can be opened again, here or elsewhere. */
+  readonly close: () => void;
+}
+
 /** Where books stand. Browser storage is never the only copy: files are saved beside it. */
 export interface Shelf {
   readonly list: () => Promise<readonly KeptBook[]>;
@@ -29,8 +37,8 @@ export interface Shelf {
   readonly add: (book: Book) => Promise<string>;
   /** The book as last kept, its journal of edits replayed. */
   readonly open: (id: string) => Promise<Outcome<Book>>;
-  /** Writes each edit to the journal before it says kept. */
-  readonly keeper: (id: string) => Keeper;
+  /** Takes a book that was opened into keeping, until it is closed. */
+  readonly keeper: (id: string) => Keeping;
   readonly remove: (id: string) => Promise<void>;
 }
 

@@ -16,10 +16,13 @@ export function memoryShelf(reason: string): Shelf {
       const book = books.get(id);
       return Promise.resolve(book ? succeed(book) : fail(problem('book-not-kept', { from: 0, to: 0 }, {})));
     },
-    keeper: (id) => (_edit, book) => {
-      books.set(id, book);
-      return Promise.resolve({ state: 'not kept', reason });
-    },
+    keeper: (id) => ({
+      keep: (_edit, book) => {
+        books.set(id, book);
+        return Promise.resolve({ state: 'not kept', reason });
+      },
+      close: () => undefined,
+    }),
     remove: (id) => {
       books.delete(id);
       return Promise.resolve();
