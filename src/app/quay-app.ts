@@ -10,6 +10,7 @@ import type { TableRowsDialog } from './settings/table-rows-dialog.ts';
 import type { Asked } from './sheet/asked.ts';
 import type { GoToDialog } from './shell/go-to-dialog.ts';
 import type { KeysDialog } from './shell/keys-dialog.ts';
+import { goToRegion } from './shell/regions.ts';
 import type { StatusBar } from './shell/status-bar.ts';
 import type { BarAction } from './shell/top-bar.ts';
 
@@ -298,12 +299,18 @@ export class QuayApp extends LitElement {
         )[key]
       : isInDialog(event)
         ? undefined
-        : (
-            {
-              f8: () => this.#element<StatusBar>('quay-status-bar')?.goToNext(event.shiftKey ? -1 : 1),
-              '?': typing ? undefined : () => this.#element<KeysDialog>('quay-keys')?.show(),
-            } as Record<string, (() => void) | undefined>
-          )[key];
+        : event.altKey
+          ? key === 'arrowleft' && !typing
+            ? () => void session.goBack()
+            : undefined
+          : (
+              {
+                f6: () => goToRegion(this.renderRoot, event.shiftKey ? -1 : 1),
+                f8: () => this.#element<StatusBar>('quay-status-bar')?.goToNext(event.shiftKey ? -1 : 1),
+                f1: () => this.#element<KeysDialog>('quay-keys')?.show(),
+                '?': typing ? undefined : () => this.#element<KeysDialog>('quay-keys')?.show(),
+              } as Record<string, (() => void) | undefined>
+            )[key];
     if (!does) return;
     event.preventDefault();
     does();

@@ -22,7 +22,8 @@ export function cellValueText(notebook: Notebook, place: CellPlace): string {
   return cellContent(notebook.book, place).text;
 }
 
-const exact = { digits: 'full', grouping: 'none' } as const;
+/** Without the last digits that a change of units leaves. */
+const exact = { digits: 14, grouping: 'none' } as const;
 
 function plainText(value: Value): string {
   if (value.kind === 'number') return writeIn(value.si, value.unit, exact);

@@ -8,7 +8,7 @@ import {
   setCells,
 } from '../../document/index.ts';
 import type { CellPlace } from '../session/place.ts';
-import { cellFromText } from './cell-content.ts';
+import { cellFromText, cellOf } from './cell-content.ts';
 import { enterText } from './cell-edits.ts';
 import { findPlace } from './find-place.ts';
 
@@ -78,7 +78,11 @@ function pasteIntoTable(
     if (!target) break;
     if (target.kind !== 'given')
       return fail(problem('set-calculated', nowhere, { name: `${part.name}.${target.name}` }));
-    const values: Cell[] = cells.map((one) => cellFromText(one[right] ?? '', target));
+    // A row that ends before leaves what is there.
+    const values: Cell[] = cells.map((one, down) => {
+      const text = one[right];
+      return text === undefined ? cellOf(target, row + down) : cellFromText(text, target);
+    });
     edits.push(setCells({ ...at, column: target.id }, row, values));
   }
   const count = cells.length * Math.min(width, part.columns.length - first);

@@ -187,7 +187,7 @@ export class Overview extends LitElement {
 
   /** A button as wide as its row: the whole row leads to the line. */
   #goButton(words: string | TemplateResult, place: CellPlace | undefined): TemplateResult {
-    return html`<button type="button" ?disabled=${!place} @click=${() => place && this.session.goTo(place)}>
+    return html`<button type="button" ?disabled=${!place} @click=${() => place && this.session.jumpTo(place)}>
       ${words}
     </button>`;
   }

@@ -121,7 +121,7 @@ export class SidePanel extends LitElement {
 
   #go(item: Item): void {
     const place = placeOfId(this.session.notebook, item.id);
-    if (place) this.session.goTo(place);
+    if (place) this.session.jumpTo(place);
   }
 
   #nudge(item: InputItem) {

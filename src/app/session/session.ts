@@ -53,6 +53,10 @@ export interface Session {
   /** The list that was asked for, where the overview is shown in place of a sheet. */
   readonly overview: OverviewPart | undefined;
   readonly goTo: (place: CellPlace) => void;
+  /** The same from afar: {@link goBack} leads back to where the person was. */
+  readonly jumpTo: (place: CellPlace) => void;
+  /** Goes back to where the person was before the last jump; false if there was none. */
+  readonly goBack: () => boolean;
   readonly showOverview: (part: OverviewPart) => void;
   readonly showSheet: (key: string) => void;
   /** Applies an edit, remembers it for undo with the place, has it kept, and tells the listeners. */
@@ -83,6 +87,8 @@ export function openSession(id: string, book: Book, keep: Keeper, now: () => num
   let overview: OverviewPart | undefined;
   let kept: Kept = { state: 'kept', at: now() };
   let keeping = 0;
+  /** Where the person was before each jump. */
+  const trail: CellPlace[] = [];
 
   const tell = (event: SessionEvent): void => {
     for (const listener of listeners) listener(event);
@@ -153,15 +159,27 @@ export function openSession(id: string, book: Book, keep: Keeper, now: () => num
     goTo: (next) => {
       if (!samePlace(place, next)) moveTo(next);
     },
+    jumpTo: (next) => {
+      if (samePlace(place, next)) return;
+      if (place) trail.push(place);
+      moveTo(next);
+    },
+    goBack: () => {
+      const before = trail.pop();
+      if (before) moveTo(before);
+      return before !== undefined;
+    },
     get overview() {
       return overview;
     },
     showOverview: (part) => {
+      if (place) trail.push(place);
       overview = part;
       place = undefined;
       tell({ kind: 'place' });
     },
     showSheet: (key) => {
+      if (place) trail.push(place);
       overview = undefined;
       sheet = key;
       place = undefined;

@@ -5,6 +5,9 @@ export interface FocusHost {
   readonly onKey: (event: KeyboardEvent) => void;
 }
 
+/** In so many frames the parts around a cell have their heights. */
+const FRAMES_TO_SETTLE = 4;
+
 /** Gives the focus to the active cell in time for the next frame, which lays the page out anyway. */
 export class CellFocus {
   readonly #host: FocusHost;
@@ -32,14 +35,26 @@ export class CellFocus {
     cancelAnimationFrame(this.#frame);
     this.#frame = 0;
     const cell = this.#host.activeCell();
-    cell?.focus({ preventScroll: true });
-    cell?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    if (!cell) return;
+    const laidOut = cell.checkVisibility({ contentVisibilityAuto: true });
+    cell.focus({ preventScroll: true });
+    cell.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    if (!laidOut) this.#scrollAgain(cell, FRAMES_TO_SETTLE);
   }
 
-  /** A key that comes before the focus finds the page, even where the focus was lost with the field that had it. */
+  /** Parts that were out of sight only now get their heights, and push the cell away from where it was brought. */
+  #scrollAgain(cell: HTMLElement, frames: number): void {
+    requestAnimationFrame(() => {
+      if (cell !== this.#host.activeCell()) return;
+      cell.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+      if (frames > 1) this.#scrollAgain(cell, frames - 1);
+    });
+  }
+
+  /** A key finds the page before the focus does, and where the focus went with what had it. */
   readonly #earlyKey = (event: KeyboardEvent): void => {
-    if (this.#frame === 0) return;
-    this.now();
-    if (event.target === document.body) this.#host.onKey(event);
+    const lost = event.target === document.body;
+    if (this.#frame !== 0 || lost) this.now();
+    if (lost) this.#host.onKey(event);
   };
 }

@@ -17,7 +17,7 @@ import { isWholeRows } from './range.ts';
 
 type Host = CommandHost & HTMLElement & { readonly editing: boolean };
 
-/** Copy, cut and paste on a page. */
+/** Copy, cut and paste on a page; not in the title block, which lies in a slot of it. */
 export class ClipboardEvents {
   readonly #host: Host;
 
@@ -29,7 +29,7 @@ export class ClipboardEvents {
   }
 
   readonly #copy = (event: ClipboardEvent): void => {
-    if (this.#host.editing || !event.clipboardData) return;
+    if (event.target !== this.#host || this.#host.editing || !event.clipboardData) return;
     const selected = selectedCells(this.#host);
     if (selected.length === 0) return;
     event.preventDefault();
@@ -58,7 +58,7 @@ export class ClipboardEvents {
   }
 
   readonly #cut = (event: ClipboardEvent): void => {
-    if (this.#host.editing) return;
+    if (event.target !== this.#host || this.#host.editing) return;
     const whole = this.#wholeLines().lines !== undefined;
     this.#copy(event);
     carryOut(this.#host, { kind: whole ? 'delete lines' : 'clear' });
@@ -66,7 +66,7 @@ export class ClipboardEvents {
 
   readonly #paste = (event: ClipboardEvent): void => {
     const { place, session } = this.#host;
-    if (this.#host.editing || !event.clipboardData || !place) return;
+    if (event.target !== this.#host || this.#host.editing || !event.clipboardData || !place) return;
     const own = event.clipboardData.getData(CELLS_TYPE);
     const copied = own === '' ? undefined : readCopied(own);
     const text = event.clipboardData.getData('text/plain');

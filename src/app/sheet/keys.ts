@@ -70,6 +70,8 @@ export function commandOf(pressed: Key): Command | undefined {
   if (known) return known;
   const motion = motions[`${stem}${named}`];
   if (motion) return { kind: 'move', motion, extend: shiftKey };
+  // No entry and no formula begins with it, and it opens the sheet of keys.
+  if (key === '?') return undefined;
   if (key.length === 1 && !ctrl && !altKey && key !== ' ') return { kind: 'edit', seed: key };
   return key === ' ' && whole === ' ' ? { kind: 'edit' } : undefined;
 }

@@ -1,6 +1,6 @@
 import type { CellPlace } from '../session/place.ts';
 import { samePlace } from '../session/place.ts';
-import type { CommandHost } from './commands.ts';
+import { type CommandHost, carryOut } from './commands.ts';
 
 type Host = Omit<CommandHost, 'openMenu'> &
   HTMLElement & { readonly openMenu: (below?: HTMLElement) => void; readonly editing: boolean };
@@ -62,10 +62,24 @@ export class PointerEvents {
     }
     const go = target?.closest<HTMLElement>('[data-go-item]');
     const part = target?.closest<HTMLElement>('[data-part]')?.dataset.part;
+    const { addRow } = target?.closest<HTMLElement>('[data-add-row]')?.dataset ?? {};
+    if (addRow !== undefined) {
+      this.#addRow(part, addRow);
+      return;
+    }
     const { goItem, goField } = go?.dataset ?? {};
     if (part === undefined || goItem === undefined || goField === undefined) return;
     this.#host.goTo({ sheet: this.#host.map.sheet, part, item: goItem, field: goField });
   };
+
+  /** Adds a row below the last one of a table. */
+  #addRow(part: string | undefined, item: string): void {
+    const { map } = this.#host;
+    const [field] = map.rowAt(map.indexOf({ part: part ?? '', item }))?.fields ?? [];
+    if (part === undefined || field === undefined) return;
+    this.#host.goTo({ sheet: map.sheet, part, item, field });
+    carryOut(this.#host, { kind: 'menu action', action: 'insert row' });
+  }
 
   readonly #menu = (event: MouseEvent): void => {
     if (inEditor(event)) return;
@@ -76,19 +90,24 @@ export class PointerEvents {
     this.#host.openMenu();
   };
 
-  /** The place under the pointer; the value of a line where no cell is. */
+  /** The place under the pointer; where no cell is the value of a line, and the first cell of a table's row. */
   #placeOf(event: MouseEvent): CellPlace | undefined {
     const target = targetOf(event);
     const part = target?.closest<HTMLElement>('[data-part]');
     const item = target?.closest<HTMLElement>('[data-item]');
-    if (!part || !item) return undefined;
+    if (!part || !item || target?.closest('.table-foot')) return undefined;
     const { map } = this.#host;
     const at = { part: part.dataset.part ?? '', item: item.dataset.item ?? '' };
     const row = map.rowAt(map.indexOf(at));
     const field = target?.closest<HTMLElement>('[data-field]')?.dataset.field;
-    const known = field !== undefined && row?.fields.includes(field) ? field : row?.fields.at(-1);
+    const known = field !== undefined && row?.fields.includes(field) ? field : beside(row?.fields, target);
     return known === undefined ? undefined : { sheet: map.sheet, ...at, field: known };
   }
+}
+
+/** Of a line its value, which is what the page is about; of a table's row the first cell. */
+function beside(fields: readonly string[] | undefined, target: Element | undefined): string | undefined {
+  return target?.closest('.table-row') ? fields?.[0] : fields?.at(-1);
 }
 
 function targetOf(event: Event): Element | undefined {

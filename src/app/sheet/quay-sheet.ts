@@ -66,11 +66,14 @@ export class QuaySheet extends LitElement implements SheetHost {
   #width = 0;
   #printing = false;
   /** The number of rows of each table as drawn. */
+  /** The sheet that was drawn last. */
+  #shown: string | undefined;
   #lengths: ReadonlyMap<string, number> = new Map();
   readonly #focus = new CellFocus({
     activeCell: () => {
       const { place } = this;
-      return place && !samePlace(this.#edit?.place, place) ? this.#elements.cellAt(place) : undefined;
+      const elsewhere = samePlace(this.#edit?.place, place) || this.#menu?.matches(':popover-open');
+      return place && !elsewhere ? this.#elements.cellAt(place) : undefined;
     },
     onKey: (event) => this.#key(event),
   });
@@ -250,11 +253,15 @@ export class QuaySheet extends LitElement implements SheetHost {
     note.style.setProperty('top', `${Math.min(at.bottom + 4, innerHeight - note.offsetHeight - 8)}px`);
   }
 
+  get #menu(): QuaySheetMenu | null {
+    return this.renderRoot.querySelector<QuaySheetMenu>('quay-sheet-menu');
+  }
+
   /** Opens the menu of the active line or part. */
   openMenu(below?: HTMLElement): void {
     const { place } = this;
     const cell = place && this.#elements.cellAt(place);
-    const menu = this.renderRoot.querySelector<QuaySheetMenu>('quay-sheet-menu');
+    const menu = this.#menu;
     if (!place || !cell || !menu) return;
     const subject = subjectAt(this.session.notebook.book, place);
     void menu.open(subject, below ?? cell, cell, (action) => carryOut(this, { kind: 'menu action', action }));
@@ -278,7 +285,9 @@ export class QuaySheet extends LitElement implements SheetHost {
   }
 
   readonly #key = (event: KeyboardEvent): void => {
-    if (this.editing || event.defaultPrevented) return;
+    // What is typed into the title block, which lies in a slot of the page, is not for its cells.
+    const own = event.target === this || event.target === document.body;
+    if (!own || this.editing || event.defaultPrevented) return;
     const command = commandOf(event);
     if (!command) return;
     this.renderRoot.querySelector<HTMLElement>('.refusal:popover-open')?.hidePopover();
@@ -441,9 +450,18 @@ export class QuaySheet extends LitElement implements SheetHost {
     }
   }
 
+  /** Another sheet begins at its top; the person is on its first line unless they went elsewhere. */
+  #turned(): void {
+    const first = this.#shown === undefined;
+    this.#shown = this.#map.sheet;
+    this.scrollTop = 0;
+    if (!first && !this.session.place && document.activeElement === document.body) this.#goToFirstLine();
+  }
+
   override updated(): void {
     this.#elements.collect(this.renderRoot);
     for (const element of this.#elements.all) if (element instanceof QuayTable) redraw(element);
+    if (this.#shown !== this.#map.sheet) this.#turned();
     this.#showPlace();
     this.#markFlowSoon();
   }

@@ -130,6 +130,8 @@ export class GoToDialog extends LitElement {
         this.renderRoot.querySelector('[aria-selected="true"]')?.scrollIntoView({ block: 'nearest' }),
       );
     } else if (event.key === 'Enter') {
+      // It is not for what has the focus once the dialog is closed.
+      event.preventDefault();
       const target = found[this.at];
       if (target) this.#go(target);
     }
@@ -140,7 +142,7 @@ export class GoToDialog extends LitElement {
     this.renderRoot.querySelector('input')?.blur();
     this.renderRoot.querySelector('dialog')?.close();
     const place = target.place();
-    if (place) this.session.goTo(place);
+    if (place) this.session.jumpTo(place);
     else this.session.showSheet(target.sheet);
   }
 }

@@ -12,6 +12,8 @@ export const keyGroups: readonly {
       ['Page Up, Page Down', 'a page of lines'],
       ['Shift with these', 'select a range'],
       ['Ctrl+G', 'go to any name, part or sheet'],
+      ['Alt+←', 'back to where you were before a jump'],
+      ['F6, Shift+F6', 'to the panel, the bars, the list of sheets, and back to the page'],
       ['F8, Shift+F8', 'to the next or previous problem or failing check'],
       ['Ctrl+Page Up, Ctrl+Page Down', 'the sheet before or after; all checks before the first'],
     ],
@@ -44,7 +46,7 @@ export const keyGroups: readonly {
     keys: [
       ['Ctrl+S', 'save as a file'],
       ['Ctrl+P', 'print the sheet'],
-      ['?', 'this sheet of keys'],
+      ['F1 or ?', 'this sheet of keys'],
     ],
   },
 ];

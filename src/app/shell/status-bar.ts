@@ -61,7 +61,7 @@ export class StatusBar extends LitElement {
   /** Goes to the next problem or failing check, or the one before; a book without any says so in its list. */
   goToNext(step: 1 | -1): void {
     const place = nextFinding(this.session, step);
-    if (place) this.session.goTo(place);
+    if (place) this.session.jumpTo(place);
     else this.session.showOverview('problems');
   }
 

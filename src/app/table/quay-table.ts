@@ -273,7 +273,8 @@ export class QuayTable extends LitElement {
 
   get #activeColumn(): Column | undefined {
     const column = this.table.columns.find(({ id }) => id === this.activeField);
-    return column && !isText(column) ? column : undefined;
+    const result = column && this.session.notebook.column(`${this.modelId}.${column.name}`);
+    return result?.status === 'ok' && result.reading.holds === 'number' ? column : undefined;
   }
 
   /** Writes the sum of the column the person is on below the table. */
@@ -297,6 +298,13 @@ export class QuayTable extends LitElement {
     return html`<div class="table-foot" role="row">
       <div role="gridcell" aria-colindex="1" aria-readonly="true">
         <span>${length === 1 ? '1 row' : `${writeNumber(length)} rows`}</span>
+        ${
+          this.table.length === undefined
+            ? nothing
+            : html`<button type="button" class="quiet-button" tabindex="-1" data-add-row=${length === 0 ? 'head' : `r${length - 1}`}>
+                add a row
+              </button>`
+        }
         ${this.#goOn()} ${active ? sum : nothing}
         ${this.#bad.listed.map((bad) => this.#badRow(bad))}
         ${this.#bad.more ? html`<p class="quiet">more rows have problems</p>` : nothing}

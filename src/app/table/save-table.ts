@@ -4,8 +4,12 @@ import { download } from '../keeping/files.ts';
 import type { CellPlace } from '../session/place.ts';
 import { tableCsv } from './table-csv.ts';
 
+/** Tells spreadsheets that the file is UTF-8. */
+const BYTE_ORDER_MARK = '\ufeff';
+
 /** Offers the table at a place as a CSV file of its name. */
 export function saveTable(notebook: Notebook, { sheet, part }: CellPlace): void {
   const table = findSheet(notebook.book, sheet)?.parts.find(({ id }) => id === part);
-  if (table?.kind === 'table') download(`${table.name}.csv`, tableCsv(notebook, sheet, table), 'text/csv');
+  if (table?.kind === 'table')
+    download(`${table.name}.csv`, `${BYTE_ORDER_MARK}${tableCsv(notebook, sheet, table)}`, 'text/csv');
 }

@@ -209,6 +209,16 @@ test('a block pasted at the end of a table makes it longer', () => {
   ]);
 });
 
+test('a row of a block that ends before the others leaves what is there', () => {
+  const book = smallBook();
+  const before = text(book, at('p3', 'r1', 'k2'));
+  const edit = pasteCells(book, at('p3', 'r0', 'k1'), [['x', '7'], ['y']], () => undefined, 'foreign');
+  const now = edit.ok ? after(book, edit.value) : book;
+  expect([text(now, at('p3', 'r0', 'k2')), text(now, at('p3', 'r1', 'k1'))]).toEqual(['7', 'y']);
+  expect(before).not.toBe('');
+  expect(text(now, at('p3', 'r1', 'k2'))).toBe(before);
+});
+
 test('a block that reaches a calculated column is refused', () => {
   const edit = pasteCells(smallBook(), at('p3', 'r0', 'k2'), [['1', '2']], () => undefined, 'foreign');
   expect(edit.ok).toBe(false);
