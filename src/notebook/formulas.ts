@@ -113,7 +113,7 @@ export function checkDraft(
   names: Names,
   registry: UnitRegistry,
 ): CheckedDraft {
-  const scope = scopeOf(names, registry, known, draft.sheet, draft.table);
+  const scope = scopeOf(names, registry, known, draft);
   const checked = checkFormula(parsed, scope, {
     ...(draft.unit && { unit: draft.unit }),
     ...(draft.kind === 'check' && { kind: 'truth' as const }),
@@ -132,6 +132,7 @@ function inCircle(draft: Draft, circle: readonly Draft[], parsed: ParsedFormula,
   const checked: CheckedFormula = {
     text: parsed.text,
     syntax: parsed.syntax,
+    whole: parsed.problems.length === 0,
     typed: { kind: 'broken', type: unknownType, ...whole },
     problems: [...parsed.problems, problem('loop', whole, { path: turned })],
     references: new Set(references),

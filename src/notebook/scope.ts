@@ -8,13 +8,19 @@ export interface Known {
   readonly unit?: Unit;
 }
 
-/** The names seen from a sheet, or from a column formula of a table of it (`table` is `sheet.table`). */
+/** Where a formula stands: the line or column `id` of a sheet; `table` is `sheet.table` for a column. */
+interface Standing {
+  readonly id: string;
+  readonly sheet: string;
+  readonly table?: string;
+}
+
+/** The names seen from where a formula stands. */
 export function scopeOf(
   names: Names,
   registry: UnitRegistry,
   known: (id: string) => Known,
-  sheet: string,
-  table?: string,
+  { id, sheet, table }: Standing,
 ): Scope {
   const resolve = (name: string): Resolution | undefined => {
     const part = resolveName(name, names, sheet, table);
@@ -23,7 +29,7 @@ export function scopeOf(
   return {
     units: registry,
     resolve,
-    names: () => visibleNames(names, known, sheet, table),
+    names: () => visibleNames(names, known, { id, sheet, ...(table !== undefined && { table }) }),
     ...(table !== undefined && { table }),
   };
 }
@@ -39,9 +45,10 @@ function resolution(part: NamedPart, known: (id: string) => Known, rowOf: string
   return { kind: rowOf === table ? 'row' : 'column', named, table };
 }
 
-function* visibleNames(names: Names, known: (id: string) => Known, sheet: string, table?: string) {
+/** All but the line's own name, which would be a loop. */
+function* visibleNames(names: Names, known: (id: string) => Known, { id, sheet, table }: Standing) {
   for (const part of names.values()) {
-    if (part.kind === 'table') continue;
+    if (part.kind === 'table' || part.id === id) continue;
     const { type } = known(part.id);
     if (part.kind === 'column' && `${part.sheet}.${part.table.name}` === table)
       yield { name: part.column.name, type };

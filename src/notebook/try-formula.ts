@@ -85,7 +85,11 @@ export function typeInPlace(
   model: Model,
 ): Type {
   const table = item.kind === 'formula column' ? item.table : undefined;
-  const scope = scopeOf(namesOf(book), model.registry, knownIn(model), item.sheet, table);
+  const scope = scopeOf(namesOf(book), model.registry, knownIn(model), {
+    id: item.id,
+    sheet: item.sheet,
+    ...(table !== undefined && { table }),
+  });
   return checkFormula(text, scope).typed.type;
 }
 

@@ -172,3 +172,21 @@ describe('words of problems that only the page or a later door can meet', () => 
     expect(said.message).toBe('“TRUE” is not a number');
   });
 });
+
+test('a name that is missing is offered from another sheet first, and never the line itself', () => {
+  const calc = (id: string, name: string, formula: string) =>
+    ({ id, kind: 'calc', name, formula, unit: 'kN' }) as const;
+  const notebook = openNotebook({
+    ...blankBook(),
+    sheets: [
+      {
+        key: 'a',
+        title: '',
+        parts: [{ id: 'p', kind: 'rows', rows: [calc('r1', 'E_A', 'E_av * 2'), calc('r2', 'E_ax', '1 kN')] }],
+      },
+      { key: 'b', title: '', parts: [{ id: 'q', kind: 'rows', rows: [calc('s1', 'E_av', '3 kN')] }] },
+    ],
+  });
+  const [found] = notebook.problems();
+  expect(found?.fixes.map(({ insert }) => insert)).toEqual(['b.E_av', 'E_ax']);
+});

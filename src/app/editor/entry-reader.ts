@@ -19,6 +19,7 @@ function entryNote(session: Session, place: CellPlace, text: string): Note | und
   if (first) return problemNote(first);
   if (value?.kind !== 'number' || /^\s*[-+]?[\d.]+\s*$/.test(text)) return undefined;
   // Where the line has a unit its kind is known; where it has none, the entry decides it.
-  const words = item.unit ? '' : typeWords(item.type, session);
+  const { dimension, angle } = value.unit;
+  const words = item.unit ? '' : typeWords({ ...item.type, kind: 'number', dimension, angle }, session);
   return { kind: 'result', text: `= ${valueWords(value, session)}${words === '' ? '' : `, ${words}`}` };
 }

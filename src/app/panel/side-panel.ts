@@ -74,11 +74,15 @@ export class SidePanel extends LitElement {
   }
 
   #formula(item: Extract<Item, { checked: unknown }>) {
-    const { text, syntax } = item.checked;
+    const { text, syntax, whole } = item.checked;
     return html`<h3>Formula</h3>
-      <div class="math" tabindex="0" role="group" aria-label="Formula in symbols">
-        ${drawFormula(typesetFormula(item.checked, this.room), 'symbols')}
-      </div>
+      ${
+        whole
+          ? html`<div class="math" tabindex="0" role="group" aria-label="Formula in symbols">
+              ${drawFormula(typesetFormula(item.checked, this.room), 'symbols')}
+            </div>`
+          : nothing
+      }
       <pre tabindex="0" aria-label="Formula as written">${text}</pre>
       ${item.kind === 'formula' && hasNumbers(syntax) ? this.#numbers(item) : nothing}`;
   }

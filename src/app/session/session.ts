@@ -119,6 +119,9 @@ export function openSession(id: string, book: Book, keep: Keeper, now: () => num
       sheet = sheets[Math.max(0, Math.min(at, sheets.length - 1))]?.key ?? '';
     const back = by === 'person' ? applied.value.inverse : undefined;
     tell({ kind: 'book', changed: applied.value.changed, structure, back });
+    // Settings say in which units everything is shown.
+    if (edit.patches.some((patch) => patch.kind === 'set' && patch.at[0] === 'settings'))
+      tell({ kind: 'units' });
     store(edit);
     return applied;
   };

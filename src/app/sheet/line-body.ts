@@ -141,6 +141,12 @@ function calculation(
 ): { readonly drawn: TemplateResult; readonly layout: 'beside' | 'under' } {
   const { room, active, session, sheet } = context;
   const { checked } = item;
+  // Set as mathematics it would lack what could not be read.
+  if (!checked.whole)
+    return {
+      layout: 'under',
+      drawn: html`<div class="calculation"><code class="written">${checked.text}</code></div>`,
+    };
   const beside = typesetFormula(checked, room.beside);
   const under = beside.width > room.beside || beside.lines.length > 1;
   const symbols = under ? typesetFormula(checked, room.below) : beside;

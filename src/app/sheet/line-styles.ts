@@ -133,6 +133,11 @@ export const lineStyles = css`
   .line.under .mark {
     grid-row: 1;
   }
+  .written {
+    font: 14px / 1.5 var(--code);
+    white-space: pre-wrap;
+    overflow-wrap: anywhere;
+  }
   .calculation {
     grid-column: calculation;
     min-width: 0;

@@ -19,6 +19,8 @@ import { describe, describeType, massAndForce } from './words.ts';
 export interface CheckedFormula {
   readonly text: string;
   readonly syntax: Syntax;
+  /** Whether all of the text could be read; else the tree lacks what could not. */
+  readonly whole: boolean;
   /** The typed tree; its type is `unknown` if anything is wrong with it. */
   readonly typed: Typed;
   readonly problems: readonly Problem[];
@@ -64,6 +66,7 @@ export function checkFormula(
   return {
     text: parsed.text,
     syntax: parsed.syntax,
+    whole: context.whole,
     typed: failed ? broken(typed) : typed,
     problems,
     references,

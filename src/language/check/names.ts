@@ -49,7 +49,11 @@ function unknownName(node: NameSyntax, context: Context, want?: Type): Typed {
     const type = candidates.find((known) => known.name === candidate)?.type;
     return want !== undefined && type !== undefined && sameKind(type, want);
   };
-  const known = [...close.filter(fits), ...close.filter((candidate) => !fits(candidate))];
+  // The very name on another sheet is nearer than any other name here.
+  const elsewhere = candidates.map((candidate) => candidate.name).filter((one) => one.endsWith(`.${name}`));
+  const known = [
+    ...new Set([...elsewhere, ...close.filter(fits), ...close.filter((candidate) => !fits(candidate))]),
+  ];
   const near = name === 'π' ? ['PI()'] : known.slice(0, 3);
   const unit = readUnit(name, context.scope.units).ok;
   const fixes = near.map((insert) => ({ label: insert, from, to, insert }));
