@@ -8,12 +8,29 @@ import { capacityId, demandId, ownProblem, waitsOn } from './sync.ts';
 
 type System = 'SI' | 'US';
 
-/** The unit a line or column is read in: its unit column, the unit of its entry, else the book's preferred one. */
+/**
+ * The unit a line or column is read in: its unit column, the unit of its entry, that of the first name of its kind in
+ * its formula, else the book's preferred one.
+ */
 export function unitOf(item: Item, model: Model, system: System): Unit {
   if (item.unit) return item.unit;
   if (item.kind === 'input' && (item.entry?.kind === 'number' || item.entry?.kind === 'point'))
     return item.entry.unit;
-  return unitOfType(item.type, model, system);
+  return unitOfSources(item, model) ?? unitOfType(item.type, model, system);
+}
+
+/** Half an energy in kN·m is read in kN·m, whatever the book prefers. */
+function unitOfSources(item: Item, model: Model): Unit | undefined {
+  if (!('checked' in item) || item.type.kind !== 'number') return undefined;
+  const { dimension, angle } = item.type;
+  // A plain number made of percents is seldom one.
+  if (dimension.powers.length === 0) return undefined;
+  for (const id of item.checked.references) {
+    const unit = model.items.get(id)?.unit;
+    if (unit && unit.point === undefined && unit.dimension.key === dimension.key && unit.angle === angle)
+      return unit;
+  }
+  return undefined;
 }
 
 function unitOfType(type: Type, model: Model, system: System): Unit {

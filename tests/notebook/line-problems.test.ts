@@ -190,3 +190,29 @@ test('a name that is missing is offered from another sheet first, and never the 
   const [found] = notebook.problems();
   expect(found?.fixes.map(({ insert }) => insert)).toEqual(['b.E_av', 'E_ax']);
 });
+
+test('a line without a unit is read in that of what goes into it', () => {
+  const notebook = openNotebook({
+    ...blankBook(),
+    settings: { ...blankBook().settings, system: 'US' },
+    sheets: [
+      {
+        key: 'a',
+        title: '',
+        parts: [
+          {
+            id: 'p',
+            kind: 'rows',
+            rows: [
+              { id: 'r1', kind: 'given', name: 'E_A', entry: '956', unit: 'kN·m' },
+              { id: 'r2', kind: 'calc', name: 'E_2', formula: 'E_A / 2' },
+              { id: 'r3', kind: 'calc', name: 'F', formula: 'E_A / 2 m' },
+            ],
+          },
+        ],
+      },
+    ],
+  });
+  expect(notebook.unitOf('a.E_2').text).toBe('kN·m');
+  expect(notebook.unitOf('a.F').text).toBe('kip');
+});
