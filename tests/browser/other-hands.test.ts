@@ -106,7 +106,7 @@ describe('with fingers', () => {
     expect(await smallTargets()).toEqual([]);
     await page.getByRole('button', { name: 'Cancel' }).tap();
 
-    await line(page, 'softness factor').getByRole('button', { name: 'line menu' }).tap();
+    await line(page, 'softness factor').getByRole('button', { name: 'menu of C_S' }).tap();
     await page.getByRole('menuitem', { name: 'Details' }).tap();
     await page.getByRole('dialog', { name: /^Details of/ }).waitFor();
     expect(await smallTargets()).toEqual([]);

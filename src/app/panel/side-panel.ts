@@ -110,7 +110,11 @@ export class SidePanel extends LitElement {
           const shown = resultText(this.session.notebook, item, this.session.units);
           const other = item.sheet === this.session.sheet ? '' : `${this.#titleOf(item.sheet)}: `;
           return html`<li>
-            <button @click=${() => this.#go(item)} title=${`${other}${labelOf(item)}`}>
+            <button
+              @click=${() => this.#go(item)}
+              title=${`${other}${labelOf(item)}`}
+              aria-label=${`${localName(item)}, ${other}${labelOf(item)}: ${shownText(shown)}`}
+            >
               <span>${drawMarkup(math(symbolMath(localName(item))))}</span>
               <span class="number">${shownText(shown)}</span>
             </button>

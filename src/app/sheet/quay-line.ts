@@ -95,7 +95,7 @@ export class QuayLine extends LitElement {
       }
       <div class="cell mark" role="gridcell" aria-colindex="6" aria-readonly="true">
         ${body.sign ? drawSign(body.sign.sign, body.sign.words) : nothing}
-        <button class="menu-button" type="button" tabindex="-1" data-menu aria-label="line menu" aria-haspopup="menu">
+        <button class="menu-button" type="button" tabindex="-1" data-menu aria-label=${`menu of ${source.name}`} aria-haspopup="menu">
           ${drawSign('menu')}
         </button>
       </div>
@@ -108,6 +108,7 @@ export class QuayLine extends LitElement {
     return html`<div
       class="cell ${kind}${edit ? ' edited' : ''}"
       role="gridcell"
+      aria-label=${field === 'name' ? this.source.name : nothing}
       data-field=${field}
       aria-colindex=${this.fields.indexOf(field) + 1}
       aria-selected=${chosen || this.active === field ? 'true' : 'false'}

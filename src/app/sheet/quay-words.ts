@@ -87,7 +87,7 @@ export class QuayWords extends LitElement {
         }
       </div>
       <div class="cell mark" role="gridcell" aria-colindex="2" aria-readonly="true">
-        <button class="menu-button" type="button" tabindex="-1" data-menu aria-label="part menu" aria-haspopup="menu">
+        <button class="menu-button" type="button" tabindex="-1" data-menu aria-label=${`menu of ${this.#named}`} aria-haspopup="menu">
           ${drawSign('menu')}
         </button>
       </div>
@@ -97,6 +97,13 @@ export class QuayWords extends LitElement {
           : nothing
       }
     `;
+  }
+
+  /** What the menu calls this part: its title, or the first words. */
+  get #named(): string {
+    const { source } = this;
+    const text = source.kind === 'prose' ? source.text : (source.title ?? '');
+    return text.slice(0, 40) || (source.kind === 'prose' ? source.role : source.kind);
   }
 
   #words(blank: string): TemplateResult {

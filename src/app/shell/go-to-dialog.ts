@@ -90,14 +90,15 @@ export class GoToDialog extends LitElement {
         autofocus
         role="combobox"
         aria-label="Name, description or title"
-        aria-expanded="true"
+        aria-expanded=${found.length > 0}
         aria-controls="found"
-        aria-activedescendant=${`found-${this.at}`}
+        aria-activedescendant=${found.length > 0 ? `found-${this.at}` : nothing}
         placeholder="Name, description or title"
         .value=${this.query}
         @input=${this.#typed}
         @keydown=${(event: KeyboardEvent) => this.#key(event, found)}
       />
+      <p class="none" role="status">${found.length === 0 ? `Nothing in this book is called “${this.query.trim()}”.` : ''}</p>
       <ul id="found" role="listbox" aria-label="Names">
         ${found.map(
           (target, at) => html`<li
@@ -112,7 +113,6 @@ export class GoToDialog extends LitElement {
           </li>`,
         )}
       </ul>
-      <p class="none" role="status">${found.length === 0 ? `Nothing in this book is called “${this.query.trim()}”.` : ''}</p>
     </dialog>`;
   }
 

@@ -32,9 +32,7 @@ function holdsFocus({ shadowRoot }: HTMLElement): boolean {
 function firstIn({ shadowRoot }: HTMLElement): HTMLElement | null {
   const page = shadowRoot?.querySelector('quay-sheet, quay-overview')?.shadowRoot;
   return (
-    page?.querySelector<HTMLElement>(
-      '[role="gridcell"][tabindex="0"], [role="columnheader"][tabindex="0"]',
-    ) ??
+    page?.querySelector<HTMLElement>(':is([role="gridcell"], [role="columnheader"])[tabindex="0"]') ??
     (page ?? shadowRoot)?.querySelector<HTMLElement>(focusable) ??
     null
   );

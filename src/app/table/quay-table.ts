@@ -167,7 +167,7 @@ export class QuayTable extends LitElement {
         ${edit ? this.#editor(edit) : html`${title ?? 'Table'} <span class="quiet name">${name}</span>`}
       </div>
       <div class="cell mark" role="gridcell" aria-colindex="2" aria-readonly="true">
-        <button class="menu-button" type="button" tabindex="-1" data-menu aria-label="table menu" aria-haspopup="menu">
+        <button class="menu-button" type="button" tabindex="-1" data-menu aria-label=${`menu of ${name}`} aria-haspopup="menu">
           ${drawSign('menu')}
         </button>
       </div>
