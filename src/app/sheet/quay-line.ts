@@ -108,7 +108,6 @@ export class QuayLine extends LitElement {
     return html`<div
       class="cell ${kind}${edit ? ' edited' : ''}"
       role="gridcell"
-      aria-label=${field === 'name' ? this.source.name : nothing}
       data-field=${field}
       aria-colindex=${this.fields.indexOf(field) + 1}
       aria-selected=${chosen || this.active === field ? 'true' : 'false'}
