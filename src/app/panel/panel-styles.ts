@@ -56,6 +56,13 @@ export const panelStyles = css`
   h3.flow::before {
     margin-inline-end: 7px;
   }
+  .unseen {
+    position: absolute;
+    width: 1px;
+    height: 1px;
+    overflow: hidden;
+    clip-path: inset(50%);
+  }
   ul {
     margin: 0;
     padding: 0;

@@ -113,9 +113,9 @@ export class SidePanel extends LitElement {
             <button
               @click=${() => this.#go(item)}
               title=${`${other}${labelOf(item)}`}
-              aria-label=${`${localName(item)}, ${other}${labelOf(item)}: ${shownText(shown)}`}
             >
               <span>${drawMarkup(math(symbolMath(localName(item))))}</span>
+              <span class="unseen">${other}${labelOf(item)}</span>
               <span class="number">${shownText(shown)}</span>
             </button>
           </li>`;
