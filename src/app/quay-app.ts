@@ -11,6 +11,7 @@ import type { Asked } from './sheet/asked.ts';
 import type { GoToDialog } from './shell/go-to-dialog.ts';
 import type { KeysDialog } from './shell/keys-dialog.ts';
 import { goToRegion } from './shell/regions.ts';
+import { RunningFoot } from './shell/running-foot.ts';
 import type { StatusBar } from './shell/status-bar.ts';
 import type { BarAction } from './shell/top-bar.ts';
 
@@ -99,6 +100,7 @@ export class QuayApp extends LitElement {
       }
       header,
       footer,
+      .box,
       quay-sheet-list,
       quay-side-panel {
         display: none;
@@ -108,6 +110,7 @@ export class QuayApp extends LitElement {
 
   constructor() {
     super();
+    new RunningFoot(this);
     this.parted = false;
   }
 
@@ -262,7 +265,13 @@ export class QuayApp extends LitElement {
   /** Lets the sheet lay itself out for paper before the browser takes it: a script's print gives it no frame to. */
   #print(): void {
     window.dispatchEvent(new Event('beforeprint'));
-    requestAnimationFrame(() => setTimeout(() => window.print()));
+    requestAnimationFrame(() =>
+      setTimeout(() => {
+        window.print();
+        // A browser that prints nothing tells of no end either.
+        window.dispatchEvent(new Event('afterprint'));
+      }),
+    );
   }
 
   #element<T extends Element>(name: string): T | null {

@@ -177,13 +177,24 @@ export const overviewStyles = css`
       height: auto;
       overflow: visible;
     }
+    /* Set wider than the 700 px of A4 and of Letter within their margins, and fitted to them. */
     .page {
+      width: 860px;
+      zoom: calc(700 / 860);
       max-width: none;
       min-height: 0;
       margin: 0;
       padding: 0;
       box-shadow: none;
       print-color-adjust: exact;
+    }
+    /* The bars cannot be broken: they keep to what the title leaves of the first page. */
+    .quay-figure {
+      width: auto;
+      max-height: 920px;
+    }
+    h3 {
+      break-after: avoid;
     }
     tr {
       break-inside: avoid;

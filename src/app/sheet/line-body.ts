@@ -133,13 +133,13 @@ function columnBody(context: LineContext, item: Computed, unit: string): LineBod
   return { layout: formula.layout, value: html`${formula.drawn}`, unit };
 }
 
-/** A formula as it is set, with the numbers put in below where the person is. */
+/** A formula as it is set, with the numbers put in below where the line is shown in full. */
 function calculation(
   context: LineContext,
   item: Computed,
   numbered: boolean,
 ): { readonly drawn: TemplateResult; readonly layout: 'beside' | 'under' } {
-  const { room, active, session, sheet } = context;
+  const { room, full, session, sheet } = context;
   const { checked } = item;
   // Set as mathematics it would lack what could not be read.
   if (!checked.whole)
@@ -151,10 +151,10 @@ function calculation(
   const under = beside.width > room.beside || beside.lines.length > 1;
   const symbols = under ? typesetFormula(checked, room.below) : beside;
   const numbers =
-    active && numbered && hasNumbers(checked.syntax)
+    full && numbered && hasNumbers(checked.syntax)
       ? typesetNumbers(
           checked,
-          (under ? room.below : room.beside) + NUMBERS_MORE,
+          numbersRoom(room, under ? 'below' : 'beside'),
           valuesByName(session, sheet, item),
         )
       : undefined;
@@ -167,6 +167,10 @@ function calculation(
 
 /** So many em more have the numbers put in, which reach below the result. */
 const NUMBERS_MORE = 5;
+
+function numbersRoom(room: Room, where: 'beside' | 'below'): number {
+  return (room[where] + NUMBERS_MORE) * room.numbers;
+}
 
 function shownValue({ session }: LineContext, value: Value): Shown {
   if (value.kind === 'number')
@@ -205,7 +209,7 @@ function checkBody(context: LineContext): LineBody {
       <span class="compared"
         ><span>${left}</span><span class="than">${sign}</span><span>${right}</span></span
       >
-      ${context.active ? drawFormula(typesetFormula(item.checked, context.room[layout === 'beside' ? 'beside' : 'below']), 'symbols') : nothing}
+      ${context.full ? drawFormula(typesetFormula(item.checked, context.room[layout === 'beside' ? 'beside' : 'below']), 'symbols') : nothing}
     </div>
     ${verdictOf(verdict)}`;
   return { layout, value, unit: '' };

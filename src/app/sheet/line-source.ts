@@ -12,15 +12,16 @@ export interface LineContext {
   readonly source: LineSource;
   /** The line's item of the model; absent while the model lacks it. */
   readonly item: Item | undefined;
-  /** Whether the person is on this line. */
-  readonly active: boolean;
+  /** Whether the line shows what it hides elsewhere, numbers put in or a check's formula: where the person is, and on paper. */
+  readonly full: boolean;
   /** How many em of formula fit beside the description, and below it. */
   readonly room: Room;
 }
 
-/** How many em of formula fit beside the description, and on lines of its own; `across` is all up to the units, in px. */
+/** How many em of formula fit beside the description, and on lines of its own, and how many times as much of numbers put in; `across` is all up to the units, in px. */
 export interface Room {
   readonly beside: number;
   readonly below: number;
+  readonly numbers: number;
   readonly across: number;
 }

@@ -11,6 +11,9 @@ export const LETTER = 7.1;
 /** The width in px that a page is set in for print; the styles then fit it to the paper. */
 export const PRINT_WIDTH = 820;
 
+/** The type size in px of the numbers put in on paper, where every line has them. */
+export const PRINTED_NUMBERS = 13.5;
+
 /** The widths of the page's columns in px, the same on every line of it. */
 export interface Tracks {
   readonly reference: number;
@@ -56,9 +59,10 @@ export function pageStyle(tracks: Tracks, page: number): string {
   return [`--tracks: ${template}`, `--page: ${page}`, ...properties].join('; ');
 }
 
-/** How much formula fits beside and below the descriptions. */
-export function roomFor({ label, calculation, equals, number, maths }: Tracks): Room {
+/** How much formula fits beside and below the descriptions, on the screen or on paper. */
+export function roomFor({ label, calculation, equals, number, maths }: Tracks, printing: boolean): Room {
   return {
+    numbers: printing ? maths / PRINTED_NUMBERS : 1,
     beside: (0.92 * (calculation - 14)) / maths,
     below: (0.94 * (label + calculation - 14)) / maths,
     across: label + calculation + equals + number,

@@ -99,5 +99,6 @@ function drawLine(page: Page, part: string, source: LineSource, table: string): 
     .source=${source}
     .table=${table}
     .room=${page.room}
+    .printing=${page.printing}
   ></quay-line>`;
 }

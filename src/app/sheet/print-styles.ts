@@ -1,4 +1,5 @@
 import { css } from 'lit';
+import { PRINTED_NUMBERS } from './page-measure.ts';
 
 /** On paper the sheet alone, its lines unbroken. */
 export const printStyles = css`
@@ -42,8 +43,20 @@ export const printStyles = css`
     }
     .menu-button,
     .quiet-button:not([data-go-item]),
-    .maths.numbers {
+    .drawing details,
+    .entry.choice .sign,
+    .refusal {
       display: none;
+    }
+    /* The numbers put in are there to be followed, not to be found. */
+    .maths.numbers,
+    .compared + .maths {
+      --maths-size: ${PRINTED_NUMBERS}px;
+
+      color: var(--ink-soft);
+    }
+    .line .reference {
+      align-self: baseline;
     }
     .quiet-button {
       color: inherit;

@@ -28,6 +28,7 @@ export class QuayLine extends LitElement {
     selected: { attribute: false },
     edit: { attribute: false },
     room: { attribute: false },
+    printing: { attribute: false },
   };
 
   declare host: SheetHost;
@@ -47,6 +48,8 @@ export class QuayLine extends LitElement {
   declare selected: readonly string[];
   declare edit: CellEdit | undefined;
   declare room: Room;
+  /** Whether the page is laid out for paper. */
+  declare printing: boolean;
 
   /** The item of the model that was drawn last; another one asks for another drawing. */
   drawnItem: Item | undefined;
@@ -59,6 +62,7 @@ export class QuayLine extends LitElement {
     this.stop = '';
     this.selected = [];
     this.edit = undefined;
+    this.printing = false;
   }
 
   protected override createRenderRoot(): HTMLElement {
@@ -79,7 +83,8 @@ export class QuayLine extends LitElement {
     const item = session.notebook.model.items.get(this.modelId);
     const active = this.active !== '';
     this.drawnItem = item;
-    const body = lineBody({ session, sheet, source, item, active: active && this.alone, room });
+    const full = this.printing || (active && this.alone);
+    const body = lineBody({ session, sheet, source, item, full, room });
     const editsValue = this.edit?.place.field === 'value';
     const wide = editsValue && 'formula' in source;
     this.className = `line ${source.kind} ${wide ? 'under' : body.layout}${body.told ? ' told' : ''}${active ? ' active' : ''}`;

@@ -65,9 +65,11 @@ export class QuaySheet extends LitElement implements SheetHost {
   #wanted = 'value';
   #width = 0;
   #printing = false;
-  /** The number of rows of each table as drawn. */
+  /** How far the page was scrolled before it was printed. */
+  #scrolled = 0;
   /** The sheet that was drawn last. */
   #shown: string | undefined;
+  /** The number of rows of each table as drawn. */
   #lengths: ReadonlyMap<string, number> = new Map();
   readonly #focus = new CellFocus({
     activeCell: () => {
@@ -83,6 +85,8 @@ export class QuaySheet extends LitElement implements SheetHost {
   #leave: (() => void) | undefined;
   #focusPending = false;
   readonly #resized = new ResizeObserver(([entry]) => {
+    // What paper does to the page is not its width on the screen.
+    if (this.#printing) return;
     const width = Math.round(entry?.contentRect.width ?? 0);
     if (width > 0 && width !== this.#width) {
       this.#width = width;
@@ -123,9 +127,21 @@ export class QuaySheet extends LitElement implements SheetHost {
 
   /** On paper the page has a width of its own, whatever the screen's. */
   readonly #print = (event: Event): void => {
-    this.#printing = event.type === 'beforeprint';
+    const printing = event.type === 'beforeprint';
+    // A browser tells of a print again that the app has told of.
+    if (printing === this.#printing) return;
+    this.#printing = printing;
+    if (printing) this.#scrolled = this.scrollTop;
     this.requestUpdate();
+    if (!printing) void this.#restore();
   };
+
+  /** The screen as it was before the page was printed: lines were longer on paper, and nothing scrolled. */
+  async #restore(): Promise<void> {
+    await this.updateComplete;
+    await Promise.all(Array.from(this.#elements.all, (element) => element.updateComplete));
+    this.scrollTop = this.#scrolled;
+  }
 
   protected override willUpdate(changed: Map<string, unknown>): void {
     if (!changed.has('session')) return;
@@ -376,7 +392,7 @@ export class QuaySheet extends LitElement implements SheetHost {
       session,
       sheet: sheet.key,
       map: this.#map,
-      room: roomFor(tracks),
+      room: roomFor(tracks, this.#printing),
       printing: this.#printing,
     };
     this.#lengths = new Map(

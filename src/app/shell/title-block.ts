@@ -64,6 +64,29 @@ export class TitleBlock extends LitElement {
       outline: 2px solid var(--accent);
       outline-offset: 2px;
     }
+    .printed {
+      display: none;
+    }
+    /* What is typed in a field cannot wrap, so paper has its text instead. */
+    @media print {
+      :host {
+        border: 1.5px solid var(--ink);
+      }
+      /* The box closes the rows and the lower one: four fields are in the upper. */
+      .field:is(:nth-child(4), :last-child) {
+        border-inline-end: 0;
+      }
+      .field:nth-child(n + 5) {
+        border-block-end: 0;
+      }
+      input {
+        display: none;
+      }
+      .printed {
+        display: block;
+        overflow-wrap: break-word;
+      }
+    }
   `;
 
   constructor() {
@@ -87,6 +110,7 @@ export class TitleBlock extends LitElement {
     return html`<label class="field ${span === 4 ? 'four' : 'two'}">
       <span class="name">${label}</span>
       <input .value=${title[field]} @change=${(event: Event) => this.#set(field, event)} />
+      <span class="printed">${title[field]}</span>
     </label>`;
   }
 
