@@ -90,6 +90,7 @@ export class SidePanel extends LitElement {
   #numbers(item: FormulaItem) {
     const { session, room } = this;
     const numbers = typesetNumbers(item.checked, room, valuesByName(session, item.sheet, item));
+    if (!numbers) return nothing;
     const sides = comparedSides(session.notebook, item, session.units);
     const asTheyStand = (side: Syntax): boolean =>
       side.kind === 'name' || (side.kind === 'number' && !side.unit);

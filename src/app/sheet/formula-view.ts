@@ -29,17 +29,25 @@ export function typesetFormula(checked: CheckedFormula, most: number): Set {
   return made;
 }
 
-/** A formula with the numbers of now put in, of a choice between formulas the branch that holds. */
-export function typesetNumbers(checked: CheckedFormula, most: number, values: NamedValues): Set {
+/**
+ * A formula with the numbers of now put in, of a choice between formulas the branch that holds. Undefined where that
+ * changes nothing, as in a formula whose names are all columns.
+ */
+export function typesetNumbers(checked: CheckedFormula, most: number, values: NamedValues): Set | undefined {
   const taken = takenBranch(checked.syntax, values.fact);
-  const shown = values.shown(taken);
+  const put = setNumbers(taken, most, values.shown(taken));
+  const bare = setNumbers(checked.syntax, most, () => undefined);
+  if (put.lines.every(({ markup }, at) => markup === bare.lines[at]?.markup)) return undefined;
+  return { ...put, equals: checked.typed.type.kind !== 'truth' };
+}
+
+function setNumbers(node: Syntax, most: number, shown: ReturnType<NamedValues['shown']>): Set {
   const textOf = (name: string): string => {
     const value = shown(name);
     if (!value) return name;
     return value.number.startsWith('−') ? `(${shownText(value)})` : shownText(value);
   };
-  const set = setLines(formulaLines(taken, most, textOf), (node) => numbersMath(node, shown), '×');
-  return { ...set, equals: checked.typed.type.kind !== 'truth' };
+  return setLines(formulaLines(node, most, textOf), (one) => numbersMath(one, shown), '×');
 }
 
 function setLines(lines: readonly FormulaLine[], draw: (node: Syntax) => string, times = '·'): Set {

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Problem } from '../../diagnostics/index.ts';
 import type { Choice, Given } from '../../document/index.ts';
+import type { Syntax } from '../../language/index.ts';
 import { type Item, type Result, type Value, type Verdict, writeUtilisation } from '../../notebook/index.ts';
 import { unitInPrint } from '../../units/index.ts';
 import { comparedSides } from '../session/compared-sides.ts';
@@ -139,7 +140,7 @@ function calculation(
   item: Computed,
   numbered: boolean,
 ): { readonly drawn: TemplateResult; readonly layout: 'beside' | 'under' } {
-  const { room, full, session, sheet } = context;
+  const { room, full } = context;
   const { checked } = item;
   // Set as mathematics it would lack what could not be read.
   if (!checked.whole)
@@ -150,14 +151,7 @@ function calculation(
   const beside = typesetFormula(checked, room.beside);
   const under = beside.width > room.beside || beside.lines.length > 1;
   const symbols = under ? typesetFormula(checked, room.below) : beside;
-  const numbers =
-    full && numbered && hasNumbers(checked.syntax)
-      ? typesetNumbers(
-          checked,
-          numbersRoom(room, under ? 'below' : 'beside'),
-          valuesByName(session, sheet, item),
-        )
-      : undefined;
+  const numbers = full && numbered ? numbersOf(context, item, under ? 'below' : 'beside') : undefined;
   return {
     layout: under ? 'under' : 'beside',
     drawn: html`<div class="calculation">${drawFormula(symbols, 'symbols')}</div>
@@ -168,8 +162,12 @@ function calculation(
 /** So many em more have the numbers put in, which reach below the result. */
 const NUMBERS_MORE = 5;
 
-function numbersRoom(room: Room, where: 'beside' | 'below'): number {
-  return (room[where] + NUMBERS_MORE) * room.numbers;
+/** A formula with its numbers put in, if it has any. */
+function numbersOf({ room, session, sheet }: LineContext, item: Computed, where: 'beside' | 'below') {
+  const { checked } = item;
+  if (!hasNumbers(checked.syntax)) return undefined;
+  const most = (room[where] + NUMBERS_MORE) * room.numbers;
+  return typesetNumbers(checked, most, valuesByName(session, sheet, item));
 }
 
 function shownValue({ session }: LineContext, value: Value): Shown {
@@ -205,14 +203,27 @@ function checkBody(context: LineContext): LineBody {
   const layout = wordsFit(`${left}   ${right}`, { ...context.room, beside: context.room.beside - 7 })
     ? 'beside'
     : 'under';
+  const where = layout === 'beside' ? 'beside' : 'below';
+  const { checked } = item;
+  // The sides stand compared already; what they were calculated from does not.
+  const numbers =
+    context.full &&
+    checked.syntax.kind === 'comparison' &&
+    [checked.syntax.left, checked.syntax.right].some(isCalculated)
+      ? numbersOf(context, item, where)
+      : undefined;
   const value = html`<div class="calculation">
       <span class="compared"
         ><span>${left}</span><span class="than">${sign}</span><span>${right}</span></span
       >
-      ${context.full ? drawFormula(typesetFormula(item.checked, context.room[layout === 'beside' ? 'beside' : 'below']), 'symbols') : nothing}
+      ${context.full ? drawFormula(typesetFormula(checked, context.room[where]), 'symbols') : nothing}
     </div>
-    ${verdictOf(verdict)}`;
+    ${verdictOf(verdict)}${numbers ? drawFormula(numbers, 'numbers') : nothing}`;
   return { layout, value, unit: '' };
+}
+
+function isCalculated(side: Syntax): boolean {
+  return side.kind !== 'name' && hasNumbers(side);
 }
 
 /** Whether words fit beside a description, in the room of calculation and result (in em of formulas). */

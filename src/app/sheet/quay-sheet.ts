@@ -65,8 +65,8 @@ export class QuaySheet extends LitElement implements SheetHost {
   #wanted = 'value';
   #width = 0;
   #printing = false;
-  /** How far the page was scrolled before it was printed. */
-  #scrolled = 0;
+  /** What stood first in sight before the page was printed, and where. */
+  #inSight: { readonly element: Element; readonly top: number } | undefined;
   /** The sheet that was drawn last. */
   #shown: string | undefined;
   /** The number of rows of each table as drawn. */
@@ -131,16 +131,26 @@ export class QuaySheet extends LitElement implements SheetHost {
     // A browser tells of a print again that the app has told of.
     if (printing === this.#printing) return;
     this.#printing = printing;
-    if (printing) this.#scrolled = this.scrollTop;
+    if (printing) this.#inSight = this.#firstInSight();
     this.requestUpdate();
     if (!printing) void this.#restore();
   };
+
+  #firstInSight(): { readonly element: Element; readonly top: number } | undefined {
+    const { top: above } = this.getBoundingClientRect();
+    for (const element of this.#elements.all) {
+      const { top } = element.getBoundingClientRect();
+      if (top >= above) return { element, top };
+    }
+    return undefined;
+  }
 
   /** The screen as it was before the page was printed: lines were longer on paper, and nothing scrolled. */
   async #restore(): Promise<void> {
     await this.updateComplete;
     await Promise.all(Array.from(this.#elements.all, (element) => element.updateComplete));
-    this.scrollTop = this.#scrolled;
+    const { element, top } = this.#inSight ?? {};
+    if (element && top !== undefined) this.scrollTop += element.getBoundingClientRect().top - top;
   }
 
   protected override willUpdate(changed: Map<string, unknown>): void {

@@ -38,12 +38,12 @@ export class RunningFoot implements ReactiveController {
   };
 }
 
-/** Project and job, the sheet, and the revision, as far as the book has them. */
+/** Project (or what it is about) and job, the sheet, and the revision, as far as the book has them. */
 function footText({ notebook, sheet: shown, overview }: Session): string {
   const { title, sheets } = notebook.book;
   const sheet = sheets.find(({ key }) => key === shown);
   return [
-    title.project,
+    title.project || title.subject,
     title.job && `job ${title.job}`,
     overview ? 'All checks' : sheet?.title || shown,
     title.revision && `revision ${title.revision}`,

@@ -32,7 +32,7 @@ test('descriptions that need little leave the room to the calculations', () => {
   const narrow = tracksFor(905, 70, describedWidth(sheet(['a'], 'draught')));
   expect(narrow.label).toBe(140);
   expect(wide.label).toBeGreaterThan(220);
-  expect(roomFor(narrow).beside).toBeGreaterThan(roomFor(wide).beside);
+  expect(roomFor(narrow, false).beside).toBeGreaterThan(roomFor(wide, false).beside);
 });
 
 test('two words of a description stay together in the narrowest window the page is made for', () => {

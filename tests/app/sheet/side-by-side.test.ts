@@ -119,8 +119,8 @@ test.each([
     sheet: 's',
     source,
     item: blank,
-    active: false,
-    room: { beside: 10, below: 20, across: 500 },
+    full: false,
+    room: { beside: 10, below: 20, numbers: 1, across: 500 },
   };
   expect(lineBody(context).unit).toBe(unit);
 });
