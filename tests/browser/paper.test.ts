@@ -47,7 +47,8 @@ async function openOverview(): Promise<void> {
   await page.getByRole('heading', { name: 'All checks' }).waitFor();
 }
 
-const titleField = (name: string) => page.locator('quay-title-block').getByRole('textbox', { name, exact: true });
+const titleField = (name: string) =>
+  page.locator('quay-title-block').getByRole('textbox', { name, exact: true });
 
 async function boxOf(of: Locator) {
   const box = await of.boundingBox();
