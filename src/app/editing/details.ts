@@ -1,7 +1,9 @@
-import { type Outcome, succeed } from '../../diagnostics/index.ts';
+import { fail, type Outcome, succeed } from '../../diagnostics/index.ts';
 import {
   type Book,
+  type Chart,
   type Edit,
+  findSheet,
   joinEdits,
   type Option,
   type Range,
@@ -9,12 +11,14 @@ import {
   setPartField,
   setRowField,
 } from '../../document/index.ts';
+import type { Notebook } from '../../notebook/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
+import { chartTables, chartTrouble, type Drawn, usualColumns } from './chart-columns.ts';
 import { type Found, findPlace } from './find-place.ts';
 import { renameEdit } from './rename.ts';
 
-/** What can be said of a line, column, table or text beyond its cells. */
+/** What can be said of a line, column, table, chart or text beyond its cells. */
 export type DetailName =
   | 'name'
   | 'label'
@@ -27,9 +31,14 @@ export type DetailName =
   | 'options'
   | 'from'
   | 'role'
+  | 'form'
+  | 'table'
+  | 'x'
+  | 'y'
   | 'note';
 
-/** The details of a thing as texts; `optional` is `yes` or empty, `options` one a line, `value = words`. */
+/** The details of a thing as texts; `optional` is `yes` or empty, `options` one a line, `value = words`, and
+ * the columns in `y` one a line. */
 export type Details = Readonly<Partial<Record<DetailName, string>>>;
 
 /** The details of the thing at a place; empty where there are none. */
@@ -37,8 +46,7 @@ export function detailsAt(book: Book, place: CellPlace): Details {
   const found = findPlace(book, place);
   if (!found || found.kind === 'cell') return {};
   if (found.kind === 'prose') return { role: found.part.role };
-  if (found.kind === 'title')
-    return found.part.kind === 'table' ? { name: found.part.name, title: found.part.title ?? '' } : {};
+  if (found.kind === 'title') return titleDetails(found.part);
   const one = lineOf(found);
   const named = found.kind === 'column' ? { name: one.name, label: one.label ?? '' } : {};
   return {
@@ -52,6 +60,30 @@ export function detailsAt(book: Book, place: CellPlace): Details {
     ...((one.kind === 'given' || one.kind === 'choice') && { optional: one.optional ? 'yes' : '' }),
     note: one.note ?? '',
   };
+}
+
+function titleDetails(part: Extract<Found, { kind: 'title' }>['part']): Details {
+  const title = part.title ?? '';
+  if (part.kind === 'table') return { name: part.name, title };
+  if (part.kind !== 'chart') return {};
+  return { title, form: part.form, table: part.table, x: part.x, y: part.y.join('\n') };
+}
+
+const ofChart: readonly DetailName[] = ['form', 'table', 'x', 'y'];
+
+/** What a chart with these details draws. */
+export function drawnBy({ form, table = '', x = '', y = '' }: Details): Drawn {
+  return { form: form as Chart['form'], table, x, y: y.split('\n').filter((name) => name !== '') };
+}
+
+/** The details of a chart with another table: its columns where that has them all, else the ones usual there. */
+export function withTable(notebook: Notebook, sheet: string, details: Details, table: string): Details {
+  const moved = { ...details, table };
+  const part = chartTables(findSheet(notebook.book, sheet)).find(({ name }) => name === table);
+  const { x, y } = drawnBy(details);
+  if (!part || [x, ...y].every((name) => part.columns.some((one) => one.name === name))) return moved;
+  const usual = usualColumns(notebook, sheet, part);
+  return { ...moved, x: usual.x, y: usual.y.join('\n') };
 }
 
 const lineOf = (found: Extract<Found, { kind: 'row' | 'column' }>) =>
@@ -80,6 +112,10 @@ export function detailsEdit(
   const now = detailsAt(book, place);
   const names = (Object.keys(now) as DetailName[]).filter((name) => (wanted[name] ?? '') !== now[name]);
   if (!found || names.length === 0) return succeed(undefined);
+  if (names.some((name) => ofChart.includes(name))) {
+    const trouble = chartTrouble(session.notebook, place.sheet, drawnBy(wanted));
+    if (trouble) return fail(trouble);
+  }
   const edits: Edit[] = [];
   for (const name of names.filter((one) => one !== 'name' && one !== 'min' && one !== 'max')) {
     const edit = fieldEdit(place, found, name, (wanted[name] ?? '').trim());
@@ -110,6 +146,7 @@ function fieldEdit(
 ): Edit | undefined {
   if (name === 'optional') return setField(place, found, name, text === 'yes' ? true : undefined);
   if (name === 'options') return setField(place, found, name, optionsFrom(text));
+  if (name === 'y') return setField(place, found, name, drawnBy({ y: text }).y);
   return setField(place, found, name, text === '' ? undefined : text);
 }
 
@@ -117,7 +154,7 @@ function setField(
   { sheet }: CellPlace,
   found: Found,
   name: Exclude<DetailName, 'name' | 'min' | 'max'> | 'range',
-  value: string | true | Range | readonly Option[] | undefined,
+  value: string | true | Range | readonly Option[] | readonly string[] | undefined,
 ): Edit | undefined {
   const part = found.part.id;
   if (found.kind === 'row') return setRowField({ sheet, part, row: found.row.id }, name as 'note', value);

@@ -63,7 +63,7 @@ export function insertBelow(
   const fresh = freshFor(book, sheet);
   return isRow(kind)
     ? insertRows(book, sheetKey, place, [newRow(kind, fresh)], fresh, `insert ${wordsFor[kind]}`)
-    : insertParts(book, sheetKey, place, newPart(kind, fresh), `insert ${wordsFor[kind]}`);
+    : insertPartBelow(book, sheetKey, place, newPart(kind, fresh), `insert ${wordsFor[kind]}`);
 }
 
 /** Puts lines below a place: into its block if it has one, into the next block, else into a new one. */
@@ -79,7 +79,7 @@ export function insertRows(
   const first = rows[0];
   if (!first) return undefined;
   const block = found?.part.kind === 'rows' ? found.part : undefined;
-  if (!block) return insertParts(book, sheetKey, place, newBlock(rows, fresh), label, first.id);
+  if (!block) return insertPartBelow(book, sheetKey, place, newBlock(rows, fresh), label, first.id);
   const index = found?.kind === 'row' ? found.index + 1 : 0;
   const at = { sheet: sheetKey, part: block.id };
   const edit = joinEdits(
@@ -89,7 +89,8 @@ export function insertRows(
   return { edit, place: { ...at, item: first.id, field: 'name' } };
 }
 
-function insertParts(
+/** Puts a part below the part of a place, or at the end of the sheet if there is none. */
+export function insertPartBelow(
   book: Book,
   sheetKey: string,
   place: CellPlace | undefined,
@@ -221,7 +222,7 @@ export function duplicate(book: Book, place: CellPlace): Change | undefined {
     const edit = insertTableRows(at, part, row + 1, { length: 1, cells });
     return { edit: { ...edit, label: 'duplicate a row' }, place: { ...place, item: `r${row + 1}` } };
   }
-  return insertParts(book, place.sheet, place, copyOfPart(found.part, fresh), 'duplicate a part');
+  return insertPartBelow(book, place.sheet, place, copyOfPart(found.part, fresh), 'duplicate a part');
 }
 
 /** Takes the whole part of a place out of its sheet. */

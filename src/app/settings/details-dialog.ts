@@ -1,5 +1,15 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
-import { type DetailName, type Details, detailsAt, detailsEdit } from '../editing/details.ts';
+import { live } from 'lit/directives/live.js';
+import type { Option } from '../../document/index.ts';
+import { type ChartChoices, chartChoices } from '../editing/chart-columns.ts';
+import {
+  type DetailName,
+  type Details,
+  detailsAt,
+  detailsEdit,
+  drawnBy,
+  withTable,
+} from '../editing/details.ts';
 import { findPlace } from '../editing/find-place.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
@@ -8,7 +18,9 @@ import { fieldsStyles } from '../shell/fields-styles.ts';
 
 type Field =
   | { readonly kind: 'text' | 'lines' | 'flag'; readonly words: string }
-  | { readonly kind: 'select'; readonly words: string; readonly choices: readonly string[] };
+  | { readonly kind: 'select'; readonly words: string; readonly choices: readonly string[] }
+  | { readonly kind: 'chosen'; readonly words: string; readonly of: 'table' | 'x' }
+  | { readonly kind: 'columns'; readonly words: string };
 
 /** How each detail is asked for, in the order of the dialog. */
 const fields: Readonly<Record<DetailName, Field>> = {
@@ -27,10 +39,14 @@ const fields: Readonly<Record<DetailName, Field>> = {
     words: 'These words are',
     choices: ['text', 'heading', 'caution', 'assumption', 'open item', 'source'],
   },
+  form: { kind: 'select', words: 'Form', choices: ['line', 'bar', 'histogram'] },
+  table: { kind: 'chosen', words: 'Table', of: 'table' },
+  x: { kind: 'chosen', words: 'Over the column', of: 'x' },
+  y: { kind: 'columns', words: 'Columns drawn' },
   note: { kind: 'lines', words: 'Note' },
 };
 
-/** What a line, column, table or text has beyond its cells: range, note, options, type, unit, role. */
+/** What a line, column, table, chart or text has beyond its cells: range, note, options, type, unit, role, columns. */
 export class DetailsDialog extends LitElement {
   static override properties = {
     session: { attribute: false },
@@ -47,6 +63,13 @@ export class DetailsDialog extends LitElement {
       }
       textarea {
         resize: vertical;
+      }
+      .columns {
+        max-height: 13rem;
+        overflow: auto;
+      }
+      .columns label {
+        display: block;
       }
     `,
   ];
@@ -121,7 +144,44 @@ export class DetailsDialog extends LitElement {
             ${field.choices.map((choice) => html`<option ?selected=${choice === value}>${choice}</option>`)}
           </select>
         </label>`;
+      case 'chosen':
+        return html`<label class="field"
+          >${field.words}<select name=${name} @change=${this.#typed}>
+            ${this.#choices[field.of].map(
+              (one) =>
+                html`<option value=${one.value} .selected=${live(one.value === value)}>${inWords(one)}</option>`,
+            )}
+          </select>
+        </label>`;
+      case 'columns':
+        return this.#columns(field.words);
     }
+  }
+
+  #columns(words: string): TemplateResult {
+    const { y: ticked } = drawnBy(this.draft);
+    return html`<fieldset class="choices">
+      <legend>${words}</legend>
+      <div class="columns">
+        ${this.#choices.y.map(
+          (one) => html`<label>
+            <input
+              type="checkbox"
+              .checked=${live(ticked.includes(one.value))}
+              @change=${({ target }: Event) => {
+                const others = ticked.filter((value) => value !== one.value);
+                const now = (target as HTMLInputElement).checked ? [...others, one.value] : others;
+                this.#set('y', now.join('\n'));
+              }}
+            />${inWords(one)}
+          </label>`,
+        )}
+      </div>
+    </fieldset>`;
+  }
+
+  get #choices(): ChartChoices {
+    return chartChoices(this.session.notebook, this.place?.sheet ?? '', drawnBy(this.draft));
   }
 
   readonly #typed = (event: Event): void => {
@@ -130,7 +190,11 @@ export class DetailsDialog extends LitElement {
   };
 
   #set(name: DetailName, value: string): void {
-    this.draft = { ...this.draft, [name]: value };
+    const { place, session } = this;
+    this.draft =
+      name === 'table' && place
+        ? withTable(session.notebook, place.sheet, this.draft, value)
+        : { ...this.draft, [name]: value };
   }
 
   readonly #keep = (event: Event): void => {
@@ -145,4 +209,9 @@ export class DetailsDialog extends LitElement {
   readonly #close = (): void => {
     this.renderRoot.querySelector('dialog')?.close();
   };
+}
+
+/** An option in words: its symbol, and what that stands for. */
+function inWords({ value, label }: Option): string {
+  return label === undefined ? value : `${value}: ${label}`;
 }

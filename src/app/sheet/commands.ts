@@ -2,6 +2,7 @@ import type { Outcome } from '../../diagnostics/index.ts';
 import type { Edit } from '../../document/index.ts';
 import { insertColumnBeside, moveColumnBy, removeColumnAt } from '../editing/column-edits.ts';
 import { findPlace } from '../editing/find-place.ts';
+import { insertChart } from '../editing/insert-chart.ts';
 import {
   type Change,
   duplicate,
@@ -59,6 +60,7 @@ const commands: Readonly<Record<Exclude<Command['kind'], 'move' | 'edit'>, Doing
 
 const actions: Readonly<Record<Exclude<MenuAction, `insert ${NewKind}`>, Doing>> = {
   'insert row': (host) => changeAt(host, (place) => insertRowBelow(book(host), place)),
+  'insert chart': chartBelow,
   'insert given column': (host) => changeAt(host, (place) => insertColumnBeside(book(host), place, 'given')),
   'insert calc column': (host) => changeAt(host, (place) => insertColumnBeside(book(host), place, 'calc')),
   'column left': (host) => changeAt(host, (place) => moveColumnBy(book(host), place, -1)),
@@ -99,6 +101,11 @@ export function selectedCells(host: CommandHost): readonly (readonly CellPlace[]
 
 function insertNew(host: CommandHost, kind: NewKind): void {
   applyChange(host, insertBelow(book(host), host.session.sheet, host.place, kind));
+}
+
+function chartBelow(host: CommandHost): void {
+  const change = host.place && insertChart(host.session.notebook, host.place);
+  if (change && told(host, change)) applyChange(host, change.value);
 }
 
 function changeAt(host: CommandHost, change: (place: CellPlace) => Change | undefined): void {
@@ -157,7 +164,10 @@ function applyChange(host: CommandHost, change: Change | undefined): void {
 }
 
 /** Whether something was done; says why not where it was refused. */
-export function told(host: CommandHost, outcome: Outcome<unknown>): boolean {
+export function told<Done>(
+  host: CommandHost,
+  outcome: Outcome<Done>,
+): outcome is Extract<Outcome<Done>, { ok: true }> {
   if (outcome.ok) return true;
   host.refuse(outcome.problems.map(({ message, hints }) => [message, ...hints].join('; ')));
   return false;

@@ -10,6 +10,7 @@ export type MenuAction =
   | 'insert text'
   | 'insert heading'
   | 'insert table'
+  | 'insert chart'
   | 'insert row'
   | 'insert given column'
   | 'insert calc column'
@@ -27,7 +28,7 @@ export type MenuAction =
   | 'delete part';
 
 /** What the menu stands on. */
-export type MenuSubject = 'line' | 'table row' | 'part' | 'prose' | 'table' | 'column';
+export type MenuSubject = 'line' | 'table row' | 'part' | 'prose' | 'table' | 'chart' | 'column';
 
 const insertions: readonly MenuItem<MenuAction>[] = [
   { action: 'insert given', words: 'a given value' },
@@ -37,6 +38,7 @@ const insertions: readonly MenuItem<MenuAction>[] = [
   { action: 'insert text', words: 'a text' },
   { action: 'insert heading', words: 'a heading' },
   { action: 'insert table', words: 'a table' },
+  { action: 'insert chart', words: 'a chart' },
 ];
 
 const partChanges: readonly MenuItem<MenuAction>[] = [
@@ -72,6 +74,7 @@ const changes: Readonly<Record<MenuSubject, readonly MenuItem<MenuAction>[]>> = 
     { action: 'write rows', words: 'Save as CSV' },
     ...partChanges,
   ],
+  chart: [{ action: 'details', words: 'Details' }, ...partChanges],
   column: [
     { action: 'details', words: 'Name, type and unit' },
     { action: 'insert given column', words: 'Insert a given column' },

@@ -143,6 +143,22 @@ export const lines = {
     explain: 'A value it is drawn from is blank or has a problem of its own, which is to be mended first.',
     words: ({ on, because }) => ({ message: `the picture waits on ${on}: ${because}` }),
   }),
+  'chart-without-table': entry<{ sheet: string }>({
+    title: 'A chart on a sheet without a table',
+    explain: 'A chart draws columns of a table of its own sheet.',
+    words: ({ sheet }) => ({
+      message: `a chart is drawn from a table, and sheet ${quoted(sheet)} has none`,
+      hint: 'insert a table first',
+    }),
+  }),
+  'chart-without-columns': entry<{ table: string }>({
+    title: 'A chart of no column',
+    explain: 'A line or bar chart draws one column of numbers or several over another column.',
+    words: ({ table }) => ({
+      message: `no column of ${table} is chosen to be drawn`,
+      hint: 'choose at least one column of numbers',
+    }),
+  }),
   'figure-out-of-bounds': entry<{ name: string; value: string; wanted: string }>({
     title: 'A value that cannot be drawn',
     explain: 'A length to draw is above zero, a level lies on the right side of another.',
