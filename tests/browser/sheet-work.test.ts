@@ -95,6 +95,87 @@ describe('what a line has beyond its cells', () => {
   });
 });
 
+describe('a chart, without a pointer', () => {
+  const chart = (title: string) =>
+    page
+      .locator('quay-words')
+      .filter({ has: page.locator('svg > title').filter({ hasText: new RegExp(`^${title}$`) }) });
+  /** What heads the table that says the same as a chart. */
+  const heads = (title: string) => chart(title).locator('th').allTextContents();
+
+  async function goTo(words: string): Promise<void> {
+    await page.keyboard.press('Control+g');
+    await page.keyboard.type(words);
+    await page.keyboard.press('Enter');
+    await page.getByRole('dialog').waitFor({ state: 'hidden' });
+  }
+
+  /** Goes on in the dialog until this field has the focus. */
+  async function tabTo(role: 'combobox' | 'checkbox' | 'button', name: string): Promise<void> {
+    const field = dialog().getByRole(role, { name });
+    for (let step = 0; step < 30; step += 1) {
+      if (await field.evaluate((one) => one.matches(':focus'))) return;
+      await page.keyboard.press('Tab');
+    }
+    throw new Error(`Tab does not reach “${name}”`);
+  }
+
+  test('is put below a table, and made to draw bars of other columns', async () => {
+    await goTo('Fenders on offer');
+    await page.locator('quay-sheet').getByRole('heading', { name: 'Fender: energy and reaction' }).waitFor();
+    await chooseFromMenu(page, 'a chart');
+    await chart('Line chart of fenders').waitFor();
+    expect(await heads('Line chart of fenders')).toEqual(['H height, mm', 'E_rated rated energy, kN·m']);
+    await chooseFromMenu(page, 'Details');
+    await tabTo('combobox', 'Form');
+    await page.keyboard.type('bar');
+    await tabTo('combobox', 'Over the column');
+    await page.keyboard.type('size');
+    await tabTo('checkbox', 'E_rated: rated energy');
+    await page.keyboard.press('Space');
+    expect(await axeFindings(page)).toEqual([]);
+    await page.keyboard.press('Enter');
+    await expect
+      .poll(() => dialog().getByRole('alert').textContent())
+      .toBe('no column of fenders is chosen to be drawn; choose at least one column of numbers');
+    expect(await axeFindings(page)).toEqual([]);
+    await tabTo('checkbox', 'R_rated: rated reaction');
+    await page.keyboard.press('Space');
+    await tabTo('button', 'Keep');
+    await page.keyboard.press('Enter');
+    await chart('Bar chart of fenders').waitFor();
+    expect(await heads('Bar chart of fenders')).toEqual(['size', 'R_rated rated reaction, kN']);
+    await page.keyboard.press('Control+z');
+    await chart('Line chart of fenders').waitFor();
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => chart('Line chart of fenders').count()).toBe(0);
+  });
+
+  test('is pointed at another table, and takes the columns usual there', async () => {
+    const title = 'Design energy of one unit against speed';
+    await goTo(title);
+    await chart(title).waitFor();
+    await chooseFromMenu(page, 'Details');
+    await tabTo('combobox', 'Table');
+    await page.keyboard.type('perf');
+    await expect
+      .poll(() => dialog().getByRole('combobox', { name: 'Over the column' }).inputValue())
+      .toBe('d');
+    expect(await dialog().getByRole('checkbox', { checked: true }).count()).toBe(1);
+    await tabTo('button', 'Keep');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => heads(title)).toEqual(['d deflection', 'r reaction']);
+  });
+
+  test('is refused on a sheet without a table', async () => {
+    await goTo('least speed accepted for design');
+    await chooseFromMenu(page, 'a chart');
+    await page
+      .getByText('a chart is drawn from a table, and sheet “energy” has none; insert a table first')
+      .waitFor();
+  });
+});
+
 describe('from one sheet to another', () => {
   test('an entry is cut and pasted, and undo brings both back', async () => {
     await value('least speed accepted for design').click();
