@@ -20,7 +20,7 @@ export function chartTables(sheet: Sheet | undefined): readonly Table[] {
 }
 
 /** The columns of a table that can be a series: of numbers or dates; one whose type is not known yet may be. */
-export function drawnColumns({ model }: Notebook, sheet: string, table: Table): readonly Column[] {
+function drawnColumns({ model }: Notebook, sheet: string, table: Table): readonly Column[] {
   return table.columns.filter(({ name }) => {
     const kind = model.items.get(`${sheet}.${table.name}.${name}`)?.type.kind;
     return kind !== 'text' && kind !== 'truth';

@@ -66,7 +66,13 @@ export class DetailsDialog extends LitElement {
       }
       .columns {
         max-height: 13rem;
+        /* Room for the ring of what has the focus, which the scrolling would cut off. */
+        margin-inline-start: -5px;
+        padding-inline-start: 5px;
         overflow: auto;
+      }
+      .choices + .trouble {
+        margin-block-start: 10px;
       }
       .columns label {
         display: block;
