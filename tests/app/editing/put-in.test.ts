@@ -1,0 +1,16 @@
+import { expect, test } from 'vitest';
+import { putIn, putInLabel } from '../../../src/app/editing/put-in.ts';
+
+test.each([
+  [putInLabel('paste', 5000), '5000 rows pasted'],
+  [putInLabel('paste', 1), '1 row pasted'],
+  [putInLabel('paste', 5, 2), '5 rows (2 of them new) pasted'],
+  [putInLabel('paste', 2, 2), '2 rows pasted'],
+  [putInLabel('take', 3), '3 rows taken'],
+  [putInLabel('add', 3), '3 rows added'],
+  ['paste a cell', undefined],
+  ['paste 3 lines', undefined],
+  ['insert rows', undefined],
+])('of “%s” is told: %s', (label, words) => {
+  expect(putIn({ label, patches: [] })).toBe(words);
+});
