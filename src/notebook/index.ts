@@ -18,3 +18,4 @@ export { type Quantity, type Result, type Value, type Verdict, writeUtilisation 
 export { spelledName, spellingProblems } from './spelled-name.ts';
 export { tryEntry } from './try-entry.ts';
 export type { Trial } from './try-formula.ts';
+export { unitProblems, unreadCells } from './try-rows.ts';

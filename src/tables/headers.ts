@@ -1,5 +1,5 @@
 import { fail, type Outcome, type Problem, problem, succeed } from '../diagnostics/index.ts';
-import { isNumeric, type TableColumn } from './column.ts';
+import { columnWords, isNumeric, type TableColumn } from './column.ts';
 
 /** A header that was understood: which column it names, and the unit it states (`''` for none). */
 export interface Header {
@@ -49,19 +49,26 @@ function splitUnit(text: string): { readonly name: string; readonly unit: string
 /**
  * Understands the first row of a text. Unknown headers, two headers of one column, units for columns without numbers
  * and a row that names no column at all are refused, for their values would go astray.
+ *
+ * @param leaveOut whether unknown headers are pointed out and left aside instead
  */
-export function readHeaders(cells: readonly string[], columns: readonly TableColumn[]): Outcome<Headers> {
-  const given = columns.filter(({ kind }) => kind === 'given').map(({ name }) => name);
+export function readHeaders(
+  cells: readonly string[],
+  columns: readonly TableColumn[],
+  leaveOut: boolean,
+): Outcome<Headers> {
+  const given = columns.filter(({ kind }) => kind === 'given').map(columnWords);
   const found = cells.map((text) => headerColumn(text, columns));
   if (found.every((one) => one === undefined)) return noHeader(cells, given);
   const headers: Header[] = [];
   const problems: Problem[] = [];
   const warnings: Problem[] = [];
+  const unknown: string[] = [];
   const texts = new Map<TableColumn, string>();
   for (const [position, one] of found.entries()) {
     const header = cells[position]?.trim() ?? '';
     if (one === undefined) {
-      if (header !== '') problems.push(problem('column-unknown', NOWHERE, { header, columns: given }));
+      if (header !== '') unknown.push(header);
       continue;
     }
     const { column, unit } = one;
@@ -76,18 +83,22 @@ export function readHeaders(cells: readonly string[], columns: readonly TableCol
       problems.push(problem('column-unit-misplaced', NOWHERE, facts));
     } else headers.push({ position, column, unit });
   }
+  if (unknown.length > 0) {
+    if (leaveOut) warnings.push(problem('column-left-out', NOWHERE, { headers: unknown }));
+    else problems.unshift(problem('column-unknown', NOWHERE, { headers: unknown, columns: given }));
+  }
   const [first, ...others] = problems;
   return first === undefined ? succeed({ headers, warnings }) : fail(first, ...others);
 }
 
-/** A first row that names nothing: one unknown header after another if it looks like a header, else data. */
+/** A first row that names nothing: unknown headers if it looks like a header, else data. */
 function noHeader(cells: readonly string[], columns: readonly string[]): Outcome<never> {
   const isData = cells.some((cell) => cell.trim() === '' || /^[\s$(+\-−.]*\d/.test(cell));
-  const [first, ...others] = cells.map((cell) =>
-    problem('column-unknown', NOWHERE, { header: cell.trim(), columns }),
+  return fail(
+    isData
+      ? problem('table-header-missing', NOWHERE, { first: cells.join(', '), columns })
+      : problem('column-unknown', NOWHERE, { headers: cells.map((cell) => cell.trim()), columns }),
   );
-  if (first !== undefined && !isData) return fail(first, ...others);
-  return fail(problem('table-header-missing', NOWHERE, { first: cells.join(', '), columns }));
 }
 
 /** The column called so by name or else label, in this case or else in any. */

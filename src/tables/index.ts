@@ -1,4 +1,4 @@
-export type { TableCell, TableColumn } from './column.ts';
+export { columnWords, type TableCell, type TableColumn } from './column.ts';
 export type { Decimal } from './decimals.ts';
 export { type ReadOptions, type ReadTable, readTable } from './read-table.ts';
 export type { Delimiter } from './records.ts';

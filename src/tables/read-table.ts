@@ -8,6 +8,8 @@ import { DELIMITERS, type Delimiter, firstRow, plainText, type TextRow, textRows
 export interface ReadOptions {
   readonly delimiter?: Delimiter;
   readonly decimal?: Decimal;
+  /** Whether columns that the table lacks are left out and pointed out; otherwise they refuse the whole. */
+  readonly leaveOut?: boolean;
   /** The most rows, 1,000,000 if not said. */
   readonly rowLimit?: number;
 }
@@ -37,8 +39,8 @@ const NOWHERE = { from: 0, to: 0 };
  * number.
  *
  * Refused as a whole: an empty text, a missing header, headers that name no column or one twice, open quotation
- * marks, numbers that can be read two ways, too many rows. Kept and pointed out: rows with too few or too many cells,
- * blank rows.
+ * marks, rows with too many cells, numbers that can be read two ways, too many rows. Kept and pointed out: rows with
+ * too few cells, blank rows.
  */
 export function readTable(
   text: string,
@@ -51,7 +53,7 @@ export function readTable(
   if (!read.ok) return read;
   const [top, ...rows] = read.value;
   if (top === undefined) return fail(problem('table-empty', NOWHERE, {}));
-  const understood = readHeaders(top.cells, columns);
+  const understood = readHeaders(top.cells, columns, options.leaveOut ?? false);
   if (!understood.ok) return understood;
   const limit = options.rowLimit ?? ROW_LIMIT;
   if (rows.length > limit) {
@@ -59,11 +61,14 @@ export function readTable(
   }
   const stray = valueWithoutHeader(top.cells, rows);
   if (stray !== undefined) return fail(stray);
+  const width = top.cells.findLastIndex((header) => header.trim() !== '') + 1;
+  // Its cells may stand under the wrong headers, from a number on that its own comma broke in two.
+  const [long, ...longer] = rows.flatMap((row, i) => longRow(row, i + 1, width, delimiter) ?? []);
+  if (long !== undefined) return fail(long, ...longer);
   const { headers, warnings } = understood.value;
   const numeric = headers.filter(({ column }) => isNumeric(column));
   const decimal = decimalOf(rows, numeric, delimiter, options.decimal);
   if (!decimal.ok) return decimal;
-  const width = top.cells.findLastIndex((header) => header.trim() !== '') + 1;
   return succeed({
     length: rows.length,
     cells: Object.fromEntries(
@@ -129,8 +134,24 @@ function rowProblem({ line, cells }: TextRow, row: number, headers: number): Pro
   if (cells.length < headers) {
     return problem('row-short', NOWHERE, { row, line, cells: cells.length, headers });
   }
+  return undefined;
+}
+
+function longRow(
+  { line, cells }: TextRow,
+  row: number,
+  headers: number,
+  delimiter: Delimiter,
+): Problem | undefined {
   const extra = cells.slice(headers).map((cell) => cell.trim());
   if (extra.every((cell) => cell === '')) return undefined;
-  const facts = { row, line, cells: cells.length, headers, extra: extra.join(', ') };
+  const number = delimiter === ',' ? brokenNumber(cells) : '';
+  const facts = { row, line, cells: cells.length, headers, extra: extra.join(', '), number };
   return problem('row-long', NOWHERE, facts);
+}
+
+/** A number that the commas between its thousands seem to have broken into several cells, else `''`. */
+function brokenNumber(cells: readonly string[]): string {
+  const row = cells.map((cell) => (cell.includes(',') ? '' : cell.trim())).join(',');
+  return /(?<![^,])[+\-−$]?\d{1,3}(?:,\d{3})+(?:\.\d*)?(?![^, ])/.exec(row)?.[0] ?? '';
 }

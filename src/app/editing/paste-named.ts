@@ -1,15 +1,10 @@
 import { type Outcome, type Problem, succeed } from '../../diagnostics/index.ts';
-import {
-  type Book,
-  type Edit,
-  insertTableRows,
-  joinEdits,
-  setCells,
-  type Table,
-} from '../../document/index.ts';
-import { readTable } from '../../tables/index.ts';
+import { type Edit, insertTableRows, joinEdits, setCells, type Table } from '../../document/index.ts';
+import type { Notebook } from '../../notebook/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import { findPlace } from './find-place.ts';
+import { putInLabel } from './put-in.ts';
+import { readRows } from './read-rows.ts';
 
 /** A paste by headers: the edit, and what it left out. */
 export interface NamedPaste {
@@ -20,13 +15,18 @@ export interface NamedPaste {
 /**
  * The edit that puts a text with headers, CSV or from a spreadsheet, into the columns it names, from the row of a place
  * on; it grows the table past its end. Undefined where the place is in no table or the first line names none of its
- * columns, which then is an ordinary block of cells. Headers that name only some columns and rows with too few or too many cells refuse the whole.
+ * columns, which then is an ordinary block of cells. Headers that name no column or state a unit it does not read, and
+ * rows with too few or too many cells refuse the whole.
  */
-export function pasteNamed(book: Book, place: CellPlace, text: string): Outcome<NamedPaste> | undefined {
-  const found = findPlace(book, place);
+export function pasteNamed(
+  notebook: Notebook,
+  place: CellPlace,
+  text: string,
+): Outcome<NamedPaste> | undefined {
+  const found = findPlace(notebook.book, place);
   if (found?.kind !== 'cell' || !startsWithHeaders(text, found.part)) return undefined;
   const { part, row } = found;
-  const read = readTable(text, part.columns);
+  const read = readRows(notebook, `${place.sheet}.${part.name}`, part, text);
   if (!read.ok) return read;
   const { length, cells, problems } = read.value;
   const faults = problems.filter(({ severity }) => severity === 'error');
@@ -39,7 +39,7 @@ export function pasteNamed(book: Book, place: CellPlace, text: string): Outcome<
     const column = part.columns.find((one) => one.name === name);
     return column ? [setCells({ ...at, column: column.id }, row, values)] : [];
   });
-  const label = `paste ${length} ${length === 1 ? 'row' : 'rows'}`;
+  const label = putInLabel('paste', length, Math.max(0, grown));
   return succeed({ edit: joinEdits(label, [...growth, ...filled]), remarks: problems });
 }
 

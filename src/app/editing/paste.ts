@@ -7,10 +7,12 @@ import {
   joinEdits,
   setCells,
 } from '../../document/index.ts';
+import { columnWords } from '../../tables/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import { cellFromText, cellOf } from './cell-content.ts';
 import { enterText } from './cell-edits.ts';
 import { findPlace } from './find-place.ts';
+import { putInLabel } from './put-in.ts';
 
 /** Gives the cell that lies `down` rows and `right` cells from the one the paste began at. */
 export type Neighbour = (down: number, right: number) => CellPlace | undefined;
@@ -76,8 +78,10 @@ function pasteIntoTable(
   for (let right = 0; right < width; right += 1) {
     const target = part.columns[first + right];
     if (!target) break;
-    if (target.kind !== 'given')
-      return fail(problem('set-calculated', nowhere, { name: `${part.name}.${target.name}` }));
+    if (target.kind !== 'given') {
+      const facts = { position: right + 1, column: columnWords(target) };
+      return fail(problem('paste-calculated', nowhere, facts));
+    }
     // A row that ends before leaves what is there.
     const values: Cell[] = cells.map((one, down) => {
       const text = one[right];
@@ -85,6 +89,8 @@ function pasteIntoTable(
     });
     edits.push(setCells({ ...at, column: target.id }, row, values));
   }
-  const count = cells.length * Math.min(width, part.columns.length - first);
-  return succeed(joinEdits(count === 1 ? 'paste a cell' : `paste ${count} cells`, edits));
+  const one = cells.length === 1 && width === 1;
+  return succeed(
+    joinEdits(one ? 'paste a cell' : putInLabel('paste', cells.length, Math.max(0, grown)), edits),
+  );
 }

@@ -1,15 +1,24 @@
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import type { Outcome, Problem } from '../../diagnostics/index.ts';
 import { insertTableRows, replaceTableRows, type Table } from '../../document/index.ts';
-import { type ReadTable, readTable } from '../../tables/index.ts';
+import { unreadCells } from '../../notebook/index.ts';
+import type { ReadTable } from '../../tables/index.ts';
 import { findPlace } from '../editing/find-place.ts';
+import { putInLabel } from '../editing/put-in.ts';
+import { readRows } from '../editing/read-rows.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import { dialogStyles } from '../shell/dialog-styles.ts';
 import { fieldsStyles } from '../shell/fields-styles.ts';
 
-/** The most problems of rows that are named one by one. */
-const most = 12;
+/** The most problems, and the most cells without a value, that are named one by one. */
+const most = 8;
+
+/** What was made of a text: the rows, or why there are none; and the cells that would have no value. */
+interface Found {
+  readonly read: Outcome<ReadTable>;
+  readonly unread: readonly Problem[];
+}
 
 /** Takes rows for a table from a text with headers, pasted or from a file; shows what it makes of them beforehand. */
 export class TableRowsDialog extends LitElement {
@@ -18,6 +27,7 @@ export class TableRowsDialog extends LitElement {
     place: { state: true },
     text: { state: true },
     behind: { state: true },
+    leaveOut: { state: true },
     refusal: { state: true },
   };
   static override styles = [
@@ -28,9 +38,28 @@ export class TableRowsDialog extends LitElement {
         font: 13px/1.45 var(--code);
         white-space: pre;
       }
+      .columns {
+        columns: 15rem;
+        margin: 8px 0 0;
+        padding: 0;
+        font-size: 14px;
+        list-style: none;
+      }
+      .columns li {
+        padding-inline-start: 1rem;
+        text-indent: -1rem;
+        break-inside: avoid;
+      }
+      .columns span {
+        color: var(--ink-soft);
+      }
       .found {
         max-height: 12rem;
+        margin-block-start: 14px;
         overflow: auto;
+      }
+      .found p:first-child {
+        margin-block-start: 0;
       }
     `,
   ];
@@ -38,13 +67,16 @@ export class TableRowsDialog extends LitElement {
   declare place: CellPlace | undefined;
   declare text: string;
   declare behind: boolean;
+  declare leaveOut: boolean;
   declare refusal: string;
+  #found: Found | undefined;
 
   constructor() {
     super();
     this.place = undefined;
     this.text = '';
     this.behind = false;
+    this.leaveOut = false;
     this.refusal = '';
   }
 
@@ -52,6 +84,7 @@ export class TableRowsDialog extends LitElement {
     this.place = place;
     this.text = '';
     this.behind = false;
+    this.leaveOut = false;
     this.refusal = '';
     void this.updateComplete.then(() => this.renderRoot.querySelector('dialog')?.showModal());
   }
@@ -59,6 +92,19 @@ export class TableRowsDialog extends LitElement {
   get #table(): Table | undefined {
     const found = this.place && findPlace(this.session.notebook.book, this.place);
     return found?.part.kind === 'table' ? found.part : undefined;
+  }
+
+  override willUpdate(changed: PropertyValues): void {
+    if (!['place', 'text', 'leaveOut'].some((name) => changed.has(name))) return;
+    const table = this.#table;
+    this.#found = table && this.text.trim() !== '' ? this.#read(table) : undefined;
+  }
+
+  #read(table: Table): Found {
+    const { notebook } = this.session;
+    const id = `${this.place?.sheet}.${table.name}`;
+    const read = readRows(notebook, id, table, this.text, { leaveOut: this.leaveOut });
+    return { read, unread: read.ok ? unreadCells(notebook, id, read.value.cells) : [] };
   }
 
   override render(): TemplateResult {
@@ -75,12 +121,19 @@ export class TableRowsDialog extends LitElement {
   }
 
   #fields(table: Table): TemplateResult {
-    const read = this.text.trim() === '' ? undefined : readTable(this.text, table.columns);
-    const given = table.columns.filter(({ kind }) => kind === 'given').map(({ name }) => name);
+    const found = this.#found;
+    const read = found?.read;
     return html`<p class="quiet">
-        The first line names the columns (${given.join(', ')}), with a unit in brackets where it is another one:
-        “thickness (m)”.
+        The first line names the columns by symbol or heading, with a unit in brackets where it is another one:
+        “thickness (m)”. The columns are
       </p>
+      <ul class="columns">
+        ${table.columns.map((column) =>
+          column.kind === 'given'
+            ? html`<li>${column.name} <span>${[column.label, column.unit].filter(Boolean).join(', in ')}</span></li>`
+            : nothing,
+        )}
+      </ul>
       <label class="field"
         >Rows
         <textarea
@@ -111,7 +164,10 @@ export class TableRowsDialog extends LitElement {
           </label>`,
         )}
       </fieldset>
-      <div class="found" role="status" tabindex="0" aria-label="What was read">${read ? this.#found(read) : nothing}</div>
+      <div class="found" role="status" tabindex="0" aria-label="What was read">
+        ${found ? foundWords(found) : nothing}
+      </div>
+      ${found && lacksColumns(found.read) ? this.#leaveOutChoice() : nothing}
       ${this.refusal === '' ? nothing : html`<p class="trouble" role="alert">${this.refusal}</p>`}
       <div class="buttons">
         <button type="button" @click=${this.#close}>Cancel</button>
@@ -126,12 +182,18 @@ export class TableRowsDialog extends LitElement {
       </div>`;
   }
 
-  #found(read: Outcome<ReadTable>): TemplateResult {
-    const problems = read.ok ? read.value.problems : read.problems;
-    const count = read.ok ? read.value.length : 0;
-    return html`${read.ok ? html`<p>${count} ${count === 1 ? 'row' : 'rows'}, all are taken.</p>` : nothing}
-      ${problems.slice(0, most).map((problem) => html`<p class="trouble">${inWords(problem)}</p>`)}
-      ${problems.length > most ? html`<p class="trouble">and ${problems.length - most} more like these</p>` : nothing}`;
+  #leaveOutChoice(): TemplateResult {
+    return html`<div class="choices">
+      <label>
+        <input
+          type="checkbox"
+          .checked=${this.leaveOut}
+          @change=${() => {
+            this.leaveOut = !this.leaveOut;
+          }}
+        />leave out what the table has no column for
+      </label>
+    </div>`;
   }
 
   #take(table: Table, { length, cells }: ReadTable): void {
@@ -141,7 +203,8 @@ export class TableRowsDialog extends LitElement {
     const edit = this.behind
       ? insertTableRows(at, table, table.length ?? 0, rows)
       : replaceTableRows(at, table, rows);
-    const done = this.session.apply(edit);
+    const label = putInLabel(this.behind ? 'add' : 'take', length);
+    const done = this.session.apply({ ...edit, label });
     if (done.ok) this.#close();
     else this.refusal = done.problems.map(inWords).join('. ');
   }
@@ -161,6 +224,32 @@ export class TableRowsDialog extends LitElement {
   };
 }
 
-function inWords({ message, hints }: Problem): string {
-  return [message, ...hints].join('; ');
+/** Whether headers of a text name no column of the table, be they left out or not. */
+function lacksColumns(read: Outcome<ReadTable>): boolean {
+  const problems = read.ok ? read.value.problems : read.problems;
+  return problems.some(({ code }) => code === 'column-unknown' || code === 'column-left-out');
+}
+
+function foundWords({ read, unread }: Found): TemplateResult {
+  if (!read.ok) return named(read.problems);
+  const { length, problems } = read.value;
+  const rows = length === 1 ? '1 row is taken' : `${length} rows are taken`;
+  const cells =
+    unread.length === 1
+      ? '; 1 cell cannot be read and is kept as written:'
+      : `; ${unread.length} cells cannot be read and are kept as written:`;
+  return html`<p>${rows}${unread.length > 0 ? cells : '.'}</p>
+    ${named(unread)} ${named(problems)}`;
+}
+
+/** The first of some problems, and how many more there are. */
+function named(problems: readonly Problem[]): TemplateResult {
+  const more = problems.length - most;
+  return html`${problems.slice(0, most).map((problem) => html`<p class="trouble">${inWords(problem)}</p>`)}
+    ${more > 0 ? html`<p class="trouble">and ${more} more like these</p>` : nothing}`;
+}
+
+function inWords({ code, message, hints }: Problem): string {
+  // The dialog lists the columns above.
+  return code === 'column-unknown' ? message : [message, ...hints].join('; ');
 }

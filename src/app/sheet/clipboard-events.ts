@@ -76,7 +76,7 @@ export class ClipboardEvents {
       this.#pasteLines(copied.lines);
       return;
     }
-    const named = copied ? undefined : pasteNamed(session.notebook.book, this.#topLeft(), text);
+    const named = copied ? undefined : pasteNamed(session.notebook, this.#topLeft(), text);
     if (named) {
       if (!told(this.#host, named) || !named.ok) return;
       const { edit, remarks } = named.value;

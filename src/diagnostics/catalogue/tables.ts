@@ -12,6 +12,10 @@ function place({ row, line }: RowFacts): string {
   return `row ${row} (line ${line})`;
 }
 
+function columnsCalled(headers: readonly string[]): string {
+  return `${headers.length === 1 ? 'column' : 'columns'} ${listed(headers.map(quoted), 'and')}`;
+}
+
 /** Problems of tables brought in from CSV or clipboard text. */
 export const tables = {
   'table-empty': entry<NoFacts>({
@@ -53,13 +57,20 @@ export const tables = {
       hint: 'write a mark that belongs to the text twice',
     }),
   }),
-  'column-unknown': entry<{ header: string; columns: readonly string[] }>({
+  'column-unknown': entry<{ headers: readonly string[]; columns: readonly string[] }>({
     title: 'A column the table does not have',
     explain: 'A header of the text brought in matches no column of the table it is meant for.',
-    words: ({ header, columns }) => ({
-      message: `the table has no column ${quoted(header)}`,
+    words: ({ headers, columns }) => ({
+      message: `the table has no ${columnsCalled(headers)}`,
       ...(columns.length > 0 && { hint: `its columns are ${listed(columns, 'and')}` }),
     }),
+  }),
+  'column-left-out': entry<{ headers: readonly string[] }>({
+    title: 'A column left out',
+    explain:
+      'It was asked to leave out what the table has no column for. Nothing of this column of the text is taken.',
+    severity: 'warning',
+    words: ({ headers }) => ({ message: `the ${columnsCalled(headers)} of the text stay out` }),
   }),
   'column-twice': entry<{ header: string; first: string; column: string }>({
     title: 'Two headers for one column',
@@ -85,6 +96,15 @@ export const tables = {
       hint: `write ${quoted(column)} alone`,
     }),
   }),
+  'column-unit-unread': entry<{ header: string; reason: string; remedy: string }>({
+    title: 'A unit in a header that the column does not read',
+    explain:
+      'The numbers under a header are in the unit it states. This one is no unit as written, or one of another kind than the column has, so none of them could be read.',
+    words: ({ header, reason, remedy }) => ({
+      message: `the unit in the header ${quoted(header)} cannot be taken: ${reason}`,
+      ...(remedy !== '' && { hint: remedy }),
+    }),
+  }),
   'column-calculated': entry<{ header: string; column: string }>({
     title: 'Values for a calculated column',
     explain:
@@ -103,13 +123,16 @@ export const tables = {
       hint: 'look for a missing separator or a broken line',
     }),
   }),
-  'row-long': entry<RowFacts & { cells: number; headers: number; extra: string }>({
+  'row-long': entry<RowFacts & { cells: number; headers: number; extra: string; number: string }>({
     title: 'A row with cells too many',
     explain:
-      'A row of the text has more cells than the header. It is kept with the cells under a header; the others have no column.',
+      'A row of the text has more cells than the header, so its cells may stand under the wrong headers. Nothing is taken until it is mended: most often the comma between the thousands of a number broke it in two.',
     words: (facts) => ({
       message: `${place(facts)} has ${facts.cells} cells under ${facts.headers} headers; ${quoted(facts.extra)} is left over`,
-      hint: 'put a cell that has the separator in it in quotation marks',
+      hint:
+        facts.number === ''
+          ? 'put a cell that has the separator in it in quotation marks'
+          : `a number with a thousands comma needs quotation marks: "${facts.number}"`,
     }),
   }),
   'row-blank': entry<RowFacts>({
@@ -118,6 +141,24 @@ export const tables = {
       'A row of the text has nothing in it. It is kept as a blank row, for it may stand for something.',
     severity: 'warning',
     words: (facts) => ({ message: `${place(facts)} is blank` }),
+  }),
+  'cell-unread': entry<{ row: number; column: string; reason: string; remedy: string }>({
+    title: 'A cell that its column does not read',
+    explain: 'A cell of the text is not what its column takes. It is kept as written, and has no value.',
+    severity: 'warning',
+    words: ({ row, column, reason, remedy }) => ({
+      message: `row ${row}, ${column}: ${reason}`,
+      ...(remedy !== '' && { hint: remedy }),
+    }),
+  }),
+  'paste-calculated': entry<{ position: number; column: string }>({
+    title: 'Cells pasted onto a calculated column',
+    explain:
+      'Cells pasted without headers go into one column after another, and a column that the table computes takes none.',
+    words: ({ position, column }) => ({
+      message: `column ${position} of the pasted cells falls on ${column}, which is calculated`,
+      hint: 'paste the columns before it alone, or put the names of the columns above the cells',
+    }),
   }),
   'decimal-ambiguous': entry<RowFacts & { column: string; text: string; point: string; comma: string }>({
     title: 'A number that can be read two ways',

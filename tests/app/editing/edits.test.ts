@@ -188,6 +188,14 @@ test('a number pasted onto a calculation refuses the whole paste, a formula does
   expect(formula.ok && text(after(book, formula.value), at('p2', 'r3', 'value'))).toBe('q*L');
 });
 
+test('a block that reaches a calculated column of a table is refused, column and position named', () => {
+  const block = [['x', '7', '14']];
+  const refused = pasteCells(smallBook(), at('p3', 'r0', 'k1'), block, () => undefined, 'foreign');
+  expect(refused.ok ? [] : refused.problems.map(({ message }) => message)).toEqual([
+    'column 3 of the pasted cells falls on twice, which is calculated',
+  ]);
+});
+
 test('a block pasted at the end of a table makes it longer', () => {
   const book = smallBook();
   const edit = pasteCells(

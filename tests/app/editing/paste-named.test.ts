@@ -1,12 +1,16 @@
 import { expect, test } from 'vitest';
 import { cellContent } from '../../../src/app/editing/cell-content.ts';
 import { pasteNamed } from '../../../src/app/editing/paste-named.ts';
+import { putIn } from '../../../src/app/editing/put-in.ts';
 import { applyEdit, type Book } from '../../../src/document/index.ts';
+import { openNotebook } from '../../../src/notebook/index.ts';
 import { at, smallBook } from '../small-book.ts';
+
+const notebook = openNotebook(smallBook());
 
 /** The book after a text with headers was pasted at a row of its table. */
 function pasted(text: string, row = 'r0'): Book {
-  const named = pasteNamed(smallBook(), at('p3', row, 'k1'), text);
+  const named = pasteNamed(notebook, at('p3', row, 'k1'), text);
   if (!named?.ok) throw new Error('the text was not pasted');
   const applied = applyEdit(smallBook(), named.value.edit);
   if (!applied.ok) throw new Error('the edit was refused');
@@ -35,12 +39,24 @@ test.each([
   ['steel\tpine\nstone\toak', 'words are no headers'],
   ['mark', 'one line is a cell'],
 ])('%j: %s', (text) => {
-  expect(pasteNamed(smallBook(), at('p3', 'r0', 'k1'), text)).toBeUndefined();
+  expect(pasteNamed(notebook, at('p3', 'r0', 'k1'), text)).toBeUndefined();
 });
 
 test.each([
-  ['mark,span\nx,2', 'a header that names nothing'],
-  ['mark,length\nx,2,3', 'a row with too many cells'],
-])('%j is refused: %s', (text) => {
-  expect(pasteNamed(smallBook(), at('p3', 'r0', 'k1'), text)?.ok).toBe(false);
+  ['mark,span\nx,2', 'column-unknown', 'a header that names nothing'],
+  ['mark,length\nx,2,3', 'row-long', 'a row with too many cells'],
+  ['mark,length\nx', 'row-short', 'a row with too few cells'],
+  ['mark,length (m3)\nx,2', 'column-unit-unread', 'a unit that does not read'],
+])('%j is refused, %s: %s', (text, code) => {
+  const named = pasteNamed(notebook, at('p3', 'r0', 'k1'), text);
+  expect(named?.ok === false && named.problems.map((found) => found.code)).toEqual([code]);
+});
+
+test('the rows put in and those that are new are told', () => {
+  const told = (text: string, row: string): string | undefined => {
+    const named = pasteNamed(notebook, at('p3', row, 'k1'), text);
+    return named?.ok ? putIn(named.value.edit) : undefined;
+  };
+  expect(told('mark\nx\ny', 'r0')).toBe('2 rows pasted');
+  expect(told('mark\nx\ny\nz', 'r1')).toBe('3 rows (1 of them new) pasted');
 });
