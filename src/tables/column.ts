@@ -12,9 +12,10 @@ export interface TableColumn {
 /** One cell: a number in the column's unit, an entry as typed, or `null` where it is blank. */
 export type TableCell = number | string | null;
 
-/** A column as a person finds it on the page: its symbol, and its heading if it has one. */
-export function columnWords({ name, label }: Pick<TableColumn, 'name' | 'label'>): string {
-  return label === undefined || label.trim() === '' ? name : `${name} “${label.trim()}”`;
+/** A column as a person finds it on the page: its symbol, and its heading if that is another. */
+export function columnWords({ name, label = '' }: Pick<TableColumn, 'name' | 'label'>): string {
+  const heading = label.trim();
+  return heading === '' || heading === name ? name : `${name} “${heading}”`;
 }
 
 /** Whether the cells of a column are numbers. */

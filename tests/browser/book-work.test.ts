@@ -163,13 +163,25 @@ describe('the tables of a sheet', () => {
     await dialog.locator('input[type=file]').setInputFiles({
       name: 'layers.csv',
       mimeType: 'text/csv',
-      buffer: Buffer.from('item,quantity (m)\nclay,3.048\nsand\ngravel,2,9\n'),
+      buffer: Buffer.from('item,quantity (m)\nclay,3.048\nsand\ngravel,1,250\n'),
     });
-    await dialog.getByText('3 rows, all are taken.').waitFor();
-    await dialog.getByText(/row 2/).waitFor();
-    await dialog.getByText(/row 3/).waitFor();
+    const take = dialog.getByRole('button', { name: 'Take the rows' });
+    await dialog.getByText(/row 3 .* needs quotation marks: "1,250"/).waitFor();
+    expect(await take.isDisabled()).toBe(true);
+    const text = dialog.getByRole('textbox', { name: 'Rows' });
+    await text.fill('item,quantity (m3)\nclay,3.048\n');
+    await dialog.getByText(/write m\^3/).waitFor();
+    expect(await take.isDisabled()).toBe(true);
+    await text.fill('item,quantity (m),Remarks\nclay,3.048,wet\nsand\ngravel,four,dry\n');
+    await dialog.getByText('the table has no column “Remarks”').waitFor();
+    expect(await take.isDisabled()).toBe(true);
+    await dialog.getByRole('checkbox', { name: /^leave out/ }).check();
+    await dialog.getByText('3 rows are taken; 1 cell cannot be read and is kept as written:').waitFor();
+    await dialog.getByText(/^row 3, quantity: “four”/).waitFor();
+    await dialog.getByText(/^row 2 .* 1 of 3 cells/).waitFor();
     expect(await axeFindings(page)).toEqual([]);
-    await dialog.getByRole('button', { name: 'Take the rows' }).click();
+    await take.click();
+    await page.locator('quay-told').getByText('3 rows taken').waitFor();
     const rows = page.locator('quay-table .table-row:not(.head)');
     await expect.poll(() => rows.count()).toBe(3);
     expect(await rows.first().textContent()).toContain('3.048 m');

@@ -27,6 +27,7 @@ test('cells that would have no value are told row by row, as the notebook reads 
     wet: ['yes', 'TRUE', null, null],
     lifts: ['2 lift', '3 ft', 1, 2],
   });
+  expect(new Set(unread.map(({ code }) => code))).toEqual(new Set(['cell-unread']));
   expect(words(unread)).toEqual([
     'row 1, wet: “yes” is neither TRUE nor FALSE',
     'row 2, V_s: “(35)” is in parentheses, which may mean a negative number; write -35, or leave the parentheses out',

@@ -250,8 +250,8 @@ test('columns the table lacks are left out where that was asked for, and told', 
   const read = readTable(text, COLUMNS, { leaveOut: true });
   if (!read.ok) throw new Error(read.problems[0]?.message);
   expect(read.value.cells).toEqual({ soil: ['clay', 'sand'], thickness: [1, 2] });
-  expect(read.value.problems.map(({ severity, message }) => [severity, message])).toEqual([
-    ['warning', 'the columns “colour” and “volume (cy)” of the text stay out'],
+  expect(read.value.problems.map(({ code, severity, message }) => [code, severity, message])).toEqual([
+    ['column-left-out', 'warning', 'the columns “colour” and “volume (cy)” of the text stay out'],
   ]);
 });
 

@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import type { Outcome, Problem } from '../../diagnostics/index.ts';
-import { insertTableRows, replaceTableRows, type Table } from '../../document/index.ts';
+import { type GivenColumn, insertTableRows, replaceTableRows, type Table } from '../../document/index.ts';
 import { unreadCells } from '../../notebook/index.ts';
 import type { ReadTable } from '../../tables/index.ts';
 import { findPlace } from '../editing/find-place.ts';
@@ -58,8 +58,8 @@ export class TableRowsDialog extends LitElement {
         margin-block-start: 14px;
         overflow: auto;
       }
-      .found p:first-child {
-        margin-block-start: 0;
+      .found p {
+        margin: 0 0 4px;
       }
     `,
   ];
@@ -128,11 +128,7 @@ export class TableRowsDialog extends LitElement {
         “thickness (m)”. The columns are
       </p>
       <ul class="columns">
-        ${table.columns.map((column) =>
-          column.kind === 'given'
-            ? html`<li>${column.name} <span>${[column.label, column.unit].filter(Boolean).join(', in ')}</span></li>`
-            : nothing,
-        )}
+        ${table.columns.map((column) => (column.kind === 'given' ? columnLine(column) : nothing))}
       </ul>
       <label class="field"
         >Rows
@@ -167,7 +163,7 @@ export class TableRowsDialog extends LitElement {
       <div class="found" role="status" tabindex="0" aria-label="What was read">
         ${found ? foundWords(found) : nothing}
       </div>
-      ${found && lacksColumns(found.read) ? this.#leaveOutChoice() : nothing}
+      ${this.leaveOut || (found && lacksColumns(found.read)) ? this.#leaveOutChoice() : nothing}
       ${this.refusal === '' ? nothing : html`<p class="trouble" role="alert">${this.refusal}</p>`}
       <div class="buttons">
         <button type="button" @click=${this.#close}>Cancel</button>
@@ -224,10 +220,15 @@ export class TableRowsDialog extends LitElement {
   };
 }
 
-/** Whether headers of a text name no column of the table, be they left out or not. */
+/** The symbol of a column, and its heading and unit as a header may have them. */
+function columnLine({ name, label, unit }: GivenColumn): TemplateResult {
+  const heading = label === undefined || label === name ? '' : label;
+  return html`<li>${name} <span>${heading} ${unit === undefined || unit === '' ? '' : `(${unit})`}</span></li>`;
+}
+
+/** Whether a text was refused for headers that name no column of the table. */
 function lacksColumns(read: Outcome<ReadTable>): boolean {
-  const problems = read.ok ? read.value.problems : read.problems;
-  return problems.some(({ code }) => code === 'column-unknown' || code === 'column-left-out');
+  return !read.ok && read.problems.some(({ code }) => code === 'column-unknown');
 }
 
 function foundWords({ read, unread }: Found): TemplateResult {
@@ -245,7 +246,9 @@ function foundWords({ read, unread }: Found): TemplateResult {
 /** The first of some problems, and how many more there are. */
 function named(problems: readonly Problem[]): TemplateResult {
   const more = problems.length - most;
-  return html`${problems.slice(0, most).map((problem) => html`<p class="trouble">${inWords(problem)}</p>`)}
+  return html`${problems
+    .slice(0, most)
+    .map((one) => html`<p class=${one.severity === 'error' ? 'trouble' : 'quiet'}>${inWords(one)}</p>`)}
     ${more > 0 ? html`<p class="trouble">and ${more} more like these</p>` : nothing}`;
 }
 

@@ -145,7 +145,6 @@ export const tables = {
   'cell-unread': entry<{ row: number; column: string; reason: string; remedy: string }>({
     title: 'A cell that its column does not read',
     explain: 'A cell of the text is not what its column takes. It is kept as written, and has no value.',
-    severity: 'warning',
     words: ({ row, column, reason, remedy }) => ({
       message: `row ${row}, ${column}: ${reason}`,
       ...(remedy !== '' && { hint: remedy }),

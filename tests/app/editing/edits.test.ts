@@ -12,7 +12,7 @@ import {
 import { pasteCells } from '../../../src/app/editing/paste.ts';
 import { clearCells, fillDown } from '../../../src/app/editing/range-edits.ts';
 import type { CellPlace } from '../../../src/app/session/place.ts';
-import { applyEdit, type Book, type Edit } from '../../../src/document/index.ts';
+import { applyEdit, type Book, type Edit, setColumnField } from '../../../src/document/index.ts';
 import { at, smallBook } from '../small-book.ts';
 
 /** The book after an edit; the edit's inverse must lead back. */
@@ -190,9 +190,13 @@ test('a number pasted onto a calculation refuses the whole paste, a formula does
 
 test('a block that reaches a calculated column of a table is refused, column and position named', () => {
   const block = [['x', '7', '14']];
-  const refused = pasteCells(smallBook(), at('p3', 'r0', 'k1'), block, () => undefined, 'foreign');
-  expect(refused.ok ? [] : refused.problems.map(({ message }) => message)).toEqual([
-    'column 3 of the pasted cells falls on twice, which is calculated',
+  const book = after(
+    smallBook(),
+    setColumnField({ sheet: 'beam', table: 'p3', column: 'k3' }, 'label', 'twice as long'),
+  );
+  const refused = pasteCells(book, at('p3', 'r0', 'k1'), block, () => undefined, 'foreign');
+  expect(refused.ok ? [] : refused.problems.map(({ code, message }) => `${code}: ${message}`)).toEqual([
+    'paste-calculated: column 3 of the pasted cells falls on twice “twice as long”, which is calculated',
   ]);
 });
 
