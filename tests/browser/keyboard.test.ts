@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, test } from 'vitest';
-import { type AppPage, cell, focusedWords, openApp } from './app-page.ts';
+import { type AppPage, cell, chooseFromMenu, focusedWords, openApp } from './app-page.ts';
 import { launchBrowser } from './launch.ts';
 
 const address = inject('appAddress');
@@ -70,6 +70,18 @@ describe('the checker, without a pointer', () => {
     const before = await inHand();
     await page.keyboard.press('ArrowDown');
     await expect.poll(inHand).not.toBe(before);
+  });
+
+  test('reads a picture as a table', async () => {
+    await page.keyboard.press('Control+g');
+    await page.keyboard.type('Ship at the moment');
+    await page.keyboard.press('Enter');
+    await heading('Fender energy').waitFor();
+    await expect.poll(focusedWords.bind(undefined, page)).toContain('Ship at the moment of contact');
+    const table = page.locator('quay-sheet').getByRole('table').first();
+    expect(await table.isVisible()).toBe(false);
+    await chooseFromMenu(page, 'Show or hide it as a table');
+    await expect.poll(() => table.isVisible()).toBe(true);
   });
 
   test('presses nothing else with the key that goes to a name', async () => {

@@ -36,6 +36,7 @@ export interface CommandHost {
   readonly refuse: (sentences: readonly string[]) => void;
   readonly openMenu: () => void;
   readonly sumColumn: () => void;
+  readonly showAsTable: () => void;
   readonly ask: (about: About) => void;
 }
 
@@ -70,6 +71,7 @@ const actions: Readonly<Record<Exclude<MenuAction, `insert ${NewKind}`>, Doing>>
   'read rows': (host) => host.ask('rows'),
   'write rows': (host) => host.ask('csv'),
   sum: (host) => host.sumColumn(),
+  'as table': (host) => host.showAsTable(),
   duplicate: commands.duplicate,
   'move up': commands['line up'],
   'move down': commands['line down'],

@@ -14,7 +14,7 @@ export function subjectAt(book: Book, place: CellPlace): MenuSubject {
     case 'prose':
       return 'prose';
     case 'title':
-      return found.part.kind === 'table' || found.part.kind === 'chart' ? found.part.kind : 'part';
+      return found.part.kind === 'rows' ? 'part' : found.part.kind;
     case 'row':
     case undefined:
       return 'line';

@@ -21,6 +21,7 @@ export type MenuAction =
   | 'read rows'
   | 'write rows'
   | 'sum'
+  | 'as table'
   | 'duplicate'
   | 'move up'
   | 'move down'
@@ -28,7 +29,7 @@ export type MenuAction =
   | 'delete part';
 
 /** What the menu stands on. */
-export type MenuSubject = 'line' | 'table row' | 'part' | 'prose' | 'table' | 'chart' | 'column';
+export type MenuSubject = 'line' | 'table row' | 'part' | 'prose' | 'table' | 'figure' | 'chart' | 'column';
 
 const insertions: readonly MenuItem<MenuAction>[] = [
   { action: 'insert given', words: 'a given value' },
@@ -47,6 +48,8 @@ const partChanges: readonly MenuItem<MenuAction>[] = [
   { action: 'move down', words: 'Move down', key: 'Alt+↓' },
   { action: 'delete part', words: 'Delete' },
 ];
+
+const asTable: MenuItem<MenuAction> = { action: 'as table', words: 'Show or hide it as a table' };
 
 const changes: Readonly<Record<MenuSubject, readonly MenuItem<MenuAction>[]>> = {
   line: [
@@ -74,7 +77,8 @@ const changes: Readonly<Record<MenuSubject, readonly MenuItem<MenuAction>[]>> = 
     { action: 'write rows', words: 'Save as CSV' },
     ...partChanges,
   ],
-  chart: [{ action: 'details', words: 'Details' }, ...partChanges],
+  figure: [asTable, ...partChanges],
+  chart: [{ action: 'details', words: 'Details' }, asTable, ...partChanges],
   column: [
     { action: 'details', words: 'Name, type and unit' },
     { action: 'insert given column', words: 'Insert a given column' },

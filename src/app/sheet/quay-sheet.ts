@@ -304,6 +304,13 @@ export class QuaySheet extends LitElement implements SheetHost {
     );
   }
 
+  /** Opens the table that tells the same as the active picture, or closes it. */
+  showAsTable(): void {
+    const picture = this.place && this.#elements.at(this.place);
+    picture?.querySelector('details')?.toggleAttribute('open');
+    this.focusCell();
+  }
+
   /** Has the sum of the active column written below its table. */
   sumColumn(): void {
     const table = this.place && this.#elements.at(this.place);
