@@ -34,11 +34,20 @@ export type Database = IDBPDatabase<Schema>;
  * a large book takes longer to write than a keystroke may.
  */
 export async function openDatabase(): Promise<Database> {
-  return openDB<Schema>('quaybook', 1, {
-    upgrade: (database) => {
-      database.createObjectStore('books', { keyPath: 'id' });
-      database.createObjectStore('texts', { keyPath: 'id' });
-      database.createObjectStore('journal', { keyPath: ['book', 'number'] });
+  return openDB<Schema>('quaybook', 2, {
+    upgrade: async (database, before, _after, transaction) => {
+      if (before === 0) {
+        database.createObjectStore('books', { keyPath: 'id' });
+        database.createObjectStore('journal', { keyPath: ['book', 'number'] });
+      }
+      if (database.objectStoreNames.contains('texts')) return;
+      const texts = database.createObjectStore('texts', { keyPath: 'id' });
+      // The first version kept the text with the card.
+      for (const card of await transaction.objectStore('books').getAll()) {
+        const { text, ...rest } = card as StoredCard & Pick<StoredText, 'text'>;
+        await texts.put({ id: card.id, text });
+        await transaction.objectStore('books').put(rest);
+      }
     },
   });
 }

@@ -1,6 +1,7 @@
 /**
  * An entry one step larger or smaller: the step is one of the last digit that was written (13.4 ft goes by 0.1), or of
- * the last that is not zero in a whole number (96 000 t goes by 1000) if that is at most a tenth of it (20 t goes by 1). Undefined for an entry that is not one number.
+ * the last that is not zero in a whole number (96 000 t goes by 1000) if that is at most a tenth of it
+ * (20 t goes by 1). Undefined for an entry that is not one number.
  */
 export function nudgedEntry(entry: string, steps: number): string | undefined {
   const match = /^(\s*)([-−+]?\d[\d,\u202f\u00a0 ]*(?:\.\d+)?)(.*)$/.exec(entry);
