@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs';
-import { mkdir, mkdtemp, rename, rm } from 'node:fs/promises';
+import { mkdir, mkdtemp, rename, rm, writeFile } from 'node:fs/promises';
 import { delimiter, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Browser, chromium } from 'playwright-core';
@@ -21,6 +21,16 @@ function systemChromium(): string | undefined {
   return [...named, ...otherSystemPlaces].find((path) => existsSync(path));
 }
 
+// The package's own list of fonts names folders of a cloud function. Without one font no text is drawn at all, not even
+// in the fonts of the page.
+const fontList = `<?xml version="1.0"?>
+<!DOCTYPE fontconfig SYSTEM "urn:fontconfig:fonts.dtd">
+<fontconfig>
+  <dir prefix="relative">fonts</dir>
+  <cachedir prefix="xdg">fontconfig</cachedir>
+</fontconfig>
+`;
+
 /**
  * The browser that a development package carries, unpacked into the project's cache folder on first use.
  * It runs without root and brings its own libraries and fonts.
@@ -38,6 +48,7 @@ async function packagedChromium(): Promise<BrowserProgram> {
     try {
       const { default: packaged } = await import('@sparticuz/chromium');
       await packaged.executablePath();
+      await writeFile(join(aside, 'fonts', 'fonts.conf'), fontList);
     } finally {
       for (const [name, value] of before) {
         if (value === undefined) delete process.env[name];
@@ -50,7 +61,11 @@ async function packagedChromium(): Promise<BrowserProgram> {
   }
   return {
     path: join(home, 'chromium'),
-    environment: { LD_LIBRARY_PATH: join(home, 'al2023', 'lib'), FONTCONFIG_PATH: join(home, 'fonts') },
+    environment: {
+      LD_LIBRARY_PATH: join(home, 'al2023', 'lib'),
+      FONTCONFIG_PATH: join(home, 'fonts'),
+      XDG_CACHE_HOME: join(home, 'cache'),
+    },
   };
 }
 

@@ -1,4 +1,4 @@
-import { type DBSchema, type IDBPDatabase, type IDBPObjectStore, openDB } from 'idb';
+import { type DBSchema, type IDBPDatabase, type IDBPObjectStore, type IDBPTransaction, openDB } from 'idb';
 import type { Edit } from '../../document/index.ts';
 
 /** What is known of a kept book without reading it. */
@@ -35,21 +35,28 @@ export type Database = IDBPDatabase<Schema>;
  */
 export async function openDatabase(): Promise<Database> {
   return openDB<Schema>('quaybook', 2, {
-    upgrade: async (database, before, _after, transaction) => {
+    upgrade: (database, before, _after, transaction) => {
       if (before === 0) {
         database.createObjectStore('books', { keyPath: 'id' });
         database.createObjectStore('journal', { keyPath: ['book', 'number'] });
       }
       if (database.objectStoreNames.contains('texts')) return;
-      const texts = database.createObjectStore('texts', { keyPath: 'id' });
-      // The first version kept the text with the card.
-      for (const card of await transaction.objectStore('books').getAll()) {
-        const { text, ...rest } = card as StoredCard & Pick<StoredText, 'text'>;
-        await texts.put({ id: card.id, text });
-        await transaction.objectStore('books').put(rest);
-      }
+      database.createObjectStore('texts', { keyPath: 'id' });
+      // A transaction taken back leaves the first version as it was, and the opening is refused.
+      partTextsFromCards(transaction).catch(() => transaction.abort());
     },
   });
+}
+
+/** The first version kept the text with the card. */
+async function partTextsFromCards(
+  transaction: IDBPTransaction<Schema, StoreName[], 'versionchange'>,
+): Promise<void> {
+  for (const stored of await transaction.objectStore('books').getAll()) {
+    const { text, ...card } = stored as StoredCard & Pick<StoredText, 'text'>;
+    await transaction.objectStore('texts').put({ id: card.id, text });
+    await transaction.objectStore('books').put(card);
+  }
 }
 
 type StoreName = 'books' | 'texts' | 'journal';
