@@ -1,20 +1,14 @@
 import { readdirSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
-import { openApp } from './app-page.ts';
-import { launchBrowser } from './launch.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { openPage, page, withBrowser } from './each-test.ts';
 import { openDemo, openTemplate, titles } from './screens/walks.ts';
 
 const widths = [1024, 1200, 1440, 1920] as const;
 type BookId = 'demo' | keyof typeof titles;
 const books: readonly BookId[] = ['demo', ...(Object.keys(titles) as (keyof typeof titles)[])];
 
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launchBrowser();
-});
-afterAll(() => browser?.close());
+withBrowser();
 
 /** What of the lines on the page is cut off or sticks out of its cell, and how many formulas were looked at. */
 function measured(page: Page): Promise<{ readonly formulas: number; readonly faults: readonly string[] }> {
@@ -56,7 +50,7 @@ test('every shipped book is looked at', () => {
 
 describe.each(books)('%s', (id) => {
   test.each(widths)('no formula is cut off in a window of %i px', async (width) => {
-    const { page, context } = await openApp(browser, inject('appAddress'), { width });
+    await openPage({ width });
     if (id === 'demo') await openDemo(page);
     else await openTemplate(page, id);
     await page.evaluate(() => document.fonts.ready.then(() => undefined));
@@ -71,7 +65,6 @@ describe.each(books)('%s', (id) => {
       formulas += found.formulas;
       faults.push(...found.faults.map((fault) => `${title}: ${fault}`));
     }
-    await context.close();
     expect(formulas).toBeGreaterThan(20);
     expect(faults).toEqual([]);
   });

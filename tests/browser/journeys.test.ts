@@ -1,37 +1,14 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, test } from 'vitest';
-import {
-  type AppPage,
-  axeFindings,
-  cell,
-  focusedWords,
-  line,
-  openApp,
-  resultOf,
-  showSheet,
-  startFrom,
-} from './app-page.ts';
-import { launchBrowser } from './launch.ts';
+import { readFile } from 'node:fs/promises';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { axeFindings, cell, focusedWords, line, resultOf, showSheet, startFrom } from './app-page.ts';
+import { app, openBeside, openPage, page, withBrowser } from './each-test.ts';
+import { keepAsFirstVersion } from './first-storage.ts';
 
 const fenders = 'Berthing energy and fenders';
-const address = inject('appAddress');
 
-let browser: Browser;
-let app: AppPage;
-let page: Page;
-
-beforeAll(async () => {
-  browser = await launchBrowser();
-});
-afterAll(() => browser?.close());
+withBrowser();
 beforeEach(async () => {
-  app = await openApp(browser, address);
-  page = app.page;
-});
-afterEach(async () => {
-  expect(app.complaints).toEqual([]);
-  expect(app.strangers).toEqual([]);
-  await app.context.close();
+  await openPage();
 });
 
 /** Waits until the page says that everything is kept. */
@@ -215,6 +192,24 @@ describe('keeping', () => {
     await again.close();
   });
 
+  test('a book that the first version of the storage kept is opened, with its edits', async () => {
+    const fresh = await app.context.browser()?.newContext();
+    if (!fresh) throw new Error('there is no browser');
+    const old = await fresh.newPage();
+    // An address of the app on which the app itself does not run.
+    await old.goto(new URL('icon.svg', page.url()).href);
+    await keepAsFirstVersion(old, await readFile('templates/fender-energy/book.quaybook.json', 'utf8'), {
+      label: 'change the subject',
+      patches: [{ kind: 'set', at: ['title', 'subject'], value: 'as changed before' }],
+    });
+    await old.goto(page.url());
+    await old.getByRole('button', { name: 'An earlier book', exact: true }).click();
+    await old.getByText('as changed before').first().waitFor();
+    await showSheet(old, 'Berthing energy');
+    await line(old, 'softness factor').waitFor();
+    await fresh.close();
+  });
+
   test('keys that come faster than the page is drawn find their cells', async () => {
     await startFrom(page, fenders);
     await showSheet(page, 'Berthing energy');
@@ -297,7 +292,7 @@ describe('keeping', () => {
 
   test('two tabs on one book never overwrite each other silently', async () => {
     await startFrom(page, fenders);
-    const second = await openApp(browser, address, { beside: app.context });
+    const second = await openBeside({ beside: app.context });
     await second.page.goto(page.url());
     await second.page.getByText(/open in another tab/).waitFor();
     // Both are changed; the first, which keeps the book, is closed.
@@ -374,7 +369,7 @@ describe('manners', () => {
     ['light', 1440, false],
     ['dark', 1024, true],
   ] as const)('axe finds nothing, %s at %i', async (_, width, dark) => {
-    const shown = await openApp(browser, address, { width, dark });
+    const shown = await openBeside({ width, dark });
     expect(await axeFindings(shown.page)).toEqual([]);
     await startFrom(shown.page, fenders);
     await line(shown.page, 'water').waitFor();
@@ -382,7 +377,5 @@ describe('manners', () => {
     await shown.page.keyboard.press('Control+g');
     expect(await axeFindings(shown.page)).toEqual([]);
     await shown.page.keyboard.press('Escape');
-    expect(shown.complaints).toEqual([]);
-    await shown.context.close();
   });
 });

@@ -1,27 +1,12 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, test } from 'vitest';
-import { type AppPage, cell, chooseFromMenu, focusedWords, openApp } from './app-page.ts';
-import { launchBrowser } from './launch.ts';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { cell, chooseFromMenu, focusedWords } from './app-page.ts';
+import { app, openPage, page, withBrowser } from './each-test.ts';
 
-const address = inject('appAddress');
-
-let browser: Browser;
-let app: AppPage;
-let page: Page;
-
-beforeAll(async () => {
-  browser = await launchBrowser();
-});
-afterAll(() => browser?.close());
+withBrowser();
 beforeEach(async () => {
-  app = await openApp(browser, address);
-  page = app.page;
+  await openPage();
   await page.getByRole('button', { name: 'Open the demo book' }).click();
   await page.locator('quay-line').first().waitFor();
-});
-afterEach(async () => {
-  expect(app.complaints).toEqual([]);
-  await app.context.close();
 });
 
 const inHand = () => page.locator('quay-side-panel .label').textContent();

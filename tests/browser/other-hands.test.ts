@@ -1,36 +1,8 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, inject, test } from 'vitest';
-import {
-  type AppPage,
-  axeFindings,
-  cell,
-  type Hands,
-  line,
-  openApp,
-  showSheet,
-  startFrom,
-} from './app-page.ts';
-import { launchBrowser } from './launch.ts';
+import { describe, expect, test } from 'vitest';
+import { axeFindings, cell, line, showSheet, startFrom } from './app-page.ts';
+import { openPage, page, withBrowser } from './each-test.ts';
 
-const address = inject('appAddress');
-
-let browser: Browser;
-let app: AppPage;
-let page: Page;
-
-beforeAll(async () => {
-  browser = await launchBrowser();
-});
-afterAll(() => browser?.close());
-afterEach(async () => {
-  expect(app.complaints).toEqual([]);
-  await app.context.close();
-});
-
-async function open(hands: Hands): Promise<void> {
-  app = await openApp(browser, address, hands);
-  page = app.page;
-}
+withBrowser();
 
 /** The colour of what an element has around or below it. */
 const style = (selector: string, name: 'outlineStyle' | 'outlineWidth' | 'borderBottomWidth') =>
@@ -44,7 +16,7 @@ describe.each([
   ['dark', true],
 ] as const)('with the colours of the system forced, %s', (_, dark) => {
   test('what is chosen is seen without its background, and axe finds nothing', async () => {
-    await open({ forcedColors: true, dark });
+    await openPage({ forcedColors: true, dark });
     await page.getByRole('button', { name: 'Berthing energy and fenders', exact: true }).click();
     // On a background that is left out, its words must not have the paper's colour.
     const start = page.getByRole('button', { name: 'Start from this template' });
@@ -90,7 +62,7 @@ function smallTargets(): Promise<readonly string[]> {
 
 describe('with fingers', () => {
   test('everything is large enough, and every menu is reached without hovering', async () => {
-    await open({ touch: true, width: 1024, height: 768 });
+    await openPage({ touch: true, width: 1024, height: 768 });
     expect(await smallTargets()).toEqual([]);
     await page.getByRole('button', { name: 'Berthing energy and fenders', exact: true }).tap();
     await page.getByRole('button', { name: 'Start from this template' }).tap();
@@ -121,7 +93,7 @@ describe('with fingers', () => {
   });
 
   test('a value is chosen with one tap, and typed over after two', async () => {
-    await open({ touch: true, width: 1024, height: 768 });
+    await openPage({ touch: true, width: 1024, height: 768 });
     await startFrom(page, 'Berthing energy and fenders');
     await showSheet(page, 'Berthing energy');
     const value = cell(page, 'softness factor', 'value');

@@ -1,26 +1,11 @@
-import type { Browser, Locator, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, test } from 'vitest';
-import { type AppPage, cell, line, openApp, showSheet, startFrom } from './app-page.ts';
-import { launchBrowser } from './launch.ts';
+import type { Locator } from 'playwright-core';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { cell, line, showSheet, startFrom } from './app-page.ts';
+import { openPage, page, withBrowser } from './each-test.ts';
 
-const address = inject('appAddress');
-
-let browser: Browser;
-let app: AppPage;
-let page: Page;
-
-beforeAll(async () => {
-  browser = await launchBrowser();
-});
-afterAll(() => browser?.close());
+withBrowser();
 beforeEach(async () => {
-  app = await openApp(browser, address);
-  page = app.page;
-});
-afterEach(async () => {
-  expect(app.complaints).toEqual([]);
-  expect(app.strangers).toEqual([]);
-  await app.context.close();
+  await openPage();
 });
 
 /** The px of A4 and Letter within the margins, the narrower and the lower of the two. */

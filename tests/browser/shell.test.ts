@@ -1,37 +1,12 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, test } from 'vitest';
-import {
-  type AppPage,
-  axeFindings,
-  cell,
-  focusedWords,
-  line,
-  openApp,
-  showSheet,
-  startFrom,
-} from './app-page.ts';
-import { launchBrowser } from './launch.ts';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { axeFindings, cell, focusedWords, line, showSheet, startFrom } from './app-page.ts';
+import { openPage, page, withBrowser } from './each-test.ts';
 
-const address = inject('appAddress');
-
-let browser: Browser;
-let app: AppPage;
-let page: Page;
-
-beforeAll(async () => {
-  browser = await launchBrowser();
-});
-afterAll(() => browser?.close());
+withBrowser();
 beforeEach(async () => {
-  app = await openApp(browser, address);
-  page = app.page;
+  await openPage();
   await startFrom(page, 'Berthing energy and fenders');
   await showSheet(page, 'Berthing energy');
-});
-afterEach(async () => {
-  expect(app.complaints).toEqual([]);
-  expect(app.strangers).toEqual([]);
-  await app.context.close();
 });
 
 const status = (words: RegExp) => page.locator('quay-status-bar').getByRole('button', { name: words });

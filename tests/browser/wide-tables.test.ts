@@ -1,28 +1,13 @@
-import type { Browser, Locator, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, test } from 'vitest';
-import { type AppPage, axeFindings, openApp, showSheet, startFrom } from './app-page.ts';
-import { launchBrowser } from './launch.ts';
+import type { Locator } from 'playwright-core';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { axeFindings, showSheet, startFrom } from './app-page.ts';
+import { openPage, page, withBrowser } from './each-test.ts';
 
-const address = inject('appAddress');
-
-let browser: Browser;
-let app: AppPage;
-let page: Page;
-
-beforeAll(async () => {
-  browser = await launchBrowser();
-});
-afterAll(() => browser?.close());
+withBrowser();
 beforeEach(async () => {
-  app = await openApp(browser, address);
-  page = app.page;
+  await openPage();
   await startFrom(page, 'Demolition debris: quantities, haul fleet, cost');
   await showSheet(page, 'Quantities and loads');
-});
-afterEach(async () => {
-  expect(app.complaints).toEqual([]);
-  expect(app.strangers).toEqual([]);
-  await app.context.close();
 });
 
 const table = () => page.locator('quay-table').first();
