@@ -1,7 +1,8 @@
 /** How a number is written. */
 export interface NumberStyle {
   /**
-   * `sensible` (the default): about four significant digits, three below 1, no decimals from 1000 on.
+   * `sensible` (the default): about four significant digits, three below 1, no decimals from 1000 on. A zero at the end
+   * says that more digits follow: 13.398 is 13.40, and 13.4 is 13.4.
    * `full`: every digit needed to read the same number again. A number: that many significant digits.
    */
   readonly digits?: 'sensible' | 'full' | number;
@@ -17,10 +18,12 @@ const THIN_SPACE = '\u202f';
 const SMALLEST_PLAIN = 1e-4;
 const LARGEST_PLAIN = 1e12;
 const MOST_DECIMALS = 20;
+/** A number no further than this from its rounded self, as a part of it, is that number. */
+const EXACT = 1e-9;
 
 /**
  * Writes a number as an engineer's page has it: 0.611, 12.35, 1440, 211 644, 6.5e-6. What it writes, `readEntry` reads.
- * Trailing zeros are dropped, except with `decimals`. What is no finite number is "no value".
+ * Trailing zeros of an exact number are dropped, except with `decimals`. What is no finite number is "no value".
  */
 export function writeNumber(x: number, style: NumberStyle = {}): string {
   if (!Number.isFinite(x)) return 'no value';
@@ -31,10 +34,13 @@ export function writeNumber(x: number, style: NumberStyle = {}): string {
     return group(withoutMinusZero(x.toFixed(boundedDecimals(style.decimals))), grouping);
   }
   const digits = style.digits ?? 'sensible';
-  const rounded = digits === 'full' ? x : Number(roundTo(x, digits));
+  const text = digits === 'full' ? String(x) : roundTo(x, digits);
+  const rounded = Number(text);
+  const goesOn = digits === 'sensible' && Math.abs(rounded - x) > EXACT * size;
   const shown = Math.abs(rounded);
-  if (shown < SMALLEST_PLAIN || shown >= LARGEST_PLAIN) return exponential(rounded);
-  return group(plainDecimal(rounded), grouping);
+  if (shown < SMALLEST_PLAIN || shown >= LARGEST_PLAIN)
+    return exponential(goesOn ? x.toExponential(size < 1 ? 2 : 3) : rounded.toExponential());
+  return group(goesOn ? text : plainDecimal(rounded), grouping);
 }
 
 function roundTo(x: number, digits: 'sensible' | number): string {
@@ -54,8 +60,8 @@ function plainDecimal(x: number): string {
   return x.toFixed(Math.max(decimals, 0));
 }
 
-function exponential(x: number): string {
-  return x.toExponential().replace('e+', 'e');
+function exponential(text: string): string {
+  return text.replace('e+', 'e');
 }
 
 function boundedDecimals(decimals: number): number {

@@ -60,7 +60,7 @@ describe('the ship at the moment of contact', () => {
   });
 
   test('the words name what is shown', () => {
-    expect(description).toContain('R = 52.2\u00a0m');
+    expect(description).toContain('R = 52.20\u00a0m');
     expect(description).toContain('α = 6°');
     expect(
       shapesOf(svg)
@@ -100,7 +100,7 @@ test('an angle at which the bow would reach the quay first is said', () => {
 
 test('a stated value that is not that of the lengths is said', () => {
   expect(drawn(plan({ R: '80 m' })).description).toContain(
-    'R is 80\u00a0m; the ship as drawn has 52.2\u00a0m.',
+    'R is 80\u00a0m; the ship as drawn has 52.20\u00a0m.',
   );
 });
 

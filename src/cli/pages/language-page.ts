@@ -130,7 +130,8 @@ Function names are those of OpenFormula (OASIS ODF 1.3, part 4) where it has the
 - IF takes three arguments; IFS and SWITCH refuse where no case holds, and so does an aggregate with a condition that
   holds in no row, SUMIF and COUNTIF excepted.
 - AND and OR work element by element and compute all their arguments.
-- SIN, COS and TAN take angles; ASIN, ATAN and their like give angles.
+- SIN, COS and TAN take angles, and are 0 where rounding alone keeps them from it, as for \`COS(90 deg)\`; ASIN, ATAN and
+  their like give angles.
 - DATE refuses a day or month that does not exist, where OpenFormula counts on. A date and a plain number do not add:
   the number has a unit, \`start + 10 d\`.
 - WEEKDAY counts from 1 for Monday to 7 for Sunday (ISO 8601).

@@ -106,8 +106,21 @@ const hyperbolicTangent: Lower = ([x = ''], _, __, tools) => {
   return `(${less}/(${less}+${tools.constant(2)}))`;
 };
 
+/** No angle is held more closely than this: nearer to an axis, a sine or a cosine is what rounding left of zero. */
+const roundingOfAngles = 1e-15;
 /** A tangent this large is a right angle that rounding missed. */
-const steepest = 1e15;
+const steepest = 1 / roundingOfAngles;
+
+/** With zero for what rounding left of it; the sine of a small angle is no such rest. */
+const zeroOnAxis = (of: (x: number) => number) => (x: number) => {
+  const y = of(x);
+  return Math.abs(y) <= roundingOfAngles * Math.min(1, Math.abs(x)) ? 0 : y;
+};
+
+function lowerZeroOnAxis(x: string, value: string, tools: LoweringTools): string {
+  const [none, one, rest] = [0, 1, roundingOfAngles].map((known) => tools.constant(known));
+  return `IF(ABS(${value})<=${rest}*MIN(${one},ABS(${x})),${none},${value})`;
+}
 
 export const angles: readonly FunctionEntry[] = [
   {
@@ -120,20 +133,33 @@ export const angles: readonly FunctionEntry[] = [
     help: 'The ratio of a circle to its diameter.',
     example: { formula: 'PI() * 1 rad', unit: 'deg', value: 180 },
   },
-  direct('SIN', Math.sin, ([x]) => `SIN(${x})`, 'The sine of an angle.', {
-    formula: 'SIN(30 deg)',
-    value: 0.5,
-  }),
-  direct('COS', Math.cos, ([x]) => `COS(${x})`, 'The cosine of an angle.', {
-    formula: 'COS(60 deg)',
-    value: 0.5,
-  }),
+  direct(
+    'SIN',
+    zeroOnAxis(Math.sin),
+    ([x = ''], _, __, tools) => lowerZeroOnAxis(x, tools.helper(`SIN(${x})`), tools),
+    'The sine of an angle.',
+    {
+      formula: 'SIN(30 deg)',
+      value: 0.5,
+    },
+  ),
+  direct(
+    'COS',
+    zeroOnAxis(Math.cos),
+    ([x = ''], _, __, tools) => lowerZeroOnAxis(x, tools.helper(`COS(${x})`), tools),
+    'The cosine of an angle.',
+    {
+      formula: 'COS(60 deg)',
+      value: 0.5,
+    },
+  ),
   direct(
     'TAN',
-    (x) => (Math.abs(Math.tan(x)) > steepest ? Number.NaN : Math.tan(x)),
-    ([x], _, __, tools) => {
+    zeroOnAxis((x) => (Math.abs(Math.tan(x)) > steepest ? Number.NaN : Math.tan(x))),
+    ([x = ''], _, __, tools) => {
       const tangent = tools.helper(`SIN(${x})/COS(${x})`);
-      return `IF(ABS(${tangent})>${tools.constant(steepest)},${tools.refused},${tangent})`;
+      const found = lowerZeroOnAxis(x, tangent, tools);
+      return `IF(ABS(${tangent})>${tools.constant(steepest)},${tools.refused},${found})`;
     },
     'The tangent of an angle.',
     { formula: 'TAN(45 deg)', value: 1 },
