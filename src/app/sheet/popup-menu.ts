@@ -16,9 +16,15 @@ export abstract class PopupMenu<Action> extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    this.popover = 'auto';
+    // An 'auto' one closes when the button of the pointer that opened it is let go.
+    this.popover = 'manual';
     this.addEventListener('keydown', this.#key);
     this.addEventListener('toggle', this.#toggled);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    removeEventListener('pointerdown', this.#pressed, true);
   }
 
   /** Opens below an element; gives the focus back to `back` when it closes without an action. */
@@ -69,13 +75,25 @@ export abstract class PopupMenu<Action> extends LitElement {
       End: items.length - 1,
     };
     const next = to[event.key];
-    if (event.key === 'Tab') this.hidePopover();
+    if (event.key === 'Tab' || event.key === 'Escape') this.hidePopover();
     if (next === undefined) return;
     event.preventDefault();
     items[next]?.focus();
   };
 
   readonly #toggled = (event: ToggleEvent): void => {
-    if (event.newState === 'closed') this.#back?.focus({ preventScroll: true });
+    if (event.newState === 'open') {
+      addEventListener('pointerdown', this.#pressed, true);
+      return;
+    }
+    removeEventListener('pointerdown', this.#pressed, true);
+    this.#back?.focus({ preventScroll: true });
+  };
+
+  readonly #pressed = (event: PointerEvent): void => {
+    if (event.composedPath().includes(this)) return;
+    // The focus goes where the pointer went.
+    this.#back = undefined;
+    this.hidePopover();
   };
 }
