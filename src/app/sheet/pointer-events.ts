@@ -9,6 +9,8 @@ type Host = Omit<CommandHost, 'openMenu'> &
 export class PointerEvents {
   readonly #host: Host;
   #dragging = false;
+  /** Whether the press under way began on the cell that was chosen already. */
+  #again = false;
 
   constructor(host: Host) {
     this.#host = host;
@@ -20,14 +22,15 @@ export class PointerEvents {
   }
 
   readonly #down = (event: PointerEvent): void => {
+    this.#again = false;
     if (event.button !== 0 || inEditor(event)) return;
     const place = this.#placeOf(event);
     if (!place) return;
     this.#dragging = !targetOf(event)?.closest('button');
     if (event.shiftKey) event.preventDefault();
-    const again = samePlace(place, this.#host.place);
+    this.#again = samePlace(place, this.#host.place);
     this.#host.goTo(place, event.shiftKey);
-    if (again && targetOf(event)?.closest('[data-open]')) {
+    if (this.#again && targetOf(event)?.closest('[data-open]')) {
       event.preventDefault();
       this.#host.startEdit();
     }
@@ -51,8 +54,11 @@ export class PointerEvents {
     this.#host.startEdit();
   };
 
-  readonly #click = (event: MouseEvent): void => {
+  readonly #click = (event: PointerEvent): void => {
     const target = targetOf(event);
+    // A finger has neither keys nor a quick double click: its second tap opens what its first has chosen.
+    if (event.pointerType === 'touch' && this.#again && !inEditor(event) && !target?.closest('button'))
+      this.#host.startEdit();
     const menu = target?.closest<HTMLElement>('[data-menu]');
     if (menu) {
       const place = this.#placeOf(event);
