@@ -16,10 +16,10 @@ export function insertChart(notebook: Notebook, place: CellPlace): Outcome<Chang
   if (!sheet) return undefined;
   const table = tableNear(sheet, place.part);
   if (!table) return fail(problem('chart-without-table', { from: 0, to: 0 }, { sheet: sheet.key }));
-  const id = freshFor(book, sheet).id('p');
+  const fresh = freshFor(book, sheet);
   const columns = usualColumns(notebook, sheet.key, table);
-  const chart = { id, kind: 'chart', form: 'line', table: table.name, ...columns } as const;
-  return succeed(insertPartBelow(book, sheet.key, place, chart, 'insert a chart'));
+  const chart = { id: fresh.id('p'), kind: 'chart', form: 'line', table: table.name, ...columns } as const;
+  return succeed(insertPartBelow(book, sheet.key, place, chart, 'insert a chart', fresh));
 }
 
 function tableNear(sheet: Sheet, part: string): Table | undefined {

@@ -63,7 +63,7 @@ export function insertBelow(
   const fresh = freshFor(book, sheet);
   return isRow(kind)
     ? insertRows(book, sheetKey, place, [newRow(kind, fresh)], fresh, `insert ${wordsFor[kind]}`)
-    : insertPartBelow(book, sheetKey, place, newPart(kind, fresh), `insert ${wordsFor[kind]}`);
+    : insertPartBelow(book, sheetKey, place, newPart(kind, fresh), `insert ${wordsFor[kind]}`, fresh);
 }
 
 /** Puts lines below a place: into its block if it has one, into the next block, else into a new one. */
@@ -79,7 +79,7 @@ export function insertRows(
   const first = rows[0];
   if (!first) return undefined;
   const block = found?.part.kind === 'rows' ? found.part : undefined;
-  if (!block) return insertPartBelow(book, sheetKey, place, newBlock(rows, fresh), label, first.id);
+  if (!block) return insertPartBelow(book, sheetKey, place, newBlock(rows, fresh), label, fresh);
   const index = found?.kind === 'row' ? found.index + 1 : 0;
   const at = { sheet: sheetKey, part: block.id };
   const edit = joinEdits(
@@ -89,24 +89,44 @@ export function insertRows(
   return { edit, place: { ...at, item: first.id, field: 'name' } };
 }
 
-/** Puts a part below the part of a place, or at the end of the sheet if there is none. */
+/**
+ * Puts a part below a place, or at the end of the sheet if there is none. Below a line that is not the last of its block,
+ * the lines that follow become a block of their own behind the part.
+ */
 export function insertPartBelow(
   book: Book,
   sheetKey: string,
   place: CellPlace | undefined,
   part: Part,
   label: string,
-  item?: string,
+  fresh: Fresh,
 ): Change {
   const parts = findSheet(book, sheetKey)?.parts ?? [];
   const at = parts.findIndex(({ id }) => id === place?.part);
   const index = at < 0 ? parts.length : at + 1;
-  const first = item ?? (part.kind === 'rows' ? (part.rows[0]?.id ?? '') : '');
   const field = part.kind === 'prose' ? 'text' : part.kind === 'rows' ? 'name' : 'title';
   return {
-    edit: { ...insertPart(sheetKey, index, part), label },
-    place: { sheet: sheetKey, part: part.id, item: part.kind === 'rows' ? first : '', field },
+    edit: joinEdits(label, [...parted(book, place, index, fresh), insertPart(sheetKey, index, part)]),
+    place: {
+      sheet: sheetKey,
+      part: part.id,
+      item: part.kind === 'rows' ? (part.rows[0]?.id ?? '') : '',
+      field,
+    },
   };
+}
+
+/** Moves the lines behind a line into a block of their own at a position of the sheet. */
+function parted(book: Book, place: CellPlace | undefined, index: number, fresh: Fresh): readonly Edit[] {
+  const found = place && findPlace(book, place);
+  if (!place || found?.kind !== 'row') return [];
+  const rest = found.part.rows.slice(found.index + 1);
+  if (rest.length === 0) return [];
+  const { sheet, part } = place;
+  return [
+    ...rest.map(({ id }) => removeRow({ sheet, part, row: id })),
+    insertPart(sheet, index, newBlock(rest, fresh)),
+  ];
 }
 
 /** Puts blank rows into a table below a place in it. */
@@ -222,7 +242,7 @@ export function duplicate(book: Book, place: CellPlace): Change | undefined {
     const edit = insertTableRows(at, part, row + 1, { length: 1, cells });
     return { edit: { ...edit, label: 'duplicate a row' }, place: { ...place, item: `r${row + 1}` } };
   }
-  return insertPartBelow(book, place.sheet, place, copyOfPart(found.part, fresh), 'duplicate a part');
+  return insertPartBelow(book, place.sheet, place, copyOfPart(found.part, fresh), 'duplicate a part', fresh);
 }
 
 /** Takes the whole part of a place out of its sheet. */

@@ -22,6 +22,17 @@ export interface Page {
   readonly printing: boolean;
 }
 
+/** The row of the grid that the first row of the map is, counted from one: the heads of the columns come before it. */
+const FIRST_ROW = 2;
+
+/** The heads of the columns, for those who hear the page: the eye needs none. */
+export function drawHeads(): TemplateResult {
+  const heads = ['reference', 'symbol', 'description', 'calculation and result', 'unit', 'mark'];
+  return html`<div role="rowgroup" class="unseen"><div role="row" aria-rowindex="1">${heads.map(
+    (head, at) => html`<span role="columnheader" aria-colindex=${at + 1}>${head}</span>`,
+  )}</div></div>`;
+}
+
 /** What an empty sheet says, with the first things to put on it. */
 export function drawEmpty(add: (kind: NewKind) => void): TemplateResult {
   const button = (kind: NewKind, words: string): TemplateResult =>
@@ -44,7 +55,7 @@ export function drawPart(page: Page, part: Part): TemplateResult {
     role="row"
     data-part=${part.id}
     data-item=""
-    aria-rowindex=${index + 1}
+    aria-rowindex=${index + FIRST_ROW}
     .host=${page.host}
     .session=${page.session}
     .sheet=${page.sheet}
@@ -71,7 +82,7 @@ function drawTable(page: Page, part: Table, index: number): TemplateResult {
         .session=${page.session}
         .sheet=${page.sheet}
         .table=${part}
-        .firstRow=${index + 1}
+        .firstRow=${index + FIRST_ROW}
         .printing=${page.printing}
       ></quay-table>
     </div>
@@ -91,7 +102,7 @@ function drawLine(page: Page, part: string, source: LineSource, table: string): 
     role="row"
     data-part=${part}
     data-item=${source.id}
-    aria-rowindex=${page.map.indexOf({ part, item: source.id }) + 1}
+    aria-rowindex=${page.map.indexOf({ part, item: source.id }) + FIRST_ROW}
     .host=${page.host}
     .session=${page.session}
     .sheet=${page.sheet}

@@ -28,7 +28,7 @@ import { subjectAt } from './menu-subject.ts';
 import { type Motion, moved } from './motions.ts';
 import { PageElements } from './page-elements.ts';
 import { describedWidth, PRINT_WIDTH, pageStyle, roomFor, symbolWidth, tracksFor } from './page-measure.ts';
-import { drawEmpty, drawPart } from './page-parts.ts';
+import { drawEmpty, drawHeads, drawPart } from './page-parts.ts';
 import { pageStyles } from './page-styles.ts';
 import { PointerEvents } from './pointer-events.ts';
 import { printStyles } from './print-styles.ts';
@@ -431,10 +431,11 @@ export class QuaySheet extends LitElement implements SheetHost {
               class="grid"
               role="grid"
               aria-label=${sheet.title || sheet.key}
-              aria-rowcount=${count}
+              aria-rowcount=${count + 1}
               aria-colcount="6"
               aria-multiselectable="true"
             >
+              ${drawHeads()}
               ${repeat(
                 sheet.parts,
                 ({ id }) => id,

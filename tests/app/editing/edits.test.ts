@@ -94,10 +94,25 @@ test.each(['given', 'calc', 'check', 'choice', 'text', 'heading', 'table'] as co
     const now = after(book, change?.edit);
     if (kind === 'given' || kind === 'calc' || kind === 'check' || kind === 'choice')
       expect(ids(now, 'p2')).toEqual(['r1', 'r2', change?.place?.item, 'r3', 'r4']);
-    else
-      expect(now.sheets[0]?.parts.map(({ id }) => id)).toEqual(['p1', 'p2', change?.place?.part, 'p3', 'p4']);
+    else {
+      // The lines that followed stand behind it, in a block of their own.
+      const parts = now.sheets[0]?.parts.map(({ id }) => id) ?? [];
+      expect(parts.toSpliced(3, 1)).toEqual(['p1', 'p2', change?.place?.part, 'p3', 'p4']);
+      expect([ids(now, 'p2'), ids(now, parts[3] ?? '')]).toEqual([
+        ['r1', 'r2'],
+        ['r3', 'r4'],
+      ]);
+    }
   },
 );
+
+test('a text below the last line of a block leaves the block whole', () => {
+  const book = smallBook();
+  const change = insertBelow(book, 'beam', at('p2', 'r4', 'value'), 'text');
+  const now = after(book, change?.edit);
+  expect(now.sheets[0]?.parts.map(({ id }) => id)).toEqual(['p1', 'p2', change?.place?.part, 'p3', 'p4']);
+  expect(ids(now, 'p2')).toEqual(['r1', 'r2', 'r3', 'r4']);
+});
 
 test('into an empty sheet a line brings its block', () => {
   const empty = { ...smallBook(), sheets: [{ key: 'beam', title: '', parts: [] }] };
