@@ -65,6 +65,7 @@ export class BookSettings extends LitElement {
             <input
               type="radio"
               name="system"
+              ?autofocus=${draft.system === system}
               .checked=${draft.system === system}
               @change=${() => this.#change({ system })}
             />${label}

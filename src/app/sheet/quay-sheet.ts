@@ -1,6 +1,6 @@
 import { html, LitElement, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
-import { findSheet, type Part, type Sheet } from '../../document/index.ts';
+import { findSheet, type Sheet, type Table } from '../../document/index.ts';
 import { cellContent, writtenAt } from '../editing/cell-content.ts';
 import { enterText } from '../editing/cell-edits.ts';
 import { insertBelow } from '../editing/line-edits.ts';
@@ -17,6 +17,7 @@ import { tableStyles } from '../table/table-styles.ts';
 import type { About, Asked } from './asked.ts';
 import type { CellEdit, Commit } from './cell-edit.ts';
 import { CellFocus } from './cell-focus.ts';
+import { drawChanged } from './changed-parts.ts';
 import { ClipboardEvents } from './clipboard-events.ts';
 import { carryOut } from './commands.ts';
 import { DrawnLater, redraw } from './drawn-later.ts';
@@ -30,11 +31,10 @@ import { PageElements } from './page-elements.ts';
 import { describedWidth, PRINT_WIDTH, pageStyle, roomFor, symbolWidth, tracksFor } from './page-measure.ts';
 import { drawEmpty, drawHeads, drawPart } from './page-parts.ts';
 import { pageStyles } from './page-styles.ts';
+import { PaperTurn } from './paper-turn.ts';
 import { PointerEvents } from './pointer-events.ts';
 import { printStyles } from './print-styles.ts';
-import { QuayLine } from './quay-line.ts';
 import type { QuaySheetMenu } from './quay-sheet-menu.ts';
-import { QuayWords } from './quay-words.ts';
 import { type CellRange, rangeBetween } from './range.ts';
 import type { SheetHost } from './sheet-host.ts';
 import './quay-sheet-menu.ts';
@@ -64,9 +64,6 @@ export class QuaySheet extends LitElement implements SheetHost {
   #edit: CellEdit | undefined;
   #wanted = 'value';
   #width = 0;
-  #printing = false;
-  /** What stood first in sight before the page was printed, and where. */
-  #inSight: { readonly element: Element; readonly top: number } | undefined;
   /** The sheet that was drawn last. */
   #shown: string | undefined;
   /** The number of rows of each table as drawn. */
@@ -80,13 +77,14 @@ export class QuaySheet extends LitElement implements SheetHost {
     onKey: (event) => this.#key(event),
   });
   readonly #later = new DrawnLater();
+  readonly #paper = new PaperTurn(this);
   readonly #flow = new FlowMarks();
   #marking = 0;
   #leave: (() => void) | undefined;
   #focusPending = false;
   readonly #resized = new ResizeObserver(([entry]) => {
     // What paper does to the page is not its width on the screen.
-    if (this.#printing) return;
+    if (this.#paper.printing) return;
     const width = Math.round(entry?.contentRect.width ?? 0);
     if (width > 0 && width !== this.#width) {
       this.#width = width;
@@ -112,8 +110,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     this.#leave = this.session?.subscribe(this.#told);
     if (this.session?.place) this.#focusPending = true;
     this.#focus.connect();
-    addEventListener('beforeprint', this.#print);
-    addEventListener('afterprint', this.#print);
+    this.#paper.connect();
   }
 
   override disconnectedCallback(): void {
@@ -121,42 +118,18 @@ export class QuaySheet extends LitElement implements SheetHost {
     this.#leave?.();
     this.#resized.disconnect();
     this.#focus.disconnect();
-    removeEventListener('beforeprint', this.#print);
-    removeEventListener('afterprint', this.#print);
-  }
-
-  /** On paper the page has a width of its own, whatever the screen's. */
-  readonly #print = (event: Event): void => {
-    const printing = event.type === 'beforeprint';
-    // A browser tells of a print again that the app has told of.
-    if (printing === this.#printing) return;
-    this.#printing = printing;
-    if (printing) this.#inSight = this.#firstInSight();
-    this.requestUpdate();
-    if (!printing) void this.#restore();
-  };
-
-  #firstInSight(): { readonly element: Element; readonly top: number } | undefined {
-    const { top: above } = this.getBoundingClientRect();
-    for (const element of this.#elements.all) {
-      const { top } = element.getBoundingClientRect();
-      if (top >= above) return { element, top };
-    }
-    return undefined;
-  }
-
-  /** The screen as it was before the page was printed: lines were longer on paper, and nothing scrolled. */
-  async #restore(): Promise<void> {
-    await this.updateComplete;
-    await Promise.all(Array.from(this.#elements.all, (element) => element.updateComplete));
-    const { element, top } = this.#inSight ?? {};
-    if (element && top !== undefined) this.scrollTop += element.getBoundingClientRect().top - top;
+    this.#paper.disconnect();
   }
 
   protected override willUpdate(changed: Map<string, unknown>): void {
     if (!changed.has('session')) return;
     this.#leave?.();
     this.#leave = this.session.subscribe(this.#told);
+  }
+
+  /** The lines, tables and words of the page. */
+  get elements(): PageElements['all'] {
+    return this.#elements.all;
   }
 
   /** The rows of the sheet shown. */
@@ -352,43 +325,20 @@ export class QuaySheet extends LitElement implements SheetHost {
   };
 
   #bookChanged(changed: ReadonlySet<string>, structure: boolean): void {
-    const { sheet } = this;
-    if (structure || !sheet) this.requestUpdate();
-    else for (const part of sheet.parts) this.#partChanged(sheet.key, part, changed);
+    const { sheet, session } = this;
+    if (structure || !sheet || this.#rowsCameOrWent(sheet)) this.requestUpdate();
+    if (!structure && sheet)
+      drawChanged({ session, elements: this.#elements, later: this.#later }, sheet, changed);
   }
 
-  #partChanged(sheet: string, part: Part, changed: ReadonlySet<string>): void {
-    if (part.kind === 'rows') {
-      for (const row of part.rows) {
-        const line = this.#elements.at({ sheet, part: part.id, item: row.id, field: '' });
-        if (!(line instanceof QuayLine)) continue;
-        const id = `${sheet}.${row.name}`;
-        const concerned = row.kind === 'check' || line.active !== '' || changed.has(id);
-        if (line.source !== row) line.source = row;
-        else if (concerned || line.drawnItem !== this.session.notebook.model.items.get(id))
-          this.#later.draw(line);
-      }
-    }
-    const own = this.#elements.at({ sheet, part: part.id, item: '', field: '' });
-    if (own instanceof QuayTable && part.kind === 'table') {
-      const id = `${sheet}.${part.name}`;
-      const concerned =
-        own.table !== part ||
-        changed.has(id) ||
-        part.columns.some(({ name }) => changed.has(`${id}.${name}`));
-      own.table = part;
-      if (own.length !== this.#lengths.get(part.id)) this.requestUpdate();
-      if (concerned) this.#later.draw(own);
-      for (const column of part.columns) {
-        const line = this.#elements.at({ sheet, part: part.id, item: column.id, field: '' });
-        if (!(line instanceof QuayLine) || column.kind === 'given') continue;
-        line.source = column;
-        if (concerned) this.#later.draw(line);
-      }
-    } else if (own instanceof QuayWords && part.kind !== 'table') {
-      own.source = part;
-      if (part.kind === 'figure' || part.kind === 'chart') this.#later.draw(own);
-    }
+  #rowsCameOrWent(sheet: Sheet): boolean {
+    return sheet.parts.some(
+      (part) => part.kind === 'table' && this.#lengths.get(part.id) !== this.#lengthOf(sheet, part),
+    );
+  }
+
+  #lengthOf(sheet: Sheet, { name }: Table): number {
+    return this.session.notebook.rowsOf(`${sheet.key}.${name}`) ?? 0;
   }
 
   /** What flows where is marked in time for the next frame; no keystroke waits for it. */
@@ -401,7 +351,9 @@ export class QuaySheet extends LitElement implements SheetHost {
     const { sheet, session } = this;
     if (!sheet) return html`<div class="page"><p class="empty">The book has no sheet.</p></div>`;
     this.#map = gridMap(sheet, (table) => session.notebook.rowsOf(table));
-    const width = this.#printing ? PRINT_WIDTH : this.#width || 880;
+    // On paper the page has a width of its own, whatever the screen's.
+    const { printing } = this.#paper;
+    const width = printing ? PRINT_WIDTH : this.#width || 880;
     const tracks = tracksFor(width, symbolWidth(sheet), describedWidth(sheet));
     const { count } = this.#map;
     const page = {
@@ -409,13 +361,11 @@ export class QuaySheet extends LitElement implements SheetHost {
       session,
       sheet: sheet.key,
       map: this.#map,
-      room: roomFor(tracks, this.#printing),
-      printing: this.#printing,
+      room: roomFor(tracks, printing),
+      printing,
     };
     this.#lengths = new Map(
-      sheet.parts.flatMap((part) =>
-        part.kind === 'table' ? [[part.id, session.notebook.rowsOf(`${sheet.key}.${part.name}`) ?? 0]] : [],
-      ),
+      sheet.parts.flatMap((part) => (part.kind === 'table' ? [[part.id, this.#lengthOf(sheet, part)]] : [])),
     );
     return html`
       <div

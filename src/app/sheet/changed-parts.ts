@@ -1,0 +1,71 @@
+import type { Part, Sheet, Table } from '../../document/index.ts';
+import type { Session } from '../session/session.ts';
+import { QuayTable } from '../table/quay-table.ts';
+import type { DrawnLater } from './drawn-later.ts';
+import type { PageElements } from './page-elements.ts';
+import { QuayLine } from './quay-line.ts';
+import { QuayWords } from './quay-words.ts';
+
+/** Where the parts of a page are drawn again after an edit. */
+export interface Drawing {
+  readonly session: Session;
+  readonly elements: PageElements;
+  readonly later: DrawnLater;
+}
+
+/** Has those parts of a page drawn again that an edit concerns; `changed` has the ids of the values that came out anew. */
+export function drawChanged(drawing: Drawing, sheet: Sheet, changed: ReadonlySet<string>): void {
+  for (const part of sheet.parts) {
+    if (part.kind === 'rows') drawLines(drawing, sheet.key, part, changed);
+    else if (part.kind === 'table') drawTable(drawing, sheet.key, part, changed);
+    else drawWords(drawing, sheet.key, part);
+  }
+}
+
+function drawLines(
+  { session, elements, later }: Drawing,
+  sheet: string,
+  part: Extract<Part, { kind: 'rows' }>,
+  changed: ReadonlySet<string>,
+): void {
+  for (const row of part.rows) {
+    const line = elements.at({ sheet, part: part.id, item: row.id, field: '' });
+    if (!(line instanceof QuayLine)) continue;
+    const id = `${sheet}.${row.name}`;
+    const concerned = row.kind === 'check' || line.active !== '' || changed.has(id);
+    if (line.source !== row) line.source = row;
+    else if (concerned || line.drawnItem !== session.notebook.model.items.get(id)) later.draw(line);
+  }
+}
+
+function drawTable(
+  { elements, later }: Drawing,
+  sheet: string,
+  table: Table,
+  changed: ReadonlySet<string>,
+): void {
+  const own = elements.at({ sheet, part: table.id, item: '', field: '' });
+  if (!(own instanceof QuayTable)) return;
+  const id = `${sheet}.${table.name}`;
+  const concerned =
+    own.table !== table || changed.has(id) || table.columns.some(({ name }) => changed.has(`${id}.${name}`));
+  own.table = table;
+  if (concerned) later.draw(own);
+  for (const column of table.columns) {
+    const line = elements.at({ sheet, part: table.id, item: column.id, field: '' });
+    if (!(line instanceof QuayLine) || column.kind === 'given') continue;
+    line.source = column;
+    if (concerned) later.draw(line);
+  }
+}
+
+function drawWords(
+  { elements, later }: Drawing,
+  sheet: string,
+  part: Exclude<Part, { kind: 'rows' | 'table' }>,
+): void {
+  const own = elements.at({ sheet, part: part.id, item: '', field: '' });
+  if (!(own instanceof QuayWords)) return;
+  own.source = part;
+  if (part.kind === 'figure' || part.kind === 'chart') later.draw(own);
+}
