@@ -2,15 +2,15 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Problem } from '../../diagnostics/index.ts';
 import type { Prose } from '../../document/index.ts';
 import { drawUtilisations } from '../../figures/index.ts';
-import { type Quantity, writeUtilisation } from '../../notebook/index.ts';
+import { writeUtilisation } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
 import { placeOfProblem } from '../findings/finding-places.ts';
 import { type FoundCheck, findingsOf, sheetOf } from '../findings/findings.ts';
+import { shownSides } from '../session/compared-sides.ts';
 import type { CellPlace } from '../session/place.ts';
 import { labelOf, localName, placeOfId } from '../session/places.ts';
 import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
-import { shownQuantity, shownText } from '../session/shown.ts';
 import { drawSign } from '../sheet/signs.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
@@ -104,12 +104,14 @@ export class Overview extends LitElement {
       : html`<span class="quiet" title=${this.#whyNot(item.id)}>no value</span>`;
     const use =
       verdict?.utilisation === undefined ? '' : writeUtilisation(verdict.utilisation, verdict.holds);
+    const { units, notebook } = this.session;
+    const sides = verdict && shownSides(verdict, units, notebook.model.registry);
     return html`<tr class="goes">
       ${this.#sheetCell(item.sheet, before)}
       <td class="name">${drawMarkup(math(symbolMath(localName(item))))}</td>
       <td>${this.#goButton(labelOf(item), placeOfId(this.session.notebook, item.id))}</td>
-      <td class="number">${this.#quantity(verdict?.demand)}</td>
-      <td class="number">${this.#quantity(verdict?.capacity)}</td>
+      <td class="number">${sides?.demand ?? ''}</td>
+      <td class="number">${sides?.capacity ?? ''}</td>
       <td class="number use">${use}</td>
       <td class="verdict">${verdictCell}</td>
     </tr>`;
@@ -119,12 +121,6 @@ export class Overview extends LitElement {
   #whyNot(id: string): string {
     const result = this.session.notebook.result(id);
     return 'problem' in result ? result.problem.message : 'blank';
-  }
-
-  #quantity(quantity: Quantity | undefined): string {
-    if (!quantity) return '';
-    const { units, notebook } = this.session;
-    return shownText(shownQuantity(quantity.si, quantity.unit, units, notebook.model.registry));
   }
 
   /** Problems or remarks: where, what is wrong, and what would mend it. */

@@ -1,4 +1,5 @@
-import type { FormulaItem, Notebook, Quantity } from '../../notebook/index.ts';
+import type { FormulaItem, Notebook, Verdict } from '../../notebook/index.ts';
+import type { UnitRegistry } from '../../units/index.ts';
 import type { UnitsView } from './session.ts';
 import { shownQuantity, shownText } from './shown.ts';
 
@@ -17,11 +18,28 @@ export function comparedSides(
   { id, checked: { typed } }: FormulaItem,
   view: UnitsView,
 ): ComparedSides | undefined {
-  const { demand, capacity } = notebook.verdict(id) ?? {};
-  if (typed.kind !== 'compare' || !demand || !capacity) return undefined;
-  const written = ({ si, unit }: Quantity): string =>
-    shownText(shownQuantity(si, unit, view, notebook.model.registry));
+  const verdict = notebook.verdict(id);
+  if (typed.kind !== 'compare' || !verdict?.demand || !verdict.capacity) return undefined;
+  const { demand, capacity } = shownSides(verdict, view, notebook.model.registry);
   const turned = typed.op === '>=' || typed.op === '>';
   const [left, right] = turned ? [capacity, demand] : [demand, capacity];
-  return { left: written(left), sign: signs[typed.op] ?? typed.op, right: written(right) };
+  return { left, sign: signs[typed.op] ?? typed.op, right };
+}
+
+/** Comparison takes no notice of less than this of the greater side; what is shown takes none either. */
+const ROUNDING = 1e-12;
+
+/** Demand and capacity of a check, empty where it has none; what rounding left of a side that is zero shows as zero. */
+export function shownSides(
+  { demand, capacity }: Verdict,
+  view: UnitsView,
+  registry: UnitRegistry,
+): { readonly demand: string; readonly capacity: string } {
+  const least = ROUNDING * Math.max(Math.abs(demand?.si ?? 0), Math.abs(capacity?.si ?? 0));
+  const written = (side: Verdict['demand']): string => {
+    if (!side) return '';
+    const si = side.unit.point === undefined && Math.abs(side.si) <= least ? 0 : side.si;
+    return shownText(shownQuantity(si, side.unit, view, registry));
+  };
+  return { demand: written(demand), capacity: written(capacity) };
 }

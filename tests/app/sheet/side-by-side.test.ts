@@ -41,6 +41,8 @@ const rows: readonly Row[] = [
   check('computed', '0.9 * R_lim >= R * n'),
   check('stated', 'R <= R_lim', 'MN'),
   check('literal', 'n * R <= 500 kip'),
+  check('balance', 'ABS(R / 3 + R / 3 + R / 3 - R + 1e-12 kN) <= R'),
+  check('little', '0.001 N <= R'),
   calc('h', 'a + b', 'm'),
   calc('A', 'a * b', 'm^2'),
   calc('most', 'IF(n > 1; a - b; a)', 'in'),
@@ -71,6 +73,9 @@ describe('both sides of a check are read in one unit', () => {
     expect(sides('plain')).toEqual({ left: '1845\u00a0kN', sign: '≤', right: '1797\u00a0kN' });
     expect(sides('turned')).toEqual({ left: '1797\u00a0kN', sign: '≥', right: '1845\u00a0kN' });
     expect(sides('computed')).toEqual({ left: '1617\u00a0kN', sign: '≥', right: '3690\u00a0kN' });
+    // What rounding left of a balance, and a demand that is small but there.
+    expect(sides('balance')).toEqual({ left: '0\u00a0kN', sign: '≤', right: '1845\u00a0kN' });
+    expect(sides('little')?.left).toBe('0.001\u00a0N');
   });
 });
 
