@@ -1,0 +1,54 @@
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { openBook } from '../../src/document/index.ts';
+import { enterValues, lineNamed, openNotebook } from '../../src/notebook/index.ts';
+
+const folder = new URL('../../templates/', import.meta.url);
+
+/** What checks of a book say once some values are entered: `passes`, `fails` or `no value`. */
+function verdicts(id: string, values: Readonly<Record<string, string>>, names: readonly string[]) {
+  const opened = openBook(readFileSync(new URL(`${id}/book.quaybook.json`, folder), 'utf8'));
+  if (!opened.ok) throw new Error(`the book ${id} cannot be read`);
+  const { book } = opened.value;
+  const notebook = openNotebook(book);
+  const edit = enterValues(book, values);
+  if (!edit.ok || !notebook.apply(edit.value).ok) throw new Error('a value cannot be entered');
+  return names.map((name) => {
+    const line = lineNamed(notebook.model, name);
+    if (!line.ok) throw new Error(`there is no line ${name}`);
+    const read = notebook.result(line.value.id);
+    if (read.status !== 'ok' || read.value.kind !== 'truth') return `${name}: no value`;
+    return `${name}: ${read.value.truth ? 'passes' : 'fails'}`;
+  });
+}
+
+/** The checks that rest on how far the fender gives way and how hard it pushes back. */
+const onTheFender = ['fender.c_R', 'panel.c_p', 'panel.c_s', 'panel.c_w', 'wharf.c_S', 'wharf.c_H'] as const;
+
+test.each([
+  ['a fender that is too small', { fender_size: 'size 1000' }],
+  ['a fender that is far too small', { fender_size: 'size 800' }],
+  ['a ship that comes too fast', { v_stated: '0.13 m/s' }],
+  ['the lesser reaction agreed', { fender_size: 'size 1000', R_basis: 'design energy' }],
+])('%s leaves no check of the fender template that holds on its reaction', (_, values) => {
+  expect(verdicts('fender-energy', values, ['fender.c_E'])).toEqual(['fender.c_E: fails']);
+  expect(verdicts('fender-energy', values, onTheFender)).toEqual(
+    onTheFender.map((name) => `${name}: no value`),
+  );
+});
+
+test('a fender that takes the energy has all of them', () => {
+  expect(verdicts('fender-energy', {}, ['fender.c_E', ...onTheFender])).toEqual(
+    ['fender.c_E', ...onTheFender].map((name) => `${name}: passes`),
+  );
+});
+
+test('the demo book compares no reaction of a fender that is too small', () => {
+  const names = ['fender.c_E', 'fender.c_R', 'fender.c_h', 'fender.c_S'];
+  expect(verdicts('demo', { 'fender.size_of': '1450 soft' }, names)).toEqual([
+    'fender.c_E: fails',
+    'fender.c_R: no value',
+    'fender.c_h: no value',
+    'fender.c_S: no value',
+  ]);
+});
