@@ -6,7 +6,7 @@ import type { Notebook } from './notebook.ts';
 
 const nowhere = { from: 0, to: 0 };
 
-/** What is wrong with the units that headers state for columns of a table (`sheet.table`), by the columns' names. */
+/** What is wrong with the units stated for columns of a table (`sheet.table`), by the columns' names. */
 export function unitProblems(
   notebook: Notebook,
   table: string,
@@ -15,9 +15,7 @@ export function unitProblems(
   return Object.entries(units).flatMap(([name, unit]) => {
     // A unit is read with one of it as the cell, for so it will stand behind each number.
     const found = cellProblem(notebook, columnOf(notebook, table, name), `1 ${unit}`);
-    return found
-      ? [problem('column-unit-unread', nowhere, { header: `${name} (${unit})`, ...inside(found) })]
-      : [];
+    return found ? [problem('column-unit-unread', nowhere, { column: name, unit, ...inside(found) })] : [];
   });
 }
 

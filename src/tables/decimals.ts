@@ -1,5 +1,5 @@
 import { fail, type Outcome, problem, succeed } from '../diagnostics/index.ts';
-import type { Header } from './headers.ts';
+import type { TakenColumn } from './mapping.ts';
 import type { Delimiter, TextRow } from './records.ts';
 
 /** What stands in front of the decimals of a number. */
@@ -32,15 +32,15 @@ interface Seen {
  * ways (`1,200`) is refused beside decimal commas, and also where the delimiter is a semicolon and no number decides;
  * otherwise its comma parts thousands, as in an entry typed by hand.
  *
- * @param rows the rows under the header
+ * @param rows the rows of data
  */
 export function decimalOf(
   rows: readonly TextRow[],
-  headers: readonly Header[],
+  taken: readonly TakenColumn[],
   delimiter: Delimiter,
   stated: Decimal | undefined,
 ): Outcome<Decimal> {
-  const seen = firstSigns(rows, headers);
+  const seen = firstSigns(rows, taken);
   if (stated !== undefined) {
     const against = seen[stated === 'point' ? 'comma' : 'point'];
     return against === undefined ? succeed(stated) : contradicted(against, stated);
@@ -62,11 +62,11 @@ export function withPoints(cell: string): string {
 
 function firstSigns(
   rows: readonly TextRow[],
-  headers: readonly Header[],
+  taken: readonly TakenColumn[],
 ): Partial<Record<NonNullable<Sign>, Seen>> {
   const seen: Partial<Record<NonNullable<Sign>, Seen>> = {};
   for (const [i, { line, cells }] of rows.entries()) {
-    for (const { position, column } of headers) {
+    for (const { position, column } of taken) {
       const text = cells[position] ?? '';
       if (!text.includes(',') && !text.includes('.')) continue;
       for (const number of text.match(NUMBERS) ?? []) {

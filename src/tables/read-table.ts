@@ -1,22 +1,22 @@
 import { fail, type Outcome, type Problem, problem, succeed } from '../diagnostics/index.ts';
-import { isNumeric, type TableCell, type TableColumn } from './column.ts';
+import { columnWords, isNumeric, type TableCell, type TableColumn } from './column.ts';
 import { type Decimal, decimalOf, withPoints } from './decimals.ts';
-import { type Header, headerColumn, readHeaders } from './headers.ts';
-import { DELIMITERS, type Delimiter, firstRow, plainText, type TextRow, textRows } from './records.ts';
+import { type Mapping, namedMapping, type TakenColumn, takenColumns } from './mapping.ts';
+import type { Delimiter, TextRow } from './records.ts';
+import { type TableText, tableText } from './table-text.ts';
+import { columnFacts, dataRows, looksLikeData, type TextColumn, textColumns } from './text-columns.ts';
 
 /** What may be said of a text beforehand; what is not said is found out, or asked for by a refusal. */
 export interface ReadOptions {
   readonly delimiter?: Delimiter;
   readonly decimal?: Decimal;
-  /** Whether columns that the table lacks are left out and pointed out; otherwise they refuse the whole. */
-  readonly leaveOut?: boolean;
   /** The most rows, 1,000,000 if not said. */
   readonly rowLimit?: number;
 }
 
 /**
  * A table as read. `cells` has, by column name, one cell for each row, of the columns the text has; the others stay
- * blank. `units` are the units stated in headers. `problems` point out rows that are not as they should be; the rows
+ * blank. `units` are the units stated for them. `problems` point out rows that are not as they should be; the rows
  * are there all the same.
  */
 export interface ReadTable {
@@ -27,6 +27,9 @@ export interface ReadTable {
   readonly decimal: Decimal;
   readonly problems: readonly Problem[];
 }
+
+/** The problem with columns of a text that go nowhere yet, at least one. */
+type Unsettled = (open: readonly [TextColumn, ...TextColumn[]]) => Problem;
 
 const ROW_LIMIT = 1_000_000;
 
@@ -47,35 +50,60 @@ export function readTable(
   columns: readonly TableColumn[],
   options: ReadOptions = {},
 ): Outcome<ReadTable> {
-  const plain = plainText(text);
-  const delimiter = options.delimiter ?? likelyDelimiter(plain, columns);
-  const read = textRows(plain, delimiter);
-  if (!read.ok) return read;
-  const [top, ...rows] = read.value;
-  if (top === undefined) return fail(problem('table-empty', NOWHERE, {}));
-  const understood = readHeaders(top.cells, columns, options.leaveOut ?? false);
+  const parted = tableText(text, columns, options.delimiter);
+  if (!parted.ok) return parted;
+  const mapping = namedMapping(parted.value, columns);
+  const given = columns.filter(({ kind }) => kind === 'given').map(columnWords);
+  return read(parted.value, columns, mapping, options, (open) =>
+    unknownHeaders(open, given, parted.value, mapping),
+  );
+}
+
+/**
+ * Reads a text whose columns go where a mapping says, and otherwise like {@link readTable}. Columns it does not
+ * settle refuse the whole.
+ */
+export function readMapped(
+  text: TableText,
+  columns: readonly TableColumn[],
+  mapping: Mapping,
+  options: Omit<ReadOptions, 'delimiter'> = {},
+): Outcome<ReadTable> {
+  return read(text, columns, mapping, options, (open) => {
+    const data = mapping.headed && mapping.goes.size === 0 && looksLikeData(text);
+    return problem('column-undecided', NOWHERE, { columns: open.map(columnFacts), data });
+  });
+}
+
+function read(
+  text: TableText,
+  columns: readonly TableColumn[],
+  { headed, goes }: Mapping,
+  options: ReadOptions,
+  unsettled: Unsettled,
+): Outcome<ReadTable> {
+  const found = textColumns(text, headed);
+  const understood = takenColumns(found, columns, goes, unsettled);
   if (!understood.ok) return understood;
+  const { delimiter } = text;
+  const rows = dataRows(text, headed);
   const limit = options.rowLimit ?? ROW_LIMIT;
   if (rows.length > limit) {
     return fail(problem('table-too-many-rows', NOWHERE, { rows: rows.length, limit }));
   }
-  const stray = valueWithoutHeader(top.cells, rows);
-  if (stray !== undefined) return fail(stray);
-  const width = top.cells.findLastIndex((header) => header.trim() !== '') + 1;
-  // Its cells may stand under the wrong headers, from a number on that its own comma broke in two.
+  const width = (found.at(-1)?.position ?? -1) + 1;
+  // Its cells may stand in the wrong columns, from a number on that its own comma broke in two.
   const [long, ...longer] = rows.flatMap((row, i) => longRow(row, i + 1, width, delimiter) ?? []);
   if (long !== undefined) return fail(long, ...longer);
-  const { headers, warnings } = understood.value;
-  const numeric = headers.filter(({ column }) => isNumeric(column));
+  const { taken, warnings } = understood.value;
+  const numeric = taken.filter(({ column }) => isNumeric(column));
   const decimal = decimalOf(rows, numeric, delimiter, options.decimal);
   if (!decimal.ok) return decimal;
   return succeed({
     length: rows.length,
-    cells: Object.fromEntries(
-      headers.map((header) => [header.column.name, cellsOf(header, rows, decimal.value)]),
-    ),
+    cells: Object.fromEntries(taken.map((one) => [one.column.name, cellsOf(one, rows, decimal.value)])),
     units: Object.fromEntries(
-      headers.filter(({ unit }) => unit !== '').map(({ column, unit }) => [column.name, unit]),
+      taken.filter(({ unit }) => unit !== '').map(({ column, unit }) => [column.name, unit]),
     ),
     delimiter,
     decimal: decimal.value,
@@ -83,16 +111,21 @@ export function readTable(
   });
 }
 
-/** The delimiter with which the first row names the most columns, or else has the most cells. */
-function likelyDelimiter(text: string, columns: readonly TableColumn[]): Delimiter {
-  const ranked = DELIMITERS.map((delimiter) => {
-    const cells = firstRow(text, delimiter);
-    const named = cells.filter((cell) => headerColumn(cell, columns) !== undefined).length;
-    return { delimiter, named, cells: cells.length };
-  });
-  ranked.sort((a, b) => b.named - a.named || b.cells - a.cells);
-  const [best] = ranked;
-  return best === undefined || best.cells === 1 ? ',' : best.delimiter;
+/** What is wrong with headers that name no column, where nobody is there to say what they go to. */
+function unknownHeaders(
+  open: readonly [TextColumn, ...TextColumn[]],
+  columns: readonly string[],
+  text: TableText,
+  { goes }: Mapping,
+): Problem {
+  if (goes.size === 0 && looksLikeData(text)) {
+    return problem('table-header-missing', NOWHERE, { first: text.top.cells.join(', '), columns });
+  }
+  const headers = open.map(({ header }) => header).filter((header) => header !== '');
+  if (headers.length > 0) return problem('column-unknown', NOWHERE, { headers, columns });
+  const [{ position, first }] = open;
+  if (first === undefined) throw new Error('a column without a header is found by its values');
+  return problem('column-without-header', NOWHERE, { position: position + 1, ...first });
 }
 
 // A number as a spreadsheet writes it, or a fraction: what a stated unit is put behind.
@@ -100,7 +133,7 @@ const PLAIN_NUMBER =
   /^[+\-−]?(?:(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d*)?(?:[eE][+\-−]?\d+)?|\.\d+(?:[eE][+\-−]?\d+)?|(?:\d+ )?\d+\/\d+)$/;
 
 function cellsOf(
-  { position, column, unit }: Header,
+  { position, column, unit }: TakenColumn,
   rows: readonly TextRow[],
   decimal: Decimal,
 ): TableCell[] {
@@ -116,23 +149,10 @@ function cellsOf(
   });
 }
 
-function valueWithoutHeader(headers: readonly string[], rows: readonly TextRow[]): Problem | undefined {
-  const blank = headers.flatMap((header, position) => (header.trim() === '' ? [position] : []));
-  for (const position of blank) {
-    const row = rows.findIndex(({ cells }) => (cells[position]?.trim() ?? '') !== '');
-    const found = rows[row];
-    if (found === undefined) continue;
-    const text = found.cells[position]?.trim() ?? '';
-    const facts = { position: position + 1, row: row + 1, line: found.line, text };
-    return problem('column-without-header', NOWHERE, facts);
-  }
-  return undefined;
-}
-
-function rowProblem({ line, cells }: TextRow, row: number, headers: number): Problem | undefined {
+function rowProblem({ line, cells }: TextRow, row: number, columns: number): Problem | undefined {
   if (cells.every((cell) => cell.trim() === '')) return problem('row-blank', NOWHERE, { row, line });
-  if (cells.length < headers) {
-    return problem('row-short', NOWHERE, { row, line, cells: cells.length, headers });
+  if (cells.length < columns) {
+    return problem('row-short', NOWHERE, { row, line, cells: cells.length, columns });
   }
   return undefined;
 }
@@ -140,13 +160,13 @@ function rowProblem({ line, cells }: TextRow, row: number, headers: number): Pro
 function longRow(
   { line, cells }: TextRow,
   row: number,
-  headers: number,
+  columns: number,
   delimiter: Delimiter,
 ): Problem | undefined {
-  const extra = cells.slice(headers).map((cell) => cell.trim());
+  const extra = cells.slice(columns).map((cell) => cell.trim());
   if (extra.every((cell) => cell === '')) return undefined;
   const number = delimiter === ',' ? brokenNumber(cells) : '';
-  const facts = { row, line, cells: cells.length, headers, extra: extra.join(', '), number };
+  const facts = { row, line, cells: cells.length, columns, extra: extra.join(', '), number };
   return problem('row-long', NOWHERE, facts);
 }
 

@@ -131,6 +131,7 @@ describe('the tables of a sheet', () => {
     await choose('Name, type and unit');
     await page.getByRole('textbox', { name: 'Unit' }).fill('ft');
     await page.keyboard.press('Enter');
+    await expect.poll(() => heads().nth(1).textContent()).toContain('ft');
     await page.locator('quay-table .part-title .cell.title').click({ button: 'right' });
     await page.getByRole('menuitem', { name: 'Paste or open CSV' }).click();
     const dialog = page.getByRole('dialog', { name: /CSV/ });
@@ -147,9 +148,10 @@ describe('the tables of a sheet', () => {
     await dialog.getByText(/write m\^3/).waitFor();
     expect(await take.isDisabled()).toBe(true);
     await text.fill('item,quantity (m),Remarks\nclay,3.048,wet\nsand\ngravel,four,dry\n');
-    await dialog.getByText('the table has no column “Remarks”').waitFor();
+    await dialog.getByText(/^the table has no column called “Remarks”; choose where it goes/).waitFor();
     expect(await take.isDisabled()).toBe(true);
-    await dialog.getByRole('checkbox', { name: /^leave out/ }).check();
+    await dialog.getByRole('combobox', { name: '“Remarks” goes to' }).selectOption('left out');
+    await dialog.getByText('“Remarks” of the text stays out').waitFor();
     await dialog.getByText('3 rows are taken; 1 cell cannot be read and is kept as written:').waitFor();
     await dialog.getByText(/^row 3, quantity: “four”/).waitFor();
     await dialog.getByText(/^row 2 .* 1 of 3 cells/).waitFor();

@@ -42,13 +42,13 @@ test.each([
   ['price', 'USD/LF', '“LF” is not a unit here; write “lf”'],
 ])('the unit of %s (%s) is refused with the nearest', (column, unit, reason) => {
   expect(words(unitProblems(notebook, 's.demo', { [column]: unit }))).toEqual([
-    `the unit in the header “${column} (${unit})” cannot be taken: ${reason}`,
+    `the unit “${unit}” stated for the column “${column}” cannot be taken: ${reason}`,
   ]);
 });
 
 test('a unit of another kind is refused', () => {
   const [found = '', ...more] = words(unitProblems(notebook, 's.demo', { V_s: 'kN', price: 'USD/ft' }));
-  expect(found).toMatch(/^the unit in the header “V_s \(kN\)” cannot be taken: .* is a force/);
+  expect(found).toMatch(/^the unit “kN” stated for the column “V_s” cannot be taken: .* is a force/);
   expect(more).toEqual([]);
 });
 

@@ -141,7 +141,7 @@ test('rows that are not as they should be are kept and pointed out', () => {
     ['row-blank', 'warning', 'row 3 (line 4) is blank'],
     ['row-short', 'error', 'row 6 (line 8) has 2 of 3 cells'],
   ]);
-  expect(read.value.problems.at(-1)?.data).toEqual({ row: 6, line: 8, cells: 2, headers: 3 });
+  expect(read.value.problems.at(-1)?.data).toEqual({ row: 6, line: 8, cells: 2, columns: 3 });
 });
 
 const ITS_COLUMNS =
@@ -159,16 +159,22 @@ test.each([
   ['colour\ngrey\n', 'column-unknown', 'the table has no column “colour”', ITS_COLUMNS],
   ['soil,thicknes\nclay,1\n', 'column-unknown', 'the table has no column “thicknes”', ITS_COLUMNS],
   [
+    'Bottom\n12\n',
+    'table-nothing-taken',
+    'no column of the text goes to a column of the table that takes values',
+    'at least one has to',
+  ],
+  [
     'thickness (m),Layer thickness\n1,2\n',
     'column-twice',
-    'the headers “thickness (m)” and “Layer thickness” both name the column “thickness”',
+    '“thickness (m)” and “Layer thickness” both go to the column “thickness”',
     'keep one of the two',
   ],
   [
     'soil (m)\nclay\n',
     'column-unit-misplaced',
-    'the header “soil (m)” states the unit “m” for a column of type text',
-    'write “soil” alone',
+    '“soil (m)” has the unit “m”, and goes to “soil”, a column of type text',
+    'leave the unit out',
   ],
   [
     'soil,,thickness\nclay,,1\nsand,grey,2\n',
@@ -179,25 +185,25 @@ test.each([
   [
     'soil,thickness,s_u\nsand,1,2\nslab,1,250.5,3\n',
     'row-long',
-    'row 2 (line 3) has 4 cells under 3 headers; “3” is left over',
+    'row 2 (line 3) has 4 cells for 3 columns; “3” is left over',
     'a number with a thousands comma needs quotation marks: "1,250.5"',
   ],
   [
     'soil,thickness\nslab,-1,250,000 cy\n',
     'row-long',
-    'row 1 (line 2) has 4 cells under 2 headers; “250, 000 cy” is left over',
+    'row 1 (line 2) has 4 cells for 2 columns; “250, 000 cy” is left over',
     'a number with a thousands comma needs quotation marks: "-1,250,000"',
   ],
   [
     'soil,thickness\nclay, fat,"1,200"\n',
     'row-long',
-    'row 1 (line 2) has 3 cells under 2 headers; “1,200” is left over',
+    'row 1 (line 2) has 3 cells for 2 columns; “1,200” is left over',
     'put a cell that has the separator in it in quotation marks',
   ],
   [
     'soil\tthickness\nclay\t1\t250\n',
     'row-long',
-    'row 1 (line 2) has 3 cells under 2 headers; “250” is left over',
+    'row 1 (line 2) has 3 cells for 2 columns; “250” is left over',
     'put a cell that has the separator in it in quotation marks',
   ],
   [
@@ -241,27 +247,8 @@ test('every unknown header is told, beside what else is wrong with the headers',
   const read = readTable('soil,colour,soil,smell\n', COLUMNS);
   expect(read.ok ? [] : read.problems.map(({ message }) => message)).toEqual([
     'the table has no columns “colour” and “smell”',
-    'the headers “soil” and “soil” both name the column “soil”',
+    '“soil” and “soil” both go to the column “soil”',
   ]);
-});
-
-test('columns the table lacks are left out where that was asked for, and told', () => {
-  const text = 'soil,colour,thickness,volume (cy)\nclay,grey,1,9\nsand,,2,8\n';
-  const read = readTable(text, COLUMNS, { leaveOut: true });
-  if (!read.ok) throw new Error(read.problems[0]?.message);
-  expect(read.value.cells).toEqual({ soil: ['clay', 'sand'], thickness: [1, 2] });
-  expect(read.value.problems.map(({ code, severity, message }) => [code, severity, message])).toEqual([
-    ['column-left-out', 'warning', 'the columns “colour” and “volume (cy)” of the text stay out'],
-  ]);
-});
-
-test.each([
-  ['colour\ngrey\n', 'column-unknown', 'a text with none of the columns'],
-  ['colour,soil,soil\n1,2,3\n', 'column-twice', 'headers that name one column twice'],
-  ['soil,colour\nclay,grey,1\n', 'row-long', 'a row with too many cells'],
-])('%j is refused even if columns may be left out: %s is for %s', (text, code) => {
-  const read = readTable(text, COLUMNS, { leaveOut: true });
-  expect(read.ok ? [] : read.problems.map((found) => found.code)).toEqual([code]);
 });
 
 test('a number against what was stated of decimals is refused', () => {

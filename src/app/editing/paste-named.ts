@@ -1,10 +1,11 @@
 import { type Outcome, type Problem, succeed } from '../../diagnostics/index.ts';
 import { type Edit, insertTableRows, joinEdits, setCells, type Table } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
+import { readTable } from '../../tables/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import { findPlace } from './find-place.ts';
 import { putInLabel } from './put-in.ts';
-import { readRows } from './read-rows.ts';
+import { unitsRead } from './units-read.ts';
 
 /** A paste by headers: the edit, and what it left out. */
 export interface NamedPaste {
@@ -26,7 +27,7 @@ export function pasteNamed(
   const found = findPlace(notebook.book, place);
   if (found?.kind !== 'cell' || !startsWithHeaders(text, found.part)) return undefined;
   const { part, row } = found;
-  const read = readRows(notebook, `${place.sheet}.${part.name}`, part, text);
+  const read = unitsRead(notebook, `${place.sheet}.${part.name}`, readTable(text, part.columns));
   if (!read.ok) return read;
   const { length, cells, problems } = read.value;
   const faults = problems.filter(({ severity }) => severity === 'error');

@@ -2,41 +2,71 @@ import { css, html, LitElement, nothing, type PropertyValues, type TemplateResul
 import type { Outcome, Problem } from '../../diagnostics/index.ts';
 import { type GivenColumn, insertTableRows, replaceTableRows, type Table } from '../../document/index.ts';
 import { unreadCells } from '../../notebook/index.ts';
-import type { ReadTable } from '../../tables/index.ts';
+import {
+  type Destination,
+  type Mapping,
+  namedMapping,
+  type ReadTable,
+  readMapped,
+  type TableText,
+  type TextColumn,
+  tableText,
+  textColumns,
+} from '../../tables/index.ts';
 import { findPlace } from '../editing/find-place.ts';
 import { putInLabel } from '../editing/put-in.ts';
-import { readRows } from '../editing/read-rows.ts';
+import { unitsRead } from '../editing/units-read.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import { dialogStyles } from '../shell/dialog-styles.ts';
 import { fieldsStyles } from '../shell/fields-styles.ts';
+import { columnChoices, columnChoicesStyles } from './column-choices.ts';
 
 /** The most problems, and the most cells without a value, that are named one by one. */
 const most = 8;
 
-/** What was made of a text: the rows, or why there are none; and the cells that would have no value. */
+/** What the person settled for one column of the text, which is asked anew once it is called otherwise. */
+interface Settled {
+  readonly called: string;
+  readonly to: Destination;
+}
+
+/** What was made of a text: its columns and where they go; the rows, or why there are none; cells without a value. */
 interface Found {
+  readonly columns: readonly TextColumn[];
+  readonly mapping: Mapping;
   readonly read: Outcome<ReadTable>;
   readonly unread: readonly Problem[];
 }
 
-/** Takes rows for a table from a text with headers, pasted or from a file; shows what it makes of them beforehand. */
+/**
+ * Takes rows for a table from a text, pasted or from a file. Its columns go where their headers say or the person
+ * chooses; what is made of the text is shown beforehand.
+ */
 export class TableRowsDialog extends LitElement {
   static override properties = {
     session: { attribute: false },
     place: { state: true },
     text: { state: true },
     behind: { state: true },
-    leaveOut: { state: true },
+    headed: { state: true },
+    settled: { state: true },
     refusal: { state: true },
   };
   static override styles = [
     dialogStyles,
     fieldsStyles,
+    columnChoicesStyles,
     css`
-      textarea {
+      .field textarea {
         font: 13px/1.45 var(--code);
         white-space: pre;
+      }
+      .file {
+        display: flex;
+        gap: 10px;
+        align-items: baseline;
+        margin-block-start: 8px;
       }
       .columns {
         columns: 15rem;
@@ -67,8 +97,10 @@ export class TableRowsDialog extends LitElement {
   declare place: CellPlace | undefined;
   declare text: string;
   declare behind: boolean;
-  declare leaveOut: boolean;
+  declare headed: boolean;
+  declare settled: ReadonlyMap<number, Settled>;
   declare refusal: string;
+  #text: Outcome<TableText> | undefined;
   #found: Found | undefined;
 
   constructor() {
@@ -76,7 +108,8 @@ export class TableRowsDialog extends LitElement {
     this.place = undefined;
     this.text = '';
     this.behind = false;
-    this.leaveOut = false;
+    this.headed = true;
+    this.settled = new Map();
     this.refusal = '';
   }
 
@@ -84,7 +117,8 @@ export class TableRowsDialog extends LitElement {
     this.place = place;
     this.text = '';
     this.behind = false;
-    this.leaveOut = false;
+    this.headed = true;
+    this.settled = new Map();
     this.refusal = '';
     void this.updateComplete.then(() => this.renderRoot.querySelector('dialog')?.showModal());
   }
@@ -95,16 +129,27 @@ export class TableRowsDialog extends LitElement {
   }
 
   override willUpdate(changed: PropertyValues): void {
-    if (!['place', 'text', 'leaveOut'].some((name) => changed.has(name))) return;
+    if (!['place', 'text', 'headed', 'settled'].some((name) => changed.has(name))) return;
     const table = this.#table;
-    this.#found = table && this.text.trim() !== '' ? this.#read(table) : undefined;
+    if (changed.has('place') || changed.has('text'))
+      this.#text = table && this.text.trim() !== '' ? tableText(this.text, table.columns) : undefined;
+    this.#found = table && this.#text ? this.#read(table, this.#text) : undefined;
   }
 
-  #read(table: Table): Found {
-    const { notebook } = this.session;
+  #read(table: Table, text: Outcome<TableText>): Found {
+    const { headed, session } = this;
+    if (!text.ok) return { columns: [], mapping: { headed, goes: new Map() }, read: text, unread: [] };
+    const columns = textColumns(text.value, headed);
+    const goes = new Map(headed ? namedMapping(text.value, table.columns).goes : []);
+    for (const column of columns) {
+      const settled = this.settled.get(column.position);
+      if (settled?.called === callOf(column)) goes.set(column.position, settled.to);
+    }
+    const mapping = { headed, goes };
     const id = `${this.place?.sheet}.${table.name}`;
-    const read = readRows(notebook, id, table, this.text, { leaveOut: this.leaveOut });
-    return { read, unread: read.ok ? unreadCells(notebook, id, read.value.cells) : [] };
+    const read = unitsRead(session.notebook, id, readMapped(text.value, table.columns, mapping));
+    const unread = read.ok ? unreadCells(session.notebook, id, read.value.cells) : [];
+    return { columns, mapping, read, unread };
   }
 
   override render(): TemplateResult {
@@ -123,17 +168,11 @@ export class TableRowsDialog extends LitElement {
   #fields(table: Table): TemplateResult {
     const found = this.#found;
     const read = found?.read;
-    return html`<p class="quiet">
-        The first line names the columns by symbol or heading, with a unit in brackets where it is another one:
-        “thickness (m)”. The columns are
-      </p>
-      <ul class="columns">
-        ${table.columns.map((column) => (column.kind === 'given' ? columnLine(column) : nothing))}
-      </ul>
+    return html`${found ? nothing : columnsExpected(table)}
       <label class="field"
         >Rows
         <textarea
-          rows="8"
+          rows=${found ? 4 : 8}
           autofocus
           .value=${this.text}
           @input=${(event: Event) => {
@@ -141,12 +180,13 @@ export class TableRowsDialog extends LitElement {
           }}
         ></textarea>
       </label>
-      <label class="field">
+      <label class="field file">
         Or a file
         <input type="file" accept=".csv,.tsv,.txt,text/csv,text/tab-separated-values" @change=${this.#file} />
       </label>
+      ${found && found.columns.length > 0 ? this.#mapping(table, found) : nothing}
       <fieldset class="choices">
-        <legend>Where they go</legend>
+        <legend>Where the rows go</legend>
         ${[false, true].map(
           (behind) => html`<label>
             <input
@@ -163,7 +203,6 @@ export class TableRowsDialog extends LitElement {
       <div class="found" role="status" tabindex="0" aria-label="What was read">
         ${found ? foundWords(found) : nothing}
       </div>
-      ${this.leaveOut || (found && lacksColumns(found.read)) ? this.#leaveOutChoice() : nothing}
       ${this.refusal === '' ? nothing : html`<p class="trouble" role="alert">${this.refusal}</p>`}
       <div class="buttons">
         <button type="button" @click=${this.#close}>Cancel</button>
@@ -178,18 +217,39 @@ export class TableRowsDialog extends LitElement {
       </div>`;
   }
 
-  #leaveOutChoice(): TemplateResult {
+  #mapping(table: Table, { columns, mapping }: Found): TemplateResult {
+    const open = columns.filter(({ position }) => !mapping.goes.has(position));
     return html`<div class="choices">
-      <label>
-        <input
-          type="checkbox"
-          .checked=${this.leaveOut}
-          @change=${() => {
-            this.leaveOut = !this.leaveOut;
-          }}
-        />leave out what the table has no column for
-      </label>
-    </div>`;
+        <label>
+          <input
+            type="checkbox"
+            .checked=${!this.headed}
+            @change=${() => {
+              this.headed = !this.headed;
+              this.settled = new Map();
+            }}
+          />the first row is data, not the names of columns
+        </label>
+      </div>
+      ${columnChoices({ table, columns, mapping, goes: (column, to) => this.#settle([column], to) })}
+      ${
+        open.length > 1
+          ? html`<button type="button" class="add" @click=${() => this.#leaveOut(open)}>
+              Leave out the ${open.length} that go nowhere yet
+            </button>`
+          : nothing
+      }`;
+  }
+
+  #leaveOut(columns: readonly TextColumn[]): void {
+    this.#settle(columns, { kind: 'out' });
+    // The button that was pressed goes, and the keyboard must be somewhere.
+    this.renderRoot.querySelector<HTMLElement>('.found')?.focus();
+  }
+
+  #settle(columns: readonly TextColumn[], to: Destination): void {
+    const answers = columns.map((column) => [column.position, { called: callOf(column), to }] as const);
+    this.settled = new Map([...this.settled, ...answers]);
   }
 
   #take(table: Table, { length, cells }: ReadTable): void {
@@ -210,6 +270,7 @@ export class TableRowsDialog extends LitElement {
     if (!file) return;
     try {
       this.text = await file.text();
+      this.settled = new Map();
     } catch (error) {
       this.refusal = `the file cannot be read: ${error instanceof Error ? error.message : String(error)}`;
     }
@@ -220,15 +281,26 @@ export class TableRowsDialog extends LitElement {
   };
 }
 
+/** What the text may have, said as long as there is none. */
+function columnsExpected(table: Table): TemplateResult {
+  return html`<p class="quiet">
+      The first line names the columns by symbol or heading, with a unit in brackets where it is another one:
+      “thickness (m)”. What it calls otherwise can be told where it goes. The columns are
+    </p>
+    <ul class="columns">
+      ${table.columns.map((column) => (column.kind === 'given' ? columnLine(column) : nothing))}
+    </ul>`;
+}
+
 /** The symbol of a column, and its heading and unit as a header may have them. */
 function columnLine({ name, label, unit }: GivenColumn): TemplateResult {
   const heading = label === undefined || label === name ? '' : label;
   return html`<li>${name} <span>${heading} ${unit === undefined || unit === '' ? '' : `(${unit})`}</span></li>`;
 }
 
-/** Whether a text was refused for headers that name no column of the table. */
-function lacksColumns(read: Outcome<ReadTable>): boolean {
-  return !read.ok && read.problems.some(({ code }) => code === 'column-unknown');
+/** What a column of a text is known by when the text changes: its header, or else its first value. */
+function callOf({ header, first }: TextColumn): string {
+  return header === '' ? (first?.text ?? '') : header;
 }
 
 function foundWords({ read, unread }: Found): TemplateResult {
@@ -252,7 +324,6 @@ function named(problems: readonly Problem[]): TemplateResult {
     ${more > 0 ? html`<p class="trouble">and ${more} more like these</p>` : nothing}`;
 }
 
-function inWords({ code, message, hints }: Problem): string {
-  // The dialog lists the columns above.
-  return code === 'column-unknown' ? message : [message, ...hints].join('; ');
+function inWords({ message, hints }: Problem): string {
+  return [message, ...hints].join('; ');
 }

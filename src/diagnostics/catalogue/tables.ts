@@ -12,6 +12,18 @@ function place({ row, line }: RowFacts): string {
   return `row ${row} (line ${line})`;
 }
 
+/** A column of text brought in, its position counted from 1: by its header, or else by its first value. */
+interface TextColumnFacts {
+  readonly [fact: string]: number | string;
+  readonly position: number;
+  readonly header: string;
+  readonly first: string;
+}
+
+function textColumn({ position, header, first }: TextColumnFacts): string {
+  return header === '' ? `column ${position} (${quoted(first)})` : quoted(header);
+}
+
 function columnsCalled(headers: readonly string[]): string {
   return `${headers.length === 1 ? 'column' : 'columns'} ${listed(headers.map(quoted), 'and')}`;
 }
@@ -30,6 +42,15 @@ export const tables = {
     words: ({ first, columns }) => ({
       message: `the first row is ${quoted(first)}, and should name columns of the table`,
       ...(columns.length > 0 && { hint: `its columns are ${listed(columns, 'and')}` }),
+    }),
+  }),
+  'table-nothing-taken': entry<NoFacts>({
+    title: 'A text of which nothing is taken',
+    explain:
+      'No column of the text goes to a column that takes values: each is left out, or named like one that the table computes. Its rows would be blank.',
+    words: () => ({
+      message: 'no column of the text goes to a column of the table that takes values',
+      hint: 'at least one has to',
     }),
   }),
   'table-too-many-rows': entry<{ rows: number; limit: number }>({
@@ -65,18 +86,40 @@ export const tables = {
       ...(columns.length > 0 && { hint: `its columns are ${listed(columns, 'and')}` }),
     }),
   }),
-  'column-left-out': entry<{ headers: readonly string[] }>({
-    title: 'A column left out',
+  'column-undecided': entry<{ columns: readonly TextColumnFacts[]; data: boolean }>({
+    title: 'A column of a text that goes nowhere yet',
     explain:
-      'It was asked to leave out what the table has no column for. Nothing of this column of the text is taken.',
-    severity: 'warning',
-    words: ({ headers }) => ({ message: `the ${columnsCalled(headers)} of the text stay out` }),
+      'No column of the table is called like this column of the text, and which of them it means is not guessed: a wrong guess would put, say, a price under quantities. Choose the column it goes to, or leave it out.',
+    words: ({ columns, data }) => {
+      const named = columns.filter(({ header }) => header !== '').map(textColumn);
+      const others = columns.filter(({ header }) => header === '').map(textColumn);
+      const facts = [
+        ...(named.length > 0 ? [`the table has no column called ${listed(named)}`] : []),
+        ...(others.length > 0
+          ? [`${listed(others, 'and')} ${others.length === 1 ? 'has' : 'have'} no header`]
+          : []),
+      ];
+      const choose = `choose where ${columns.length === 1 ? 'it goes' : 'each of them goes'}`;
+      return {
+        message: facts.join(', and '),
+        hint: data ? `${choose}, or say that the first row is data` : `${choose}, or leave it out`,
+      };
+    },
   }),
-  'column-twice': entry<{ header: string; first: string; column: string }>({
-    title: 'Two headers for one column',
-    explain: 'Two headers of the text brought in name the same column of the table.',
-    words: ({ header, first, column }) => ({
-      message: `the headers ${quoted(first)} and ${quoted(header)} both name the column ${quoted(column)}`,
+  'column-left-out': entry<{ columns: readonly TextColumnFacts[] }>({
+    title: 'A column left out',
+    explain: 'It was said that this column of the text goes nowhere. Nothing of it is taken.',
+    severity: 'warning',
+    words: ({ columns }) => ({
+      message: `${listed(columns.map(textColumn), 'and')} of the text ${columns.length === 1 ? 'stays' : 'stay'} out`,
+    }),
+  }),
+  'column-twice': entry<{ first: TextColumnFacts; second: TextColumnFacts; column: string }>({
+    title: 'Two columns of a text for one of the table',
+    explain:
+      'Two columns of the text brought in go to the same column of the table, by their headers or as was said.',
+    words: ({ first, second, column }) => ({
+      message: `${textColumn(first)} and ${textColumn(second)} both go to the column ${quoted(column)}`,
       hint: 'keep one of the two',
     }),
   }),
@@ -88,24 +131,24 @@ export const tables = {
       hint: 'write the name of the column above it',
     }),
   }),
-  'column-unit-misplaced': entry<{ header: string; unit: string; column: string; type: string }>({
+  'column-unit-misplaced': entry<TextColumnFacts & { unit: string; column: string; type: string }>({
     title: 'A unit for a column that has none',
     explain: 'Only a column of numbers can have a unit in its header.',
-    words: ({ header, unit, column, type }) => ({
-      message: `the header ${quoted(header)} states the unit ${quoted(unit)} for a column of type ${type}`,
-      hint: `write ${quoted(column)} alone`,
+    words: (facts) => ({
+      message: `${textColumn(facts)} has the unit ${quoted(facts.unit)}, and goes to ${quoted(facts.column)}, a column of type ${facts.type}`,
+      hint: 'leave the unit out',
     }),
   }),
-  'column-unit-unread': entry<{ header: string; reason: string; remedy: string }>({
-    title: 'A unit in a header that the column does not read',
+  'column-unit-unread': entry<{ column: string; unit: string; reason: string; remedy: string }>({
+    title: 'A unit stated for a column that does not read it',
     explain:
       'The numbers under a header are in the unit it states. This one is no unit as written, or one of another kind than the column has, so none of them could be read.',
-    words: ({ header, reason, remedy }) => ({
-      message: `the unit in the header ${quoted(header)} cannot be taken: ${reason}`,
+    words: ({ column, unit, reason, remedy }) => ({
+      message: `the unit ${quoted(unit)} stated for the column ${quoted(column)} cannot be taken: ${reason}`,
       ...(remedy !== '' && { hint: remedy }),
     }),
   }),
-  'column-calculated': entry<{ header: string; column: string }>({
+  'column-calculated': entry<{ column: string }>({
     title: 'Values for a calculated column',
     explain:
       'A column that the table computes takes no values from a text. They are left out, and nothing else is.',
@@ -114,21 +157,21 @@ export const tables = {
       message: `the column ${quoted(column)} is calculated, and its values in the text are left out`,
     }),
   }),
-  'row-short': entry<RowFacts & { cells: number; headers: number }>({
+  'row-short': entry<RowFacts & { cells: number; columns: number }>({
     title: 'A row with cells missing',
     explain:
-      'A row of the text has fewer cells than the header. It is kept; the cells it lacks at its end are blank.',
+      'A row of the text has fewer cells than its first row. It is kept; the cells it lacks at its end are blank.',
     words: (facts) => ({
-      message: `${place(facts)} has ${facts.cells} of ${facts.headers} cells`,
+      message: `${place(facts)} has ${facts.cells} of ${facts.columns} cells`,
       hint: 'look for a missing separator or a broken line',
     }),
   }),
-  'row-long': entry<RowFacts & { cells: number; headers: number; extra: string; number: string }>({
+  'row-long': entry<RowFacts & { cells: number; columns: number; extra: string; number: string }>({
     title: 'A row with cells too many',
     explain:
-      'A row of the text has more cells than the header, so its cells may stand under the wrong headers. Nothing is taken until it is mended: most often the comma between the thousands of a number broke it in two.',
+      'A row of the text has more cells than its first row, so its cells may stand in the wrong columns. Nothing is taken until it is mended: most often the comma between the thousands of a number broke it in two.',
     words: (facts) => ({
-      message: `${place(facts)} has ${facts.cells} cells under ${facts.headers} headers; ${quoted(facts.extra)} is left over`,
+      message: `${place(facts)} has ${facts.cells} cells for ${facts.columns} columns; ${quoted(facts.extra)} is left over`,
       hint:
         facts.number === ''
           ? 'put a cell that has the separator in it in quotation marks'

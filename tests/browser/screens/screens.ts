@@ -5,6 +5,13 @@ import { choose, enter, openDemo, openTemplate, retype, titles } from './walks.t
 type TemplateId = keyof typeof titles;
 const templates = Object.keys(titles) as readonly TemplateId[];
 
+/** A takeoff that calls its columns otherwise than the table does. */
+const foreignTakeoff = `Ref,Description,Material,Qty (cy),Unit,Remarks
+1.01,deck slab,concrete,"1,185",cy,
+1.02,pile caps,concrete,4l0,cy,drawing S-204
+1.03,timber fendering,treated timber,45,cy,
+`;
+
 /** A sheet of each template beyond its first, the one with the most on it. */
 const deeper: Readonly<Record<TemplateId, string>> = {
   'bollard-pull': 'Mooring lines',
@@ -134,6 +141,18 @@ const states: readonly Screen[] = [
       await mass.click();
       await page.keyboard.press('F2');
       await page.locator('quay-formula-field .cm-content').waitFor();
+    },
+  },
+  {
+    name: 'table-csv-columns',
+    go: async (page) => {
+      await openTemplate(page, 'debris-haul', 'Quantities and loads');
+      await page.locator('quay-table .part-title .cell.title').click();
+      await page.keyboard.press('Shift+F10');
+      await page.getByRole('menuitem', { name: 'Paste or open CSV' }).click();
+      await page.getByRole('textbox', { name: 'Rows' }).fill(foreignTakeoff);
+      await page.getByRole('combobox', { name: '“Description”' }).selectOption('item');
+      await page.getByRole('combobox', { name: '“Qty' }).selectOption('V_s');
     },
   },
   {

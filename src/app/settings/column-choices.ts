@@ -1,0 +1,169 @@
+import { css, html, nothing, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
+import type { Column, Table } from '../../document/index.ts';
+import type { Destination, Mapping, TextColumn } from '../../tables/index.ts';
+
+/** What the person is asked of the columns of a text. */
+export interface ColumnQuestion {
+  readonly table: Table;
+  readonly columns: readonly TextColumn[];
+  readonly mapping: Mapping;
+  /** Takes the answer for one column. */
+  readonly goes: (column: TextColumn, to: Destination) => void;
+}
+
+export const columnChoicesStyles = css`
+  .mapping {
+    max-height: 15.5rem;
+    margin-block-start: 14px;
+    overflow: auto;
+  }
+  .mapping table {
+    width: 100%;
+    border-collapse: collapse;
+    font-size: 14px;
+  }
+  .mapping :is(th, td) {
+    padding: 2px 14px 2px 0;
+    text-align: start;
+    vertical-align: middle;
+    overflow-wrap: anywhere;
+  }
+  .mapping thead th {
+    position: sticky;
+    z-index: 1;
+    inset-block-start: 0;
+    background: var(--paper);
+    color: var(--ink-soft);
+    font-size: 13px;
+    font-weight: 400;
+  }
+  .mapping tbody th {
+    width: 24%;
+    font-weight: 600;
+  }
+  .mapping .first {
+    width: 18%;
+    color: var(--ink-soft);
+  }
+  .mapping .unit {
+    width: 6.5rem;
+    padding-inline-end: 2px;
+  }
+  .mapping :is(select, input) {
+    margin: 0;
+    font-size: 14px;
+  }
+  .mapping [aria-invalid='true'] {
+    border-block-end-color: var(--bad);
+    color: var(--bad);
+  }
+`;
+
+/** The columns of a text, each with the choice of what it goes to, and of its unit where it can have one. */
+export function columnChoices(question: ColumnQuestion): TemplateResult {
+  const { columns, mapping } = question;
+  return html`<div class="mapping">
+    <table aria-label="What the columns of the text go to">
+      <thead>
+        <tr>
+          <th scope="col">In the text</th>
+          <th scope="col">First value</th>
+          <th scope="col">Goes to</th>
+          <th scope="col">Unit, if another</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${columns.map(
+          (column) => html`<tr>
+            <th scope="row">${column.header || `column ${column.position + 1}`}</th>
+            <td class="first">${column.first?.text ?? nothing}</td>
+            <td>${destinationField(question, column, mapping.goes.get(column.position))}</td>
+            <td class="unit">${unitField(question, column, mapping.goes.get(column.position))}</td>
+          </tr>`,
+        )}
+      </tbody>
+    </table>
+  </div>`;
+}
+
+const out = '-';
+
+function destinationField(
+  question: ColumnQuestion,
+  column: TextColumn,
+  to: Destination | undefined,
+): TemplateResult {
+  const options = question.table.columns.filter(
+    ({ kind, name }) => kind === 'given' || (to?.kind === 'column' && to.name === name),
+  );
+  return html`<select
+    aria-label=${`${called(column)} goes to`}
+    aria-invalid=${to === undefined ? 'true' : nothing}
+    @change=${({ target }: Event) => {
+      const { value } = target as HTMLSelectElement;
+      const chosen: Destination =
+        value === out ? { kind: 'out' } : { kind: 'column', name: value, unit: column.unit };
+      question.goes(column, chosen);
+    }}
+  >
+    ${to === undefined ? html`<option value="" selected>– choose –</option>` : nothing}
+    <option value=${out} .selected=${live(to?.kind === 'out')}>left out</option>
+    ${options.map((option) => {
+      const holder = holderOf(option.name, question, column);
+      return html`<option
+        value=${option.name}
+        .selected=${live(to?.kind === 'column' && to.name === option.name)}
+        ?disabled=${holder !== undefined}
+      >
+        ${optionWords(option)}${holder ? ` – taken by ${called(holder)}` : ''}
+      </option>`;
+    })}
+  </select>`;
+}
+
+/** A column of a text in words: by its header, or else by its place and first value. */
+function called({ header, position, first }: TextColumn): string {
+  return header === '' ? `column ${position + 1} (“${first?.text}”)` : `“${header}”`;
+}
+
+/** The other column of the text that goes to a column of the table, if there is one. */
+function holderOf(
+  name: string,
+  { columns, mapping }: ColumnQuestion,
+  column: TextColumn,
+): TextColumn | undefined {
+  return columns.find((one) => {
+    const to = mapping.goes.get(one.position);
+    return one.position !== column.position && to?.kind === 'column' && to.name === name;
+  });
+}
+
+/** A column of the table by its symbol, heading and unit; a calculated one takes nothing. */
+function optionWords(column: Column): string {
+  const { name, label = name, unit = '' } = column;
+  const heading = label === name ? '' : ` · ${label}`;
+  const inUnit = unit === '' || unit === '-' ? '' : ` (${unit})`;
+  return `${name}${heading}${inUnit}${column.kind === 'given' ? '' : ' – calculated, left out'}`;
+}
+
+function unitField(
+  question: ColumnQuestion,
+  column: TextColumn,
+  to: Destination | undefined,
+): TemplateResult | typeof nothing {
+  if (to?.kind !== 'column') return nothing;
+  const { name } = to;
+  const target = question.table.columns.find((one) => one.name === name);
+  const numbers = target?.kind === 'given' && (target.type ?? 'number') === 'number';
+  // A unit that the column cannot have can be taken away here.
+  if (!numbers && to.unit === '') return nothing;
+  return html`<input
+    aria-label=${`unit of ${called(column)}`}
+    autocomplete="off"
+    spellcheck="false"
+    .value=${live(to.unit)}
+    @input=${({ target: field }: Event) =>
+      question.goes(column, { ...to, unit: (field as HTMLInputElement).value })}
+  />`;
+}

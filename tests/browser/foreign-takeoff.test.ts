@@ -1,0 +1,154 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, test } from 'vitest';
+import {
+  type AppPage,
+  axeFindings,
+  chooseFromMenu,
+  openApp,
+  resultOf,
+  showSheet,
+  startFrom,
+} from './app-page.ts';
+import { launchBrowser } from './launch.ts';
+
+const address = inject('appAddress');
+
+let browser: Browser;
+let app: AppPage;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser?.close());
+beforeEach(async () => {
+  app = await openApp(browser, address);
+  page = app.page;
+  await app.context.grantPermissions(['clipboard-read', 'clipboard-write']);
+  await startFrom(page, 'Demolition debris: quantities, haul fleet, cost');
+  await showSheet(page, 'Programme and cost');
+  await page.locator('quay-table .part-title .cell.title').click();
+  await chooseFromMenu(page, 'Paste or open CSV');
+  await dialog().waitFor();
+});
+afterEach(async () => {
+  expect(app.complaints).toEqual([]);
+  expect(app.strangers).toEqual([]);
+  await app.context.close();
+});
+
+const dialog = () => page.getByRole('dialog', { name: /CSV/ });
+const take = () => dialog().getByRole('button', { name: 'Take the rows' });
+const found = () => dialog().getByRole('status').textContent();
+const rows = () => page.locator('quay-table .table-row:not(.head)');
+const goesTo = (column: string) => dialog().getByRole('combobox', { name: `${column} goes to` });
+
+async function paste(text: string): Promise<void> {
+  await page.evaluate((copied) => navigator.clipboard.writeText(copied), text);
+  await page.keyboard.press('Control+v');
+}
+
+/** Goes on to the next thing in the dialog, and types what it is to be. */
+async function next(typed: string): Promise<void> {
+  await page.keyboard.press('Tab');
+  await page.keyboard.type(typed);
+}
+
+/** Goes on until this has the focus, as somebody would who looks for it. */
+async function tabTo(name: string): Promise<void> {
+  const wanted = dialog().getByRole('button', { name });
+  const there = () => wanted.evaluate((element) => element.matches(':focus'));
+  for (let step = 0; step < 20 && !(await there()); step += 1) await page.keyboard.press('Tab');
+  expect(await there()).toBe(true);
+}
+
+test('a takeoff with foreign headers is mapped by keyboard, taken, totalled and undone', async () => {
+  await paste(
+    [
+      'Pos\tWorks\tNo.\tRate (USD)\tRemarks',
+      '1\tdivers, half a day\t6\t1,850.00\tquoted',
+      '2\thoarding\t420\t32.50\t',
+      '3\tnight lights\tten\t75\t',
+      '',
+    ].join('\n'),
+  );
+  await expect
+    .poll(found)
+    .toContain('the table has no column called “Pos”, “Works”, “No.”, “Rate (USD)” or “Remarks”');
+  expect(await take().isDisabled()).toBe(true);
+  expect(await axeFindings(page)).toEqual([]);
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Tab');
+  await next('left');
+  await next('line');
+  await next('qty');
+  await page.keyboard.press('Tab');
+  await next('price');
+  await expect
+    .poll(() =>
+      dialog()
+        .getByRole('textbox', { name: /^unit of .*Rate/ })
+        .inputValue(),
+    )
+    .toBe('USD');
+  await page.keyboard.press('Tab');
+  await expect.poll(found).toContain('the table has no column called “Remarks”');
+  await page.keyboard.press('Tab');
+  // What another column of the text goes to is not to be had twice.
+  const taken = goesTo('“Remarks”').locator('option[value="qty"]');
+  expect(await taken.textContent()).toContain('taken by “No.”');
+  expect(await taken.isDisabled()).toBe(true);
+  await page.keyboard.type('left');
+  await expect.poll(found).toContain('3 rows are taken; 1 cell cannot be read and is kept as written:');
+  expect(await found()).toContain('row 3, qty: “ten”');
+  expect(await found()).toContain('“Pos” and “Remarks” of the text stay out');
+  expect(await axeFindings(page)).toEqual([]);
+  await tabTo('Take the rows');
+  expect(await rows().first().textContent()).toContain('mobilisation');
+  await page.keyboard.press('Enter');
+  await page.locator('quay-told').getByText('3 rows taken').waitFor();
+  await expect.poll(() => rows().count()).toBe(3);
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => rows().first().textContent()).toContain('mobilisation');
+  // 1 × 28,000 + 12 × 2,400 + 1 × 9,500
+  await expect.poll(() => resultOf(page, 'other lines')).toBe('66300');
+});
+
+test('rows without a header go by position, and a corrected cell keeps what was chosen', async () => {
+  await paste('divers,6,1850\nhoarding,420,32..5\n');
+  await expect.poll(found).toContain('or say that the first row is data');
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Space');
+  await expect
+    .poll(found)
+    .toContain('column 1 (“divers”), column 2 (“6”) and column 3 (“1850”) have no header');
+  await next('line');
+  await next('qty');
+  await page.keyboard.press('Tab');
+  await next('price');
+  await expect.poll(found).toContain('2 rows are taken; 1 cell cannot be read');
+  const text = dialog().getByRole('textbox', { name: 'Rows' });
+  await text.fill((await text.inputValue()).replace('32..5', '32.5'));
+  await expect.poll(found).toContain('2 rows are taken.');
+  await tabTo('Take the rows');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => rows().count()).toBe(2);
+  // 6 × 1,850 + 420 × 32.50
+  await expect.poll(() => resultOf(page, 'other lines')).toBe('24750');
+});
+
+test('all that goes nowhere yet is left out at once, and the keyboard stays in the dialog', async () => {
+  await paste('line,Crew,No.,Yard\ndivers,A,6,north\n');
+  await expect.poll(found).toContain('“Crew”, “No.” or “Yard”');
+  await goesTo('“No.”').selectOption('qty');
+  await tabTo('Leave out the 2 that go nowhere yet');
+  await page.keyboard.press('Enter');
+  await expect.poll(found).toContain('1 row is taken.');
+  expect(
+    await dialog()
+      .getByRole('status')
+      .evaluate((element) => element.matches(':focus')),
+  ).toBe(true);
+  expect(await goesTo('“Crew”').inputValue()).toBe('-');
+});
