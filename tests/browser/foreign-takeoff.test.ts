@@ -54,6 +54,12 @@ async function next(typed: string): Promise<void> {
   await page.keyboard.type(typed);
 }
 
+/** Mends the text where it stands in the dialog. */
+async function correct(wrong: string, right: string): Promise<void> {
+  const text = dialog().getByRole('textbox', { name: 'Rows' });
+  await text.fill((await text.inputValue()).replace(wrong, right));
+}
+
 /** Goes on until this has the focus, as somebody would who looks for it. */
 async function tabTo(name: string): Promise<void> {
   const wanted = dialog().getByRole('button', { name });
@@ -103,11 +109,15 @@ test('a takeoff with foreign headers is mapped by keyboard, taken, totalled and 
   expect(await found()).toContain('row 3, qty: “ten”');
   expect(await found()).toContain('“Pos” and “Remarks” of the text stay out');
   expect(await axeFindings(page)).toEqual([]);
+  await correct('ten', '10');
+  await expect.poll(found).toContain('3 rows are taken.');
   await tabTo('Take the rows');
   expect(await rows().first().textContent()).toContain('mobilisation');
   await page.keyboard.press('Enter');
   await page.locator('quay-told').getByText('3 rows taken').waitFor();
   await expect.poll(() => rows().count()).toBe(3);
+  // 6 × 1,850 + 420 × 32.50 + 10 × 75
+  await expect.poll(() => resultOf(page, 'other lines')).toBe('25500');
   await page.keyboard.press('Control+z');
   await expect.poll(() => rows().first().textContent()).toContain('mobilisation');
   // 1 × 28,000 + 12 × 2,400 + 1 × 9,500
@@ -128,8 +138,7 @@ test('rows without a header go by position, and a corrected cell keeps what was 
   await page.keyboard.press('Tab');
   await next('price');
   await expect.poll(found).toContain('2 rows are taken; 1 cell cannot be read');
-  const text = dialog().getByRole('textbox', { name: 'Rows' });
-  await text.fill((await text.inputValue()).replace('32..5', '32.5'));
+  await correct('32..5', '32.5');
   await expect.poll(found).toContain('2 rows are taken.');
   await tabTo('Take the rows');
   await page.keyboard.press('Enter');
