@@ -165,6 +165,17 @@ describe('the tables of a sheet', () => {
     await expect.poll(() => rows.first().textContent()).toContain('10');
   });
 
+  test('the menu stays open once a right button held for long is let go', async () => {
+    const paste = page.getByRole('menuitem', { name: 'Paste or open CSV' });
+    await page.locator('quay-table .part-title .cell.title').hover();
+    await page.mouse.down({ button: 'right' });
+    await page.waitForTimeout(300);
+    await page.mouse.up({ button: 'right' });
+    await paste.waitFor();
+    await page.waitForTimeout(300);
+    expect(await paste.isVisible()).toBe(true);
+  });
+
   test('a table is renamed from its menu', async () => {
     await page.locator('quay-table .part-title .cell.title').click();
     await choose('Name and title');

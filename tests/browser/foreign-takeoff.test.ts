@@ -1,40 +1,16 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, test } from 'vitest';
-import {
-  type AppPage,
-  axeFindings,
-  chooseFromMenu,
-  openApp,
-  resultOf,
-  showSheet,
-  startFrom,
-} from './app-page.ts';
-import { launchBrowser } from './launch.ts';
+import { beforeEach, expect, test } from 'vitest';
+import { axeFindings, chooseFromMenu, resultOf, showSheet, startFrom } from './app-page.ts';
+import { app, openPage, page, withBrowser } from './each-test.ts';
 
-const address = inject('appAddress');
-
-let browser: Browser;
-let app: AppPage;
-let page: Page;
-
-beforeAll(async () => {
-  browser = await launchBrowser();
-});
-afterAll(() => browser?.close());
+withBrowser();
 beforeEach(async () => {
-  app = await openApp(browser, address);
-  page = app.page;
+  await openPage();
   await app.context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await startFrom(page, 'Demolition debris: quantities, haul fleet, cost');
   await showSheet(page, 'Programme and cost');
   await page.locator('quay-table .part-title .cell.title').click();
   await chooseFromMenu(page, 'Paste or open CSV');
   await dialog().waitFor();
-});
-afterEach(async () => {
-  expect(app.complaints).toEqual([]);
-  expect(app.strangers).toEqual([]);
-  await app.context.close();
 });
 
 const dialog = () => page.getByRole('dialog', { name: /CSV/ });
