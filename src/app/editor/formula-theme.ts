@@ -3,15 +3,13 @@ import { EditorView } from '@codemirror/view';
 /** The look of the formula editor and its lists, in the page's own tokens. */
 export const formulaTheme = EditorView.theme({
   '&.cm-editor': {
-    borderRadius: 'var(--radius)',
-    outline: '2px solid var(--accent) !important',
-    outlineOffset: '-1px',
+    outline: 'none !important',
     background: 'var(--paper)',
     color: 'var(--ink)',
     fontSize: '14px',
   },
   '.cm-scroller': { fontFamily: 'var(--code)', lineHeight: '1.5' },
-  '.cm-content': { padding: '3px 0', caretColor: 'var(--pen)' },
+  '.cm-content': { minHeight: '0', padding: '3px 0', caretColor: 'var(--pen)' },
   '.cm-line': { padding: '0 6px' },
   '&.cm-focused .cm-matchingBracket': {
     background: 'var(--accent-tint)',

@@ -8,7 +8,7 @@ import { history, historyKeymap, standardKeymap } from '@codemirror/commands';
 import { bracketMatching } from '@codemirror/language';
 import { EditorState } from '@codemirror/state';
 import { EditorView, keymap, tooltips } from '@codemirror/view';
-import { html, LitElement, type TemplateResult } from 'lit';
+import { css, html, LitElement, type TemplateResult } from 'lit';
 import type { Fix } from '../../diagnostics/index.ts';
 import type { Trial } from '../../notebook/index.ts';
 import type { Commit, CommitMove } from '../sheet/cell-edit.ts';
@@ -33,6 +33,17 @@ export interface FormulaDesk {
   readonly note: (trial: Trial, writing: Writing) => Note | undefined;
 }
 
+/** A box whose size is given, so that the browser lays out nothing around it for a letter. */
+const editorStyles = css`
+  .editor {
+    contain: strict;
+    height: var(--formula-height, 27px);
+    border-radius: var(--radius);
+    outline: 2px solid var(--accent);
+    outline-offset: -1px;
+  }
+`;
+
 /** The editor of a formula: one line that grows, coloured, completed and tried as it is typed. */
 export class QuayFormulaField extends LitElement {
   static override properties = {
@@ -43,7 +54,7 @@ export class QuayFormulaField extends LitElement {
     note: { state: true },
   };
 
-  static override styles = [fieldStyles, noteStyles];
+  static override styles = [fieldStyles, noteStyles, editorStyles];
 
   declare label: string;
   declare value: string;
@@ -52,6 +63,11 @@ export class QuayFormulaField extends LitElement {
   declare desk: FormulaDesk;
   declare note: Note | undefined;
   #view: EditorView | undefined;
+  /** The box of the formula grows by whole lines, before the frame that shows them. */
+  readonly #grown = new ResizeObserver(([entry]) => {
+    const height = entry?.borderBoxSize[0]?.blockSize;
+    if (height !== undefined) this.style.setProperty('--formula-height', `${height}px`);
+  });
   readonly #below = new Below(this, () => {
     const field = this.renderRoot.querySelector('.editor');
     const popover = this.renderRoot.querySelector<HTMLElement>('.below');
@@ -113,7 +129,10 @@ export class QuayFormulaField extends LitElement {
           EditorView.updateListener.of((update) => {
             const relisted = completionStatus(update.startState) !== completionStatus(update.state);
             if (update.docChanged || update.selectionSet || relisted)
-              this.#below.drawSoon(() => this.#tell(trial));
+              this.#below.drawSoon(
+                () => this.#tell(trial),
+                () => this.#underline(trial),
+              );
             else if (update.geometryChanged) this.#below.placeSoon();
           }),
           EditorView.domEventHandlers({ blur: this.#blur, beforeinput: typeOver }),
@@ -123,22 +142,28 @@ export class QuayFormulaField extends LitElement {
       }),
     });
     this.#view = view;
+    this.#grown.observe(view.contentDOM);
     // One line with a list of completions is a combobox, which has no such attribute.
     view.contentDOM.removeAttribute('aria-multiline');
     this.#tell(trial);
+    this.#underline(trial);
     view.focus();
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
+    this.#grown.disconnect();
     this.#view?.destroy();
     this.#view = undefined;
   }
 
-  /** Underlines what is wrong and says it below, or what the formula comes to. */
+  #underline(trial: FormulaTrial): void {
+    if (this.#view) trial.underline(this.#view);
+  }
+
+  /** Says below what is wrong, or what the formula comes to. */
   #tell(trial: FormulaTrial): void {
     if (!this.#view) return;
-    trial.underline(this.#view);
     const { state } = this.#view;
     const listed = completionStatus(state) !== null;
     this.note = this.desk.note(trial.of(state), { caret: state.selection.main.head, listed });

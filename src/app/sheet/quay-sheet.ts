@@ -79,6 +79,8 @@ export class QuaySheet extends LitElement implements SheetHost {
   readonly #later = new DrawnLater();
   readonly #paper = new PaperTurn(this);
   readonly #flow = new FlowMarks();
+  #refused = false;
+  #foundMenu: QuaySheetMenu | null = null;
   #marking = 0;
   #leave: (() => void) | undefined;
   #focusPending = false;
@@ -247,13 +249,21 @@ export class QuaySheet extends LitElement implements SheetHost {
     if (!note) return;
     note.textContent = sentences.join('. ');
     note.showPopover();
+    this.#refused = true;
     const at = (cell ?? this).getBoundingClientRect();
     note.style.setProperty('left', `${Math.max(8, Math.min(at.left, innerWidth - note.offsetWidth - 8))}px`);
     note.style.setProperty('top', `${Math.min(at.bottom + 4, innerHeight - note.offsetHeight - 8)}px`);
   }
 
+  #takeBackRefusal(): void {
+    this.#refused = false;
+    this.renderRoot.querySelector<HTMLElement>('.refusal:popover-open')?.hidePopover();
+  }
+
+  /** It stands behind all lines of a long page: found once. */
   get #menu(): QuaySheetMenu | null {
-    return this.renderRoot.querySelector<QuaySheetMenu>('quay-sheet-menu');
+    this.#foundMenu ??= this.renderRoot.querySelector<QuaySheetMenu>('quay-sheet-menu');
+    return this.#foundMenu;
   }
 
   /** Opens the menu of the active line or part. */
@@ -296,7 +306,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     if (!own || this.editing || event.defaultPrevented) return;
     const command = commandOf(event);
     if (!command) return;
-    this.renderRoot.querySelector<HTMLElement>('.refusal:popover-open')?.hidePopover();
+    if (this.#refused) this.#takeBackRefusal();
     if (command.kind === 'move' && !this.#leadsOn(command.motion)) return;
     event.preventDefault();
     carryOut(this, command);
