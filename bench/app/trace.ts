@@ -9,7 +9,7 @@ interface TraceEvent {
   readonly dur?: number;
 }
 
-const categories = ['devtools.timeline', 'disabled-by-default-devtools.timeline', 'blink.user_timing'];
+const categories = ['toplevel', 'blink.user_timing'];
 
 /**
  * Traces what `act` does on a page. Gives, for the name of a mark, the time in milliseconds from its last occurrence to
@@ -28,7 +28,7 @@ export async function traced<Result>(
   const marks = new Map(
     traceEvents.filter(({ name }) => name.startsWith('keystroke ')).map((event) => [event.name, event]),
   );
-  const tasks = traceEvents.filter(({ name }) => name === 'RunTask');
+  const tasks = traceEvents.filter(({ name }) => name === 'ThreadControllerImpl::RunTask');
   const restOfTask = (mark: string): number => {
     const at = marks.get(mark);
     const task = at && tasks.find((one) => one.pid === at.pid && one.tid === at.tid && holds(one, at.ts));

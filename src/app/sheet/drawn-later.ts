@@ -10,10 +10,11 @@ export function redraw(element: Drawn): void {
   else element.stamp += 1;
 }
 
-/** Draws what changed: at once what is in sight, right after the next frame pictures and what is out of sight. */
+/** Draws what changed: in time for the next frame what is in sight, right after it pictures and what is out of sight. */
 export class DrawnLater {
   readonly #outOfSight = new WeakSet<Element>();
-  readonly #waiting = new Set<Drawn>();
+  readonly #forFrame = new Set<Drawn>();
+  readonly #afterFrame = new Set<Drawn>();
   #frame = 0;
 
   /** Learns from the events of a page which of its parts the browser skips. */
@@ -29,16 +30,18 @@ export class DrawnLater {
   draw(element: Drawn): void {
     const part = element.closest('.part');
     const waits = element instanceof QuayWords || (part !== null && this.#outOfSight.has(part));
-    if (!waits) redraw(element);
-    else if (!this.#waiting.has(element)) {
-      this.#waiting.add(element);
-      if (this.#frame === 0) this.#frame = requestAnimationFrame(() => setTimeout(() => this.#drawWaiting()));
-    }
+    (waits ? this.#afterFrame : this.#forFrame).add(element);
+    if (this.#frame === 0) this.#frame = requestAnimationFrame(() => this.#inFrame());
   }
 
-  #drawWaiting(): void {
+  #inFrame(): void {
     this.#frame = 0;
-    for (const element of this.#waiting) redraw(element);
-    this.#waiting.clear();
+    drawAll(this.#forFrame);
+    if (this.#afterFrame.size > 0) setTimeout(() => drawAll(this.#afterFrame));
   }
+}
+
+function drawAll(waiting: Set<Drawn>): void {
+  for (const element of waiting) redraw(element);
+  waiting.clear();
 }

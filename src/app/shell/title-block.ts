@@ -91,7 +91,7 @@ export class TitleBlock extends LitElement {
 
   constructor() {
     super();
-    new SessionController(this, ({ kind }) => kind === 'book' || kind === 'place');
+    new SessionController(this, ({ kind }) => kind === 'book' || kind === 'place', 'after');
   }
 
   override render() {

@@ -116,7 +116,7 @@ export class TopBar extends LitElement {
   constructor() {
     super();
     this.notice = undefined;
-    new SessionController(this, ({ kind }) => kind !== 'place');
+    new SessionController(this, ({ kind }) => kind !== 'place', 'after');
     this.#recheck = new RecheckController(this);
   }
 
