@@ -21,7 +21,12 @@ export interface Hands {
   readonly forcedColors?: boolean;
   /** Fingers, and nothing that hovers. */
   readonly touch?: boolean;
+  /** Keeps the app for work without a network, which loads all of it: for tests of that alone. */
+  readonly keptOffline?: boolean;
 }
+
+/** What the browser's driver says where it keeps nothing for work without a network. */
+const notKept = 'Service Worker registration blocked by Playwright';
 
 /** Opens the app in a browser of its own, or as one more tab of an open one. */
 export async function openApp(
@@ -39,13 +44,15 @@ export async function openApp(
       hasTouch: hands.touch === true,
       isMobile: hands.touch === true,
       reducedMotion: 'reduce',
+      serviceWorkers: hands.keptOffline === true ? 'allow' : 'block',
     }));
   const page = await context.newPage();
   const complaints: string[] = [];
   const strangers: string[] = [];
   const { origin } = new URL(address);
   page.on('console', (message) => {
-    if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
+    const told = message.type() === 'error' || message.type() === 'warning';
+    if (told && message.text() !== notKept) complaints.push(message.text());
   });
   page.on('pageerror', (error) => complaints.push(error.message));
   page.on('request', (request) => {

@@ -315,6 +315,7 @@ describe('keeping', () => {
   });
 
   test('works without a network after the first load', async () => {
+    await openPage({ keptOffline: true });
     await startFrom(page, fenders);
     await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
     await page.reload();
