@@ -18,7 +18,13 @@ import { fieldsStyles } from '../shell/fields-styles.ts';
 
 type Field =
   | { readonly kind: 'text' | 'lines' | 'flag'; readonly words: string }
-  | { readonly kind: 'select'; readonly words: string; readonly choices: readonly string[] }
+  | {
+      readonly kind: 'select';
+      readonly words: string;
+      readonly choices: readonly string[];
+      /** What a choice does, where its name alone does not say it. */
+      readonly help?: Readonly<Record<string, string>>;
+    }
   | { readonly kind: 'chosen'; readonly words: string; readonly of: 'table' | 'x' }
   | { readonly kind: 'columns'; readonly words: string };
 
@@ -39,7 +45,12 @@ const fields: Readonly<Record<DetailName, Field>> = {
     words: 'These words are',
     choices: ['text', 'heading', 'caution', 'assumption', 'open item', 'source'],
   },
-  form: { kind: 'select', words: 'Form', choices: ['line', 'bar', 'histogram'] },
+  form: {
+    kind: 'select',
+    words: 'Form',
+    choices: ['line', 'bar', 'histogram'],
+    help: { histogram: 'counts the rows whose values lie in each of equal steps' },
+  },
   table: { kind: 'chosen', words: 'Table', of: 'table' },
   x: { kind: 'chosen', words: 'Over the column', of: 'x' },
   y: { kind: 'columns', words: 'Columns drawn' },
@@ -149,7 +160,8 @@ export class DetailsDialog extends LitElement {
           >${field.words}<select name=${name} @change=${this.#typed}>
             ${field.choices.map((choice) => html`<option ?selected=${choice === value}>${choice}</option>`)}
           </select>
-        </label>`;
+        </label>
+          ${field.help?.[value] === undefined ? nothing : html`<p class="quiet">${field.help[value]}</p>`}`;
       case 'chosen':
         return html`<label class="field"
           >${field.words}<select name=${name} @change=${this.#typed}>

@@ -30,8 +30,8 @@ export function linearRefusal(x: number, xs: Float64Array): string {
   const row = firstNotRising(xs);
   if (row !== undefined) return `the xs must rise from row to row, and row ${row} does not`;
   return x < (xs[0] as number)
-    ? 'the value is below the first x; "hold" would take the first y'
-    : 'the value is above the last x; "hold" would take the last y';
+    ? 'the value is below the first x; the table says nothing there, unless "hold" takes the first y on purpose'
+    : 'the value is above the last x; the table says nothing there, unless "hold" takes the last y on purpose';
 }
 
 /** The nearest coordinates at or below and at or above; undefined beyond the ends unless held. */
