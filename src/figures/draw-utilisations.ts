@@ -1,6 +1,7 @@
 import { type FormulaItem, type Notebook, type Verdict, writeUtilisation } from '../notebook/index.ts';
 import type { Drawing } from './drawing.ts';
 import { createHatches } from './svg/hatches.ts';
+import { tag } from './svg/markup.ts';
 import { frameSketch } from './svg/page.ts';
 import { box, line, path } from './svg/shapes.ts';
 import { strong, symbol, text, textElement, type Words, wordsWidth } from './svg/words.ts';
@@ -21,7 +22,7 @@ interface Checked {
 
 /**
  * An overview of all checks of a book in its order: for each a bar of demand over capacity with the line at 100 %,
- * and the verdict in words. What fails is hatched and has a cross, what holds is filled.
+ * and the verdict in words. What fails is hatched and has a cross, what holds is filled. Each has its id as `data-check`.
  */
 export function drawUtilisations(notebook: Notebook): Drawing {
   const hatches = createHatches(ID);
@@ -95,7 +96,9 @@ function row(check: Checked, y: number, hatch: string): string {
     label === undefined || label === '' ? symbol(check.item.row.name) : text(shortened(label, LEFT - 34));
   const percent = percentOf(check);
   const tone = !check.verdict ? 'soft' : check.verdict.holds ? 'good-text' : 'bad-text';
-  return [
+  const parts = [
+    // Takes the pointer between words and bar too.
+    box({ x: 8, y: y - 2 }, { x: 712, y: y + ROW - 2 }, { class: 'hit' }),
     textElement(name, { x: 20, y: base }),
     bar(check, y + 2, hatch),
     textElement(text(percent), { x: 668, y: base, anchor: 'end' }),
@@ -104,7 +107,8 @@ function row(check: Checked, y: number, hatch: string): string {
       { x: 674, y: base },
       { class: tone },
     ),
-  ].join('');
+  ];
+  return tag('g', { 'data-check': check.item.id }, parts.join(''));
 }
 
 /** The bar of a check from zero; beyond the field it is cut by two strokes. */

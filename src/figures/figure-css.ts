@@ -31,6 +31,7 @@ export const figureCss = `
 .quay-figure .accent-text { fill: var(--figure-accent); }
 .quay-figure .bad-text { fill: var(--figure-bad); }
 .quay-figure .good-text { fill: var(--figure-good); }
+.quay-figure .hit { fill: transparent; }
 .quay-figure .outline { stroke: var(--figure-ink); stroke-width: 1.4px; stroke-linejoin: round; }
 .quay-figure .body { stroke: var(--figure-ink); stroke-width: 1.4px; stroke-linejoin: round; fill: var(--figure-paper); }
 .quay-figure .face { stroke: var(--figure-ink); stroke-width: 2px; }

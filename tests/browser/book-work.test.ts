@@ -35,6 +35,17 @@ describe('the overview', () => {
     await expect.poll(() => page.locator('quay-side-panel .label').textContent()).toBe(label);
   });
 
+  test('a bar leads to its check', async () => {
+    await page.keyboard.press('Control+PageUp');
+    const bar = page.locator('quay-overview [data-check]').nth(2);
+    const label = (
+      (await page.locator('quay-overview tbody tr').nth(2).getByRole('button').textContent()) ?? ''
+    ).trim();
+    await bar.click();
+    await line(page, label).waitFor();
+    await expect.poll(() => page.locator('quay-side-panel .label').textContent()).toBe(label);
+  });
+
   test('lists a problem with its place as soon as there is one', async () => {
     await showSheet(page, 'Berthing energy');
     await cell(page, 'softness factor', 'value').click();

@@ -20,6 +20,12 @@ export const overviewStyles = css`
     margin: 0;
     padding: 0 40px 0 calc(var(--margin) + var(--lead));
   }
+  .bars [data-check] {
+    cursor: pointer;
+  }
+  .bars [data-check]:hover .hit {
+    fill: var(--selection);
+  }
   :is(h2, h3):focus-visible {
     text-decoration: underline 2px var(--accent);
     text-underline-offset: 5px;

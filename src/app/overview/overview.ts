@@ -44,7 +44,7 @@ export class Overview extends LitElement {
           ? html`<p class="words quiet">
               The book has no check yet. A check compares a demand with a capacity; insert one from the menu of a line.
             </p>`
-          : html`<div class="words">${drawMarkup(drawUtilisations(notebook).svg)}</div>
+          : html`<div class="words bars" @click=${this.#goToBar}>${drawMarkup(drawUtilisations(notebook).svg)}</div>
               ${this.#checks(checks)}`
       }
       <h3 id="problems" tabindex="-1">Problems</h3>
@@ -67,6 +67,13 @@ export class Overview extends LitElement {
     if (this.#asked && this.session.overview) this.#show(this.session.overview);
     this.#asked = false;
   }
+
+  /** A bar leads where its check does in the table below, which is for the keyboard too. */
+  readonly #goToBar = ({ target }: Event): void => {
+    const bar = target instanceof Element ? target.closest<SVGElement>('[data-check]') : null;
+    const place = bar?.dataset.check && placeOfId(this.session.notebook, bar.dataset.check);
+    if (place) this.session.jumpTo(place);
+  };
 
   /** The focus goes to the heading of a list, its first line a Tab away. */
   #show(part: OverviewPart): void {
