@@ -1,4 +1,12 @@
-import { fail, type Outcome, type Problem, problem, type Span, succeed } from '../diagnostics/index.ts';
+import {
+  type Fix,
+  fail,
+  type Outcome,
+  type Problem,
+  problem,
+  type Span,
+  succeed,
+} from '../diagnostics/index.ts';
 import { ELEVATION_PREFIX, elevationUnit } from './elevation.ts';
 import type { Entry } from './entry.ts';
 import { readDate } from './entry-date.ts';
@@ -95,13 +103,33 @@ function readCarefully(text: string, registry: UnitRegistry, row: Unit | undefin
     return fail(problem('entry-not-a-number', span, { written, wanted: takes(row) }));
   }
   const quantity = readQuantity(source, base, registry);
-  if (!quantity.ok) return row === undefined ? offerText(quantity.problems, written, span) : quantity;
+  if (!quantity.ok) {
+    return row === undefined
+      ? offerText(quantity.problems, written, span)
+      : fittingFirst(quantity.problems, normalised, registry, row);
+  }
   const { x, unit } = quantity.value;
   if (row === undefined) return holdEntry(x, unit ?? PLAIN_UNIT, written, span);
   if (row.point === 'date') return fail(problem('entry-date-wanted', span, { written }));
   return unit === undefined
     ? holdEntry(x, row, written, span)
     : fitEntry(x, unit, row, source, span, registry);
+}
+
+/** The same problems, of whose fixes those come first that the line can take: of pounds the force on a line of forces. */
+function fittingFirst(
+  problems: readonly Problem[],
+  text: string,
+  registry: UnitRegistry,
+  row: Unit,
+): Outcome<never> {
+  const fits = ({ from, to, insert }: Fix): boolean =>
+    readEntry(text.slice(0, from) + insert + text.slice(to), registry, row).ok;
+  const sorted = (one: Problem): Problem => {
+    const [fitting, others] = [one.fixes.filter(fits), one.fixes.filter((fix) => !fits(fix))];
+    return { ...one, fixes: [...fitting, ...others] };
+  };
+  return { ok: false, problems: problems.map(sorted) };
 }
 
 /** `El. +12.5 ft MLLW`: a length, with a datum or without, behind a prefix of `prefix` characters. */
