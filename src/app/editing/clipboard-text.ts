@@ -6,6 +6,8 @@ export const CELLS_TYPE = 'application/x-quaybook-cells+json';
 /** Cells on the clipboard: as a person types them, and the lines themselves where whole lines were taken. */
 export interface CopiedCells {
   readonly cells: readonly (readonly string[])[];
+  /** Beside each cell the unit of a number that stands there without one; null for none. */
+  readonly units?: readonly (readonly (string | null)[])[];
   readonly lines?: readonly Row[];
 }
 

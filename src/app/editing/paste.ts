@@ -9,30 +9,39 @@ import {
 } from '../../document/index.ts';
 import { columnWords } from '../../tables/index.ts';
 import type { CellPlace } from '../session/place.ts';
+import { carried, unitOfBareNumbers } from './carried-unit.ts';
 import { cellFromText, cellOf } from './cell-content.ts';
 import { enterText } from './cell-edits.ts';
+import type { CopiedCells } from './clipboard-text.ts';
 import { findPlace } from './find-place.ts';
 import { putInLabel } from './put-in.ts';
 
 /** Gives the cell that lies `down` rows and `right` cells from the one the paste began at. */
 export type Neighbour = (down: number, right: number) => CellPlace | undefined;
 
-/** Whether the cells come from Quaybook (formulas as they are) or from elsewhere (formulas begin with `=`). */
-export type Origin = 'own' | 'foreign';
+/** Cells to be pasted, and where they come from. */
+export interface Pasted {
+  readonly cells: readonly (readonly string[])[];
+  /** The units of their numbers without one, as far as known. */
+  readonly units?: CopiedCells['units'];
+  /** Whether they come from Quaybook (formulas as they are) or from elsewhere (formulas begin with `=`). */
+  readonly origin: 'own' | 'foreign';
+}
 
 /**
- * The edit that puts a block of cells onto the page from a place on. On a table it grows the table past its end;
+ * The edit that puts a block of cells onto the page from a place on; a number comes with its unit to a place that has
+ * another. On a table it grows the table past its end;
  * on lines each cell goes into the line as far below. A cell that takes no such text refuses the whole.
  */
 export function pasteCells(
   book: Book,
   place: CellPlace,
-  cells: readonly (readonly string[])[],
+  pasted: Pasted,
   neighbour: Neighbour,
-  origin: Origin,
 ): Outcome<Edit> {
+  const { cells, origin } = pasted;
   const found = findPlace(book, place);
-  if (found?.kind === 'cell') return pasteIntoTable(place, found, cells);
+  if (found?.kind === 'cell') return pasteIntoTable(place, found, pasted);
   const edits: Edit[] = [];
   for (const [down, row] of cells.entries()) {
     for (const [right, text] of row.entries()) {
@@ -40,12 +49,17 @@ export function pasteCells(
       if (!target) continue;
       const refused = origin === 'foreign' && isCalculated(book, target) && !text.trim().startsWith('=');
       if (refused) return fail(problem('set-calculated', nowhere, { name: nameAt(book, target) }));
-      const edit = enterText(book, target, text);
+      const to = unitOfBareNumbers(book, target);
+      const edit = enterText(book, target, carried(text, unitFrom(pasted, down, right), to));
       if (!edit.ok) return edit;
       edits.push(edit.value);
     }
   }
   return succeed(joinEdits(edits.length === 1 ? 'paste a cell' : `paste ${edits.length} cells`, edits));
+}
+
+function unitFrom({ units }: Pasted, down: number, right: number): string | undefined {
+  return units?.[down]?.[right] ?? undefined;
 }
 
 const nowhere = { from: 0, to: 0 };
@@ -66,8 +80,9 @@ function nameAt(book: Book, place: CellPlace): string {
 function pasteIntoTable(
   place: CellPlace,
   { part, row, column }: Extract<ReturnType<typeof findPlace>, { kind: 'cell' }>,
-  cells: readonly (readonly string[])[],
+  pasted: Pasted,
 ): Outcome<Edit> {
+  const { cells } = pasted;
   const length = part.length ?? 0;
   const at = { sheet: place.sheet, table: part.id };
   const first = part.columns.indexOf(column);
@@ -85,7 +100,9 @@ function pasteIntoTable(
     // A row that ends before leaves what is there.
     const values: Cell[] = cells.map((one, down) => {
       const text = one[right];
-      return text === undefined ? cellOf(target, row + down) : cellFromText(text, target);
+      if (text === undefined) return cellOf(target, row + down);
+      const to = (target.type ?? 'number') === 'number' ? target.unit : undefined;
+      return cellFromText(carried(text, unitFrom(pasted, down, right), to), target);
     });
     edits.push(setCells({ ...at, column: target.id }, row, values));
   }

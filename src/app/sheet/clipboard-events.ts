@@ -1,3 +1,5 @@
+import type { Notebook } from '../../notebook/index.ts';
+import { unitOfBareNumbers } from '../editing/carried-unit.ts';
 import { cellContent } from '../editing/cell-content.ts';
 import { cellValueText } from '../editing/cell-value-text.ts';
 import {
@@ -12,6 +14,7 @@ import { insertRows } from '../editing/line-edits.ts';
 import { copyOfRow, freshFor } from '../editing/new-items.ts';
 import { pasteCells } from '../editing/paste.ts';
 import { pasteNamed } from '../editing/paste-named.ts';
+import type { CellPlace } from '../session/place.ts';
 import { type CommandHost, carryOut, selectedCells, told } from './commands.ts';
 import { isWholeRows } from './range.ts';
 
@@ -35,7 +38,8 @@ export class ClipboardEvents {
     event.preventDefault();
     const { notebook } = this.#host.session;
     const copied: CopiedCells = {
-      cells: selected.map((row) => row.map((place) => cellContent(notebook.book, place).text)),
+      cells: selected.map((row) => row.map((place) => carriedText(notebook, place))),
+      units: selected.map((row) => row.map((place) => unitOfBareNumbers(notebook.book, place) ?? null)),
       ...this.#wholeLines(),
     };
     event.clipboardData.setData(
@@ -91,7 +95,7 @@ export class ClipboardEvents {
     const edit = pasteCells(
       session.notebook.book,
       this.#topLeft(),
-      copied?.cells ?? readCells(text),
+      copied ? { ...copied, origin: 'own' } : { cells: readCells(text), origin: 'foreign' },
       (down, right) => {
         const row = map.rowAt(index + down);
         const field = row?.fields[row.fields.length === 1 ? right : at + right];
@@ -99,7 +103,6 @@ export class ClipboardEvents {
           ? { sheet: map.sheet, part: row.part, item: row.item, field }
           : undefined;
       },
-      copied ? 'own' : 'foreign',
     );
     if (told(this.#host, edit) && edit.ok) told(this.#host, session.apply(edit.value));
   };
@@ -121,4 +124,10 @@ export class ClipboardEvents {
     const change = insertRows(book, session.sheet, place, rows, fresh, label);
     if (change && told(this.#host, session.apply(change.edit)) && change.place) this.#host.goTo(change.place);
   }
+}
+
+/** What is carried to another place of the page: what is written, of a calculated cell of a table its value. */
+function carriedText(notebook: Notebook, place: CellPlace): string {
+  const { kind, text } = cellContent(notebook.book, place);
+  return kind === undefined ? cellValueText(notebook, place) : text;
 }

@@ -73,6 +73,8 @@ export abstract class PopupMenu<Action> extends LitElement {
       ArrowUp: (at - 1 + items.length) % items.length,
       Home: 0,
       End: items.length - 1,
+      ArrowRight: beside(items, at, 1),
+      ArrowLeft: beside(items, at, -1),
     };
     const next = to[event.key];
     if (event.key === 'Tab' || event.key === 'Escape') this.hidePopover();
@@ -96,4 +98,18 @@ export abstract class PopupMenu<Action> extends LitElement {
     this.#back = undefined;
     this.hidePopover();
   };
+}
+
+/** The item of the next column on one side that stands nearest to the one at `at`; itself where there is none. */
+function beside(items: readonly HTMLElement[], at: number, side: 1 | -1): number {
+  const from = items[at]?.getBoundingClientRect();
+  if (!from) return at;
+  let [best, nearest] = [at, Number.POSITIVE_INFINITY];
+  for (const [index, item] of items.entries()) {
+    const box = item.getBoundingClientRect();
+    const lies = side > 0 ? box.left >= from.right - 1 : box.right <= from.left + 1;
+    const distance = Math.abs(box.top - from.top);
+    if (lies && distance < nearest) [best, nearest] = [index, distance];
+  }
+  return best;
 }

@@ -36,8 +36,9 @@ export function stateWords({ problems, failing, open, checks }: SheetState): {
   readonly words: string;
   readonly bad: boolean;
 } {
-  if (problems > 0) return { words: counted(problems, 'problem'), bad: true };
-  if (failing > 0) return { words: `${failing} ${failing === 1 ? 'fails' : 'fail'}`, bad: true };
-  if (open > 0) return { words: 'waits', bad: false };
+  const fails = failing === 0 ? [] : [`${failing} ${failing === 1 ? 'fails' : 'fail'}`];
+  const told = [...fails, ...(problems === 0 ? [] : [counted(problems, 'problem')])];
+  if (told.length > 0) return { words: told.join(', '), bad: true };
+  if (open > 0) return { words: 'no verdict', bad: false };
   return { words: checks > 0 ? 'holds' : '', bad: false };
 }

@@ -1,4 +1,4 @@
-import { moved, problem } from '../../diagnostics/index.ts';
+import { type Fix, moved, problem } from '../../diagnostics/index.ts';
 import { readUnit, toSI } from '../../units/index.ts';
 import type { NumberSyntax } from '../syntax.ts';
 import { plainType, type Type, zeroType } from '../type.ts';
@@ -27,7 +27,10 @@ export function checkNumber(node: NumberSyntax, context: Context): Typed {
     return broken(node);
   }
   if (!read.ok) {
-    for (const slip of read.problems) context.report(moved(slip, node.unit.from));
+    for (const slip of read.problems) {
+      const told = moved(slip, node.unit.from);
+      context.report(node.unit.compound ? told : { ...told, fixes: told.fixes.map(inParentheses) });
+    }
     return broken(node);
   }
   const unit = read.value;
@@ -36,4 +39,10 @@ export function checkNumber(node: NumberSyntax, context: Context): Typed {
     return broken(node);
   }
   return { kind: 'number', type: typeOfUnit(unit), from, to, si: toSI(value, unit), written: value, unit };
+}
+
+/** A unit of several parts is written in parentheses behind a number of a formula. */
+function inParentheses(fix: Fix): Fix {
+  if (/^[^\s/^·*()]+$/.test(fix.insert)) return fix;
+  return { ...fix, label: `(${fix.insert})`, insert: `(${fix.insert})` };
 }

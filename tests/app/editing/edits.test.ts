@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { unitOfBareNumbers } from '../../../src/app/editing/carried-unit.ts';
 import { cellContent, cellFromText, writtenAt } from '../../../src/app/editing/cell-content.ts';
 import { enterText } from '../../../src/app/editing/cell-edits.ts';
 import {
@@ -189,7 +190,12 @@ const down =
 test('a column of cells fills as many givens, in one step', () => {
   const book = smallBook();
   const lines = [at('p2', 'r1', 'value'), at('p2', 'r2', 'value')];
-  const edit = pasteCells(book, at('p2', 'r1', 'value'), [['5 m'], ['12']], down(lines), 'foreign');
+  const edit = pasteCells(
+    book,
+    at('p2', 'r1', 'value'),
+    { cells: [['5 m'], ['12']], origin: 'foreign' },
+    down(lines),
+  );
   const now = edit.ok ? after(book, edit.value) : book;
   expect(lines.map((place) => text(now, place))).toEqual(['5 m', '12']);
 });
@@ -197,9 +203,19 @@ test('a column of cells fills as many givens, in one step', () => {
 test('a number pasted onto a calculation refuses the whole paste, a formula does not', () => {
   const book = smallBook();
   const lines = [at('p2', 'r2', 'value'), at('p2', 'r3', 'value')];
-  const refused = pasteCells(book, at('p2', 'r2', 'value'), [['5'], ['12']], down(lines), 'foreign');
+  const refused = pasteCells(
+    book,
+    at('p2', 'r2', 'value'),
+    { cells: [['5'], ['12']], origin: 'foreign' },
+    down(lines),
+  );
   expect(refused.ok === false && refused.problems.map(({ code }) => code)).toEqual(['set-calculated']);
-  const formula = pasteCells(book, at('p2', 'r3', 'value'), [['=q*L']], down(lines.slice(1)), 'foreign');
+  const formula = pasteCells(
+    book,
+    at('p2', 'r3', 'value'),
+    { cells: [['=q*L']], origin: 'foreign' },
+    down(lines.slice(1)),
+  );
   expect(formula.ok && text(after(book, formula.value), at('p2', 'r3', 'value'))).toBe('q*L');
 });
 
@@ -209,7 +225,12 @@ test('a block that reaches a calculated column of a table is refused, column and
     smallBook(),
     setColumnField({ sheet: 'beam', table: 'p3', column: 'k3' }, 'label', 'twice as long'),
   );
-  const refused = pasteCells(book, at('p3', 'r0', 'k1'), block, () => undefined, 'foreign');
+  const refused = pasteCells(
+    book,
+    at('p3', 'r0', 'k1'),
+    { cells: block, origin: 'foreign' },
+    () => undefined,
+  );
   expect(refused.ok ? [] : refused.problems.map(({ code, message }) => `${code}: ${message}`)).toEqual([
     'paste-calculated: column 3 of the pasted cells falls on twice “twice as long”, which is calculated',
   ]);
@@ -220,12 +241,14 @@ test('a block pasted at the end of a table makes it longer', () => {
   const edit = pasteCells(
     book,
     at('p3', 'r2', 'k1'),
-    [
-      ['x', '7'],
-      ['y', '8 ft'],
-    ],
+    {
+      cells: [
+        ['x', '7'],
+        ['y', '8 ft'],
+      ],
+      origin: 'foreign',
+    },
     () => undefined,
-    'foreign',
   );
   const now = edit.ok ? after(book, edit.value) : book;
   expect(
@@ -239,15 +262,45 @@ test('a block pasted at the end of a table makes it longer', () => {
 test('a row of a block that ends before the others leaves what is there', () => {
   const book = smallBook();
   const before = text(book, at('p3', 'r1', 'k2'));
-  const edit = pasteCells(book, at('p3', 'r0', 'k1'), [['x', '7'], ['y']], () => undefined, 'foreign');
+  const edit = pasteCells(
+    book,
+    at('p3', 'r0', 'k1'),
+    { cells: [['x', '7'], ['y']], origin: 'foreign' },
+    () => undefined,
+  );
   const now = edit.ok ? after(book, edit.value) : book;
   expect([text(now, at('p3', 'r0', 'k2')), text(now, at('p3', 'r1', 'k1'))]).toEqual(['7', 'y']);
   expect(before).not.toBe('');
   expect(text(now, at('p3', 'r1', 'k2'))).toBe(before);
 });
 
+test('a number alone comes with its unit to where another one is', () => {
+  const book = smallBook();
+  const cells = [['560'], ['700 mm'], ['3']];
+  const pasted = { cells, units: [['mm'], ['mm'], ['m']], origin: 'own' } as const;
+  const table = pasteCells(book, at('p3', 'r0', 'k2'), pasted, () => undefined);
+  const now = table.ok ? after(book, table.value) : book;
+  expect([0, 1, 2].map((row) => text(now, at('p3', `r${row}`, 'k2')))).toEqual(['560 mm', '700 mm', '3']);
+  const line = pasteCells(book, at('p2', 'r1', 'value'), pasted, (down) =>
+    down === 0 ? at('p2', 'r1', 'value') : undefined,
+  );
+  expect(line.ok && text(after(book, line.value), at('p2', 'r1', 'value'))).toBe('560 mm');
+});
+
+test('the unit of a bare number is that of its line or column, if it holds numbers', () => {
+  const book = smallBook();
+  const places = [at('p2', 'r1', 'value'), at('p3', 'r0', 'k2'), at('p3', 'r0', 'k3'), at('p3', 'r0', 'k1')];
+  expect(places.map((place) => unitOfBareNumbers(book, place))).toEqual(['m', 'm', 'm', undefined]);
+  expect(unitOfBareNumbers(book, at('p2', 'r1', 'label'))).toBeUndefined();
+});
+
 test('a block that reaches a calculated column is refused', () => {
-  const edit = pasteCells(smallBook(), at('p3', 'r0', 'k2'), [['1', '2']], () => undefined, 'foreign');
+  const edit = pasteCells(
+    smallBook(),
+    at('p3', 'r0', 'k2'),
+    { cells: [['1', '2']], origin: 'foreign' },
+    () => undefined,
+  );
   expect(edit.ok).toBe(false);
 });
 

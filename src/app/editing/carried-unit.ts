@@ -1,0 +1,24 @@
+import type { Book } from '../../document/index.ts';
+import type { CellPlace } from '../session/place.ts';
+import { findPlace } from './find-place.ts';
+
+/** The unit in which a place reads a number that is written without one; undefined where it reads none so. */
+export function unitOfBareNumbers(book: Book, place: CellPlace): string | undefined {
+  const found = findPlace(book, place);
+  if (found?.kind === 'row') {
+    const { row } = found;
+    return row.kind === 'given' && place.field === 'value' ? row.unit : undefined;
+  }
+  if (found?.kind !== 'cell') return undefined;
+  const { column } = found;
+  const holdsNumbers = column.kind !== 'given' || (column.type ?? 'number') === 'number';
+  return holdsNumbers ? column.unit : undefined;
+}
+
+/** A text that is carried to a place with another unit: a number alone takes its unit along. */
+export function carried(text: string, from: string | undefined, to: string | undefined): string {
+  const hasUnit = from !== undefined && from !== '' && from !== '-';
+  return hasUnit && from !== to && bareNumber.test(text) ? `${text.trim()} ${from}` : text;
+}
+
+const bareNumber = /^\s*[-−+]?(?:\d[\d,\u202f ]*)?\.?\d+(?:[eE][-+]?\d+)?\s*$/;
