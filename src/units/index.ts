@@ -16,6 +16,7 @@ export { extendUnits, type UnitDefinition, type UnitExtension } from './extend-u
 export {} from './fit-entry.ts';
 export { numberInPrint, quantityInPrint, unitInPrint } from './in-print.ts';
 export { normaliseLookAlikes } from './look-alikes.ts';
+export { unitInSystem } from './other-system.ts';
 export { preferredUnit, quantityName, suggestUnits } from './preferred-unit.ts';
 export { type Rational, rational } from './rational.ts';
 export { readEntry } from './read-entry.ts';

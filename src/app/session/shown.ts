@@ -1,10 +1,10 @@
 import {
   numberInPrint,
-  preferredUnit,
   quantityInPrint,
   type Unit,
   type UnitRegistry,
   unitInPrint,
+  unitInSystem,
   writeIn,
 } from '../../units/index.ts';
 import type { UnitsView } from './session.ts';
@@ -15,7 +15,7 @@ export interface Shown {
   readonly unit: string;
 }
 
-/** A quantity in the unit it is read in, or in the preferred unit of the system that is switched on. */
+/** A quantity in the unit it is read in, or in that of the system that is switched on. */
 export function shownQuantity(si: number, unit: Unit, view: UnitsView, registry: UnitRegistry): Shown {
   const shown = unitShown(unit, view, registry);
   return { number: numberInPrint(writeIn(si, shown)), unit: unitInPrint(shown.text) };
@@ -29,5 +29,5 @@ export function shownText({ number, unit }: Shown): string {
 /** The unit a quantity is shown in: points keep their own. */
 export function unitShown(unit: Unit, view: UnitsView, registry: UnitRegistry): Unit {
   if (view === 'written' || unit.point !== undefined || unit.dimension.key === '') return unit;
-  return preferredUnit(unit.dimension, unit.angle, view, registry);
+  return unitInSystem(unit, view, registry);
 }

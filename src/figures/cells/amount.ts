@@ -1,10 +1,10 @@
 import {
   numberInPrint,
-  preferredUnit,
   quantityInPrint,
   type Unit,
   type UnitRegistry,
   unitInPrint,
+  unitInSystem,
   writeIn,
   writeQuantity,
 } from '../../units/index.ts';
@@ -23,7 +23,7 @@ export interface Amount {
 /** The unit to label with: points keep their own. */
 export function labelUnit(unit: Unit, view: FigureView, registry: UnitRegistry): Unit {
   if (view === 'written' || unit.point !== undefined || unit.dimension.key === '') return unit;
-  return preferredUnit(unit.dimension, unit.angle, view, registry);
+  return unitInSystem(unit, view, registry);
 }
 
 /** A unit in print, nothing for a date. */

@@ -31,7 +31,7 @@ test('in other units the entry stays as typed, and what it comes to follows', ()
   expect(view('10', 'in', 'SI')).toEqual({
     kind: 'converted',
     entry: '10\u00a0in',
-    number: '0.254',
-    unit: 'm',
+    number: '254',
+    unit: 'mm',
   });
 });

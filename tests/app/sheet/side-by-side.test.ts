@@ -112,7 +112,7 @@ describe('the numbers put in', () => {
 test.each([
   ['written', 'sf'],
   ['SI', 'm²'],
-  ['US', 'ft²'],
+  ['US', 'sf'],
 ] as const)('a blank given has the unit of the view %s', (view: UnitsView, unit) => {
   const session = sessionOn(book);
   session.setUnits(view);
