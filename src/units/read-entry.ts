@@ -18,6 +18,8 @@ import { DATE_UNIT, PLAIN_UNIT, type Unit } from './unit.ts';
 
 const LONGEST_NUMBER = 200;
 const LONGEST_TEXT = 2000;
+/** Names or numbers multiplied or raised to a power: no words are written so. */
+const PRODUCT = /[\p{L}\d_)'] *[*^×·] *[\p{L}\d(]/u;
 const MISSING: Outcome<Entry> = { ok: true, value: { kind: 'missing' } };
 
 /**
@@ -98,6 +100,8 @@ function readCarefully(text: string, registry: UnitRegistry, row: Unit | undefin
     return readElevation(source, prefix.length, base, registry, row);
   }
   if (!isNumeric) {
+    if (row === undefined && PRODUCT.test(source))
+      return offerText([problem('entry-formula', span, {})], written, span);
     if (row === undefined) return succeed({ kind: 'text', text: written });
     if (row.point === 'date') return fail(problem('entry-date-wanted', span, { written }));
     return fail(problem('entry-not-a-number', span, { written, wanted: takes(row) }));

@@ -2,10 +2,11 @@
 export interface NumberStyle {
   /**
    * `sensible` (the default): about four significant digits, three below 1, no decimals from 1000 on. A zero at the end
-   * says that more digits follow: 13.398 is 13.40, and 13.4 is 13.4.
+   * says that more digits follow: 13.398 is 13.40, and 13.4 is 13.4. `working`: the same with one digit more, for
+   * numbers that are worked with by hand.
    * `full`: every digit needed to read the same number again. A number: that many significant digits.
    */
-  readonly digits?: 'sensible' | 'full' | number;
+  readonly digits?: 'sensible' | 'working' | 'full' | number;
   /** Exactly so many decimals, in place of `digits`. */
   readonly decimals?: number;
   /** `thin` (the default): thousands apart by a narrow no-break space, from 10 000 on. */
@@ -36,19 +37,23 @@ export function writeNumber(x: number, style: NumberStyle = {}): string {
   const digits = style.digits ?? 'sensible';
   const text = digits === 'full' ? String(x) : roundTo(x, digits);
   const rounded = Number(text);
-  const goesOn = digits === 'sensible' && Math.abs(rounded - x) > EXACT * size;
+  const goesOn = typeof digits === 'string' && digits !== 'full' && Math.abs(rounded - x) > EXACT * size;
   const shown = Math.abs(rounded);
   if (shown < SMALLEST_PLAIN || shown >= LARGEST_PLAIN)
-    return exponential(goesOn ? x.toExponential(size < 1 ? 2 : 3) : rounded.toExponential());
+    return exponential(goesOn ? x.toExponential(significant(size, digits) - 1) : rounded.toExponential());
   return group(goesOn ? text : plainDecimal(rounded), grouping);
 }
 
-function roundTo(x: number, digits: 'sensible' | number): string {
-  if (digits !== 'sensible') return x.toPrecision(Math.min(Math.max(Math.round(digits), 1), 17));
+function roundTo(x: number, digits: 'sensible' | 'working' | number): string {
+  if (typeof digits === 'number') return x.toPrecision(Math.min(Math.max(Math.round(digits), 1), 17));
   const size = Math.abs(x);
-  if (size >= LARGEST_PLAIN) return x.toPrecision(4);
-  if (size >= 1000) return x.toFixed(0);
-  return x.toPrecision(size >= 1 ? 4 : 3);
+  if (size >= 1000 && size < LARGEST_PLAIN) return x.toFixed(digits === 'working' && size < 10_000 ? 1 : 0);
+  return x.toPrecision(significant(size, digits));
+}
+
+/** So many digits a number of a size is written with, where it has no more before its point. */
+function significant(size: number, digits: 'sensible' | 'working'): number {
+  return (size < 1 ? 3 : 4) + (digits === 'working' ? 1 : 0);
 }
 
 /** The shortest decimal that reads as the same number, without an exponent. */

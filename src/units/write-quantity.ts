@@ -32,7 +32,7 @@ export function writeIn(si: number, unit: Unit, style: NumberStyle = {}): string
   const x = fromSI(si, unit);
   if (style.decimals !== undefined) return writeNumber(x, style);
   if (style.digits === 'full') return writeNumber(shortestFor(si, unit), style);
-  const cents = style.digits === undefined && isMoney(unit) && fitsCents(x);
+  const cents = typeof style.digits !== 'number' && isMoney(unit) && fitsCents(x);
   return writeNumber(x, cents ? { ...style, decimals: 2 } : style);
 }
 

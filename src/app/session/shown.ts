@@ -1,4 +1,5 @@
 import {
+  type NumberStyle,
   numberInPrint,
   quantityInPrint,
   type Unit,
@@ -16,9 +17,15 @@ export interface Shown {
 }
 
 /** A quantity in the unit it is read in, or in that of the system that is switched on. */
-export function shownQuantity(si: number, unit: Unit, view: UnitsView, registry: UnitRegistry): Shown {
+export function shownQuantity(
+  si: number,
+  unit: Unit,
+  view: UnitsView,
+  registry: UnitRegistry,
+  style?: NumberStyle,
+): Shown {
   const shown = unitShown(unit, view, registry);
-  return { number: numberInPrint(writeIn(si, shown)), unit: unitInPrint(shown.text) };
+  return { number: numberInPrint(writeIn(si, shown, style)), unit: unitInPrint(shown.text) };
 }
 
 /** The same in one piece, for sentences and lists: 12.3 kN, 84°. */

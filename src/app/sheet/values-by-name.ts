@@ -31,7 +31,8 @@ export function valuesByName({ notebook, units }: Session, sheet: string, item: 
         if (value.kind === 'text') return { number: `“${value.text}”`, unit: '' };
         if (value.kind === 'truth') return { number: value.truth ? 'true' : 'false', unit: '' };
         const unit = own && beside.has(name) && fits(value, own) ? own : value.unit;
-        return shownQuantity(value.si, unit, units, notebook.model.registry);
+        // One digit more than results have, so that who works it by hand comes to the result shown.
+        return shownQuantity(value.si, unit, units, notebook.model.registry, { digits: 'working' });
       };
     },
     fact: (name) => {

@@ -197,7 +197,7 @@ const texts = {
     title: 'A formula in an entry',
     explain: 'An entry holds a value as it is known. What is computed belongs in a calculated line.',
     words: () => ({
-      message: 'an entry starts with =, and it takes a value, not a formula',
+      message: 'this entry takes a value, not a formula',
       hint: 'put the formula in a calculated line',
     }),
   }),

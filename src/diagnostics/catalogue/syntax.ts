@@ -8,7 +8,7 @@ export const syntax = {
   'formula-empty': entry<Record<string, never>>({
     title: 'An empty formula',
     explain: 'A calculated line needs a formula; a value that is typed in belongs to a given line.',
-    words: () => ({ message: 'there is no formula yet', hint: 'write one, or make this a given' }),
+    words: () => ({ message: 'there is no formula yet', hint: 'write one' }),
   }),
   'formula-too-long': entry<{ length: number; limit: number }>({
     title: 'A formula too long to check by hand',

@@ -90,9 +90,9 @@ function putIn(line: string, names: readonly string[]) {
 
 describe('the numbers put in', () => {
   test.each([
-    ['plain', ['R', 'R_lim'], ['1845 kN', '1797 kN']],
-    ['stated', ['R', 'R_lim'], ['1.845 MN', '1.797 MN']],
-    ['h', ['a', 'b'], ['0.914 m', '0.152 m']],
+    ['plain', ['R', 'R_lim'], ['1845 kN', '1797.1 kN']],
+    ['stated', ['R', 'R_lim'], ['1.845 MN', '1.7971 MN']],
+    ['h', ['a', 'b'], ['0.9144 m', '0.1524 m']],
     ['most', ['a', 'b'], ['36 in', '6 in']],
   ] as const)(
     'of %s, which are compared or added as they stand, have the unit of the line',
