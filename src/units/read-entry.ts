@@ -18,8 +18,8 @@ import { DATE_UNIT, PLAIN_UNIT, type Unit } from './unit.ts';
 
 const LONGEST_NUMBER = 200;
 const LONGEST_TEXT = 2000;
-/** Names or numbers multiplied or raised to a power: no words are written so. */
-const PRODUCT = /[\p{L}\d_)'] *[*^×·] *[\p{L}\d(]/u;
+/** Names or numbers multiplied or raised to a power: no words are written so, while a steel section has its ×. */
+const PRODUCT = /[\p{L}\d_)'] *[*^] *[\p{L}\d(]/u;
 const MISSING: Outcome<Entry> = { ok: true, value: { kind: 'missing' } };
 
 /**

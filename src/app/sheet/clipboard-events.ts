@@ -1,6 +1,4 @@
-import type { Notebook } from '../../notebook/index.ts';
-import { unitOfBareNumbers } from '../editing/carried-unit.ts';
-import { cellContent } from '../editing/cell-content.ts';
+import { carriedFrom } from '../editing/carried-unit.ts';
 import { cellValueText } from '../editing/cell-value-text.ts';
 import {
   CELLS_TYPE,
@@ -14,7 +12,6 @@ import { insertRows } from '../editing/line-edits.ts';
 import { copyOfRow, freshFor } from '../editing/new-items.ts';
 import { pasteCells } from '../editing/paste.ts';
 import { pasteNamed } from '../editing/paste-named.ts';
-import type { CellPlace } from '../session/place.ts';
 import { type CommandHost, carryOut, selectedCells, told } from './commands.ts';
 import { isWholeRows } from './range.ts';
 
@@ -37,9 +34,10 @@ export class ClipboardEvents {
     if (selected.length === 0) return;
     event.preventDefault();
     const { notebook } = this.#host.session;
+    const taken = selected.map((row) => row.map((place) => carriedFrom(notebook, place)));
     const copied: CopiedCells = {
-      cells: selected.map((row) => row.map((place) => carriedText(notebook, place))),
-      units: selected.map((row) => row.map((place) => unitOfBareNumbers(notebook.book, place) ?? null)),
+      cells: taken.map((row) => row.map(({ text }) => text)),
+      units: taken.map((row) => row.map(({ unit }) => unit ?? null)),
       ...this.#wholeLines(),
     };
     event.clipboardData.setData(
@@ -124,10 +122,4 @@ export class ClipboardEvents {
     const change = insertRows(book, session.sheet, place, rows, fresh, label);
     if (change && told(this.#host, session.apply(change.edit)) && change.place) this.#host.goTo(change.place);
   }
-}
-
-/** What is carried to another place of the page: what is written, of a calculated cell of a table its value. */
-function carriedText(notebook: Notebook, place: CellPlace): string {
-  const { kind, text } = cellContent(notebook.book, place);
-  return kind === undefined ? cellValueText(notebook, place) : text;
 }

@@ -262,7 +262,8 @@ export class QuaySheet extends LitElement implements SheetHost {
 
   /** It stands behind all lines of a long page: found once. */
   get #menu(): QuaySheetMenu | null {
-    this.#foundMenu ??= this.renderRoot.querySelector<QuaySheetMenu>('quay-sheet-menu');
+    if (!this.#foundMenu?.isConnected)
+      this.#foundMenu = this.renderRoot.querySelector<QuaySheetMenu>('quay-sheet-menu');
     return this.#foundMenu;
   }
 

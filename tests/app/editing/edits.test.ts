@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { unitOfBareNumbers } from '../../../src/app/editing/carried-unit.ts';
+import { carriedFrom, unitOfBareNumbers } from '../../../src/app/editing/carried-unit.ts';
 import { cellContent, cellFromText, writtenAt } from '../../../src/app/editing/cell-content.ts';
 import { enterText } from '../../../src/app/editing/cell-edits.ts';
 import {
@@ -14,6 +14,7 @@ import { pasteCells } from '../../../src/app/editing/paste.ts';
 import { clearCells, fillDown } from '../../../src/app/editing/range-edits.ts';
 import type { CellPlace } from '../../../src/app/session/place.ts';
 import { applyEdit, type Book, type Edit, setColumnField } from '../../../src/document/index.ts';
+import { sessionOn } from '../editor/sample-session.ts';
 import { at, smallBook } from '../small-book.ts';
 
 /** The book after an edit; the edit's inverse must lead back. */
@@ -287,10 +288,17 @@ test('a number alone comes with its unit to where another one is', () => {
   expect(line.ok && text(after(book, line.value), at('p2', 'r1', 'value'))).toBe('560 mm');
 });
 
+test('of a calculated cell its value is carried, in the unit it came out in', () => {
+  const { notebook } = sessionOn(smallBook());
+  expect(carriedFrom(notebook, at('p3', 'r0', 'k3'))).toEqual({ text: '2', unit: 'm' });
+  expect(carriedFrom(notebook, at('p3', 'r1', 'k2'))).toEqual({ text: '2 m', unit: 'm' });
+  expect(carriedFrom(notebook, at('p2', 'r3', 'value'))).toEqual({ text: 'q * L^2 / 8', unit: undefined });
+});
+
 test('the unit of a bare number is that of its line or column, if it holds numbers', () => {
   const book = smallBook();
   const places = [at('p2', 'r1', 'value'), at('p3', 'r0', 'k2'), at('p3', 'r0', 'k3'), at('p3', 'r0', 'k1')];
-  expect(places.map((place) => unitOfBareNumbers(book, place))).toEqual(['m', 'm', 'm', undefined]);
+  expect(places.map((place) => unitOfBareNumbers(book, place))).toEqual(['m', 'm', undefined, undefined]);
   expect(unitOfBareNumbers(book, at('p2', 'r1', 'label'))).toBeUndefined();
 });
 
