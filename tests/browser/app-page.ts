@@ -93,8 +93,24 @@ export function cell(page: Page, label: string, field: string): Locator {
   return line(page, label).locator(`[data-field="${field}"]`);
 }
 
-/** The result a line shows, its number alone. */
+/** Waits until the page shows what was done so far: lines are drawn for the next frame, pictures right after it. */
+export async function drawn(page: Page): Promise<void> {
+  await page.evaluate(
+    () => new Promise<void>((done) => requestAnimationFrame(() => setTimeout(() => setTimeout(done)))),
+  );
+}
+
+/** Types over the value of a line of the sheet shown, and waits until everything shows what follows. */
+export async function enter(page: Page, label: string, entry: string): Promise<void> {
+  await cell(page, label, 'value').click();
+  await page.keyboard.type(entry);
+  await page.keyboard.press('Enter');
+  await drawn(page);
+}
+
+/** The result a line shows after all that was done, its number alone. */
 export async function resultOf(page: Page, label: string): Promise<string> {
+  await drawn(page);
   return ((await line(page, label).locator('.number').last().textContent()) ?? '').replace(/\s/g, '');
 }
 

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { axeFindings, cell, focusedWords, line, resultOf, showSheet, startFrom } from './app-page.ts';
+import { axeFindings, cell, enter, focusedWords, line, resultOf, showSheet, startFrom } from './app-page.ts';
 import { app, openBeside, openPage, page, withBrowser } from './each-test.ts';
 import { keepAsFirstVersion } from './first-storage.ts';
 
@@ -19,13 +19,6 @@ async function kept(): Promise<void> {
     .waitFor();
 }
 
-/** Types over the value of a line. */
-async function enter(label: string, entry: string): Promise<void> {
-  await cell(page, label, 'value').click();
-  await page.keyboard.type(entry);
-  await page.keyboard.press('Enter');
-}
-
 describe('the design engineer', () => {
   test('starts from a template, whose limits and cautions are shown first, and changes an input', async () => {
     await page.getByRole('button', { name: fenders, exact: true }).click();
@@ -35,7 +28,7 @@ describe('the design engineer', () => {
     await page.getByRole('button', { name: 'Start from this template' }).click();
     await showSheet(page, 'Berthing energy');
     const before = await resultOf(page, 'normal berthing energy');
-    await enter('softness factor', '0.9');
+    await enter(page, 'softness factor', '0.9');
     await expect.poll(() => resultOf(page, 'normal berthing energy')).not.toBe(before);
   });
 
@@ -101,7 +94,7 @@ describe('the design engineer', () => {
     await showSheet(page, 'Berthing energy');
     const start = await resultOf(page, 'normal berthing energy');
     const label = 'softness factor';
-    for (const entry of ['0.9', '0.95', '0.8']) await enter(label, entry);
+    for (const entry of ['0.9', '0.95', '0.8']) await enter(page, label, entry);
     const changed = await resultOf(page, 'normal berthing energy');
     for (let step = 0; step < 3; step += 1) await page.keyboard.press('Control+z');
     await expect.poll(() => resultOf(page, 'normal berthing energy')).toBe(start);
@@ -150,7 +143,7 @@ describe('keeping', () => {
   test('a reload loses nothing that was entered', async () => {
     await startFrom(page, fenders);
     await showSheet(page, 'Berthing energy');
-    await enter('softness factor', '0.91');
+    await enter(page, 'softness factor', '0.91');
     const changed = await resultOf(page, 'normal berthing energy');
     await kept();
     await page.reload();
@@ -164,14 +157,14 @@ describe('keeping', () => {
     await startFrom(page, fenders);
     for (const entry of ['0.91', '0.92']) {
       await showSheet(page, 'Berthing energy');
-      await enter('softness factor', entry);
+      await enter(page, 'softness factor', entry);
       await page.getByRole('button', { name: 'Quaybook' }).click();
       await page.getByRole('button', { name: fenders, exact: true }).first().click();
       await showSheet(page, 'Berthing energy');
       expect(await cell(page, 'softness factor', 'value').textContent()).toContain(entry);
       expect(await page.getByText(/open in another tab/).count()).toBe(0);
     }
-    await enter('softness factor', '0.93');
+    await enter(page, 'softness factor', '0.93');
     await kept();
   });
 
@@ -179,7 +172,7 @@ describe('keeping', () => {
     await startFrom(page, fenders);
     const book = page.url();
     await showSheet(page, 'Berthing energy');
-    await enter('softness factor', '0.91');
+    await enter(page, 'softness factor', '0.91');
     await kept();
     const devtools = await app.context.newCDPSession(page);
     const crashed = page.waitForEvent('crash');
@@ -239,7 +232,7 @@ describe('keeping', () => {
       opened.result.close();
       return cards.result[0].through >= 64;
     });
-    await enter('softness factor', '0.77');
+    await enter(page, 'softness factor', '0.77');
     await kept();
     await page.reload();
     await showSheet(page, 'Berthing energy');
@@ -258,14 +251,14 @@ describe('keeping', () => {
         IDBObjectStore.prototype.put = put;
       });
     });
-    await enter('softness factor', '0.91');
+    await enter(page, 'softness factor', '0.91');
     await page.getByText('not kept: the storage of this browser is full').waitFor();
     const saved = page.waitForEvent('download');
     await page.evaluate(() => Reflect.deleteProperty(globalThis, 'showSaveFilePicker'));
     await page.getByRole('button', { name: 'Save a file' }).click();
     expect((await saved).suggestedFilename()).toMatch(/\.quaybook\.json$/);
     await page.evaluate(() => dispatchEvent(new Event('room')));
-    await enter('berth configuration factor', '0.95');
+    await enter(page, 'berth configuration factor', '0.95');
     await kept();
     await page.reload();
     await showSheet(page, 'Berthing energy');
@@ -286,7 +279,7 @@ describe('keeping', () => {
     await page.getByRole('button', { name: 'Save a file' }).waitFor();
     await showSheet(page, 'Berthing energy');
     const before = await resultOf(page, 'normal berthing energy');
-    await enter('softness factor', '0.91');
+    await enter(page, 'softness factor', '0.91');
     expect(await resultOf(page, 'normal berthing energy')).not.toBe(before);
   });
 
@@ -297,12 +290,10 @@ describe('keeping', () => {
     await second.page.getByText(/open in another tab/).waitFor();
     // Both are changed; the first, which keeps the book, is closed.
     await showSheet(page, 'Berthing energy');
-    await enter('softness factor', '0.91');
+    await enter(page, 'softness factor', '0.91');
     await kept();
     await showSheet(second.page, 'Berthing energy');
-    await cell(second.page, 'softness factor', 'value').click();
-    await second.page.keyboard.type('0.82');
-    await second.page.keyboard.press('Enter');
+    await enter(second.page, 'softness factor', '0.82');
     await page.close();
     await second.page.getByRole('button', { name: 'Keep mine as a book of its own' }).click();
     await second.page.getByText(/all kept/).waitFor();

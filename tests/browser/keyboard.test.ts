@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { cell, chooseFromMenu, focusedWords } from './app-page.ts';
+import { cell, chooseFromMenu, drawn, focusedWords } from './app-page.ts';
 import { app, openPage, page, withBrowser } from './each-test.ts';
 
 withBrowser();
@@ -92,6 +92,7 @@ describe('the checker, without a pointer', () => {
     await page.keyboard.press('F1');
     await page.getByRole('dialog', { name: 'Keys' }).waitFor();
     await page.keyboard.press('Escape');
+    await drawn(page);
     expect(await level.textContent()).toBe(before);
   });
 });
@@ -109,6 +110,7 @@ describe('the title block', () => {
     await page.getByText(/all kept/).waitFor();
     await page.reload();
     await expect.poll(() => job.inputValue()).toBe('J-1047');
+    await drawn(page);
     expect(await level.textContent()).toBe(before);
   });
 });
