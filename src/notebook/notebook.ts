@@ -86,6 +86,9 @@ export function openNotebook(opened: Book): Notebook {
   };
   const result = (id: string): Result => readResult(line(id), model, engine, book.settings.system);
 
+  // Several parts of a screen ask for the problems of one state.
+  let problems: readonly Problem[] | undefined;
+
   const rebuild = (): void => {
     const before = model;
     model = buildModel(book, before);
@@ -117,6 +120,7 @@ export function openNotebook(opened: Book): Notebook {
       if (!applied.ok) return applied;
       const { touched, inverse } = applied.value;
       book = applied.value.book;
+      problems = undefined;
       if (!enterOnly(touched, book, model, engine)) rebuild();
       return { ok: true, value: { inverse, changed: new Set(engine.recalculate()) } };
     },
@@ -131,10 +135,13 @@ export function openNotebook(opened: Book): Notebook {
     column,
     rowsOf: (table) => engine.rowsOf(table),
     unitOf: (id) => unitOf(item(id), model, book.settings.system),
-    problems: () => [
-      ...model.problems,
-      ...[...model.items.values()].flatMap((each) => problemsOf(each, model, result, column)),
-    ],
+    problems: () => {
+      problems ??= [
+        ...model.problems,
+        ...[...model.items.values()].flatMap((each) => problemsOf(each, model, result, column)),
+      ];
+      return problems;
+    },
     tryFormula: (id, text, options = {}) => tryFormula(calculated(id), text, options, book, model, engine),
     typeInPlace: (id, text) => typeInPlace(calculated(id), text, book, model),
   };

@@ -7,7 +7,6 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 export class Below implements ReactiveController {
   #frame: number | undefined;
   #draw: (() => void) | undefined;
-  #mark: (() => void) | undefined;
   #drawing = false;
   readonly #host: ReactiveControllerHost & HTMLElement;
   readonly #parts: () => { readonly field: Element; readonly popover: HTMLElement } | undefined;
@@ -35,13 +34,9 @@ export class Below implements ReactiveController {
     if (!this.#drawing) this.placeSoon();
   }
 
-  /**
-   * Has the host draw again what stands below, and puts it in place, in the next frame. `mark` changes the field itself;
-   * it comes when the rest is drawn, so that what it has laid out is laid out once.
-   */
-  drawSoon(draw: () => void, mark: () => void = () => undefined): void {
+  /** Has the host draw again what stands below, and puts it in place, in the next frame. */
+  drawSoon(draw: () => void): void {
     this.#draw = draw;
-    this.#mark = mark;
     this.placeSoon();
   }
 
@@ -52,15 +47,13 @@ export class Below implements ReactiveController {
 
   async #inFrame(): Promise<void> {
     this.#frame = undefined;
-    const [draw, mark] = [this.#draw, this.#mark];
+    const draw = this.#draw;
     this.#draw = undefined;
-    this.#mark = undefined;
     this.#drawing = true;
     draw?.();
     // A host that draws again is done before the frame is laid out.
     await this.#host.updateComplete;
     this.#drawing = false;
-    mark?.();
     this.#place();
   }
 

@@ -3,6 +3,9 @@ import type { EditorState } from '@codemirror/state';
 import type { EditorView } from '@codemirror/view';
 import type { Trial } from '../../notebook/index.ts';
 
+/** For how many milliseconds typing rests before what is wrong is underlined: half a word is not wrong yet. */
+const rest = 200;
+
 /** Tries a formula as typed. */
 export type Try = (text: string) => Trial;
 
@@ -11,6 +14,7 @@ export class FormulaTrial {
   readonly #tryIt: Try;
   #last: { readonly text: string; readonly trial: Trial } | undefined;
   #underlined: Trial | undefined;
+  #resting: ReturnType<typeof setTimeout> | undefined;
 
   constructor(tryIt: Try) {
     this.#tryIt = tryIt;
@@ -20,6 +24,17 @@ export class FormulaTrial {
     const text = doc.toString();
     if (this.#last?.text !== text) this.#last = { text, trial: this.#tryIt(text) };
     return this.#last.trial;
+  }
+
+  /** Underlines what is wrong once the typing rests; a letter does not wait for it. */
+  underlineAtRest(view: EditorView): void {
+    this.stop();
+    this.#resting = setTimeout(() => this.underline(view), rest);
+  }
+
+  /** Underlines nothing any more. */
+  stop(): void {
+    clearTimeout(this.#resting);
   }
 
   underline(view: EditorView): void {

@@ -63,6 +63,7 @@ export class QuayFormulaField extends LitElement {
   declare desk: FormulaDesk;
   declare note: Note | undefined;
   #view: EditorView | undefined;
+  #trial: FormulaTrial | undefined;
   /** The box of the formula grows by whole lines, before the frame that shows them. */
   readonly #grown = new ResizeObserver(([entry]) => {
     const height = entry?.borderBoxSize[0]?.blockSize;
@@ -128,11 +129,9 @@ export class QuayFormulaField extends LitElement {
           })),
           EditorView.updateListener.of((update) => {
             const relisted = completionStatus(update.startState) !== completionStatus(update.state);
+            if (update.docChanged) trial.underlineAtRest(update.view);
             if (update.docChanged || update.selectionSet || relisted)
-              this.#below.drawSoon(
-                () => this.#tell(trial),
-                () => this.#underline(trial),
-              );
+              this.#below.drawSoon(() => this.#tell(trial));
             else if (update.geometryChanged) this.#below.placeSoon();
           }),
           EditorView.domEventHandlers({ blur: this.#blur, beforeinput: typeOver }),
@@ -142,23 +141,21 @@ export class QuayFormulaField extends LitElement {
       }),
     });
     this.#view = view;
+    this.#trial = trial;
     this.#grown.observe(view.contentDOM);
     // One line with a list of completions is a combobox, which has no such attribute.
     view.contentDOM.removeAttribute('aria-multiline');
     this.#tell(trial);
-    this.#underline(trial);
+    trial.underline(view);
     view.focus();
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#grown.disconnect();
+    this.#trial?.stop();
     this.#view?.destroy();
     this.#view = undefined;
-  }
-
-  #underline(trial: FormulaTrial): void {
-    if (this.#view) trial.underline(this.#view);
   }
 
   /** Says below what is wrong, or what the formula comes to. */

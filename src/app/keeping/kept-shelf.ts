@@ -8,6 +8,9 @@ import { reasonOf } from './reason.ts';
 /** After so many edits the journal is folded into the whole book. */
 const editsBetweenWholes = 64;
 
+/** So many milliseconds an edit waits before it is written: the frame that shows it comes first. */
+const frame = 17;
+
 /** The books in this browser's IndexedDB. `now` is the clock of the page, `tell` hears what the person should know. */
 export function keptShelf(
   database: Database,
@@ -93,7 +96,8 @@ function keeperOf(
   };
   return {
     keep: (edit, book) => {
-      const turn = line.then(() => write(edit, book));
+      const shown = new Promise((resolve) => setTimeout(resolve, frame));
+      const turn = Promise.all([line, shown]).then(() => write(edit, book));
       line = turn;
       return turn;
     },

@@ -4,8 +4,8 @@ import type { Session, SessionEvent } from './session.ts';
 type Host = ReactiveControllerHost & { readonly session: Session };
 
 /**
- * Renders its host again when the session tells of something the host shows: with the keystroke, or `after` it, once the
- * page has answered. What stands beside the page need not make it wait.
+ * Renders its host again when the session tells of something the host shows: with the keystroke, or `after` the frame in
+ * which the page has answered. What stands beside the page need not make it wait.
  */
 export class SessionController implements ReactiveController {
   readonly #host: Host;
@@ -13,6 +13,7 @@ export class SessionController implements ReactiveController {
   readonly #when: 'with' | 'after';
   #leave: (() => void) | undefined;
   #frame = 0;
+  #timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(
     host: Host,
@@ -36,12 +37,19 @@ export class SessionController implements ReactiveController {
       this.#host.requestUpdate();
       return;
     }
+    this.#stop();
+    this.#frame = requestAnimationFrame(() => {
+      this.#timer = setTimeout(() => this.#host.requestUpdate());
+    });
+  }
+
+  #stop(): void {
     cancelAnimationFrame(this.#frame);
-    this.#frame = requestAnimationFrame(() => this.#host.requestUpdate());
+    clearTimeout(this.#timer);
   }
 
   hostDisconnected(): void {
     this.#leave?.();
-    cancelAnimationFrame(this.#frame);
+    this.#stop();
   }
 }

@@ -12,7 +12,7 @@ export interface LineContext {
   readonly source: LineSource;
   /** The line's item of the model; absent while the model lacks it. */
   readonly item: Item | undefined;
-  /** Whether the line shows what it hides elsewhere, numbers put in or a check's formula: where the person is, and on paper. */
+  /** Whether the line shows what it hides elsewhere, numbers put in or a check's formula: where the person rests, and on paper. */
   readonly full: boolean;
   /** How many em of formula fit beside the description, and below it. */
   readonly room: Room;

@@ -4,6 +4,8 @@ import { css } from 'lit';
 export const lineStyles = css`
   .line {
     display: grid;
+    /* Painted by itself: a change of one line does not have the whole page painted again. */
+    isolation: isolate;
     grid-template-columns: var(--tracks);
     align-items: baseline;
     padding-block: 3px;

@@ -89,7 +89,6 @@ function showInLine(
   const { part = '', item = '' } = element.dataset;
   const here = (one: CellPlace | undefined): boolean => one?.part === part && one.item === item;
   element.active = place && here(place) ? place.field : '';
-  if (element instanceof QuayLine) element.alone = range === undefined;
   element.stop = stop && here(stop) ? stop.field : '';
   element.edit = edit && here(edit.place) ? edit : undefined;
   const index = map.indexOf({ part, item });

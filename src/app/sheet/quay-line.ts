@@ -23,7 +23,7 @@ export class QuayLine extends LitElement {
     source: { attribute: false },
     table: { attribute: false },
     active: { attribute: false },
-    alone: { attribute: false },
+    unfolded: { attribute: false },
     stop: { attribute: false },
     selected: { attribute: false },
     edit: { attribute: false },
@@ -40,8 +40,8 @@ export class QuayLine extends LitElement {
   declare table: string;
   /** The field the person is on; empty while the person is elsewhere. */
   declare active: string;
-  /** Whether the person is on one cell only; lines do not grow under a range that is being drawn. */
-  declare alone: boolean;
+  /** Whether the line shows what it hides elsewhere, because the person rests on it. */
+  declare unfolded: boolean;
   /** The field that the Tab key reaches; empty if it passes this line by. */
   declare stop: string;
   /** The fields within the selected range. */
@@ -58,7 +58,7 @@ export class QuayLine extends LitElement {
     super();
     this.table = '';
     this.active = '';
-    this.alone = true;
+    this.unfolded = false;
     this.stop = '';
     this.selected = [];
     this.edit = undefined;
@@ -83,7 +83,7 @@ export class QuayLine extends LitElement {
     const item = session.notebook.model.items.get(this.modelId);
     const active = this.active !== '';
     this.drawnItem = item;
-    const full = this.printing || (active && this.alone);
+    const full = this.printing || this.unfolded;
     const body = lineBody({ session, sheet, source, item, full, room });
     const editsValue = this.edit?.place.field === 'value';
     const wide = editsValue && 'formula' in source;

@@ -34,9 +34,11 @@ import { pageStyles } from './page-styles.ts';
 import { PaperTurn } from './paper-turn.ts';
 import { PointerEvents } from './pointer-events.ts';
 import { printStyles } from './print-styles.ts';
+import { QuayLine } from './quay-line.ts';
 import type { QuaySheetMenu } from './quay-sheet-menu.ts';
 import { type CellRange, rangeBetween } from './range.ts';
 import type { SheetHost } from './sheet-host.ts';
+import { Unfolding } from './unfolding.ts';
 import './quay-sheet-menu.ts';
 
 /**
@@ -79,6 +81,10 @@ export class QuaySheet extends LitElement implements SheetHost {
   readonly #later = new DrawnLater();
   readonly #paper = new PaperTurn(this);
   readonly #flow = new FlowMarks();
+  readonly #unfolding = new Unfolding((line) => {
+    const cell = this.place && this.#elements.cellAt(this.place);
+    if (cell && line.contains(cell)) cell.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  });
   #refused = false;
   #foundMenu: QuaySheetMenu | null = null;
   #marking = 0;
@@ -121,6 +127,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     this.#resized.disconnect();
     this.#focus.disconnect();
     this.#paper.disconnect();
+    this.#unfolding.stop();
   }
 
   protected override willUpdate(changed: Map<string, unknown>): void {
@@ -467,9 +474,11 @@ export class QuaySheet extends LitElement implements SheetHost {
     const { place, range } = this;
     const stop = place ?? placeAt(this.#map, 0, 'value');
     this.#elements.show(this.#map, { place, stop, range, edit: this.#edit });
+    const element = place && this.#elements.at(place);
+    // Lines do not grow under a range that is being drawn.
+    this.#unfolding.restOn(element instanceof QuayLine && !range ? element : undefined);
     if (!place || !this.#focusPending) return;
     this.#focusPending = false;
-    const element = this.#elements.at(place);
     void element?.updateComplete.then(() => {
       if (samePlace(this.#edit?.place, place) || !samePlace(place, this.session.place)) return;
       this.#focus.soon();

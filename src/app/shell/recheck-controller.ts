@@ -3,7 +3,7 @@ import type { RecheckReport } from '../../recheck/index.ts';
 import type { RecheckReply, RecheckRequest } from '../../workers/index.ts';
 import type { Session } from '../session/session.ts';
 
-/** The pause after an edit before the second engine starts. */
+/** The pause after an edit and after the last key before the second engine starts, in milliseconds. */
 const pause = 1500;
 
 export type RecheckState =
@@ -18,6 +18,7 @@ export class RecheckController implements ReactiveController {
   #worker: Worker | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #turn = 0;
+  #lastKey = Number.NEGATIVE_INFINITY;
   #leave: (() => void) | undefined;
 
   constructor(host: ReactiveControllerHost & { readonly session: Session }) {
@@ -29,11 +30,13 @@ export class RecheckController implements ReactiveController {
     this.#leave = this.#host.session.subscribe((event) => {
       if (event.kind === 'book') this.#later();
     });
+    addEventListener('keydown', this.#keyed, { capture: true });
     this.#later();
   }
 
   hostDisconnected(): void {
     this.#leave?.();
+    removeEventListener('keydown', this.#keyed, { capture: true });
     clearTimeout(this.#timer);
     this.#worker?.terminate();
     this.#worker = undefined;
@@ -45,8 +48,21 @@ export class RecheckController implements ReactiveController {
       this.state = { kind: 'waiting' };
       this.#host.requestUpdate();
     }
+    this.#wait(pause);
+  }
+
+  readonly #keyed = (): void => {
+    this.#lastKey = performance.now();
+  };
+
+  /** Asks after so many milliseconds, but not while the person types: a second core is not always there. */
+  #wait(milliseconds: number): void {
     clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => this.#ask(), pause);
+    this.#timer = setTimeout(() => {
+      const rest = this.#lastKey + pause - performance.now();
+      if (rest > 0) this.#wait(rest);
+      else this.#ask();
+    }, milliseconds);
   }
 
   #ask(): void {
