@@ -1,4 +1,4 @@
-import { spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 
 /** A check that is one command: it holds when the command ends with status 0. */
@@ -10,23 +10,54 @@ interface Check {
 const reportFile = '.cache/vitest.json';
 const countsFile = '.cache/test-counts.txt';
 
+/** The longest first: the others run beside it. */
 const checks: readonly Check[] = [
+  { name: 'lint that needs types', command: ['eslint', '--max-warnings', '0'] },
   { name: 'types: core, without the DOM', command: ['tsc', '-p', '.'] },
   { name: 'types: app', command: ['tsc', '-p', 'src/app'] },
   { name: 'types: command line', command: ['tsc', '-p', 'src/cli'] },
   { name: 'types: tests, bench, scripts', command: ['tsc', '-p', 'tests'] },
   { name: 'format and lint', command: ['biome', 'check', '--error-on-warnings'] },
-  { name: 'lint that needs types', command: ['eslint', '--max-warnings', '0'] },
   { name: 'unused files, exports, packages', command: ['knip'] },
 ];
 
-/** Runs a command of an installed package, its output shown as it comes; true if it ended with status 0. */
-function succeeds(command: readonly string[]): boolean {
-  const [program, ...args] = command;
+/** What a command came to, and what it printed where that was kept back. */
+interface Ended {
+  readonly well: boolean;
+  readonly printed: string;
+}
+
+/** Runs a command of an installed package; what it prints is shown as it comes, or kept for the end. */
+function run([program, ...args]: readonly string[], printing: 'shown' | 'kept'): Promise<Ended> {
   const onWindows = process.platform === 'win32';
-  const run = spawnSync(`node_modules/.bin/${program}`, args, { stdio: 'inherit', shell: onWindows });
-  if (run.error) throw run.error;
-  return run.status === 0;
+  return new Promise((resolve, reject) => {
+    const stdio = printing === 'shown' ? 'inherit' : 'pipe';
+    const child = spawn(`node_modules/.bin/${program}`, args, { stdio, shell: onWindows });
+    let printed = '';
+    for (const stream of [child.stdout, child.stderr])
+      stream?.setEncoding('utf8').on('data', (text: string) => {
+        printed += text;
+      });
+    child.on('error', reject);
+    child.on('close', (status) => resolve({ well: status === 0, printed }));
+  });
+}
+
+/** Runs all checks, two at a time as the machine has cores, and tells of each when it ends. Gives those that fail. */
+async function runChecks(): Promise<readonly Check[]> {
+  const waiting = [...checks];
+  const failing: Check[] = [];
+  const work = async (): Promise<void> => {
+    for (let check = waiting.shift(); check; check = waiting.shift()) {
+      const start = performance.now();
+      const { well, printed } = await run(check.command, 'kept');
+      if (!well) failing.push(check);
+      const seconds = ((performance.now() - start) / 1000).toFixed(1);
+      console.log(`${printed}${well ? 'holds ' : 'FAILS '} ${check.name} (${seconds} s)`);
+    }
+  };
+  await Promise.all([work(), work()]);
+  return failing;
 }
 
 /** The counts in the report of a finished test run. A run that ended badly has at least one failure. */
@@ -43,24 +74,15 @@ function readCounts(ended: 'well' | 'badly'): { passed: number; failed: number }
 }
 
 /** Runs every check and every test, even after one has failed, and prints the counts of both together. */
-function runEverything(): void {
+async function runEverything(): Promise<void> {
   mkdirSync('.cache', { recursive: true });
   rmSync(reportFile, { force: true });
   rmSync(countsFile, { force: true });
-  const failedChecks = checks.filter(({ name, command }) => {
-    const start = performance.now();
-    const holds = succeeds(command);
-    const seconds = ((performance.now() - start) / 1000).toFixed(1);
-    console.log(`${holds ? 'holds ' : 'FAILS '} ${name} (${seconds} s)`);
-    return !holds;
-  });
-  const testsHold = succeeds([
-    'vitest',
-    'run',
-    '--reporter=default',
-    '--reporter=json',
-    `--outputFile.json=${reportFile}`,
-  ]);
+  const failedChecks = await runChecks();
+  const { well: testsHold } = await run(
+    ['vitest', 'run', '--reporter=default', '--reporter=json', `--outputFile.json=${reportFile}`],
+    'shown',
+  );
   const tests = readCounts(testsHold ? 'well' : 'badly');
   const failed = tests.failed + failedChecks.length;
   for (const { name } of failedChecks) console.log(`FAILS  ${name}`);
@@ -70,4 +92,4 @@ function runEverything(): void {
   process.exitCode = failed === 0 ? 0 : 1;
 }
 
-runEverything();
+await runEverything();

@@ -23,6 +23,8 @@ export interface Hands {
   readonly touch?: boolean;
   /** Keeps the app for work without a network, which loads all of it: for tests of that alone. */
   readonly keptOffline?: boolean;
+  /** Has the second engine compute the book after each edit, which takes a core of its own: for tests of that alone. */
+  readonly secondEngine?: boolean;
 }
 
 /** What the browser's driver says where it keeps nothing for work without a network. */
@@ -46,6 +48,10 @@ export async function openApp(
       reducedMotion: 'reduce',
       serviceWorkers: hands.keptOffline === true ? 'allow' : 'block',
     }));
+  if (hands.secondEngine !== true)
+    await context.route(/\/recheck-[^/]*\.js$/, (route) =>
+      route.fulfill({ contentType: 'text/javascript', body: '' }),
+    );
   const page = await context.newPage();
   const complaints: string[] = [];
   const strangers: string[] = [];

@@ -13,6 +13,8 @@ withBrowser();
 interface Measured {
   /** How many formulas were looked at. */
   readonly formulas: number;
+  /** How many of them are there only with numbers put in. */
+  readonly numbered: number;
   /** What of the lines on the page is cut off or sticks out of its cell. */
   readonly faults: readonly string[];
   /** The width of the page (px). */
@@ -23,7 +25,7 @@ function measured(page: Page): Promise<Measured> {
   return page.locator('quay-sheet').evaluate(async (element) => {
     // A page takes the width of its window in the frame, and is drawn with it in the next.
     for (let frame = 0; frame < 3; frame += 1) await new Promise((done) => requestAnimationFrame(done));
-    type Line = HTMLElement & { active: string; updateComplete: Promise<unknown> };
+    type Line = HTMLElement & { active: string; unfolded: boolean; updateComplete: Promise<unknown> };
     const sheet = element.shadowRoot ?? element;
     for (const part of sheet.querySelectorAll<HTMLElement>('.part')) part.style.contentVisibility = 'visible';
     const lines = [...sheet.querySelectorAll<Line>('quay-line')];
@@ -46,14 +48,20 @@ function measured(page: Page): Promise<Measured> {
       }
     };
     look('at rest');
-    // As if the person were on each of them, which puts the numbers in.
-    const active = lines.map((line) => line.active);
-    for (const line of lines) line.active = 'value';
+    const atRest = formulas;
+    // As if the person rested on each of them, which puts the numbers in.
+    const before = lines.map(({ active, unfolded }) => ({ active, unfolded }));
+    for (const line of lines) Object.assign(line, { active: 'value', unfolded: true });
     await Promise.all(lines.map((line) => line.updateComplete));
     look('with numbers');
-    for (const [at, line] of lines.entries()) line.active = active[at] ?? '';
+    for (const [at, line] of lines.entries()) Object.assign(line, before[at]);
     await Promise.all(lines.map((line) => line.updateComplete));
-    return { formulas, faults, paper: sheet.querySelector('.page')?.clientWidth ?? 0 };
+    return {
+      formulas,
+      numbered: formulas - 2 * atRest,
+      faults,
+      paper: sheet.querySelector('.page')?.clientWidth ?? 0,
+    };
   });
 }
 
@@ -70,6 +78,7 @@ test.each(books)('no formula of %s is cut off in a window of any width', async (
   const faults: string[] = [];
   const papers = new Set<number>();
   let formulas = 0;
+  let numbered = 0;
   for (let at = 0; at < (await entries.count()); at += 1) {
     await entries.nth(at).click();
     const title = ((await entries.nth(at).locator('span').first().textContent()) ?? '').trim();
@@ -78,11 +87,13 @@ test.each(books)('no formula of %s is cut off in a window of any width', async (
       await page.setViewportSize({ width, height: 900 });
       const found = await measured(page);
       formulas += found.formulas;
+      numbered += found.numbered;
       papers.add(found.paper);
       faults.push(...found.faults.map((fault) => `${title}, ${width} px: ${fault}`));
     }
   }
   expect(papers.size).toBeGreaterThanOrEqual(3);
   expect(formulas).toBeGreaterThan(20 * widths.length);
+  expect(numbered).toBeGreaterThan(5 * widths.length);
   expect(faults).toEqual([]);
 });

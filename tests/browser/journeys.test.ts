@@ -133,9 +133,29 @@ describe('the checker', () => {
     await expect.poll(() => panel.locator('.label').textContent()).not.toBe('normal berthing energy');
   });
 
-  test('hears that the second engine agrees', async () => {
+  test('hears what the second engine has come to, and that it is at work again after an edit', async () => {
+    await openPage({ secondEngine: true });
     await startFrom(page, fenders);
-    await page.getByText(/second engine: \d+ cells agree/).waitFor({ timeout: 30_000 });
+    await showSheet(page, 'Berthing energy');
+    const second = page.locator('quay-top-bar').getByText(/^second engine/);
+    await expect.poll(() => second.textContent(), { timeout: 30_000 }).toMatch(/\d+ cells agree/);
+    expect(await second.getAttribute('aria-busy')).toBe('false');
+    expect(await second.getAttribute('role')).toBe('status');
+    const told = await second.evaluateHandle((one) => {
+      const states: string[] = [];
+      new MutationObserver(() => states.push(`${one.textContent} busy ${one.ariaBusy}`)).observe(one, {
+        attributes: true,
+        characterData: true,
+        childList: true,
+        subtree: true,
+      });
+      return states;
+    });
+    await enter(page, 'softness factor', '0.92');
+    await expect.poll(() => told.jsonValue()).toContain('second engine: checking… busy true');
+    await expect
+      .poll(() => told.jsonValue(), { timeout: 30_000 })
+      .toContainEqual(expect.stringMatching(/\d+ cells agree busy false$/));
   });
 });
 

@@ -106,26 +106,4 @@ describe('the bars', () => {
     if (!stateBox || !menuBox) throw new Error('state or menu is not on the page');
     expect(stateBox.x + stateBox.width).toBeLessThanOrEqual(menuBox.x);
   });
-
-  test('the second engine says that it is at work, and is announced when it has come to something', async () => {
-    const second = page.locator('quay-top-bar').getByText(/^second engine/);
-    await expect.poll(() => second.textContent(), { timeout: 30_000 }).toMatch(/\d+ cells agree/);
-    expect(await second.getAttribute('aria-busy')).toBe('false');
-    expect(await second.getAttribute('role')).toBe('status');
-    const told = await second.evaluateHandle((one) => {
-      const states: string[] = [];
-      new MutationObserver(() => states.push(`${one.textContent} busy ${one.ariaBusy}`)).observe(one, {
-        attributes: true,
-        characterData: true,
-        childList: true,
-        subtree: true,
-      });
-      return states;
-    });
-    await enter(page, 'softness factor', '0.92');
-    await expect.poll(() => told.jsonValue()).toContain('second engine: checking… busy true');
-    await expect
-      .poll(() => told.jsonValue(), { timeout: 30_000 })
-      .toContainEqual(expect.stringMatching(/\d+ cells agree busy false$/));
-  });
 });

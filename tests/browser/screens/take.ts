@@ -41,7 +41,11 @@ export async function takeAll(
   for (const { name, go, part, height = hands.height ?? 900, print = false } of screens) {
     // Paper knows neither width nor dark.
     if (print && variant !== '1440-light') continue;
-    const { page, context, complaints } = await openApp(browser, address, { ...hands, height });
+    const { page, context, complaints } = await openApp(browser, address, {
+      ...hands,
+      height,
+      secondEngine: true,
+    });
     try {
       await page.clock.setFixedTime(shownTime);
       await go(page);
