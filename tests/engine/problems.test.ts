@@ -14,6 +14,7 @@ function sheetWith(formula: string): Sheet {
   sheet.table('curve', 3);
   sheet.column('curve.x', [1, 2, 3], 'ft');
   sheet.column('curve.y', [10, 20, 30], 'kN');
+  sheet.column('curve.soil', ['sand', 'silt', 'peat']);
   sheet.calc('result', formula);
   sheet.run();
   return sheet;
@@ -33,10 +34,27 @@ const cases: readonly (readonly [formula: string, at: string, message: string])[
     'IFS(n < 0; 1; n > 9; 2)',
     'IFS: no condition of “IFS(n < 0; 1; n > 9; 2)” holds',
   ],
+  ['LOOKUP(9 ft; curve.x; curve.y; "exact")', '9 ft', 'LOOKUP: the key stands in no row'],
   [
-    'LOOKUP(9 ft; curve.x; curve.y; "exact")',
-    'LOOKUP(9 ft; curve.x; curve.y; "exact")',
-    'LOOKUP: the key stands in no row',
+    'LOOKUP(kind; curve.soil; curve.y; "exact")',
+    'kind',
+    'LOOKUP: the key stands in no row (“kind” is "clay")',
+  ],
+  [
+    'LOOKUP(1 m; curve.x; curve.y; "at or above")',
+    '1 m',
+    'LOOKUP: the value is above the last key, 0.914 m',
+  ],
+  ['MATCH(b; curve.x; "at or below")', 'b', 'MATCH: the value is below the first key, 1 ft (“b” is 0 ft)'],
+  [
+    'INTERPOLATE(n * 1 ft; curve.x; curve.y)',
+    'n * 1 ft',
+    'INTERPOLATE: the value is above the last x, 3 ft; the table says nothing there, unless "hold" takes the last y on purpose (“n * 1 ft” is 5 ft)',
+  ],
+  [
+    'INTERPOLATE2(b; 1 ft; curve.x; curve.x; curve.y)',
+    'b',
+    'INTERPOLATE2: x lies beyond the grid, 1 ft to 3 ft; "hold" would take its edge (“b” is 0 ft)',
   ],
   ['INDEX(curve.y; n)', 'n', 'INDEX: row 5 is asked for, and the rows are 1 to 3 (“n” is 5)'],
   ['blank * 2', 'blank', '“blank” is blank'],

@@ -5,6 +5,7 @@ import type { Syntax } from '../../language/index.ts';
 import type { FormulaItem, InputItem, Item } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
 import { waits } from '../findings/findings.ts';
+import { choiceWords } from '../session/choice-words.ts';
 import { comparedSides } from '../session/compared-sides.ts';
 import { dependsOn, feedsOf, itemAt, labelOf, localName, placeOfId } from '../session/places.ts';
 import { resultText } from '../session/result-text.ts';
@@ -59,6 +60,7 @@ export class SidePanel extends LitElement {
       <h2 aria-label=${localName(item)}>${drawMarkup(math(symbolMath(localName(item))))}</h2>
       <p class="label">${labelOf(item)}</p>
       <p class="value"><b>${shown.number}</b>${shown.unit === '°' ? '' : ' '}${shown.unit}</p>
+      ${this.#readAs(item)}
       ${this.#problems(item)} ${item.kind === 'input' ? this.#nudge(item) : nothing}
       ${'checked' in item && item.checked.text.trim() !== '' ? this.#formula(item) : nothing}
       ${this.#list('Depends on', 'source', dependsOn(this.session.notebook, item))}
@@ -66,6 +68,15 @@ export class SidePanel extends LitElement {
       ${source.reference ? html`<h3>Source</h3><p>${source.reference}</p>` : nothing}
       ${source.note ? html`<h3>Note</h3><p>${source.note}</p>` : nothing} ${this.#cautions()}
     `;
+  }
+
+  /** What formulas compare a choice with, where a person reads other words. */
+  #readAs(item: Item) {
+    if (item.kind !== 'input' || item.row.kind !== 'choice') return nothing;
+    const { entry } = item.row;
+    return choiceWords(item.row) === entry
+      ? nothing
+      : html`<p class="quiet">formulas read it as “${entry}”</p>`;
   }
 
   #empty() {

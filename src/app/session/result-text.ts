@@ -1,4 +1,5 @@
 import { type Item, type Notebook, writeUtilisation } from '../../notebook/index.ts';
+import { choiceWords } from './choice-words.ts';
 import type { UnitsView } from './session.ts';
 import { type Shown, shownQuantity } from './shown.ts';
 
@@ -14,7 +15,10 @@ export function resultText(notebook: Notebook, item: Item, view: UnitsView): Sho
   if (read.status !== 'ok') return { number: 'no value', unit: '' };
   const { value } = read;
   if (value.kind === 'number') return shownQuantity(value.si, value.unit, view, notebook.model.registry);
-  if (value.kind === 'text') return { number: value.text, unit: '' };
+  if (value.kind === 'text') {
+    const chosen = item.kind === 'input' && item.row.kind === 'choice';
+    return { number: chosen ? choiceWords(item.row) : value.text, unit: '' };
+  }
   const verdict = notebook.verdict(item.id);
   if (!verdict) return { number: value.truth ? 'true' : 'false', unit: '' };
   const use =

@@ -4,6 +4,7 @@ import type { Choice, Given } from '../../document/index.ts';
 import type { Syntax } from '../../language/index.ts';
 import { type Item, type Result, type Value, type Verdict, writeUtilisation } from '../../notebook/index.ts';
 import { unitInPrint } from '../../units/index.ts';
+import { choiceWords } from '../session/choice-words.ts';
 import { comparedSides } from '../session/compared-sides.ts';
 import { type Shown, shownQuantity, unitShown } from '../session/shown.ts';
 import { entryView } from './entry-view.ts';
@@ -84,7 +85,7 @@ function blankEntry(optional: boolean): TemplateResult {
 
 function choiceBody(context: LineContext, row: Choice): LineBody {
   const result = resultOf(context);
-  const label = row.options?.find(({ value }) => value === row.entry)?.label ?? row.entry;
+  const label = choiceWords(row);
   const shown = html`<span class="entry words choice" data-open>${drawSign('choice')}<span>${label === '' ? 'to be chosen' : label}</span></span>`;
   // The sign in front of the words, and air between the two.
   const wanted = (label.length + (row.label ?? '').length) * LETTER * 1.06 + 60;

@@ -45,7 +45,8 @@ export interface Parameter {
 
 /** Why a call has no value, in words that finish the sentence "NAME: …". */
 export interface Refusal {
-  readonly words: string;
+  /** May write values of the kind of the argument at fault (SI) as the person would. */
+  readonly words: string | ((shown: (si: number) => string) => string);
   /** Index of the argument at fault, to point at. */
   readonly argument?: number;
 }

@@ -1,3 +1,4 @@
+import type { Refusal } from './entry.ts';
 import { equalKeys, firstNotRising } from './keys.ts';
 
 interface Point {
@@ -24,14 +25,19 @@ export function linear(x: number, xs: Float64Array, ys: Float64Array, hold: bool
   return y1 + ((x - x1) / (x2 - x1)) * (y2 - y1);
 }
 
-/** Why `linear` has no value. */
-export function linearRefusal(x: number, xs: Float64Array): string {
-  if (xs.length === 0) return 'the table it looks in has no rows';
+/** Why `linear` has no value; x is the first argument. */
+export function linearRefusal(x: number, xs: Float64Array): Refusal {
+  if (xs.length === 0) return { words: 'the table it looks in has no rows' };
   const row = firstNotRising(xs);
-  if (row !== undefined) return `the xs must rise from row to row, and row ${row} does not`;
-  return x < (xs[0] as number)
-    ? 'the value is below the first x; the table says nothing there, unless "hold" takes the first y on purpose'
-    : 'the value is above the last x; the table says nothing there, unless "hold" takes the last y on purpose';
+  if (row !== undefined) return { words: `the xs must rise from row to row, and row ${row} does not` };
+  const below = x < (xs[0] as number);
+  const [side, which] = below ? ['below', 'first'] : ['above', 'last'];
+  const end = (below ? xs[0] : xs.at(-1)) as number;
+  return {
+    words: (shown) =>
+      `the value is ${side} the ${which} x, ${shown(end)}; the table says nothing there, unless "hold" takes the ${which} y on purpose`,
+    argument: 0,
+  };
 }
 
 /** The nearest coordinates at or below and at or above; undefined beyond the ends unless held. */
@@ -76,10 +82,16 @@ export function bilinear({ x, y }: Point, grid: Grid, hold: boolean): number {
   return low + part(y, along) * (high - low);
 }
 
-/** Why `bilinear` has no value. */
-export function bilinearRefusal({ x, y }: Point, grid: Grid, hold: boolean): string {
-  if (grid.xs.length === 0) return 'the table it looks in has no rows';
-  if (!bracket(x, grid.xs, hold)) return 'x lies beyond the grid; "hold" would take its edge';
-  if (!bracket(y, grid.ys, hold)) return 'y lies beyond the grid; "hold" would take its edge';
-  return 'a corner of the grid around the point is missing or stands twice';
+/** Why `bilinear` has no value; x and y are the first two arguments. */
+export function bilinearRefusal({ x, y }: Point, grid: Grid, hold: boolean): Refusal {
+  if (grid.xs.length === 0) return { words: 'the table it looks in has no rows' };
+  if (!bracket(x, grid.xs, hold)) return { words: beyondGrid('x', grid.xs), argument: 0 };
+  if (!bracket(y, grid.ys, hold)) return { words: beyondGrid('y', grid.ys), argument: 1 };
+  return { words: 'a corner of the grid around the point is missing or stands twice' };
+}
+
+function beyondGrid(name: string, values: Float64Array): Refusal['words'] {
+  const [low, high] = [Math.min(...values), Math.max(...values)];
+  return (shown) =>
+    `${name} lies beyond the grid, ${shown(low)} to ${shown(high)}; "hold" would take its edge`;
 }

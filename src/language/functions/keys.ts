@@ -1,3 +1,5 @@
+import type { Refusal } from './entry.ts';
+
 /** Numbers equal to the tolerance of comparison: a relative 1e-12. */
 export function equalKeys(a: number, b: number): boolean {
   return Math.abs(a - b) <= 1e-12 * Math.max(Math.abs(a), Math.abs(b));
@@ -38,16 +40,24 @@ export function matchRow(key: number, keys: Float64Array, kind: string): number 
   return row >= 0 && row < keys.length ? row : Number.NaN;
 }
 
-/** Why `matchRow` found none. */
-export function matchRefusal(key: number, keys: Float64Array, kind: string): string {
-  if (keys.length === 0) return 'the table it looks in has no rows';
+/** Why `matchRow` found none; the key is the first argument. */
+export function matchRefusal(key: number, keys: Float64Array, kind: string): Refusal {
+  if (keys.length === 0) return { words: 'the table it looks in has no rows' };
   if (kind === 'exact' || kind === 'first') {
     const rows = [...keys].flatMap((other, at) => (equalKeys(other, key) ? [at + 1] : []));
     if (rows.length > 1)
-      return `the key stands in rows ${rows.slice(0, 3).join(' and ')}; "first" takes the first`;
-    return 'the key stands in no row';
+      return {
+        words: `the key stands in rows ${rows.slice(0, 3).join(' and ')}; "first" takes the first`,
+        argument: 0,
+      };
+    return { words: 'the key stands in no row', argument: 0 };
   }
   const row = firstNotRising(keys);
-  if (row !== undefined) return `the keys must rise from row to row, and row ${row} does not`;
-  return kind === 'at or below' ? 'the value is below the first key' : 'the value is above the last key';
+  if (row !== undefined) return { words: `the keys must rise from row to row, and row ${row} does not` };
+  const below = kind === 'at or below';
+  const end = (below ? keys[0] : keys.at(-1)) as number;
+  return {
+    words: (shown) => `the value is ${below ? 'below the first' : 'above the last'} key, ${shown(end)}`,
+    argument: 0,
+  };
 }

@@ -94,9 +94,7 @@ export const lookup: readonly FunctionEntry[] = [
     evaluate: {
       kind: 'gather',
       of: ([keys], [key = Number.NaN], [kind = 'exact']) => matchRow(key, need(keys), kind) + 1,
-      refuse: ([keys], [key = Number.NaN], [kind = 'exact']) => ({
-        words: matchRefusal(key, need(keys), kind),
-      }),
+      refuse: ([keys], [key = Number.NaN], [kind = 'exact']) => matchRefusal(key, need(keys), kind),
     },
     lower: ([key], [keys], [kind = 'exact'], tools) => lowerMatch(need(key), need(keys), kind, tools),
     help: 'The row, from 1, in which a key stands; the kind of match is always stated.',
@@ -117,9 +115,7 @@ export const lookup: readonly FunctionEntry[] = [
       kind: 'gather',
       of: ([keys, values], [key = Number.NaN], [kind = 'exact']) =>
         values?.[matchRow(key, need(keys), kind)] ?? Number.NaN,
-      refuse: ([keys], [key = Number.NaN], [kind = 'exact']) => ({
-        words: matchRefusal(key, need(keys), kind),
-      }),
+      refuse: ([keys], [key = Number.NaN], [kind = 'exact']) => matchRefusal(key, need(keys), kind),
     },
     lower: ([key], [keys, values], [kind = 'exact'], tools) =>
       need(values).pick(tools.helper(lowerMatch(need(key), need(keys), kind, tools))),
@@ -144,7 +140,7 @@ export const lookup: readonly FunctionEntry[] = [
     evaluate: {
       kind: 'gather',
       of: ([xs, ys], [x = Number.NaN], [outside]) => linear(x, need(xs), need(ys), outside === 'hold'),
-      refuse: ([xs], [x = Number.NaN]) => ({ words: linearRefusal(x, need(xs)) }),
+      refuse: ([xs], [x = Number.NaN]) => linearRefusal(x, need(xs)),
     },
     lower: ([x], [xs, ys], [outside], tools) => {
       const keys = need(xs);
@@ -176,9 +172,8 @@ export const lookup: readonly FunctionEntry[] = [
       kind: 'gather',
       of: ([xs, ys, zs], [x = Number.NaN, y = Number.NaN], [outside]) =>
         bilinear({ x, y }, { xs: need(xs), ys: need(ys), zs: need(zs) }, outside === 'hold'),
-      refuse: ([xs, ys, zs], [x = Number.NaN, y = Number.NaN], [outside]) => ({
-        words: bilinearRefusal({ x, y }, { xs: need(xs), ys: need(ys), zs: need(zs) }, outside === 'hold'),
-      }),
+      refuse: ([xs, ys, zs], [x = Number.NaN, y = Number.NaN], [outside]) =>
+        bilinearRefusal({ x, y }, { xs: need(xs), ys: need(ys), zs: need(zs) }, outside === 'hold'),
     },
     lower: ([x, y], [xs, ys, zs], [outside], tools) =>
       lowerBilinear(

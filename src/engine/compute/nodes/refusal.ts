@@ -12,7 +12,8 @@ export function refusalOf(
   const { words, argument } = refusal;
   const part = argument === undefined ? undefined : node.args[argument];
   const value = argument === undefined ? undefined : values[argument];
-  const facts = { function: node.fn.name, because: words, written: blamer.written(node) };
+  const because = typeof words === 'string' ? words : words((si) => blamer.shown(si, part ?? node));
+  const facts = { function: node.fn.name, because, written: blamer.written(node) };
   if (!part || value === undefined || Number.isNaN(value)) return problem('outside-domain', node, facts);
   const named = { argument: blamer.written(part), value: blamer.shown(value, part) };
   return problem('outside-domain', part, { ...facts, ...named });
