@@ -2,16 +2,26 @@ import { type FormulaItem, type Notebook, type Verdict, writeUtilisation } from 
 import type { Drawing } from './drawing.ts';
 import { createHatches } from './svg/hatches.ts';
 import { tag } from './svg/markup.ts';
-import { frameSketch } from './svg/page.ts';
+import { frameSketch, PAGE_WIDTH } from './svg/page.ts';
 import { box, line, path } from './svg/shapes.ts';
 import { strong, symbol, text, textElement, type Words, wordsWidth } from './svg/words.ts';
 
 const ID = 'utilisations';
-const LEFT = 300;
-const FULL = 540;
-const RIGHT = 612;
 const ROW = 21;
 const BAR = 11;
+
+/** Where the bars begin, where 100 % is, where they are cut, and the width of all. */
+interface Columns {
+  readonly left: number;
+  readonly full: number;
+  readonly right: number;
+  readonly width: number;
+}
+
+const columnsOf: Readonly<Record<'wide' | 'narrow', Columns>> = {
+  wide: { left: 300, full: 540, right: 612, width: PAGE_WIDTH },
+  narrow: { left: 220, full: 392, right: 448, width: 552 },
+};
 
 /** A check with how it stands; no verdict where it has no value. */
 interface Checked {
@@ -23,8 +33,10 @@ interface Checked {
 /**
  * An overview of all checks of a book in its order: for each a bar of demand over capacity with the line at 100 %,
  * and the verdict in words. What fails is hatched and has a cross, what holds is filled. Each has its id as `data-check`.
+ * `page`: how wide a page it is for; its letters stay as large on a narrow one.
  */
-export function drawUtilisations(notebook: Notebook): Drawing {
+export function drawUtilisations(notebook: Notebook, page: 'wide' | 'narrow' = 'wide'): Drawing {
+  const columns = columnsOf[page];
   const hatches = createHatches(ID);
   const checks = [...notebook.model.items.values()].flatMap((item) =>
     item.kind === 'formula' && item.row.kind === 'check' ? [checkedOf(notebook, item)] : [],
@@ -38,19 +50,22 @@ export function drawUtilisations(notebook: Notebook): Drawing {
     if (check.item.sheet !== sheet) {
       sheet = check.item.sheet;
       y += body.length === 0 ? 0 : 8;
-      body.push(textElement(strong(shortened(titleOf.get(sheet) ?? sheet, 300)), { x: 8, y: y + 13 }));
+      body.push(
+        textElement(strong(shortened(titleOf.get(sheet) ?? sheet, columns.left)), { x: 8, y: y + 13 }),
+      );
       y += ROW + 2;
     }
-    body.push(row(check, y, hatches.fill('fails')));
+    body.push(row(check, y, columns, hatches.fill('fails')));
     y += ROW;
   }
   if (checks.length > 0) {
-    const head = textElement(text('100 %'), { x: FULL, y: 18, anchor: 'middle' });
-    body.push(head, line({ x: FULL, y: 24 }, { x: FULL, y: y + 4 }, { class: 'limit' }));
+    const head = textElement(text('100 %'), { x: columns.full, y: 18, anchor: 'middle' });
+    body.push(head, line({ x: columns.full, y: 24 }, { x: columns.full, y: y + 4 }, { class: 'limit' }));
   } else body.push(textElement(text('This book has no checks yet.'), { x: 8, y: 34 }, { class: 'note' }));
   const description = described(checks);
   return {
     svg: frameSketch(ID, title, description, {
+      width: columns.width,
       height: y + 12,
       definitions: hatches.definitions(),
       body: body.join(''),
@@ -89,22 +104,24 @@ function verdictWord({ verdict }: Checked): string {
   return verdict.holds ? 'holds' : 'fails';
 }
 
-function row(check: Checked, y: number, hatch: string): string {
+function row(check: Checked, y: number, columns: Columns, hatch: string): string {
   const base = y + BAR + 0.5;
   const label = check.item.row.label;
   const name: Words =
-    label === undefined || label === '' ? symbol(check.item.row.name) : text(shortened(label, LEFT - 34));
+    label === undefined || label === ''
+      ? symbol(check.item.row.name)
+      : text(shortened(label, columns.left - 34));
   const percent = percentOf(check);
   const tone = !check.verdict ? 'soft' : check.verdict.holds ? 'good-text' : 'bad-text';
   const parts = [
     // Takes the pointer between words and bar too.
-    box({ x: 8, y: y - 2 }, { x: 712, y: y + ROW - 2 }, { class: 'hit' }),
+    box({ x: 8, y: y - 2 }, { x: columns.width - 8, y: y + ROW - 2 }, { class: 'hit' }),
     textElement(name, { x: 20, y: base }),
-    bar(check, y + 2, hatch),
-    textElement(text(percent), { x: 668, y: base, anchor: 'end' }),
+    bar(check, y + 2, columns, hatch),
+    textElement(text(percent), { x: columns.width - 52, y: base, anchor: 'end' }),
     textElement(
       check.verdict?.holds === false ? strong('fails') : text(verdictWord(check)),
-      { x: 674, y: base },
+      { x: columns.width - 46, y: base },
       { class: tone },
     ),
   ];
@@ -112,22 +129,22 @@ function row(check: Checked, y: number, hatch: string): string {
 }
 
 /** The bar of a check from zero; beyond the field it is cut by two strokes. */
-function bar({ verdict }: Checked, y: number, hatch: string): string {
+function bar({ verdict }: Checked, y: number, { left, full, right }: Columns, hatch: string): string {
   const use = verdict?.utilisation;
-  if (!verdict) return line({ x: LEFT, y: y + BAR / 2 }, { x: RIGHT, y: y + BAR / 2 }, { class: 'idle' });
+  if (!verdict) return line({ x: left, y: y + BAR / 2 }, { x: right, y: y + BAR / 2 }, { class: 'idle' });
   if (use === undefined)
-    return verdict.holds ? tickMark(LEFT + 6, y + BAR / 2) : crossMark(LEFT + 6, y + BAR / 2);
-  const end = Math.min(RIGHT, LEFT + (FULL - LEFT) * Math.max(0, use));
-  const from = { x: LEFT, y };
+    return verdict.holds ? tickMark(left + 6, y + BAR / 2) : crossMark(left + 6, y + BAR / 2);
+  const end = Math.min(right, left + (full - left) * Math.max(0, use));
+  const from = { x: left, y };
   const to = { x: end, y: y + BAR };
   const cut =
-    use * (FULL - LEFT) > RIGHT - LEFT
-      ? path(`M${RIGHT - 12} ${y + BAR + 2}l5 -15M${RIGHT - 7} ${y + BAR + 2}l5 -15`, { class: 'thin' })
+    use * (full - left) > right - left
+      ? path(`M${right - 12} ${y + BAR + 2}l5 -15M${right - 7} ${y + BAR + 2}l5 -15`, { class: 'thin' })
       : '';
   const filled = verdict.holds
     ? box(from, to, { class: 'holds-bar', 'data-use': use })
     : box(from, to, { class: 'fails-edge', fill: hatch, 'data-use': use });
-  return box({ x: LEFT, y }, { x: FULL, y: y + BAR }, { class: 'track' }) + filled + cut;
+  return box({ x: left, y }, { x: full, y: y + BAR }, { class: 'track' }) + filled + cut;
 }
 
 function tickMark(x: number, y: number): string {

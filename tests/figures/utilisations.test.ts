@@ -23,8 +23,8 @@ const notebook = notebookOf({ N: '90 kN', R: '100 kN', V: '130 kN', Z: '' }, {},
   },
 ]);
 
-describe('the overview of checks', () => {
-  const { svg, table, description } = drawUtilisations(notebook);
+describe.each(['wide', 'narrow'] as const)('the overview of checks on a %s page', (page) => {
+  const { svg, table, description } = drawUtilisations(notebook, page);
   const [holds, fails, far] = parts(svg, 'use');
 
   test('bars are as long as the utilisations, up to the end of the field', () => {
@@ -44,6 +44,12 @@ describe('the overview of checks', () => {
     expect(texts.filter((text) => text === 'fails')).toHaveLength(2);
     expect(texts).toContain('no value');
     expect(texts).toContain('130 %');
+  });
+
+  test('keeps within its page', () => {
+    const width = Number(/viewBox="0 0 (\d+) /.exec(svg)?.[1]);
+    for (const { name, n } of shapesOf(svg))
+      if (name === 'rect') expect(n('x') + n('width')).toBeLessThanOrEqual(width);
   });
 
   test('names the checks and how they stand', () => {

@@ -17,24 +17,45 @@ import { mathsStyles } from '../style/maths-styles.ts';
 import { listProse } from './listed-prose.ts';
 import { overviewStyles } from './overview-styles.ts';
 
+/** From so many px on, the wide drawing has letters of a readable size. */
+const WIDE = 780;
+
 /** A page over the whole book: every check with its verdict, every problem and remark, every open item and assumption. */
 export class Overview extends LitElement {
-  static override properties = { session: { attribute: false } };
+  static override properties = { session: { attribute: false }, narrow: { state: true } };
   static override styles = [mathsStyles, overviewStyles];
   declare session: Session;
+  /** Whether the page is too narrow for the wide drawing. */
+  declare narrow: boolean;
   /** Whether a list was asked for that does not have the focus yet. */
   #asked = true;
 
+  readonly #resizes = new ResizeObserver(([entry]) => {
+    this.narrow = (entry?.contentRect.width ?? 0) < WIDE;
+  });
+
   constructor() {
     super();
+    this.narrow = false;
     new SessionController(this, ({ kind }) => {
       if (kind === 'place') this.#asked = true;
       return kind !== 'kept';
     });
   }
 
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#resizes.observe(this);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#resizes.disconnect();
+  }
+
   override render(): TemplateResult {
     const { notebook } = this.session;
+    const bars = drawUtilisations(notebook, this.narrow ? 'narrow' : 'wide');
     const { problems, remarks, checks } = findingsOf(notebook);
     return html`<div class="page">
       <slot name="title-block"></slot>
@@ -44,7 +65,7 @@ export class Overview extends LitElement {
           ? html`<p class="words quiet">
               The book has no check yet. A check compares a demand with a capacity; insert one from the menu of a line.
             </p>`
-          : html`<div class="words bars" @click=${this.#goToBar}>${drawMarkup(drawUtilisations(notebook).svg)}</div>
+          : html`<div class="words bars" @click=${this.#goToBar}>${drawMarkup(bars.svg)}</div>
               ${this.#checks(checks)}`
       }
       <h3 id="problems" tabindex="-1">Problems</h3>

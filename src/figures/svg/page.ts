@@ -6,6 +6,8 @@ export const PAGE_WIDTH = 720;
 
 /** What a drawing shows, ready to be framed. */
 export interface Sketch {
+  /** `PAGE_WIDTH` unless the drawing is made for a narrower page. */
+  readonly width?: number;
   readonly height: number;
   readonly definitions?: string;
   readonly body: string;
@@ -31,7 +33,7 @@ export function frameSketch(id: string, title: string, description: string, sket
       role: 'img',
       fill: 'none',
       'aria-labelledby': `${id}-title ${id}-desc`,
-      viewBox: `0 0 ${PAGE_WIDTH} ${Math.ceil(height)}`,
+      viewBox: `0 0 ${sketch.width ?? PAGE_WIDTH} ${Math.ceil(height)}`,
     },
     tag('title', { id: `${id}-title` }, escapeMarkup(title)),
     tag('desc', { id: `${id}-desc` }, escapeMarkup(description)),
