@@ -46,7 +46,13 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: 'node', include: ['tests/**/*.test.ts'], exclude: ['tests/browser/**'] },
+        test: {
+          name: 'node',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/browser/**'],
+          // Most of a small file's time is reading the program: one reading serves all files of a worker.
+          isolate: false,
+        },
       },
       {
         extends: true,

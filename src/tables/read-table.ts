@@ -1,4 +1,5 @@
 import { fail, type Outcome, type Problem, problem, succeed } from '../diagnostics/index.ts';
+import { isBareNumber } from '../units/index.ts';
 import { columnWords, isNumeric, type TableCell, type TableColumn } from './column.ts';
 import { type Decimal, decimalOf, withPoints } from './decimals.ts';
 import { type Mapping, namedMapping, type TakenColumn, takenColumns } from './mapping.ts';
@@ -128,10 +129,6 @@ function unknownHeaders(
   return problem('column-without-header', NOWHERE, { position: position + 1, ...first });
 }
 
-// A number as a spreadsheet writes it, or a fraction: what a stated unit is put behind.
-const PLAIN_NUMBER =
-  /^[+\-−]?(?:(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d*)?(?:[eE][+\-−]?\d+)?|\.\d+(?:[eE][+\-−]?\d+)?|(?:\d+ )?\d+\/\d+)$/;
-
 function cellsOf(
   { position, column, unit }: TakenColumn,
   rows: readonly TextRow[],
@@ -143,7 +140,7 @@ function cellsOf(
     if (written === '') return null;
     if (!numeric) return written;
     const cell = decimal === 'comma' ? withPoints(written) : written;
-    if (unit !== '') return PLAIN_NUMBER.test(cell) ? `${cell} ${unit}` : cell;
+    if (unit !== '') return isBareNumber(cell) ? `${cell} ${unit}` : cell;
     const number = Number(cell);
     return String(number) === cell && Number.isFinite(number) ? number : cell;
   });

@@ -1,3 +1,4 @@
+export { isBareNumber } from './bare-number.ts';
 export { type CalendarDate, dateFromSI, dateToSI, writeDate } from './calendar.ts';
 export {
   baseDimension,

@@ -112,6 +112,31 @@ describe('the design engineer', () => {
   });
 });
 
+describe('the estimator', () => {
+  test('types and pastes in the units shown, from a column jumped to on', async () => {
+    await app.context.grantPermissions(['clipboard-read', 'clipboard-write']);
+    await startFrom(page, 'Demolition debris: quantities, haul fleet, cost');
+    await page.locator('quay-top-bar').getByText('SI', { exact: true }).click();
+    await page.keyboard.press('Control+g');
+    await page.keyboard.type('takeoff.thick');
+    await page.keyboard.press('Enter');
+    const thick = (row: string) => page.locator(`quay-table [data-item="${row}"] [data-field]`).nth(3);
+    await expect.poll(() => thick('r0').getAttribute('aria-selected')).toBe('true');
+    await page.keyboard.type('100');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => thick('r0').textContent()).toBe('100');
+    await expect.poll(() => thick('r1').getAttribute('aria-selected')).toBe('true');
+    await page.evaluate(() => navigator.clipboard.writeText('120\n1 250'));
+    await page.keyboard.press('Control+v');
+    await expect.poll(() => thick('r1').textContent()).toBe('120');
+    await expect.poll(() => thick('r2').textContent()).toBe('1250');
+    await page.keyboard.press('Control+c');
+    expect(await page.evaluate(() => navigator.clipboard.readText())).toBe('120 mm');
+    await page.keyboard.press('F2');
+    await expect.poll(() => page.locator('quay-cell-editor input').inputValue()).toBe('120 mm');
+  });
+});
+
 describe('the checker', () => {
   test('follows a number to what it depends on, and to what it feeds', async () => {
     await startFrom(page, fenders);

@@ -40,11 +40,7 @@ const cases: readonly (readonly [formula: string, at: string, message: string])[
     'kind',
     'LOOKUP: the key stands in no row (“kind” is "clay")',
   ],
-  [
-    'LOOKUP(1 m; curve.x; curve.y; "at or above")',
-    '1 m',
-    'LOOKUP: the value is above the last key, 0.914 m',
-  ],
+  ['LOOKUP(1 m; curve.x; curve.y; "at or above")', '1 m', 'LOOKUP: the value is above the last key, 0.914 m'],
   ['MATCH(b; curve.x; "at or below")', 'b', 'MATCH: the value is below the first key, 1 ft (“b” is 0 ft)'],
   [
     'INTERPOLATE(n * 1 ft; curve.x; curve.y)',

@@ -37,6 +37,32 @@ const READINGS: readonly Reading[] = [
     units: { thickness: 'm', s_u: 'kPa' },
   },
   {
+    what: 'spaces of all kinds between thousands, and digits that can be read two ways, with the unit above them',
+    text: 'thickness (mm)\n1 200\n1\u00a0234.5\n−1\u202f234.5\n12 345\n"1,23,4"\n4-1/2\n½\n12 300 ft\nabout 20\n2026-11-25\n',
+    cells: {
+      thickness: [
+        '1 200 mm',
+        '1\u00a0234.5 mm',
+        '−1\u202f234.5 mm',
+        '12 345 mm',
+        '1,23,4 mm',
+        '4-1/2 mm',
+        '½ mm',
+        '12 300 ft',
+        'about 20',
+        '2026-11-25',
+      ],
+    },
+    units: { thickness: 'mm' },
+  },
+  {
+    what: 'spaces between thousands before decimal commas',
+    text: 'soil;thickness (m)\nclay;1 234,5\nsand;12,25\n',
+    cells: { soil: ['clay', 'sand'], thickness: ['1 234.5 m', '12.25 m'] },
+    units: { thickness: 'm' },
+    found: { delimiter: ';', decimal: 'comma' },
+  },
+  {
     what: 'a compound unit, and a dash for none',
     text: 'thickness (lbf/(ft s)),s_u (-)\n1,2\n',
     cells: { thickness: ['1 lbf/(ft s)'], s_u: [2] },

@@ -1,6 +1,9 @@
 import type { Book } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
+import { isBareNumber, readUnit } from '../../units/index.ts';
 import type { CellPlace } from '../session/place.ts';
+import type { UnitsView } from '../session/session.ts';
+import { unitShown } from '../session/shown.ts';
 import { cellContent } from './cell-content.ts';
 import { cellValueText } from './cell-value-text.ts';
 import { findPlace } from './find-place.ts';
@@ -15,6 +18,23 @@ export function unitOfBareNumbers(book: Book, place: CellPlace): string | undefi
   if (found?.kind !== 'cell') return undefined;
   const { column } = found;
   return column.kind === 'given' && (column.type ?? 'number') === 'number' ? column.unit : undefined;
+}
+
+/** The unit in which the page shows the bare numbers of a place, and a person means what they type there. */
+export function unitOnScreen(notebook: Notebook, place: CellPlace, view: UnitsView): string | undefined {
+  const own = unitOfBareNumbers(notebook.book, place);
+  const unit = own === undefined ? undefined : readUnit(own, notebook.model.registry);
+  return unit?.ok ? unitShown(unit.value, view, notebook.model.registry).text : own;
+}
+
+/** What a person typed while the page shows these units, as it is written down. */
+export function typedOnScreen(notebook: Notebook, place: CellPlace, view: UnitsView, text: string): string {
+  return carried(text, unitOnScreen(notebook, place, view), unitOfBareNumbers(notebook.book, place));
+}
+
+/** What is written down, as it is typed while the page shows these units. */
+export function writtenOnScreen(notebook: Notebook, place: CellPlace, view: UnitsView, text: string): string {
+  return carried(text, unitOfBareNumbers(notebook.book, place), unitOnScreen(notebook, place, view));
 }
 
 /** What is carried from a place: what is written there, of a calculated cell of a table its value, and its unit. */
@@ -33,7 +53,5 @@ export function carriedFrom(
 /** A text that is carried to a place with another unit: a number alone takes its unit along. */
 export function carried(text: string, from: string | undefined, to: string | undefined): string {
   const hasUnit = from !== undefined && from !== '' && from !== '-';
-  return hasUnit && from !== to && bareNumber.test(text) ? `${text.trim()} ${from}` : text;
+  return hasUnit && from !== to && isBareNumber(text) ? `${text.trim()} ${from}` : text;
 }
-
-const bareNumber = /^\s*[-−+]?(?:\d[\d,\u202f ]*)?\.?\d+(?:[eE][-+]?\d+)?\s*$/;

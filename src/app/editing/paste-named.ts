@@ -1,8 +1,18 @@
 import { type Outcome, type Problem, succeed } from '../../diagnostics/index.ts';
-import { type Edit, insertTableRows, joinEdits, setCells, type Table } from '../../document/index.ts';
+import {
+  type Cell,
+  type Edit,
+  insertTableRows,
+  joinEdits,
+  setCells,
+  type Table,
+} from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
 import { readTable } from '../../tables/index.ts';
 import type { CellPlace } from '../session/place.ts';
+import type { UnitsView } from '../session/session.ts';
+import { typedOnScreen } from './carried-unit.ts';
+import { cellFromText, cellOf } from './cell-content.ts';
 import { findPlace } from './find-place.ts';
 import { putInLabel } from './put-in.ts';
 import { unitsRead } from './units-read.ts';
@@ -16,12 +26,13 @@ export interface NamedPaste {
 /**
  * The edit that puts a text with headers, CSV or from a spreadsheet, into the columns it names, from the row of a place
  * on; it grows the table past its end. Undefined where the place is in no table or the first line names none of its
- * columns, which then is an ordinary block of cells. Headers that name no column or state a unit it does not read, and
+ * columns, which then is an ordinary block of cells. Numbers without a unit are in that of the page's column. Headers that name no column or state a unit it does not read, and
  * rows with too few or too many cells refuse the whole.
  */
 export function pasteNamed(
   notebook: Notebook,
   place: CellPlace,
+  view: UnitsView,
   text: string,
 ): Outcome<NamedPaste> | undefined {
   const found = findPlace(notebook.book, place);
@@ -29,7 +40,7 @@ export function pasteNamed(
   const { part, row } = found;
   const read = unitsRead(notebook, `${place.sheet}.${part.name}`, readTable(text, part.columns));
   if (!read.ok) return read;
-  const { length, cells, problems } = read.value;
+  const { length, cells, units, problems } = read.value;
   const faults = problems.filter(({ severity }) => severity === 'error');
   if (faults.length > 0) return { ok: false, problems: faults };
   const at = { sheet: place.sheet, table: part.id };
@@ -38,9 +49,22 @@ export function pasteNamed(
   const growth = grown > 0 ? [insertTableRows(at, part, before, { length: grown, cells: {} })] : [];
   const filled = Object.entries(cells).flatMap(([name, values]) => {
     const column = part.columns.find((one) => one.name === name);
-    return column ? [setCells({ ...at, column: column.id }, row, values)] : [];
+    if (column?.kind !== 'given') return [];
+    const meant = (value: Cell): Cell =>
+      value === null || name in units
+        ? value
+        : cellFromText(typedOnScreen(notebook, { ...place, field: column.id }, view, `${value}`), column);
+    return [setCells({ ...at, column: column.id }, row, view === 'written' ? values : values.map(meant))];
   });
-  const label = putInLabel('paste', length, Math.max(0, grown));
+  const kept = part.columns.filter(
+    (column) =>
+      column.kind === 'given' &&
+      !(column.name in cells) &&
+      Array.from({ length: Math.min(length, before - row) }).some(
+        (_, down) => cellOf(column, row + down) !== null,
+      ),
+  );
+  const label = putInLabel('paste', length, Math.max(0, grown), kept.length);
   return succeed({ edit: joinEdits(label, [...growth, ...filled]), remarks: problems });
 }
 

@@ -24,6 +24,8 @@ export interface Pasted {
   readonly cells: readonly (readonly string[])[];
   /** The units of their numbers without one, as far as known. */
   readonly units?: CopiedCells['units'];
+  /** The unit of a number without one that goes to a place, where it is not known from where it comes. */
+  readonly unitAt?: (place: CellPlace) => string | undefined;
   /** Whether they come from Quaybook (formulas as they are) or from elsewhere (formulas begin with `=`). */
   readonly origin: 'own' | 'foreign';
 }
@@ -50,7 +52,7 @@ export function pasteCells(
       const refused = origin === 'foreign' && isCalculated(book, target) && !text.trim().startsWith('=');
       if (refused) return fail(problem('set-calculated', nowhere, { name: nameAt(book, target) }));
       const to = unitOfBareNumbers(book, target);
-      const edit = enterText(book, target, carried(text, unitFrom(pasted, down, right), to));
+      const edit = enterText(book, target, carried(text, unitFrom(pasted, down, right, target), to));
       if (!edit.ok) return edit;
       edits.push(edit.value);
     }
@@ -58,8 +60,13 @@ export function pasteCells(
   return succeed(joinEdits(edits.length === 1 ? 'paste a cell' : `paste ${edits.length} cells`, edits));
 }
 
-function unitFrom({ units }: Pasted, down: number, right: number): string | undefined {
-  return units?.[down]?.[right] ?? undefined;
+function unitFrom(
+  { units, unitAt }: Pasted,
+  down: number,
+  right: number,
+  target: CellPlace,
+): string | undefined {
+  return units?.[down]?.[right] ?? unitAt?.(target);
 }
 
 const nowhere = { from: 0, to: 0 };
@@ -102,7 +109,8 @@ function pasteIntoTable(
       const text = one[right];
       if (text === undefined) return cellOf(target, row + down);
       const to = (target.type ?? 'number') === 'number' ? target.unit : undefined;
-      return cellFromText(carried(text, unitFrom(pasted, down, right), to), target);
+      const goes = { ...place, field: target.id };
+      return cellFromText(carried(text, unitFrom(pasted, down, right, goes), to), target);
     });
     edits.push(setCells({ ...at, column: target.id }, row, values));
   }

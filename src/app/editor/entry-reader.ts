@@ -1,4 +1,5 @@
 import { tryEntry } from '../../notebook/index.ts';
+import { typedOnScreen } from '../editing/carried-unit.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import { type Note, problemNote } from './note.ts';
@@ -14,10 +15,11 @@ export function entryReader(session: Session, place: CellPlace): Reader {
 function entryNote(session: Session, place: CellPlace, text: string): Note | undefined {
   const item = itemOfPlace(session.notebook, place);
   if (!item || (item.kind !== 'input' && item.kind !== 'input column')) return undefined;
-  const { value, problems } = tryEntry(session.notebook, item.id, text);
+  const meant = typedOnScreen(session.notebook, place, session.units, text);
+  const { value, problems } = tryEntry(session.notebook, item.id, meant);
   const [first] = problems;
   if (first) return problemNote(first);
-  if (value?.kind !== 'number' || /^\s*[-+]?[\d.]+\s*$/.test(text)) return undefined;
+  if (value?.kind !== 'number' || /^\s*[-+]?[\d.]+\s*$/.test(meant)) return undefined;
   // Where the line has a unit its kind is known; where it has none, the entry decides it.
   const { dimension, angle } = value.unit;
   const words = item.unit ? '' : typeWords({ ...item.type, kind: 'number', dimension, angle }, session);

@@ -1,4 +1,4 @@
-import { carriedFrom } from '../editing/carried-unit.ts';
+import { carriedFrom, unitOnScreen } from '../editing/carried-unit.ts';
 import { cellValueText } from '../editing/cell-value-text.ts';
 import {
   CELLS_TYPE,
@@ -33,7 +33,7 @@ export class ClipboardEvents {
     const selected = selectedCells(this.#host);
     if (selected.length === 0) return;
     event.preventDefault();
-    const { notebook } = this.#host.session;
+    const { notebook, units } = this.#host.session;
     const taken = selected.map((row) => row.map((place) => carriedFrom(notebook, place)));
     const copied: CopiedCells = {
       cells: taken.map((row) => row.map(({ text }) => text)),
@@ -42,7 +42,7 @@ export class ClipboardEvents {
     };
     event.clipboardData.setData(
       'text/plain',
-      writeCells(selected.map((row) => row.map((place) => cellValueText(notebook, place)))),
+      writeCells(selected.map((row) => row.map((place) => cellValueText(notebook, place, units)))),
     );
     event.clipboardData.setData(CELLS_TYPE, JSON.stringify(copied));
   };
@@ -78,7 +78,7 @@ export class ClipboardEvents {
       this.#pasteLines(copied.lines);
       return;
     }
-    const named = copied ? undefined : pasteNamed(session.notebook, this.#topLeft(), text);
+    const named = copied ? undefined : pasteNamed(session.notebook, this.#topLeft(), session.units, text);
     if (named) {
       if (!told(this.#host, named) || !named.ok) return;
       const { edit, remarks } = named.value;
@@ -93,7 +93,13 @@ export class ClipboardEvents {
     const edit = pasteCells(
       session.notebook.book,
       this.#topLeft(),
-      copied ? { ...copied, origin: 'own' } : { cells: readCells(text), origin: 'foreign' },
+      copied
+        ? { ...copied, origin: 'own' }
+        : {
+            cells: readCells(text),
+            unitAt: (to) => unitOnScreen(session.notebook, to, session.units),
+            origin: 'foreign',
+          },
       (down, right) => {
         const row = map.rowAt(index + down);
         const field = row?.fields[row.fields.length === 1 ? right : at + right];

@@ -1,6 +1,7 @@
 import { html, LitElement, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { findSheet, type Sheet, type Table } from '../../document/index.ts';
+import { typedOnScreen, writtenOnScreen } from '../editing/carried-unit.ts';
 import { cellContent, writtenAt } from '../editing/cell-content.ts';
 import { enterText } from '../editing/cell-edits.ts';
 import { insertBelow } from '../editing/line-edits.ts';
@@ -64,7 +65,9 @@ export class QuaySheet extends LitElement implements SheetHost {
   readonly #elements = new PageElements();
   #map: GridMap = { sheet: '', count: 0, rowAt: () => undefined, indexOf: () => -1 };
   #edit: CellEdit | undefined;
+  /** The column that moves up and down keep to; whoever leads the person elsewhere leads to a new one. */
   #wanted = 'value';
+  #keepsWanted = false;
   #width = 0;
   /** The sheet that was drawn last. */
   #shown: string | undefined;
@@ -180,10 +183,12 @@ export class QuaySheet extends LitElement implements SheetHost {
   /** Makes a cell the active one and gives it the focus. */
   goTo(place: CellPlace, extend = false, keepWanted = false): void {
     if (!keepWanted) this.#wanted = place.field;
+    this.#keepsWanted = keepWanted;
     this.anchor = extend ? (this.anchor ?? this.session.place) : undefined;
     this.#focusPending = true;
     if (samePlace(place, this.session.place)) this.#showPlace();
     else this.session.goTo(place);
+    this.#keepsWanted = false;
   }
 
   /** Gives the focus to the active cell. */
@@ -209,7 +214,9 @@ export class QuaySheet extends LitElement implements SheetHost {
     const { kind, text } = cellContent(book, source);
     if (kind === undefined) return;
     this.anchor = undefined;
-    this.#edit = { place, kind, value: text, ...(seed !== undefined && { seed }) };
+    const { notebook, units } = this.session;
+    const value = kind === 'entry' ? writtenOnScreen(notebook, source, units, text) : text;
+    this.#edit = { place, kind, value, ...(seed !== undefined && { seed }) };
     this.#showPlace();
   }
 
@@ -217,11 +224,13 @@ export class QuaySheet extends LitElement implements SheetHost {
     const edit = this.#edit;
     if (!edit) return;
     if (value !== edit.value) {
-      const { book } = this.session.notebook;
+      const { notebook, units } = this.session;
+      const written = writtenAt(notebook.book, edit.place);
+      const text = edit.kind === 'entry' ? typedOnScreen(notebook, written, units, value) : value;
       const entered =
         edit.kind === 'name'
           ? renameEdit(this.session, edit.place, value)
-          : enterText(book, writtenAt(book, edit.place), value);
+          : enterText(notebook.book, written, text);
       const done = entered.ok ? this.session.apply(entered.value) : entered;
       if (!done.ok) {
         this.refuse(done.problems.map(({ message, hints }) => [message, ...hints].join('; ')));
@@ -335,6 +344,7 @@ export class QuaySheet extends LitElement implements SheetHost {
       for (const element of this.#elements.all) redraw(element);
     } else if (event.kind === 'place') {
       if (this.session.sheet !== this.#map.sheet) this.#edit = undefined;
+      if (this.session.place && !this.#keepsWanted) this.#wanted = this.session.place.field;
       if (this.session.place && !typesElsewhere(this)) this.#focusPending = true;
       if (this.session.sheet !== this.#map.sheet) this.requestUpdate();
       this.#showPlace();
@@ -492,7 +502,7 @@ function typesElsewhere(page: QuaySheet): boolean {
   if (page.matches(':focus-within')) return false;
   let active = document.activeElement;
   while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
-  return active?.matches('input, textarea, select, [contenteditable]') ?? false;
+  return active?.matches('input:not([type="radio"]), textarea, select, [contenteditable]') ?? false;
 }
 
 customElements.define('quay-sheet', QuaySheet);

@@ -10,7 +10,7 @@ const notebook = openNotebook(smallBook());
 
 /** The book after a text with headers was pasted at a row of its table. */
 function pasted(text: string, row = 'r0'): Book {
-  const named = pasteNamed(notebook, at('p3', row, 'k1'), text);
+  const named = pasteNamed(notebook, at('p3', row, 'k1'), 'written', text);
   if (!named?.ok) throw new Error('the text was not pasted');
   const applied = applyEdit(smallBook(), named.value.edit);
   if (!applied.ok) throw new Error('the edit was refused');
@@ -39,7 +39,7 @@ test.each([
   ['steel\tpine\nstone\toak', 'words are no headers'],
   ['mark', 'one line is a cell'],
 ])('%j: %s', (text) => {
-  expect(pasteNamed(notebook, at('p3', 'r0', 'k1'), text)).toBeUndefined();
+  expect(pasteNamed(notebook, at('p3', 'r0', 'k1'), 'written', text)).toBeUndefined();
 });
 
 test.each([
@@ -48,15 +48,18 @@ test.each([
   ['mark,length\nx', 'row-short', 'a row with too few cells'],
   ['mark,length (m3)\nx,2', 'column-unit-unread', 'a unit that does not read'],
 ])('%j is refused, %s: %s', (text, code) => {
-  const named = pasteNamed(notebook, at('p3', 'r0', 'k1'), text);
+  const named = pasteNamed(notebook, at('p3', 'r0', 'k1'), 'written', text);
   expect(named?.ok === false && named.problems.map((found) => found.code)).toEqual([code]);
 });
 
 test('the rows put in and those that are new are told', () => {
   const told = (text: string, row: string): string | undefined => {
-    const named = pasteNamed(notebook, at('p3', row, 'k1'), text);
+    const named = pasteNamed(notebook, at('p3', row, 'k1'), 'written', text);
     return named?.ok ? putIn(named.value.edit) : undefined;
   };
-  expect(told('mark\nx\ny', 'r0')).toBe('2 rows pasted');
-  expect(told('mark\nx\ny\nz', 'r1')).toBe('3 rows (1 of them new) pasted');
+  expect(told('mark,length\nx,1\ny,2', 'r0')).toBe('2 rows pasted');
+  expect(told('mark\nx\ny\nz', 'r1')).toBe(
+    '3 rows (1 of them new) pasted; 1 other column keeps what was there',
+  );
+  expect(told('mark\nx\ny', 'r2')).toBe('2 rows (1 of them new) pasted');
 });

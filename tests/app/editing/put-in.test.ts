@@ -6,6 +6,8 @@ test.each([
   [putInLabel('paste', 1), '1 row pasted'],
   [putInLabel('paste', 5, 2), '5 rows (2 of them new) pasted'],
   [putInLabel('paste', 2, 2), '2 rows pasted'],
+  [putInLabel('paste', 5, 2, 3), '5 rows (2 of them new) pasted; 3 other columns keep what was there'],
+  [putInLabel('paste', 1, 0, 1), '1 row pasted; 1 other column keeps what was there'],
   [putInLabel('take', 3), '3 rows taken'],
   [putInLabel('add', 3), '3 rows added'],
   ['paste a cell', undefined],
