@@ -34,11 +34,11 @@ const cases: readonly (readonly [formula: string, at: string, message: string])[
     'IFS(n < 0; 1; n > 9; 2)',
     'IFS: no condition of “IFS(n < 0; 1; n > 9; 2)” holds',
   ],
-  ['LOOKUP(9 ft; curve.x; curve.y; "exact")', '9 ft', 'LOOKUP: the key stands in no row'],
+  ['LOOKUP(9 ft; curve.x; curve.y; "exact")', '9 ft', 'LOOKUP: the key stands in no row of “curve.x”'],
   [
     'LOOKUP(kind; curve.soil; curve.y; "exact")',
     'kind',
-    'LOOKUP: the key stands in no row (“kind” is "clay")',
+    'LOOKUP: the key stands in no row of “curve.soil” (“kind” is "clay")',
   ],
   ['LOOKUP(1 m; curve.x; curve.y; "at or above")', '1 m', 'LOOKUP: the value is above the last key, 0.914 m'],
   ['MATCH(b; curve.x; "at or below")', 'b', 'MATCH: the value is below the first key, 1 ft (“b” is 0 ft)'],

@@ -81,6 +81,15 @@ export const panelStyles = css`
     text-align: start;
     cursor: pointer;
   }
+  .sheet {
+    display: block;
+    color: var(--ink-soft);
+    font-size: 12.5px;
+    line-height: 1.3;
+  }
+  .excess {
+    color: var(--bad);
+  }
   li button:hover {
     background: var(--selection);
   }

@@ -6,7 +6,7 @@ import type { FormulaItem, InputItem, Item } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
 import { waits } from '../findings/findings.ts';
 import { choiceWords } from '../session/choice-words.ts';
-import { comparedSides } from '../session/compared-sides.ts';
+import { comparedSides, failsBy } from '../session/compared-sides.ts';
 import { dependsOn, feedsOf, itemAt, labelOf, localName, placeOfId } from '../session/places.ts';
 import { resultText } from '../session/result-text.ts';
 import type { Session } from '../session/session.ts';
@@ -60,7 +60,7 @@ export class SidePanel extends LitElement {
       <h2 aria-label=${localName(item)}>${drawMarkup(math(symbolMath(localName(item))))}</h2>
       <p class="label">${labelOf(item)}</p>
       <p class="value"><b>${shown.number}</b>${shown.unit === '°' ? '' : ' '}${shown.unit}</p>
-      ${this.#readAs(item)}
+      ${this.#readAs(item)} ${this.#excess(item)}
       ${this.#problems(item)} ${item.kind === 'input' ? this.#nudge(item) : nothing}
       ${'checked' in item && item.checked.text.trim() !== '' ? this.#formula(item) : nothing}
       ${this.#list('Depends on', 'source', dependsOn(this.session.notebook, item))}
@@ -77,6 +77,14 @@ export class SidePanel extends LitElement {
     return choiceWords(item.row) === entry
       ? nothing
       : html`<p class="quiet">formulas read it as “${entry}”</p>`;
+  }
+
+  /** How far a check is from holding. */
+  #excess({ id }: Item) {
+    const { notebook, units } = this.session;
+    const verdict = notebook.verdict(id);
+    const by = verdict && failsBy(verdict, units, notebook.model.registry);
+    return by === undefined ? nothing : html`<p class="excess">fails by ${by}</p>`;
   }
 
   #empty() {
@@ -120,14 +128,17 @@ export class SidePanel extends LitElement {
       <ul>
         ${items.map((item) => {
           const shown = resultText(this.session.notebook, item, this.session.units);
-          const other = item.sheet === this.session.sheet ? '' : `${this.#titleOf(item.sheet)}: `;
+          const other = item.sheet === this.session.sheet ? undefined : this.#titleOf(item.sheet);
           return html`<li>
             <button
               @click=${() => this.#go(item)}
-              title=${`${other}${labelOf(item)}`}
+              title=${labelOf(item)}
             >
-              <span>${drawMarkup(math(symbolMath(localName(item))))}</span>
-              <span class="unseen">${other}${labelOf(item)}</span>
+              <span>
+                ${drawMarkup(math(symbolMath(localName(item))))}
+                <span class="unseen">${labelOf(item)}</span>
+                ${other === undefined ? nothing : html`<span class="sheet">${other}</span>`}
+              </span>
               <span class="number">${shownText(shown)}</span>
             </button>
           </li>`;

@@ -26,6 +26,14 @@ export function comparedSides(
   return { left, sign: signs[typed.op] ?? typed.op, right };
 }
 
+/** By how much a check fails, in the unit of its demand; undefined where it holds or compares no quantities of one kind. */
+export function failsBy(verdict: Verdict, view: UnitsView, registry: UnitRegistry): string | undefined {
+  const { holds, demand, capacity } = verdict;
+  if (holds || !demand || !capacity || demand.unit.point !== undefined) return undefined;
+  const by = Math.abs(demand.si - capacity.si);
+  return by > 0 ? shownText(shownQuantity(by, demand.unit, view, registry)) : undefined;
+}
+
 /** Comparison takes no notice of less than this of the greater side; what is shown takes none either. */
 const ROUNDING = 1e-12;
 

@@ -43,10 +43,15 @@ export interface Parameter {
   readonly repeats?: boolean;
 }
 
+/** Puts things as the person would: a value (SI) of the kind of the argument at fault, and an argument as they wrote it. */
+export interface AsPerson {
+  readonly shown: (si: number) => string;
+  readonly written: (argument: number) => string;
+}
+
 /** Why a call has no value, in words that finish the sentence "NAME: …". */
 export interface Refusal {
-  /** May write values of the kind of the argument at fault (SI) as the person would. */
-  readonly words: string | ((shown: (si: number) => string) => string);
+  readonly words: string | ((person: AsPerson) => string);
   /** Index of the argument at fault, to point at. */
   readonly argument?: number;
 }

@@ -34,7 +34,7 @@ export function linearRefusal(x: number, xs: Float64Array): Refusal {
   const [side, which] = below ? ['below', 'first'] : ['above', 'last'];
   const end = (below ? xs[0] : xs.at(-1)) as number;
   return {
-    words: (shown) =>
+    words: ({ shown }) =>
       `the value is ${side} the ${which} x, ${shown(end)}; the table says nothing there, unless "hold" takes the ${which} y on purpose`,
     argument: 0,
   };
@@ -92,6 +92,6 @@ export function bilinearRefusal({ x, y }: Point, grid: Grid, hold: boolean): Ref
 
 function beyondGrid(name: string, values: Float64Array): Refusal['words'] {
   const [low, high] = [Math.min(...values), Math.max(...values)];
-  return (shown) =>
+  return ({ shown }) =>
     `${name} lies beyond the grid, ${shown(low)} to ${shown(high)}; "hold" would take its edge`;
 }

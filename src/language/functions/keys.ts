@@ -40,7 +40,7 @@ export function matchRow(key: number, keys: Float64Array, kind: string): number 
   return row >= 0 && row < keys.length ? row : Number.NaN;
 }
 
-/** Why `matchRow` found none; the key is the first argument. */
+/** Why `matchRow` found none; the key is the first argument, the keys are the second. */
 export function matchRefusal(key: number, keys: Float64Array, kind: string): Refusal {
   if (keys.length === 0) return { words: 'the table it looks in has no rows' };
   if (kind === 'exact' || kind === 'first') {
@@ -50,14 +50,14 @@ export function matchRefusal(key: number, keys: Float64Array, kind: string): Ref
         words: `the key stands in rows ${rows.slice(0, 3).join(' and ')}; "first" takes the first`,
         argument: 0,
       };
-    return { words: 'the key stands in no row', argument: 0 };
+    return { words: ({ written }) => `the key stands in no row of ${written(1)}`, argument: 0 };
   }
   const row = firstNotRising(keys);
   if (row !== undefined) return { words: `the keys must rise from row to row, and row ${row} does not` };
   const below = kind === 'at or below';
   const end = (below ? keys[0] : keys.at(-1)) as number;
   return {
-    words: (shown) => `the value is ${below ? 'below the first' : 'above the last'} key, ${shown(end)}`,
+    words: ({ shown }) => `the value is ${below ? 'below the first' : 'above the last'} key, ${shown(end)}`,
     argument: 0,
   };
 }

@@ -1,4 +1,4 @@
-import { type Problem, problem } from '../../../diagnostics/index.ts';
+import { type Problem, problem, quoted } from '../../../diagnostics/index.ts';
 import type { CallNode, Refusal } from '../../../language/index.ts';
 import type { Blamer } from '../blame.ts';
 
@@ -12,7 +12,14 @@ export function refusalOf(
   const { words, argument } = refusal;
   const part = argument === undefined ? undefined : node.args[argument];
   const value = argument === undefined ? undefined : values[argument];
-  const because = typeof words === 'string' ? words : words((si) => blamer.shown(si, part ?? node));
+  const asPerson = {
+    shown: (si: number) => blamer.shown(si, part ?? node),
+    written: (at: number) => {
+      const arg = node.args[at];
+      return arg ? quoted(blamer.written(arg)) : '';
+    },
+  };
+  const because = typeof words === 'string' ? words : words(asPerson);
   const facts = { function: node.fn.name, because, written: blamer.written(node) };
   if (!part || value === undefined || Number.isNaN(value)) return problem('outside-domain', node, facts);
   const named = { argument: blamer.written(part), value: blamer.shown(value, part) };
