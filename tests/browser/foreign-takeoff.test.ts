@@ -137,3 +137,14 @@ test('all that goes nowhere yet is left out at once, and the keyboard stays in t
   ).toBe(true);
   expect(await goesTo('“Crew”').inputValue()).toBe('-');
 });
+
+test('what stands in front of decimals is asked where the numbers do not tell', async () => {
+  await paste('line;qty;price\ncrew;1.250;40\n');
+  await expect.poll(found).toContain('“1.250” in row 1 (line 2), column “qty”, can be 1.250 or 1250');
+  expect(await take().isDisabled()).toBe(true);
+  expect(await axeFindings(page)).toEqual([]);
+  await dialog().getByRole('radio', { name: 'a comma' }).check();
+  await expect.poll(found).toContain('1 row is taken');
+  await take().click();
+  await expect.poll(() => rows().first().textContent()).toContain('1250');
+});

@@ -39,7 +39,7 @@ export function pasteNamed(
   if (found?.kind !== 'cell' || !startsWithHeaders(text, found.part)) return undefined;
   const { part, row } = found;
   const read = unitsRead(notebook, `${place.sheet}.${part.name}`, readTable(text, part.columns));
-  if (!read.ok) return read;
+  if (!read.ok) return { ok: false, problems: read.problems.map(withWhereToSay) };
   const { length, cells, units, problems } = read.value;
   const faults = problems.filter(({ severity }) => severity === 'error');
   if (faults.length > 0) return { ok: false, problems: faults };
@@ -66,6 +66,14 @@ export function pasteNamed(
   );
   const label = putInLabel('paste', length, Math.max(0, grown), kept.length);
   return succeed({ edit: joinEdits(label, [...growth, ...filled]), remarks: problems });
+}
+
+/** A paste has nowhere to say how numbers are written; the dialog has. */
+function withWhereToSay(found: Problem): Problem {
+  if (found.code !== 'decimal-ambiguous') return found;
+  const hint =
+    '“Paste or open CSV” in the menu of the table asks whether decimals come after a point or a comma';
+  return { ...found, hints: [hint] };
 }
 
 /** Whether there are several lines, and a cell of the first is the name or label of a column, maybe with a unit. */

@@ -3,6 +3,7 @@ import type { Outcome, Problem } from '../../diagnostics/index.ts';
 import { type GivenColumn, insertTableRows, replaceTableRows, type Table } from '../../document/index.ts';
 import { unreadCells } from '../../notebook/index.ts';
 import {
+  type Decimal,
   type Destination,
   type Mapping,
   namedMapping,
@@ -50,6 +51,7 @@ export class TableRowsDialog extends LitElement {
     text: { state: true },
     behind: { state: true },
     headed: { state: true },
+    decimal: { state: true },
     settled: { state: true },
     refusal: { state: true },
   };
@@ -98,6 +100,8 @@ export class TableRowsDialog extends LitElement {
   declare text: string;
   declare behind: boolean;
   declare headed: boolean;
+  /** What stands in front of decimals, where the person has said it. */
+  declare decimal: Decimal | undefined;
   declare settled: ReadonlyMap<number, Settled>;
   declare refusal: string;
   #text: Outcome<TableText> | undefined;
@@ -109,6 +113,7 @@ export class TableRowsDialog extends LitElement {
     this.text = '';
     this.behind = false;
     this.headed = true;
+    this.decimal = undefined;
     this.settled = new Map();
     this.refusal = '';
   }
@@ -118,6 +123,7 @@ export class TableRowsDialog extends LitElement {
     this.text = '';
     this.behind = false;
     this.headed = true;
+    this.decimal = undefined;
     this.settled = new Map();
     this.refusal = '';
     void this.updateComplete.then(() => this.renderRoot.querySelector('dialog')?.showModal());
@@ -129,7 +135,7 @@ export class TableRowsDialog extends LitElement {
   }
 
   override willUpdate(changed: PropertyValues): void {
-    if (!['place', 'text', 'headed', 'settled'].some((name) => changed.has(name))) return;
+    if (!['place', 'text', 'headed', 'decimal', 'settled'].some((name) => changed.has(name))) return;
     const table = this.#table;
     if (changed.has('place') || changed.has('text'))
       this.#text = table && this.text.trim() !== '' ? tableText(this.text, table.columns) : undefined;
@@ -137,7 +143,7 @@ export class TableRowsDialog extends LitElement {
   }
 
   #read(table: Table, text: Outcome<TableText>): Found {
-    const { headed, session } = this;
+    const { headed, decimal, session } = this;
     if (!text.ok) return { columns: [], mapping: { headed, goes: new Map() }, read: text, unread: [] };
     const columns = textColumns(text.value, headed);
     const goes = new Map(headed ? namedMapping(text.value, table.columns).goes : []);
@@ -147,7 +153,11 @@ export class TableRowsDialog extends LitElement {
     }
     const mapping = { headed, goes };
     const id = `${this.place?.sheet}.${table.name}`;
-    const read = unitsRead(session.notebook, id, readMapped(text.value, table.columns, mapping));
+    const read = unitsRead(
+      session.notebook,
+      id,
+      readMapped(text.value, table.columns, mapping, decimal && { decimal }),
+    );
     const unread = read.ok ? unreadCells(session.notebook, id, read.value.cells) : [];
     return { columns, mapping, read, unread };
   }
@@ -185,6 +195,7 @@ export class TableRowsDialog extends LitElement {
         <input type="file" accept=".csv,.tsv,.txt,text/csv,text/tab-separated-values" @change=${this.#file} />
       </label>
       ${found && found.columns.length > 0 ? this.#mapping(table, found) : nothing}
+      ${this.decimal !== undefined || asksDecimal(read) ? this.#decimals() : nothing}
       <fieldset class="choices">
         <legend>Where the rows go</legend>
         ${[false, true].map(
@@ -241,6 +252,24 @@ export class TableRowsDialog extends LitElement {
       }`;
   }
 
+  #decimals(): TemplateResult {
+    return html`<fieldset class="choices">
+      <legend>What stands in front of decimals</legend>
+      ${(['point', 'comma'] as const).map(
+        (decimal) => html`<label>
+          <input
+            type="radio"
+            name="decimal"
+            .checked=${this.decimal === decimal}
+            @change=${() => {
+              this.decimal = decimal;
+            }}
+          />${decimal === 'point' ? 'a point, as in 1,234.5' : 'a comma, as in 1.234,5'}
+        </label>`,
+      )}
+    </fieldset>`;
+  }
+
   #leaveOut(columns: readonly TextColumn[]): void {
     this.#settle(columns, { kind: 'out' });
     // The button that was pressed goes, and the keyboard must be somewhere.
@@ -270,6 +299,7 @@ export class TableRowsDialog extends LitElement {
     if (!file) return;
     try {
       this.text = await file.text();
+      this.decimal = undefined;
       this.settled = new Map();
     } catch (error) {
       this.refusal = `the file cannot be read: ${error instanceof Error ? error.message : String(error)}`;
@@ -322,6 +352,11 @@ function named(problems: readonly Problem[]): TemplateResult {
     .slice(0, most)
     .map((one) => html`<p class=${one.severity === 'error' ? 'trouble' : 'quiet'}>${inWords(one)}</p>`)}
     ${more > 0 ? html`<p class="trouble">and ${more} more like these</p>` : nothing}`;
+}
+
+/** Whether the text cannot be read until it is said what stands in front of decimals. */
+function asksDecimal(read: Outcome<ReadTable> | undefined): boolean {
+  return read?.ok === false && read.problems.some(({ code }) => code === 'decimal-ambiguous');
 }
 
 function inWords({ message, hints }: Problem): string {
