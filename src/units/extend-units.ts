@@ -17,6 +17,8 @@ import type { Unit } from './unit.ts';
 export interface UnitDefinition {
   readonly symbol: string;
   readonly definition: string;
+  /** The system that has the unit; without it both have. */
+  readonly system?: 'SI' | 'US';
 }
 
 /** What a book adds to the registry. */
@@ -51,7 +53,7 @@ export function extendUnits(registry: UnitRegistry, extension: UnitExtension): O
     if (trouble === undefined) datums.add(datum);
     else problems.push(trouble);
   }
-  for (const { symbol, definition } of extension.units ?? []) {
+  for (const { symbol, definition, system = 'both' } of extension.units ?? []) {
     const trouble = symbolTrouble(symbol, extended);
     const unit = trouble === undefined ? define(symbol, definition, extended) : undefined;
     if (trouble !== undefined) problems.push(trouble);
@@ -59,7 +61,7 @@ export function extendUnits(registry: UnitRegistry, extension: UnitExtension): O
     else if (unit?.ok) {
       units.set(symbol, unit.value);
       const name = definition.trim() === 'base' ? `base unit ${symbol}` : `${symbol} = ${definition.trim()}`;
-      infos.set(symbol, { symbol, aliases: [], name, system: 'both', source: 'this book' });
+      infos.set(symbol, { symbol, aliases: [], name, system, source: 'this book' });
     }
   }
   return problems.length > 0 ? { ok: false, problems } : succeed(extended);

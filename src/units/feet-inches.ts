@@ -8,7 +8,8 @@ export interface FeetInches {
   readonly end: number;
 }
 
-const FOOT_MARK = / *(?:'(?!')|ft\.?(?![\p{L}.]))/uy;
+/** Digits of a power, as in `3 ft2` and `2 ft3/s`, are no inches. */
+const FOOT_MARK = / *(?:'(?!')|ft\.?(?![\p{L}.]|[23] *(?:$|[/)*·])))/uy;
 const INCH_MARK = / *(?:"|''|in\.?(?![\p{L}.]))/uy;
 const JOIN = / *-? */y;
 

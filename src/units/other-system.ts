@@ -21,6 +21,8 @@ const COUNTERPARTS: Readonly<Record<System, Readonly<Record<string, string>>>> =
     N: 'lbf',
     t: 'ST',
     'mm/s': 'in/s',
+    km: 'mi',
+    'km/h': 'mph',
   },
   SI: {
     in: 'mm',
@@ -30,6 +32,28 @@ const COUNTERPARTS: Readonly<Record<System, Readonly<Record<string, string>>>> =
     ST: 't',
     LT: 't',
     'in/s': 'mm/s',
+    mi: 'km',
+    mph: 'km/h',
+  },
+};
+
+/**
+ * What stands for a symbol of the other system beside a time, a money or a unit of a book's own: a price in USD/cy is
+ * one in USD/m^3, an output in cy/h one in m^3/h (common practice, no source).
+ */
+const IN_COMPOUNDS: Readonly<Record<System, Readonly<Record<string, string>>>> = {
+  US: { m: 'ft', 'm^2': 'sf', 'm^3': 'cy', L: 'gal', kg: 'lbm', kN: 'kip', ...COUNTERPARTS.US },
+  SI: {
+    ft: 'm',
+    yd: 'm',
+    sf: 'm^2',
+    sy: 'm^2',
+    cf: 'm^3',
+    cy: 'm^3',
+    gal: 'L',
+    lbm: 'kg',
+    kip: 'kN',
+    ...COUNTERPARTS.SI,
   },
 };
 
@@ -61,7 +85,42 @@ function inSystem(unit: Unit, system: System, registry: UnitRegistry): Unit {
   const text = COUNTERPARTS[system][symbol];
   const counterpart = text === undefined ? undefined : readUnit(text + power, registry);
   if (counterpart?.ok && sameDimension(counterpart.value.dimension, unit.dimension)) return counterpart.value;
-  return preferredUnit(unit.dimension, unit.angle, system, registry);
+  return (
+    symbolBySymbol(unit, system, registry) ?? preferredUnit(unit.dimension, unit.angle, system, registry)
+  );
+}
+
+const SYMBOLS = /[^\s·*/()^\d-][^\s·*/()^-]*(?:\^\d+)?/g;
+
+/** A unit with its symbols put into a system one by one, where one of them is at home in both or is a book's own. */
+function symbolBySymbol(unit: Unit, system: System, registry: UnitRegistry): Unit | undefined {
+  const symbols = unit.text.match(SYMBOLS) ?? [];
+  const shared = symbols.some((symbol) => {
+    const info = infoOf(withoutPower(symbol), registry);
+    return !info || info.system === 'both' || info.source === 'this book';
+  });
+  if (!shared) return undefined;
+  const text = unit.text.replace(SYMBOLS, (symbol) => symbolIn(symbol, system, registry) ?? symbol);
+  const found = readUnit(text, registry);
+  const sound =
+    found.ok && belongs(text, system, registry) && sameDimension(found.value.dimension, unit.dimension);
+  return sound ? found.value : undefined;
+}
+
+function withoutPower(symbol: string): string {
+  return symbol.replace(/\^\d+$/, '');
+}
+
+/** What stands for a symbol, with its power, in a system: one of the table, or of a book's own units the like one. */
+function symbolIn(symbol: string, system: System, registry: UnitRegistry): string | undefined {
+  const info = infoOf(withoutPower(symbol), registry);
+  if (!info || info.system === 'both' || info.system === system) return symbol;
+  if (info.source !== 'this book') return IN_COMPOUNDS[system][symbol];
+  const own = registry.units.get(symbol);
+  return [...registry.infos.values()].find((other) => {
+    const unit = other.source === 'this book' && other.system === system && registry.units.get(other.symbol);
+    return unit && own && sameDimension(unit.dimension, own.dimension);
+  })?.symbol;
 }
 
 /** Whether every symbol of a unit is at home in a system; those of a book of its own are in both. */

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
-import { readUnit, standardUnits, unitInSystem } from '../../src/units/index.ts';
+import { extendUnits, readUnit, standardUnits, unitInSystem } from '../../src/units/index.ts';
 
-function shown(text: string, system: 'SI' | 'US'): string {
-  const unit = readUnit(text, standardUnits);
+function shown(text: string, system: 'SI' | 'US', registry = standardUnits): string {
+  const unit = readUnit(text, registry);
   if (!unit.ok) throw new Error(`${text} is no unit`);
-  return unitInSystem(unit.value, system, standardUnits).text;
+  return unitInSystem(unit.value, system, registry).text;
 }
 
 // Common practice, no source: what drawings, steel tables and price lists of either system are written in.
@@ -20,6 +20,12 @@ test.each([
   ['t', 'ST'],
   ['kN', 'kip'],
   ['N', 'lbf'],
+  ['km', 'mi'],
+  ['km/h', 'mph'],
+  ['m^3/h', 'cy/h'],
+  ['m^2/h', 'sf/h'],
+  ['USD/m^2', 'USD/sf'],
+  ['USD/t', 'USD/ST'],
 ])('%s is read in %s in US units', (si, us) => {
   expect(shown(si, 'US')).toBe(us);
 });
@@ -34,6 +40,14 @@ test.each([
   ['LT', 't'],
   ['kip', 'kN'],
   ['cy', 'm^3'],
+  ['mi', 'km'],
+  ['mph', 'km/h'],
+  ['cy/h', 'm^3/h'],
+  ['h/cy', 'h/m^3'],
+  ['sf/h', 'm^2/h'],
+  ['USD/sf', 'USD/m^2'],
+  ['USD/ST', 'USD/t'],
+  ['USD/mi', 'USD/km'],
 ])('%s is read in %s in SI', (us, si) => {
   expect(shown(us, 'SI')).toBe(si);
 });
@@ -51,6 +65,34 @@ test.each([
   ['USD/h', 'SI'],
 ] as const)('%s stays in %s', (text, system) => {
   expect(shown(text, system)).toBe(text);
+});
+
+test('units of a book go with those of the other system that it has', () => {
+  const extended = extendUnits(standardUnits, {
+    units: [
+      { symbol: 'lcy', definition: 'base', system: 'US' },
+      { symbol: 'bcy', definition: 'base', system: 'US' },
+      { symbol: 'lcm', definition: '1.3079506193143922 lcy', system: 'SI' },
+      { symbol: 'shift', definition: '8 h' },
+    ],
+  });
+  if (!extended.ok) throw new Error('the units do not read');
+  const pairs = [
+    ['lcy', 'lcm'],
+    ['lcy/h', 'lcm/h'],
+    ['USD/lcy', 'USD/lcm'],
+    ['lbm/lcy', 'kg/lcm'],
+    ['ST/lcy', 't/lcm'],
+    ['lcy/shift', 'lcm/shift'],
+  ] as const;
+  for (const [us, si] of pairs) {
+    expect(shown(us, 'SI', extended.value)).toBe(si);
+    expect(shown(us, 'US', extended.value)).toBe(us);
+    expect(shown(si, 'SI', extended.value)).toBe(si);
+  }
+  expect(shown('lcm/h', 'US', extended.value)).toBe('lcy/h');
+  // Bank yards have no counterpart in this book.
+  expect(shown('bcy/h', 'SI', extended.value)).toBe('bcy/h');
 });
 
 test('the dimension never changes, in either system', () => {

@@ -21,10 +21,14 @@ const titleSchema = z.strictObject({
   revision: lineText,
 });
 
-/** A unit the book defines: `definition` is a quantity such as `10 h`, or `base` for a dimension of its own. */
+/**
+ * A unit the book defines: `definition` is a quantity such as `10 h`, or `base` for a dimension of its own; `system` is
+ * the one that has it, where not both do.
+ */
 const bookUnitSchema = z.strictObject({
   symbol: unitText,
   definition: unitText,
+  system: z.exactOptional(z.enum(['SI', 'US'])),
   note: z.exactOptional(noteText),
 });
 
