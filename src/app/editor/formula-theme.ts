@@ -39,6 +39,9 @@ export const formulaTheme = EditorView.theme({
   '.cm-tooltip-autocomplete.cm-tooltip-below': {
     marginTop: 'calc(var(--below-height, 0px) + 10px)',
   },
+  '.cm-tooltip-autocomplete.cm-tooltip-above': {
+    translate: '0 calc(-1 * var(--lines-above, 0px) - 4px)',
+  },
   '.cm-tooltip-autocomplete > ul': {
     display: 'grid',
     gridTemplateColumns: 'minmax(5em, max-content) minmax(0, 1fr) max-content',

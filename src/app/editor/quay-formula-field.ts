@@ -23,6 +23,7 @@ import { FormulaTrial, type Try } from './formula-trial.ts';
 import type { Note } from './note.ts';
 import { drawNote, noteStyles } from './note-view.ts';
 import type { SelectedText } from './quay-input-field.ts';
+import { makeRoomBelow } from './room-below.ts';
 import { whenLeft } from './when-left.ts';
 
 /** What a formula field asks of the book. */
@@ -32,6 +33,9 @@ export interface FormulaDesk {
   /** The line below. */
   readonly note: (trial: Trial, writing: Writing) => Note | undefined;
 }
+
+/** What the note and a list of completions take below a formula (px). */
+const ROOM_BELOW = 320;
 
 /** A box whose size is given, so that the browser lays out nothing around it for a letter. */
 const editorStyles = css`
@@ -130,6 +134,7 @@ export class QuayFormulaField extends LitElement {
           EditorView.updateListener.of((update) => {
             const relisted = completionStatus(update.startState) !== completionStatus(update.state);
             if (update.docChanged) trial.underlineAtRest(update.view);
+            if (completionStatus(update.state) === 'active') this.#keepListOff(update.view);
             if (update.docChanged || update.selectionSet || relisted)
               this.#below.drawSoon(() => this.#tell(trial));
             else if (update.geometryChanged) this.#below.placeSoon();
@@ -148,6 +153,8 @@ export class QuayFormulaField extends LitElement {
     this.#tell(trial);
     trial.underline(view);
     view.focus();
+    // Without room below, the list of completions would stand on the lines above.
+    makeRoomBelow(this, ROOM_BELOW);
   }
 
   override disconnectedCallback(): void {
@@ -156,6 +163,19 @@ export class QuayFormulaField extends LitElement {
     this.#trial?.stop();
     this.#view?.destroy();
     this.#view = undefined;
+  }
+
+  /** A list that opens upwards all the same stands above the whole formula, not above the caret's line. */
+  #keepListOff(view: EditorView): void {
+    if (view.contentHeight < 1.5 * view.defaultLineHeight) return;
+    view.requestMeasure({
+      key: this,
+      read: () => {
+        const caret = view.coordsAtPos(view.state.selection.main.head);
+        return caret ? caret.top - view.dom.getBoundingClientRect().top : 0;
+      },
+      write: (above) => this.style.setProperty('--lines-above', `${above}px`),
+    });
   }
 
   /** Says below what is wrong, or what the formula comes to. */

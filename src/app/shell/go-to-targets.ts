@@ -16,14 +16,19 @@ export interface Target {
   readonly place: () => CellPlace | undefined;
 }
 
-/** The targets that what is typed fits, best first: its name, the beginning of it, words of what it is, a part of its name. Nothing typed fits all. */
+/**
+ * The targets that what is typed fits, best first: its name, on its sheet or as other sheets write it, the beginning of
+ * it, words of what it is, a part of its name. Nothing typed fits all.
+ */
 export function targetsFor(typed: string, notebook: Notebook): readonly Target[] {
   const wanted = folded(typed.trim());
-  const rank = ({ name, label }: Target): number => {
+  const rank = ({ name, label, sheet }: Target): number => {
     if (wanted === '') return 0;
     const own = folded(name);
-    if (own !== '' && own === wanted) return 0;
-    if (own !== '' && own.startsWith(wanted)) return 1;
+    // Before its point the name of a sheet tells nothing apart.
+    const names = own === '' ? [] : wanted.includes('.') ? [own, `${folded(sheet)}.${own}`] : [own];
+    if (names.includes(wanted)) return 0;
+    if (names.some((one) => one.startsWith(wanted))) return 1;
     if (label.toLowerCase().includes(wanted)) return 2;
     return own.includes(wanted) ? 3 : none;
   };

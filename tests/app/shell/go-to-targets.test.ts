@@ -40,6 +40,13 @@ test('a name comes before words, a Greek letter is found by its name', () => {
   expect(found('γ')).toEqual(['γ_w']);
 });
 
+test('a name is found as formulas of other sheets write it', () => {
+  expect(found('soil.w')).toEqual(['w']);
+  expect(found('soil.g')).toEqual(['γ_w']);
+  expect(found('soil.')).toEqual(['γ_w', 'w']);
+  expect(found('soil')).toEqual(['Soil and water']);
+});
+
 test('sheets, headings and titles are found by their words, other prose is not', () => {
   expect(found('water')).toEqual(['Soil and water', 'γ_w', 'Loads on the water side']);
   expect(found('unit')).toEqual(['γ_w', 'Unit weights']);
