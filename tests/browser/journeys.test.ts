@@ -1,6 +1,16 @@
 import { readFile } from 'node:fs/promises';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { axeFindings, cell, enter, focusedWords, line, resultOf, showSheet, startFrom } from './app-page.ts';
+import {
+  axeFindings,
+  cell,
+  drawn,
+  enter,
+  focusedWords,
+  line,
+  resultOf,
+  showSheet,
+  startFrom,
+} from './app-page.ts';
 import { app, openBeside, openPage, page, withBrowser } from './each-test.ts';
 import { keepAsFirstVersion } from './first-storage.ts';
 
@@ -145,6 +155,7 @@ describe('the checker', () => {
     const panel = page.locator('quay-side-panel');
     await panel.getByText('Depends on', { exact: true }).waitFor();
     await panel.getByText('Feeds', { exact: true }).waitFor();
+    await drawn(page);
     const marked = (words: string) =>
       page
         .locator(`quay-line[aria-description="${words}"] .description`)

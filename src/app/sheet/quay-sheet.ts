@@ -369,10 +369,12 @@ export class QuaySheet extends LitElement implements SheetHost {
     return this.session.notebook.rowsOf(`${sheet.key}.${name}`) ?? 0;
   }
 
-  /** What flows where is marked in time for the next frame; no keystroke waits for it. */
+  /** What flows where is marked right after the next frame, with the panel that tells the same. */
   #markFlowSoon(): void {
     cancelAnimationFrame(this.#marking);
-    this.#marking = requestAnimationFrame(() => this.#flow.show(this.session, this.#elements));
+    this.#marking = requestAnimationFrame(() => {
+      setTimeout(() => this.#flow.show(this.session, this.#elements));
+    });
   }
 
   override render(): TemplateResult {
