@@ -80,6 +80,7 @@ function sameRegistry(a: UnitRegistry, b: UnitRegistry): boolean {
   for (const [symbol, unit] of a.units) {
     const other = b.units.get(symbol);
     if (other?.factor !== unit.factor || other.dimension.key !== unit.dimension.key) return false;
+    if (a.infos.get(symbol)?.system !== b.infos.get(symbol)?.system) return false;
   }
   return true;
 }

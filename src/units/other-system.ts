@@ -90,6 +90,7 @@ function inSystem(unit: Unit, system: System, registry: UnitRegistry): Unit {
   );
 }
 
+/** The symbols of a unit's text, each with its power. */
 const SYMBOLS = /[^\s·*/()^\d-][^\s·*/()^-]*(?:\^\d+)?/g;
 
 /** A unit with its symbols put into a system one by one, where one of them is at home in both or is a book's own. */
@@ -123,11 +124,10 @@ function symbolIn(symbol: string, system: System, registry: UnitRegistry): strin
   })?.symbol;
 }
 
-/** Whether every symbol of a unit is at home in a system; those of a book of its own are in both. */
+/** Whether every symbol of a unit is at home in a system. */
 function belongs(text: string, system: System, registry: UnitRegistry): boolean {
-  const symbols = text.split(/[\s·*/()^-]+|(?<=\^)\d+/).filter((part) => part !== '' && !/^\d/.test(part));
-  return symbols.every((symbol) => {
-    const home = infoOf(symbol, registry)?.system ?? 'both';
+  return (text.match(SYMBOLS) ?? []).every((symbol) => {
+    const home = infoOf(withoutPower(symbol), registry)?.system ?? 'both';
     return home === 'both' || home === system;
   });
 }

@@ -52,3 +52,14 @@ test('the demo book compares no reaction of a fender that is too small', () => {
     'fender.c_S: no value',
   ]);
 });
+
+test('where no depth of the boring meets the demand, no pile is long enough', () => {
+  expect(verdicts('pile-bearing', { s_p: '60 ft' }, ['depth.c_found', 'depth.c_len'])).toEqual([
+    'depth.c_found: fails',
+    'depth.c_len: no value',
+  ]);
+  expect(verdicts('demo', { 'wharf.s_b': '30 ft' }, ['waterside.c_found', 'waterside.c_len'])).toEqual([
+    'waterside.c_found: fails',
+    'waterside.c_len: no value',
+  ]);
+});

@@ -26,8 +26,8 @@ export interface NamedPaste {
 /**
  * The edit that puts a text with headers, CSV or from a spreadsheet, into the columns it names, from the row of a place
  * on; it grows the table past its end. Undefined where the place is in no table or the first line names none of its
- * columns, which then is an ordinary block of cells. Numbers without a unit are in that of the page's column. Headers that name no column or state a unit it does not read, and
- * rows with too few or too many cells refuse the whole.
+ * columns, which then is an ordinary block of cells. Numbers without a unit are in that of the page's column. Headers
+ * that name no column or state a unit it does not read, and rows with too few or too many cells refuse the whole.
  */
 export function pasteNamed(
   notebook: Notebook,

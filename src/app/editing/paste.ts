@@ -32,8 +32,8 @@ export interface Pasted {
 
 /**
  * The edit that puts a block of cells onto the page from a place on; a number comes with its unit to a place that has
- * another. On a table it grows the table past its end;
- * on lines each cell goes into the line as far below. A cell that takes no such text refuses the whole.
+ * another. On a table it grows the table past its end; on lines each cell goes into the line as far below. A cell that
+ * takes no such text refuses the whole.
  */
 export function pasteCells(
   book: Book,

@@ -14,6 +14,7 @@ import { SessionController } from '../session/session-controller.ts';
 import { drawSign } from '../sheet/signs.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
+import { OwnWidth } from '../style/own-width.ts';
 import { listProse } from './listed-prose.ts';
 import { overviewStyles } from './overview-styles.ts';
 
@@ -30,27 +31,16 @@ export class Overview extends LitElement {
   /** Whether a list was asked for that does not have the focus yet. */
   #asked = true;
 
-  readonly #resizes = new ResizeObserver(([entry]) => {
-    this.narrow = (entry?.contentRect.width ?? 0) < WIDE;
-  });
-
   constructor() {
     super();
     this.narrow = false;
+    new OwnWidth(this, (width) => {
+      this.narrow = width < WIDE;
+    });
     new SessionController(this, ({ kind }) => {
       if (kind === 'place') this.#asked = true;
       return kind !== 'kept';
     });
-  }
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.#resizes.observe(this);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#resizes.disconnect();
   }
 
   override render(): TemplateResult {

@@ -18,6 +18,7 @@ import { valuesByName } from '../sheet/values-by-name.ts';
 import { flowStyles } from '../style/flow-styles.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
+import { OwnWidth } from '../style/own-width.ts';
 import { nudgedEntry } from './nudge.ts';
 import { panelStyles } from './panel-styles.ts';
 
@@ -33,22 +34,11 @@ export class SidePanel extends LitElement {
   constructor() {
     super();
     this.room = 15;
+    new OwnWidth(this, (width) => {
+      // Less what the "=" before the numbers takes.
+      this.room = Math.floor(width / MATHS_SIZE - 1);
+    });
     new SessionController(this, ({ kind }) => kind !== 'kept', 'after');
-  }
-
-  readonly #resizes = new ResizeObserver(([entry]) => {
-    // Less what the "=" before the numbers takes.
-    this.room = Math.floor((entry?.contentRect.width ?? 0) / MATHS_SIZE - 1);
-  });
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.#resizes.observe(this);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#resizes.disconnect();
   }
 
   override render() {

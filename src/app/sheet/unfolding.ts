@@ -18,12 +18,14 @@ export class Unfolding {
   /** Takes note of the line the person is on alone; of none where they are elsewhere or on more than one. */
   restOn(line: QuayLine | undefined): void {
     if (line === this.#wanted) return;
-    this.#wanted = line;
     this.stop();
+    this.#wanted = line;
     this.#timer = setTimeout(() => this.#turn(), rest);
   }
 
+  /** Unfolds nothing until the person is somewhere again. */
   stop(): void {
+    this.#wanted = undefined;
     clearTimeout(this.#timer);
   }
 

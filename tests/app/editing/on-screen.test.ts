@@ -28,6 +28,7 @@ test('what was written without a unit says its own where the page shows another'
 });
 
 test('what is copied for other programs means the same there', () => {
+  // A foot is 0.3048 m.
   expect(cellValueText(notebook, cell, 'written')).toBe('1');
   expect(cellValueText(notebook, cell, 'US')).toBe('3.2808398950131 ft');
   expect(cellValueText(notebook, at('p3', 'r0', 'k3'), 'US')).toBe('6.5616797900262 ft');

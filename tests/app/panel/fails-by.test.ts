@@ -10,7 +10,7 @@ test('a failing check tells how far it is from holding', () => {
     const verdict = notebook.verdict('beam.c_M');
     return verdict && failsBy(verdict, view, notebook.model.registry);
   };
-  // 10 × 4² / 8 = 20, and 10 × 6² / 8 = 45, of 25 kN·m.
+  // 10 × 4² / 8 = 20, and 10 × 6² / 8 = 45, of 25 kN·m; a kip·ft is 4.4482216 kN × 0.3048 m.
   expect(by('written')).toBeUndefined();
   const edit = setEntry({ sheet: 'beam', part: 'p2', row: 'r1' }, '6 m');
   expect(notebook.apply(edit).ok).toBe(true);
