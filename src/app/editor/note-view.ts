@@ -1,6 +1,6 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
 import type { Fix } from '../../diagnostics/index.ts';
-import { drawSign } from '../sheet/signs.ts';
+import { drawSign } from '../sheet/line/signs.ts';
 import { fixWords, type Note } from './note.ts';
 
 /** Draws the line below; `apply` carries out a remedy. The first remedy has the key Alt+Enter. */

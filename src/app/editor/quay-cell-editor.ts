@@ -1,7 +1,7 @@
 import { html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
-import type { CellKind, Commit } from '../sheet/cell-edit.ts';
+import type { CellKind, Commit } from '../sheet/editing/cell-edit.ts';
 import { choiceOptions } from './choice-options.ts';
 import { entryReader } from './entry-reader.ts';
 import { formulaDesk } from './formula-desk.ts';

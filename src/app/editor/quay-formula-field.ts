@@ -11,7 +11,7 @@ import { EditorView, keymap, tooltips } from '@codemirror/view';
 import { css, html, LitElement, type TemplateResult } from 'lit';
 import type { Fix } from '../../diagnostics/index.ts';
 import type { Trial } from '../../notebook/index.ts';
-import type { Commit, CommitMove } from '../sheet/cell-edit.ts';
+import type { Commit, CommitMove } from '../sheet/editing/cell-edit.ts';
 import { Below } from './below.ts';
 import { fieldStyles } from './field-styles.ts';
 import { type Completer, formulaCompletion } from './formula-completion.ts';

@@ -1,6 +1,6 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Fix } from '../../diagnostics/index.ts';
-import type { Commit, CommitMove } from '../sheet/cell-edit.ts';
+import type { Commit, CommitMove } from '../sheet/editing/cell-edit.ts';
 import { Below } from './below.ts';
 import { fieldKey } from './field-keys.ts';
 import { fieldStyles } from './field-styles.ts';

@@ -5,7 +5,7 @@ import { groupedSheets } from '../editing/grouped-sheets.ts';
 import type { CellPlace } from '../session/place.ts';
 import { placeOfId } from '../session/places.ts';
 import type { Session } from '../session/session.ts';
-import { type GridMap, gridMap } from '../sheet/grid-map.ts';
+import { type GridMap, gridMap } from '../sheet/place/grid-map.ts';
 import { findingsOf } from './findings.ts';
 
 /** Where a problem is mended: its line, its row of a table, or the formula of its column; nowhere for the whole book. */

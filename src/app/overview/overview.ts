@@ -11,7 +11,7 @@ import type { CellPlace } from '../session/place.ts';
 import { labelOf, localName, placeOfId } from '../session/places.ts';
 import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
-import { drawSign } from '../sheet/signs.ts';
+import { drawSign } from '../sheet/line/signs.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { OwnWidth } from '../style/own-width.ts';

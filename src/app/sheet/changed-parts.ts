@@ -2,9 +2,9 @@ import type { Part, Sheet, Table } from '../../document/index.ts';
 import type { Session } from '../session/session.ts';
 import { QuayTable } from '../table/quay-table.ts';
 import type { DrawnLater } from './drawn-later.ts';
+import { QuayLine } from './line/quay-line.ts';
+import { QuayWords } from './line/quay-words.ts';
 import type { PageElements } from './page-elements.ts';
-import { QuayLine } from './quay-line.ts';
-import { QuayWords } from './quay-words.ts';
 
 /** Where the parts of a page are drawn again after an edit. */
 export interface Drawing {

@@ -1,6 +1,6 @@
 import type { QuayTable } from '../table/quay-table.ts';
-import { QuayLine } from './quay-line.ts';
-import { QuayWords } from './quay-words.ts';
+import { QuayLine } from './line/quay-line.ts';
+import { QuayWords } from './line/quay-words.ts';
 
 type Drawn = QuayLine | QuayWords | QuayTable;
 

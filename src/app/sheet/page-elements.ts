@@ -1,10 +1,10 @@
 import type { CellPlace } from '../session/place.ts';
 import { QuayTable } from '../table/quay-table.ts';
-import type { CellEdit } from './cell-edit.ts';
-import { type GridMap, tableRow } from './grid-map.ts';
-import { QuayLine } from './quay-line.ts';
-import { QuayWords } from './quay-words.ts';
-import { type CellRange, fieldsInRange } from './range.ts';
+import type { CellEdit } from './editing/cell-edit.ts';
+import { QuayLine } from './line/quay-line.ts';
+import { QuayWords } from './line/quay-words.ts';
+import { type GridMap, tableRow } from './place/grid-map.ts';
+import { type CellRange, fieldsInRange } from './place/range.ts';
 
 /** Where the person is, as the page shows it. */
 export interface Standing {

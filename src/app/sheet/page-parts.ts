@@ -3,11 +3,11 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { Part, Table } from '../../document/index.ts';
 import type { NewKind } from '../editing/new-items.ts';
 import type { Session } from '../session/session.ts';
-import { type GridMap, hasTitle } from './grid-map.ts';
-import type { LineSource, Room } from './line-source.ts';
+import type { LineSource, Room } from './line/line-source.ts';
+import { type GridMap, hasTitle } from './place/grid-map.ts';
 import type { SheetHost } from './sheet-host.ts';
-import './quay-line.ts';
-import './quay-words.ts';
+import './line/quay-line.ts';
+import './line/quay-words.ts';
 import '../table/quay-table.ts';
 
 /** What the parts of a page are drawn with. */

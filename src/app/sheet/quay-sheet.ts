@@ -16,31 +16,38 @@ import { printedTableStyles } from '../table/printed-table.ts';
 import { QuayTable } from '../table/quay-table.ts';
 import { tableStyles } from '../table/table-styles.ts';
 import type { About, Asked } from './asked.ts';
-import type { CellEdit, Commit } from './cell-edit.ts';
-import { CellFocus } from './cell-focus.ts';
 import { drawChanged } from './changed-parts.ts';
-import { ClipboardEvents } from './clipboard-events.ts';
-import { carryOut } from './commands.ts';
 import { DrawnLater, redraw } from './drawn-later.ts';
+import type { CellEdit, Commit } from './editing/cell-edit.ts';
+import { ClipboardEvents } from './editing/clipboard-events.ts';
 import { FlowMarks } from './flow-marks.ts';
-import { type GridMap, gridMap, placeAt } from './grid-map.ts';
-import { commandOf } from './keys.ts';
-import { lineStyles } from './line-styles.ts';
-import { subjectAt } from './menu-subject.ts';
-import { type Motion, moved } from './motions.ts';
+import { lineStyles } from './line/line-styles.ts';
+import { QuayLine } from './line/quay-line.ts';
+import { subjectAt } from './menu/menu-subject.ts';
+import type { QuaySheetMenu } from './menu/quay-sheet-menu.ts';
 import { PageElements } from './page-elements.ts';
-import { describedWidth, PRINT_WIDTH, pageStyle, roomFor, symbolWidth, tracksFor } from './page-measure.ts';
 import { drawEmpty, drawHeads, drawPart } from './page-parts.ts';
-import { pageStyles } from './page-styles.ts';
-import { PaperTurn } from './paper-turn.ts';
-import { PointerEvents } from './pointer-events.ts';
-import { printStyles } from './print-styles.ts';
-import { QuayLine } from './quay-line.ts';
-import type { QuaySheetMenu } from './quay-sheet-menu.ts';
-import { type CellRange, rangeBetween } from './range.ts';
+import {
+  describedWidth,
+  PRINT_WIDTH,
+  pageStyle,
+  roomFor,
+  symbolWidth,
+  tracksFor,
+} from './paper/page-measure.ts';
+import { pageStyles } from './paper/page-styles.ts';
+import { PaperTurn } from './paper/paper-turn.ts';
+import { printStyles } from './paper/print-styles.ts';
+import { CellFocus } from './place/cell-focus.ts';
+import { carryOut } from './place/commands.ts';
+import { type GridMap, gridMap, placeAt } from './place/grid-map.ts';
+import { commandOf } from './place/keys.ts';
+import { type Motion, moved } from './place/motions.ts';
+import { PointerEvents } from './place/pointer-events.ts';
+import { type CellRange, rangeBetween } from './place/range.ts';
 import type { SheetHost } from './sheet-host.ts';
 import { Unfolding } from './unfolding.ts';
-import './quay-sheet-menu.ts';
+import './menu/quay-sheet-menu.ts';
 
 /**
  * The page: one sheet of the open book on its paper, one grid of cells. It holds where the person is and what is being

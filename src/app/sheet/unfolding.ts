@@ -1,4 +1,4 @@
-import type { QuayLine } from './quay-line.ts';
+import type { QuayLine } from './line/quay-line.ts';
 
 /** For how many milliseconds the person stays on a line before it unfolds: a page that is crossed stays as it is. */
 const rest = 150;

@@ -1,5 +1,5 @@
 import { html, type TemplateResult } from 'lit';
-import { type MenuItem, PopupMenu } from '../sheet/popup-menu.ts';
+import { type MenuItem, PopupMenu } from '../sheet/menu/popup-menu.ts';
 
 /** What is done with a whole sheet. */
 export type SheetAction = 'add' | 'change' | 'duplicate' | 'move up' | 'move down' | 'remove';

@@ -5,7 +5,7 @@ import { duplicateSheet, moveSheetBy } from '../editing/sheet-edits.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import type { SheetDialog } from '../settings/sheet-dialog.ts';
-import { drawSign } from '../sheet/signs.ts';
+import { drawSign } from '../sheet/line/signs.ts';
 import type { SheetAction, SheetListMenu } from './sheet-list-menu.ts';
 import { sheetStates, stateWords } from './sheet-states.ts';
 

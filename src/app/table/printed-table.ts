@@ -1,7 +1,7 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
 import { unitInPrint, writeNumber } from '../../units/index.ts';
-import { drawSymbol } from '../sheet/formula-view.ts';
-import { drawSign } from '../sheet/signs.ts';
+import { drawSymbol } from '../sheet/line/formula-view.ts';
+import { drawSign } from '../sheet/line/signs.ts';
 import type { ColumnView } from './cell-view.ts';
 import { isText } from './column-width.ts';
 import { printBands } from './print-bands.ts';

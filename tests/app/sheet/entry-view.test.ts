@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { UnitsView } from '../../../src/app/session/session.ts';
-import { entryView } from '../../../src/app/sheet/entry-view.ts';
+import { entryView } from '../../../src/app/sheet/line/entry-view.ts';
 import { extendUnits, readEntry, readUnit, standardUnits } from '../../../src/units/index.ts';
 
 function view(entry: string, unit: string, units: UnitsView = 'written') {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { formulaLines } from '../../../src/app/sheet/formula-lines.ts';
-import { formulaWidth } from '../../../src/app/sheet/formula-width.ts';
+import { formulaLines } from '../../../src/app/sheet/line/formula-lines.ts';
+import { formulaWidth } from '../../../src/app/sheet/line/formula-width.ts';
 import { parseFormula, printSyntax } from '../../../src/language/index.ts';
 
 /** The lines of a formula as text, indented by two spaces an em and a half. */

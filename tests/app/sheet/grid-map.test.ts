@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { type GridMap, gridMap, placeAt } from '../../../src/app/sheet/grid-map.ts';
-import { moved } from '../../../src/app/sheet/motions.ts';
-import { cellsInRange, isWholeRows, rangeBetween } from '../../../src/app/sheet/range.ts';
+import { type GridMap, gridMap, placeAt } from '../../../src/app/sheet/place/grid-map.ts';
+import { moved } from '../../../src/app/sheet/place/motions.ts';
+import { cellsInRange, isWholeRows, rangeBetween } from '../../../src/app/sheet/place/range.ts';
 import { at, smallBook } from '../small-book.ts';
 
 function beam(rows = 3): GridMap {

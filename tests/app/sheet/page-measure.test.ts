@@ -1,5 +1,10 @@
 import { expect, test } from 'vitest';
-import { describedWidth, roomFor, symbolWidth, tracksFor } from '../../../src/app/sheet/page-measure.ts';
+import {
+  describedWidth,
+  roomFor,
+  symbolWidth,
+  tracksFor,
+} from '../../../src/app/sheet/paper/page-measure.ts';
 import type { Row, Sheet } from '../../../src/document/index.ts';
 
 const sheet = (names: readonly string[], label: string): Sheet => ({

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { comparedSides } from '../../../src/app/session/compared-sides.ts';
 import type { Session, UnitsView } from '../../../src/app/session/session.ts';
-import { lineBody } from '../../../src/app/sheet/line-body.ts';
-import { takenBranch } from '../../../src/app/sheet/taken-branch.ts';
-import { valuesByName } from '../../../src/app/sheet/values-by-name.ts';
+import { lineBody } from '../../../src/app/sheet/line/line-body.ts';
+import { takenBranch } from '../../../src/app/sheet/line/taken-branch.ts';
+import { valuesByName } from '../../../src/app/sheet/line/values-by-name.ts';
 import { type Book, blankBook, type Row } from '../../../src/document/index.ts';
 import { sessionOn } from '../editor/sample-session.ts';
 

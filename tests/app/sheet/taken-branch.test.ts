@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type Fact, takenBranch } from '../../../src/app/sheet/taken-branch.ts';
+import { type Fact, takenBranch } from '../../../src/app/sheet/line/taken-branch.ts';
 import { parseFormula, printSyntax } from '../../../src/language/index.ts';
 
 const facts: Readonly<Record<string, Fact>> = {

@@ -1,4 +1,4 @@
-import { type CallSyntax, findFunction, type Syntax } from '../../language/index.ts';
+import { type CallSyntax, findFunction, type Syntax } from '../../../language/index.ts';
 
 /** What is known of a name: its value (numbers in SI), or that it is blank. */
 export type Fact =

@@ -1,10 +1,10 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import type { Part, Prose } from '../../document/index.ts';
-import type { Session } from '../session/session.ts';
-import type { CellEdit } from './cell-edit.ts';
-import { cellEditor } from './cell-editor.ts';
+import type { Part, Prose } from '../../../document/index.ts';
+import type { Session } from '../../session/session.ts';
+import type { CellEdit } from '../editing/cell-edit.ts';
+import { cellEditor } from '../editing/cell-editor.ts';
+import type { SheetHost } from '../sheet-host.ts';
 import { drawPicture } from './picture.ts';
-import type { SheetHost } from './sheet-host.ts';
 import { drawSign, type Sign } from './signs.ts';
 
 /** What stands in the margin beside prose of a role, and its sign. */

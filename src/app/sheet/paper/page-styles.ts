@@ -1,6 +1,6 @@
 import { css, unsafeCSS } from 'lit';
-import { figureCss } from '../../figures/index.ts';
-import { paperStyles } from '../style/paper-styles.ts';
+import { figureCss } from '../../../figures/index.ts';
+import { paperStyles } from '../../style/paper-styles.ts';
 
 /** The desk, the sheet of paper on it, and what stands on the paper besides lines and tables. */
 export const pageStyles = css`

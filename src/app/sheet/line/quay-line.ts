@@ -1,13 +1,13 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import type { Item } from '../../notebook/index.ts';
-import type { Session } from '../session/session.ts';
-import type { CellEdit } from './cell-edit.ts';
-import { cellEditor } from './cell-editor.ts';
+import type { Item } from '../../../notebook/index.ts';
+import type { Session } from '../../session/session.ts';
+import type { CellEdit } from '../editing/cell-edit.ts';
+import { cellEditor } from '../editing/cell-editor.ts';
+import { lineFields } from '../place/grid-map.ts';
+import type { SheetHost } from '../sheet-host.ts';
 import { drawSymbol } from './formula-view.ts';
-import { lineFields } from './grid-map.ts';
 import { lineBody } from './line-body.ts';
 import type { LineSource, Room } from './line-source.ts';
-import type { SheetHost } from './sheet-host.ts';
 import { drawSign } from './signs.ts';
 
 /**

@@ -1,16 +1,22 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Problem } from '../../diagnostics/index.ts';
-import type { Choice, Given } from '../../document/index.ts';
-import type { Syntax } from '../../language/index.ts';
-import { type Item, type Result, type Value, type Verdict, writeUtilisation } from '../../notebook/index.ts';
-import { unitInPrint } from '../../units/index.ts';
-import { choiceWords } from '../session/choice-words.ts';
-import { comparedSides } from '../session/compared-sides.ts';
-import { type Shown, shownQuantity, unitShown } from '../session/shown.ts';
+import type { Problem } from '../../../diagnostics/index.ts';
+import type { Choice, Given } from '../../../document/index.ts';
+import type { Syntax } from '../../../language/index.ts';
+import {
+  type Item,
+  type Result,
+  type Value,
+  type Verdict,
+  writeUtilisation,
+} from '../../../notebook/index.ts';
+import { unitInPrint } from '../../../units/index.ts';
+import { choiceWords } from '../../session/choice-words.ts';
+import { comparedSides } from '../../session/compared-sides.ts';
+import { type Shown, shownQuantity, unitShown } from '../../session/shown.ts';
+import { LETTER } from '../paper/page-measure.ts';
 import { entryView } from './entry-view.ts';
 import { drawFormula, hasNumbers, typesetFormula, typesetNumbers } from './formula-view.ts';
 import type { LineContext, Room } from './line-source.ts';
-import { LETTER } from './page-measure.ts';
 import { drawSign, type Sign } from './signs.ts';
 import { valuesByName } from './values-by-name.ts';
 

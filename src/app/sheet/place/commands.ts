@@ -1,8 +1,8 @@
-import type { Outcome } from '../../diagnostics/index.ts';
-import type { Edit } from '../../document/index.ts';
-import { insertColumnBeside, moveColumnBy, removeColumnAt } from '../editing/column-edits.ts';
-import { findPlace } from '../editing/find-place.ts';
-import { insertChart } from '../editing/insert-chart.ts';
+import type { Outcome } from '../../../diagnostics/index.ts';
+import type { Edit } from '../../../document/index.ts';
+import { insertColumnBeside, moveColumnBy, removeColumnAt } from '../../editing/column-edits.ts';
+import { findPlace } from '../../editing/find-place.ts';
+import { insertChart } from '../../editing/insert-chart.ts';
 import {
   type Change,
   duplicate,
@@ -11,16 +11,16 @@ import {
   moveLine,
   removeLines,
   removeWholePart,
-} from '../editing/line-edits.ts';
-import type { NewKind } from '../editing/new-items.ts';
-import { clearCells, fillDown } from '../editing/range-edits.ts';
-import type { CellPlace } from '../session/place.ts';
-import type { Session } from '../session/session.ts';
-import type { About } from './asked.ts';
+} from '../../editing/line-edits.ts';
+import type { NewKind } from '../../editing/new-items.ts';
+import { clearCells, fillDown } from '../../editing/range-edits.ts';
+import type { CellPlace } from '../../session/place.ts';
+import type { Session } from '../../session/session.ts';
+import type { About } from '../asked.ts';
+import type { MenuAction } from '../menu/quay-sheet-menu.ts';
 import { type GridMap, placeAt } from './grid-map.ts';
 import type { Command } from './keys.ts';
 import type { Motion } from './motions.ts';
-import type { MenuAction } from './quay-sheet-menu.ts';
 import { type CellRange, cellsInRange } from './range.ts';
 
 /** What commands need of the page. */

@@ -1,7 +1,7 @@
 import { html, type TemplateResult } from 'lit';
-import type { Session } from '../session/session.ts';
+import type { Session } from '../../session/session.ts';
 import type { CellEdit, Commit } from './cell-edit.ts';
-import '../editor/quay-cell-editor.ts';
+import '../../editor/quay-cell-editor.ts';
 import './quay-prose-editor.ts';
 
 /** The editor of a cell, in place: prose has a field of several lines, everything else the cell editor. */

@@ -1,4 +1,4 @@
-import type { Syntax } from '../../language/index.ts';
+import type { Syntax } from '../../../language/index.ts';
 import { textWidth } from './formula-width.ts';
 
 /** A piece of a line: part of the formula's tree, or what is written between parts. */

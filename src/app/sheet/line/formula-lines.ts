@@ -1,4 +1,4 @@
-import { type CallSyntax, findFunction, type Syntax } from '../../language/index.ts';
+import { type CallSyntax, findFunction, type Syntax } from '../../../language/index.ts';
 import {
   alone,
   called,

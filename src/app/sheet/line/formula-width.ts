@@ -1,4 +1,4 @@
-import { findFunction, type Syntax } from '../../language/index.ts';
+import { findFunction, type Syntax } from '../../../language/index.ts';
 
 /** What stands for a name when its width is judged: the name itself, or the number put in. */
 export type TextOf = (name: string) => string;

@@ -1,6 +1,6 @@
-import type { Sheet } from '../../document/index.ts';
-import { nameWidth } from './formula-width.ts';
-import type { LineSource, Room } from './line-source.ts';
+import type { Sheet } from '../../../document/index.ts';
+import { nameWidth } from '../line/formula-width.ts';
+import type { LineSource, Room } from '../line/line-source.ts';
 
 /** The type size of formulas in px, unless the page is narrow. */
 export const MATHS_SIZE = 17;

@@ -1,4 +1,4 @@
-import type { CellPlace } from '../session/place.ts';
+import type { CellPlace } from '../../session/place.ts';
 
 /** What a cell holds, for its editor. */
 export type CellKind = 'formula' | 'entry' | 'unit' | 'name' | 'text' | 'choice' | 'prose';

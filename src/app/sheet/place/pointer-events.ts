@@ -1,5 +1,5 @@
-import type { CellPlace } from '../session/place.ts';
-import { samePlace } from '../session/place.ts';
+import type { CellPlace } from '../../session/place.ts';
+import { samePlace } from '../../session/place.ts';
 import { type CommandHost, carryOut } from './commands.ts';
 
 type Host = Omit<CommandHost, 'openMenu'> &

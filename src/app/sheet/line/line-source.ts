@@ -1,6 +1,6 @@
-import type { CalcColumn, Row, SeriesColumn } from '../../document/index.ts';
-import type { Item } from '../../notebook/index.ts';
-import type { Session } from '../session/session.ts';
+import type { CalcColumn, Row, SeriesColumn } from '../../../document/index.ts';
+import type { Item } from '../../../notebook/index.ts';
+import type { Session } from '../../session/session.ts';
 
 /** What a line of the page shows: a row of a block, or the formula of a table's column. */
 export type LineSource = Row | CalcColumn | SeriesColumn;

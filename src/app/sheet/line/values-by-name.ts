@@ -1,8 +1,8 @@
-import type { Syntax } from '../../language/index.ts';
-import type { FormulaItem, Item, Notebook, Quantity, Result } from '../../notebook/index.ts';
-import { sameDimension, type Unit } from '../../units/index.ts';
-import type { Session } from '../session/session.ts';
-import { type Shown, shownQuantity } from '../session/shown.ts';
+import type { Syntax } from '../../../language/index.ts';
+import type { FormulaItem, Item, Notebook, Quantity, Result } from '../../../notebook/index.ts';
+import { sameDimension, type Unit } from '../../../units/index.ts';
+import type { Session } from '../../session/session.ts';
+import { type Shown, shownQuantity } from '../../session/shown.ts';
 import type { Fact } from './taken-branch.ts';
 
 /** What the names in a line's formula stand for now. */

@@ -1,8 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { CheckedFormula, Syntax } from '../../language/index.ts';
-import { formulaMath, math, numbersMath, symbolMath } from '../../record/index.ts';
-import { shownText } from '../session/shown.ts';
-import { drawMarkup } from '../style/markup.ts';
+import type { CheckedFormula, Syntax } from '../../../language/index.ts';
+import { formulaMath, math, numbersMath, symbolMath } from '../../../record/index.ts';
+import { shownText } from '../../session/shown.ts';
+import { drawMarkup } from '../../style/markup.ts';
 import { formulaLines } from './formula-lines.ts';
 import type { FormulaLine, Piece } from './formula-pieces.ts';
 import { takenBranch } from './taken-branch.ts';

@@ -1,19 +1,19 @@
-import { carriedFrom, unitOnScreen } from '../editing/carried-unit.ts';
-import { cellValueText } from '../editing/cell-value-text.ts';
+import { carriedFrom, unitOnScreen } from '../../editing/carried-unit.ts';
+import { cellValueText } from '../../editing/cell-value-text.ts';
 import {
   CELLS_TYPE,
   type CopiedCells,
   readCells,
   readCopied,
   writeCells,
-} from '../editing/clipboard-text.ts';
-import { findPlace } from '../editing/find-place.ts';
-import { insertRows } from '../editing/line-edits.ts';
-import { copyOfRow, freshFor } from '../editing/new-items.ts';
-import { pasteCells } from '../editing/paste.ts';
-import { pasteNamed } from '../editing/paste-named.ts';
-import { type CommandHost, carryOut, selectedCells, told } from './commands.ts';
-import { isWholeRows } from './range.ts';
+} from '../../editing/clipboard-text.ts';
+import { findPlace } from '../../editing/find-place.ts';
+import { insertRows } from '../../editing/line-edits.ts';
+import { copyOfRow, freshFor } from '../../editing/new-items.ts';
+import { pasteCells } from '../../editing/paste.ts';
+import { pasteNamed } from '../../editing/paste-named.ts';
+import { type CommandHost, carryOut, selectedCells, told } from '../place/commands.ts';
+import { isWholeRows } from '../place/range.ts';
 
 type Host = CommandHost & HTMLElement & { readonly editing: boolean };
 
