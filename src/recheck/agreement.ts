@@ -7,6 +7,9 @@ const RELATIVE = 1e-9;
 /** And how far what is left of a balance may, relative to the sum of the magnitudes. */
 export const OF_MAGNITUDES = 1e-12;
 
+/** How near two values must be to agree, as reports say it. */
+export const RECHECK_TOLERANCE = `${RELATIVE} of the value, or ${OF_MAGNITUDES} of the sum of the magnitudes for what is left of a balance`;
+
 export type Verdict =
   | 'agree'
   /** Neither has a value. */

@@ -1,3 +1,4 @@
+export { RECHECK_TOLERANCE } from './agreement.ts';
 export type { Grid, GridCell, GridLabel, GridPlace, GridSheet } from './grid.ts';
 export { type LoweredBook, lowerBook } from './lower/book.ts';
 export type * from './program.ts';

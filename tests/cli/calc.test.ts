@@ -219,23 +219,3 @@ describe('eval', () => {
     expect(quaybookJson('eval', 'result + 1', '--given', 'result=2', '--unit', '').json.value).toBe(3);
   });
 });
-
-describe('verify', () => {
-  test('counts cases and coverage of every template', () => {
-    const { run, json } = quaybookJson('verify', 'fender-energy');
-    expect(run.status).toBe(0);
-    const counts = json.templates['fender-energy'];
-    expect(counts.failed).toBe(0);
-    expect(counts.covered).toBe(counts.results);
-    expect(counts.published + counts.memory + counts.independent).toBe(counts.cases);
-  });
-});
-
-describe('recheck', () => {
-  test('finds no difference in a template', () => {
-    const { run, json } = quaybookJson('recheck', 'fender-energy');
-    expect(run.status).toBe(0);
-    expect(json.findings).toEqual([]);
-    expect(json.agree).toBeGreaterThan(150);
-  });
-});

@@ -1,7 +1,13 @@
 import { openNotebook, recheckProgram } from '../../notebook/index.ts';
-import { RECHECK_LIMITS, recheck as recheckBook, reportLines } from '../../recheck/index.ts';
+import {
+  RECHECK_LIMITS,
+  RECHECK_TOLERANCE,
+  recheck as recheckBook,
+  reportLines,
+} from '../../recheck/index.ts';
 import { readBook } from '../books.ts';
 import { AGREES, type Command, DISAGREES } from '../command.ts';
+import { headLines, headOf } from '../head.ts';
 import { readOptions } from '../options.ts';
 import { Refused } from '../refused.ts';
 
@@ -15,10 +21,16 @@ export const recheck: Command = {
     const [name, ...more] = options.positionals;
     if (name === undefined || more.length > 0)
       throw new Refused('recheck takes one BOOK: a file or a template’s id');
-    const { program, values } = recheckProgram(openNotebook(readBook(name)));
+    const book = readBook(name);
+    const head = headOf(name, book);
+    const { program, values } = recheckProgram(openNotebook(book));
     const report = await recheckBook(program, values);
-    if (options.alone('json')) output.print(JSON.stringify({ ...report, limits: RECHECK_LIMITS }, null, 2));
-    else for (const line of [...reportLines(report), RECHECK_LIMITS]) output.print(line);
+    if (options.alone('json')) {
+      const whole = { ...head, tolerance: RECHECK_TOLERANCE, ...report, limits: RECHECK_LIMITS };
+      output.print(JSON.stringify(whole, null, 2));
+    } else
+      for (const line of [...headLines(head, RECHECK_TOLERANCE), '', ...reportLines(report), RECHECK_LIMITS])
+        output.print(line);
     for (const finding of report.findings) output.complain(finding.message);
     return report.findings.length === 0 ? AGREES : DISAGREES;
   },

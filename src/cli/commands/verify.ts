@@ -1,26 +1,74 @@
-import { type TemplateReport, verifyTemplate } from '../../review/index.ts';
+import {
+  type CaseReport,
+  type Judgement,
+  STATED_EXACTLY,
+  type TemplateReport,
+  verifyTemplate,
+} from '../../review/index.ts';
 import { chosenTemplates, templateBook, templateCases } from '../books.ts';
 import { AGREES, type Command, DISAGREES } from '../command.ts';
+import { type Head, headLines, headOf } from '../head.ts';
 import { readOptions } from '../options.ts';
 
-/** `quaybook verify`: run the published cases of the shipped templates. */
+const tolerance =
+  'each value’s own: half a unit of its last printed digit, or a part of it with the reason (at most 1 %); ' +
+  `${STATED_EXACTLY} of the value where none is stated`;
+
+/** `quaybook verify`: run the cases of the shipped templates. */
 export const verify: Command = {
   name: 'verify',
   usage: 'verify [TEMPLATE]... [--json]',
-  help: 'runs the published cases of the shipped templates',
+  help:
+    'runs the cases of the shipped templates: published examples, values from memory, independent routes; ' +
+    '--json lists each with its source, what is expected and what is obtained',
   run: (args, output) => {
     const options = readOptions('verify', args, { json: 'alone' });
-    const reports = chosenTemplates(options.positionals).map(
-      (id) => [id, verifyTemplate(templateBook(id), templateCases(id))] as const,
-    );
+    const reports = chosenTemplates(options.positionals).map((id): Verified => {
+      const book = templateBook(id);
+      return { id, head: headOf(id, book), report: verifyTemplate(book, templateCases(id)) };
+    });
     if (options.alone('json')) {
-      const templates = Object.fromEntries(reports.map(([id, report]) => [id, counts(report)]));
+      const templates = Object.fromEntries(reports.map((one) => [one.id, printed(one)]));
       output.print(JSON.stringify({ templates }, null, 2));
-    } else for (const [id, report] of reports) output.print(summary(id, report));
-    for (const [id, report] of reports) for (const line of complaints(id, report)) output.complain(line);
-    return reports.every(([, report]) => complaints('', report).length === 0) ? AGREES : DISAGREES;
+    } else
+      for (const { head, report } of reports)
+        output.print([...headLines(head, tolerance), `cases      ${summary(report)}`, ''].join('\n'));
+    for (const { id, report } of reports)
+      for (const line of complaints(report)) output.complain(`${id}${line}`);
+    return reports.every(({ report }) => complaints(report).length === 0) ? AGREES : DISAGREES;
   },
 };
+
+interface Verified {
+  readonly id: string;
+  readonly head: Head;
+  readonly report: TemplateReport;
+}
+
+function printed({ head, report }: Verified) {
+  return { ...head, tolerance, ...counts(report), case_list: report.cases.map(printedCase) };
+}
+
+function printedCase({ id, title, kind, source, inputs, agrees, refused, judgements }: CaseReport) {
+  const values = judgements.flatMap(printedValues);
+  return { id, title, kind, source, inputs, agrees, ...(refused !== undefined && { refused }), values };
+}
+
+/** The comparisons of one expected result; one that could not be found says why. */
+function printedValues({ name, row, reason, agrees, words, comparisons }: Judgement): readonly object[] {
+  const place = { name, ...(row !== undefined && { row }) };
+  if (comparisons.length === 0) return [{ ...place, agrees, because: words }];
+  return comparisons.map((one) => ({
+    ...place,
+    expected: one.expected,
+    obtained: one.obtained ?? null,
+    ...(one.unit !== undefined && { unit: one.unit }),
+    ...(one.tolerance !== undefined && { tolerance: one.tolerance }),
+    ...(one.mustDiffer && { must_differ: true }),
+    ...(reason !== undefined && { reason }),
+    agrees: one.agrees,
+  }));
+}
 
 function counts(report: TemplateReport) {
   const ofKind = (kind: string): number => report.cases.filter((one) => one.kind === kind).length;
@@ -35,18 +83,18 @@ function counts(report: TemplateReport) {
   };
 }
 
-function summary(id: string, report: TemplateReport): string {
+function summary(report: TemplateReport): string {
   const { cases, failed, results, covered, published, memory, independent } = counts(report);
   return (
-    `${id}: ${cases - failed} of ${cases} cases agree (${published} published, ${memory} from memory, ` +
-    `${independent} independent); ${covered} of ${results} results covered`
+    `${cases - failed} of ${cases} agree; ${published} of the ${cases} are published examples, ` +
+    `${memory} from memory, ${independent} by independent routes; ${covered} of ${results} results covered`
   );
 }
 
-function complaints(id: string, report: TemplateReport): readonly string[] {
+function complaints(report: TemplateReport): readonly string[] {
   const wrong = report.cases.flatMap((one) => {
-    if (one.refused !== undefined) return [`${id} ${one.id}: ${one.refused}`];
-    return one.judgements.filter((found) => !found.agrees).map((found) => `${id} ${one.id}: ${found.words}`);
+    if (one.refused !== undefined) return [` ${one.id}: ${one.refused}`];
+    return one.judgements.filter((found) => !found.agrees).map((found) => ` ${one.id}: ${found.words}`);
   });
-  return [...wrong, ...report.uncovered.map((result) => `${id}: no case covers ${result}`)];
+  return [...wrong, ...report.uncovered.map((result) => `: no case covers ${result}`)];
 }

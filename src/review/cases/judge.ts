@@ -2,6 +2,9 @@ import type { Expectation } from '../../document/index.ts';
 import { columnNamed, lineNamed, type Notebook, type Value } from '../../notebook/index.ts';
 import { fromSI, readUnit, type Unit, writeNumber } from '../../units/index.ts';
 
+/** How near a number must be whose case states no tolerance, relative to itself: it is exact but for rounding. */
+export const STATED_EXACTLY = 1e-9;
+
 /** How a result compares with what a case expects. */
 export interface Judgement {
   /** `sheet.name` or `sheet.table.column`; the name as written where there is no such result. */
@@ -10,6 +13,28 @@ export interface Judgement {
   /** Whether it vouches for the result; that a printed value is not met does not. */
   readonly covers: boolean;
   /** What was found and what was expected, in words. */
+  readonly words: string;
+  /** The name as the case writes it, and the row of a column, from 1. */
+  readonly name: string;
+  readonly row?: number;
+  /** Each value that was expected with the one obtained; none where there is no such result. */
+  readonly comparisons: readonly Comparison[];
+  /** Why a printed value is not met, or why its tolerance is what it is. */
+  readonly reason?: string;
+}
+
+/** A value expected beside the one obtained. A number is in `unit`; a check compares its utilisation or its verdict. */
+export interface Comparison {
+  readonly agrees: boolean;
+  readonly expected: number | string | boolean;
+  /** Undefined where the result has no such value. */
+  readonly obtained: number | string | boolean | undefined;
+  /** The unit of both; undefined for a text and a verdict, empty for a plain number. */
+  readonly unit?: string;
+  /** How far apart two numbers may be, in the unit. */
+  readonly tolerance?: number;
+  /** Whether the source prints what the method does not give: then the two must be further apart. */
+  readonly mustDiffer?: boolean;
   readonly words: string;
 }
 
@@ -23,23 +48,33 @@ interface Found {
 /** Compares one result with its expectation. */
 export function judge(notebook: Notebook, expected: Expectation): Judgement {
   const found = find(notebook, expected);
-  const covers = expected.reproduces !== false;
-  if (found.because !== undefined)
-    return { id: found.id, agrees: false, covers: false, words: `${expected.name}: ${found.because}` };
-  const parts = [
-    verdictPart(found, expected),
-    textPart(found, expected),
-    numberPart(found, expected, notebook),
-  ];
-  const said = parts.filter((part) => part !== undefined);
-  const agrees = said.length > 0 && said.every((part) => part.agrees);
-  const row = expected.row === undefined ? '' : ` row ${expected.row}`;
-  return {
+  const { name, row } = expected;
+  const reason = expected.reason ?? reasonOf(expected);
+  const place = {
     id: found.id,
-    agrees,
-    covers,
-    words: `${expected.name}${row}: ${said.map((part) => part.words).join('; ') || 'nothing is expected of it'}`,
+    name,
+    ...(row !== undefined && { row }),
+    ...(reason !== undefined && { reason }),
   };
+  if (found.because !== undefined)
+    return { ...place, agrees: false, covers: false, words: `${name}: ${found.because}`, comparisons: [] };
+  const comparisons = [
+    compareVerdict(found, expected),
+    compareText(found, expected),
+    compareNumber(found, expected, notebook),
+  ].filter((one) => one !== undefined);
+  const said = comparisons.map(({ words }) => words).join('; ') || 'nothing is expected of it';
+  return {
+    ...place,
+    agrees: comparisons.length > 0 && comparisons.every((one) => one.agrees),
+    covers: expected.reproduces !== false,
+    words: `${name}${row === undefined ? '' : ` row ${row}`}: ${said}`,
+    comparisons,
+  };
+}
+
+function reasonOf({ tolerance }: Expectation): string | undefined {
+  return tolerance && 'reason' in tolerance ? tolerance.reason : undefined;
 }
 
 function find(notebook: Notebook, { name, row }: Expectation): Found {
@@ -69,33 +104,42 @@ function find(notebook: Notebook, { name, row }: Expectation): Found {
   return { id, value: read.value, ...(utilisation !== undefined && { utilisation }) };
 }
 
-type Part = { readonly agrees: boolean; readonly words: string } | undefined;
-
-function verdictPart({ value }: Found, { verdict, truth }: Expectation): Part {
-  const wanted = verdict === undefined ? truth : verdict === 'passes';
-  if (wanted === undefined) return undefined;
-  const is = value?.kind === 'truth' ? value.truth : undefined;
-  return { agrees: is === wanted, words: `${is === undefined ? 'no truth value' : is}, expected ${wanted}` };
+function compareVerdict({ value }: Found, { verdict, truth }: Expectation): Comparison | undefined {
+  const expected = verdict === undefined ? truth : verdict === 'passes';
+  if (expected === undefined) return undefined;
+  const obtained = value?.kind === 'truth' ? value.truth : undefined;
+  const words = `${obtained === undefined ? 'no truth value' : obtained}, expected ${expected}`;
+  return { agrees: obtained === expected, expected, obtained, words };
 }
 
-function textPart({ value }: Found, { text }: Expectation): Part {
+function compareText({ value }: Found, { text }: Expectation): Comparison | undefined {
   if (text === undefined) return undefined;
-  const is = value?.kind === 'text' ? value.text : undefined;
-  return { agrees: is === text, words: `“${is ?? 'no text'}”, expected “${text}”` };
+  const obtained = value?.kind === 'text' ? value.text : undefined;
+  const words = `“${obtained ?? 'no text'}”, expected “${text}”`;
+  return { agrees: obtained === text, expected: text, obtained, words };
 }
 
-function numberPart(found: Found, expected: Expectation, notebook: Notebook): Part {
-  if (expected.value === undefined) return undefined;
-  const wanted = expected.value;
-  const is = numberIn(found, expected.unit, notebook);
-  if (typeof is === 'string') return { agrees: false, words: is };
-  const near = Math.abs(is - wanted) <= allowed(expected, wanted);
-  const shown = writeNumber(is, { digits: 7 });
-  const unit = expected.unit ? ` ${expected.unit}` : '';
-  if (expected.reproduces === false)
-    return { agrees: !near, words: `${shown}${unit}, which must differ from the printed ${wanted}` };
-  const off = wanted === 0 ? '' : ` (${(100 * (is / wanted - 1)).toFixed(3)} %)`;
-  return { agrees: near, words: `${shown}${unit}, expected ${wanted}${off}` };
+function compareNumber(found: Found, expectation: Expectation, notebook: Notebook): Comparison | undefined {
+  const { value: expected, reproduces } = expectation;
+  if (expected === undefined) return undefined;
+  const tolerance = toleranceOf(expectation, expected);
+  const unit = unitOf(found, expectation);
+  const stated = { expected, unit, tolerance, ...(reproduces === false && { mustDiffer: true }) };
+  const obtained = numberIn(found, expectation.unit, notebook);
+  if (typeof obtained === 'string') return { ...stated, agrees: false, obtained: undefined, words: obtained };
+  const near = Math.abs(obtained - expected) <= allowed(expectation, expected);
+  const shown = `${writeNumber(obtained, { digits: 7 })}${expectation.unit ? ` ${expectation.unit}` : ''}`;
+  if (reproduces === false) {
+    const words = `${shown}, which must differ from the printed ${expected}`;
+    return { ...stated, agrees: !near, obtained, words };
+  }
+  const off = expected === 0 ? '' : ` (${(100 * (obtained / expected - 1)).toFixed(3)} %)`;
+  return { ...stated, agrees: near, obtained, words: `${shown}, expected ${expected}${off}` };
+}
+
+/** The unit a number is compared in: that of the expectation, else the result's own. */
+function unitOf({ value }: Found, { unit }: Expectation): string {
+  return unit ?? (value?.kind === 'number' ? value.unit.text : '');
 }
 
 /** The result in the unit of the expectation, a check as its utilisation; or why it cannot be. */
@@ -109,9 +153,15 @@ function numberIn(found: Found, unit: string | undefined, notebook: Notebook): n
   return fromSI(found.value.si, read.value);
 }
 
-/** A printed value is near within half its last digit, closed at both ends; exact without a tolerance. */
-function allowed({ tolerance }: Expectation, wanted: number): number {
-  if (!tolerance) return Math.abs(wanted) * 1e-9;
-  if ('digits' in tolerance) return tolerance.digits * (1 + 1e-9);
-  return Math.abs(wanted) * tolerance.relative;
+/** How far from the value a result may be: half its last printed digit, a part of it, or next to nothing. */
+function toleranceOf({ tolerance }: Expectation, wanted: number): number {
+  if (!tolerance) return Math.abs(wanted) * STATED_EXACTLY;
+  return 'digits' in tolerance ? tolerance.digits : Math.abs(wanted) * tolerance.relative;
+}
+
+/** The same with half a printed digit closed at both ends, where the rounding of the machine falls on either side. */
+function allowed(expectation: Expectation, wanted: number): number {
+  const { tolerance } = expectation;
+  const margin = tolerance && 'digits' in tolerance ? 1 + 1e-9 : 1;
+  return toleranceOf(expectation, wanted) * margin;
 }

@@ -9,6 +9,9 @@ export interface CaseReport {
   readonly id: string;
   readonly title: string;
   readonly kind: Case['kind'];
+  readonly source: string;
+  /** How many entries and table cells it enters; the template's own stand for the rest. */
+  readonly inputs: number;
   readonly agrees: boolean;
   readonly judgements: readonly Judgement[];
   /** Why its inputs could not be entered. */
@@ -38,14 +41,22 @@ export function verifyTemplate(book: Book, cases: Cases): TemplateReport {
 
 /** Runs one case on a fresh copy of the template. */
 function runCase(book: Book, example: Case): CaseReport {
-  const { id, title, kind } = example;
+  const { id, title, kind, source } = example;
+  const about = { id, title, kind, source, inputs: inputsOf(example) };
   const prepared = prepareCase(book, example);
   if (!prepared.ok) {
     const refused = prepared.problems.map((found) => renderProblem(found)).join('; ');
-    return { id, title, kind, agrees: false, judgements: [], refused };
+    return { ...about, agrees: false, judgements: [], refused };
   }
   const judgements = example.expect.map((expected) => judge(prepared.value, expected));
-  return { id, title, kind, agrees: judgements.every((one) => one.agrees), judgements };
+  return { ...about, agrees: judgements.every((one) => one.agrees), judgements };
+}
+
+function inputsOf({ set = {}, tables = {} }: Case): number {
+  const cells = Object.values(tables)
+    .flat()
+    .flatMap((row) => Object.values(row));
+  return Object.keys(set).length + cells.length;
 }
 
 /** The ids of all calculated lines, checks and calculated columns. */
