@@ -2,6 +2,7 @@ export { type CheckedFormula, checkFormula, type Expected } from './check/check.
 export { describeType } from './check/words.ts';
 export type * from './functions/entry.ts';
 export { signatureOf } from './functions/signature.ts';
+export { firstAbove, firstNotBelow, type SortedKeys, sortKeys } from './functions/sorted-keys.ts';
 export { findFunction, functionTable } from './functions/table.ts';
 export { parser as formulaParser } from './grammar/parser.js';
 export { type ParsedFormula, parseFormula } from './parse.ts';

@@ -35,7 +35,7 @@ export function compileCollect(plan: GatherPlan, compiler: ElementCompiler, dept
 }
 
 /** Whether the rows of a part are not known, or a column of it has none that could be known. */
-function cannotRun(part: GatheredPart): boolean {
+export function cannotRun(part: GatheredPart): boolean {
   return failedTable(part.space) !== undefined || part.columns.some(failsAsWhole);
 }
 

@@ -8,6 +8,7 @@ import {
 } from '../../language/index.ts';
 import type { ColumnCell, TableCell } from '../store/cells.ts';
 import { dependsOnRow, type ElementCompiler } from './context.ts';
+import { type Separated, separate } from './separate.ts';
 import { freshSpace, type Space, sizeOf, spaceOf } from './space.ts';
 
 /** The most elements an aggregate may gather at once: 80 MB of numbers. */
@@ -41,6 +42,10 @@ export interface GatherPlan {
   readonly calls: Space;
   /** Operations for each gathered element and call. */
   readonly weight: number;
+  /** Of a function that chooses rows by a condition on this row: the condition in comparisons that can be searched. */
+  readonly comparisons: readonly Separated[] | undefined;
+  /** Whether many calls share the work on what is gathered, so that each is a search. */
+  readonly searches: boolean;
 }
 
 /** The parameter of each argument, options left out. */
@@ -83,7 +88,17 @@ export function planGather(
   }
   const perRow = parts.some((part) => dependsOnRow(part.node));
   const weight = perRow ? columns.reduce((count, arg) => count + countNodes(arg), 0) : 1;
-  return { parts, each, pooled, perRow, calls: spaceOf(node.type.axes, world.table), weight };
+  const comparisons = evaluate.chosen && perRow ? comparisonsOf(parts) : undefined;
+  const searches = evaluate.search !== undefined && !perRow;
+  const calls = spaceOf(node.type.axes, world.table);
+  return { parts, each, pooled, perRow, calls, weight, comparisons, searches };
+}
+
+/** The comparisons a condition is made of, where the rows chosen are those of one table and their values are no row's own. */
+function comparisonsOf([condition, value]: readonly GatheredPart[]): readonly Separated[] | undefined {
+  if (condition?.space.tables.length !== 1 || condition.known) return undefined;
+  if (value && (value.known || dependsOnRow(value.node))) return undefined;
+  return separate(condition.node, condition.space);
 }
 
 /** How many elements a call gathers; over the limit it has no value. */
@@ -99,7 +114,9 @@ export function isTooMuch(plan: GatherPlan): boolean {
 
 /** The element operations of a call, over all it is computed for. */
 export function workOf(plan: GatherPlan): number {
-  return gatheredSize(plan) * plan.weight * sizeOf(plan.calls);
+  const [gathered, calls] = [gatheredSize(plan), sizeOf(plan.calls)];
+  if (plan.searches || plan.comparisons?.length === 1) return (gathered + calls) * Math.log2(gathered + 2);
+  return gathered * (plan.comparisons ? 1 : plan.weight) * calls;
 }
 
 /** The whole columns in a part that lie along its space. */

@@ -3,7 +3,14 @@ import { numberType, plainType, type Type } from '../type.ts';
 import type { FunctionEntry, GatherEvaluator, Lower } from './entry.ts';
 import { any, column, common, each, like, likePoints, number, numbers, plain } from './parameter.ts';
 import { lowerMedian, lowerPercentile, lowerRank } from './ranking.ts';
-import { compensatedSum, greatestOf, leastOf, percentileOf, squaredDeviations } from './sample.ts';
+import {
+  compensatedSum,
+  greatestOf,
+  leastOf,
+  percentileOf,
+  percentileOfSorted,
+  squaredDeviations,
+} from './sample.ts';
 
 const few = (least: number) => (sample: readonly Float64Array[]) => ({
   words:
@@ -170,6 +177,13 @@ export const aggregates: readonly FunctionEntry[] = [
         values && values.length > 0 && fraction >= 0 && fraction <= 1
           ? percentileOf(values, fraction)
           : Number.NaN,
+      search: ([values]) => {
+        const sorted = values?.slice().sort() ?? new Float64Array();
+        return ([fraction = Number.NaN]) =>
+          sorted.length > 0 && fraction >= 0 && fraction <= 1
+            ? percentileOfSorted(sorted, fraction)
+            : Number.NaN;
+      },
       refuse: ([values]) =>
         values && values.length > 0
           ? { words: 'the fraction lies between 0 and 1', argument: 1 }
@@ -195,6 +209,10 @@ export const aggregates: readonly FunctionEntry[] = [
         const sorted = values?.slice().sort();
         return Number.isInteger(k) ? (sorted?.[sorted.length - k] ?? Number.NaN) : Number.NaN;
       },
+      search: ([values]) => {
+        const sorted = values?.slice().sort() ?? new Float64Array();
+        return ([k = 0]) => (Number.isInteger(k) ? (sorted[sorted.length - k] ?? Number.NaN) : Number.NaN);
+      },
       refuse: () => rank,
     },
     lower: lowerRank('greatest'),
@@ -215,6 +233,10 @@ export const aggregates: readonly FunctionEntry[] = [
       kind: 'gather',
       of: ([values], [k = 0]) =>
         Number.isInteger(k) ? (values?.slice().sort()[k - 1] ?? Number.NaN) : Number.NaN,
+      search: ([values]) => {
+        const sorted = values?.slice().sort() ?? new Float64Array();
+        return ([k = 0]) => (Number.isInteger(k) ? (sorted[k - 1] ?? Number.NaN) : Number.NaN);
+      },
       refuse: () => rank,
     },
     lower: lowerRank('least'),

@@ -1,7 +1,7 @@
 import { plainType } from '../type.ts';
-import type { FunctionEntry, Lower } from './entry.ts';
+import type { ChosenValues, FunctionEntry, GatherEvaluator, Lower } from './entry.ts';
 import { column, common, like, likePoints, truth } from './parameter.ts';
-import { compensatedSum, greatestOf, leastOf } from './sample.ts';
+import { compensatedSum, greatestOf, leastOf, sumsOfBeginnings } from './sample.ts';
 
 /** What the examples are computed over. */
 const costs = { 'items.kind': ['pile', 'cap', 'Pile'], 'items.cost': ['5 USD', '7 USD', '11 USD'] };
@@ -10,6 +10,44 @@ const none = () => ({ words: 'the condition holds in no row' });
 
 function chosen(conditions: Float64Array | undefined, values: Float64Array | undefined): Float64Array {
   return values && conditions ? values.filter((_, at) => conditions[at] === 1) : new Float64Array();
+}
+
+/** What a function makes of the values chosen by a condition. */
+function ofChosen(made: ChosenValues, refuse?: GatherEvaluator['refuse']): GatherEvaluator {
+  const of: GatherEvaluator['of'] = ([conditions, values]) =>
+    made.of(chosen(conditions, values ?? conditions));
+  return { kind: 'gather', of, chosen: made, ...(refuse && { refuse }) };
+}
+
+const sum: ChosenValues = { of: compensatedSum, ofBeginnings: sumsOfBeginnings };
+
+const count: ChosenValues = {
+  of: (values) => values.length,
+  ofBeginnings: (values) => Float64Array.from({ length: values.length + 1 }, (_, at) => at),
+};
+
+const average: ChosenValues = {
+  of: (values) => (values.length === 0 ? Number.NaN : compensatedSum(values) / values.length),
+  // Nothing over no rows is no number.
+  ofBeginnings: (values) => sumsOfBeginnings(values).map((total, at) => total / at),
+};
+
+/** The least or the greatest value so far; none of no values. */
+function extreme(
+  of: (values: Float64Array) => number,
+  isBetter: (a: number, b: number) => boolean,
+): ChosenValues {
+  return {
+    of: (values) => (values.length === 0 ? Number.NaN : of(values)),
+    ofBeginnings: (values) => {
+      const best = new Float64Array(values.length + 1).fill(Number.NaN);
+      for (let at = 0; at < values.length; at += 1) {
+        const [before, value] = [best[at] as number, values[at] as number];
+        best[at + 1] = at === 0 || isBetter(value, before) ? value : before;
+      }
+      return best;
+    },
+  };
 }
 
 /** The values where the condition holds, and nothing elsewhere, which SUM, MIN and MAX pass over. */
@@ -37,7 +75,7 @@ export const conditionalAggregates: readonly FunctionEntry[] = [
     group: 'conditional aggregates',
     parameters: [column('condition', truth), column('value', like)],
     gives: (types) => common(types.slice(1)),
-    evaluate: { kind: 'gather', of: ([conditions, values]) => compensatedSum(chosen(conditions, values)) },
+    evaluate: ofChosen(sum),
     lower: (each, columns, options, tools) =>
       (columns[0]?.count ?? 0) === 0 ? tools.constant(0) : `SUM(${where(each, columns, options, tools)})`,
     help: 'The sum of the values in the rows where a condition holds.',
@@ -48,10 +86,7 @@ export const conditionalAggregates: readonly FunctionEntry[] = [
     group: 'conditional aggregates',
     parameters: [column('condition', truth)],
     gives: () => plainType,
-    evaluate: {
-      kind: 'gather',
-      of: ([conditions]) => (conditions ?? new Float64Array()).reduce((count, value) => count + value, 0),
-    },
+    evaluate: ofChosen(count),
     lower: howMany,
     help: 'In how many rows a condition holds.',
     example: { formula: 'COUNTIF(items.cost > 6 USD)', given: costs, value: 2 },
@@ -61,14 +96,7 @@ export const conditionalAggregates: readonly FunctionEntry[] = [
     group: 'conditional aggregates',
     parameters: [column('condition', truth), column('value', likePoints)],
     gives: (types) => common(types.slice(1)),
-    evaluate: {
-      kind: 'gather',
-      of: ([conditions, values]) => {
-        const found = chosen(conditions, values);
-        return found.length === 0 ? Number.NaN : compensatedSum(found) / found.length;
-      },
-      refuse: none,
-    },
+    evaluate: ofChosen(average, none),
     lower: ifAny(
       ([count = ''], columns, options, tools) => `SUM(${where([], columns, options, tools)})/${count}`,
     ),
@@ -80,14 +108,10 @@ export const conditionalAggregates: readonly FunctionEntry[] = [
     group: 'conditional aggregates',
     parameters: [column('condition', truth), column('value', likePoints)],
     gives: (types) => common(types.slice(1)),
-    evaluate: {
-      kind: 'gather',
-      of: ([conditions, values]) => {
-        const found = chosen(conditions, values);
-        return found.length === 0 ? Number.NaN : leastOf(found);
-      },
-      refuse: none,
-    },
+    evaluate: ofChosen(
+      extreme(leastOf, (a, b) => a < b),
+      none,
+    ),
     lower: ifAny((_, columns, options, tools) => `MIN(${where([], columns, options, tools)})`),
     help: 'The least value in the rows where a condition holds.',
     example: { formula: 'MINIF(items.kind = "pile"; items.cost)', given: costs, unit: 'USD', value: 5 },
@@ -97,14 +121,10 @@ export const conditionalAggregates: readonly FunctionEntry[] = [
     group: 'conditional aggregates',
     parameters: [column('condition', truth), column('value', likePoints)],
     gives: (types) => common(types.slice(1)),
-    evaluate: {
-      kind: 'gather',
-      of: ([conditions, values]) => {
-        const found = chosen(conditions, values);
-        return found.length === 0 ? Number.NaN : greatestOf(found);
-      },
-      refuse: none,
-    },
+    evaluate: ofChosen(
+      extreme(greatestOf, (a, b) => a > b),
+      none,
+    ),
     lower: ifAny((_, columns, options, tools) => `MAX(${where([], columns, options, tools)})`),
     help: 'The greatest value in the rows where a condition holds.',
     example: { formula: 'MAXIF(items.kind = "pile"; items.cost)', given: costs, unit: 'USD', value: 11 },

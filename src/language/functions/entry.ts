@@ -90,6 +90,26 @@ export interface GatherEvaluator {
     each: readonly number[],
     options: readonly string[],
   ) => Refusal;
+  /**
+   * The same for many calls on the same columns, with what they share (sorting, a check of the keys) done once:
+   * `search(columns, options)(each)` is `of(columns, each, options)` to the last bit, and takes no walk along a column.
+   */
+  readonly search?: (
+    columns: readonly Float64Array[],
+    options: readonly string[],
+  ) => (each: readonly number[]) => number;
+  /** Of a function of a condition (`columns[0]`) and values (`columns[1]`, if it has any): what it makes of those chosen. */
+  readonly chosen?: ChosenValues;
+}
+/** How the values of the rows in which a condition holds make one, for many conditions over the same values. */
+export interface ChosenValues {
+  /** From the values chosen, in the order of their rows. */
+  readonly of: (values: Float64Array) => number;
+  /**
+   * `of` the first k values for every k from 0 to all, in one go. A sum has its values added in the order given, so that
+   * its last digit may be another than in the order of the rows.
+   */
+  readonly ofBeginnings: (values: Float64Array) => Float64Array;
 }
 /** Down the rows of the formula's own table in stored order: reads `values`, writes `out` of equal length. */
 export interface ScanEvaluator {

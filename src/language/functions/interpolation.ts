@@ -1,5 +1,6 @@
 import type { Refusal } from './entry.ts';
-import { equalKeys, firstNotRising } from './keys.ts';
+import { equalKeys } from './equal-keys.ts';
+import { firstNotRising } from './keys.ts';
 
 interface Point {
   readonly x: number;
@@ -14,13 +15,27 @@ interface Grid {
 
 /** Straight lines between points with rising xs; NaN beyond the ends unless held, and where xs do not rise. */
 export function linear(x: number, xs: Float64Array, ys: Float64Array, hold: boolean): number {
+  return linearAlong(xs, ys, hold)(x);
+}
+
+/** The same for many x: whether the xs rise is looked at once, and the points around an x are found by halving. */
+export function linearAlong(xs: Float64Array, ys: Float64Array, hold: boolean): (x: number) => number {
+  if (xs.length === 0 || firstNotRising(xs) !== undefined) return () => Number.NaN;
+  return (x) => between(x, xs, ys, hold);
+}
+
+function between(x: number, xs: Float64Array, ys: Float64Array, hold: boolean): number {
   const last = xs.length - 1;
-  if (last < 0 || firstNotRising(xs) !== undefined) return Number.NaN;
   const [low, high] = [xs[0] as number, xs[last] as number];
   if (x <= low || equalKeys(x, low)) return hold || equalKeys(x, low) ? (ys[0] as number) : Number.NaN;
   if (x >= high || equalKeys(x, high)) return hold || equalKeys(x, high) ? (ys[last] as number) : Number.NaN;
   let at = 0;
-  while ((xs[at + 1] as number) < x) at += 1;
+  let beyond = last - 1;
+  while (at < beyond) {
+    const middle = (at + beyond) >> 1;
+    if ((xs[middle + 1] as number) < x) at = middle + 1;
+    else beyond = middle;
+  }
   const [x1, x2, y1, y2] = [xs[at], xs[at + 1], ys[at], ys[at + 1]] as [number, number, number, number];
   return y1 + ((x - x1) / (x2 - x1)) * (y2 - y1);
 }

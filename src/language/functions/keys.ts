@@ -1,9 +1,6 @@
 import type { Refusal } from './entry.ts';
-
-/** Numbers equal to the tolerance of comparison: a relative 1e-12. */
-export function equalKeys(a: number, b: number): boolean {
-  return Math.abs(a - b) <= 1e-12 * Math.max(Math.abs(a), Math.abs(b));
-}
+import { equalKeys } from './equal-keys.ts';
+import { firstAbove, firstNotBelow, type SortedKeys, sortKeys } from './sorted-keys.ts';
 
 /** The first row, from 1, whose key does not rise above the one before it; undefined if all do. */
 export function firstNotRising(keys: Float64Array): number | undefined {
@@ -38,6 +35,34 @@ export function matchRow(key: number, keys: Float64Array, kind: string): number 
   }
   const row = kind === 'at or below' ? below : below + 1;
   return row >= 0 && row < keys.length ? row : Number.NaN;
+}
+
+/** The same for many keys sought in the same column, which is sorted (or found to rise) once. */
+export function matchAmong(keys: Float64Array, kind: string): (key: number) => number {
+  if (kind === 'exact' || kind === 'first') {
+    const sorted = sortKeys(keys);
+    return (key) => {
+      const from = firstNotBelow(sorted.keys, key);
+      const to = firstAbove(sorted.keys, key);
+      if (to <= from || (kind === 'exact' && to - from > 1)) return Number.NaN;
+      return firstRowOf(sorted, from, to);
+    };
+  }
+  if (firstNotRising(keys) !== undefined) return () => Number.NaN;
+  return (key) => {
+    const at = firstNotBelow(keys, key);
+    if (at < keys.length && equalKeys(keys[at] as number, key)) return at;
+    const row = kind === 'at or below' ? at - 1 : at;
+    return row >= 0 && row < keys.length ? row : Number.NaN;
+  };
+}
+
+function firstRowOf({ keys, rows }: SortedKeys, from: number, to: number): number {
+  let first = rows[from] as number;
+  // Keys that are equal within the tolerance only may stand in any order of rows.
+  if (keys[from] !== keys[to - 1])
+    for (let at = from + 1; at < to; at += 1) first = Math.min(first, rows[at] as number);
+  return first;
 }
 
 /** Why `matchRow` found none; the key is the first argument, the keys are the second. */

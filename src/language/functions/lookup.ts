@@ -1,8 +1,8 @@
 import { plainType } from '../type.ts';
 import type { FunctionEntry, LoweredColumn, LoweringTools } from './entry.ts';
 import { lowerBilinear } from './grid-lowering.ts';
-import { bilinear, bilinearRefusal, linear, linearRefusal } from './interpolation.ts';
-import { matchKinds, matchRefusal, matchRow } from './keys.ts';
+import { bilinear, bilinearRefusal, linear, linearAlong, linearRefusal } from './interpolation.ts';
+import { matchAmong, matchKinds, matchRefusal, matchRow } from './keys.ts';
 import { any, column, common, each, likeAny, likePoints, option, plain } from './parameter.ts';
 
 /** What the examples are computed over. */
@@ -57,6 +57,10 @@ function lowerLinear(x: string, xs: LoweredColumn, ys: LoweredColumn, tools: Low
   return `(${ys.cell(0)}+SUM(${pieces.range}))`;
 }
 
+function rowOf(values: Float64Array, row: number): number {
+  return Number.isInteger(row) ? (values[row - 1] ?? Number.NaN) : Number.NaN;
+}
+
 function need<T>(part: T | undefined): T {
   if (part === undefined) throw new Error('an argument is missing that was counted');
   return part;
@@ -70,7 +74,11 @@ export const lookup: readonly FunctionEntry[] = [
     gives: (types) => need(types[0]),
     evaluate: {
       kind: 'gather',
-      of: ([values], [row = 0]) => (Number.isInteger(row) ? (values?.[row - 1] ?? Number.NaN) : Number.NaN),
+      of: ([values], [row = 0]) => rowOf(need(values), row),
+      search:
+        ([values]) =>
+        ([row = 0]) =>
+          rowOf(need(values), row),
       refuse: ([values], [row = 0]) => ({
         words: `row ${row} is asked for, and the rows are 1 to ${values?.length ?? 0}`,
         argument: 1,
@@ -94,6 +102,10 @@ export const lookup: readonly FunctionEntry[] = [
     evaluate: {
       kind: 'gather',
       of: ([keys], [key = Number.NaN], [kind = 'exact']) => matchRow(key, need(keys), kind) + 1,
+      search: ([keys], [kind = 'exact']) => {
+        const match = matchAmong(need(keys), kind);
+        return ([key = Number.NaN]) => match(key) + 1;
+      },
       refuse: ([keys], [key = Number.NaN], [kind = 'exact']) => matchRefusal(key, need(keys), kind),
     },
     lower: ([key], [keys], [kind = 'exact'], tools) => lowerMatch(need(key), need(keys), kind, tools),
@@ -115,6 +127,10 @@ export const lookup: readonly FunctionEntry[] = [
       kind: 'gather',
       of: ([keys, values], [key = Number.NaN], [kind = 'exact']) =>
         values?.[matchRow(key, need(keys), kind)] ?? Number.NaN,
+      search: ([keys, values], [kind = 'exact']) => {
+        const match = matchAmong(need(keys), kind);
+        return ([key = Number.NaN]) => values?.[match(key)] ?? Number.NaN;
+      },
       refuse: ([keys], [key = Number.NaN], [kind = 'exact']) => matchRefusal(key, need(keys), kind),
     },
     lower: ([key], [keys, values], [kind = 'exact'], tools) =>
@@ -140,6 +156,10 @@ export const lookup: readonly FunctionEntry[] = [
     evaluate: {
       kind: 'gather',
       of: ([xs, ys], [x = Number.NaN], [outside]) => linear(x, need(xs), need(ys), outside === 'hold'),
+      search: ([xs, ys], [outside]) => {
+        const along = linearAlong(need(xs), need(ys), outside === 'hold');
+        return ([x = Number.NaN]) => along(x);
+      },
       refuse: ([xs], [x = Number.NaN]) => linearRefusal(x, need(xs)),
     },
     lower: ([x], [xs, ys], [outside], tools) => {

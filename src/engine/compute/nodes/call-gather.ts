@@ -4,6 +4,7 @@ import { blockStrand, type ElementCompiler, type NodeKind, strandsOf } from '../
 import { type GatherPlan, planGather } from '../gather.ts';
 import { finite } from '../operations.ts';
 import type { Strand, Thunk } from '../strand.ts';
+import { chosenStrand } from './chosen-strand.ts';
 import { blameGather } from './gather-blame.ts';
 import { sampleStrand } from './sample-strand.ts';
 
@@ -30,19 +31,32 @@ export function gatherKind(evaluate: GatherEvaluator): NodeKind<CallNode> {
       const plan = planGather(node, evaluate, compiler.element.world);
       if (plan.parts.every((part) => part.space.tables.length === 0))
         return sampleStrand(node, evaluate, plan, compiler, depth);
+      const alongRows = compiler.space.axes[0]?.fresh !== true;
+      if (evaluate.chosen && plan.comparisons && alongRows)
+        return chosenStrand(evaluate.chosen, plan.comparisons, plan, compiler, depth);
       const nodes = plan.each.map((arg) => arg.node);
       const each = strandsOf(nodes, compiler, depth + 1);
       const inner = depth + 1 + each.reduce((held, strand) => held + strand.holds, 0);
       const collect = compileCollect(plan, compiler.element, inner);
       const { formula, world } = compiler.element;
       const { normalOf } = world.texts;
-      const along = compiler.space.axes[0]?.fresh ? undefined : formula.table;
+      const along = alongRows ? formula.table : undefined;
       const perRow = plan.perRow && along !== undefined;
       let columns: ReturnType<Collect>;
+      let search: ReturnType<NonNullable<GatherEvaluator['search']>> | undefined;
+      let answered = 0;
       if (!perRow)
         compiler.before(() => {
           columns = collect();
+          search = undefined;
+          answered = 0;
         });
+      const answer = (from: readonly Float64Array[], each: readonly number[]): number => {
+        if (search) return search(each);
+        answered += 1;
+        if (!perRow && answered > WORTH_SORTING) search = evaluate.search?.(from, node.options);
+        return evaluate.of(from, each, node.options);
+      };
       const values = each.map(() => 0);
       return blockStrand(compiler, depth, (out, from, count) => {
         for (const strand of each) strand.run(from, count);
@@ -58,13 +72,16 @@ export function gatherKind(evaluate: GatherEvaluator): NodeKind<CallNode> {
             values[k] = plan.each[k]?.normal ? normalOf(value) : value;
             if (Number.isNaN(value)) known = false;
           }
-          out[i] = known && columns ? finite(evaluate.of(columns, values, node.options)) : Number.NaN;
+          out[i] = known && columns ? finite(answer(columns, values)) : Number.NaN;
         }
       });
     },
     blame: (node, blamer) => blameGather(node, evaluate, blamer),
   };
 }
+
+/** So many calls on the same columns are answered before what they share is worth doing once. */
+const WORTH_SORTING = 4;
 
 function eachThunks(plan: GatherPlan, compiler: ElementCompiler, depth: number): readonly Thunk[] {
   const { normalOf } = compiler.world.texts;
