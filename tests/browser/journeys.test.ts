@@ -174,7 +174,7 @@ describe('the checker', () => {
     await startFrom(page, fenders);
     await showSheet(page, 'Berthing energy');
     const second = page.locator('quay-top-bar').getByText(/^second engine/);
-    await expect.poll(() => second.textContent(), { timeout: 30_000 }).toMatch(/\d+ cells agree/);
+    await expect.poll(() => second.textContent(), { timeout: 30_000 }).toMatch(/\d+ values agree/);
     expect(await second.getAttribute('aria-busy')).toBe('false');
     expect(await second.getAttribute('role')).toBe('status');
     const told = await second.evaluateHandle((one) => {
@@ -191,7 +191,7 @@ describe('the checker', () => {
     await expect.poll(() => told.jsonValue()).toContain('second engine: checking… busy true');
     await expect
       .poll(() => told.jsonValue(), { timeout: 30_000 })
-      .toContainEqual(expect.stringMatching(/\d+ cells agree busy false$/));
+      .toContainEqual(expect.stringMatching(/\d+ values agree busy false$/));
   });
 });
 

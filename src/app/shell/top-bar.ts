@@ -185,7 +185,7 @@ function secondWords(state: RecheckState): {
       return { words: 'did not run', title: state.reason, bad: true };
     case 'done': {
       const { agree, findings } = state.report;
-      if (findings.length === 0) return { words: `${agree} cells agree`, bad: false };
+      if (findings.length === 0) return { words: `${agree} values agree`, bad: false };
       const title = findings.map(({ message }) => message).join('\n');
       return { words: `${findings.length} differ`, title, bad: true };
     }

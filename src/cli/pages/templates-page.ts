@@ -13,7 +13,7 @@ export function templatesPage(): string {
     const report = verifyTemplate(book, cases);
     const about = book.about;
     const size = openNotebook(book).model.items.size;
-    const rows = cases.cases.map((one) => [one.id, one.title, one.kind, one.source]);
+    const rows = cases.cases.map((one) => [one.id, one.title, one.kind]);
     const sheets = book.sheets.map(({ key, title }) => `\`${key}\` ${title}`).join('; ');
     return `## \`${id}\`: ${book.title.subject}
 
@@ -39,14 +39,16 @@ ${list(about?.assumptions ?? [])}
 
 ### Cases
 
-${table(['case', 'what', 'kind', 'source'], rows)}`;
+${table(['case', 'what', 'kind'], rows)}`;
   });
   return `# Templates
 
 ${generated}
 
-\`published\` cases were read in the source named, \`memory\` cases are values remembered from it, \`independent\` ones are
-worked out by another route that runs no code of this program. Run them with \`quaybook verify\`.
+\`published\` cases were read in their source, \`memory\` cases are values remembered from it, \`independent\` ones are
+worked out by another route that runs no code of this program. The source of each, with edition and page, stands beside
+it in \`templates/<id>/cases.json\`. Run them with \`quaybook verify\`; with \`--json\` it lists each case with its source, what
+is expected and what is obtained.
 
 ${sections.join('\n\n')}
 `;

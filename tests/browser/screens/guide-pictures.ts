@@ -91,7 +91,7 @@ export const guidePictures: readonly Screen[] = [
       await energySheet(page);
       await enter(page, 'speed, stated', '0.15 m/s');
       await page.getByRole('button', { name: 'All checks' }).click();
-      await page.getByText(/second engine: \d+ cells agree/).waitFor();
+      await page.getByText(/second engine: \d+ values agree/).waitFor();
     },
   },
 ];
