@@ -12,9 +12,16 @@ export type {
   TableItem,
 } from './model.ts';
 export { type Names, namesOf, resolveName } from './names.ts';
-export { type AppliedEdit, type ColumnResult, type Notebook, openNotebook } from './notebook.ts';
+export { type AppliedEdit, type Notebook, openNotebook } from './notebook.ts';
 export { recheckProgram } from './recheck-program.ts';
-export { type Quantity, type Result, type Value, type Verdict, writeUtilisation } from './result.ts';
+export {
+  type ColumnResult,
+  type Quantity,
+  type Result,
+  type Value,
+  type Verdict,
+  writeUtilisation,
+} from './result.ts';
 export { spelledName, spellingProblems } from './spelled-name.ts';
 export { tryEntry } from './try-entry.ts';
 export type { Trial } from './try-formula.ts';

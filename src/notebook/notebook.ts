@@ -1,4 +1,4 @@
-import { inCell, type Outcome, type Problem, problem } from '../diagnostics/index.ts';
+import { inCell, type Outcome, type Problem } from '../diagnostics/index.ts';
 import {
   applyEdit,
   type Book,
@@ -7,16 +7,17 @@ import {
   type Edit,
   type Touched,
 } from '../document/index.ts';
-import { type ColumnReading, createEngine, type Engine } from '../engine/index.ts';
+import { createEngine, type Engine } from '../engine/index.ts';
 import type { Type } from '../language/index.ts';
 import type { Unit } from '../units/index.ts';
 import { buildModel, optionsOf } from './build-model.ts';
 import { readChoice, readGiven } from './inputs.ts';
-import { loadCells, rangeWarning } from './load-column.ts';
+import { loadCells } from './load-column.ts';
 import type { FormulaColumnItem, FormulaItem, InputColumnItem, InputItem, Item, Model } from './model.ts';
 import { namesOf } from './names.ts';
+import { createProblemList } from './problem-list.ts';
 import { readResult, readVerdict, standing, unitOf } from './read-result.ts';
-import type { Result, Verdict } from './result.ts';
+import type { ColumnResult, Result, Verdict } from './result.ts';
 import { syncEngine, syncItem } from './sync.ts';
 import { type Trial, type TrialOptions, tryFormula, typeInPlace } from './try-formula.ts';
 
@@ -25,11 +26,6 @@ export interface AppliedEdit {
   readonly inverse: Edit;
   readonly changed: ReadonlySet<string>;
 }
-
-/** A column as it stands: its rows, or why it has none. */
-export type ColumnResult =
-  | { readonly status: 'ok'; readonly unit: Unit; readonly reading: ColumnReading }
-  | { readonly status: 'problem' | 'waiting'; readonly problem: Problem };
 
 /**
  * A book that computes: the one place that knows document, language and engine. The book and the model are values;
@@ -86,14 +82,16 @@ export function openNotebook(opened: Book): Notebook {
   };
   const result = (id: string): Result => readResult(line(id), model, engine, book.settings.system);
 
-  // Several parts of a screen ask for the problems of one state.
-  let problems: readonly Problem[] | undefined;
+  const problems = createProblemList();
 
   const rebuild = (): void => {
     const before = model;
     model = buildModel(book, before);
-    if (model.registry === before.registry) syncEngine(engine, model, before);
-    else {
+    if (model.registry === before.registry) {
+      problems.forgetWaiting();
+      syncEngine(engine, model, before);
+    } else {
+      problems.forgetAll();
       engine = createEngine({ units: model.registry, system: book.settings.system });
       syncEngine(engine, model);
     }
@@ -120,9 +118,12 @@ export function openNotebook(opened: Book): Notebook {
       if (!applied.ok) return applied;
       const { touched, inverse } = applied.value;
       book = applied.value.book;
-      problems = undefined;
+      // The settings say in which units and with which dates everything is told.
+      if (touched.some((one) => one.kind === 'book')) problems.forgetAll();
       if (!enterOnly(touched, book, model, engine)) rebuild();
-      return { ok: true, value: { inverse, changed: new Set(engine.recalculate()) } };
+      const changed = new Set(engine.recalculate());
+      problems.forget(changed);
+      return { ok: true, value: { inverse, changed } };
     },
     result,
     verdict: (id) => {
@@ -135,13 +136,7 @@ export function openNotebook(opened: Book): Notebook {
     column,
     rowsOf: (table) => engine.rowsOf(table),
     unitOf: (id) => unitOf(item(id), model, book.settings.system),
-    problems: () => {
-      problems ??= [
-        ...model.problems,
-        ...[...model.items.values()].flatMap((each) => problemsOf(each, model, result, column)),
-      ];
-      return problems;
-    },
+    problems: () => problems.of(model, { result, column }),
     tryFormula: (id, text, options = {}) => tryFormula(calculated(id), text, options, book, model, engine),
     typeInPlace: (id, text) => typeInPlace(calculated(id), text, book, model),
   };
@@ -205,43 +200,3 @@ function feedsChoice(id: string, model: Model): boolean {
   }
   return false;
 }
-
-function problemsOf(
-  item: InputItem | FormulaItem | InputColumnItem | FormulaColumnItem,
-  model: Model,
-  result: (id: string) => Result,
-  column: (id: string) => ColumnResult,
-): readonly Problem[] {
-  const checked = 'checked' in item ? item.checked.problems : [];
-  const own = [...item.problems, ...checked].map((found) => inCell(found, item.id));
-  if (own.some((found) => found.severity === 'error')) return own;
-  if (item.kind === 'input' || item.kind === 'formula') {
-    const read = result(item.id);
-    if (read.status === 'problem' || read.status === 'waiting') return [...own, read.problem];
-    return own;
-  }
-  const read = column(item.id);
-  if (read.status !== 'ok') return [...own, read.problem];
-  const warning =
-    item.kind === 'input column' ? rangeWarning(item, read.reading.values, model.registry) : undefined;
-  const rows = rowProblems(item, read.reading);
-  return [...own, ...(warning ? [inCell(warning, item.id)] : []), ...rows];
-}
-
-/** The first rows of a column that have a problem, and a blank where the column may not have one. */
-function rowProblems(item: InputColumnItem | FormulaColumnItem, reading: ColumnReading): readonly Problem[] {
-  if (reading.gaps === 0) return [];
-  const found: Problem[] = [];
-  for (let row = 0; row < reading.length && found.length < listed; row += 1) {
-    if (!Number.isNaN(reading.values[row])) continue;
-    const because = reading.problemAt(row);
-    if (!because) continue;
-    const message = because.message;
-    const told = problem('row-fails', { from: 0, to: 0 }, { row: row + 1, message });
-    found.push(inCell({ ...told, hints: because.hints }, item.id));
-  }
-  return found;
-}
-
-/** So many rows of one column are listed; the column itself shows all. */
-const listed = 5;

@@ -1,4 +1,5 @@
 import type { Problem } from '../diagnostics/index.ts';
+import type { ColumnReading } from '../engine/index.ts';
 import type { Unit } from '../units/index.ts';
 
 /** An SI number (or point) with the unit it is read in. */
@@ -23,6 +24,11 @@ export type Result =
   | { readonly status: 'missing' }
   | { readonly status: 'problem'; readonly problem: Problem }
   | { readonly status: 'waiting'; readonly problem: Problem };
+
+/** A column as it stands: its rows, or why it has none. */
+export type ColumnResult =
+  | { readonly status: 'ok'; readonly unit: Unit; readonly reading: ColumnReading }
+  | { readonly status: 'problem' | 'waiting'; readonly problem: Problem };
 
 /** A check: whether it holds, with demand over capacity where both are numbers of one sign. */
 export interface Verdict {

@@ -1,5 +1,5 @@
 import type { Problem } from '../../diagnostics/index.ts';
-import type { Typed } from '../../language/index.ts';
+import type { CallNode, Typed } from '../../language/index.ts';
 import type { ColumnCell, Formula, ScalarCell, TableCell } from '../store/cells.ts';
 
 /** Why a part of a formula has no value at one place. */
@@ -31,6 +31,8 @@ export interface Blamer {
   readonly formula: Formula;
   /** The value of a part where the cursors stand; NaN if it has none. */
   readonly value: (node: Typed) => number;
+  /** The columns an aggregate gathers where the cursors stand; undefined if something in them has no value. */
+  readonly gathered: (node: CallNode) => readonly Float64Array[] | undefined;
   /** Why a part without a value has none. */
   readonly blame: (node: Typed) => Blame;
   /** Where the lack of a value starts. */

@@ -1,7 +1,9 @@
-import type { Typed } from '../../language/index.ts';
+import type { CallNode, Typed } from '../../language/index.ts';
 import type { Blamer } from '../compute/blame.ts';
+import { type Collect, compileCollect } from '../compute/collect.ts';
 import { elementCompiler } from '../compute/compiler.ts';
 import type { World } from '../compute/context.ts';
+import { planGather } from '../compute/gather.ts';
 import { kindOf } from '../compute/node-kinds.ts';
 import { registerFile } from '../compute/registers.ts';
 import type { Thunk } from '../compute/strand.ts';
@@ -25,6 +27,12 @@ export function blamerOf(
 ): Blamer {
   const compiler = elementCompiler({ ...world, register: registerFile() }, formula, stepping);
   const thunks = new WeakMap<Typed, Thunk>();
+  const collects = new WeakMap<Typed, Collect>();
+  const collectOf = (node: CallNode): Collect => {
+    const { evaluate } = node.fn;
+    if (evaluate.kind !== 'gather') throw new Error(`${node.fn.name} gathers nothing`);
+    return compileCollect(planGather(node, evaluate, world), compiler, 0);
+  };
   const { textOf, normalOf } = world.texts;
   const blamer: Blamer = {
     ...around,
@@ -32,6 +40,11 @@ export function blamerOf(
     value: (node) => {
       const known = thunks.get(node) ?? compiler.scalar(node, 0);
       thunks.set(node, known);
+      return known();
+    },
+    gathered: (node) => {
+      const known = collects.get(node) ?? collectOf(node);
+      collects.set(node, known);
       return known();
     },
     blame: (node) => kindOf(node).blame(node, blamer),

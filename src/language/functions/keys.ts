@@ -57,6 +57,14 @@ export function matchAmong(keys: Float64Array, kind: string): (key: number) => n
   };
 }
 
+/** The first rows of a key, from 1; at most three. */
+function firstRows(key: number, keys: Float64Array): readonly number[] {
+  const rows: number[] = [];
+  for (let at = 0; at < keys.length && rows.length < 3; at += 1)
+    if (equalKeys(keys[at] as number, key)) rows.push(at + 1);
+  return rows;
+}
+
 function firstRowOf({ keys, rows }: SortedKeys, from: number, to: number): number {
   let first = rows[from] as number;
   // Keys that are equal within the tolerance only may stand in any order of rows.
@@ -69,10 +77,10 @@ function firstRowOf({ keys, rows }: SortedKeys, from: number, to: number): numbe
 export function matchRefusal(key: number, keys: Float64Array, kind: string): Refusal {
   if (keys.length === 0) return { words: 'the table it looks in has no rows' };
   if (kind === 'exact' || kind === 'first') {
-    const rows = [...keys].flatMap((other, at) => (equalKeys(other, key) ? [at + 1] : []));
+    const rows = firstRows(key, keys);
     if (rows.length > 1)
       return {
-        words: `the key stands in rows ${rows.slice(0, 3).join(' and ')}; "first" takes the first`,
+        words: `the key stands in rows ${rows.join(' and ')}; "first" takes the first`,
         argument: 0,
       };
     return { words: ({ written }) => `the key stands in no row of ${written(1)}`, argument: 0 };

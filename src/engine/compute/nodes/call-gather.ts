@@ -54,7 +54,7 @@ export function gatherKind(evaluate: GatherEvaluator): NodeKind<CallNode> {
       const answer = (from: readonly Float64Array[], each: readonly number[]): number => {
         if (search) return search(each);
         answered += 1;
-        if (!perRow && answered > WORTH_SORTING) search = evaluate.search?.(from, node.options);
+        if (!perRow && answered > worthSorting(from)) search = evaluate.search?.(from, node.options);
         return evaluate.of(from, each, node.options);
       };
       const values = each.map(() => 0);
@@ -80,8 +80,10 @@ export function gatherKind(evaluate: GatherEvaluator): NodeKind<CallNode> {
   };
 }
 
-/** So many calls on the same columns are answered before what they share is worth doing once. */
-const WORTH_SORTING = 4;
+/** How many calls on the same columns are answered before sorting them once is cheaper than walking along them. */
+function worthSorting([first]: readonly Float64Array[]): number {
+  return 2 * Math.log2((first?.length ?? 0) + 2);
+}
 
 function eachThunks(plan: GatherPlan, compiler: ElementCompiler, depth: number): readonly Thunk[] {
   const { normalOf } = compiler.world.texts;

@@ -29,26 +29,30 @@ export function blameGather(node: CallNode, evaluate: GatherEvaluator, blamer: B
     if (column) return { kind: 'cell', cell: column, node: referenceIn(part.node, column.id) ?? part.node };
   }
   if (isTooMuch(plan)) return ownFault(problem('too-much-work', node, workFacts(node, plan, blamer)));
-  const sample = keepingCursors(plan, () => takeSample(plan, blamer));
-  if (sample.blame) return sample.blame;
-  if (sample.failing) {
-    const facts = { function: node.fn.name, ...sample.failing };
-    return ownFault(problem('aggregate-row-fails', node, facts), 'waiting');
-  }
   const values = plan.each.map(({ node: arg, normal }) => {
     const value = blamer.value(arg);
     return normal ? blamer.normalOf(value) : value;
   });
-  if (sample.blank.size > 0) return ownFault(blankRows(node, evaluate, sample, values, blamer));
-  const columns = plan.pooled
-    ? [Float64Array.from(sample.columns.flat())]
-    : sample.columns.map((c) => Float64Array.from(c));
+  // Element by element one looks only for a gap, and mostly there is none.
+  const whole = keepingCursors(plan, () => blamer.gathered(node));
+  const sample = whole ? undefined : keepingCursors(plan, () => takeSample(plan, blamer));
+  if (sample?.blame) return sample.blame;
+  if (sample?.failing) {
+    const facts = { function: node.fn.name, ...sample.failing };
+    return ownFault(problem('aggregate-row-fails', node, facts), 'waiting');
+  }
+  if (sample && sample.blank.size > 0) return ownFault(blankRows(node, evaluate, sample, values, blamer));
+  const columns = whole ?? columnsOf(plan, sample?.columns ?? []);
   const picked = blamePicked(plan, evaluate, columns, values, node.options, blamer);
   if (picked) return picked;
   const refusal = evaluate.refuse?.(columns, values, node.options);
   if (!refusal) return ownFault(problem('too-large', node, { written: blamer.written(node) }));
   const single = node.args.map((arg) => (each.includes(arg) ? blamer.value(arg) : Number.NaN));
   return ownFault(refusalOf(node, refusal, single, blamer));
+}
+
+function columnsOf({ pooled }: GatherPlan, columns: readonly number[][]): readonly Float64Array[] {
+  return pooled ? [Float64Array.from(columns.flat())] : columns.map((column) => Float64Array.from(column));
 }
 
 /** The blame of the element a lookup picks, if it picks one that has no value. */
