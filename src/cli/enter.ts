@@ -1,6 +1,5 @@
-import type { Problem } from '../diagnostics/index.ts';
 import { type Column, type Edit, replaceTableRows } from '../document/index.ts';
-import { type Notebook, setNamed, spelledName, tableNamed } from '../notebook/index.ts';
+import { type Notebook, setNamed, spelledName, tableNamed, tryCells } from '../notebook/index.ts';
 import { readTable } from '../tables/index.ts';
 import { readText } from './books.ts';
 import { splitAssignment } from './options.ts';
@@ -48,31 +47,17 @@ function enterTable(notebook: Notebook, name: string, path: string): readonly st
   if (path.trim() === '') throw new Refused(`--table ${name} needs a file after the equals sign`);
   const { place, table } = valueOrRefuse(tableNamed(notebook.book, name), '--table');
   const columns: readonly Column[] = table.columns;
-  const read = valueOrRefuse(readTable(readText(path), columns), path);
+  const read = valueOrRefuse(
+    readTable(readText(path), columns, {
+      registry: notebook.model.registry,
+      check: tryCells(notebook, `${place.sheet}.${table.name}`),
+    }),
+    path,
+  );
   const wrong = read.problems.filter((found) => found.severity === 'error');
   if (wrong.length > 0) throw refusedBy(wrong, path);
   apply(notebook, replaceTableRows(place, table, { length: read.length, cells: read.cells }), path);
-  return Object.keys(read.cells).map((column) => {
-    const id = `${place.sheet}.${table.name}.${column}`;
-    const cell = firstUnreadable(notebook, id);
-    if (cell) throw refusedBy([cell.problem], `${path}: row ${cell.row} of ${column}`);
-    return id;
-  });
-}
-
-function firstUnreadable(
-  notebook: Notebook,
-  id: string,
-): { readonly row: number; readonly problem: Problem } | undefined {
-  const column = notebook.column(id);
-  if (column.status !== 'ok') return undefined;
-  const { reading } = column;
-  for (let row = 0; reading.gaps > 0 && row < reading.length; row += 1) {
-    if (!Number.isNaN(reading.values[row])) continue;
-    const problem = reading.problemAt(row);
-    if (problem && problem.code !== 'blank-cell') return { row: row + 1, problem };
-  }
-  return undefined;
+  return Object.keys(read.cells).map((column) => `${place.sheet}.${table.name}.${column}`);
 }
 
 function apply(notebook: Notebook, edit: Edit, about: string): void {

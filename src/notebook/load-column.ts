@@ -38,11 +38,9 @@ export function rangeWarning(
   values: Float64Array,
   registry: UnitRegistry,
 ): Problem | undefined {
-  const { range } = item.column;
   const { unit } = item;
-  if (!range || !unit) return undefined;
-  const least = limitOf(range.min, unit, registry) ?? Number.NEGATIVE_INFINITY;
-  const most = limitOf(range.max, unit, registry) ?? Number.POSITIVE_INFINITY;
+  if (!item.column.range || !unit) return undefined;
+  const { least, most } = columnLimits(item, registry);
   let rows = 0;
   let first = 0;
   for (let row = 0; row < values.length; row += 1) {
@@ -58,6 +56,18 @@ export function rangeWarning(
   ];
   const limits = words.filter((text) => text !== '').join(', ');
   return problem('column-out-of-range', { from: 0, to: 0 }, { rows, first, limits });
+}
+
+/** The ends of the permitted range of a column in SI, infinite where there are none. */
+export function columnLimits(
+  { column, unit }: InputColumnItem,
+  registry: UnitRegistry,
+): { readonly least: number; readonly most: number } {
+  const limit = (text: string | undefined): number | undefined => unit && limitOf(text, unit, registry);
+  return {
+    least: limit(column.range?.min) ?? Number.NEGATIVE_INFINITY,
+    most: limit(column.range?.max) ?? Number.POSITIVE_INFINITY,
+  };
 }
 
 function limitOf(text: string | undefined, unit: Unit, registry: UnitRegistry): number | undefined {

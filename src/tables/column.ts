@@ -1,12 +1,13 @@
 /**
- * What a table text needs to know of a column: how headers may call it, and whether its cells are numbers. `type`
- * absent means number; only `given` columns take values.
+ * What a table text needs to know of a column: how headers may call it, whether its cells are numbers, and the unit of
+ * plain numbers in it. `type` absent means number; only `given` columns take values.
  */
 export interface TableColumn {
   readonly name: string;
   readonly label?: string;
   readonly kind: 'given' | 'calc' | 'series';
   readonly type?: 'number' | 'text' | 'truth' | 'date';
+  readonly unit?: string;
 }
 
 /** One cell: a number in the column's unit, an entry as typed, or `null` where it is blank. */
@@ -21,4 +22,10 @@ export function columnWords({ name, label = '' }: Pick<TableColumn, 'name' | 'la
 /** Whether the cells of a column are numbers. */
 export function isNumeric(column: TableColumn): boolean {
   return (column.type ?? 'number') === 'number';
+}
+
+/** The letters spreadsheets give a column by its position, counted from 0: A, B … Z, AA. */
+export function columnLetters(position: number): string {
+  const before = Math.floor(position / 26);
+  return `${before > 0 ? columnLetters(before - 1) : ''}${String.fromCharCode(65 + (position % 26))}`;
 }

@@ -1,11 +1,14 @@
 import { fail, type Outcome, problem, succeed } from '../diagnostics/index.ts';
+import { columnLetters } from './column.ts';
+import { ordinarySigns } from './full-width.ts';
 import type { TakenColumn } from './mapping.ts';
-import type { Delimiter, TextRow } from './records.ts';
+import type { TextRow } from './records.ts';
 
 /** What stands in front of the decimals of a number. */
 export type Decimal = 'point' | 'comma';
 
-const NUMBERS = /\d[\d.,]*\d/g;
+/** A run of digits with signs within it; spaces and apostrophes only between groups of three digits. */
+const NUMBERS = /\d{1,3}(?:[ '’\u00a0\u2007\u2009\u202f]\d{3})+(?!\d)(?:[.,]\d*)?|\d(?:[\d.,]*\d)?|[.,]\d+/g;
 
 /** What a number tells of its decimals: a point, a comma, either of them, or nothing. */
 type Sign = Decimal | 'either' | undefined;
@@ -13,8 +16,8 @@ type Sign = Decimal | 'either' | undefined;
 /** Each pattern with what it tells; the first that matches counts. */
 const SIGNS: readonly (readonly [pattern: RegExp, sign: Sign])[] = [
   [/^[1-9]\d{0,2}[.,]\d{3}$/, 'either'],
-  [/^\d+\.\d+$/, 'point'],
-  [/^\d+,\d+$/, 'comma'],
+  [/^[^.,]*\.\d+$/, 'point'],
+  [/^[^.,]*,\d+$/, 'comma'],
   [/^\d{1,3}(?:,\d{3})+(?:\.\d+)?$/, 'point'],
   [/^\d{1,3}(?:\.\d{3})+(?:,\d+)?$/, 'comma'],
 ];
@@ -22,36 +25,44 @@ const SIGNS: readonly (readonly [pattern: RegExp, sign: Sign])[] = [
 interface Seen {
   readonly text: string;
   readonly column: string;
-  readonly row: number;
+  readonly letter: string;
   readonly line: number;
+}
+
+/** The cells whose numbers tell how decimals are written: the first of each kind, and all that can be read two ways. */
+interface Told {
+  readonly first: Partial<Record<NonNullable<Sign>, Seen>>;
+  readonly either: readonly (readonly [row: number, position: number])[];
 }
 
 /**
  * Which sign the numbers of a text have in front of their decimals. What was stated holds, and a number that
- * contradicts it is refused. Else the numbers that can be read one way only decide. A number that can be read two
- * ways (`1,200`) is refused beside decimal commas, and also where the delimiter is a semicolon and no number decides;
- * otherwise its comma parts thousands, as in an entry typed by hand.
+ * contradicts it is refused. Else the numbers that can be read one way only decide. Where none does, a number that can
+ * be read two ways (`1,250`) is refused, whatever parts the cells: it is a thousand times the other reading.
  *
  * @param rows the rows of data
+ * @param doubt is told each cell that can be read two ways, where that is why the text is refused
  */
 export function decimalOf(
   rows: readonly TextRow[],
   taken: readonly TakenColumn[],
-  delimiter: Delimiter,
   stated: Decimal | undefined,
+  doubt: (row: number, position: number) => void,
 ): Outcome<Decimal> {
-  const seen = firstSigns(rows, taken);
+  const { first, either } = signsOf(rows, taken);
   if (stated !== undefined) {
-    const against = seen[stated === 'point' ? 'comma' : 'point'];
+    const against = first[stated === 'point' ? 'comma' : 'point'];
     return against === undefined ? succeed(stated) : contradicted(against, stated);
   }
-  const { point, comma, either } = seen;
+  const { point, comma } = first;
   if (point !== undefined && comma !== undefined) {
     const facts = { point: point.text, pointLine: point.line, comma: comma.text, commaLine: comma.line };
     return fail(problem('decimal-mixed', { from: 0, to: 0 }, facts));
   }
-  const doubtful = comma !== undefined || (point === undefined && delimiter === ';');
-  if (either !== undefined && doubtful) return ambiguous(either);
+  if (first.either !== undefined && point === undefined && comma === undefined) {
+    for (const [row, position] of either) doubt(row, position);
+    return ambiguous(first.either, either.length - 1);
+  }
   return succeed(comma === undefined ? 'point' : 'comma');
 }
 
@@ -60,29 +71,38 @@ export function withPoints(cell: string): string {
   return cell.replace(NUMBERS, (number) => number.replaceAll('.', '').replace(',', '.'));
 }
 
-function firstSigns(
-  rows: readonly TextRow[],
-  taken: readonly TakenColumn[],
-): Partial<Record<NonNullable<Sign>, Seen>> {
-  const seen: Partial<Record<NonNullable<Sign>, Seen>> = {};
-  for (const [i, { line, cells }] of rows.entries()) {
+function signsOf(rows: readonly TextRow[], taken: readonly TakenColumn[]): Told {
+  const first: Partial<Record<NonNullable<Sign>, Seen>> = {};
+  const either: (readonly [number, number])[] = [];
+  for (const { at, line, cells } of rows) {
     for (const { position, column } of taken) {
-      const text = cells[position] ?? '';
+      const text = ordinarySigns(cells[position] ?? '');
       if (!text.includes(',') && !text.includes('.')) continue;
-      for (const number of text.match(NUMBERS) ?? []) {
-        const sign = SIGNS.find(([pattern]) => pattern.test(number))?.[1];
-        if (sign !== undefined) seen[sign] ??= { text: text.trim(), column: column.name, row: i + 1, line };
+      for (const sign of signsIn(text)) {
+        first[sign] ??= { text: text.trim(), column: column.name, letter: columnLetters(position), line };
+        if (sign === 'either') either.push([at, position]);
       }
     }
   }
-  return seen;
+  return { first, either };
 }
 
-function ambiguous(seen: Seen): Outcome<never> {
+function signsIn(text: string): readonly NonNullable<Sign>[] {
+  return [...text.matchAll(NUMBERS)].flatMap(({ 0: number, index }) => {
+    const sign = SIGNS.find(([pattern]) => pattern.test(number))?.[1];
+    if (sign !== 'either') return sign ?? [];
+    // No one parts thousands in front of a power of ten.
+    const scientific = /^[eE][+-]?\d|^ *[·×x*] *10/.test(text.slice(index + number.length));
+    return scientific ? (number.includes('.') ? 'point' : 'comma') : 'either';
+  });
+}
+
+function ambiguous(seen: Seen, more: number): Outcome<never> {
   const parted = seen.text.includes(',');
   const joined = seen.text.replace(/[.,]/, '');
   const facts = {
     ...seen,
+    more,
     point: parted ? joined : seen.text,
     comma: parted ? seen.text.replace(',', '.') : joined,
   };

@@ -1,26 +1,86 @@
-import type { TableColumn } from './column.ts';
+import { readUnit, type Unit, type UnitRegistry } from '../units/index.ts';
+import { isNumeric, type TableColumn } from './column.ts';
+import { statedUnit } from './stated-unit.ts';
 
 /** The column a header names, and the unit it states (`''` for none); nothing if it names none. */
+export interface NamedHeader {
+  readonly column: TableColumn;
+  /** As the registry reads it where it can mean one unit only, else as written. */
+  readonly unit: string;
+}
+
+/** What stands between a name and its unit without brackets: `V_s m³`, `V_s, m3`, `Volume/cy`, `Qty in cy`. */
+const JOINTS: readonly RegExp[] = [
+  /^(.+?)\s+in\s+(.+)$/iu,
+  /^(.+?)\s*[,;:]\s*(.+)$/u,
+  /^(.+?)\s+[-–—|]\s+(.+)$/u,
+  /^(.+?)\s*\/\s*(.+)$/u,
+  /^(.+?)\s+(.+)$/u,
+  /^(.+)_([^_]+)$/u,
+];
+
+/**
+ * The column that a header names by name or label, and the unit stated with it: in brackets, or behind a comma, a
+ * dash, a slash, the word “in” or a space where what stands there is a unit of the column's kind.
+ */
 export function headerColumn(
   text: string,
   columns: readonly TableColumn[],
-): { readonly column: TableColumn; readonly unit: string } | undefined {
+  registry: UnitRegistry,
+): NamedHeader | undefined {
   const whole = columnCalled(text, columns);
   if (whole !== undefined) return { column: whole, unit: '' };
   const { name, unit } = splitUnit(text);
   const column = columnCalled(name, columns);
-  return column && { column, unit };
+  if (column !== undefined) return { column, unit: headedUnit(unit, column, registry) };
+  return unit === '' ? looseColumn(text.trim(), columns, registry) : undefined;
 }
 
-/** A unit as written, without outer spaces; `-` is none. */
-export function unitAsWritten(text: string): string {
-  const unit = text.trim();
-  return unit === '-' ? '' : unit;
+/** A unit stated for a column: as the registry reads it where it can mean one unit only, else as written. */
+export function headedUnit(written: string, column: TableColumn, registry: UnitRegistry): string {
+  if (written === '' || written === '-' || !isNumeric(column)) return written;
+  return statedUnit(written, registry, unitOfColumn(column, registry)).unit ?? written;
+}
+
+/** The unit of plain numbers in a column; nothing where the column may have any. */
+export function unitOfColumn(column: TableColumn, registry: UnitRegistry): Unit | undefined {
+  if (column.unit === undefined || !isNumeric(column)) return undefined;
+  const read = readUnit(column.unit, registry);
+  return read.ok ? read.value : undefined;
 }
 
 /** The unit in the brackets that end a header, whatever it names; `''` for none. */
-export function statedUnit(header: string): string {
+export function bracketedUnit(header: string): string {
   return splitUnit(header).unit;
+}
+
+function looseColumn(
+  text: string,
+  columns: readonly TableColumn[],
+  registry: UnitRegistry,
+): NamedHeader | undefined {
+  for (const joint of JOINTS) {
+    for (const [name, unit] of splits(text, joint)) {
+      const column = columnCalled(name, columns);
+      if (column === undefined || !isNumeric(column)) continue;
+      const stated = statedUnit(unit, registry, unitOfColumn(column, registry));
+      if (stated.unit !== undefined) return { column, unit: stated.unit };
+      // A unit that can be read two ways is not lost: it is asked for as written.
+      if (stated.choices.length > 0) return { column, unit };
+    }
+  }
+  return undefined;
+}
+
+/** Every way to part a text at a joint: a name may hold spaces or slashes, and so may a unit. */
+function splits(text: string, joint: RegExp): readonly (readonly [name: string, unit: string])[] {
+  const found: (readonly [string, string])[] = [];
+  const greedy = new RegExp(joint.source.replace('(.+?)', '(.+)'), joint.flags);
+  for (const pattern of [joint, greedy]) {
+    const [, name, unit] = pattern.exec(text) ?? [];
+    if (name !== undefined && unit !== undefined) found.push([name, unit]);
+  }
+  return found;
 }
 
 const OPENING: Readonly<Record<string, string>> = { ')': '(', ']': '[' };
@@ -36,13 +96,13 @@ function splitUnit(header: string): { readonly name: string; readonly unit: stri
     if (text[at] === close) depth++;
     if (text[at] === open) depth--;
     if (depth > 0) continue;
-    return { name: text.slice(0, at), unit: unitAsWritten(text.slice(at + 1, -1)) };
+    return { name: text.slice(0, at), unit: text.slice(at + 1, -1).trim() };
   }
   return { name: text, unit: '' };
 }
 
 /** The column called so by name or else label, in this case or else in any. */
-function columnCalled(text: string, columns: readonly TableColumn[]): TableColumn | undefined {
+export function columnCalled(text: string, columns: readonly TableColumn[]): TableColumn | undefined {
   const wanted = spaced(text);
   if (wanted === '') return undefined;
   const folded = wanted.toLowerCase();

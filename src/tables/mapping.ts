@@ -1,6 +1,8 @@
-import { fail, type Outcome, type Problem, problem, succeed } from '../diagnostics/index.ts';
-import { isNumeric, type TableColumn } from './column.ts';
-import { headerColumn, unitAsWritten } from './headers.ts';
+import { type Problem, problem } from '../diagnostics/index.ts';
+import type { UnitRegistry } from '../units/index.ts';
+import { columnWords, isNumeric, type TableColumn } from './column.ts';
+import { headedUnit, headerColumn, type NamedHeader, unitOfColumn } from './headers.ts';
+import { statedUnit } from './stated-unit.ts';
 import type { TableText } from './table-text.ts';
 import { columnFacts, type TextColumn, textColumns } from './text-columns.ts';
 
@@ -11,23 +13,27 @@ export type Destination =
 
 /** What the columns of a text go to. */
 export interface Mapping {
-  /** Whether the first row names the columns; otherwise it is data like the others. */
+  /** Whether a row names the columns; otherwise it is data like the others. */
   readonly headed: boolean;
   /** By the position of the column, counted from 0; what is not here is still to be settled. */
   readonly goes: ReadonlyMap<number, Destination>;
 }
 
-/** A column of a text that is taken, and the unit of its plain numbers (`''`: that of the column). */
+/** A column of a text that is taken, and the unit of its plain numbers (`''`: that of the column; `-`: none). */
 export interface TakenColumn {
   readonly position: number;
+  readonly header: string;
   readonly column: TableColumn;
   readonly unit: string;
 }
 
-/** What is taken of a text, and what there is to know about it. */
-export interface Taken {
+/** What is made of the columns of a text: taken, left out as was said, or refused, and why. */
+export interface SortedColumns {
   readonly taken: readonly TakenColumn[];
+  readonly out: readonly TextColumn[];
+  readonly refused: readonly TextColumn[];
   readonly warnings: readonly Problem[];
+  readonly problems: readonly Problem[];
 }
 
 const NOWHERE = { from: 0, to: 0 };
@@ -35,30 +41,44 @@ const NOWHERE = { from: 0, to: 0 };
 /** The mapping that the headers of a text say themselves, by names and labels; it never guesses. */
 export function namedMapping(text: TableText, columns: readonly TableColumn[]): Mapping {
   const goes = new Map<number, Destination>();
-  for (const { position, header } of textColumns(text, true)) {
-    const named = headerColumn(header, columns);
-    if (named) goes.set(position, { kind: 'column', name: named.column.name, unit: named.unit });
+  for (const { position, header, unit } of textColumns(text, true)) {
+    const named = headerColumn(header, columns, text.registry);
+    if (named === undefined) continue;
+    goes.set(position, {
+      kind: 'column',
+      name: named.column.name,
+      unit: oneUnit(named, unit, text.registry),
+    });
   }
   return { headed: true, goes };
 }
 
+/** The unit of a header and that of a row of units below it, which have to be one; else both, which read as none. */
+function oneUnit({ column, unit }: NamedHeader, below: string, registry: UnitRegistry): string {
+  const stated = headedUnit(below, column, registry);
+  if (unit === '' || stated === '' || stated === unit) return unit || stated;
+  return headedUnit(unit, column, registry) === stated ? stated : `${unit} or ${stated}`;
+}
+
 /**
- * What is taken of the columns of a text. Two that go to one column, units for columns without numbers, and nothing
- * to take are refused, for values would go astray; so are columns that go nowhere yet.
+ * Sorts the columns of a text. Two that go to one column, values for a column that is calculated, units for columns
+ * without numbers or of another kind, and nothing to take are refused, for values would go astray; so are columns that
+ * go nowhere yet.
  *
  * @param unsettled the problem with columns that go nowhere yet
  */
-export function takenColumns(
+export function sortColumns(
   found: readonly TextColumn[],
   columns: readonly TableColumn[],
   goes: ReadonlyMap<number, Destination>,
+  registry: UnitRegistry,
   unsettled: (open: readonly [TextColumn, ...TextColumn[]]) => Problem,
-): Outcome<Taken> {
+): SortedColumns {
   const taken: TakenColumn[] = [];
-  const problems: Problem[] = [];
-  const warnings: Problem[] = [];
-  const open: TextColumn[] = [];
   const out: TextColumn[] = [];
+  const open: TextColumn[] = [];
+  const refused: TextColumn[] = [];
+  const problems: Problem[] = [];
   const firsts = new Map<TableColumn, TextColumn>();
   for (const one of found) {
     const to = goes.get(one.position);
@@ -66,26 +86,67 @@ export function takenColumns(
     else if (to.kind === 'out') out.push(one);
     else {
       const column = columnNamed(to.name, columns);
-      const unit = unitAsWritten(to.unit);
-      const first = firsts.get(column);
+      const unit = headedUnit(to.unit.trim(), column, registry);
+      const wrong = wrongDestination(one, column, unit, firsts.get(column), columns, registry);
       firsts.set(column, one);
-      if (first !== undefined) {
-        const facts = { first: columnFacts(first), second: columnFacts(one), column: column.name };
-        problems.push(problem('column-twice', NOWHERE, facts));
-      } else if (column.kind !== 'given') {
-        warnings.push(problem('column-calculated', NOWHERE, { column: column.name }));
-      } else if (unit !== '' && !isNumeric(column)) {
-        const facts = { ...columnFacts(one), unit, column: column.name, type: column.type ?? 'number' };
-        problems.push(problem('column-unit-misplaced', NOWHERE, facts));
-      } else taken.push({ position: one.position, column, unit });
+      if (wrong === undefined) taken.push({ position: one.position, header: one.header, column, unit });
+      else {
+        problems.push(wrong);
+        refused.push(one);
+      }
     }
   }
   const [next, ...others] = open;
   if (next !== undefined) problems.unshift(unsettled([next, ...others]));
-  if (out.length > 0) warnings.push(problem('column-left-out', NOWHERE, { columns: out.map(columnFacts) }));
+  const warnings =
+    out.length > 0 ? [problem('column-left-out', NOWHERE, { columns: out.map(columnFacts) })] : [];
   if (taken.length === 0 && problems.length === 0) problems.push(problem('table-nothing-taken', NOWHERE, {}));
-  const [first, ...more] = problems;
-  return first === undefined ? succeed({ taken, warnings }) : fail(first, ...more);
+  return { taken, out, refused: [...open, ...refused], warnings, problems };
+}
+
+function wrongDestination(
+  one: TextColumn,
+  column: TableColumn,
+  unit: string,
+  first: TextColumn | undefined,
+  columns: readonly TableColumn[],
+  registry: UnitRegistry,
+): Problem | undefined {
+  if (first !== undefined) {
+    const facts = { first: columnFacts(first), second: columnFacts(one), column: column.name };
+    return problem('column-twice', NOWHERE, facts);
+  }
+  if (column.kind !== 'given') {
+    const givens = columns.filter(({ kind }) => kind === 'given').map(columnWords);
+    return problem('column-calculated', NOWHERE, {
+      ...columnFacts(one),
+      column: columnWords(column),
+      givens,
+    });
+  }
+  if (unit === '' || (unit === '-' && !isNumeric(column))) return undefined;
+  if (!isNumeric(column)) {
+    const facts = { ...columnFacts(one), unit, column: column.name, type: column.type ?? 'number' };
+    return problem('column-unit-misplaced', NOWHERE, facts);
+  }
+  return unitProblem(one, column, unit, registry);
+}
+
+/** What is wrong with a unit stated for a column: it is none, or of another kind, or can be read two ways. */
+function unitProblem(
+  one: TextColumn,
+  column: TableColumn,
+  unit: string,
+  registry: UnitRegistry,
+): Problem | undefined {
+  const wanted = unitOfColumn(column, registry);
+  if (unit === '-') {
+    const isPlain = wanted === undefined || (wanted.dimension.key === '' && !wanted.angle);
+    if (isPlain) return undefined;
+  } else if (statedUnit(unit, registry, wanted).unit !== undefined) return undefined;
+  const choices = unit === '-' ? [] : statedUnit(unit, registry, wanted).choices;
+  const facts = { ...columnFacts(one), unit, column: column.name, wants: column.unit ?? '', choices };
+  return problem('column-unit-unread', NOWHERE, facts);
 }
 
 function columnNamed(name: string, columns: readonly TableColumn[]): TableColumn {

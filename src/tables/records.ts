@@ -8,8 +8,9 @@ export type Delimiter = ',' | ';' | '\t';
 /** Each delimiter a text may have, the rarest within cells first. */
 export const DELIMITERS: readonly Delimiter[] = ['\t', ';', ','];
 
-/** One row of a text: its cells as written, and the line it starts at, counted from 1. */
+/** One row of a text: which it is, counted from 0; the line it starts at, counted from 1; its cells as written. */
 export interface TextRow {
+  readonly at: number;
   readonly line: number;
   readonly cells: readonly string[];
 }
@@ -33,24 +34,29 @@ export function textRows(text: string, delimiter: Delimiter): Outcome<readonly T
     const code = quote.code === 'MissingQuotes' ? 'table-quote-open' : 'table-quote-stray';
     return fail(problem(code, { from: 0, to: 0 }, { line }));
   }
+  const first = data.findIndex((cells) => !isBlankLine(cells));
+  const last = data.findLastIndex((cells) => !isBlankLine(cells));
   const rows: TextRow[] = [];
   let line = 1;
-  for (const cells of data) {
-    rows.push({ line, cells });
+  for (const [from, cells] of data.entries()) {
+    if (first >= 0 && from >= first && from <= last) rows.push({ at: from - first, line, cells });
     line += 1;
     for (const cell of cells) if (cell.includes('\n')) line += cell.split('\n').length - 1;
   }
-  const first = rows.findIndex((row) => !isBlankLine(row));
-  const last = rows.findLastIndex((row) => !isBlankLine(row));
-  return succeed(first < 0 ? [] : rows.slice(first, last + 1));
+  return succeed(rows);
 }
 
-/** The cells of the first row of a text that is not a blank line, if it had this delimiter. */
-export function firstRow(text: string, delimiter: Delimiter): readonly string[] {
-  const { data } = papaparse.parse(text.replace(/^\s*\n/, ''), { delimiter, newline: '\n', preview: 1 });
-  return data[0] ?? [];
+/** The cells of the first rows of a text that are no blank lines, if it had this delimiter. */
+export function firstRows(text: string, delimiter: Delimiter, most: number): readonly (readonly string[])[] {
+  const { data } = papaparse.parse(text.replace(/^\s*\n/, ''), { delimiter, newline: '\n', preview: most });
+  return data.filter((cells) => !isBlankLine(cells));
 }
 
-function isBlankLine({ cells }: TextRow): boolean {
+/** Whether a row has nothing in any of its cells. */
+export function isBlankRow({ cells }: Pick<TextRow, 'cells'>): boolean {
+  return cells.every((cell) => cell.trim() === '');
+}
+
+function isBlankLine(cells: readonly string[]): boolean {
   return cells.length === 1 && cells[0]?.trim() === '';
 }

@@ -1,44 +1,111 @@
 import { fail, type Outcome, problem, succeed } from '../diagnostics/index.ts';
+import { standardUnits, type UnitRegistry } from '../units/index.ts';
 import type { TableColumn } from './column.ts';
 import { headerColumn } from './headers.ts';
-import { DELIMITERS, type Delimiter, firstRow, plainText, type TextRow, textRows } from './records.ts';
+import {
+  DELIMITERS,
+  type Delimiter,
+  firstRows,
+  isBlankRow,
+  plainText,
+  type TextRow,
+  textRows,
+} from './records.ts';
+import { isUnitRow } from './unit-row.ts';
 
 /** A text as rows of cells, before it is settled what its columns go to. It has at least one row. */
 export interface TableText {
   readonly delimiter: Delimiter;
-  readonly top: TextRow;
-  /** All rows, the first among them. */
+  /** All rows, also those that are left out. */
   readonly rows: readonly TextRow[];
+  /** The row that names the columns, if one does. */
+  readonly top: TextRow;
+  /** The row under it, if it has the units of the columns. */
+  readonly units: TextRow | undefined;
+  /** The lines that are left out as was said. */
+  readonly skipped: ReadonlySet<number>;
+  /** The units that its headers and cells may have. */
+  readonly registry: UnitRegistry;
+  /** The lines of the text as they stand. */
+  readonly source: readonly string[];
 }
 
+/** What may be said of a text before it is parted. */
+export interface PartOptions {
+  /** Found out if not said. */
+  readonly delimiter?: Delimiter;
+  /** The standard units if not said. */
+  readonly registry?: UnitRegistry;
+  /** Lines to leave out, counted from 1. */
+  readonly skipped?: ReadonlySet<number>;
+}
+
+/** How far down a row that names columns is looked for, under titles and remarks. */
+const HEADER_DEPTH = 20;
+
 /**
- * Parts CSV or clipboard text meant for the given columns into rows. Refused: an empty text, quotation marks that are
- * open or stray.
- *
- * @param delimiter found out if not said
+ * Parts CSV or clipboard text meant for the given columns into rows, and finds the row that names the columns: the
+ * first, or one below it that names columns where the first does not. Refused: an empty text, quotation marks that are
+ * open or stray, a text that is no text.
  */
 export function tableText(
   text: string,
   columns: readonly TableColumn[],
-  delimiter?: Delimiter,
+  options: PartOptions = {},
 ): Outcome<TableText> {
-  const plain = plainText(text);
-  const parted = delimiter ?? likelyDelimiter(plain, columns);
-  const read = textRows(plain, parted);
+  const { registry = standardUnits, skipped = new Set<number>() } = options;
+  const { plain, separator } = withoutSeparatorLine(plainText(text));
+  if (plain.includes('\0')) return fail(problem('table-not-text', { from: 0, to: 0 }, {}));
+  const delimiter = options.delimiter ?? separator ?? likelyDelimiter(plain, columns, registry);
+  const read = textRows(plain, delimiter);
   if (!read.ok) return read;
-  const [top] = read.value;
+  const rows = read.value;
+  const left = rows.filter(({ line, cells }) => !skipped.has(line) && !isBlankRow({ cells }));
+  const top = headerRow(left, columns, registry);
   if (top === undefined) return fail(problem('table-empty', { from: 0, to: 0 }, {}));
-  return succeed({ delimiter: parted, top, rows: read.value });
+  const under = left[left.indexOf(top) + 1];
+  const units = under && isUnitRow(under, left.slice(left.indexOf(under) + 1), registry) ? under : undefined;
+  return succeed({ delimiter, rows, top, units, skipped, registry, source: plain.split('\n') });
 }
 
-/** The delimiter with which the first row names the most columns, or else has the most cells. */
-function likelyDelimiter(text: string, columns: readonly TableColumn[]): Delimiter {
+/** `sep=;` in the first line is a spreadsheet's remark on the text, not a row of it. */
+function withoutSeparatorLine(text: string): { readonly plain: string; readonly separator?: Delimiter } {
+  const [, sign] = /^sep=(.)[ ,;\t]*\n/i.exec(text) ?? [];
+  const separator = DELIMITERS.find((one) => one === sign);
+  return separator === undefined ? { plain: text } : { plain: text.replace(/^.*/, ''), separator };
+}
+
+/** The row that names the most columns near the top; where none does, the first, or the first under lone titles. */
+function headerRow(
+  rows: readonly TextRow[],
+  columns: readonly TableColumn[],
+  registry: UnitRegistry,
+): TextRow | undefined {
+  const [first, ...below] = rows.slice(0, HEADER_DEPTH);
+  if (first === undefined || namedIn(first.cells, columns, registry) > 0) return first;
+  const ranked = below.map((row) => ({ row, named: namedIn(row.cells, columns, registry) }));
+  ranked.sort((a, b) => b.named - a.named);
+  const [best] = ranked;
+  if (best !== undefined && best.named > 1) return best.row;
+  const filled = ({ cells }: TextRow): number => cells.filter((cell) => cell.trim() !== '').length;
+  const wide = Math.max(...rows.slice(0, HEADER_DEPTH).map(filled));
+  return wide > 2 && filled(first) === 1 ? below.find((row) => filled(row) > 1) : first;
+}
+
+function namedIn(cells: readonly string[], columns: readonly TableColumn[], registry: UnitRegistry): number {
+  return cells.filter((cell) => headerColumn(cell, columns, registry) !== undefined).length;
+}
+
+/** The delimiter with which a row near the top names the most columns, else all rows are as long, else the longest. */
+function likelyDelimiter(text: string, columns: readonly TableColumn[], registry: UnitRegistry): Delimiter {
   const ranked = DELIMITERS.map((delimiter) => {
-    const cells = firstRow(text, delimiter);
-    const named = cells.filter((cell) => headerColumn(cell, columns) !== undefined).length;
-    return { delimiter, named, cells: cells.length };
+    const rows = firstRows(text, delimiter, HEADER_DEPTH);
+    const named = Math.max(0, ...rows.map((cells) => namedIn(cells, columns, registry)));
+    const widths = rows.map((cells) => cells.length);
+    const isEven = widths.length > 1 && widths.every((width) => width > 1 && width === widths[0]);
+    return { delimiter, named, isEven, cells: Math.max(0, ...widths) };
   });
-  ranked.sort((a, b) => b.named - a.named || b.cells - a.cells);
+  ranked.sort((a, b) => b.named - a.named || Number(b.isEven) - Number(a.isEven) || b.cells - a.cells);
   const [best] = ranked;
   return best === undefined || best.cells === 1 ? ',' : best.delimiter;
 }

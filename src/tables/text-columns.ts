@@ -1,10 +1,10 @@
-import { statedUnit } from './headers.ts';
-import type { TextRow } from './records.ts';
+import { bracketedUnit } from './headers.ts';
+import { isBlankRow, type TextRow } from './records.ts';
 import type { TableText } from './table-text.ts';
+import { unitText } from './unit-row.ts';
 
-/** The first value of a column of a text: the row, counted from 1 under a header, and the line it stands in. */
+/** The first value of a column of a text, and the line it stands in. */
 interface FirstValue {
-  readonly row: number;
   readonly line: number;
   readonly text: string;
 }
@@ -15,7 +15,7 @@ export interface TextColumn {
   readonly position: number;
   /** What stands above it, `''` for nothing. */
   readonly header: string;
-  /** The unit in brackets at the end of the header, `''` for none. */
+  /** The unit in brackets at the end of the header or in a row of units below it, `''` for none. */
   readonly unit: string;
   readonly first: FirstValue | undefined;
 }
@@ -23,25 +23,35 @@ export interface TextColumn {
 /**
  * The columns of a text that have a header or a value.
  *
- * @param headed whether the first row names them; otherwise it is data like the others
+ * @param headed whether a row names them; otherwise that row is data like the others
  */
 export function textColumns(text: TableText, headed: boolean): readonly TextColumn[] {
   const rows = dataRows(text, headed);
-  return text.top.cells.flatMap((cell, position) => {
-    const header = headed ? cell.trim() : '';
+  const { top, units } = text;
+  const width = headed ? top.cells.length : Math.max(top.cells.length, rows[0]?.cells.length ?? 0);
+  return Array.from({ length: width }).flatMap((_, position) => {
+    const header = headed ? (top.cells[position] ?? '').trim() : '';
     const first = firstValue(rows, position);
+    const below = headed && units ? unitText(units.cells[position] ?? '') : '';
     return header === '' && first === undefined
       ? []
-      : [{ position, header, unit: statedUnit(header), first }];
+      : [{ position, header, unit: below || bracketedUnit(header), first }];
   });
 }
 
-/** The rows of a text without the one that names its columns. */
-export function dataRows({ rows }: TableText, headed: boolean): readonly TextRow[] {
-  return headed ? rows.slice(1) : rows;
+/** The rows of a text that may be data: without those left out as was said, and the headers with what is above them. */
+export function dataRows({ rows, top, units, skipped }: TableText, headed: boolean): readonly TextRow[] {
+  return rows.filter(
+    (row) => !skipped.has(row.line) && (!headed || (row.at > top.at && row.at !== units?.at)),
+  );
 }
 
-/** Whether the first row of a text is more like data than like names of columns. */
+/** The rows above the headers that have something in them and are not left out as was said. */
+export function rowsAbove({ rows, top, skipped }: TableText): readonly TextRow[] {
+  return rows.slice(0, top.at).filter((row) => !skipped.has(row.line) && !isBlankRow(row));
+}
+
+/** Whether the row in the place of headers is more like data than like names of columns. */
 export function looksLikeData({ top }: TableText): boolean {
   const end = top.cells.findLastIndex((cell) => cell.trim() !== '') + 1;
   return top.cells.slice(0, end).some((cell) => cell.trim() === '' || /^[\s$(+\-−.]*\d/.test(cell));
@@ -57,9 +67,9 @@ export function columnFacts({ position, header, first }: TextColumn): {
 }
 
 function firstValue(rows: readonly TextRow[], position: number): FirstValue | undefined {
-  for (const [at, { line, cells }] of rows.entries()) {
+  for (const { line, cells } of rows) {
     const text = cells[position]?.trim() ?? '';
-    if (text !== '') return { row: at + 1, line, text };
+    if (text !== '') return { line, text };
   }
   return undefined;
 }

@@ -52,13 +52,13 @@ describe('--set', () => {
 
 describe('--table', () => {
   test.each([
-    ['soil,t\nclay,thick\n', 'row 1 of t', 'thick'],
-    ['soil,t\nclay,2\nsand,NaN\n', 'row 2 of t', 'NaN'],
-    ['soil,t (kN)\nclay,2\n', 'row 1 of t', '2 kN', 'force (kN)'],
-    ['soil,t (foo)\nclay,2\n', 'row 1 of t', 'foo'],
-    ['soil,t\nclay,=2*3\n', 'row 1 of t', 'a value, not a formula'],
+    ['soil,t\nclay,thick\n', 'line 2, column B “t”', 'thick'],
+    ['soil,t\nclay,2\nsand,NaN\n', 'line 3, column B “t”', 'NaN'],
+    ['soil,t (kN)\nclay,2\n', '“kN”', 'none that the column “t” takes (m)'],
+    ['soil,t (foo)\nclay,2\n', '“t (foo)”', 'none that the column “t” takes (m)'],
+    ['soil,t\nclay,=2*3\n', 'line 2, column B “t”', 'a value, not a formula'],
     ['soil,colour\nclay,red\n', 'colour'],
-    ['soil,t\nclay,2,7\n', 'row 1', '7'],
+    ['soil,t\nclay,2,7\n', 'line 2', '7'],
     ['', 'no rows'],
   ])('refuses %j in a sentence', (text, ...said) =>
     refused(['--table', `layers=${fileOf('wrong.csv', text)}`], 'wrong.csv', ...said),

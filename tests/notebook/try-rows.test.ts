@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
-import { blankBook, type Column } from '../../src/document/index.ts';
-import { openNotebook, unitProblems, unreadCells } from '../../src/notebook/index.ts';
+import { blankBook, type Cell, type Column } from '../../src/document/index.ts';
+import { openNotebook, tryCells } from '../../src/notebook/index.ts';
 
 const columns: readonly Column[] = [
   { id: 'a', kind: 'given', name: 'item', type: 'text', chunks: [] },
-  { id: 'b', kind: 'given', name: 'V_s', unit: 'cy', chunks: [] },
+  { id: 'b', kind: 'given', name: 'V_s', unit: 'cy', range: { min: '0 cy', max: '2000 m^3' }, chunks: [] },
   { id: 'c', kind: 'given', name: 'price', unit: 'USD/lf', chunks: [] },
   { id: 'd', kind: 'given', name: 'wet', type: 'truth', chunks: [] },
   { id: 'e', kind: 'given', name: 'lifts', unit: 'lift', chunks: [] },
@@ -15,43 +15,42 @@ const notebook = openNotebook({
   settings: { ...blank.settings, units: [{ symbol: 'lift', definition: '5 ft' }] },
   sheets: [{ key: 's', title: 'S', parts: [{ id: 't', kind: 'table', name: 'demo', length: 0, columns }] }],
 });
+const check = tryCells(notebook, 's.demo');
 
-const words = (problems: ReturnType<typeof unreadCells>) =>
-  problems.map(({ message, hints }) => [message, ...hints].join('; '));
-
-test('cells that would have no value are told row by row, as the notebook reads them', () => {
-  const unread = unreadCells(notebook, 's.demo', {
-    item: ['slab', '(35)', '-', null],
-    V_s: [1250.5, '(35)', '12 m^3', '-'],
-    price: ['$1250.50/lf', '#REF!', null, '$5'],
-    wet: ['yes', 'TRUE', null, null],
-    lifts: ['2 lift', '3 ft', 1, 2],
+test.each<[string, Cell, RegExp]>([
+  ['wet', 'yes', /^“yes” is neither TRUE nor FALSE$/],
+  ['V_s', '(35)', /^“\(35\)” is in parentheses/],
+  ['V_s', '-', /^“-” is not a number/],
+  ['V_s', '3 kN', /“3 kN” is a force/],
+  ['price', '#REF!', /^“#REF!” is not a number/],
+  ['price', '$5', /^“\$5” is an amount of money/],
+])('a cell of %s with %j has no value, as the notebook reads it', (column, cell, words) => {
+  expect(check(column, cell)).toMatchObject({
+    severity: 'error',
+    message: expect.stringMatching(words) as string,
   });
-  expect(new Set(unread.map(({ code }) => code))).toEqual(new Set(['cell-unread']));
-  expect(words(unread)).toEqual([
-    'row 1, wet: “yes” is neither TRUE nor FALSE',
-    'row 2, V_s: “(35)” is in parentheses, which may mean a negative number; write -35, or leave the parentheses out',
-    expect.stringMatching(/^row 2, price: “#REF!” is not a number/),
-    expect.stringMatching(/^row 4, V_s: “-” is not a number/),
-    expect.stringMatching(/^row 4, price: “\$5” is an amount of money/),
-  ]);
 });
 
-test.each([
-  ['V_s', 'm3', '“m3” has digits straight after a symbol; write m^3 for the power'],
-  ['price', 'USD/LF', '“LF” is not a unit here; write “lf”'],
-])('the unit of %s (%s) is refused with the nearest', (column, unit, reason) => {
-  expect(words(unitProblems(notebook, 's.demo', { [column]: unit }))).toEqual([
-    `the unit “${unit}” stated for the column “${column}” cannot be taken: ${reason}`,
-  ]);
+test.each<[string, Cell]>([
+  ['item', '(35)'],
+  ['V_s', 1250.5],
+  ['V_s', '12 m^3'],
+  ['V_s', null],
+  ['price', '$1250.50/lf'],
+  ['wet', 'TRUE'],
+  ['lifts', '2 lift'],
+  ['lifts', '3 ft'],
+])('a cell of %s with %j is as it should be', (column, cell) => {
+  expect(check(column, cell)).toBeUndefined();
 });
 
-test('a unit of another kind is refused', () => {
-  const [found = '', ...more] = words(unitProblems(notebook, 's.demo', { V_s: 'kN', price: 'USD/ft' }));
-  expect(found).toMatch(/^the unit “kN” stated for the column “V_s” cannot be taken: .* is a force/);
-  expect(more).toEqual([]);
-});
-
-test('units of the book itself are read', () => {
-  expect(unitProblems(notebook, 's.demo', { lifts: 'lift' })).toEqual([]);
+test.each<[Cell, string, string]>([
+  [-1, '0 cy', 'least'],
+  ['2000.1 m^3', '2000 m^3', 'most'],
+])('%j is beyond the permitted range of its column, which is a warning', (cell, limit, end) => {
+  expect(check('V_s', cell)).toMatchObject({
+    severity: 'warning',
+    code: 'out-of-range',
+    data: { limit, end },
+  });
 });

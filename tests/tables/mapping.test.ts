@@ -40,17 +40,17 @@ const FOREIGN = 'Works,Vol. (cy),Rate [USD/cy],Remarks\ndeck slab,"1,250",48,wet
 
 test('the columns of a text are told with header, unit and first value', () => {
   expect(textColumns(parted('Works,,Vol. (cy),,Note (-)\ncaps,,,,\n,,420,x,\n'), true)).toEqual([
-    { position: 0, header: 'Works', unit: '', first: { row: 1, line: 2, text: 'caps' } },
-    { position: 2, header: 'Vol. (cy)', unit: 'cy', first: { row: 2, line: 3, text: '420' } },
-    { position: 3, header: '', unit: '', first: { row: 2, line: 3, text: 'x' } },
-    { position: 4, header: 'Note (-)', unit: '', first: undefined },
+    { position: 0, header: 'Works', unit: '', first: { line: 2, text: 'caps' } },
+    { position: 2, header: 'Vol. (cy)', unit: 'cy', first: { line: 3, text: '420' } },
+    { position: 3, header: '', unit: '', first: { line: 3, text: 'x' } },
+    { position: 4, header: 'Note (-)', unit: '-', first: undefined },
   ]);
 });
 
 test('without a header the first row has the first values', () => {
   expect(textColumns(parted('caps;;420\ndeck;;1250\n'), false)).toEqual([
-    { position: 0, header: '', unit: '', first: { row: 1, line: 1, text: 'caps' } },
-    { position: 2, header: '', unit: '', first: { row: 1, line: 1, text: '420' } },
+    { position: 0, header: '', unit: '', first: { line: 1, text: 'caps' } },
+    { position: 2, header: '', unit: '', first: { line: 1, text: '420' } },
   ]);
 });
 
@@ -96,21 +96,26 @@ test('a text without a header keeps its first row', () => {
   const read = mapped('caps,x,420\n\ndeck,,1250\n', [to('item'), out, to('qty')], false);
   if (!read.ok) throw new Error(read.problems[0]?.message);
   expect(read.value).toMatchObject({
-    length: 3,
-    cells: { item: ['caps', null, 'deck'], qty: [420, null, 1250] },
+    length: 2,
+    cells: { item: ['caps', 'deck'], qty: [420, 1250] },
   });
   expect(words(read.value.problems)).toEqual([
     ['column-left-out', 'column 2 (“x”) of the text stays out'],
-    ['row-blank', 'row 2 (line 2) is blank'],
+    ['row-blank', 'a blank row is left out (line 2)'],
   ]);
 });
 
-test('values for a calculated column are left out with its name', () => {
-  const read = mapped('thing,total\ncaps,9\n', [to('item'), to('amount')]);
-  expect(read.ok && [read.value.cells, words(read.value.problems)]).toEqual([
-    { item: ['caps'] },
-    [['column-calculated', 'the column “amount” is calculated, and its values in the text are left out']],
+test('values for a calculated column are refused by its name, and left out where that is said', () => {
+  const text = 'thing,total\ncaps,9\n';
+  const read = mapped(text, [to('item'), to('amount')]);
+  expect(read.ok ? [] : words(read.problems)).toEqual([
+    [
+      'column-calculated',
+      '“total” names the column amount, which is calculated and takes no values',
+      'leave it out, or say where it goes: item “description”, qty “quantity” or price',
+    ],
   ]);
+  expect(mapped(text, [to('item'), out])).toMatchObject({ ok: true, value: { cells: { item: ['caps'] } } });
 });
 
 test.each([
@@ -211,7 +216,7 @@ test.each([
     found: [
       [
         'row-long',
-        'row 2 (line 2) has 3 cells for 2 columns; “250” is left over',
+        'line 2 has 3 cells for 2 columns; “250” is left over',
         'a number with a thousands comma needs quotation marks: "1,250"',
       ],
     ],

@@ -46,7 +46,8 @@ test('what is written reads back with the same values, whatever the delimiter', 
           ],
           delimiter,
         );
-        const read = readTable(text, columns);
+        // Rows made at random may look like totals of those above.
+        const read = readTable(text, columns, { totals: 'in', notes: 'in' });
         expect(read.ok ? read.value.problems : read.problems).toEqual([]);
         expect(read.ok && read.value.cells).toEqual({
           soil: cells.map(({ soil }) => soil),

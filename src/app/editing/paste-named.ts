@@ -7,7 +7,7 @@ import {
   setCells,
   type Table,
 } from '../../document/index.ts';
-import type { Notebook } from '../../notebook/index.ts';
+import { type Notebook, tryCells } from '../../notebook/index.ts';
 import { readTable } from '../../tables/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { UnitsView } from '../session/session.ts';
@@ -15,7 +15,6 @@ import { typedOnScreen } from './carried-unit.ts';
 import { cellFromText, cellOf } from './cell-content.ts';
 import { findPlace } from './find-place.ts';
 import { putInLabel } from './put-in.ts';
-import { unitsRead } from './units-read.ts';
 
 /** A paste by headers: the edit, and what it left out. */
 export interface NamedPaste {
@@ -38,10 +37,13 @@ export function pasteNamed(
   const found = findPlace(notebook.book, place);
   if (found?.kind !== 'cell' || !startsWithHeaders(text, found.part)) return undefined;
   const { part, row } = found;
-  const read = unitsRead(notebook, `${place.sheet}.${part.name}`, readTable(text, part.columns));
+  const read = readTable(text, part.columns, {
+    registry: notebook.model.registry,
+    check: tryCells(notebook, `${place.sheet}.${part.name}`),
+  });
   if (!read.ok) return { ok: false, problems: read.problems.map(withWhereToSay) };
   const { length, cells, units, problems } = read.value;
-  const faults = problems.filter(({ severity }) => severity === 'error');
+  const faults = problems.filter(({ code, severity }) => severity === 'error' && code !== 'cell-unread');
   if (faults.length > 0) return { ok: false, problems: faults };
   const at = { sheet: place.sheet, table: part.id };
   const before = part.length ?? 0;
@@ -68,11 +70,15 @@ export function pasteNamed(
   return succeed({ edit: joinEdits(label, [...growth, ...filled]), remarks: problems });
 }
 
-/** A paste has nowhere to say how numbers are written; the dialog has. */
+/** What a paste has nowhere to say and the dialog has. */
+const ASKED = ['decimal-ambiguous', 'row-total', 'row-note', 'rows-above-headers', 'column-calculated'];
+
 function withWhereToSay(found: Problem): Problem {
-  if (found.code !== 'decimal-ambiguous') return found;
+  if (!ASKED.includes(found.code)) return found;
   const hint =
-    '“Paste or open CSV” in the menu of the table asks whether decimals come after a point or a comma';
+    found.code === 'decimal-ambiguous'
+      ? '“Paste or open CSV” in the menu of the table asks whether decimals come after a point or a comma'
+      : '“Paste or open CSV” in the menu of the table asks for it';
   return { ...found, hints: [hint] };
 }
 

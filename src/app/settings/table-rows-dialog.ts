@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import type { Outcome, Problem } from '../../diagnostics/index.ts';
 import { type GivenColumn, insertTableRows, replaceTableRows, type Table } from '../../document/index.ts';
-import { unreadCells } from '../../notebook/index.ts';
+import { tryCells } from '../../notebook/index.ts';
 import {
   type Decimal,
   type Destination,
@@ -16,7 +16,6 @@ import {
 } from '../../tables/index.ts';
 import { findPlace } from '../editing/find-place.ts';
 import { putInLabel } from '../editing/put-in.ts';
-import { unitsRead } from '../editing/units-read.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import { dialogStyles } from '../shell/dialog-styles.ts';
@@ -32,12 +31,11 @@ interface Settled {
   readonly to: Destination;
 }
 
-/** What was made of a text: its columns and where they go; the rows, or why there are none; cells without a value. */
+/** What was made of a text: its columns and where they go; the rows, or why there are none. */
 interface Found {
   readonly columns: readonly TextColumn[];
   readonly mapping: Mapping;
   readonly read: Outcome<ReadTable>;
-  readonly unread: readonly Problem[];
 }
 
 /**
@@ -52,6 +50,8 @@ export class TableRowsDialog extends LitElement {
     behind: { state: true },
     headed: { state: true },
     decimal: { state: true },
+    totals: { state: true },
+    notes: { state: true },
     settled: { state: true },
     refusal: { state: true },
   };
@@ -102,6 +102,9 @@ export class TableRowsDialog extends LitElement {
   declare headed: boolean;
   /** What stands in front of decimals, where the person has said it. */
   declare decimal: Decimal | undefined;
+  /** What becomes of totals and notes among the rows, where the person has said it. */
+  declare totals: 'out' | 'in' | undefined;
+  declare notes: 'out' | 'in' | undefined;
   declare settled: ReadonlyMap<number, Settled>;
   declare refusal: string;
   #text: Outcome<TableText> | undefined;
@@ -114,6 +117,8 @@ export class TableRowsDialog extends LitElement {
     this.behind = false;
     this.headed = true;
     this.decimal = undefined;
+    this.totals = undefined;
+    this.notes = undefined;
     this.settled = new Map();
     this.refusal = '';
   }
@@ -124,6 +129,8 @@ export class TableRowsDialog extends LitElement {
     this.behind = false;
     this.headed = true;
     this.decimal = undefined;
+    this.totals = undefined;
+    this.notes = undefined;
     this.settled = new Map();
     this.refusal = '';
     void this.updateComplete.then(() => this.renderRoot.querySelector('dialog')?.showModal());
@@ -135,16 +142,24 @@ export class TableRowsDialog extends LitElement {
   }
 
   override willUpdate(changed: PropertyValues): void {
-    if (!['place', 'text', 'headed', 'decimal', 'settled'].some((name) => changed.has(name))) return;
+    if (
+      !['place', 'text', 'headed', 'decimal', 'totals', 'notes', 'settled'].some((name) => changed.has(name))
+    )
+      return;
     const table = this.#table;
     if (changed.has('place') || changed.has('text'))
-      this.#text = table && this.text.trim() !== '' ? tableText(this.text, table.columns) : undefined;
+      this.#text =
+        table && this.text.trim() !== ''
+          ? tableText(this.text, table.columns, {
+              registry: this.session.notebook.model.registry,
+            })
+          : undefined;
     this.#found = table && this.#text ? this.#read(table, this.#text) : undefined;
   }
 
   #read(table: Table, text: Outcome<TableText>): Found {
-    const { headed, decimal, session } = this;
-    if (!text.ok) return { columns: [], mapping: { headed, goes: new Map() }, read: text, unread: [] };
+    const { headed, decimal, totals, notes, session } = this;
+    if (!text.ok) return { columns: [], mapping: { headed, goes: new Map() }, read: text };
     const columns = textColumns(text.value, headed);
     const goes = new Map(headed ? namedMapping(text.value, table.columns).goes : []);
     for (const column of columns) {
@@ -153,13 +168,14 @@ export class TableRowsDialog extends LitElement {
     }
     const mapping = { headed, goes };
     const id = `${this.place?.sheet}.${table.name}`;
-    const read = unitsRead(
-      session.notebook,
-      id,
-      readMapped(text.value, table.columns, mapping, decimal && { decimal }),
-    );
-    const unread = read.ok ? unreadCells(session.notebook, id, read.value.cells) : [];
-    return { columns, mapping, read, unread };
+    const check = tryCells(session.notebook, id);
+    const read = readMapped(text.value, table.columns, mapping, {
+      check,
+      ...(decimal && { decimal }),
+      ...(totals && { totals }),
+      ...(notes && { notes }),
+    });
+    return { columns, mapping, read };
   }
 
   override render(): TemplateResult {
@@ -195,7 +211,21 @@ export class TableRowsDialog extends LitElement {
         <input type="file" accept=".csv,.tsv,.txt,text/csv,text/tab-separated-values" @change=${this.#file} />
       </label>
       ${found && found.columns.length > 0 ? this.#mapping(table, found) : nothing}
-      ${this.decimal !== undefined || asksDecimal(read) ? this.#decimals() : nothing}
+      ${this.decimal !== undefined || asks(read, 'decimal-ambiguous') ? this.#decimals() : nothing}
+      ${
+        this.totals !== undefined || asks(read, 'row-total')
+          ? this.#rowsOut('Totals among the rows', this.totals, (to) => {
+              this.totals = to;
+            })
+          : nothing
+      }
+      ${
+        this.notes !== undefined || asks(read, 'row-note', 'rows-above-headers')
+          ? this.#rowsOut('Notes among the rows and above the headers', this.notes, (to) => {
+              this.notes = to;
+            })
+          : nothing
+      }
       <fieldset class="choices">
         <legend>Where the rows go</legend>
         ${[false, true].map(
@@ -270,6 +300,28 @@ export class TableRowsDialog extends LitElement {
     </fieldset>`;
   }
 
+  #rowsOut(
+    legend: string,
+    chosen: 'out' | 'in' | undefined,
+    choose: (to: 'out' | 'in') => void,
+  ): TemplateResult {
+    return html`<fieldset class="choices">
+      <legend>${legend}</legend>
+      ${(['out', 'in'] as const).map(
+        (to) => html`<label>
+          <input
+            type="radio"
+            name=${legend}
+            .checked=${chosen === to}
+            @change=${() => {
+              choose(to);
+            }}
+          />${to === 'out' ? 'left out' : 'rows like the others'}
+        </label>`,
+      )}
+    </fieldset>`;
+  }
+
   #leaveOut(columns: readonly TextColumn[]): void {
     this.#settle(columns, { kind: 'out' });
     // The button that was pressed goes, and the keyboard must be somewhere.
@@ -300,6 +352,8 @@ export class TableRowsDialog extends LitElement {
     try {
       this.text = await file.text();
       this.decimal = undefined;
+      this.totals = undefined;
+      this.notes = undefined;
       this.settled = new Map();
     } catch (error) {
       this.refusal = `the file cannot be read: ${error instanceof Error ? error.message : String(error)}`;
@@ -333,16 +387,17 @@ function callOf({ header, first }: TextColumn): string {
   return header === '' ? (first?.text ?? '') : header;
 }
 
-function foundWords({ read, unread }: Found): TemplateResult {
+function foundWords({ read }: Found): TemplateResult {
   if (!read.ok) return named(read.problems);
   const { length, problems } = read.value;
+  const unread = problems.filter(({ code }) => code === 'cell-unread');
   const rows = length === 1 ? '1 row is taken' : `${length} rows are taken`;
   const cells =
     unread.length === 1
       ? '; 1 cell cannot be read and is kept as written:'
       : `; ${unread.length} cells cannot be read and are kept as written:`;
   return html`<p>${rows}${unread.length > 0 ? cells : '.'}</p>
-    ${named(unread)} ${named(problems)}`;
+    ${named(problems)}`;
 }
 
 /** The first of some problems, and how many more there are. */
@@ -354,9 +409,9 @@ function named(problems: readonly Problem[]): TemplateResult {
     ${more > 0 ? html`<p class="trouble">and ${more} more like these</p>` : nothing}`;
 }
 
-/** Whether the text cannot be read until it is said what stands in front of decimals. */
-function asksDecimal(read: Outcome<ReadTable> | undefined): boolean {
-  return read?.ok === false && read.problems.some(({ code }) => code === 'decimal-ambiguous');
+/** Whether the text cannot be read until something is said that one of these codes asks for. */
+function asks(read: Outcome<ReadTable> | undefined, ...codes: readonly string[]): boolean {
+  return read?.ok === false && read.problems.some(({ code }) => codes.includes(code));
 }
 
 function inWords({ message, hints }: Problem): string {

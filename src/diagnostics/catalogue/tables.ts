@@ -1,20 +1,44 @@
-import { entry, type NoFacts } from './entry.ts';
+import { entry, type JsonValue, type NoFacts } from './entry.ts';
 import { listed, quoted } from './wording.ts';
 
-/** Where something stands in text brought in: the row under the header, counted from 1, and the line of the text. */
+/** Where something stands in text brought in: the line, counted from 1, at which its row starts. */
 interface RowFacts {
-  readonly [fact: string]: number | string;
-  readonly row: number;
+  readonly [fact: string]: JsonValue;
   readonly line: number;
 }
 
-function place({ row, line }: RowFacts): string {
-  return `row ${row} (line ${line})`;
+/** A cell of text brought in: its line, the letter a spreadsheet gives its column, its header and what is in it. */
+interface CellFacts extends RowFacts {
+  readonly letter: string;
+  readonly header: string;
+  /** The name of the column it goes to. */
+  readonly column: string;
+  readonly text: string;
+}
+
+function cellPlace({ line, letter, header }: CellFacts): string {
+  return `line ${line}, column ${letter}${header === '' ? '' : ` ${quoted(header)}`}`;
+}
+
+/** Rows of text brought in: their lines, and what the first of them says. */
+interface RowsFacts {
+  readonly [fact: string]: JsonValue;
+  readonly lines: readonly number[];
+  readonly text: string;
+}
+
+const LINES_TOLD = 5;
+
+/** "line 4", "lines 4, 5 and 9", "lines 4, 5, 6, 7, 8 and 12 more". */
+function linesCalled(lines: readonly number[]): string {
+  const told = lines.slice(0, LINES_TOLD).map(String);
+  const more = lines.length - told.length;
+  return `${lines.length === 1 ? 'line' : 'lines'} ${listed(more > 0 ? [...told, `${more} more`] : told, 'and')}`;
 }
 
 /** A column of text brought in, its position counted from 1: by its header, or else by its first value. */
 interface TextColumnFacts {
-  readonly [fact: string]: number | string;
+  readonly [fact: string]: JsonValue;
   readonly position: number;
   readonly header: string;
   readonly first: string;
@@ -22,6 +46,20 @@ interface TextColumnFacts {
 
 function textColumn({ position, header, first }: TextColumnFacts): string {
   return header === '' ? `column ${position} (${quoted(first)})` : quoted(header);
+}
+
+function unitTrouble({
+  column,
+  wants,
+  choices,
+}: {
+  readonly column: string;
+  readonly wants: string;
+  readonly choices: readonly string[];
+}): string {
+  if (choices.length > 1) return `can be ${listed(choices)}`;
+  if (choices.length === 1) return `is not read as it is written`;
+  return `is none that the column ${quoted(column)} takes${wants === '' ? '' : ` (${wants})`}`;
 }
 
 function columnsCalled(headers: readonly string[]): string {
@@ -58,7 +96,57 @@ export const tables = {
     explain: 'The length of a table is limited; nothing of a longer text is taken.',
     words: ({ rows, limit }) => ({
       message: `the text has ${rows} rows, and a table has at most ${limit}`,
-      hint: 'bring it in as several tables',
+      hint: 'take in its first rows, or add rows together that are alike before',
+    }),
+  }),
+  'table-no-rows': entry<NoFacts>({
+    title: 'A text without rows under its headers',
+    explain:
+      'Nothing stands under the names of the columns, so the table would become empty and its sums 0. That is taken only when it is said to be meant.',
+    words: () => ({ message: 'the text has no rows under its headers' }),
+  }),
+  'table-not-text': entry<NoFacts>({
+    title: 'A text that is none',
+    explain:
+      'The text has characters that no text has. It may be a spreadsheet file, or text in an encoding that is not known.',
+    words: () => ({
+      message: 'this is no text, but perhaps a spreadsheet file or an encoding that is not known',
+      hint: 'save it as CSV in UTF-8',
+    }),
+  }),
+  'rows-above-headers': entry<RowsFacts & { header: number }>({
+    title: 'Rows above the headers',
+    explain:
+      'The row that names the columns is not the first of the text. What stands above it goes to no column; it is left out only when that is said.',
+    words: ({ lines, text, header }) => ({
+      message: `${linesCalled(lines)} ${lines.length === 1 ? 'stands' : 'stand'} above the headers in line ${header}: ${quoted(text)}`,
+      hint: 'say that notes are left out',
+    }),
+  }),
+  'row-total': entry<RowsFacts>({
+    title: 'A row that seems to be a total',
+    explain:
+      'The row says total, or repeats the sum of the rows above it. As a row of the table it would count twice, so it is asked for: left out, or in.',
+    words: ({ lines, text }) => ({
+      message: `${linesCalled(lines)} ${lines.length === 1 ? 'seems to be a total' : 'seem to be totals'} of the rows above: ${quoted(text)}`,
+      hint: 'say whether totals are left out or are rows like the others',
+    }),
+  }),
+  'row-note': entry<RowsFacts>({
+    title: 'A row that seems to be a note',
+    explain:
+      'The row has words in one cell and nothing else, where the rows beside it have more. As a row of the table it would be an item without quantities, so it is asked for: left out, or in.',
+    words: ({ lines, text }) => ({
+      message: `${linesCalled(lines)} ${lines.length === 1 ? 'has' : 'have'} one cell of words and nothing else: ${quoted(text)}`,
+      hint: 'say whether notes are left out or are rows like the others',
+    }),
+  }),
+  'rows-left-out': entry<RowsFacts>({
+    title: 'Rows left out',
+    explain: 'It was said that these rows of the text are none of the table. Nothing of them is taken.',
+    severity: 'warning',
+    words: ({ lines, text }) => ({
+      message: `${linesCalled(lines)} of the text ${lines.length === 1 ? 'stays' : 'stay'} out: ${quoted(text)}`,
     }),
   }),
   'table-quote-open': entry<{ line: number }>({
@@ -127,7 +215,7 @@ export const tables = {
     title: 'A column without a header',
     explain: 'A column of the text has values and no name above them, so nobody can tell where they belong.',
     words: (facts) => ({
-      message: `column ${facts.position} of the text has no header, and has ${quoted(facts.text)} in ${place(facts)}`,
+      message: `column ${facts.position} of the text has no header, and has ${quoted(facts.text)} in line ${facts.line}`,
       hint: 'write the name of the column above it',
     }),
   }),
@@ -139,31 +227,39 @@ export const tables = {
       hint: 'leave the unit out',
     }),
   }),
-  'column-unit-unread': entry<{ column: string; unit: string; reason: string; remedy: string }>({
+  'column-unit-unread': entry<
+    TextColumnFacts & { unit: string; column: string; wants: string; choices: readonly string[] }
+  >({
     title: 'A unit stated for a column that does not read it',
     explain:
-      'The numbers under a header are in the unit it states. This one is no unit as written, or one of another kind than the column has, so none of them could be read.',
-    words: ({ column, unit, reason, remedy }) => ({
-      message: `the unit ${quoted(unit)} stated for the column ${quoted(column)} cannot be taken: ${reason}`,
-      ...(remedy !== '' && { hint: remedy }),
+      'The numbers under a header are in the unit it states. This one is no unit as written, or one of another kind than the column has, or it can be read two ways; so none of the numbers is taken.',
+    words: (facts) => ({
+      message: `the unit ${quoted(facts.unit)} of ${textColumn(facts)} ${unitTrouble(facts)}`,
+      hint:
+        facts.choices.length > 0
+          ? `write ${listed(facts.choices)}`
+          : `state a unit of its kind${facts.wants === '' ? '' : `, as ${facts.wants} is`}`,
     }),
   }),
-  'column-calculated': entry<{ column: string }>({
+  'column-calculated': entry<TextColumnFacts & { column: string; givens: readonly string[] }>({
     title: 'Values for a calculated column',
     explain:
-      'A column that the table computes takes no values from a text. They are left out, and nothing else is.',
-    severity: 'warning',
-    words: ({ column }) => ({
-      message: `the column ${quoted(column)} is calculated, and its values in the text are left out`,
+      'A column that the table computes takes no values from a text. Which column is meant is not guessed, and the values are not dropped: say that the column is left out, or where it goes.',
+    words: (facts) => ({
+      message: `${textColumn(facts)} names the column ${facts.column}, which is calculated and takes no values`,
+      hint:
+        facts.givens.length > 0
+          ? `leave it out, or say where it goes: ${listed(facts.givens)}`
+          : 'leave it out',
     }),
   }),
   'row-short': entry<RowFacts & { cells: number; columns: number }>({
     title: 'A row with cells missing',
     explain:
-      'A row of the text has fewer cells than its first row. It is kept; the cells it lacks at its end are blank.',
-    words: (facts) => ({
-      message: `${place(facts)} has ${facts.cells} of ${facts.columns} cells`,
-      hint: 'look for a missing separator or a broken line',
+      'A row of the text has fewer cells than there are columns, so its cells may stand in the wrong ones. The cells it lacks at its end are blank.',
+    words: ({ line, cells, columns }) => ({
+      message: `line ${line} has ${cells} of ${columns} cells`,
+      hint: 'look for a missing separator or a broken line; a blank cell at the end needs its separator',
     }),
   }),
   'row-long': entry<RowFacts & { cells: number; columns: number; extra: string; number: string }>({
@@ -171,26 +267,71 @@ export const tables = {
     explain:
       'A row of the text has more cells than its first row, so its cells may stand in the wrong columns. Nothing is taken until it is mended: most often the comma between the thousands of a number broke it in two.',
     words: (facts) => ({
-      message: `${place(facts)} has ${facts.cells} cells for ${facts.columns} columns; ${quoted(facts.extra)} is left over`,
+      message: `line ${facts.line} has ${facts.cells} cells for ${facts.columns} columns; ${quoted(facts.extra)} is left over`,
       hint:
         facts.number === ''
           ? 'put a cell that has the separator in it in quotation marks'
           : `a number with a thousands comma needs quotation marks: "${facts.number}"`,
     }),
   }),
-  'row-blank': entry<RowFacts>({
-    title: 'A blank row',
-    explain:
-      'A row of the text has nothing in it. It is kept as a blank row, for it may stand for something.',
+  'row-blank': entry<{ lines: readonly number[] }>({
+    title: 'Blank rows',
+    explain: 'Rows of the text with nothing in any of their cells. They are left out, and counted.',
     severity: 'warning',
-    words: (facts) => ({ message: `${place(facts)} is blank` }),
+    words: ({ lines }) => ({
+      message:
+        lines.length === 1
+          ? `a blank row is left out (${linesCalled(lines)})`
+          : `${lines.length} blank rows are left out (${linesCalled(lines)})`,
+    }),
   }),
-  'cell-unread': entry<{ row: number; column: string; reason: string; remedy: string }>({
+  'cell-unread': entry<CellFacts & { reason: string; remedy: string }>({
     title: 'A cell that its column does not read',
-    explain: 'A cell of the text is not what its column takes. It is kept as written, and has no value.',
-    words: ({ row, column, reason, remedy }) => ({
-      message: `row ${row}, ${column}: ${reason}`,
-      ...(remedy !== '' && { hint: remedy }),
+    explain: 'A cell of the text is not what its column takes. As written it has no value.',
+    words: (facts) => ({
+      message: `${cellPlace(facts)}: ${facts.reason}`,
+      ...(facts.remedy !== '' && { hint: facts.remedy }),
+    }),
+  }),
+  'cell-remarkable': entry<CellFacts & { reason: string; remedy: string }>({
+    title: 'A cell with a remark',
+    explain: 'A cell of the text is taken as it is written, and there is something to look at.',
+    severity: 'warning',
+    words: (facts) => ({
+      message: `${cellPlace(facts)}: ${facts.reason}`,
+      ...(facts.remedy !== '' && { hint: facts.remedy }),
+    }),
+  }),
+  'cells-unread-more': entry<{ more: number }>({
+    title: 'More cells that are not read',
+    explain:
+      'So many cells of the text are not what their columns take that only the first are told one by one.',
+    words: ({ more }) => ({
+      message: `${more} more ${more === 1 ? 'cell is' : 'cells are'} not read`,
+    }),
+  }),
+  'cells-remarkable-more': entry<{ more: number }>({
+    title: 'More cells with a remark',
+    explain: 'There are remarks on so many cells of the text that only the first are told one by one.',
+    severity: 'warning',
+    words: ({ more }) => ({ message: `there are remarks on ${more} more ${more === 1 ? 'cell' : 'cells'}` }),
+  }),
+  'cells-split': entry<RowFacts & { letter: string; first: string; second: string; joined: string }>({
+    title: 'Two cells that may be one number',
+    explain:
+      'The comma between thousands also parts the cells of this text. Two cells look like a number that it broke in two, which would leave the cells behind them in the wrong columns.',
+    words: ({ line, letter, first, second, joined }) => ({
+      message: `line ${line}, column ${letter}: ${first} and ${second} beside it may be two cells or the number ${joined}`,
+      hint: `write "${joined}" in quotation marks for one number, or "${first}","${second}" for two`,
+    }),
+  }),
+  'column-share': entry<CellFacts & { share: string }>({
+    title: 'Shares under a column of per cent',
+    explain:
+      'All numbers of the column are 1 or less, and nothing says whether they are per cent or parts of one: 0.05 may be 0.05 % or 5 %.',
+    words: (facts) => ({
+      message: `${cellPlace(facts)}: ${quoted(facts.text)} can be ${facts.text} % or ${facts.share}, as all numbers of the column are 1 or less`,
+      hint: `state the unit of the column: ${facts.column} (%) for per cent, ${facts.column} (-) for parts of one`,
     }),
   }),
   'paste-calculated': entry<{ position: number; column: string }>({
@@ -202,12 +343,14 @@ export const tables = {
       hint: 'paste the columns before it alone, or put the names of the columns above the cells',
     }),
   }),
-  'decimal-ambiguous': entry<RowFacts & { column: string; text: string; point: string; comma: string }>({
+  'decimal-ambiguous': entry<
+    RowFacts & { letter: string; column: string; text: string; more: number; point: string; comma: string }
+  >({
     title: 'A number that can be read two ways',
     explain:
       'The comma or point in this number may part thousands or decimals, and nothing else in the text tells which. Say whether its decimals come after a point or a comma.',
     words: (facts) => ({
-      message: `${quoted(facts.text)} in ${place(facts)}, column ${quoted(facts.column)}, can be ${facts.point} or ${facts.comma}`,
+      message: `${quoted(facts.text)} in line ${facts.line}, column ${facts.letter} (${facts.column}), can be ${facts.point} or ${facts.comma}${facts.more > 0 ? `; so can ${facts.more} more` : ''}`,
       hint: 'say whether decimals come after a point or a comma',
     }),
   }),
@@ -220,12 +363,12 @@ export const tables = {
       hint: 'write all numbers one way',
     }),
   }),
-  'decimal-contradicted': entry<RowFacts & { column: string; text: string; stated: string }>({
+  'decimal-contradicted': entry<RowFacts & { letter: string; column: string; text: string; stated: string }>({
     title: 'A number against what was said of it',
     explain:
       'It was said how the numbers of the text write their decimals, and this number is written the other way.',
     words: (facts) => ({
-      message: `${quoted(facts.text)} in ${place(facts)}, column ${quoted(facts.column)}, has no decimal ${facts.stated}`,
+      message: `${quoted(facts.text)} in line ${facts.line}, column ${facts.letter} (${facts.column}), has no decimal ${facts.stated}`,
       hint: `every number must be written with a decimal ${facts.stated}, as was said`,
     }),
   }),

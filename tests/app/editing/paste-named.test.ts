@@ -21,9 +21,9 @@ const texts = (book: Book, column: string, rows: number): readonly string[] =>
   Array.from({ length: rows }, (_, row) => cellContent(book, at('p3', `r${row}`, column)).text);
 
 test('columns are found by their headers, in any order, and the table grows', () => {
-  const book = pasted('length (ft),mark\n"1,200",x\n3,y\n4,z\n5,last\n');
+  const book = pasted('length (ft),mark\n"1,200.5",x\n3,y\n4,z\n5,last\n');
   expect(texts(book, 'k1', 4)).toEqual(['x', 'y', 'z', 'last']);
-  expect(texts(book, 'k2', 4)).toEqual(['1,200 ft', '3 ft', '4 ft', '5 ft']);
+  expect(texts(book, 'k2', 4)).toEqual(['1,200.5 ft', '3 ft', '4 ft', '5 ft']);
 });
 
 test('columns and rows that the text does not have stay', () => {

@@ -1,0 +1,60 @@
+import { isBareNumber } from '../units/index.ts';
+import { isNumeric, type TableCell } from './column.ts';
+import { type Decimal, withPoints } from './decimals.ts';
+import { ordinarySigns } from './full-width.ts';
+import { unitOfColumn } from './headers.ts';
+import type { TakenColumn } from './mapping.ts';
+import { statedUnit } from './stated-unit.ts';
+import type { TableText } from './table-text.ts';
+
+/** Apostrophes between thousands, as in 1'250.5; of feet and inches there are never three digits behind one. */
+const APOSTROPHES = /^([+\-−]?\s*\d{1,3}(?:['’]\d{3})+(?!\d))(.*)$/s;
+const NUMBER_AND_UNIT = /^(.*?[\d½¼¾⅓⅔⅛⅜⅝⅞.])\s*([\p{L}$€£%°#].*)$/su;
+
+/** Makes cells of a column of a text: a number in the unit of its column, an entry in the unit stated, or as written. */
+export function cellReader(
+  taken: TakenColumn,
+  decimal: Decimal,
+  { registry }: TableText,
+): (written: string) => TableCell {
+  const { column, unit } = taken;
+  if (!isNumeric(column)) return (written) => (written === '' ? null : written);
+  const wanted = unitOfColumn(column, registry);
+  const inUnit =
+    unit === '' ? undefined : unit === '-' ? plainIn(wanted?.text) : (cell: string) => `${cell} ${unit}`;
+  const units = new Map<string, string | undefined>();
+  return (written) => {
+    if (written === '') return null;
+    const cell = plainDigits(written, decimal);
+    if (inUnit === undefined) {
+      const number = Number(cell);
+      if (String(number) === cell && Number.isFinite(number)) return number;
+    }
+    if (isBareNumber(cell)) return inUnit?.(cell) ?? cell;
+    const [, digits, spelled] = NUMBER_AND_UNIT.exec(cell) ?? [];
+    if (digits === undefined || spelled === undefined || !isBareNumber(digits)) return cell;
+    if (!units.has(spelled)) units.set(spelled, statedUnit(spelled, registry, wanted).unit);
+    const stated = units.get(spelled);
+    return stated === undefined || stated === spelled ? cell : `${digits} ${stated}`;
+  };
+}
+
+/** A plain number for a column whose own unit is plain: as it is, or in per cent for one of per cent. */
+function plainIn(unit: string | undefined): ((cell: string) => TableCell) | undefined {
+  if (unit === undefined || unit === '' || unit === '-') return undefined;
+  return (cell) => {
+    const number = Number(cell);
+    // `ea` is 1, so a number that only an entry reads (1/2) stays as it is written.
+    return unit === '%' && Number.isFinite(number)
+      ? `${Number((number * 100).toPrecision(15))} %`
+      : `${cell} ea`;
+  };
+}
+
+/** A cell with digits of full width as ordinary ones, no apostrophes between thousands, and points before decimals. */
+function plainDigits(written: string, decimal: Decimal): string {
+  const ascii = ordinarySigns(written);
+  const [, grouped, rest] = APOSTROPHES.exec(ascii) ?? [];
+  const joined = grouped === undefined ? ascii : `${grouped.replace(/['’]/g, '')}${rest}`;
+  return decimal === 'comma' && /[.,]/.test(joined) ? withPoints(joined) : joined;
+}

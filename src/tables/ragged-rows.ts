@@ -1,0 +1,35 @@
+import { type Problem, problem } from '../diagnostics/index.ts';
+import type { Delimiter, TextRow } from './records.ts';
+
+const NOWHERE = { from: 0, to: 0 };
+
+/** What is wrong with a row that has more cells than the text has columns, if it has. */
+export function longRow(
+  { line, cells }: TextRow,
+  columns: number,
+  delimiter: Delimiter,
+): Problem | undefined {
+  const extra = cells.slice(columns).map((cell) => cell.trim());
+  if (extra.every((cell) => cell === '')) return undefined;
+  const number = delimiter === ',' ? brokenNumber(cells) : '';
+  return problem('row-long', NOWHERE, {
+    line,
+    cells: cells.length,
+    columns,
+    extra: extra.join(', '),
+    number,
+  });
+}
+
+/** What is wrong with a row that has fewer cells than the text has columns, if it has. */
+export function shortRow({ line, cells }: TextRow, columns: number): Problem | undefined {
+  return cells.length < columns
+    ? problem('row-short', NOWHERE, { line, cells: cells.length, columns })
+    : undefined;
+}
+
+/** A number that the commas between its thousands seem to have broken into several cells, else `''`. */
+function brokenNumber(cells: readonly string[]): string {
+  const row = cells.map((cell) => (cell.includes(',') ? '' : cell.trim())).join(',');
+  return /(?<![^,])[+\-−$]?\d{1,3}(?:,\d{3})+(?:\.\d*)?(?![^, ])/.exec(row)?.[0] ?? '';
+}

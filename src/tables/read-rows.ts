@@ -1,0 +1,336 @@
+import { type Problem, problem } from '../diagnostics/index.ts';
+import { type Account, type Ledger, openLedger } from './account.ts';
+import { cellReader } from './cell-entry.ts';
+import { columnLetters, isNumeric, type TableCell, type TableColumn } from './column.ts';
+import { type Decimal, decimalOf } from './decimals.ts';
+import { unitOfColumn } from './headers.ts';
+import { type Mapping, type SortedColumns, sortColumns, type TakenColumn } from './mapping.ts';
+import { longRow, shortRow } from './ragged-rows.ts';
+import type { Consents, ReadOptions, TableReading } from './reading.ts';
+import { isBlankRow, type TextRow } from './records.ts';
+import { type RowKind, rowKinds } from './row-kinds.ts';
+import { splitNumbers } from './split-numbers.ts';
+import type { TableText } from './table-text.ts';
+import { dataRows, rowsAbove, type TextColumn, textColumns } from './text-columns.ts';
+
+/** The problem with columns of a text that go nowhere yet, at least one. */
+type Unsettled = (open: readonly [TextColumn, ...TextColumn[]]) => Problem;
+
+/** How many cells are told one by one; of more the number is told. */
+const CELLS_TOLD = 100;
+
+const ROW_LIMIT = 1_000_000;
+
+const NOWHERE = { from: 0, to: 0 };
+
+/** Reads the rows of a text whose columns go where a mapping says, and accounts for every cell of it. */
+export function readRows(
+  text: TableText,
+  columns: readonly TableColumn[],
+  mapping: Mapping,
+  options: ReadOptions,
+  unsettled: Unsettled,
+): TableReading {
+  const { headed } = mapping;
+  const ledger = openLedger(text.rows);
+  const found = textColumns(text, headed);
+  const sorted = sortColumns(found, columns, mapping.goes, text.registry, unsettled);
+  const problems: Problem[] = [...sorted.problems];
+  if (headed) problems.push(...aboveHeaders(text, options, ledger));
+  for (const { at, line } of text.rows) if (text.skipped.has(line)) ledger.writeRow(at, 'out');
+
+  const all = dataRows(text, headed);
+  const blank = all.filter(isBlankRow);
+  const filled = all.filter((row) => !isBlankRow(row));
+  const width = (found.at(-1)?.position ?? -1) + 1;
+  for (const row of filled) {
+    const long = longRow(row, width, text.delimiter);
+    if (long === undefined) continue;
+    ledger.writeRow(row.at, 'refused');
+    problems.push(long);
+  }
+  const { taken } = sorted;
+  const numeric = taken.filter(({ column }) => isNumeric(column));
+  const decimal = decimalOf(filled, numeric, options.decimal, (row, position) =>
+    ledger.write(row, position, 'refused'),
+  );
+  if (!decimal.ok) problems.push(...decimal.problems);
+  const read = taken.map((one) => columnCells(one, filled, decimal.ok ? decimal.value : 'point', text));
+  const kinds = rowKinds(filled, taken, read);
+  problems.push(...unansweredRows(kinds, options, ledger));
+  const keeps = filled.map((row) => isKept(kinds.get(row), options));
+  const rows = filled.filter((_, index) => keeps[index]);
+  if (rows.length === 0 && options.noRows !== true) problems.push(problem('table-no-rows', NOWHERE, {}));
+  const limit = options.rowLimit ?? ROW_LIMIT;
+  if (rows.length > limit)
+    problems.push(problem('table-too-many-rows', NOWHERE, { rows: rows.length, limit }));
+
+  for (const row of filled) if (!isKept(kinds.get(row), options)) ledger.writeRow(row.at, 'out');
+  const kept = read.map((cells) => cells.filter((_, index) => keeps[index]));
+  const remarks = decimal.ok ? remarksOn(taken, kept, rows, width, options, ledger) : NO_REMARKS;
+  const even = rows.filter(({ cells }) => cells.length <= width);
+  problems.push(...refuseSplits(even, numeric, text, remarks, ledger));
+  if (decimal.ok) problems.push(...shares(taken, kept, rows, text, ledger));
+  writeColumns(text, headed, sorted, ledger, rows);
+
+  const account = accountOf(sorted, rows, blank, ledger, problems.length > 0 ? remarks : undefined);
+  const [first, ...more] = problems;
+  if (first !== undefined || !decimal.ok) {
+    const refusals = first === undefined ? [] : [first, ...more];
+    return { ok: false, problems: [...refusals, ...remarks.errors], account };
+  }
+  return {
+    ok: true,
+    account,
+    value: {
+      length: rows.length,
+      cells: Object.fromEntries(taken.map(({ column }, at) => [column.name, kept[at] ?? []])),
+      units: Object.fromEntries(
+        taken
+          .filter(({ unit }) => unit !== '' && unit !== '-')
+          .map(({ column, unit }) => [column.name, unit]),
+      ),
+      delimiter: text.delimiter,
+      decimal: decimal.value,
+      problems: [
+        ...sorted.warnings,
+        ...leftOut(kinds, blank, options, text, headed),
+        ...remarks.errors,
+        ...remarks.warnings,
+      ],
+    },
+  };
+}
+
+function columnCells(
+  one: TakenColumn,
+  rows: readonly TextRow[],
+  decimal: Decimal,
+  text: TableText,
+): readonly TableCell[] {
+  const cellOf = cellReader(one, decimal, text);
+  return rows.map(({ cells }) => cellOf(cells[one.position]?.trim() ?? ''));
+}
+
+function isKept(kind: RowKind | undefined, { totals, notes }: Consents): boolean {
+  if (kind === 'total') return totals !== 'out';
+  return kind !== 'note' || notes !== 'out';
+}
+
+/** Rows above the headers are left out by consent, else refused. */
+function aboveHeaders(text: TableText, { notes }: Consents, ledger: Ledger): readonly Problem[] {
+  const above = rowsAbove(text);
+  for (const { at } of above) ledger.writeRow(at, notes === 'out' ? 'out' : 'refused');
+  return above.length === 0 || notes === 'out'
+    ? []
+    : [problem('rows-above-headers', NOWHERE, { ...rowFacts(above), header: text.top.line })];
+}
+
+/** Totals and notes on which nothing was said. */
+function unansweredRows(
+  kinds: ReadonlyMap<TextRow, RowKind>,
+  consents: Consents,
+  ledger: Ledger,
+): readonly Problem[] {
+  const open = (wanted: RowKind): readonly TextRow[] =>
+    [...kinds].flatMap(([row, kind]) => (kind === wanted ? [row] : []));
+  const totals = consents.totals === undefined ? open('total') : [];
+  const notes = consents.notes === undefined ? open('note') : [];
+  for (const { at } of [...totals, ...notes]) ledger.writeRow(at, 'refused');
+  return [
+    ...(totals.length > 0 ? [problem('row-total', NOWHERE, rowFacts(totals))] : []),
+    ...(notes.length > 0 ? [problem('row-note', NOWHERE, rowFacts(notes))] : []),
+  ];
+}
+
+/** What is told of rows together: how many, their lines, and what the first of them says. */
+function rowFacts(rows: readonly TextRow[]): { readonly lines: readonly number[]; readonly text: string } {
+  const [first] = rows;
+  const words = first?.cells.map((cell) => cell.trim()).filter((cell) => cell !== '') ?? [];
+  return { lines: rows.map(({ line }) => line), text: words.join(', ') };
+}
+
+/** What is wrong with cells or remarkable in them, and which lie beyond the range of their column. */
+interface Remarks {
+  readonly errors: readonly Problem[];
+  readonly warnings: readonly Problem[];
+  readonly odd: ReadonlySet<string>;
+  /** The cells with errors, which count as refused where the whole is. */
+  readonly unread: readonly (readonly [row: number, position: number])[];
+}
+
+const NO_REMARKS: Remarks = { errors: [], warnings: [], odd: new Set(), unread: [] };
+
+/** Looks at every cell that is taken and writes what becomes of it. */
+function remarksOn(
+  taken: readonly TakenColumn[],
+  kept: readonly (readonly TableCell[])[],
+  rows: readonly TextRow[],
+  width: number,
+  { check }: ReadOptions,
+  ledger: Ledger,
+): Remarks {
+  const errors: Problem[] = [];
+  const warnings: Problem[] = [];
+  const odd = new Set<string>();
+  const unread: (readonly [number, number])[] = [];
+  for (const [index, row] of rows.entries()) {
+    const short = shortRow(row, width);
+    if (short !== undefined) errors.push(short);
+    for (const [at, { column, position, header }] of taken.entries()) {
+      const cell = kept[at]?.[index] ?? null;
+      if (cell === null || ledger.fateAt(row.at, position) === 'refused') continue;
+      const found = check?.(column.name, cell);
+      ledger.write(row.at, position, found === undefined ? 'taken' : 'marked');
+      if (found === undefined) continue;
+      const isWarning = found.severity === 'warning';
+      if (isWarning) odd.add(`${row.at} ${position}`);
+      else unread.push([row.at, position]);
+      const list = isWarning ? warnings : errors;
+      if ((isWarning ? odd.size : unread.length) > CELLS_TOLD) continue;
+      list.push(
+        problem(isWarning ? 'cell-remarkable' : 'cell-unread', NOWHERE, {
+          line: row.line,
+          letter: columnLetters(position),
+          header,
+          column: column.name,
+          text: row.cells[position]?.trim() ?? '',
+          reason: found.message,
+          remedy: found.hints.join('; '),
+        }),
+      );
+    }
+  }
+  if (unread.length > CELLS_TOLD)
+    errors.push(problem('cells-unread-more', NOWHERE, { more: unread.length - CELLS_TOLD }));
+  if (odd.size > CELLS_TOLD)
+    warnings.push(problem('cells-remarkable-more', NOWHERE, { more: odd.size - CELLS_TOLD }));
+  return { errors, warnings, odd, unread };
+}
+
+/** Cells that may be one number that its own comma parted in two. */
+function refuseSplits(
+  rows: readonly TextRow[],
+  numeric: readonly TakenColumn[],
+  { delimiter, source }: TableText,
+  { odd }: Remarks,
+  ledger: Ledger,
+): readonly Problem[] {
+  if (delimiter !== ',') return [];
+  const positions = new Set(numeric.map(({ position }) => position));
+  const isOdd = ({ at }: TextRow, position: number): boolean => odd.has(`${at} ${position}`);
+  return splitNumbers(rows, positions, source, isOdd).map(({ row, position, joined }) => {
+    ledger.write(row.at, position, 'refused');
+    ledger.write(row.at, position + 1, 'refused');
+    const [first = '', second = ''] = [row.cells[position], row.cells[position + 1]];
+    const letter = columnLetters(position);
+    return problem('cells-split', NOWHERE, {
+      line: row.line,
+      letter,
+      first: first.trim(),
+      second: second.trim(),
+      joined,
+    });
+  });
+}
+
+/** Columns of per cent whose numbers, without a sign or a stated unit, are all shares of one. */
+function shares(
+  taken: readonly TakenColumn[],
+  kept: readonly (readonly TableCell[])[],
+  rows: readonly TextRow[],
+  { registry }: TableText,
+  ledger: Ledger,
+): readonly Problem[] {
+  return taken.flatMap(({ column, position, header, unit }, at) => {
+    if (unit !== '' || !isNumeric(column) || unitOfColumn(column, registry)?.text !== '%') return [];
+    const bare = (kept[at] ?? []).flatMap((cell, index) => {
+      const x = cell === null ? Number.NaN : Number(cell);
+      return Number.isNaN(x) || x === 0 ? [] : [{ x, index }];
+    });
+    const [first] = bare;
+    if (first === undefined || bare.some(({ x }) => Math.abs(x) > 1)) return [];
+    for (const { index } of bare) ledger.write(rows[index]?.at ?? 0, position, 'refused');
+    const row = rows[first.index];
+    const facts = {
+      line: row?.line ?? 0,
+      letter: columnLetters(position),
+      header,
+      column: column.name,
+      text: row?.cells[position]?.trim() ?? '',
+      share: `${Number((first.x * 100).toPrecision(15))} %`,
+    };
+    return [problem('column-share', NOWHERE, facts)];
+  });
+}
+
+/** Writes what becomes of headers, rows of units and columns that are not taken. */
+function writeColumns(
+  text: TableText,
+  headed: boolean,
+  { taken, out, refused }: SortedColumns,
+  ledger: Ledger,
+  rows: readonly TextRow[],
+): void {
+  const heads = headed ? [text.top.at, ...(text.units ? [text.units.at] : [])] : [];
+  for (const { position } of taken) for (const at of heads) ledger.write(at, position, 'heading');
+  for (const [columns, fate] of [
+    [out, 'out'],
+    [refused, 'refused'],
+  ] as const) {
+    for (const { position } of columns) {
+      for (const at of heads) ledger.write(at, position, fate);
+      for (const { at } of rows) {
+        if (ledger.fateAt(at, position) === 'held') ledger.write(at, position, fate);
+      }
+    }
+  }
+}
+
+/** What was left out as was said, and rows with nothing in them. */
+function leftOut(
+  kinds: ReadonlyMap<TextRow, RowKind>,
+  blank: readonly TextRow[],
+  { totals, notes }: Consents,
+  text: TableText,
+  headed: boolean,
+): readonly Problem[] {
+  const out = [...kinds].flatMap(([row, kind]) =>
+    (kind === 'total' ? totals : notes) === 'out' ? [row] : [],
+  );
+  const above = headed ? rowsAbove(text) : [];
+  const skipped = text.rows.filter((row) => text.skipped.has(row.line) && !isBlankRow(row));
+  const rows = [...above, ...out, ...skipped].sort((a, b) => a.at - b.at);
+  return [
+    ...(rows.length > 0 ? [problem('rows-left-out', NOWHERE, rowFacts(rows))] : []),
+    ...(blank.length > 0 ? [problem('row-blank', NOWHERE, { lines: blank.map(({ line }) => line) })] : []),
+  ];
+}
+
+function accountOf(
+  { taken, out, refused }: SortedColumns,
+  rows: readonly TextRow[],
+  blank: readonly TextRow[],
+  ledger: Ledger,
+  refusedWith: Remarks | undefined,
+): Account {
+  if (refusedWith !== undefined) {
+    ledger.holdBack();
+    for (const [row, position] of refusedWith.unread) ledger.write(row, position, 'refused');
+  }
+  const counts = ledger.counts();
+  if (refusedWith === undefined && counts.held > 0)
+    throw new Error(`${counts.held} cells of a text are not accounted for`);
+  const columns = [
+    ...taken.map(({ position, header, column, unit }) => ({ position, header, column: column.name, unit })),
+    ...[...out, ...refused].map(({ position, header, unit }) => ({ position, header, unit })),
+  ];
+  return {
+    cells: Object.values(counts).reduce((sum, count) => sum + count, 0),
+    counts,
+    columns: columns.sort((a, b) => a.position - b.position),
+    lines: rows.map(({ line }) => line),
+    blankRows: blank.length,
+    fateAt: ledger.fateAt,
+  };
+}

@@ -1,0 +1,78 @@
+import { expect, test } from 'vitest';
+import { type Account, readMapped, readTable, type TableColumn, tableText } from '../../src/tables/index.ts';
+
+const COLUMNS: readonly TableColumn[] = [
+  { name: 'item', kind: 'given', type: 'text' },
+  { name: 'V_s', label: 'volume', kind: 'given', unit: 'cy' },
+  { name: 'w', label: 'allowance', kind: 'given', unit: '%' },
+  { name: 'V', label: 'volume in place', kind: 'calc', unit: 'cy' },
+];
+
+function accountOf(account: Account | undefined): Account {
+  if (account === undefined) throw new Error('the text could not be parted');
+  return account;
+}
+
+test('every cell of a text that is taken is accounted for', () => {
+  const text = 'item,V_s (m3),Remark,\nslab,12,wet,\n,,,\ncaps,,,\nTotal,12,,\n';
+  const parted = tableText(text, COLUMNS);
+  if (!parted.ok) throw new Error('not parted');
+  const goes = new Map([
+    [0, { kind: 'column', name: 'item', unit: '' }],
+    [1, { kind: 'column', name: 'V_s', unit: 'm^3' }],
+    [2, { kind: 'out' }],
+  ] as const);
+  const { ok, account } = readMapped(parted.value, COLUMNS, { headed: true, goes }, { totals: 'out' });
+  expect(ok).toBe(true);
+  // 5 rows of 4: three headers, three values, a remark and its header left out with the two of the total.
+  expect(accountOf(account)).toMatchObject({
+    cells: 20,
+    counts: { heading: 2, taken: 3, marked: 0, out: 4, refused: 0, held: 0, blank: 11 },
+    columns: [
+      { position: 0, header: 'item', column: 'item', unit: '' },
+      { position: 1, header: 'V_s (m3)', column: 'V_s', unit: 'm^3' },
+      { position: 2, header: 'Remark', unit: '' },
+    ],
+    lines: [2, 4],
+    blankRows: 1,
+  });
+  expect(account?.fateAt(1, 2)).toBe('out');
+  expect(account?.fateAt(1, 1)).toBe('taken');
+});
+
+test('a cell with a remark is marked, and one without a value too', () => {
+  const check = (_: string, cell: unknown) =>
+    cell === 'about 5'
+      ? ({ code: 'cell-not-number', severity: 'error', message: 'no number', hints: [] } as never)
+      : undefined;
+  const { ok, account } = readTable('item,V_s\nslab,about 5\ncaps,6\n', COLUMNS, { check });
+  expect(ok).toBe(true);
+  expect(accountOf(account).counts).toMatchObject({ heading: 2, taken: 3, marked: 1, blank: 0 });
+});
+
+test('of a text that is refused nothing is taken: what is not refused itself is held', () => {
+  const { ok, account } = readTable('item,V (cy),w\nslab,12,5\ncaps,13,5\n', COLUMNS);
+  expect(ok).toBe(false);
+  expect(accountOf(account).counts).toEqual({
+    blank: 0,
+    heading: 2,
+    taken: 0,
+    marked: 0,
+    out: 0,
+    refused: 3,
+    held: 4,
+  });
+  expect(account?.fateAt(2, 1)).toBe('refused');
+});
+
+test('all that is wrong with a text is told at once', () => {
+  const text = 'item,V (cy),w\nslab,12,0.05\n"Total",12,\nnote: rev. B,,\ncaps,13,0.1,9\n';
+  const read = readTable(text, COLUMNS);
+  expect(read.ok ? [] : read.problems.map(({ code }) => code)).toEqual([
+    'column-calculated',
+    'row-long',
+    'row-total',
+    'row-note',
+    'column-share',
+  ]);
+});
