@@ -1,3 +1,4 @@
+import { type Markup, none, together } from '../markup/index.ts';
 import { type FormulaItem, type Notebook, type Verdict, writeUtilisation } from '../notebook/index.ts';
 import type { Drawing } from './drawing.ts';
 import { createHatches } from './svg/hatches.ts';
@@ -43,7 +44,7 @@ export function drawUtilisations(notebook: Notebook, page: 'wide' | 'narrow' = '
   );
   const title = 'Utilisation of all checks';
   const titleOf = new Map(notebook.book.sheets.map((sheet) => [sheet.key, sheet.title]));
-  const body: string[] = [];
+  const body: Markup[] = [];
   let y = 34;
   let sheet: string | undefined;
   for (const check of checks) {
@@ -68,7 +69,7 @@ export function drawUtilisations(notebook: Notebook, page: 'wide' | 'narrow' = '
       width: columns.width,
       height: y + 12,
       definitions: hatches.definitions(),
-      body: body.join(''),
+      body: together(body),
     }),
     title,
     description,
@@ -104,7 +105,7 @@ function verdictWord({ verdict }: Checked): string {
   return verdict.holds ? 'holds' : 'fails';
 }
 
-function row(check: Checked, y: number, columns: Columns, hatch: string): string {
+function row(check: Checked, y: number, columns: Columns, hatch: string): Markup {
   const base = y + BAR + 0.5;
   const label = check.item.row.label;
   const name: Words =
@@ -125,11 +126,11 @@ function row(check: Checked, y: number, columns: Columns, hatch: string): string
       { class: tone },
     ),
   ];
-  return tag('g', { 'data-check': check.item.id }, parts.join(''));
+  return tag('g', { 'data-check': check.item.id }, parts);
 }
 
 /** The bar of a check from zero; beyond the field it is cut by two strokes. */
-function bar({ verdict }: Checked, y: number, { left, full, right }: Columns, hatch: string): string {
+function bar({ verdict }: Checked, y: number, { left, full, right }: Columns, hatch: string): Markup {
   const use = verdict?.utilisation;
   if (!verdict) return line({ x: left, y: y + BAR / 2 }, { x: right, y: y + BAR / 2 }, { class: 'idle' });
   if (use === undefined)
@@ -140,18 +141,18 @@ function bar({ verdict }: Checked, y: number, { left, full, right }: Columns, ha
   const cut =
     use * (full - left) > right - left
       ? path(`M${right - 12} ${y + BAR + 2}l5 -15M${right - 7} ${y + BAR + 2}l5 -15`, { class: 'thin' })
-      : '';
+      : none;
   const filled = verdict.holds
     ? box(from, to, { class: 'holds-bar', 'data-use': use })
     : box(from, to, { class: 'fails-edge', fill: hatch, 'data-use': use });
-  return box({ x: left, y }, { x: full, y: y + BAR }, { class: 'track' }) + filled + cut;
+  return together(box({ x: left, y }, { x: full, y: y + BAR }, { class: 'track' }), filled, cut);
 }
 
-function tickMark(x: number, y: number): string {
+function tickMark(x: number, y: number): Markup {
   return path(`M${x - 4} ${y}l3.5 3.5l6 -7`, { class: 'outline' });
 }
 
-function crossMark(x: number, y: number): string {
+function crossMark(x: number, y: number): Markup {
   return path(`M${x - 4} ${y - 4}l8 8M${x - 4} ${y + 4}l8 -8`, { class: 'fails-edge' });
 }
 

@@ -1,3 +1,5 @@
+import type { Markup } from '../markup/index.ts';
+
 /** In what units a drawing is labelled: those of the book's lines, or the usual ones of a system. */
 export type FigureView = 'written' | 'SI' | 'US';
 
@@ -8,11 +10,11 @@ export interface DrawingTable {
 }
 
 /**
- * A drawing as text. `svg` carries its own name and text alternative, has no style of its own (the page includes
+ * A drawing. `svg` carries its own name and text alternative, has no style of its own (the page includes
  * `figureCss`), and its ids begin with the id of its part.
  */
 export interface Drawing {
-  readonly svg: string;
+  readonly svg: Markup;
   readonly title: string;
   /** What the drawing shows, in words. */
   readonly description: string;

@@ -1,3 +1,3 @@
-export { math } from './math/markup.ts';
+export { levelSign, math, power, row, upright, words } from './math/markup.ts';
 export { symbolMath } from './math/symbol.ts';
 export { formulaMath, numbersMath } from './math/typeset.ts';

@@ -6,6 +6,7 @@ import { projectFiles, readProjectFile } from './project-files.ts';
 /** Folders of src/ by rank: each may import only folders of a lower rank. */
 const rank: Readonly<Record<string, number>> = {
   diagnostics: 0,
+  markup: 0,
   units: 1,
   language: 2,
   document: 2,

@@ -1,7 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { drawChart, drawFigure, drawUtilisations, figureCss, figureKinds } from '../../src/figures/index.ts';
 import type { Notebook } from '../../src/notebook/index.ts';
-import { drawn, figure, notebookOf, refusals, shapesOf, shippedBooks, shippedNotebook } from './picture.ts';
+import {
+  asText,
+  drawn,
+  figure,
+  notebookOf,
+  refusals,
+  shapesOf,
+  shippedBooks,
+  shippedNotebook,
+} from './picture.ts';
 
 const views = ['written', 'SI', 'US'] as const;
 
@@ -30,7 +39,7 @@ describe.each(shippedBooks().map(({ id }) => id))('the book %s', (id) => {
 
   test('its drawings are sound, named, and styled by the style sheet alone', () => {
     const ids: string[] = [];
-    const { svg: overview } = drawUtilisations(notebook);
+    const { svg: overview } = asText(drawUtilisations(notebook));
     for (const { id: part, svg } of [
       ...drawings(notebook, 'written').map(({ id: part, outcome }) => ({
         id: part,
@@ -82,11 +91,11 @@ describe.each(shippedBooks().map(({ id }) => id))('the book %s', (id) => {
       });
       for (const { outcome } of drawings(broken, 'written')) {
         if (outcome.ok) {
-          expect(outcome.value.svg).not.toMatch(/NaN|Infinity/);
-          shapesOf(outcome.value.svg);
+          expect(asText(outcome.value).svg).not.toMatch(/NaN|Infinity/);
+          shapesOf(asText(outcome.value).svg);
         } else expect(outcome.problems.every(({ message }) => message.length > 10)).toBe(true);
       }
-      shapesOf(drawUtilisations(broken).svg);
+      shapesOf(asText(drawUtilisations(broken)).svg);
     },
   );
 
@@ -102,8 +111,8 @@ describe.each(shippedBooks().map(({ id }) => id))('the book %s', (id) => {
       }
       return JSON.stringify(book);
     });
-    for (const { outcome } of drawings(bare, 'US')) if (outcome.ok) shapesOf(outcome.value.svg);
-    shapesOf(drawUtilisations(bare).svg);
+    for (const { outcome } of drawings(bare, 'US')) if (outcome.ok) shapesOf(asText(outcome.value).svg);
+    shapesOf(asText(drawUtilisations(bare)).svg);
   });
 });
 

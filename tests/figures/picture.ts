@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import type { Outcome } from '../../src/diagnostics/index.ts';
 import { blankBook, type Cell, type Chart, type Figure, openBook } from '../../src/document/index.ts';
 import type { Drawing } from '../../src/figures/index.ts';
+import { writeMarkup } from '../../src/markup/index.ts';
 import { type Notebook, openNotebook } from '../../src/notebook/index.ts';
 
 /** A table to draw from: its columns by name, each a unit (`text` for texts) and its cells. */
@@ -69,10 +70,19 @@ export function chart(form: Chart['form'], x: string, ...y: readonly string[]): 
   return { id: 'c1', kind: 'chart', form, table: 't', x, y: [...y] };
 }
 
+/** A drawing with its markup as text. */
+export interface Picture extends Omit<Drawing, 'svg'> {
+  readonly svg: string;
+}
+
+export function asText(drawing: Drawing): Picture {
+  return { ...drawing, svg: writeMarkup(drawing.svg) };
+}
+
 /** The drawing, or an error that says why there is none. */
-export function drawn(outcome: Outcome<Drawing>): Drawing {
+export function drawn(outcome: Outcome<Drawing>): Picture {
   if (!outcome.ok) throw new Error(outcome.problems.map(({ message }) => message).join('\n'));
-  return outcome.value;
+  return asText(outcome.value);
 }
 
 /** The codes and sentences of what stands in the way of a drawing. */

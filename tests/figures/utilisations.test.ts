@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { drawUtilisations } from '../../src/figures/index.ts';
-import { notebookOf, parts, shapesOf } from './picture.ts';
+import { asText, notebookOf, parts, shapesOf } from './picture.ts';
 
 const check = (name: string, formula: string, label?: string) => ({
   id: name,
@@ -24,7 +24,7 @@ const notebook = notebookOf({ N: '90 kN', R: '100 kN', V: '130 kN', Z: '' }, {},
 ]);
 
 describe.each(['wide', 'narrow'] as const)('the overview of checks on a %s page', (page) => {
-  const { svg, table, description } = drawUtilisations(notebook, page);
+  const { svg, table, description } = asText(drawUtilisations(notebook, page));
   const [holds, fails, far] = parts(svg, 'use');
 
   test('bars are as long as the utilisations, up to the end of the field', () => {
@@ -62,5 +62,5 @@ describe.each(['wide', 'narrow'] as const)('the overview of checks on a %s page'
 });
 
 test('a book without checks says so', () => {
-  expect(drawUtilisations(notebookOf({})).svg).toContain('This book has no checks yet.');
+  expect(asText(drawUtilisations(notebookOf({}))).svg).toContain('This book has no checks yet.');
 });

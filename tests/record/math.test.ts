@@ -1,11 +1,12 @@
 import { expect, test } from 'vitest';
 import { parseFormula } from '../../src/language/index.ts';
+import { type Markup, writeMarkup } from '../../src/markup/index.ts';
 import { formulaMath, numbersMath, symbolMath } from '../../src/record/index.ts';
 
 /** What the markup of mathematics reads as: powers and indices marked, fractions with a bar of colons. */
-function read(markup: string): string {
-  return markup
-    .replace(/<mspace[^>]*><\/mspace>/g, ' ')
+function read(markup: Markup): string {
+  return writeMarkup(markup)
+    .replace(/<mspace[^>]*\/>/g, ' ')
     .replace(/<mo[^>]*stretchy="false"[^>]*>([()|])<\/mo>/g, '$1')
     .replace(/<mo form="(?:prefix|postfix)" *>([()|])<\/mo>/g, 'tall$1')
     .replace(/<(mfrac|msup|msub|msqrt)>/g, '$1[')
@@ -27,7 +28,7 @@ const numbers = (formula: string): string =>
   read(numbersMath(parseFormula(formula).syntax, (name) => values[name]));
 
 test('a sheet or table in front of a name keeps to it', () => {
-  expect(symbolMath('ship.L_BP')).toContain('<mi class="u">ship.</mi>');
+  expect(writeMarkup(symbolMath('ship.L_BP'))).toContain('<mi class="u">ship.</mi>');
 });
 
 test.each([

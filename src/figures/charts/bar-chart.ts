@@ -1,5 +1,5 @@
+import { type Attributes, type Markup, none, together } from '../../markup/index.ts';
 import { createHatches, type Hatches } from '../svg/hatches.ts';
-import type { Attributes } from '../svg/markup.ts';
 import { PAGE_WIDTH } from '../svg/page.ts';
 import { box, line } from '../svg/shapes.ts';
 import { text, textElement, wordsWidth } from '../svg/words.ts';
@@ -20,7 +20,7 @@ export const barChart: ChartForm = {
   draw: (data) => {
     const hatches = createHatches(data.id);
     const groups = groupsOf(data.series);
-    const markup: string[] = [];
+    const markup: Markup[] = [];
     const rowsEach = Math.ceil(data.rows / MOST_BARS);
     let top = 34;
     if (data.series.length > 1) {
@@ -51,7 +51,7 @@ export const barChart: ChartForm = {
     return {
       height: bottom + labels.height + 28,
       definitions: hatches.definitions(),
-      body: markup.join(''),
+      body: together(markup),
       notes:
         rowsEach > 1
           ? [`Each bar stands for ${rowsEach} rows: it reaches to the greatest and the least of them.`]
@@ -61,7 +61,7 @@ export const barChart: ChartForm = {
 };
 
 /** How the bars of a series are filled: full, hatched, dotted, pale, then from the start. */
-function barStyle(tone: number, hatches: Hatches): Readonly<Record<string, string | undefined>> {
+function barStyle(tone: number, hatches: Hatches): Attributes {
   const fills = [
     { class: 'bar-0' },
     { class: 'bar-edge', fill: hatches.fill('second') },
@@ -72,11 +72,11 @@ function barStyle(tone: number, hatches: Hatches): Readonly<Record<string, strin
 }
 
 /** Bars too slim for strokes are filled. */
-function manyStyle(tone: number): Readonly<Record<string, string>> {
+function manyStyle(tone: number): Attributes {
   return { class: tone % 2 === 0 ? 'bar-0' : 'bar-soft' };
 }
 
-function bars(group: Group, field: Field, data: ChartData, rowsEach: number, hatches: Hatches): string {
+function bars(group: Group, field: Field, data: ChartData, rowsEach: number, hatches: Hatches): Markup {
   const [least, greatest] = spanOf(...group.series.map(({ column }) => column.values));
   const axis = numberAxis([Math.min(0, least), Math.max(0, greatest)], [field.bottom, field.top]);
   const places = Math.ceil(data.rows / rowsEach);
@@ -89,18 +89,18 @@ function bars(group: Group, field: Field, data: ChartData, rowsEach: number, hat
     return Array.from({ length: places }, (_, place) => {
       const rows = column.values.subarray(place * rowsEach, (place + 1) * rowsEach);
       const [low, high] = spanOf(rows);
-      if (!Number.isFinite(low)) return '';
+      if (!Number.isFinite(low)) return none;
       const middle = field.left + (place + 0.5) * band;
       const x = middle + (within - count / 2) * width;
       const from = { x, y: low < 0 ? axis.place(low) : zero };
       const to = { x: x + width, y: high > 0 ? axis.place(high) : zero };
       return box(from, to, { ...style, 'data-series': column.name, 'data-row': place });
-    }).join('');
+    });
   });
-  return (
-    valueAxis(field, axis, group) +
-    drawn.join('') +
-    line({ x: field.left, y: zero }, { x: field.right, y: zero }, { class: 'axis' })
+  return together(
+    valueAxis(field, axis, group),
+    drawn,
+    line({ x: field.left, y: zero }, { x: field.right, y: zero }, { class: 'axis' }),
   );
 }
 
@@ -109,7 +109,7 @@ function rowLabels(
   along: Along,
   rowsEach: number,
   bottom: number,
-): { readonly markup: string; readonly height: number } {
+): { readonly markup: Markup; readonly height: number } {
   const { length } = along.values;
   const places = Math.ceil(length / rowsEach);
   const wordsAt = (place: number): string => {
@@ -124,7 +124,7 @@ function rowLabels(
   const level = widest + 6 <= band || along.kind === 'numbers';
   const every = level ? Math.max(1, Math.ceil((widest + 6) / band)) : Math.max(1, Math.ceil(15 / band));
   const marks = all.map((words, place) => {
-    if (place % every !== 0 || words === '') return '';
+    if (place % every !== 0 || words === '') return none;
     const x = LEFT + (place + 0.5) * band;
     const y = bottom + (level ? 17 : 13);
     return textElement(
@@ -133,7 +133,7 @@ function rowLabels(
       { class: 'soft', transform: level ? undefined : `rotate(-38 ${x.toFixed(1)} ${y})` },
     );
   });
-  return { markup: marks.join(''), height: level ? 18 : Math.min(LONGEST_WORDS, widest) * 0.62 + 18 };
+  return { markup: together(marks), height: level ? 18 : Math.min(LONGEST_WORDS, widest) * 0.62 + 18 };
 }
 
 function shortened(words: string): string {

@@ -1,4 +1,5 @@
 import { tickStep } from 'd3-array';
+import { type Markup, none, together } from '../../markup/index.ts';
 import { PAGE_WIDTH } from '../svg/page.ts';
 import { box, line } from '../svg/shapes.ts';
 import { text, textElement } from '../svg/words.ts';
@@ -18,16 +19,16 @@ export const histogram: ChartForm = {
   called: 'Histogram',
   draw: (data) => ({
     height: 34 + data.series.length * EACH - 34,
-    body: data.series
-      .map((column, at) => {
+    body: together(
+      data.series.map((column, at) => {
         const top = 34 + at * EACH;
         return counts(column, { left: LEFT, right: RIGHT, top, bottom: top + TALL });
-      })
-      .join(''),
+      }),
+    ),
   }),
 };
 
-function counts(column: Series, field: Field): string {
+function counts(column: Series, field: Field): Markup {
   const values = column.values.filter(Number.isFinite);
   const bins = equalSteps(values);
   const along = numberAxis(
@@ -41,23 +42,24 @@ function counts(column: Series, field: Field): string {
   const most = Math.max(0, ...bins.counts);
   const axis = numberAxis([0, most], [field.bottom, field.top]);
   const whole = axis.ticks.filter((tick) => Number.isInteger(Number(tick.text.replaceAll('\u202f', ''))));
-  const marks = whole.map(
-    (tick) =>
-      line({ x: field.left, y: tick.at }, { x: field.right, y: tick.at }, { class: 'grid' }) +
+  const marks = whole.map((tick) =>
+    together(
+      line({ x: field.left, y: tick.at }, { x: field.right, y: tick.at }, { class: 'grid' }),
       textElement(text(tick.text), { x: field.left - 6, y: tick.at + 4, anchor: 'end' }, { class: 'soft' }),
+    ),
   );
   const bars = bins.counts.map((count, at) => {
-    if (count === 0) return '';
+    if (count === 0) return none;
     const start = bins.from + at * bins.step;
     const from = { x: along.place(start) + 0.75, y: axis.place(0) };
     const to = { x: along.place(start + bins.step) - 0.75, y: axis.place(count) };
     return box(from, to, { class: 'bar-0', 'data-count': count });
   });
-  return (
-    marks.join('') +
-    bars.join('') +
-    textElement(text('rows'), { x: 8, y: field.top - 12 }) +
-    alongAxis(field, dayTicks(along, column), columnTitle(column))
+  return together(
+    marks,
+    bars,
+    textElement(text('rows'), { x: 8, y: field.top - 12 }),
+    alongAxis(field, dayTicks(along, column), columnTitle(column)),
   );
 }
 

@@ -1,4 +1,5 @@
 import { line as curveOf } from 'd3-shape';
+import { type Markup, none, together } from '../../markup/index.ts';
 import { coordinate } from '../svg/markup.ts';
 import { PAGE_WIDTH } from '../svg/page.ts';
 import { circle, line, path } from '../svg/shapes.ts';
@@ -39,7 +40,7 @@ export const lineChart: ChartForm = {
     const shared = groups.some((group) => group.series.length > 1);
     const right = PAGE_WIDTH - 22 - (direct && shared ? widest(words) + 8 : 0);
     const scale = alongScale(data.along, [LEFT + 4, right]);
-    const markup: string[] = [];
+    const markup: Markup[] = [];
     let top = 34;
     groups.forEach((group, at) => {
       const field: Field = { left: LEFT, right, top, bottom: top + TALL };
@@ -59,11 +60,11 @@ export const lineChart: ChartForm = {
       markup.push(below.markup);
       height += below.height;
     }
-    return { height, body: markup.join('') };
+    return { height, body: together(markup) };
   },
 };
 
-function panel(group: Group, field: Field, scale: AlongScale, data: ChartData, direct: boolean): string {
+function panel(group: Group, field: Field, scale: AlongScale, data: ChartData, direct: boolean): Markup {
   const [least, greatest] = spanOf(...group.series.map(({ column }) => column.values));
   const from = least > 0 && least < greatest * 0.6 ? 0 : least;
   const to = greatest < 0 && greatest > least * 0.6 ? 0 : greatest;
@@ -88,19 +89,19 @@ function panel(group: Group, field: Field, scale: AlongScale, data: ChartData, d
     const end = [...rows].reverse().find(drawn);
     if (end !== undefined) ends.push({ x: x(end), y: y(end), column });
     const style = tone % TONES;
-    return (
-      path(d ?? '', { class: `curve tone-${style}`, 'data-series': column.name }) +
-      alone.map((row) => circle({ x: x(row), y: y(row) }, 2, { class: `mark-${style}` })).join('')
+    return together(
+      path(d ?? '', { class: `curve tone-${style}`, 'data-series': column.name }),
+      alone.map((row) => circle({ x: x(row), y: y(row) }, 2, { class: `mark-${style}` })),
     );
   });
-  return valueAxis(field, axis, group) + curves.join('') + (direct ? endLabels(ends, field) : '');
+  return together(valueAxis(field, axis, group), curves, direct ? endLabels(ends, field) : none);
 }
 
 /** The names of the curves at their ends, moved apart where they meet. */
 function endLabels(
   ends: readonly { readonly x: number; readonly y: number; readonly column: Series }[],
   field: Field,
-): string {
+): Markup {
   const places = spread(
     ends.map(({ y }) => y),
     16,
@@ -108,14 +109,14 @@ function endLabels(
     field.bottom - 2,
   );
   const x = field.right + 12;
-  return ends
-    .map((end, at) => {
+  return together(
+    ends.map((end, at) => {
       const place = places[at] ?? end.y;
       const moved = Math.abs(place - end.y) > 3 || x - end.x > 20;
-      return (
-        (moved ? line({ x: end.x + 3, y: end.y }, { x: x - 3, y: place }, { class: 'leader' }) : '') +
-        textElement(seriesWords(end.column, LABEL), { x, y: place + 4 })
+      return together(
+        moved ? line({ x: end.x + 3, y: end.y }, { x: x - 3, y: place }, { class: 'leader' }) : none,
+        textElement(seriesWords(end.column, LABEL), { x, y: place + 4 }),
       );
-    })
-    .join('');
+    }),
+  );
 }

@@ -1,3 +1,4 @@
+import { type Attributes, type Markup, none, together } from '../../markup/index.ts';
 import { unitWords } from '../cells/amount.ts';
 import { box, line } from '../svg/shapes.ts';
 import { LETTER, symbol, text, textElement, type Words, wordsWidth } from '../svg/words.ts';
@@ -40,36 +41,38 @@ function inUnitOf(first: Series, column: Series): Series {
 }
 
 /** The axis of values at the left of a field, with faint lines across and its title above. */
-export function valueAxis(field: Field, axis: Axis, group: Group): string {
+export function valueAxis(field: Field, axis: Axis, group: Group): Markup {
   const { left, right, top } = field;
-  const marks = axis.ticks.map(
-    (tick) =>
-      line({ x: left, y: tick.at }, { x: right, y: tick.at }, { class: 'grid' }) +
+  const marks = axis.ticks.map((tick) =>
+    together(
+      line({ x: left, y: tick.at }, { x: right, y: tick.at }, { class: 'grid' }),
       textElement(text(tick.text), { x: left - 6, y: tick.at + 4, anchor: 'end' }, { class: 'soft' }),
+    ),
   );
   const [first] = group.series;
   const units = first ? unitWords(first.column.unit) : '';
   const title: Words = group.series.length === 1 && first ? columnTitle(first.column) : text(units);
   const zero = axis.domain[0] < 0 && axis.domain[1] > 0 ? axis.place(0) : undefined;
-  return (
-    marks.join('') +
-    (zero === undefined ? '' : line({ x: left, y: zero }, { x: right, y: zero }, { class: 'axis' })) +
-    textElement(title, { x: 8, y: top - 12 })
+  return together(
+    marks,
+    zero === undefined ? none : line({ x: left, y: zero }, { x: right, y: zero }, { class: 'axis' }),
+    textElement(title, { x: 8, y: top - 12 }),
   );
 }
 
 /** The base line of a field with marks along it. */
-export function alongAxis(field: Field, ticks: Axis['ticks'], title: Words): string {
+export function alongAxis(field: Field, ticks: Axis['ticks'], title: Words): Markup {
   const { left, right, bottom } = field;
-  const marks = ticks.map(
-    (tick) =>
-      line({ x: tick.at, y: bottom }, { x: tick.at, y: bottom + 4 }, { class: 'axis' }) +
+  const marks = ticks.map((tick) =>
+    together(
+      line({ x: tick.at, y: bottom }, { x: tick.at, y: bottom + 4 }, { class: 'axis' }),
       textElement(text(tick.text), { x: tick.at, y: bottom + 17, anchor: 'middle' }, { class: 'soft' }),
+    ),
   );
-  return (
-    line({ x: left, y: bottom }, { x: right, y: bottom }, { class: 'axis' }) +
-    marks.join('') +
-    textElement(title, { x: (left + right) / 2, y: bottom + 35, anchor: 'middle' })
+  return together(
+    line({ x: left, y: bottom }, { x: right, y: bottom }, { class: 'axis' }),
+    marks,
+    textElement(title, { x: (left + right) / 2, y: bottom + 35, anchor: 'middle' }),
   );
 }
 
@@ -90,7 +93,7 @@ export function widest(words: readonly Words[]): number {
 /** One entry of a legend: how its sign is drawn, and what it stands for. */
 export interface LegendEntry {
   readonly words: Words;
-  readonly sign: (x: number, y: number) => string;
+  readonly sign: (x: number, y: number) => Markup;
 }
 
 const SIGN = 30;
@@ -101,7 +104,7 @@ export function legend(
   left: number,
   right: number,
   top: number,
-): { readonly markup: string; readonly height: number } {
+): { readonly markup: Markup; readonly height: number } {
   let x = left;
   let y = top + 12;
   const markup = entries.map(({ words, sign }) => {
@@ -110,14 +113,14 @@ export function legend(
       x = left;
       y += 18;
     }
-    const drawn = sign(x, y - 4) + textElement(words, { x: x + SIGN, y });
+    const drawn = together(sign(x, y - 4), textElement(words, { x: x + SIGN, y }));
     x += width;
     return drawn;
   });
-  return { markup: markup.join(''), height: y - top + 8 };
+  return { markup: together(markup), height: y - top + 8 };
 }
 
 /** The sign of a filled series. */
-export function boxSign(attributes: Readonly<Record<string, string | undefined>>) {
-  return (x: number, y: number): string => box({ x, y: y - 5 }, { x: x + 22, y: y + 5 }, attributes);
+export function boxSign(attributes: Attributes) {
+  return (x: number, y: number): Markup => box({ x, y: y - 5 }, { x: x + 22, y: y + 5 }, attributes);
 }

@@ -1,4 +1,5 @@
 import { fail, succeed } from '../../diagnostics/index.ts';
+import { type Markup, together } from '../../markup/index.ts';
 import { type Amount, amountText, amountWords, valueText } from '../cells/amount.ts';
 import { needed, wanted } from '../cells/role.ts';
 import { dimensionLine } from '../svg/dimension-line.ts';
@@ -51,7 +52,7 @@ export const berthingPlan = figureKind({
     const { at, touch, centre, bottom, quay } = geometry;
     const height = bottom + 78;
     const labels = createLabels(PAGE_WIDTH, height);
-    const body: string[] = [];
+    const body: Markup[] = [];
 
     // A bow that is finer than the approach is steep would reach the quay before the point of contact.
     const noseAngle = Math.atan2(beam.si / 2, half - contact.si);
@@ -173,7 +174,7 @@ export const berthingPlan = figureKind({
     ];
     return succeed({
       height,
-      body: body.join(''),
+      body: together(body),
       notes,
       description: `Plan of a ship that touches a fender on the quay. ${amountSentence(length, beam, contact, approach, lever, gamma, gyration, speed)}`,
       table: {
@@ -256,7 +257,7 @@ function beamDimension(
   at: (along: number, across: number) => Point,
   half: number,
   scale: number,
-): string {
+): Markup {
   const end = -half - 4 / scale;
   const words = beam.si * scale > 70 ? amountWords(beam) : [...symbol(beam.name)];
   return dimensionLine(at(end, -beam.si / 2), at(end, beam.si / 2), 24, words);

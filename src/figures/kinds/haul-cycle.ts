@@ -1,4 +1,5 @@
 import { succeed } from '../../diagnostics/index.ts';
+import { together } from '../../markup/index.ts';
 import { type Amount, amountText, amountWords, valueText } from '../cells/amount.ts';
 import { needed, wanted } from '../cells/role.ts';
 import { AMOUNT_HEAD, amountRows, amountSentence, outOfBounds } from './bounds.ts';
@@ -59,7 +60,7 @@ export const haulCycle = figureKind({
     const all = [...times, cycle, balance, trucks, match];
     return succeed({
       height: loop.height + 8 + timeline.height,
-      body: loop.markup + timeline.markup,
+      body: together(loop.markup, timeline.markup),
       notes,
       description:
         `Trucks on their round between loader and tip. ${amountSentence(...all)} ${fleet.words}`.trim(),

@@ -1,3 +1,4 @@
+import { type Markup, none, together } from '../../markup/index.ts';
 import { type Amount, amountWords } from '../cells/amount.ts';
 import { between, directionOf, lengthOf, minus, type Point, plus, times, turned } from '../svg/point.ts';
 import { box, line, path, pathThrough } from '../svg/shapes.ts';
@@ -48,7 +49,7 @@ export function haulLoop(
   cells: LoopCells,
   fleet: Fleet,
   { round, atLoader }: { readonly round: number; readonly atLoader: number },
-): { readonly markup: string; readonly height: number } {
+): { readonly markup: Markup; readonly height: number } {
   const corners = {
     upperLeft: { x: LEFT, y: UPPER },
     upperRight: { x: RIGHT, y: UPPER },
@@ -100,7 +101,7 @@ export function haulLoop(
     ...column([named('dump', cells.dump), ...each('wait', cells.wait)], RIGHT + 26, loader.y, 'start'),
     ...column(inside(cells, fleet), (LEFT + RIGHT) / 2, loader.y, 'middle'),
   ];
-  return { markup: body.join(''), height: LOWER + 34 };
+  return { markup: together(body), height: LOWER + 34 };
 }
 
 function named(word: string, amount: Amount): Words {
@@ -131,13 +132,13 @@ function column(
   x: number,
   middle: number,
   anchor: 'start' | 'middle' | 'end',
-): readonly string[] {
+): readonly Markup[] {
   const first = middle + 4 - ((lines.length - 1) * 17) / 2;
   return lines.map((words, at) => textElement(words, { x, y: first + at * 17, anchor }));
 }
 
 /** The trucks at equal times round the loop, the first one being loaded. */
-function trucksOn(legs: readonly Leg[], count: number): readonly string[] {
+function trucksOn(legs: readonly Leg[], count: number): readonly Markup[] {
   const whole = legs.reduce((sum, leg) => sum + leg.time, 0);
   return Array.from({ length: count }, (_, at) => {
     let time = ((at + 0.5) / count) * whole;
@@ -146,7 +147,7 @@ function trucksOn(legs: readonly Leg[], count: number): readonly string[] {
       time -= one.time;
       return false;
     });
-    if (!leg) return '';
+    if (!leg) return none;
     const { at: place, ahead } = alongWay(leg.way, time / leg.time);
     return truck(place, ahead, leg.loaded);
   });
@@ -167,28 +168,28 @@ function alongWay(way: readonly Point[], share: number): { readonly at: Point; r
 }
 
 /** A truck from above, driving one way: filled with its load, or empty. */
-function truck(at: Point, way: Point, loaded: boolean): string {
+function truck(at: Point, way: Point, loaded: boolean): Markup {
   const along = directionOf(way);
   const side = turned(along);
   const corner = (a: number, b: number): Point => plus(at, plus(times(along, a), times(side, b)));
   const bed = pathThrough([corner(-7, -3.5), corner(3, -3.5), corner(3, 3.5), corner(-7, 3.5)], true);
   const cab = pathThrough([corner(4, -3), corner(7, -3), corner(7, 3), corner(4, 3)], true);
-  return (
-    path(bed, { class: loaded ? 'busy' : 'hollow', 'data-truck': loaded ? 'loaded' : 'empty' }) +
-    path(cab, { class: 'hollow' })
+  return together(
+    path(bed, { class: loaded ? 'busy' : 'hollow', 'data-truck': loaded ? 'loaded' : 'empty' }),
+    path(cab, { class: 'hollow' }),
   );
 }
 
-function machine(at: Point, name: string): string {
+function machine(at: Point, name: string): Markup {
   const { x, y } = at;
-  return (
-    box({ x: x - 13, y: y - 9 }, { x: x + 13, y: y + 9 }, { class: 'body', 'data-part': name }) +
-    line({ x: x - 13, y: y + 9 }, { x: x + 13, y: y - 9 }, { class: 'thin' }) +
-    line({ x: x - 13, y: y - 9 }, { x: x + 13, y: y + 9 }, { class: 'thin' })
+  return together(
+    box({ x: x - 13, y: y - 9 }, { x: x + 13, y: y + 9 }, { class: 'body', 'data-part': name }),
+    line({ x: x - 13, y: y + 9 }, { x: x + 13, y: y - 9 }, { class: 'thin' }),
+    line({ x: x - 13, y: y - 9 }, { x: x + 13, y: y + 9 }, { class: 'thin' }),
   );
 }
 
-function tip(at: Point): string {
+function tip(at: Point): Markup {
   const { x, y } = at;
   return path(
     pathThrough(

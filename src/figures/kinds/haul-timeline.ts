@@ -1,3 +1,4 @@
+import { type Markup, together } from '../../markup/index.ts';
 import { fromSI } from '../../units/index.ts';
 import { type Amount, amountText, unitWords } from '../cells/amount.ts';
 import { numberAxis } from '../charts/axis.ts';
@@ -33,7 +34,7 @@ export function haulTimeline(
   steps: readonly Step[],
   fleet: Fleet,
   facts: TimelineFacts,
-): { readonly markup: string; readonly height: number } {
+): { readonly markup: Markup; readonly height: number } {
   const { top, sum, round, load, exchange } = facts;
   const atLoader = load.si + (exchange?.si ?? 0);
   const period = fleet.busy === undefined ? sum : Math.max(round, (fleet.count * atLoader) / fleet.loaders);
@@ -49,10 +50,11 @@ export function haulTimeline(
     textElement(strong('one truck'), { x: LEFT - 8, y: truckBar + 12, anchor: 'end' }),
     ...(fleet.busy === undefined ? [] : [loaderBars(fleet, facts, atLoader, period, x, loaderBar)]),
     line({ x: LEFT, y: axisAt }, { x: RIGHT, y: axisAt }, { class: 'axis' }),
-    ...axis.ticks.map(
-      (tick) =>
-        line({ x: tick.at, y: axisAt }, { x: tick.at, y: axisAt + 4 }, { class: 'axis' }) +
+    ...axis.ticks.map((tick) =>
+      together(
+        line({ x: tick.at, y: axisAt }, { x: tick.at, y: axisAt + 4 }, { class: 'axis' }),
         textElement(text(tick.text), { x: tick.at, y: axisAt + 17, anchor: 'middle' }, { class: 'soft' }),
+      ),
     ),
     textElement(
       text(`time, ${unitWords(unit)}`),
@@ -60,11 +62,11 @@ export function haulTimeline(
       { class: 'soft' },
     ),
   ];
-  return { markup: body.join(''), height: axisAt + 28 - top };
+  return { markup: together(body), height: axisAt + 28 - top };
 }
 
 /** The steps one after another, their names above, moved apart where they are short. */
-function stepBars(steps: readonly Step[], x: (time: number) => number, y: number): string {
+function stepBars(steps: readonly Step[], x: (time: number) => number, y: number): Markup {
   let start = 0;
   const bars = steps.map(({ name, time }) => {
     const from = start;
@@ -73,11 +75,11 @@ function stepBars(steps: readonly Step[], x: (time: number) => number, y: number
   });
   const middles = bars.map(({ from, to }) => (from + to) / 2);
   const places = spread(middles, 64, LEFT + 24, RIGHT - 24);
-  return bars
-    .map(({ name, time, from, to }, at) => {
+  return together(
+    bars.map(({ name, time, from, to }, at) => {
       const place = places[at] ?? from;
       const middle = middles[at] ?? from;
-      return (
+      return together(
         box(
           { x: from, y },
           { x: to, y: y + BAR },
@@ -85,13 +87,13 @@ function stepBars(steps: readonly Step[], x: (time: number) => number, y: number
             class: name === 'load' ? 'busy' : 'move',
             'data-step': name,
           },
-        ) +
-        textElement(text(name), { x: place, y: y - 25, anchor: 'middle' }) +
-        textElement(text(amountText(time)), { x: place, y: y - 11, anchor: 'middle' }, { class: 'soft' }) +
-        line({ x: place, y: y - 8 }, { x: middle, y }, { class: 'leader' })
+        ),
+        textElement(text(name), { x: place, y: y - 25, anchor: 'middle' }),
+        textElement(text(amountText(time)), { x: place, y: y - 11, anchor: 'middle' }, { class: 'soft' }),
+        line({ x: place, y: y - 8 }, { x: middle, y }, { class: 'leader' }),
       );
-    })
-    .join('');
+    }),
+  );
 }
 
 /** When a loader works while the fleet goes round once: filled while it loads, empty while it waits. */
@@ -102,7 +104,7 @@ function loaderBars(
   period: number,
   x: (time: number) => number,
   y: number,
-): string {
+): Markup {
   const served = Math.max(1, Math.round(fleet.count / fleet.loaders));
   const every = period / served;
   const exchange = atLoader - facts.load.si;
@@ -117,10 +119,10 @@ function loaderBars(
         ),
       );
   const share = `${Math.round((fleet.busy ?? 1) * 100)} %`;
-  return [
+  return together(
     box({ x: x(0), y }, { x: x(period), y: y + BAR }, { class: 'idle' }),
-    ...blocks,
+    blocks,
     textElement(strong('loader'), { x: LEFT - 8, y: y + 6, anchor: 'end' }),
     textElement(text(`${share} at work`), { x: LEFT - 8, y: y + 20, anchor: 'end' }),
-  ].join('');
+  );
 }

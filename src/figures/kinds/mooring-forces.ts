@@ -1,3 +1,4 @@
+import { type Markup, together } from '../../markup/index.ts';
 import { type Amount, amountWords } from '../cells/amount.ts';
 import { type Labels, type Spot, spotsAround } from '../svg/labels.ts';
 import { type Point, plus, polar } from '../svg/point.ts';
@@ -18,11 +19,11 @@ export function forcesOnShip(
   forces: Forces,
   { way, reach }: { readonly way: 1 | -1; readonly reach: number },
   labels: Labels,
-): string {
+): Markup {
   const longest = Math.min(80, Math.max(40, reach + 20));
   const { forceX, forceY, moment } = forces;
   const greatest = Math.max(Math.abs(forceX?.si ?? 0), Math.abs(forceY?.si ?? 0));
-  const body: string[] = [];
+  const body: Markup[] = [];
   const force = (amount: Amount | undefined, x: number, y: number): void => {
     if (!amount || amount.si === 0 || greatest === 0) return;
     const size = Math.max(14, (longest * Math.abs(amount.si)) / greatest);
@@ -69,5 +70,5 @@ export function forcesOnShip(
     );
   }
   body.push(circle(centre, 3, { class: 'dot' }));
-  return body.join('');
+  return together(body);
 }

@@ -1,3 +1,4 @@
+import { type Markup, together } from '../../markup/index.ts';
 import type { Unit } from '../../units/index.ts';
 import { fromSI, writeNumber } from '../../units/index.ts';
 import { PAGE_WIDTH } from '../svg/page.ts';
@@ -24,7 +25,7 @@ export interface LabelColumns {
   /** How many lines have no label, for want of room. */
   readonly left: number;
   /** The columns of a plan that stands between these heights of the page, tensions in a unit. */
-  readonly draw: (top: number, bottom: number, unit: Unit | undefined) => string;
+  readonly draw: (top: number, bottom: number, unit: Unit | undefined) => Markup;
 }
 
 /** Arranges the labels of lines in columns beyond their bollards, above the plan and below it. */
@@ -36,16 +37,18 @@ export function labelColumns(landed: readonly Landed[], middle: number): LabelCo
     below: down.height,
     left: up.left + down.left,
     draw: (top, bottom, unit) =>
-      columnsOf(up.shown, unit, (bollard, rows) => ({
-        bollard: bollard + top,
-        foot: top - LEAD,
-        first: top - LEAD - 5 - (rows - 1) * ROW,
-      })) +
-      columnsOf(down.shown, unit, (bollard) => ({
-        bollard: bollard + top,
-        foot: bottom + LEAD,
-        first: bottom + LEAD + 12,
-      })),
+      together(
+        columnsOf(up.shown, unit, (bollard, rows) => ({
+          bollard: bollard + top,
+          foot: top - LEAD,
+          first: top - LEAD - 5 - (rows - 1) * ROW,
+        })),
+        columnsOf(down.shown, unit, (bollard) => ({
+          bollard: bollard + top,
+          foot: bottom + LEAD,
+          first: bottom + LEAD + 12,
+        })),
+      ),
   };
 }
 
@@ -92,12 +95,12 @@ function labelWidth(line: MooringLine): number {
 
 type Heights = (bollard: number, rows: number) => { bollard: number; foot: number; first: number };
 
-function columnsOf(shown: readonly (readonly Landed[])[], unit: Unit | undefined, heights: Heights): string {
+function columnsOf(shown: readonly (readonly Landed[])[], unit: Unit | undefined, heights: Heights): Markup {
   const wanted = shown.map((column) => column[0]?.bollard.x ?? 0);
   const widest = Math.max(...shown.flatMap((column) => column.map(({ line }) => labelWidth(line))), 30);
   const places = spread(wanted, widest, 8 + widest / 2, PAGE_WIDTH - 8 - widest / 2);
-  return shown
-    .map((column, at) => {
+  return together(
+    shown.map((column, at) => {
       const x = places[at] ?? 0;
       const bollard = column[0]?.bollard ?? { x, y: 0 };
       const y = heights(bollard.y, column.length);
@@ -109,9 +112,9 @@ function columnsOf(shown: readonly (readonly Landed[])[], unit: Unit | undefined
         ),
       );
       const lead = line({ x, y: y.foot }, { x: bollard.x, y: y.bollard }, { class: 'leader' });
-      return lead + rows.join('');
-    })
-    .join('');
+      return together(lead, rows);
+    }),
+  );
 }
 
 function label(line: MooringLine, unit: Unit | undefined): Words {

@@ -1,4 +1,5 @@
 import { fail, succeed } from '../../diagnostics/index.ts';
+import { type Markup, together } from '../../markup/index.ts';
 import { amountWords, unitWords, valueText } from '../cells/amount.ts';
 import { waitsOn } from '../cells/read-column.ts';
 import { needed, neededColumn, neededTexts, wanted, wantedColumn } from '../cells/role.ts';
@@ -65,7 +66,7 @@ export const mooringPlan = figureKind({
     for (const y of [middle - reach, middle, middle + reach])
       labels.keepLineFree({ x: 0, y }, { x: PAGE_WIDTH, y });
     const hullAt = (along: number, across: number): Point => at({ x: along, y: -across });
-    const body: string[] = [];
+    const body: Markup[] = [];
 
     const landward = lines.filter((one) => one.bollard.y < -halfShip);
     if (landward.length === lines.length) {
@@ -131,7 +132,7 @@ export const mooringPlan = figureKind({
     const place = (si: number): string => valueText(si, cells.bollardX.unit);
     return succeed({
       height,
-      body: body.join(''),
+      body: together(body),
       notes,
       description: said.filter((sentence) => sentence !== '').join(' '),
       table: {
@@ -187,7 +188,7 @@ function frameFor(length: number, breadth: number, lines: readonly MooringLine[]
 }
 
 /** One line: as wide as its tension is great; the one that governs in the accent, slack ones dashed. */
-function rope(one: MooringLine, at: (point: Point) => Point, greatest: number): string {
+function rope(one: MooringLine, at: (point: Point) => Point, greatest: number): Markup {
   const share = greatest > 0 ? Math.max(0, one.tension ?? 0) / greatest : 0;
   const name = one.slack ? 'slack' : one.governs ? 'rope governs' : 'rope';
   return line(shipEnd(one, at), at(one.bollard), {

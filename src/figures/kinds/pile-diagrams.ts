@@ -1,3 +1,4 @@
+import { type Markup, none, together } from '../../markup/index.ts';
 import { fromSI } from '../../units/index.ts';
 import { type Amount, amountWords, unitWords } from '../cells/amount.ts';
 import type { Amounts } from '../cells/role.ts';
@@ -23,7 +24,7 @@ interface DepthCells {
 /** The diagrams as markup; `drawn` says whether there are any. */
 interface DepthDiagrams {
   readonly drawn: boolean;
-  readonly markup: string;
+  readonly markup: Markup;
   readonly notes: readonly string[];
 }
 
@@ -40,9 +41,9 @@ export function depthDiagrams(cells: DepthCells, y: Depth, deepest: number, left
   const friction = profileOf(cells.friction, cells.frictionDepth);
   const capacity = profileOf(cells.capacity, cells.capacityDepth);
   const right = PAGE_WIDTH - 24;
-  if (!friction && !capacity) return { drawn: false, markup: '', notes: [] };
+  if (!friction && !capacity) return { drawn: false, markup: none, notes: [] };
   const split = friction && capacity ? left + (right - left) * 0.36 : friction ? right : left;
-  const markup: string[] = [depthAxis(cells.embedded, y, deepest, left, right)];
+  const markup: Markup[] = [depthAxis(cells.embedded, y, deepest, left, right)];
   if (friction) markup.push(frictionDiagram(friction, cells.embedded, y, deepest, left, split));
   if (capacity) {
     const from = friction ? split + 22 : left;
@@ -50,7 +51,7 @@ export function depthDiagrams(cells: DepthCells, y: Depth, deepest: number, left
   }
   const tip = y(cells.embedded.si);
   markup.push(line({ x: left, y: tip }, { x: right, y: tip }, { class: 'center', 'data-part': 'tip' }));
-  return { drawn: true, markup: markup.join(''), notes: [] };
+  return { drawn: true, markup: together(markup), notes: [] };
 }
 
 function profileOf(amounts: Amounts | undefined, depths: Amounts | undefined): Profile | undefined {
@@ -65,33 +66,35 @@ function profileOf(amounts: Amounts | undefined, depths: Amounts | undefined): P
 }
 
 /** Marks of depth below the mudline, at the left of the diagrams, with faint lines across. */
-function depthAxis(embedded: Amount, y: Depth, deepest: number, left: number, right: number): string {
+function depthAxis(embedded: Amount, y: Depth, deepest: number, left: number, right: number): Markup {
   const { unit } = embedded;
   const end = fromSI(deepest, unit);
   const axis = numberAxis([0, end], [y(0), y(deepest)], { round: false, count: 7 });
-  const marks = axis.ticks.map(
-    ({ at, text: words }) =>
-      line({ x: left, y: at }, { x: right, y: at }, { class: 'grid' }) +
+  const marks = axis.ticks.map(({ at, text: words }) =>
+    together(
+      line({ x: left, y: at }, { x: right, y: at }, { class: 'grid' }),
       textElement(text(words), { x: left - 5, y: at + 4, anchor: 'end' }, { class: 'soft' }),
+    ),
   );
   const title = textElement(
     text(`depth, ${unitWords(unit)}`),
     { x: left - 5, y: y(0) - 24, anchor: 'end' },
     { class: 'soft' },
   );
-  return marks.join('') + title + line({ x: left, y: y(0) }, { x: left, y: y(deepest) }, { class: 'axis' });
+  return together(marks, title, line({ x: left, y: y(0) }, { x: left, y: y(deepest) }, { class: 'axis' }));
 }
 
 /** The axis of values along the mudline, with its title above. */
-function valueAxis(profile: Profile, from: number, to: number, at: number, greatest: number): [Axis, string] {
+function valueAxis(profile: Profile, from: number, to: number, at: number, greatest: number): [Axis, Markup] {
   const { unit, name } = profile.amounts;
   const axis = numberAxis([0, Math.max(fromSI(greatest, unit), 0)], [from, to], {
     count: Math.max(2, Math.floor((to - from) / 52)),
   });
-  const marks = axis.ticks.map(
-    (tick) =>
-      line({ x: tick.at, y: at }, { x: tick.at, y: at - 4 }, { class: 'axis' }) +
+  const marks = axis.ticks.map((tick) =>
+    together(
+      line({ x: tick.at, y: at }, { x: tick.at, y: at - 4 }, { class: 'axis' }),
       textElement(text(tick.text), { x: tick.at, y: at - 8, anchor: 'middle' }, { class: 'soft' }),
+    ),
   );
   const units = unitWords(unit);
   const title = textElement([...symbol(name), ...text(units === '' ? '' : `, ${units}`)], {
@@ -99,7 +102,7 @@ function valueAxis(profile: Profile, from: number, to: number, at: number, great
     y: at - 24,
     anchor: 'middle',
   });
-  return [axis, line({ x: from, y: at }, { x: to, y: at }, { class: 'axis' }) + marks.join('') + title];
+  return [axis, together(line({ x: from, y: at }, { x: to, y: at }, { class: 'axis' }), marks, title)];
 }
 
 function frictionDiagram(
@@ -109,7 +112,7 @@ function frictionDiagram(
   deepest: number,
   from: number,
   to: number,
-): string {
+): Markup {
   const points = profile.points.filter(({ depth }) => depth <= deepest * 1.001);
   const { unit } = profile.amounts;
   const [axis, marks] = valueAxis(profile, from, to, y(0), Math.max(...points.map(({ value }) => value)));
@@ -121,10 +124,10 @@ function frictionDiagram(
   const atTip = axis.place(fromSI(valueAt(points, embedded.si) ?? 0, unit));
   const along = [...places.filter((place) => place.y < tip), ...(last.y < tip ? [] : [{ x: atTip, y: tip }])];
   const outline = [{ x: from, y: first.y }, ...along, { x: from, y: Math.min(last.y, tip) }];
-  return (
-    path(pathThrough(outline, true), { class: 'area' }) +
-    path(pathThrough(places), { class: 'thin', 'data-part': 'friction' }) +
-    marks
+  return together(
+    path(pathThrough(outline, true), { class: 'area' }),
+    path(pathThrough(places), { class: 'thin', 'data-part': 'friction' }),
+    marks,
   );
 }
 
@@ -135,7 +138,7 @@ function capacityDiagram(
   deepest: number,
   from: number,
   to: number,
-): string {
+): Markup {
   const { demand, neededLength, embedded } = cells;
   const { unit } = profile.amounts;
   const points = profile.points.filter(({ depth }) => depth <= deepest * 1.001);
@@ -183,7 +186,7 @@ function capacityDiagram(
     body.push(
       circle({ x: place(reached), y: y(embedded.si) }, 3.2, { class: 'dot', 'data-part': 'reached' }),
     );
-  return body.join('');
+  return together(body);
 }
 
 /** The value at a depth, in a straight line between the depths of the table. */

@@ -1,4 +1,5 @@
 import { fail, type Problem, succeed } from '../../diagnostics/index.ts';
+import { type Markup, none, together } from '../../markup/index.ts';
 import { type Amount, amountText, amountWords, valueText } from '../cells/amount.ts';
 import { type Amounts, needed, type Texts, wanted, wantedColumn, wantedTexts } from '../cells/role.ts';
 import { dimensionLine } from '../svg/dimension-line.ts';
@@ -86,7 +87,7 @@ export const pileProfile = figureKind({
     return succeed({
       height: y(deepest) + 34,
       definitions: hatches.definitions(),
-      body: body.join(''),
+      body: together(body),
       notes,
       description: `Pile in the ground, levels and layers to scale. ${amountSentence(cutoff, water, mudline, free, embedded, diameter, cells.demand, cells.neededLength)}`,
       table: {
@@ -137,30 +138,30 @@ function layersOf(
   });
 }
 
-function layerArea(layer: Layer, y: (depth: number) => number, right: number, hatches: Hatches): string {
+function layerArea(layer: Layer, y: (depth: number) => number, right: number, hatches: Hatches): Markup {
   const from = { x: SECTION, y: y(layer.top) };
   const to = { x: right, y: y(layer.bottom) };
-  return (
-    box(from, to, { fill: hatches.fill(hatchOfSoil(layer.soil)), 'data-soil': layer.soil }) +
-    line({ x: SECTION, y: to.y }, to, { class: 'thin' })
+  return together(
+    box(from, to, { fill: hatches.fill(hatchOfSoil(layer.soil)), 'data-soil': layer.soil }),
+    line({ x: SECTION, y: to.y }, to, { class: 'thin' }),
   );
 }
 
-function waterLine(at: number, right: number): string {
-  return (
-    line({ x: SECTION, y: at }, { x: right, y: at }, { class: 'water', 'data-part': 'water' }) +
-    waterMark({ x: right - 22, y: at })
+function waterLine(at: number, right: number): Markup {
+  return together(
+    line({ x: SECTION, y: at }, { x: right, y: at }, { class: 'water', 'data-part': 'water' }),
+    waterMark({ x: right - 22, y: at }),
   );
 }
 
 /** A deck on the head of the pile; a sign, not to scale. */
-function deck(centre: number, head: number, hatches: Hatches): string {
+function deck(centre: number, head: number, hatches: Hatches): Markup {
   const from = { x: centre - 52, y: head - 9 };
   const to = { x: centre + 52, y: head };
-  return (
-    box(from, to, { class: 'body' }) +
-    box(from, to, { fill: hatches.fill('concrete') }) +
-    box(from, to, { class: 'outline' })
+  return together(
+    box(from, to, { class: 'body' }),
+    box(from, to, { fill: hatches.fill('concrete') }),
+    box(from, to, { class: 'outline' }),
   );
 }
 
@@ -168,20 +169,20 @@ function deck(centre: number, head: number, hatches: Hatches): string {
 function levelLabels(
   levels: readonly { readonly words: string; readonly depth: number }[],
   y: (depth: number) => number,
-): string {
+): Markup {
   const heights = levels.map(({ depth }) => y(depth));
   const places = spread(heights, 16, 20, TOP + TALL + 20);
-  return levels
-    .map(({ words }, at) => {
+  return together(
+    levels.map(({ words }, at) => {
       const height = heights[at] ?? 0;
       const place = places[at] ?? height;
-      return (
-        textElement(text(words), { x: LEVELS, y: place + 4, anchor: 'end' }) +
-        line({ x: LEVELS + 4, y: place }, { x: LEVELS + 14, y: height }, { class: 'leader' }) +
-        line({ x: LEVELS + 14, y: height }, { x: SECTION, y: height }, { class: 'leader' })
+      return together(
+        textElement(text(words), { x: LEVELS, y: place + 4, anchor: 'end' }),
+        line({ x: LEVELS + 4, y: place }, { x: LEVELS + 14, y: height }, { class: 'leader' }),
+        line({ x: LEVELS + 14, y: height }, { x: SECTION, y: height }, { class: 'leader' }),
       );
-    })
-    .join('');
+    }),
+  );
 }
 
 /** The lengths above and below the mudline, beside the ground. */
@@ -191,14 +192,14 @@ function lengths(
   y: (depth: number) => number,
   right: number,
   head: number,
-): string {
+): Markup {
   const at = (depth: number) => ({ x: right, y: y(depth) });
   const below = dimensionLine(at(embedded.si), at(0), -22, amountWords(embedded));
   if (!free || head >= 0) return below;
   const room = y(0) - y(head) > wordsWidth(amountWords(free)) + 8;
   const words = room ? amountWords(free) : [];
-  const beside = room ? '' : textElement(amountWords(free), { x: right + 30, y: (y(0) + y(head)) / 2 + 4 });
-  return below + dimensionLine(at(0), at(head), -22, words) + beside;
+  const beside = room ? none : textElement(amountWords(free), { x: right + 30, y: (y(0) + y(head)) / 2 + 4 });
+  return together(below, dimensionLine(at(0), at(head), -22, words), beside);
 }
 
 /** What each layer is, beside it: its soil, its thickness and its friction. */
@@ -207,13 +208,13 @@ function layerLabels(
   resistance: Amounts | undefined,
   y: (depth: number) => number,
   right: number,
-): string {
+): Markup {
   const middles = layers.map((layer) => (y(layer.top) + y(layer.bottom)) / 2);
   const lines = resistance ? 2 : 1;
   const places = spread(middles, lines * 15 + 4, y(0) + lines * 8, TOP + TALL + 8);
   const x = right + 34;
-  return layers
-    .map((layer, at) => {
+  return together(
+    layers.map((layer, at) => {
       const middle = middles[at] ?? 0;
       const place = places[at] ?? middle;
       const first = place + 4 - (lines - 1) * 7.5;
@@ -224,15 +225,15 @@ function layerLabels(
               x,
               y: first + 15,
             })
-          : '';
+          : none;
       const moved = Math.abs(place - middle) > 3;
-      return (
-        textElement(strong(shortened(layer.soil, 18)), { x, y: first }) +
-        friction +
-        (moved ? line({ x: right + 2, y: middle }, { x: x - 4, y: place }, { class: 'leader' }) : '')
+      return together(
+        textElement(strong(shortened(layer.soil, 18)), { x, y: first }),
+        friction,
+        moved ? line({ x: right + 2, y: middle }, { x: x - 4, y: place }, { class: 'leader' }) : none,
       );
-    })
-    .join('');
+    }),
+  );
 }
 
 function shortened(words: string, most: number): string {

@@ -1,3 +1,4 @@
+import { type Markup, none, together } from '../../markup/index.ts';
 import { boxOf, type Labels } from './labels.ts';
 import { coordinate } from './markup.ts';
 import { between, directionOf, lengthOf, minus, type Point, plus, times, turned } from './point.ts';
@@ -10,36 +11,36 @@ const TICK = 4;
  * A dimension as a drawing office sets it: the line stands `offset` to the left of the way from one point to the
  * other (clockwise from it where negative), with lines out to the points, oblique ticks and the words along it.
  */
-export function dimensionLine(from: Point, to: Point, offset: number, words: Words, labels?: Labels): string {
+export function dimensionLine(from: Point, to: Point, offset: number, words: Words, labels?: Labels): Markup {
   const along = directionOf(minus(to, from));
   const out = times(turned(along), -Math.sign(offset));
   const shift = times(turned(along), -offset);
   const a = plus(from, shift);
   const b = plus(to, shift);
   const far = Math.abs(offset) > 6;
-  const outer = (point: Point): string =>
+  const outer = (point: Point): Markup =>
     far
       ? line(plus(point, times(out, 3)), plus(plus(point, shift), times(out, 4)), { class: 'dim-out' })
-      : '';
+      : none;
   labels?.keepLineFree(a, b);
-  return [
+  return together(
     outer(from),
     outer(to),
     line(a, b, { class: 'dim' }),
     tick(a, along),
     tick(b, along),
     dimensionWords(a, b, words, labels),
-  ].join('');
+  );
 }
 
 /** The oblique stroke at the end of a dimension line. */
-function tick(at: Point, along: Point): string {
+function tick(at: Point, along: Point): Markup {
   const stroke = times({ x: along.x + along.y, y: along.y - along.x }, TICK * 0.75);
   return line(minus(at, stroke), plus(at, stroke), { class: 'dim-tick' });
 }
 
 /** The words above the line, turned with it, legible from below or from the right; beyond its end where it is short. */
-function dimensionWords(a: Point, b: Point, words: Words, labels?: Labels): string {
+function dimensionWords(a: Point, b: Point, words: Words, labels?: Labels): Markup {
   const width = wordsWidth(words);
   const reading = a.x < b.x - 1e-6 || (Math.abs(a.x - b.x) <= 1e-6 && a.y > b.y);
   const [first, last] = reading ? [a, b] : [b, a];

@@ -1,17 +1,18 @@
+import { type Markup, none, together } from '../../markup/index.ts';
 import { tag } from './markup.ts';
 
 /** A way of filling an area with strokes; `size` is the tile, `strokes` what stands in it. */
 interface Hatch {
   readonly size: readonly [width: number, height: number];
   readonly turn?: number;
-  readonly strokes: string;
+  readonly strokes: Markup;
   /** The words of a soil that is drawn so. */
   readonly soils?: RegExp;
 }
 
-const stroke = (d: string): string => `<path class="hatch" d="${d}"/>`;
-const dot = (x: number, y: number, r: number): string =>
-  `<circle class="hatch-dot" cx="${x}" cy="${y}" r="${r}"/>`;
+const stroke = (d: string, name = 'hatch'): Markup => tag('path', { class: name, d });
+const dot = (cx: number, cy: number, r: number, name = 'hatch-dot'): Markup =>
+  tag('circle', { class: name, cx, cy, r });
 
 /** The hatches, by name; the first whose `soils` fits a soil's words is its hatch. */
 const hatches = {
@@ -22,12 +23,12 @@ const hatches = {
   },
   gravel: {
     size: [13, 12],
-    strokes: '<circle class="hatch" cx="3.5" cy="3" r="1.8"/><circle class="hatch" cx="9.5" cy="9" r="2.3"/>',
+    strokes: together(dot(3.5, 3, 1.8, 'hatch'), dot(9.5, 9, 2.3, 'hatch')),
     soils: /gravel|cobble|rubble|ballast/i,
   },
   sand: {
     size: [9, 9],
-    strokes: dot(2, 2, 0.7) + dot(6.5, 4.5, 0.6) + dot(3.5, 7.5, 0.7),
+    strokes: together(dot(2, 2, 0.7), dot(6.5, 4.5, 0.6), dot(3.5, 7.5, 0.7)),
     soils: /sand/i,
   },
   silt: { size: [12, 8], strokes: stroke('M1 2H6M7 6H12'), soils: /silt|mud/i },
@@ -35,9 +36,9 @@ const hatches = {
   peat: { size: [12, 10], strokes: stroke('M1 4q2 -3 4 0M7 9q2 -3 4 0'), soils: /peat|organic/i },
   fill: { size: [9, 9], turn: 45, strokes: stroke('M0 0V9M0 0H9'), soils: /fill/i },
   other: { size: [12, 12], turn: -45, strokes: stroke('M0 0V12') },
-  concrete: { size: [10, 10], strokes: dot(2, 7, 0.6) + stroke('M6 2l1.6 2.6h-3.2Z') },
-  fails: { size: [4, 4], turn: 45, strokes: '<path class="hatch-bad" d="M0 0V4"/>' },
-  second: { size: [4, 4], turn: 45, strokes: '<path class="hatch-strong" d="M0 0V4"/>' },
+  concrete: { size: [10, 10], strokes: together(dot(2, 7, 0.6), stroke('M6 2l1.6 2.6h-3.2Z')) },
+  fails: { size: [4, 4], turn: 45, strokes: stroke('M0 0V4', 'hatch-bad') },
+  second: { size: [4, 4], turn: 45, strokes: stroke('M0 0V4', 'hatch-strong') },
   third: { size: [4, 4], strokes: dot(2, 2, 0.9) },
 } as const satisfies Readonly<Record<string, Hatch>>;
 
@@ -55,7 +56,7 @@ export interface Hatches {
   /** What an element's `fill` says to be filled with a hatch. */
   readonly fill: (name: HatchName) => string;
   /** The definitions of what was used. */
-  readonly definitions: () => string;
+  readonly definitions: () => Markup;
 }
 
 export function createHatches(partId: string): Hatches {
@@ -81,7 +82,7 @@ export function createHatches(partId: string): Hatches {
           strokes,
         );
       });
-      return patterns.length === 0 ? '' : tag('defs', {}, ...patterns);
+      return patterns.length === 0 ? none : tag('defs', {}, patterns);
     },
   };
 }

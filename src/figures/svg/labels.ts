@@ -1,4 +1,4 @@
-import type { Attributes } from './markup.ts';
+import { type Attributes, type Markup, none } from '../../markup/index.ts';
 import { between, lengthOf, minus, type Point } from './point.ts';
 import { LETTER, textElement, type Words, wordsWidth } from './words.ts';
 
@@ -30,9 +30,9 @@ export interface Labels {
   /** Keeps a straight line free of labels. */
   readonly keepLineFree: (from: Point, to: Point) => void;
   /** The label at the first spot with room, else at the one least crowded; kept free from then on. */
-  readonly put: (words: Words, spots: readonly Spot[], attributes?: Attributes) => string;
+  readonly put: (words: Words, spots: readonly Spot[], attributes?: Attributes) => Markup;
   /** The same, but no label at all where there is no room. */
-  readonly putIfRoom: (words: Words, spots: readonly Spot[], attributes?: Attributes) => string | undefined;
+  readonly putIfRoom: (words: Words, spots: readonly Spot[], attributes?: Attributes) => Markup | undefined;
 }
 
 /** Labels on a sheet of this size. */
@@ -71,7 +71,7 @@ export function createLabels(width: number, height: number): Labels {
         taken.push({ x: x - 1.5, y: y - 1.5, width: 3, height: 3 });
       }
     },
-    put: (words, spots, attributes = {}) => set(words, spots, attributes, true) ?? '',
+    put: (words, spots, attributes = {}) => set(words, spots, attributes, true) ?? none,
     putIfRoom: (words, spots, attributes = {}) => set(words, spots, attributes, false),
   };
 }

@@ -1,4 +1,5 @@
-import { escapeMarkup, tag } from './markup.ts';
+import { type Markup, none } from '../../markup/index.ts';
+import { tag } from './markup.ts';
 import { text, textElement } from './words.ts';
 
 /** The width every drawing is made for, in units of the drawing; a page scales it. */
@@ -9,8 +10,8 @@ export interface Sketch {
   /** `PAGE_WIDTH` unless the drawing is made for a narrower page. */
   readonly width?: number;
   readonly height: number;
-  readonly definitions?: string;
-  readonly body: string;
+  readonly definitions?: Markup;
+  readonly body: Markup;
   /** What was left out and why, one sentence each; they stand below the drawing. */
   readonly notes?: readonly string[];
 }
@@ -18,8 +19,8 @@ export interface Sketch {
 const NOTE_LINE = 17;
 const NOTE_LETTERS = 118;
 
-/** The whole drawing as SVG text, with its name and its text alternative; ids begin with `id`. */
-export function frameSketch(id: string, title: string, description: string, sketch: Sketch): string {
+/** The whole drawing as SVG, with its name and its text alternative; ids begin with `id`. */
+export function frameSketch(id: string, title: string, description: string, sketch: Sketch): Markup {
   const lines = (sketch.notes ?? []).flatMap((note) => brokenLines(note, NOTE_LETTERS));
   const height = sketch.height + (lines.length === 0 ? 0 : lines.length * NOTE_LINE + 8);
   const notes = lines.map((line, at) =>
@@ -35,11 +36,11 @@ export function frameSketch(id: string, title: string, description: string, sket
       'aria-labelledby': `${id}-title ${id}-desc`,
       viewBox: `0 0 ${sketch.width ?? PAGE_WIDTH} ${Math.ceil(height)}`,
     },
-    tag('title', { id: `${id}-title` }, escapeMarkup(title)),
-    tag('desc', { id: `${id}-desc` }, escapeMarkup(description)),
-    sketch.definitions ?? '',
+    tag('title', { id: `${id}-title` }, title),
+    tag('desc', { id: `${id}-desc` }, description),
+    sketch.definitions ?? none,
     sketch.body,
-    ...notes,
+    notes,
   );
 }
 

@@ -1,20 +1,21 @@
-import { type Attributes, coordinate, tag } from './markup.ts';
+import { type Attributes, type Markup, together } from '../../markup/index.ts';
+import { coordinate, tag } from './markup.ts';
 import { directionOf, minus, type Point, plus, times, turned } from './point.ts';
 
 /** A straight line. */
-export function line(a: Point, b: Point, attributes: Attributes): string {
+export function line(a: Point, b: Point, attributes: Attributes): Markup {
   return tag('line', { x1: a.x, y1: a.y, x2: b.x, y2: b.y, ...attributes });
 }
 
 /** A rectangle by two opposite corners. */
-export function box(a: Point, b: Point, attributes: Attributes): string {
+export function box(a: Point, b: Point, attributes: Attributes): Markup {
   const x = Math.min(a.x, b.x);
   const y = Math.min(a.y, b.y);
   return tag('rect', { x, y, width: Math.abs(b.x - a.x), height: Math.abs(b.y - a.y), ...attributes });
 }
 
 /** A circle. */
-export function circle(centre: Point, r: number, attributes: Attributes): string {
+export function circle(centre: Point, r: number, attributes: Attributes): Markup {
   return tag('circle', { cx: centre.x, cy: centre.y, r, ...attributes });
 }
 
@@ -27,12 +28,12 @@ export function pathThrough(points: readonly Point[], closed = false): string {
 }
 
 /** A path element. */
-export function path(d: string, attributes: Attributes): string {
+export function path(d: string, attributes: Attributes): Markup {
   return tag('path', { d, ...attributes });
 }
 
 /** A slim filled arrow head with its point at `tip`, flying the way of `way`. */
-export function arrowHead(tip: Point, way: Point, attributes: Attributes, size = 9): string {
+export function arrowHead(tip: Point, way: Point, attributes: Attributes, size = 9): Markup {
   const along = directionOf(way);
   const back = minus(tip, times(along, size));
   const side = times(turned(along), size * 0.32);
@@ -40,14 +41,14 @@ export function arrowHead(tip: Point, way: Point, attributes: Attributes, size =
 }
 
 /** An arrow: a shaft and a head. `name` is the class of both, `…-head` of the head. */
-export function arrow(from: Point, to: Point, name: string, size = 9): string {
+export function arrow(from: Point, to: Point, name: string, size = 9): Markup {
   const way = minus(to, from);
   const neck = minus(to, times(directionOf(way), size * 0.8));
-  return line(from, neck, { class: name }) + arrowHead(to, way, { class: `${name}-head` }, size);
+  return together(line(from, neck, { class: name }), arrowHead(to, way, { class: `${name}-head` }, size));
 }
 
 /** An arc about a centre from one direction to another, in radians clockwise from the right, the way the sign says. */
-export function arc(centre: Point, r: number, from: number, to: number, attributes: Attributes): string {
+export function arc(centre: Point, r: number, from: number, to: number, attributes: Attributes): Markup {
   const at = (angle: number): Point => ({
     x: centre.x + r * Math.cos(angle),
     y: centre.y + r * Math.sin(angle),

@@ -1,4 +1,5 @@
-import { type Attributes, coordinate, escapeMarkup, tag } from './markup.ts';
+import type { Attributes, Markup } from '../../markup/index.ts';
+import { coordinate, tag } from './markup.ts';
 
 /** A run of letters set in one way: plain text, a slanted symbol, what stands below it, or text that matters. */
 interface Run {
@@ -68,13 +69,13 @@ export function textElement(
   words: Words,
   place: { readonly x: number; readonly y: number; readonly anchor?: 'start' | 'middle' | 'end' },
   attributes: Attributes = {},
-): string {
+): Markup {
   let lowered = false;
   const runs = words.map((run) => {
     const shift = run.set === 'below' ? (lowered ? undefined : 3) : lowered ? -3 : undefined;
     lowered = run.set === 'below';
-    if (run.set === 'text' && shift === undefined) return escapeMarkup(run.text);
-    return tag('tspan', { class: CLASS[run.set], dy: shift }, escapeMarkup(run.text));
+    if (run.set === 'text' && shift === undefined) return run.text;
+    return tag('tspan', { class: CLASS[run.set], dy: shift }, run.text);
   });
   const { x, y, anchor = 'start' } = place;
   return tag(
@@ -85,6 +86,6 @@ export function textElement(
       'text-anchor': anchor === 'start' ? undefined : anchor,
       ...attributes,
     },
-    ...runs,
+    runs,
   );
 }

@@ -1,41 +1,42 @@
 import type { Syntax, TypesetForm } from '../../language/index.ts';
-import { element, fenced, operator, parenthesised, row, upright, variable, words } from './markup.ts';
+import { element, type Markup, none } from '../../markup/index.ts';
+import { fenced, operator, parenthesised, power, row, upright, variable, words } from './markup.ts';
 
-type Draw = (part: Syntax) => string;
-type Form = (args: readonly Syntax[], draw: Draw) => string;
+type Draw = (part: Syntax) => Markup;
+type Form = (args: readonly Syntax[], draw: Draw) => Markup;
 
 /** Parentheses that a form makes needless. */
-function inside(node: Syntax | undefined, draw: Draw): string {
-  if (!node) return '';
+function inside(node: Syntax | undefined, draw: Draw): Markup {
+  if (!node) return none;
   return node.kind === 'group' ? inside(node.inner, draw) : draw(node);
 }
 
 function between(open: string, close: string): Form {
   return ([x, step], draw) => {
     const held = fenced(open, inside(x, draw), close);
-    return step ? element('msub', held + row(draw(step))) : held;
+    return step ? element('msub', {}, held, row(draw(step))) : held;
   };
 }
 
 /** Values beside their conditions, behind one brace. */
-function cases(lines: readonly (readonly [value: string, condition: string])[]): string {
-  const table = lines
-    .map(([value, condition]) => element('mtr', element('mtd', value) + element('mtd', condition)))
-    .join('');
-  return row(operator('{', 'stretchy="true"'), element('mtable', table, 'class="cases"'));
+function cases(lines: readonly (readonly [value: Markup, condition: Markup])[]): Markup {
+  const table = lines.map(([value, condition]) =>
+    element('mtr', {}, element('mtd', {}, value), element('mtd', {}, condition)),
+  );
+  return row(operator('{', { stretchy: 'true' }), element('mtable', { class: 'cases' }, table));
 }
 
-const space = element('mspace', '', 'width="0.3em"');
-const when = (condition: string): string => row(words('if'), space, condition);
+const space = element('mspace', { width: '0.3em' });
+const when = (condition: Markup): Markup => row(words('if'), space, condition);
 const otherwise = words('otherwise');
 
 /** A condition among others; one that is joined itself keeps parentheses. */
-function member(node: Syntax, draw: Draw): string {
+function member(node: Syntax, draw: Draw): Markup {
   return node.kind === 'call' && /^(and|or)$/i.test(node.name) ? parenthesised(draw(node)) : draw(node);
 }
 
 /** Conditions joined by a word. */
-function joined(word: string, args: readonly Syntax[], draw: Draw): string {
+function joined(word: string, args: readonly Syntax[], draw: Draw): Markup {
   const parts = args.map((arg) => member(arg, draw));
   return row(...parts.flatMap((part, at) => (at === 0 ? [part] : [space, words(word), space, part])));
 }
@@ -58,33 +59,33 @@ function isShort(node: Syntax): boolean {
 
 /** How each special form of the function table is drawn. */
 export const forms: Readonly<Record<TypesetForm, Form>> = {
-  root: ([x], draw) => element('msqrt', inside(x, draw)),
+  root: ([x], draw) => element('msqrt', {}, inside(x, draw)),
   bars: between('|', '|'),
   floor: between('⌊', '⌋'),
   ceiling: between('⌈', '⌉'),
   pi: () => variable('π'),
   exponential: ([x], draw) =>
     x && isShort(x)
-      ? element('msup', upright('e') + row(inside(x, draw)))
+      ? power(upright('e'), row(inside(x, draw)))
       : row(upright('exp'), operator('\u2061'), parenthesised(inside(x, draw))),
   power: ([base, exponent], draw) =>
-    element(
-      'msup',
-      (base?.kind === 'name' ? draw(base) : parenthesised(inside(base, draw))) + row(inside(exponent, draw)),
+    power(
+      base?.kind === 'name' ? draw(base) : parenthesised(inside(base, draw)),
+      row(inside(exponent, draw)),
     ),
-  blank: ([cell], draw) => row(cell ? draw(cell) : '', space, words('is blank')),
-  not: ([condition], draw) => row(words('not'), space, condition ? member(condition, draw) : ''),
+  blank: ([cell], draw) => row(cell ? draw(cell) : none, space, words('is blank')),
+  not: ([condition], draw) => row(words('not'), space, condition ? member(condition, draw) : none),
   and: (args, draw) => joined('and', args, draw),
   or: (args, draw) => joined('or', args, draw),
   sum: (args, draw) =>
     row(
-      operator('∑', 'movablelimits="false"'),
+      operator('∑', { movablelimits: 'false' }),
       ...args.map((arg) => (arg.kind === 'binary' ? parenthesised(draw(arg)) : draw(arg))),
     ),
   if: ([condition, value, other], draw) =>
     cases([
-      [value ? draw(value) : '', condition ? when(inside(condition, draw)) : ''],
-      [other ? draw(other) : '', otherwise],
+      [value ? draw(value) : none, condition ? when(inside(condition, draw)) : none],
+      [other ? draw(other) : none, otherwise],
     ]),
   ifs: (args, draw) =>
     cases(
@@ -96,7 +97,7 @@ export const forms: Readonly<Record<TypesetForm, Form>> = {
   switch: ([subject, ...rest], draw) => {
     const lines = pairs(rest).map(
       ([value, result]) =>
-        [draw(result), when(row(subject ? draw(subject) : '', operator('='), draw(value)))] as const,
+        [draw(result), when(row(subject ? draw(subject) : none, operator('='), draw(value)))] as const,
     );
     const last = rest.length % 2 === 1 ? rest[rest.length - 1] : undefined;
     return cases(last ? [...lines, [draw(last), otherwise]] : lines);

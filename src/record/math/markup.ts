@@ -1,36 +1,36 @@
-const escapes: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
+import { type Content, element, type Markup, writeMarkup } from '../../markup/index.ts';
 
-/** Text safe inside an element or a quoted attribute. */
-function escapeText(text: string): string {
-  return text.replace(/[&<>"]/g, (found) => escapes[found] ?? found);
-}
-
-/** An element of MathML around markup. */
-export function element(name: string, inner: string, attributes = ''): string {
-  return `<${name}${attributes === '' ? '' : ` ${attributes}`}>${inner}</${name}>`;
-}
-
-export const row = (...parts: readonly string[]): string => element('mrow', parts.join(''));
-export const operator = (sign: string, attributes = ''): string =>
-  element('mo', escapeText(sign), attributes);
+/** Pieces side by side, as one. */
+export const row = (...parts: readonly Content[]): Markup => element('mrow', {}, parts);
+export const operator = (sign: string, attributes: Parameters<typeof element>[1] = {}): Markup =>
+  element('mo', attributes, sign);
 /** Words set upright: function names, texts, units. */
-export const words = (text: string): string => element('mtext', escapeText(text));
-export const numeral = (text: string): string => element('mn', escapeText(text));
-export const variable = (text: string): string => element('mi', escapeText(text), 'class="v"');
-export const upright = (text: string): string => element('mi', escapeText(text), 'class="u"');
+export const words = (text: string): Markup => element('mtext', {}, text);
+export const numeral = (text: string): Markup => element('mn', {}, text);
+export const variable = (text: string): Markup => element('mi', { class: 'v' }, text);
+export const upright = (text: string): Markup => element('mi', { class: 'u' }, text);
+export const power = (base: Markup, raised: Markup): Markup => element('msup', {}, base, raised);
+
+/** A sign that keeps its height, whatever stands beside it. */
+export const levelSign = (sign: string, form: 'prefix' | 'infix' | 'postfix'): Markup =>
+  operator(sign, { form, stretchy: 'false', class: sign === ';' ? 'separator' : undefined });
 
 /** Signs on both sides, as tall as a fraction or a table between them; a subscript or a root does not stretch them. */
-export function fenced(open: string, inner: string, close: string): string {
-  const stretch = /<m(frac|table)/.test(inner) ? '' : 'stretchy="false"';
-  return row(operator(open, `form="prefix" ${stretch}`), inner, operator(close, `form="postfix" ${stretch}`));
+export function fenced(open: string, inner: Markup, close: string): Markup {
+  const stretchy = /<m(frac|table)/.test(writeMarkup(inner)) ? undefined : 'false';
+  return row(
+    operator(open, { form: 'prefix', stretchy }),
+    inner,
+    operator(close, { form: 'postfix', stretchy }),
+  );
 }
 
 /** Parentheses around markup. */
-export function parenthesised(inner: string): string {
+export function parenthesised(inner: Markup): Markup {
   return fenced('(', inner, ')');
 }
 
 /** A whole formula. */
-export function math(inner: string): string {
-  return element('math', inner, 'displaystyle="true"');
+export function math(...inner: readonly Markup[]): Markup {
+  return element('math', { displaystyle: 'true' }, inner);
 }

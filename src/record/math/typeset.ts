@@ -6,9 +6,10 @@ import {
   type PowerSyntax,
   type Syntax,
 } from '../../language/index.ts';
+import { element, type Markup, none, together } from '../../markup/index.ts';
 import { numberInPrint, unitInPrint, writeNumber } from '../../units/index.ts';
 import { forms } from './forms.ts';
-import { element, numeral, operator, parenthesised, row, upright, words } from './markup.ts';
+import { numeral, operator, parenthesised, power as raisedTo, row, upright, words } from './markup.ts';
 import { symbolMath } from './symbol.ts';
 
 /**
@@ -16,21 +17,21 @@ import { symbolMath } from './symbol.ts';
  * fraction stands on the line, as it does within another and in an exponent, where it would be too small to read.
  */
 interface Reader {
-  readonly name: (name: string, raised?: boolean) => string;
+  readonly name: (name: string, raised?: boolean) => Markup;
   readonly times: string;
   readonly flat?: boolean;
 }
 
-const signs: Readonly<Record<string, string>> = {
-  '-': '−',
-  '<=': '≤',
-  '>=': '≥',
-  '<>': '≠',
-};
+const signs = new Map([
+  ['-', '−'],
+  ['<=', '≤'],
+  ['>=', '≥'],
+  ['<>', '≠'],
+]);
 
 /** A formula's tree as MathML, without the `math` element around it. What did not parse is left as a mark. */
-function typeset(node: Syntax, reader: Reader): string {
-  const draw = (part: Syntax): string => typeset(part, reader);
+function typeset(node: Syntax, reader: Reader): Markup {
+  const draw = (part: Syntax): Markup => typeset(part, reader);
   switch (node.kind) {
     case 'number':
       return literal(node);
@@ -45,40 +46,40 @@ function typeset(node: Syntax, reader: Reader): string {
         ? draw(node.inner)
         : parenthesised(draw(node.inner));
     case 'negate':
-      return row(operator('−', 'form="prefix"'), draw(node.operand));
+      return row(operator('−', { form: 'prefix' }), draw(node.operand));
     case 'percent':
       return row(draw(node.operand), gap, words('%'));
     case 'root':
-      return element('msqrt', draw(bare(node.operand)));
+      return element('msqrt', {}, draw(bare(node.operand)));
     case 'power':
       return power(node, reader);
     case 'binary':
       if (node.op === '/') return quotient(node, reader);
       return row(
         draw(node.left),
-        operator(node.op === '*' ? reader.times : (signs[node.op] ?? node.op)),
+        operator(node.op === '*' ? reader.times : (signs.get(node.op) ?? node.op)),
         draw(node.right),
       );
     case 'comparison':
-      return row(draw(node.left), operator(signs[node.op] ?? node.op), draw(node.right));
+      return row(draw(node.left), operator(signs.get(node.op) ?? node.op), draw(node.right));
     case 'call':
       return call(node, reader);
     case 'error':
-      return element('mtext', '…', 'class="broken"');
+      return element('mtext', { class: 'broken' }, '…');
   }
 }
 
-function quotient({ left, right }: BinarySyntax, reader: Reader): string {
+function quotient({ left, right }: BinarySyntax, reader: Reader): Markup {
   if (reader.flat) return row(typeset(left, reader), operator('/'), typeset(right, reader));
-  const half = (node: Syntax): string => row(typeset(bare(node), { ...reader, flat: true }));
-  return element('mfrac', half(left) + half(right));
+  const half = (node: Syntax): Markup => row(typeset(bare(node), { ...reader, flat: true }));
+  return element('mfrac', {}, half(left), half(right));
 }
 
-function power({ base, exponent }: PowerSyntax, reader: Reader): string {
+function power({ base, exponent }: PowerSyntax, reader: Reader): Markup {
   const raised = row(typeset(bare(exponent), { ...reader, flat: true }));
   if (base.kind === 'call' && isNamedFunction(base) && bare(exponent).kind === 'number')
-    return called(base, element('msup', upright(nameOf(base)) + raised), reader);
-  return element('msup', powerBase(base, reader) + raised);
+    return called(base, raisedTo(upright(nameOf(base)), raised), reader);
+  return raisedTo(powerBase(base, reader), raised);
 }
 
 /** A function of one number, such as sin, whose power stands at its name: after its parentheses it would seem the argument's. */
@@ -88,7 +89,7 @@ function isNamedFunction({ name, args }: CallSyntax): boolean {
 }
 
 /** A base that has parts of its own keeps its parentheses, a fraction too. */
-function powerBase(base: Syntax, reader: Reader): string {
+function powerBase(base: Syntax, reader: Reader): Markup {
   if (base.kind === 'name') return reader.name(base.name, true);
   return base.kind === 'group' ? parenthesised(typeset(base.inner, reader)) : typeset(base, reader);
 }
@@ -99,21 +100,21 @@ function bare(node: Syntax): Syntax {
 }
 
 /** Between a number and what it counts. */
-const gap = element('mspace', '', 'width="0.2em"');
+const gap = element('mspace', { width: '0.2em' });
 
 /** A number with its unit, both as they are set in print. */
-function quantity(number: string, unit: string): string {
+function quantity(number: string, unit: string): Markup {
   if (unit === '') return numeral(number);
-  return row(numeral(number), unit === '°' ? '' : gap, words(unit));
+  return row(numeral(number), unit === '°' ? none : gap, words(unit));
 }
 
-function literal({ value, unit }: NumberSyntax): string {
+function literal({ value, unit }: NumberSyntax): Markup {
   return quantity(numberInPrint(writeNumber(value, { digits: 'full' })), unitInPrint(unit?.text ?? ''));
 }
 
-function call(node: CallSyntax, reader: Reader): string {
+function call(node: CallSyntax, reader: Reader): Markup {
   const fn = findFunction(node.name);
-  const draw = (part: Syntax): string => typeset(part, reader);
+  const draw = (part: Syntax): Markup => typeset(part, reader);
   const form = fn?.typeset && forms[fn.typeset];
   if (form) return form(node.args, draw);
   return called(node, upright(nameOf(node)), reader);
@@ -122,13 +123,14 @@ function call(node: CallSyntax, reader: Reader): string {
 const nameOf = ({ name }: CallSyntax): string => findFunction(name)?.typesetName ?? name;
 
 /** A call in the usual form: `head`, which is its name, and the arguments. */
-function called({ args }: CallSyntax, head: string, reader: Reader): string {
-  const list = args.map((arg) => typeset(arg, reader)).join(operator(';', 'form="infix" class="separator"'));
-  return row(head, operator('\u2061'), parenthesised(list));
+function called({ args }: CallSyntax, head: Markup, reader: Reader): Markup {
+  const separator = operator(';', { form: 'infix', class: 'separator' });
+  const list = args.map((arg, at) => [at === 0 ? none : separator, typeset(arg, reader)]);
+  return row(head, operator('\u2061'), parenthesised(together(list)));
 }
 
 /** A formula in its symbols. */
-export function formulaMath(node: Syntax): string {
+export function formulaMath(node: Syntax): Markup {
   return typeset(node, { name: (name) => symbolMath(name), times: '·' });
 }
 
@@ -140,8 +142,8 @@ export function formulaMath(node: Syntax): string {
 export function numbersMath(
   node: Syntax,
   shown: (name: string) => { readonly number: string; readonly unit: string } | undefined,
-): string {
-  const name = (written: string, raised?: boolean): string => {
+): Markup {
+  const name = (written: string, raised?: boolean): Markup => {
     const value = shown(written);
     if (!value) return symbolMath(written);
     const { number, unit } = value;

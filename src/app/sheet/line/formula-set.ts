@@ -1,0 +1,93 @@
+import type { CheckedFormula, Syntax } from '../../../language/index.ts';
+import { element, type Markup, writeMarkup } from '../../../markup/index.ts';
+import {
+  formulaMath,
+  levelSign,
+  math,
+  numbersMath,
+  power,
+  row,
+  upright,
+  words,
+} from '../../../record/index.ts';
+import { shownText } from '../../session/shown.ts';
+import { formulaLines } from './formula-lines.ts';
+import type { FormulaLine, Piece } from './formula-pieces.ts';
+import { takenBranch } from './taken-branch.ts';
+import type { NamedValues } from './values-by-name.ts';
+
+/** A formula typeset: on how many lines, and how wide (in em of its type). */
+export interface SetFormula {
+  readonly lines: readonly { readonly markup: Markup; readonly indent: number }[];
+  readonly width: number;
+  /** Whether an equals sign leads on to it: what is true or false equals no number. */
+  readonly equals?: boolean;
+}
+
+const set = new WeakMap<CheckedFormula, Map<number, SetFormula>>();
+
+/** The typeset form of a formula for lines of `most` em; made once for each formula. */
+export function typesetFormula(checked: CheckedFormula, most: number): SetFormula {
+  const byWidth = set.get(checked) ?? new Map<number, SetFormula>();
+  set.set(checked, byWidth);
+  const known = byWidth.get(most);
+  if (known) return known;
+  const made = setLines(formulaLines(checked.syntax, most), formulaMath);
+  byWidth.set(most, made);
+  return made;
+}
+
+/**
+ * A formula with the numbers of now put in, of a choice between formulas the branch that holds. Undefined where that
+ * changes nothing, as in a formula whose names are all columns.
+ */
+export function typesetNumbers(
+  checked: CheckedFormula,
+  most: number,
+  values: NamedValues,
+): SetFormula | undefined {
+  const taken = takenBranch(checked.syntax, values.fact);
+  const put = setNumbers(taken, most, values.shown(taken));
+  const bare = setNumbers(checked.syntax, most, () => undefined);
+  if (put.lines.every(({ markup }, at) => sameMarkup(markup, bare.lines[at]?.markup))) return undefined;
+  return { ...put, equals: checked.typed.type.kind !== 'truth' };
+}
+
+function setNumbers(node: Syntax, most: number, shown: ReturnType<NamedValues['shown']>): SetFormula {
+  const textOf = (name: string): string => {
+    const value = shown(name);
+    if (!value) return name;
+    return value.number.startsWith('−') ? `(${shownText(value)})` : shownText(value);
+  };
+  return setLines(formulaLines(node, most, textOf), (one) => numbersMath(one, shown), '×');
+}
+
+function setLines(lines: readonly FormulaLine[], draw: (node: Syntax) => Markup, times = '·'): SetFormula {
+  return {
+    lines: lines.map(({ indent, pieces }) => ({
+      indent,
+      markup: math(...pieces.map((piece) => drawPiece(piece, draw, times))),
+    })),
+    width: Math.max(...lines.map(({ indent, width }) => indent + width)),
+  };
+}
+
+function drawPiece(piece: Piece, draw: (node: Syntax) => Markup, times: string): Markup {
+  switch (piece.kind) {
+    case 'node':
+      return draw(piece.node);
+    case 'sign':
+      return levelSign(piece.text === '·' ? times : piece.text, piece.form);
+    case 'raised':
+      return power(levelSign(piece.text, 'postfix'), row(draw(piece.node)));
+    case 'lowered':
+      return element('msub', {}, levelSign(piece.text, 'postfix'), row(draw(piece.node)));
+    case 'words':
+      return words(piece.text);
+    case 'name':
+      return upright(piece.text);
+  }
+}
+
+const sameMarkup = (a: Markup, b: Markup | undefined): boolean =>
+  b !== undefined && writeMarkup(a) === writeMarkup(b);
