@@ -1,8 +1,9 @@
 import { sameDimension } from './dimension.ts';
+import { bareLength, datumOf, elevationUnit } from './elevation.ts';
 import { preferredUnit } from './preferred-unit.ts';
 import { readUnit } from './read-unit.ts';
 import type { UnitInfo, UnitRegistry } from './registry.ts';
-import type { Unit } from './unit.ts';
+import type { PointKind, Unit } from './unit.ts';
 
 type System = 'SI' | 'US';
 
@@ -59,7 +60,8 @@ const IN_COMPOUNDS: Readonly<Record<System, Readonly<Record<string, string>>>> =
 
 /**
  * The unit in which a system of units reads what another unit states: the unit itself where the system has it, its
- * counterpart where trades have one (powers too: mm^3 and in^3), else the preferred one of its dimension.
+ * counterpart where trades have one (powers too: mm^3 and in^3), else the preferred one of its dimension. An elevation
+ * keeps its datum, a temperature stays one; a date is the same in both.
  */
 export function unitInSystem(unit: Unit, system: System, registry: UnitRegistry): Unit {
   const found = foundIn(registry, system);
@@ -80,6 +82,7 @@ function foundIn(registry: UnitRegistry, system: System): Map<string, Unit> {
 }
 
 function inSystem(unit: Unit, system: System, registry: UnitRegistry): Unit {
+  if (unit.point !== undefined) return pointInSystem(unit, unit.point, system, registry);
   if (belongs(unit.text, system, registry)) return unit;
   const [, symbol = unit.text, power = ''] = /^([^\s^·*/()]+)(\^\d+)$/.exec(unit.text) ?? [];
   const text = COUNTERPARTS[system][symbol];
@@ -88,6 +91,19 @@ function inSystem(unit: Unit, system: System, registry: UnitRegistry): Unit {
   return (
     symbolBySymbol(unit, system, registry) ?? preferredUnit(unit.dimension, unit.angle, system, registry)
   );
+}
+
+const TEMPERATURES: Readonly<Record<System, string>> = { SI: 'degC', US: 'degF' };
+
+function pointInSystem(unit: Unit, point: PointKind, system: System, registry: UnitRegistry): Unit {
+  const datum = datumOf(point);
+  const found =
+    datum !== undefined
+      ? elevationUnit(unitInSystem(bareLength(unit), system, registry), datum, { from: 0, to: 0 })
+      : point === 'temperature'
+        ? readUnit(TEMPERATURES[system], registry)
+        : undefined;
+  return found?.ok ? found.value : unit;
 }
 
 /** The symbols of a unit's text, each with its power. */

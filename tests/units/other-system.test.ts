@@ -105,3 +105,21 @@ test('the dimension never changes, in either system', () => {
       );
   }
 });
+
+test('an elevation is read in the other system over its own datum, a temperature as one, a date as it is', () => {
+  const extended = extendUnits(standardUnits, { datums: ['MLLW'] });
+  if (!extended.ok) throw new Error('the datum is refused');
+  const point = (text: string, system: 'SI' | 'US') => shown(text, system, extended.value);
+  expect([point('ft MLLW', 'SI'), point('El. ft', 'SI'), point('in MLLW', 'SI')]).toEqual([
+    'm MLLW',
+    'El. m',
+    'mm MLLW',
+  ]);
+  expect([point('m MLLW', 'US'), point('m MLLW', 'SI'), point('ft MLLW', 'US')]).toEqual([
+    'ft MLLW',
+    'm MLLW',
+    'ft MLLW',
+  ]);
+  expect([point('degF', 'SI'), point('degC', 'US'), point('degC', 'SI')]).toEqual(['degC', 'degF', 'degC']);
+  expect([point('date', 'SI'), point('date', 'US')]).toEqual(['date', 'date']);
+});

@@ -53,5 +53,5 @@ export function carriedFrom(
 /** A text that is carried to a place with another unit: a number alone takes its unit along. */
 export function carried(text: string, from: string | undefined, to: string | undefined): string {
   const hasUnit = from !== undefined && from !== '' && from !== '-';
-  return hasUnit && from !== to && isBareNumber(text) ? `${text.trim()} ${from}` : text;
+  return hasUnit && from !== to && isBareNumber(text) ? `${text.trim()} ${from.replace(/^El\. /, '')}` : text;
 }

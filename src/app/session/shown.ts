@@ -33,8 +33,8 @@ export function shownText({ number, unit }: Shown): string {
   return quantityInPrint(number, unit);
 }
 
-/** The unit a quantity is shown in: points keep their own. */
+/** The unit a quantity is shown in. */
 export function unitShown(unit: Unit, view: UnitsView, registry: UnitRegistry): Unit {
-  if (view === 'written' || unit.point !== undefined || unit.dimension.key === '') return unit;
+  if (view === 'written' || unit.dimension.key === '') return unit;
   return unitInSystem(unit, view, registry);
 }

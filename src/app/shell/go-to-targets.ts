@@ -17,29 +17,38 @@ export interface Target {
 }
 
 /**
- * The targets that what is typed fits, best first: its name, on its sheet or as other sheets write it, the beginning of
- * it, words of what it is, a part of its name. Nothing typed fits all.
+ * The targets that what is typed fits, best first: what is called just so, by its name (on its sheet, in its table, or as
+ * other sheets write it) or in words; what begins so; what has a word that begins so; what has it anywhere. Nothing
+ * typed fits all.
  */
 export function targetsFor(typed: string, notebook: Notebook): readonly Target[] {
-  const wanted = folded(typed.trim());
-  const rank = ({ name, label, sheet }: Target): number => {
-    if (wanted === '') return 0;
-    const own = folded(name);
-    // Before its point the name of a sheet tells nothing apart.
-    const names = own === '' ? [] : wanted.includes('.') ? [own, `${folded(sheet)}.${own}`] : [own];
-    if (names.includes(wanted)) return 0;
-    if (names.some((one) => one.startsWith(wanted))) return 1;
-    if (label.toLowerCase().includes(wanted)) return 2;
-    return own.includes(wanted) ? 3 : none;
-  };
+  const wanted = typed.trim();
   return [...sheetTargets(notebook.book), ...nameTargets(notebook), ...partTargets(notebook.book)]
-    .map((target) => ({ target, at: rank(target) }))
-    .filter(({ at }) => at < none)
+    .map((target) => ({ target, at: wanted === '' ? 0 : fits.findIndex((fit) => fit(target, wanted)) }))
+    .filter(({ at }) => at >= 0)
     .sort((a, b) => a.at - b.at)
     .map(({ target }) => target);
 }
 
-const none = 4;
+/** How a target may fit what is typed, best first. */
+const fits: readonly ((target: Target, wanted: string) => boolean)[] = [
+  (target, wanted) => namesOf(target, wanted).includes(spelledOut(wanted)),
+  (target, wanted) => namesOf(target, wanted).some((name) => folded(name) === folded(wanted)),
+  ({ label }, wanted) => label.toLowerCase() === wanted.toLowerCase(),
+  (target, wanted) => namesOf(target, wanted).some((name) => folded(name).startsWith(folded(wanted))),
+  ({ label }, wanted) => label.toLowerCase().startsWith(wanted.toLowerCase()),
+  ({ label }, wanted) => label.toLowerCase().includes(` ${wanted.toLowerCase()}`),
+  ({ label }, wanted) => label.toLowerCase().includes(wanted.toLowerCase()),
+  ({ name }, wanted) => folded(name).includes(folded(wanted)),
+];
+
+/** What a name may be called by, spelled out; before its point the name of a sheet tells nothing apart. */
+function namesOf({ name, sheet }: Target, wanted: string): readonly string[] {
+  const own = spelledOut(name);
+  if (own === '') return [];
+  if (wanted.includes('.')) return [own, `${spelledOut(sheet)}.${own}`];
+  return [own, own.slice(own.lastIndexOf('.') + 1)];
+}
 
 const folded = (text: string): string => spelledOut(text).toLowerCase();
 

@@ -20,9 +20,9 @@ export interface Amount {
   readonly unit: Unit;
 }
 
-/** The unit to label with: points keep their own. */
+/** The unit to label with. */
 export function labelUnit(unit: Unit, view: FigureView, registry: UnitRegistry): Unit {
-  if (view === 'written' || unit.point !== undefined || unit.dimension.key === '') return unit;
+  if (view === 'written' || unit.dimension.key === '') return unit;
   return unitInSystem(unit, view, registry);
 }
 

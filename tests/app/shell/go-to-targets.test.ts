@@ -64,3 +64,50 @@ test('nothing typed lists everything, sheets first', () => {
   expect(found('')).toHaveLength(5);
   expect(found('nowhere')).toEqual([]);
 });
+
+test('what is called just so comes first, whatever else has it in it', () => {
+  const crowd = openNotebook({
+    ...blankBook(),
+    sheets: [
+      {
+        key: 'a',
+        title: 'Energy of the ship',
+        parts: [
+          {
+            id: 'p1',
+            kind: 'rows',
+            rows: [
+              { id: 'r1', kind: 'given', name: 'E', label: 'Energy of one berthing', entry: '1', unit: 'kJ' },
+              { id: 'r2', kind: 'given', name: 'topple', label: 'lost energy', entry: '1', unit: 'kJ' },
+              { id: 'r3', kind: 'given', name: 'e', label: 'share', entry: '1', unit: '-' },
+            ],
+          },
+          {
+            id: 'p2',
+            kind: 'table',
+            name: 'layers',
+            length: 1,
+            columns: [{ id: 'c', kind: 'given', name: 'top', label: 'upper face', unit: 'm', chunks: [[1]] }],
+          },
+          { id: 'p3', kind: 'prose', role: 'heading', text: 'Energy' },
+        ],
+      },
+    ],
+  });
+  const first = (typed: string): string | undefined => {
+    const [target] = targetsFor(typed, crowd);
+    return target && (target.name || target.label);
+  };
+  expect(first('energy')).toBe('Energy');
+  expect(first('Energy')).toBe('Energy');
+  expect(first('top')).toBe('layers.top');
+  expect(first('e')).toBe('e');
+  expect(first('E')).toBe('E');
+  expect(first('lost energy')).toBe('topple');
+  expect(targetsFor('energy', crowd).map(({ label }) => label)).toEqual([
+    'Energy',
+    'Energy of the ship',
+    'Energy of one berthing',
+    'lost energy',
+  ]);
+});
