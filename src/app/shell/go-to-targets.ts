@@ -24,14 +24,17 @@ export interface Target {
 export function targetsFor(typed: string, notebook: Notebook): readonly Target[] {
   const wanted = typed.trim();
   return [...sheetTargets(notebook.book), ...nameTargets(notebook), ...partTargets(notebook.book)]
-    .map((target) => ({ target, at: wanted === '' ? 0 : fits.findIndex((fit) => fit(target, wanted)) }))
+    .map((target) => ({
+      target,
+      at: wanted === '' ? 0 : ways.findIndex((matches) => matches(target, wanted)),
+    }))
     .filter(({ at }) => at >= 0)
     .sort((a, b) => a.at - b.at)
     .map(({ target }) => target);
 }
 
 /** How a target may fit what is typed, best first. */
-const fits: readonly ((target: Target, wanted: string) => boolean)[] = [
+const ways: readonly ((target: Target, wanted: string) => boolean)[] = [
   (target, wanted) => namesOf(target, wanted).includes(spelledOut(wanted)),
   (target, wanted) => namesOf(target, wanted).some((name) => folded(name) === folded(wanted)),
   ({ label }, wanted) => label.toLowerCase() === wanted.toLowerCase(),
