@@ -1,0 +1,175 @@
+import type { BrowserContext, Page } from 'playwright-core';
+import type { Place } from './book.ts';
+
+/** A point of the window. */
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** What a person does it with: the tab in front, the pointer, the keys. */
+export class Hands {
+  readonly context: BrowserContext;
+  readonly complaints: string[] = [];
+  #page: Page;
+
+  constructor(context: BrowserContext, page: Page) {
+    this.context = context;
+    this.#page = page;
+    this.#listen(page);
+  }
+
+  get page(): Page {
+    return this.#page;
+  }
+
+  #listen(page: Page): void {
+    page.on('console', (message) => {
+      const told = message.type() === 'error' || message.type() === 'warning';
+      if (told && !message.text().startsWith('Service Worker registration blocked'))
+        this.complaints.push(message.text());
+    });
+    page.on('pageerror', (error) => this.complaints.push(error.message));
+    // A person who is asked whether to leave does leave.
+    page.on('dialog', (dialog) => void dialog.accept());
+  }
+
+  async press(key: string): Promise<void> {
+    await this.#page.keyboard.press(key);
+  }
+
+  async clickAt({ x, y }: Point, options: Parameters<Page['mouse']['click']>[2] = {}): Promise<void> {
+    await this.#page.mouse.click(x, y, options);
+  }
+
+  /** Where the pointer finds a cell; undefined where something else lies over it or it is not there. */
+  cell(place: Place): Promise<Point | undefined> {
+    return this.#page.evaluate(pointOf, place);
+  }
+
+  /** A point of the paper with nothing on it, looked for from a height on (0 to 1). */
+  blank(height: number): Promise<Point | undefined> {
+    return this.#page.evaluate(blankPoint, height);
+  }
+
+  /** Where the first element that a selector finds is met by the pointer. */
+  async element(selector: string): Promise<Point | undefined> {
+    const found = this.#page.locator(selector).first();
+    if ((await found.count()) === 0) return undefined;
+    await found.scrollIntoViewIfNeeded({ timeout: 2000 }).catch(() => undefined);
+    const box = await found.boundingBox();
+    return box && box.width > 0
+      ? { x: box.x + Math.min(box.width / 2, 40), y: box.y + box.height / 2 }
+      : undefined;
+  }
+
+  /** Waits until the page says that all is kept; false if it does not say so in time. */
+  async kept(): Promise<boolean> {
+    return this.#page
+      .getByText(/all kept/)
+      .first()
+      .waitFor({ timeout: 5000 })
+      .then(
+        () => true,
+        () => false,
+      );
+  }
+
+  /** Loads the page again, and waits for its book. */
+  async reload(): Promise<void> {
+    await this.#page.reload();
+    await this.#opened();
+  }
+
+  /** Closes the tab, and opens its address in another. */
+  async reopen(): Promise<void> {
+    const address = this.#page.url();
+    const next = await this.context.newPage();
+    await this.#page.close({ runBeforeUnload: false });
+    this.#page = next;
+    this.#listen(next);
+    await next.goto(address);
+    await this.#opened();
+  }
+
+  async #opened(): Promise<void> {
+    await this.#page.locator('quay-line, quay-words, quay-table').first().waitFor({ timeout: 20_000 });
+  }
+
+  /** Turns to another window, and back. */
+  async lookElsewhere(): Promise<void> {
+    const devtools = await this.context.newCDPSession(this.#page);
+    await devtools.send('Emulation.setFocusEmulationEnabled', { enabled: false });
+    const other = await this.context.newPage();
+    await other.bringToFront();
+    await other.evaluate(() => new Promise((done) => setTimeout(done, 30)));
+    await this.#page.bringToFront();
+    await other.close();
+    await devtools.send('Emulation.setFocusEmulationEnabled', { enabled: true });
+    await devtools.detach();
+  }
+}
+
+function pointOf({ part, item, field }: Place): Point | undefined {
+  const sheet = document
+    .querySelector('quay-app')
+    ?.shadowRoot?.querySelector('quay-desk')
+    ?.shadowRoot?.querySelector('quay-sheet');
+  const root = sheet?.shadowRoot;
+  if (!root) return undefined;
+  const own = (element: Element): boolean => {
+    const at = (name: string) => element.closest<HTMLElement>(`[data-${name}]`)?.dataset[name];
+    return at('part') === part && at('item') === item && at('field') === field;
+  };
+  const cell = [...root.querySelectorAll(`[data-field="${CSS.escape(field)}"]`)].find(own);
+  if (!cell) return undefined;
+  const frame = sheet.getBoundingClientRect();
+  const isWithin = () => {
+    const box = cell.getBoundingClientRect();
+    return (
+      box.top >= frame.top && box.bottom <= frame.bottom && box.left >= frame.left && box.right <= frame.right
+    );
+  };
+  if (!isWithin()) cell.scrollIntoView({ block: 'center', inline: 'nearest' });
+  const box = cell.getBoundingClientRect();
+  const [x, y] = [box.left + Math.min(box.width / 2, 24), box.top + Math.min(box.height / 2, 14)];
+  let at = document.elementFromPoint(x, y);
+  for (let turn = 0; turn < 8 && at?.shadowRoot; turn += 1) {
+    const inner: Element | null = at.shadowRoot.elementFromPoint(x, y);
+    if (!inner || inner === at) break;
+    at = inner;
+  }
+  // What lies in a slot or an editor of the cell counts as the cell.
+  for (let up: Node | null = at; up; up = up instanceof ShadowRoot ? up.host : up.parentNode)
+    if (up === cell) return at?.closest('button') ? undefined : { x, y };
+  return undefined;
+}
+
+function blankPoint(height: number): Point | undefined {
+  const sheet = document
+    .querySelector('quay-app')
+    ?.shadowRoot?.querySelector('quay-desk')
+    ?.shadowRoot?.querySelector('quay-sheet');
+  if (!sheet?.shadowRoot) return undefined;
+  const box = sheet.getBoundingClientRect();
+  for (const [across, down] of [
+    [0.01, 0],
+    [0.985, 0],
+    [0.03, 0.1],
+    [0.96, 0.2],
+    [0.5, 0.3],
+    [0.5, 0.55],
+    [0.97, 0.6],
+  ] as const) {
+    const [x, y] = [box.left + across * box.width, box.top + ((height + down) % 1) * box.height];
+    const inner: Element | null = sheet.shadowRoot.elementFromPoint(x, y);
+    const outer = document.elementFromPoint(x, y);
+    if (outer?.tagName !== 'QUAY-APP' || !inner) continue;
+    if (
+      inner === sheet ||
+      !inner.closest('[data-part], [role="row"], button, input, label, quay-title-block')
+    )
+      return { x, y };
+  }
+  return undefined;
+}

@@ -1,0 +1,231 @@
+import {
+  type Book,
+  columnAt,
+  type Line,
+  lineAt,
+  type Place,
+  partAt,
+  rowOf,
+  takenAt,
+  textAt,
+  withPart,
+  withText,
+} from '../book.ts';
+import type { Hands } from '../hands.ts';
+import { isOnCells, type Kind, kindOf } from '../kind.ts';
+import type { Seen } from '../seen.ts';
+import { changedTo, left, type Outcome, type State, unchanged, unitOf } from '../state.ts';
+import { isTaken } from '../units-beside.ts';
+import { grown, selectedOf } from './lines.ts';
+import { typedInto } from './typing.ts';
+
+type Cells = readonly (readonly string[])[];
+
+const asText = (cells: Cells): string => cells.map((row) => row.join('\t')).join('\n');
+
+async function paste(hands: Hands, text: string): Promise<boolean> {
+  await hands.page.evaluate((copied) => navigator.clipboard.writeText(copied), text);
+  await hands.press('Control+v');
+  await hands.page.waitForTimeout(30);
+  return true;
+}
+
+/** Nothing was taken, and a sentence or a dialog says why. */
+function refused(state: State): Outcome {
+  return { ...unchanged(state, { kind: 'any' }), said: ' ' };
+}
+
+/** The place so many rows down and cells right; undefined where the sheet has none for it. */
+function neighbour(book: Book, from: Place, down: number, right: number): Place | undefined {
+  const part = partAt(book, from);
+  const row = rowOf(from.item);
+  if (!part) return undefined;
+  if (row !== undefined && part.columns) {
+    const column = part.columns[part.columns.findIndex(({ id }) => id === from.field) + right];
+    return column?.kind === 'given' ? { ...from, item: `r${row + down}`, field: column.id } : undefined;
+  }
+  const lines = part.rows ?? [];
+  const line = lines[lines.findIndex(({ id }) => id === from.item) + down];
+  if (lineAt(book, from) === undefined) return down === 0 && right === 0 ? from : undefined;
+  const field = fields[fields.indexOf(from.field) + right];
+  return line && field !== undefined ? { ...from, item: line.id, field } : undefined;
+}
+
+const fields = ['reference', 'name', 'label', 'value', 'unit'];
+
+/** The book with a block of texts put in from a place on, a table longer where it must be; undefined if a text has no place. */
+function putIn(state: State, from: Place, cells: Cells, before: Seen, after: Seen): Book | undefined {
+  let { book } = state;
+  const row = rowOf(from.item);
+  const table = partAt(book, from);
+  if (row !== undefined && table?.columns) {
+    if (table.length === undefined) return undefined;
+    const more = Math.max(0, row + cells.length - table.length);
+    const longer = (column: Line): Line =>
+      column.cells ? { ...column, cells: [...column.cells, ...new Array<string>(more).fill('')] } : column;
+    book = withPart(book, from, (part) => ({
+      ...part,
+      length: (part.length ?? 0) + more,
+      columns: (part.columns ?? []).map(longer),
+    }));
+  }
+  for (const [down, texts] of cells.entries())
+    for (const [right, text] of texts.entries()) {
+      const place = neighbour(book, from, down, right);
+      const takes = place && takenAt(book, place);
+      if (!place || !takes) return undefined;
+      if (takes === 'name') return undefined;
+      const beside = before.cells.find(
+        (cell) => JSON.stringify(cell.place) === JSON.stringify({ ...place, sheet: cell.place.sheet }),
+      );
+      const head = before.cells.find(
+        (cell) => cell.place.part === place.part && cell.place.field === place.field && columnAt(book, place),
+      );
+      const own = unitOf(book, place);
+      const written = textAt(after.book, place) ?? '';
+      const taken = isTaken(written, text, beside?.unit ?? head?.unit ?? own ?? '', own) ? written : text;
+      book = withText(book, place, taken);
+    }
+  return book;
+}
+
+function pasted(state: State, cells: Cells, before: Seen, after: Seen): readonly Outcome[] {
+  const selected = selectedOf(before);
+  const [first] = selected;
+  const [only] = cells;
+  if (!first) return [unchanged(state)];
+  const outcomes: Outcome[] = [];
+  const one = cells.length === 1 && only?.length === 1 ? only[0] : undefined;
+  if (one !== undefined && selected.length > 1) {
+    let all: Book | undefined = state.book;
+    for (const place of selected) all = all && putIn({ ...state, book: all }, place, [[one]], before, after);
+    if (all) outcomes.push({ ...changedTo(state, all), editor: { kind: 'closed' } });
+  } else {
+    const book = putIn(state, first, cells, before, after);
+    if (book) outcomes.push({ ...changedTo(state, book), editor: { kind: 'closed' } });
+  }
+  return [...outcomes, refused(state)];
+}
+
+const block: Kind<Cells> = {
+  name: 'paste a block',
+  weight: (seen) => (isOnCells(seen) ? 1.6 : 0),
+  draw: (seen, chance) => {
+    const place = selectedOf(seen)[0];
+    const takes = place && takenAt(seen.book, place);
+    if (!place || !takes) return undefined;
+    const number = () => String(1 + chance.whole(99));
+    if (takes === 'words' || takes === 'prose') return [[`pasted ${number()}`]];
+    const [rows, across] = [1 + chance.whole(3), rowOf(place.item) === undefined ? 1 : 1 + chance.whole(3)];
+    return Array.from({ length: rows }, () => Array.from({ length: across }, number));
+  },
+  perform: (hands, cells) => paste(hands, asText(cells)),
+  expect: pasted,
+};
+
+const intoEditor: Kind<string> = {
+  name: 'paste into the editor',
+  weight: (seen) => (seen.editor ? 0.6 : 0),
+  draw: (_seen, chance) => `${1 + chance.whole(99)}`,
+  perform: (hands, text) => paste(hands, text),
+  expect: typedInto,
+};
+
+const foreignLines: Kind<Cells> = {
+  name: 'paste lines of a spreadsheet',
+  weight: (seen) => (isOnCells(seen) && seen.place && lineAt(seen.book, seen.place) ? 0.8 : 0),
+  draw: (_seen, chance) => {
+    const line = (): readonly string[] => {
+      const number = 1 + chance.whole(999);
+      return ['', `q_${number}`, `pasted line ${number}`, String(number), 'm'];
+    };
+    return [line(), line()];
+  },
+  perform: (hands, cells) => paste(hands, asText(cells)),
+  expect: (state, cells, _before, after) => {
+    const says = (line: Line, [, name, label, value, unit]: readonly string[]): boolean =>
+      line.name === name &&
+      line.label === label &&
+      (line.entry ?? line.formula) === value &&
+      line.unit === unit;
+    const passes = (fresh: readonly Line[]): boolean =>
+      fresh.length === cells.length && fresh.every((line, at) => says(line, cells[at] ?? []));
+    const inserted = grown(state, after, passes);
+    return [refused(state), inserted];
+  },
+};
+
+const ownLines: Kind<{ readonly from: Place; readonly to: Place; readonly at: Place }> = {
+  name: 'copy lines and paste them',
+  weight: () => 0.7,
+  draw: (seen, chance) => {
+    const own = seen.cells
+      .map(({ place }) => place)
+      .filter((place) => lineAt(seen.book, place) && partAt(seen.book, place)?.rows);
+    const from = chance.one(own.filter(({ field }) => field === 'reference'));
+    const to = chance.one(own.filter(({ part, field }) => part === from?.part && field === 'unit'));
+    const at = chance.one(own.filter(({ field }) => field === 'label'));
+    return from && to && at ? { from, to, at } : undefined;
+  },
+  perform: async (hands, { from, to, at }) => {
+    for (const [place, keys] of [
+      [from, []],
+      [to, ['Shift']],
+    ] as const) {
+      const point = await hands.cell(place);
+      if (!point) return false;
+      for (const key of keys) await hands.page.keyboard.down(key);
+      await hands.clickAt(point);
+      for (const key of keys) await hands.page.keyboard.up(key);
+      await hands.page.waitForTimeout(30);
+    }
+    await hands.press('Control+c');
+    const point = await hands.cell(at);
+    if (!point) return false;
+    await hands.clickAt(point);
+    await hands.page.waitForTimeout(30);
+    await hands.press('Control+v');
+    await hands.page.waitForTimeout(30);
+    return true;
+  },
+  expect: (state, { from, to }, _before, after) =>
+    left(state, after).map((gone): Outcome => {
+      if (gone.editor.kind !== 'closed') return gone;
+      const rows = partAt(gone.book, from)?.rows ?? [];
+      const ends = [from, to].map(({ item }) => rows.findIndex(({ id }) => id === item));
+      const copied = rows.slice(Math.min(...ends), Math.max(...ends) + 1);
+      const rest = ({ label, entry, unit, kind, reference }: Line) =>
+        JSON.stringify([label, entry, unit, kind, reference]);
+      const passes = (fresh: readonly Line[]): boolean =>
+        fresh.length === copied.length &&
+        fresh.every((line, index) => rest(line) === rest(copied[index] ?? line));
+      return grown({ ...state, ...gone }, after, passes);
+    }),
+};
+
+const cut: Kind<null> = {
+  name: 'cut cells',
+  weight: (seen) => (isOnCells(seen) && seen.selected.length < 2 ? 0.3 : 0),
+  draw: () => null,
+  perform: async (hands) => {
+    await hands.press('Control+x');
+    await hands.page.waitForTimeout(20);
+    return true;
+  },
+  expect: (state, _args, { place }) => {
+    const takes = place && takenAt(state.book, place);
+    const calculated = takes === 'formula' && place && rowOf(place.item) !== undefined;
+    if (!place || !takes || takes === 'name' || calculated || textAt(state.book, place) === '')
+      return [unchanged(state)];
+    return [{ ...changedTo(state, withText(state.book, place, '')), editor: { kind: 'closed' } }];
+  },
+};
+
+/** What goes by the clipboard. */
+export const clipboardKinds = [
+  kindOf(block),
+  kindOf(intoEditor),
+  kindOf(foreignLines),
+  kindOf(ownLines),
+  kindOf(cut),
+];

@@ -1,0 +1,140 @@
+import { columnAt, lineAt, type Place, partAt, takenAt, writtenAt } from '../book.ts';
+import { isTyping, type Kind, kindOf } from '../kind.ts';
+import type { Chance } from '../random.ts';
+import type { Seen } from '../seen.ts';
+import { left, type Outcome, type State, unchanged } from '../state.ts';
+
+/** Something a person might type into a place. */
+function wordsFor(seen: Seen, place: Place, chance: Chance): string {
+  const number = String(1 + chance.whole(9999));
+  const small = `${1 + chance.whole(60)}`;
+  switch (takenAt(seen.book, writtenAt(seen.book, place))) {
+    case 'entry': {
+      const type = (columnAt(seen.book, place) ?? lineAt(seen.book, place))?.type;
+      if (type === 'text') return `item ${number}`;
+      return (
+        chance.one([
+          small,
+          small,
+          small,
+          `${small}.5`,
+          `${small} ft`,
+          `${small} in`,
+          `${small} m`,
+          '5 ton',
+          '-3',
+        ]) ?? small
+      );
+    }
+    case 'choice':
+      return chance.one(['n', 'y', 's', 'st', 'a']) ?? 'n';
+    case 'unit':
+      return chance.one(['ft', 'in', 'm', 'mm', 'kN', 'kip', 'foo']) ?? 'm';
+    case 'name':
+      return chance.one([`w_${number}`, `w_${number}`, '2x', lineAt(seen.book, place)?.name ?? 'x']) ?? 'x';
+    case 'formula':
+      return chance.one([`2 * ${small}`, `${small} m + 2 m`, `=3 * ${small}`, `${small} m + 1 s`]) ?? '1';
+    case 'prose':
+    case 'words':
+    case undefined:
+      return chance.one([`note ${number}`, `${small} of ${number}`]) ?? 'note';
+  }
+}
+
+/** Whether `whole` is `old` with `part` put in somewhere. */
+function isPutIn(old: string, part: string, whole: string): boolean {
+  for (let at = 0; at <= old.length; at += 1)
+    if (whole === old.slice(0, at) + part + old.slice(at)) return true;
+  return false;
+}
+
+/** How things may stand when a text has been typed where the person is. */
+export function typedInto(state: State, text: string, before: Seen, after: Seen): readonly Outcome[] {
+  const { draft } = state;
+  const seenText = after.editor?.text ?? '';
+  if (draft) {
+    const isChoice = takenAt(state.book, draft.place) === 'choice';
+    const expected = isPutIn(draft.text, text, seenText) ? seenText : draft.text + text;
+    return [
+      unchanged(state, {
+        kind: 'holds',
+        place: draft.place,
+        text: isChoice ? undefined : expected,
+        typed: true,
+      }),
+    ];
+  }
+  const { place } = before;
+  const nothing = unchanged(state);
+  if (!place || !takenAt(state.book, writtenAt(state.book, place))) return [nothing];
+  // What is typed by chance must not replace the formula of a whole column: a sentence says so.
+  const column = columnAt(state.book, place);
+  if (column && column.kind !== 'given' && place.item !== 'head') return [{ ...nothing, said: ' ' }];
+  const isChoice = takenAt(state.book, place) === 'choice';
+  const begun = unchanged(state, { kind: 'holds', place, text: isChoice ? undefined : text, typed: true });
+  return before.onPage && !before.overview ? [begun] : [nothing, begun];
+}
+
+const canType = (seen: Seen, state: State): boolean =>
+  !seen.dialog &&
+  !seen.menu &&
+  !seen.overview &&
+  (state.draft !== undefined || (seen.onPage && seen.place !== undefined));
+
+const type: Kind<string> = {
+  name: 'type',
+  weight: (seen, state) => (!canType(seen, state) ? 0 : isTyping(state) ? 1.5 : 14),
+  draw: (seen, chance, state) => {
+    const place = state.draft?.place ?? seen.place;
+    return place && wordsFor(seen, place, chance);
+  },
+  perform: async (hands, text) => {
+    await hands.page.keyboard.type(text);
+    return true;
+  },
+  expect: typedInto,
+};
+
+const insert: Kind<string> = {
+  ...type,
+  name: 'give text without keys',
+  weight: (seen, state) => (!canType(seen, state) ? 0 : isTyping(state) ? 0.5 : 1.5),
+  perform: async (hands, text) => {
+    await hands.page.keyboard.insertText(text);
+    return true;
+  },
+};
+
+const titles = ['project', 'subject', 'job', 'client', 'prepared', 'checked', 'date', 'revision'];
+
+const title: Kind<{ readonly field: string; readonly text: string }> = {
+  name: 'type into the title block',
+  weight: () => 0.8,
+  draw: (_seen, chance) => ({ field: chance.one(titles) ?? 'job', text: `T${chance.whole(999)}` }),
+  perform: async (hands, { field, text }) => {
+    const label = `${field.charAt(0).toUpperCase()}${field.slice(1)}`;
+    const at = await hands.element(`quay-title-block label:has-text("${label}") input`);
+    if (!at) return false;
+    await hands.clickAt(at);
+    await hands.page.waitForTimeout(20);
+    await hands.press('End');
+    await hands.page.keyboard.type(text);
+    return true;
+  },
+  expect: (state, { field, text }, _before, after) => {
+    const place = { sheet: '', part: 'title block', item: '', field };
+    const same = state.draft?.place.part === place.part && state.draft.place.field === field;
+    const had = same ? (state.draft?.text ?? '') : (state.book.title[field] ?? '');
+    const editor = { kind: 'holds', place, text: had + text, typed: true } as const;
+    if (same) return [unchanged(state, editor)];
+    return left(state, after).map((one) => (one.editor.kind === 'closed' ? { ...one, editor } : one));
+  },
+};
+
+/** The part a text of several lines can stand in. */
+export function isProse(state: State): boolean {
+  return state.draft !== undefined && partAt(state.book, state.draft.place)?.kind === 'prose';
+}
+
+/** What is typed. */
+export const typingKinds = [kindOf(type), kindOf(insert), kindOf(title)];
