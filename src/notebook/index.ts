@@ -13,7 +13,7 @@ export type {
 } from './model.ts';
 export { type Names, namesOf, resolveName } from './names.ts';
 export { type AppliedEdit, type Notebook, openNotebook } from './notebook.ts';
-export { recheckProgram } from './recheck-program.ts';
+export { recheckProgram, tooLargeToRecheck } from './recheck-program.ts';
 export {
   type ColumnResult,
   type Quantity,

@@ -1,11 +1,12 @@
 import { cellsOfColumn } from '../document/index.ts';
 import type { Typed } from '../language/index.ts';
-import type {
-  EngineValue,
-  EngineValues,
-  RecheckCell,
-  RecheckEntry,
-  RecheckProgram,
+import {
+  type EngineValue,
+  type EngineValues,
+  type RecheckCell,
+  type RecheckEntry,
+  type RecheckProgram,
+  tooLarge,
 } from '../recheck/index.ts';
 import { fromSI, readEntry } from '../units/index.ts';
 import type { InputColumnItem, InputItem, Item } from './model.ts';
@@ -21,6 +22,16 @@ export function recheckProgram(notebook: Notebook): { program: RecheckProgram; v
   const cells = [...model.items.values()].flatMap((item) => cellsOf(item, notebook));
   const units = book.settings.units ?? [];
   return { program: { tables, cells, units }, values: valuesOf(notebook) };
+}
+
+/** Why a book is too large to be computed a second time, before anything is made ready for it; undefined if it is not. */
+export function tooLargeToRecheck({ model, rowsOf }: Notebook): string | undefined {
+  const items = [...model.items.values()];
+  const columnsOf = (table: string) => items.filter((item) => 'table' in item && item.table === table).length;
+  return tooLarge({
+    lines: items.length,
+    tables: Array.from(model.tables.keys(), (id) => ({ rows: rowsOf(id) ?? 0, columns: columnsOf(id) })),
+  });
 }
 
 function cellsOf(item: Item, notebook: Notebook): readonly RecheckCell[] {

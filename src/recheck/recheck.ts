@@ -5,6 +5,7 @@ import { findingsOf, rowCountFindings } from './findings.ts';
 import { lowerBook } from './lower/book.ts';
 import type { EngineValues, RecheckProgram } from './program.ts';
 import type { RecheckReport } from './report.ts';
+import { restingOn } from './resting.ts';
 import { computeGrid } from './second-engine.ts';
 
 /**
@@ -20,10 +21,12 @@ export async function recheck(program: RecheckProgram, values: EngineValues): Pr
     const doubts = settleDoubts(book, computed, values);
     const apart: Compared[] = [];
     const differing: Compared[] = [];
+    let entries = 0;
     const counts = { agree: 0, 'without value': 0 };
     for (const value of valuesOf(book)) {
       if (doubts.has(keyOf(value))) continue;
       const verdict = compare(value, book, computed, values);
+      if (verdict === 'agree' && book.places.get(value.id)?.cell.kind !== 'formula') entries += 1;
       if (verdict === 'apart') apart.push(value);
       else if (verdict === 'differ') differing.push(value);
       else counts[verdict] += 1;
@@ -32,10 +35,16 @@ export async function recheck(program: RecheckProgram, values: EngineValues): Pr
     const wrong = [...differing, ...apart.filter((value) => !balanced.has(value))];
     return {
       agree: counts.agree + balanced.size,
+      entries,
       withoutValue: counts['without value'],
       findings: [...findingsOf(wrong, book, computed, values), ...rowCountFindings(program, book, computed)],
       indeterminate: Array.from(doubts.values(), doubtOf),
-      notRechecked: Array.from(book.borrowed, ([id, reason]) => ({ id, reason })),
+      notRechecked: Array.from(book.borrowed, ([id, reason]) => ({
+        id,
+        reason,
+        values: book.places.get(id)?.count ?? 1,
+      })),
+      resting: restingOn(book.borrowed.keys(), program),
     };
   } finally {
     computed.close();

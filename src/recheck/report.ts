@@ -25,18 +25,26 @@ export interface RecheckDoubt {
 export interface RecheckReport {
   /** How many values agree, entered ones included. */
   readonly agree: number;
+  /** How many of those were entered: of them only the reading in a unit is computed a second time. */
+  readonly entries: number;
   /** How many values neither engine has. */
   readonly withoutValue: number;
   readonly findings: readonly RecheckFinding[];
   /** Values no comparison can decide: a rounding tie where the last digit settles which way, a far tail. */
   readonly indeterminate: readonly RecheckDoubt[];
-  /** Lines and columns that were not computed a second time. */
-  readonly notRechecked: readonly { readonly id: string; readonly reason: string }[];
+  /** Lines and columns that were not computed a second time, and how many values they have. */
+  readonly notRechecked: readonly {
+    readonly id: string;
+    readonly reason: string;
+    readonly values: number;
+  }[];
+  /** The calculated lines and columns that depend on those, in the order of the book. */
+  readonly resting: readonly string[];
 }
 
 /** What agreement of the two engines does not prove; to be shown with every report. */
 export const RECHECK_LIMITS =
-  'The recheck computes every line a second time with another engine, other arithmetic order and unit factors from ' +
+  'The recheck computes what it counts as computed twice with another engine, other arithmetic order and unit factors from ' +
   'another source. It shares the reading of formulas and entries, the checking of types and the translation into plain ' +
   'spreadsheet formulas with the first, and takes its inputs as they stand: it does not show that a formula is the ' +
   'right one, that a coefficient or a standard applies, or that an entry is true.';
@@ -45,19 +53,45 @@ export const RECHECK_LIMITS =
 export function reportLines(report: RecheckReport): readonly string[] {
   const { findings, indeterminate, notRechecked } = report;
   const counts = [
-    `${counted(report.agree, 'value agrees', 'values agree')}`,
+    agreeWords(report),
     findings.length > 0 ? counted(findings.length, 'value disagrees', 'values disagree') : '',
     report.withoutValue > 0
       ? counted(report.withoutValue, 'has no value in either engine', 'have no value in either engine')
       : '',
     indeterminate.length > 0 ? counted(indeterminate.length, 'is not decided', 'are not decided') : '',
-    notRechecked.length > 0 ? `${notRechecked.length} not rechecked` : '',
+    notRecheckedWords(report),
   ];
   return [
     `${counts.filter((part) => part !== '').join('; ')}.`,
     ...findings.map((finding) => finding.message),
     ...indeterminate.map((tie) => tie.message),
     ...notRechecked.map(({ id, reason }) => `${id}: not rechecked: ${reason}`),
+    ...restingLines(report),
+  ];
+}
+
+/** How many values agree, and how many of them no formula gave. */
+function agreeWords({ agree, entries }: RecheckReport): string {
+  const words = counted(agree, 'value agrees', 'values agree');
+  return `${words} (${agree - entries} computed twice, ${counted(entries, 'entry', 'entries')})`;
+}
+
+/** How much was not computed a second time; empty where all was. */
+export function notRecheckedWords({ notRechecked }: RecheckReport): string {
+  const values = notRechecked.reduce((sum, one) => sum + one.values, 0);
+  if (notRechecked.length === 0) return '';
+  return `${counted(values, 'value', 'values')} of ${counted(notRechecked.length, 'line', 'lines')} not rechecked`;
+}
+
+/** The most results named that rest on what was not rechecked. */
+const MOST_NAMED = 12;
+
+function restingLines({ resting }: RecheckReport): readonly string[] {
+  if (resting.length === 0) return [];
+  const more = resting.length - MOST_NAMED;
+  const named = resting.slice(0, MOST_NAMED).join(', ');
+  return [
+    `these rest on what was not rechecked, whose values they take from the first engine: ${named}${more > 0 ? ` and ${more} more` : ''}`,
   ];
 }
 

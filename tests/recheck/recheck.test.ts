@@ -13,8 +13,16 @@ const geometry = {
 test('a sound book: every value agrees, entered ones included', async () => {
   const { program, values } = computed(bookOf(geometry));
   const report = await recheck(program, values);
-  expect(report).toEqual({ agree: 4, withoutValue: 0, findings: [], indeterminate: [], notRechecked: [] });
-  expect(reportLines(report)).toEqual(['4 values agree.']);
+  expect(report).toEqual({
+    agree: 4,
+    entries: 2,
+    withoutValue: 0,
+    findings: [],
+    indeterminate: [],
+    notRechecked: [],
+    resting: [],
+  });
+  expect(reportLines(report)).toEqual(['4 values agree (2 computed twice, 2 entries).']);
 });
 
 // By hand: a circle of 3 ft over 100 ft, π · 2.25 · 100 / 27 = 26.17993877991 cy; 1 m² = 1550.0031000062 in².
@@ -31,7 +39,7 @@ test('a value that is off by 2 in 10^9 is a finding that names both values in th
       message: 's.V: the engine has 26.1799388323 cy, the recheck 26.1799387799 cy',
     },
   ]);
-  expect(reportLines(report)[0]).toBe('3 values agree; 1 value disagrees.');
+  expect(reportLines(report)[0]).toBe('3 values agree (1 computed twice, 2 entries); 1 value disagrees.');
   const near = await recheck(program, instead(values, { 's.V': volume * (1 + 5e-10) }));
   expect(near.findings).toEqual([]);
 });
@@ -102,15 +110,17 @@ test('what is not rechecked is named with the reason, and what depends on it is 
   );
   const report = await recheck(program, values);
   expect(report.notRechecked).toEqual([
-    { id: 's.n', reason: 'LEN: texts stand as codes in the second engine' },
-    { id: 's.wet', reason: 'texts stand as codes in the second engine, and codes do not join' },
+    { id: 's.n', reason: 'LEN: texts stand as codes in the second engine', values: 1 },
+    { id: 's.wet', reason: 'texts stand as codes in the second engine, and codes do not join', values: 1 },
   ]);
   expect(report).toMatchObject({ agree: 2, findings: [] });
   expect(reportLines(report)).toEqual([
-    '2 values agree; 2 not rechecked.',
+    '2 values agree (1 computed twice, 1 entry); 2 values of 2 lines not rechecked.',
     's.n: not rechecked: LEN: texts stand as codes in the second engine',
     's.wet: not rechecked: texts stand as codes in the second engine, and codes do not join',
+    'these rest on what was not rechecked, whose values they take from the first engine: s.twice',
   ]);
+  expect(report.resting).toEqual(['s.twice']);
   const { findings } = await recheck(program, instead(values, { 's.twice': 21 }));
   expect(findings.map(({ id }) => id)).toEqual(['s.twice']);
 });
@@ -126,6 +136,7 @@ test('an entry in a unit without an independent factor is not rechecked', async 
   expect(report.notRechecked[0]).toEqual({
     id: 's.D',
     reason: 'the factor of its unit cubit is not in the independent table',
+    values: 1,
   });
   expect(report).toMatchObject({ agree: 2, findings: [] });
 });

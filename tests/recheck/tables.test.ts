@@ -25,10 +25,12 @@ test('rows, running sums, rows above, and aggregates over another table for each
   // Six columns of three rows, two of nine, one line.
   expect(report).toEqual({
     agree: 6 * 3 + 2 * 9 + 1,
+    entries: 2 * 3,
     withoutValue: 0,
     findings: [],
     indeterminate: [],
     notRechecked: [],
+    resting: [],
   });
 });
 
@@ -122,7 +124,7 @@ test('a formula that would take too many cells is not rechecked, and says so', a
   );
   const report = await recheck(program, values);
   expect(report.notRechecked).toEqual([
-    { id: 's.middle', reason: 'it would take more than 250000 helper cells' },
+    { id: 's.middle', reason: 'too large: it would take more than 50000 helper cells', values: 1 },
   ]);
   expect(report).toMatchObject({ agree: 601, findings: [] });
 });
@@ -139,8 +141,10 @@ test('a book that would take too many cells is rechecked up to its longest table
     bookOf({ 'W [kip]': '=SUM(t.w)' }, table('t', rows, entered, ...columns)),
   );
   expect([...lowerBook(program, values).borrowed]).toEqual([
-    ['s.t.d', 'the book would take more than 400000 cells'],
-    ['s.t.e', 'the book would take more than 400000 cells'],
+    ['s.t.b', 'too large: the book would take more than 200000 cells'],
+    ['s.t.c', 'too large: the book would take more than 200000 cells'],
+    ['s.t.d', 'too large: the book would take more than 200000 cells'],
+    ['s.t.e', 'too large: the book would take more than 200000 cells'],
   ]);
 });
 

@@ -1,4 +1,5 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import { tooLargeToRecheck } from '../../notebook/index.ts';
 import type { RecheckReport } from '../../recheck/index.ts';
 import type { RecheckReply, RecheckRequest } from '../../workers/index.ts';
 import type { Session } from '../session/session.ts';
@@ -8,6 +9,8 @@ const pause = 1500;
 
 export type RecheckState =
   | { readonly kind: 'waiting' }
+  /** The book is too large for it. */
+  | { readonly kind: 'left out'; readonly reason: string }
   | { readonly kind: 'done'; readonly report: RecheckReport }
   | { readonly kind: 'failed'; readonly reason: string };
 
@@ -17,6 +20,8 @@ export class RecheckController implements ReactiveController {
   readonly #host: ReactiveControllerHost & { readonly session: Session };
   #worker: Worker | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
+  /** Whether the worker has been asked and has not answered yet. */
+  #asked = false;
   #turn = 0;
   #lastKey = Number.NEGATIVE_INFINITY;
   #leave: (() => void) | undefined;
@@ -38,12 +43,19 @@ export class RecheckController implements ReactiveController {
     this.#leave?.();
     removeEventListener('keydown', this.#keyed, { capture: true });
     clearTimeout(this.#timer);
+    this.#giveUp();
+  }
+
+  /** Ends a recheck under way: the book it is of has moved on. */
+  #giveUp(): void {
     this.#worker?.terminate();
     this.#worker = undefined;
+    this.#asked = false;
   }
 
   #later(): void {
     this.#turn += 1;
+    if (this.#asked) this.#giveUp();
     if (this.state.kind !== 'waiting') {
       this.state = { kind: 'waiting' };
       this.#host.requestUpdate();
@@ -66,6 +78,13 @@ export class RecheckController implements ReactiveController {
   }
 
   #ask(): void {
+    const reason = tooLargeToRecheck(this.#host.session.notebook);
+    if (reason !== undefined) {
+      this.state = { kind: 'left out', reason };
+      this.#host.requestUpdate();
+      return;
+    }
+    this.#asked = true;
     this.#worker ??= this.#start();
     const request: RecheckRequest = { turn: this.#turn, book: this.#host.session.notebook.book };
     this.#worker.postMessage(request);
@@ -75,6 +94,8 @@ export class RecheckController implements ReactiveController {
     const worker = new Worker(new URL('../../workers/recheck.ts', import.meta.url), { type: 'module' });
     worker.addEventListener('message', (event: MessageEvent<RecheckReply>) => this.#hear(event.data));
     worker.addEventListener('error', (event) => {
+      if (worker !== this.#worker) return;
+      this.#giveUp();
       this.state = { kind: 'failed', reason: event.message };
       this.#host.requestUpdate();
     });
@@ -83,6 +104,7 @@ export class RecheckController implements ReactiveController {
 
   #hear(reply: RecheckReply): void {
     if (reply.turn !== this.#turn) return;
+    this.#asked = false;
     this.state =
       'report' in reply ? { kind: 'done', report: reply.report } : { kind: 'failed', reason: reply.failed };
     this.#host.requestUpdate();

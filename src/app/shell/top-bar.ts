@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing } from 'lit';
+import { notRecheckedWords, RECHECK_LIMITS, reportLines } from '../../recheck/index.ts';
 import type { Kept, Session, UnitsView } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { RecheckController, type RecheckState } from './recheck-controller.ts';
@@ -181,12 +182,17 @@ function secondWords(state: RecheckState): {
   switch (state.kind) {
     case 'waiting':
       return { words: 'checking…', bad: false };
+    case 'left out':
+      return { words: 'not rechecked', title: state.reason, bad: false };
     case 'failed':
       return { words: 'did not run', title: state.reason, bad: true };
     case 'done': {
       const { agree, findings } = state.report;
-      if (findings.length === 0) return { words: `${agree} values agree`, bad: false };
-      const title = findings.map(({ message }) => message).join('\n');
+      const title = [...reportLines(state.report), RECHECK_LIMITS].join('\n');
+      if (findings.length === 0) {
+        const left = notRecheckedWords(state.report);
+        return { words: `${left === '' ? '' : `${left}; `}${agree} values agree`, title, bad: false };
+      }
       return { words: `${findings.length} differ`, title, bad: true };
     }
   }

@@ -1,4 +1,4 @@
-import { openNotebook, recheckProgram } from '../../notebook/index.ts';
+import { openNotebook, recheckProgram, tooLargeToRecheck } from '../../notebook/index.ts';
 import {
   RECHECK_LIMITS,
   RECHECK_TOLERANCE,
@@ -23,7 +23,10 @@ export const recheck: Command = {
       throw new Refused('recheck takes one BOOK: a file or a template’s id');
     const book = readBook(name);
     const head = headOf(name, book);
-    const { program, values } = recheckProgram(openNotebook(book));
+    const notebook = openNotebook(book);
+    const reason = tooLargeToRecheck(notebook);
+    if (reason !== undefined) throw new Refused(`not rechecked: ${reason}`);
+    const { program, values } = recheckProgram(notebook);
     const report = await recheckBook(program, values);
     if (options.alone('json')) {
       const whole = { ...head, tolerance: RECHECK_TOLERANCE, ...report, limits: RECHECK_LIMITS };

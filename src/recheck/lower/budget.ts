@@ -1,9 +1,9 @@
 import { giveUp } from './obstacle.ts';
 
-/** The most helper cells one formula may take. */
-const MOST_HELPERS = 250_000;
-/** The most cells with formulas a grid may have: some ten seconds and 800 MB. */
-const MOST_CELLS = 400_000;
+/** The most helper cells one formula may take: some four seconds and 150 MB. */
+const MOST_HELPERS = 50_000;
+/** The most cells with formulas a grid may have: some five seconds and 400 MB. */
+const MOST_CELLS = 200_000;
 
 /** Counts the cells with formulas of a grid. */
 export interface Budget {
@@ -22,8 +22,9 @@ export function createBudget(): Budget {
   const spend = (count: number): void => {
     total += count;
     own += count;
-    if (own - values > MOST_HELPERS) giveUp(`it would take more than ${MOST_HELPERS} helper cells`);
-    if (total > MOST_CELLS) giveUp(`the book would take more than ${MOST_CELLS} cells`);
+    if (own - values > MOST_HELPERS)
+      giveUp(`too large: it would take more than ${MOST_HELPERS} helper cells`);
+    if (total > MOST_CELLS) giveUp(`too large: the book would take more than ${MOST_CELLS} cells`);
   };
   return {
     spend,
