@@ -7,6 +7,7 @@ import { TableRowsDialog } from './settings/table-rows-dialog.ts';
 import { Desk } from './shell/desk.ts';
 import { GoToDialog } from './shell/go-to-dialog.ts';
 import { KeysDialog } from './shell/keys-dialog.ts';
+import { SaveAlert } from './shell/save-alert.ts';
 import { SheetList } from './shell/sheet-list.ts';
 import { SheetListMenu } from './shell/sheet-list-menu.ts';
 import { StatusBar } from './shell/status-bar.ts';
@@ -22,6 +23,7 @@ customElements.define('quay-sheet-list', SheetList);
 customElements.define('quay-title-block', TitleBlock);
 customElements.define('quay-desk', Desk);
 customElements.define('quay-overview', Overview);
+customElements.define('quay-save-alert', SaveAlert);
 customElements.define('quay-told', Told);
 customElements.define('quay-status-bar', StatusBar);
 customElements.define('quay-side-panel', SidePanel);
@@ -32,6 +34,7 @@ customElements.define('quay-table-rows', TableRowsDialog);
 customElements.define('quay-keys', KeysDialog);
 
 // What an open book needs, loaded when the first book opens; the start page needs none of it.
-export { saveBookFile } from './keeping/files.ts';
 export { openSession } from './session/session.ts';
+export { createBookFiles } from './storage/book-file.ts';
+export { download } from './storage/download.ts';
 export { saveTable } from './table/save-table.ts';

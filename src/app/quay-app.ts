@@ -1,7 +1,5 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { groupedSheets } from './editing/grouped-sheets.ts';
-import type { FileHandle } from './keeping/files.ts';
-import type { Keeping, Library, LibraryNotice } from './keeping/library.ts';
 import type { CellPlace } from './session/place.ts';
 import type { Session } from './session/session.ts';
 import type { BookSettings } from './settings/book-settings.ts';
@@ -12,31 +10,46 @@ import type { GoToDialog } from './shell/go-to-dialog.ts';
 import type { KeysDialog } from './shell/keys-dialog.ts';
 import { goToRegion } from './shell/regions.ts';
 import { RunningFoot } from './shell/running-foot.ts';
+import type { SaveAction } from './shell/save-alert.ts';
 import type { StatusBar } from './shell/status-bar.ts';
-import type { BarAction } from './shell/top-bar.ts';
+import type { BarAction, BarMessage } from './shell/top-bar.ts';
+import type { BookFiles } from './storage/book-file.ts';
+import type { BookStore, OpenBook } from './storage/book-store.ts';
+import { reasonOf } from './storage/storage-error.ts';
+import type { StoreNotice } from './storage/store-notice.ts';
+
+/** Why a book is not shown; `raw` is its id where what is stored of it can be saved as it is. */
+interface Refusal {
+  readonly text: string;
+  readonly raw: string | undefined;
+}
 
 /** The whole app: the start page, or an open book with its bars, sheet and panel. */
 export class QuayApp extends LitElement {
   static override properties = {
-    library: { attribute: false },
+    store: { attribute: false },
     session: { state: true },
     refusal: { state: true },
     notice: { state: true },
+    message: { state: true },
     newVersion: { attribute: false },
-    parted: { state: true },
+    changedVersion: { attribute: false },
   };
-  declare library: Library;
+  declare store: BookStore;
   declare session: Session | undefined;
-  declare refusal: string | undefined;
+  declare refusal: Refusal | undefined;
+  /** What the person should know of the storage of this browser, as long as it is so. */
   declare notice: string | undefined;
+  /** What became of the last saving of a file. */
+  declare message: BarMessage | undefined;
   /** Changes to the new version that waits, if one does. */
   declare newVersion: (() => void) | undefined;
-  /** Whether another tab has changed the book that was changed here too. */
-  declare parted: boolean;
-  #file: FileHandle | undefined;
-  #keeping: Keeping | undefined;
-  /** Why nothing is kept in this browser, as long as that is so. */
-  #cannotKeep: string | undefined;
+  /** Whether a new version was changed to in another tab, or has taken the storage. */
+  declare changedVersion: boolean;
+  #open: OpenBook | undefined;
+  /** Counts openings: one that ends after the next began is given up. */
+  #opening = 0;
+  #files: BookFiles | undefined;
 
   static override styles = css`
     :host {
@@ -58,16 +71,23 @@ export class QuayApp extends LitElement {
       min-width: 0;
       min-height: 0;
     }
-    .box {
+    .boxes {
+      display: grid;
       position: fixed;
-      max-width: 52ch;
+      gap: 12px;
+      justify-items: end;
       inset: auto 24px 48px auto;
+    }
+    .box {
+      max-width: 52ch;
       padding: 12px 18px;
       border: 1px solid var(--rule-strong);
       background: var(--paper);
       box-shadow: var(--shadow-raised);
     }
-    .box button {
+    .box button,
+    .refusal button {
+      min-height: 24px;
       margin-inline-start: 12px;
       border: 0;
       background: none;
@@ -100,7 +120,7 @@ export class QuayApp extends LitElement {
       }
       header,
       footer,
-      .box,
+      .boxes,
       quay-sheet-list,
       quay-side-panel {
         display: none;
@@ -111,65 +131,75 @@ export class QuayApp extends LitElement {
   constructor() {
     super();
     new RunningFoot(this);
-    this.parted = false;
+    this.changedVersion = false;
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
-    this.library.onNotice((notice) => this.#hear(notice));
+    this.store.onNotice((notice) => this.#hear(notice));
     window.addEventListener('hashchange', this.#route);
+    window.addEventListener('beforeunload', this.#onBeforeUnload);
     window.addEventListener('keydown', this.#key);
     this.#route();
   }
 
   override disconnectedCallback(): void {
     window.removeEventListener('hashchange', this.#route);
+    window.removeEventListener('beforeunload', this.#onBeforeUnload);
     window.removeEventListener('keydown', this.#key);
     super.disconnectedCallback();
   }
 
   override render() {
-    return html`${this.#content()}${this.parted ? this.#partedBox() : this.newVersion ? this.#versionBox(this.newVersion) : nothing}`;
+    return html`${this.#content()}
+      <div class="boxes">
+        ${
+          this.session && this.#open
+            ? html`<quay-save-alert
+                .session=${this.session}
+                .open=${this.#open}
+                @save-action=${this.#onSaveAction}
+              ></quay-save-alert>`
+            : nothing
+        }
+        ${this.#versionBox()}
+      </div>`;
   }
 
-  #versionBox(change: () => void) {
+  #versionBox() {
     const later = (): void => {
       this.newVersion = undefined;
     };
+    if (this.changedVersion)
+      return html`<div class="box" role="status">
+        Another tab has changed to a new version of Quaybook.
+        <button @click=${() => location.reload()}>Load it here too</button>
+      </div>`;
+    if (!this.newVersion) return nothing;
     return html`<div class="box" role="status">
       A new version of Quaybook is ready.
-      <button @click=${change}>Change to it now</button>
+      <button @click=${this.newVersion}>Change to it now</button>
       <button @click=${later}>Later</button>
     </div>`;
   }
 
-  #partedBox() {
-    const { session } = this;
-    if (!session) return nothing;
-    const own = async (): Promise<void> => {
-      location.hash = `#book/${await this.library.add(session.notebook.book)}`;
-    };
-    return html`<div class="box" role="alert">
-      The other tab is closed, and what was entered there is kept. What you entered here is not.
-      <button @click=${own}>Keep mine as a book of its own</button>
-      <button @click=${() => void this.#open(session.id)}>Take what is kept</button>
-    </div>`;
-  }
-
   #content() {
-    if (this.refusal)
+    if (this.refusal) {
+      const { text, raw } = this.refusal;
       return html`<div class="refusal" role="alert">
-        <p>${this.refusal}</p>
+        <p>${text}</p>
         <a href="#">All books</a>
+        ${raw === undefined ? nothing : html`<button @click=${() => this.#downloadRaw(raw)}>Save what is stored as a file</button>`}
       </div>`;
+    }
     const { session } = this;
     if (!session) {
-      return location.hash.startsWith('#book/')
-        ? nothing
-        : html`<quay-start-page .library=${this.library} .notice=${this.notice}></quay-start-page>`;
+      if (!location.hash.startsWith('#book/'))
+        return html`<quay-start-page .store=${this.store} .notice=${this.notice}></quay-start-page>`;
+      return this.notice ? html`<div class="refusal" role="status"><p>${this.notice}</p></div>` : nothing;
     }
     return html`<div class="book" @bar-action=${this.#act} @ask=${this.#ask}>
-        <header><quay-top-bar .session=${session} .notice=${this.notice}></quay-top-bar></header>
+        <header><quay-top-bar .session=${session} .notice=${this.notice} .message=${this.message}></quay-top-bar></header>
         <quay-sheet-list .session=${session}></quay-sheet-list>
         <main>
           <quay-desk .session=${session}></quay-desk>
@@ -187,45 +217,111 @@ export class QuayApp extends LitElement {
   readonly #route = (): void => {
     const id = /^#book\/([^/]+)/.exec(location.hash)?.[1];
     this.refusal = undefined;
-    this.notice = this.#cannotKeep;
+    this.message = undefined;
     if (id === undefined) {
+      this.#opening += 1;
       this.#leave();
       this.session = undefined;
       this.requestUpdate();
-    } else if (this.session?.id !== id) void this.#open(id);
+    } else if (this.session?.id !== id) void this.#openBook(id);
   };
 
-  #leave(): void {
-    this.#keeping?.close();
-    this.#keeping = undefined;
+  /** Asks before the page goes where something would go with it. */
+  readonly #onBeforeUnload = (event: BeforeUnloadEvent): void => {
+    if (this.store.hasUnsaved()) event.preventDefault();
+  };
+
+  #leave(unsaved?: 'discarded'): void {
+    this.#open?.close(unsaved);
+    this.#open = undefined;
   }
 
-  async #open(id: string): Promise<void> {
-    this.parted = false;
-    this.#leave();
+  async #openBook(id: string, unsaved?: 'discarded'): Promise<void> {
+    this.#opening += 1;
+    const turn = this.#opening;
+    this.#leave(unsaved);
     try {
-      const [opened, { openSession }] = await Promise.all([this.library.open(id), import('./book.ts')]);
-      if (!opened.ok) {
-        this.refusal = opened.problems[0]?.message ?? 'This book cannot be opened.';
+      const [opened, { openSession }] = await Promise.all([this.store.open(id), import('./book.ts')]);
+      if (turn !== this.#opening) {
+        if (opened.ok) opened.value.close();
         return;
       }
-      this.#file = undefined;
-      this.#keeping = this.library.keeper(id);
-      this.session = openSession(id, opened.value, this.#keeping.keep, () => Date.now());
-      document.title = `${opened.value.title.project || opened.value.title.subject || 'Book'} · Quaybook`;
+      if (!opened.ok) {
+        const [first] = opened.problems;
+        const stored = first?.code !== 'book-not-kept';
+        this.refusal = {
+          text: first?.message ?? 'This book cannot be opened.',
+          raw: stored ? id : undefined,
+        };
+        return;
+      }
+      const { book, autosave } = opened.value;
+      this.#open = opened.value;
+      this.session = openSession(id, book, autosave);
+      document.title = `${book.title.project || book.title.subject || 'Book'} · Quaybook`;
     } catch (error) {
-      this.refusal = error instanceof Error ? error.message : String(error);
+      if (turn !== this.#opening) return;
+      this.refusal = {
+        text: `This book cannot be opened from the storage of this browser: ${reasonOf(error)}.`,
+        raw: undefined,
+      };
     }
   }
 
-  #hear(notice: LibraryNotice): void {
-    if (notice.kind === 'cannot keep') this.notice = this.#cannotKeep = `not kept: ${notice.reason}`;
-    else if (notice.id !== this.session?.id) return;
-    else if (notice.kind === 'cannot fold') this.notice = `kept edit by edit only: ${notice.reason}`;
-    else if (notice.kind === 'open elsewhere')
-      this.notice = 'open in another tab, which keeps it; here nothing is kept';
-    else if (this.session.canUndo || this.session.canRedo) this.parted = true;
-    else void this.#open(notice.id);
+  #hear(notice: StoreNotice): void {
+    switch (notice.kind) {
+      case 'cannot keep':
+      case 'waiting':
+        this.notice = `not kept: ${notice.reason}`;
+        break;
+      case 'ready':
+        this.notice = undefined;
+        break;
+      case 'gave way':
+        this.changedVersion = true;
+        break;
+      case 'changed elsewhere':
+        if (notice.id === this.session?.id) void this.#openBook(notice.id);
+        break;
+      case 'cannot compact':
+        if (notice.id === this.session?.id) this.#say(`kept edit by edit only: ${notice.reason}`, 'bad');
+        break;
+      case 'list':
+        break;
+    }
+  }
+
+  /** Says something in the bar until the book changes. */
+  #say(text: string, tone: BarMessage['tone']): void {
+    this.message = { text, tone, book: this.session?.notebook.book };
+  }
+
+  readonly #onSaveAction = ({ detail }: CustomEvent<SaveAction>): void => {
+    const { session } = this;
+    const opened = this.#open;
+    if (!session || !opened) return;
+    const does: Readonly<Record<SaveAction, () => Promise<void>>> = {
+      file: () => this.#save(),
+      'keep anew': () => opened.autosave.saveAnew(),
+      'keep as own': async () => {
+        const { book } = session.notebook;
+        const id = await this.store.add(book);
+        opened.autosave.markSafe(book);
+        location.hash = `#book/${id}`;
+      },
+      'take kept': () => this.#openBook(session.id, 'discarded'),
+      raw: () => this.#downloadRaw(session.id),
+    };
+    void does[detail]();
+  };
+
+  async #downloadRaw(id: string): Promise<void> {
+    try {
+      const [text, { download }] = await Promise.all([this.store.rawText(id), import('./book.ts')]);
+      download(`stored-${id}.json`, text);
+    } catch (error) {
+      this.#say(`not saved: ${reasonOf(error)}`, 'bad');
+    }
   }
 
   readonly #act = (event: CustomEvent<BarAction>): void => {
@@ -279,12 +375,22 @@ export class QuayApp extends LitElement {
   }
 
   async #save(): Promise<void> {
-    if (!this.session) return;
+    const { session } = this;
+    const opened = this.#open;
+    if (!session || !opened) return;
+    const { book } = session.notebook;
+    // Another book may be open when the file is written.
+    const which = (): string =>
+      this.session === session ? '' : `“${book.title.project || book.title.subject || 'Untitled book'}” `;
     try {
-      const { saveBookFile } = await import('./book.ts');
-      this.#file = await saveBookFile(this.session.notebook.book, this.#file);
+      const { createBookFiles } = await import('./book.ts');
+      this.#files ??= createBookFiles();
+      const name = await this.#files.save(session.id, book);
+      if (name === undefined) return;
+      opened.autosave.markSafe(book);
+      this.#say(`${which()}saved to ${name}`, 'soft');
     } catch (error) {
-      this.notice = `not saved: ${error instanceof Error ? error.message : String(error)}`;
+      this.#say(`${which()}not saved: ${reasonOf(error)}`, 'bad');
     }
   }
 

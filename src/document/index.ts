@@ -68,7 +68,7 @@ export { createHasher, type Hasher, hashBook } from './hash/hasher.ts';
 export { canonicalJson } from './json/canonical.ts';
 export { type Path, pathText } from './json/path.ts';
 export { blankBook } from './opening/blank-book.ts';
-export { BOOK_LENGTH_LIMIT, type Opened, openBook } from './opening/open-book.ts';
+export { BOOK_BYTE_LIMIT, BOOK_LENGTH_LIMIT, type Opened, openBook } from './opening/open-book.ts';
 export { openCases } from './opening/open-cases.ts';
 export {
   type About,

@@ -1,4 +1,3 @@
-import { readFile } from 'node:fs/promises';
 import { beforeEach, describe, expect, test } from 'vitest';
 import {
   axeFindings,
@@ -12,7 +11,6 @@ import {
   startFrom,
 } from './app-page.ts';
 import { app, openBeside, openPage, page, withBrowser } from './each-test.ts';
-import { keepAsFirstVersion } from './first-storage.ts';
 
 const fenders = 'Berthing energy and fenders';
 
@@ -20,14 +18,6 @@ withBrowser();
 beforeEach(async () => {
   await openPage();
 });
-
-/** Waits until the page says that everything is kept. */
-async function kept(): Promise<void> {
-  await page
-    .locator('quay-top-bar')
-    .getByText(/all kept/)
-    .waitFor();
-}
 
 describe('the design engineer', () => {
   test('starts from a template, whose limits and cautions are shown first, and changes an input', async () => {
@@ -195,70 +185,7 @@ describe('the checker', () => {
   });
 });
 
-describe('keeping', () => {
-  test('a reload loses nothing that was entered', async () => {
-    await startFrom(page, fenders);
-    await showSheet(page, 'Berthing energy');
-    await enter(page, 'softness factor', '0.91');
-    const changed = await resultOf(page, 'normal berthing energy');
-    await kept();
-    await page.reload();
-    await showSheet(page, 'Berthing energy');
-    expect(await resultOf(page, 'normal berthing energy')).toBe(changed);
-    await page.getByRole('button', { name: 'Quaybook' }).click();
-    await page.getByRole('button', { name: fenders }).first().waitFor();
-  });
-
-  test('a book that was left is kept when it is opened again in the same tab', async () => {
-    await startFrom(page, fenders);
-    for (const entry of ['0.91', '0.92']) {
-      await showSheet(page, 'Berthing energy');
-      await enter(page, 'softness factor', entry);
-      await page.getByRole('button', { name: 'Quaybook' }).click();
-      await page.getByRole('button', { name: fenders, exact: true }).first().click();
-      await showSheet(page, 'Berthing energy');
-      expect(await cell(page, 'softness factor', 'value').textContent()).toContain(entry);
-      expect(await page.getByText(/open in another tab/).count()).toBe(0);
-    }
-    await enter(page, 'softness factor', '0.93');
-    await kept();
-  });
-
-  test('a tab that crashes loses nothing that was kept', async () => {
-    await startFrom(page, fenders);
-    const book = page.url();
-    await showSheet(page, 'Berthing energy');
-    await enter(page, 'softness factor', '0.91');
-    await kept();
-    const devtools = await app.context.newCDPSession(page);
-    const crashed = page.waitForEvent('crash');
-    void devtools.send('Page.crash').catch(() => undefined);
-    await crashed;
-    const again = await app.context.newPage();
-    await again.goto(book);
-    await showSheet(again, 'Berthing energy');
-    expect(await cell(again, 'softness factor', 'value').textContent()).toContain('0.91');
-    await again.close();
-  });
-
-  test('a book that the first version of the storage kept is opened, with its edits', async () => {
-    const fresh = await app.context.browser()?.newContext();
-    if (!fresh) throw new Error('there is no browser');
-    const old = await fresh.newPage();
-    // An address of the app on which the app itself does not run.
-    await old.goto(new URL('icon.svg', page.url()).href);
-    await keepAsFirstVersion(old, await readFile('templates/fender-energy/book.quaybook.json', 'utf8'), {
-      label: 'change the subject',
-      patches: [{ kind: 'set', at: ['title', 'subject'], value: 'as changed before' }],
-    });
-    await old.goto(page.url());
-    await old.getByRole('button', { name: 'An earlier book', exact: true }).click();
-    await old.getByText('as changed before').first().waitFor();
-    await showSheet(old, 'Berthing energy');
-    await line(old, 'softness factor').waitFor();
-    await fresh.close();
-  });
-
+describe('the keyboard alone', () => {
   test('keys that come faster than the page is drawn find their cells', async () => {
     await startFrom(page, fenders);
     await showSheet(page, 'Berthing energy');
@@ -274,110 +201,6 @@ describe('keeping', () => {
     await expect.poll(() => cell(page, 'softness factor', 'value').textContent()).toContain('0.8');
   });
 
-  test('a journal that grew long is folded into the book, and a reload still loses nothing', async () => {
-    await startFrom(page, fenders);
-    await showSheet(page, 'Berthing energy');
-    await cell(page, 'softness factor', 'value').click();
-    const larger = page.getByRole('button', { name: 'Larger' });
-    for (let step = 0; step < 70; step += 1) await larger.click();
-    await page.waitForFunction(async () => {
-      const opened = indexedDB.open('quaybook');
-      await new Promise((resolve) => opened.addEventListener('success', resolve));
-      const cards = opened.result.transaction('books').objectStore('books').getAll();
-      await new Promise((resolve) => cards.addEventListener('success', resolve));
-      opened.result.close();
-      return cards.result[0].through >= 64;
-    });
-    await enter(page, 'softness factor', '0.77');
-    await kept();
-    await page.reload();
-    await showSheet(page, 'Berthing energy');
-    expect(await cell(page, 'softness factor', 'value').textContent()).toContain('0.77');
-  });
-
-  test('full storage is said plainly, a file is offered, and what was missed is kept once there is room', async () => {
-    await startFrom(page, fenders);
-    await showSheet(page, 'Berthing energy');
-    await page.evaluate(() => {
-      const { put } = IDBObjectStore.prototype;
-      IDBObjectStore.prototype.put = () => {
-        throw new DOMException('', 'QuotaExceededError');
-      };
-      addEventListener('room', () => {
-        IDBObjectStore.prototype.put = put;
-      });
-    });
-    await enter(page, 'softness factor', '0.91');
-    await page.getByText('not kept: the storage of this browser is full').waitFor();
-    const saved = page.waitForEvent('download');
-    await page.evaluate(() => Reflect.deleteProperty(globalThis, 'showSaveFilePicker'));
-    await page.getByRole('button', { name: 'Save a file' }).click();
-    expect((await saved).suggestedFilename()).toMatch(/\.quaybook\.json$/);
-    await page.evaluate(() => dispatchEvent(new Event('room')));
-    await enter(page, 'berth configuration factor', '0.95');
-    await kept();
-    await page.reload();
-    await showSheet(page, 'Berthing energy');
-    expect(await cell(page, 'softness factor', 'value').textContent()).toContain('0.91');
-    expect(await cell(page, 'berth configuration factor', 'value').textContent()).toContain('0.95');
-  });
-
-  test('forbidden storage is said plainly, and a book can be worked on all the same', async () => {
-    await page.addInitScript(() => {
-      IDBFactory.prototype.open = () => {
-        throw new DOMException('', 'SecurityError');
-      };
-    });
-    await page.reload();
-    await page.getByText(/this browser does not allow it/).waitFor();
-    await startFrom(page, fenders);
-    await page.getByText(/not kept: this browser does not allow it/).waitFor();
-    await page.getByRole('button', { name: 'Save a file' }).waitFor();
-    await showSheet(page, 'Berthing energy');
-    const before = await resultOf(page, 'normal berthing energy');
-    await enter(page, 'softness factor', '0.91');
-    expect(await resultOf(page, 'normal berthing energy')).not.toBe(before);
-  });
-
-  test('two tabs on one book never overwrite each other silently', async () => {
-    await startFrom(page, fenders);
-    const second = await openBeside({ beside: app.context });
-    await second.page.goto(page.url());
-    await second.page.getByText(/open in another tab/).waitFor();
-    // Both are changed; the first, which keeps the book, is closed.
-    await showSheet(page, 'Berthing energy');
-    await enter(page, 'softness factor', '0.91');
-    await kept();
-    await showSheet(second.page, 'Berthing energy');
-    await enter(second.page, 'softness factor', '0.82');
-    await page.close();
-    await second.page.getByRole('button', { name: 'Keep mine as a book of its own' }).click();
-    await second.page.getByText(/all kept/).waitFor();
-    await second.page.reload();
-    await showSheet(second.page, 'Berthing energy');
-    expect(await cell(second.page, 'softness factor', 'value').textContent()).toContain('0.82');
-    await second.page.getByRole('button', { name: 'Quaybook' }).click();
-    await second.page.getByRole('button', { name: fenders }).nth(2).waitFor();
-    await second.page.close();
-  });
-
-  test('works without a network after the first load', async () => {
-    await openPage({ keptOffline: true });
-    await startFrom(page, fenders);
-    await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
-    await page.reload();
-    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
-    await app.context.setOffline(true);
-    await page.reload();
-    await page.locator('quay-line').first().waitFor();
-    await page.getByRole('button', { name: 'Quaybook' }).click();
-    await startFrom(page, 'Bollard pull and mooring lines');
-    await app.context.setOffline(false);
-    app.complaints.length = 0;
-  });
-});
-
-describe('the keyboard alone', () => {
   test('goes from the start page to an own number in a template, in at most twelve actions', async () => {
     let actions = 0;
     const press = async (key: string) => {

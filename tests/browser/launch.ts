@@ -1,3 +1,4 @@
+import { spawn } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { mkdir, mkdtemp, rename, rm, writeFile } from 'node:fs/promises';
 import { delimiter, join } from 'node:path';
@@ -81,6 +82,52 @@ async function findBrowser(): Promise<BrowserProgram> {
   return packagedChromium();
 }
 
+// A container has no user namespaces for the sandbox and little shared memory; only our own page is loaded.
+const containerArguments = ['--disable-dev-shm-usage', '--disable-gpu'];
+
+/** A headless Chromium of its own process group and profile, which can be killed as a power cut would. */
+export interface KillableBrowser {
+  readonly browser: Browser;
+  /** Ends all its processes at once, and resolves when they are gone. */
+  readonly kill: () => Promise<void>;
+}
+
+/** Starts a Chromium that keeps its storage in a folder, so that the next one started there finds it. */
+export async function launchKillable(profile: string): Promise<KillableBrowser> {
+  const { path, environment } = await findBrowser();
+  const child = spawn(
+    path,
+    [
+      '--headless',
+      '--no-sandbox',
+      '--no-first-run',
+      '--remote-debugging-port=0',
+      `--user-data-dir=${profile}`,
+      ...containerArguments,
+      'about:blank',
+    ],
+    { detached: true, env: { ...process.env, ...environment }, stdio: ['ignore', 'ignore', 'pipe'] },
+  );
+  const ended = new Promise<void>((resolve) => child.once('exit', () => resolve()));
+  const kill = async (): Promise<void> => {
+    // The group is the browser and all that it started; it leads the group, so the number is no one else's.
+    if (child.pid !== undefined && child.exitCode === null && child.signalCode === null)
+      process.kill(-child.pid, 'SIGKILL');
+    await ended;
+  };
+  const address = await new Promise<string>((resolve, reject) => {
+    let said = '';
+    child.stderr.setEncoding('utf8').on('data', (text: string) => {
+      said += text;
+      const found = /DevTools listening on (ws:\S+)/.exec(said)?.[1];
+      if (found !== undefined) resolve(found);
+    });
+    child.once('error', reject);
+    child.once('exit', () => reject(new Error(`the browser ended: ${said}`)));
+  });
+  return { browser: await chromium.connectOverCDP(address), kill };
+}
+
 /** Starts a headless Chromium for a test; the test closes it. Needs no root and no network. */
 export async function launchBrowser(): Promise<Browser> {
   const { path, environment } = await findBrowser();
@@ -90,8 +137,7 @@ export async function launchBrowser(): Promise<Browser> {
   return chromium.launch({
     executablePath: path,
     env: { ...Object.fromEntries(inherited), ...environment },
-    // A container has no user namespaces for the sandbox and little shared memory; only our own page is loaded.
     chromiumSandbox: false,
-    args: ['--disable-dev-shm-usage', '--disable-gpu'],
+    args: containerArguments,
   });
 }

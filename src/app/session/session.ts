@@ -9,6 +9,7 @@ import {
   undo,
 } from '../../document/index.ts';
 import { type AppliedEdit, type Notebook, openNotebook } from '../../notebook/index.ts';
+import type { Autosave, SaveState } from '../storage/autosave.ts';
 import { type CellPlace, samePlace } from './place.ts';
 
 /** Units as the book has them, or every quantity in one system. */
@@ -16,12 +17,6 @@ export type UnitsView = 'written' | 'SI' | 'US';
 
 /** The lists of the overview. */
 export type OverviewPart = 'checks' | 'problems' | 'remarks';
-
-/** Whether what was last entered is stored. */
-export type Kept =
-  | { readonly state: 'kept'; readonly at: number }
-  | { readonly state: 'keeping' }
-  | { readonly state: 'not kept'; readonly reason: string };
 
 /**
  * What listeners hear. `changed` are ids of lines, columns and tables; `structure` tells that parts came or went; `back`
@@ -37,9 +32,6 @@ export type SessionEvent =
   | { readonly kind: 'units' }
   | { readonly kind: 'place' }
   | { readonly kind: 'kept' };
-
-/** Takes each applied edit to store it; resolves when it is stored. */
-export type Keeper = (edit: Edit, book: Book) => Promise<Kept>;
 
 /** The one holder of state of an open book; elements read it and listen. */
 export interface Session {
@@ -65,7 +57,8 @@ export interface Session {
   readonly redo: () => boolean;
   readonly canUndo: boolean;
   readonly canRedo: boolean;
-  readonly kept: Kept;
+  /** Whether the book as it stands here is stored. */
+  readonly kept: SaveState;
   readonly subscribe: (listener: (event: SessionEvent) => void) => () => void;
 }
 
@@ -76,8 +69,12 @@ interface Remembered {
   readonly done: number;
 }
 
-/** Opens a session on a sound book. `now` is the clock of the page. */
-export function openSession(id: string, book: Book, keep: Keeper, now: () => number): Session {
+/** Opens a session on a sound book, whose edits `autosave` stores. */
+export function openSession(
+  id: string,
+  book: Book,
+  autosave: Pick<Autosave, 'state' | 'save' | 'subscribe'>,
+): Session {
   const notebook = openNotebook(book);
   const listeners = new Set<(event: SessionEvent) => void>();
   let remembered: Remembered = { history: emptyHistory, places: [], done: 0 };
@@ -85,33 +82,18 @@ export function openSession(id: string, book: Book, keep: Keeper, now: () => num
   let place: CellPlace | undefined;
   let sheet = book.sheets[0]?.key ?? '';
   let overview: OverviewPart | undefined;
-  let kept: Kept = { state: 'kept', at: now() };
-  let keeping = 0;
   /** Where the person was before each jump. */
   const trail: CellPlace[] = [];
 
   const tell = (event: SessionEvent): void => {
     for (const listener of listeners) listener(event);
   };
-  const store = (edit: Edit): void => {
-    keeping += 1;
-    const turn = keeping;
-    kept = { state: 'keeping' };
-    tell({ kind: 'kept' });
-    keep(edit, notebook.book).then(
-      (outcome) => settle(turn, outcome),
-      (error: unknown) => settle(turn, { state: 'not kept', reason: String(error) }),
-    );
-  };
-  const settle = (turn: number, outcome: Kept): void => {
-    if (turn !== keeping && outcome.state === 'kept') return;
-    kept = outcome;
-    tell({ kind: 'kept' });
-  };
   const carryOut = (edit: Edit, by: 'person' | 'history'): Outcome<AppliedEdit> => {
     const at = notebook.book.sheets.findIndex(({ key }) => key === sheet);
     const applied = notebook.apply(edit);
     if (!applied.ok) return applied;
+    // First of all, so that nothing that comes after it can lose the edit.
+    autosave.save(edit, notebook.book);
     const structure = edit.patches.some(({ kind }) => kind !== 'cells' && kind !== 'set');
     const { sheets } = notebook.book;
     // A sheet with a new key stands where it stood; in place of one that is gone, its neighbour is shown.
@@ -122,7 +104,6 @@ export function openSession(id: string, book: Book, keep: Keeper, now: () => num
     // Settings say in which units everything is shown.
     if (edit.patches.some((patch) => patch.kind === 'set' && patch.at[0] === 'settings'))
       tell({ kind: 'units' });
-    store(edit);
     return applied;
   };
   const moveTo = (next: CellPlace | undefined): void => {
@@ -142,6 +123,7 @@ export function openSession(id: string, book: Book, keep: Keeper, now: () => num
     moveTo(places[at]);
     return true;
   };
+  autosave.subscribe(() => tell({ kind: 'kept' }));
 
   return {
     id,
@@ -208,7 +190,7 @@ export function openSession(id: string, book: Book, keep: Keeper, now: () => num
       return redo(remembered.history) !== undefined;
     },
     get kept() {
-      return kept;
+      return autosave.state;
     },
     subscribe: (listener) => {
       listeners.add(listener);

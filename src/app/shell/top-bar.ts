@@ -1,7 +1,10 @@
 import { css, html, LitElement, nothing } from 'lit';
+import type { Book } from '../../document/index.ts';
 import { notRecheckedWords, RECHECK_LIMITS, reportLines } from '../../recheck/index.ts';
-import type { Kept, Session, UnitsView } from '../session/session.ts';
+import type { Session, UnitsView } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
+import type { SaveState } from '../storage/autosave.ts';
+import { clockTime } from './local-time.ts';
 import { RecheckController, type RecheckState } from './recheck-controller.ts';
 
 const views: readonly { readonly view: UnitsView; readonly label: string }[] = [
@@ -13,11 +16,25 @@ const views: readonly { readonly view: UnitsView; readonly label: string }[] = [
 /** What the bar asks of the app. */
 export type BarAction = 'start' | 'book' | 'save' | 'print' | 'go to' | 'keys';
 
+/** What the bar says until the book is another than it was then. */
+export interface BarMessage {
+  readonly text: string;
+  readonly tone: 'soft' | 'bad';
+  readonly book: Book | undefined;
+}
+
 /** The bar over an open book: its name, whether it is kept, units, the second engine, and what is done with the book. */
 export class TopBar extends LitElement {
-  static override properties = { session: { attribute: false }, notice: { attribute: false } };
+  static override properties = {
+    session: { attribute: false },
+    notice: { attribute: false },
+    message: { attribute: false },
+  };
   declare session: Session;
+  /** What the person should know of the storage of this browser. */
   declare notice: string | undefined;
+  /** What became of a file that was saved. */
+  declare message: BarMessage | undefined;
   readonly #recheck: RecheckController;
 
   static override styles = css`
@@ -41,6 +58,12 @@ export class TopBar extends LitElement {
     }
     .soft {
       color: var(--ink-soft);
+      white-space: nowrap;
+    }
+    .message {
+      min-width: 0;
+      overflow: hidden;
+      text-overflow: ellipsis;
       white-space: nowrap;
     }
     .bad {
@@ -117,6 +140,7 @@ export class TopBar extends LitElement {
   constructor() {
     super();
     this.notice = undefined;
+    this.message = undefined;
     new SessionController(this, ({ kind }) => kind !== 'place', 'after');
     this.#recheck = new RecheckController(this);
   }
@@ -124,13 +148,17 @@ export class TopBar extends LitElement {
   override render() {
     const { session } = this;
     const { title } = session.notebook.book;
-    const unkept = this.notice !== undefined || session.kept.state === 'not kept';
+    const unkept = session.kept.state === 'not kept';
+    const message = this.message?.book === session.notebook.book ? this.message : undefined;
     return html`
       <button @click=${() => this.#ask('start')} title="All books">Quaybook</button>
       <h1>${[title.project, title.subject].filter((text) => text !== '').join(', ') || 'Untitled book'}</h1>
       <button @click=${() => this.#ask('book')} title="Units, currency and datums of this book">Book</button>
-      <span class="soft ${unkept ? 'bad' : ''}" role="status">${this.notice ?? keptWords(session.kept)}</span>
+      <span class="soft ${unkept ? 'bad' : ''}" role="status"
+        >${unkept && this.notice ? this.notice : keptWords(session.kept)}</span
+      >
       ${unkept ? html`<button class="file" @click=${() => this.#ask('save')}>Save a file</button>` : nothing}
+      <span class="message ${message?.tone ?? ''}" role="status" title=${message?.text ?? nothing}>${message?.text}</span>
       <span class="gap"></span>
       ${this.#second()}
       <fieldset>
@@ -198,10 +226,9 @@ function secondWords(state: RecheckState): {
   }
 }
 
-function keptWords(kept: Kept): string {
+function keptWords(kept: SaveState): string {
   if (kept.state === 'keeping') return 'keeping…';
-  if (kept.state === 'not kept') return `not kept: ${kept.reason}`;
-  const at = new Date(kept.at);
-  const two = (n: number) => String(n).padStart(2, '0');
-  return `all kept · ${two(at.getHours())}:${two(at.getMinutes())}`;
+  if (kept.state === 'kept') return `all kept · ${clockTime(kept.at)}`;
+  if (kept.cause === 'open elsewhere') return 'open in another tab, which keeps it; here nothing is kept';
+  return `not kept: ${kept.reason}`;
 }

@@ -1,7 +1,8 @@
-import { css, html, LitElement, nothing } from 'lit';
-import type { Outcome } from '../../diagnostics/index.ts';
+import { html, LitElement, nothing } from 'lit';
 import type { Book } from '../../document/index.ts';
-import type { KeptBook, Library } from '../keeping/library.ts';
+import { dayAndTime } from '../shell/local-time.ts';
+import type { BookStore, ListedBook } from '../storage/book-store.ts';
+import { reasonOf } from '../storage/storage-error.ts';
 import { demoBook } from './demo.ts';
 import { startStyles } from './start-styles.ts';
 import { type ShippedTemplate, shippedTemplates } from './templates.ts';
@@ -9,22 +10,23 @@ import { type ShippedTemplate, shippedTemplates } from './templates.ts';
 /** The first page: a new book, a template with what it is for and its limits, recent books, a file, the demo. */
 export class StartPage extends LitElement {
   static override properties = {
-    library: { attribute: false },
+    store: { attribute: false },
     recent: { state: true },
     chosen: { state: true },
     refusal: { state: true },
     dropping: { state: true },
     notice: { attribute: false },
   };
-  declare library: Library;
-  declare recent: readonly KeptBook[];
+  declare store: BookStore;
+  declare recent: readonly ListedBook[];
   declare chosen: ShippedTemplate | undefined;
   declare refusal: string | undefined;
   declare dropping: boolean;
   /** What the person should know of the keeping of books here. */
   declare notice: string | undefined;
+  #leave: (() => void) | undefined;
 
-  static override styles = [startStyles, css``];
+  static override styles = startStyles;
 
   constructor() {
     super();
@@ -37,14 +39,22 @@ export class StartPage extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
+    this.#leave = this.store.onNotice(({ kind }) => {
+      if (kind === 'list' || kind === 'ready') void this.#list();
+    });
     void this.#list();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#leave?.();
   }
 
   async #list(): Promise<void> {
     try {
-      this.recent = await this.library.list();
+      this.recent = await this.store.list();
     } catch (error) {
-      this.refusal = `The books kept in this browser cannot be listed: ${String(error)}`;
+      this.refusal = `The books kept in this browser cannot be listed: ${reasonOf(error)}`;
     }
   }
 
@@ -68,7 +78,7 @@ export class StartPage extends LitElement {
       ${
         this.notice
           ? html`<p class="refusal" role="status">
-              Books are ${this.notice}. Each stays in its tab; save it as a file before you leave.
+              Books are ${this.notice}. Each stays in this tab, and is listed here; save it as a file before you leave.
             </p>`
           : nothing
       }
@@ -95,7 +105,8 @@ export class StartPage extends LitElement {
                 ${this.recent.map(
                   (kept) => html`<li>
                     <button @click=${() => this.#open(kept.id)}>${kept.name || 'Untitled book'}</button
-                    ><span>${new Date(kept.changed).toISOString().slice(0, 16).replace('T', ' ')}</span>
+                    ><span>${dayAndTime(kept.changed)}</span>
+                    ${kept.unsaved === undefined ? nothing : html`<span class="bad">only in this tab: ${kept.unsaved}</span>`}
                     <button class="quiet" @click=${() => this.#remove(kept)} aria-label=${`Remove ${kept.name}`}>remove</button>
                   </li>`,
                 )}
@@ -154,23 +165,26 @@ export class StartPage extends LitElement {
     </article>`;
   }
 
-  async #add(book: Book): Promise<void> {
-    this.#open(await this.library.add(book));
+  /** Does what may fail, and says why it has. */
+  #attempt(work: () => Promise<void>): void {
+    this.refusal = undefined;
+    work().catch((error: unknown) => {
+      this.refusal = `That did not work: ${reasonOf(error)}`;
+    });
   }
 
   #fetch(open: () => Promise<Book>): void {
-    open().then(
-      (book) => this.#add(book),
-      (error: unknown) => this.#refuse(error),
-    );
+    this.#attempt(async () => this.#open(await this.store.add(await open())));
   }
 
-  async #file(): Promise<void> {
-    const { chooseBookFile } = await import('../keeping/files.ts');
-    const opened = await chooseBookFile();
-    if (opened?.ok) await this.#add(opened.value);
-    else if (opened) this.refusal = opened.problems[0]?.message;
-  }
+  readonly #file = (): void => {
+    this.#attempt(async () => {
+      const { chooseBookFile } = await import('../storage/book-file.ts');
+      const opened = await chooseBookFile();
+      if (opened?.ok) this.#open(await this.store.add(opened.value));
+      else if (opened) this.refusal = opened.problems[0]?.message;
+    });
+  };
 
   #over(event: DragEvent): void {
     event.preventDefault();
@@ -180,27 +194,35 @@ export class StartPage extends LitElement {
   #drop(event: DragEvent): void {
     event.preventDefault();
     this.dropping = false;
-    const file = event.dataTransfer?.files[0];
-    if (!file) return;
-    readFile(file).then(
-      (opened) => {
-        if (opened.ok) void this.#add(opened.value);
-        else this.refusal = `${file.name}: ${opened.problems[0]?.message}`;
-      },
-      (error: unknown) => this.#refuse(error),
-    );
+    const files = [...(event.dataTransfer?.files ?? [])];
+    this.#attempt(async () => {
+      if (files.length === 0) throw new Error('what was dropped is no file');
+      const { readBookFile } = await import('../storage/book-file.ts');
+      const refusals: string[] = [];
+      const added: string[] = [];
+      for (const file of files) {
+        const opened = await readBookFile(file);
+        if (opened.ok) added.push(await this.store.add(opened.value));
+        else refusals.push(`${file.name}: ${opened.problems[0]?.message}`);
+      }
+      if (refusals.length > 0) this.refusal = refusals.join('\n');
+      // One book is opened; of several the person chooses.
+      if (files.length === 1 && added[0] !== undefined) this.#open(added[0]);
+      else await this.#list();
+    });
   }
 
-  #refuse(error: unknown): void {
-    this.refusal = error instanceof Error ? error.message : String(error);
-  }
-
-  #remove(kept: KeptBook): void {
-    if (!confirm(`Remove “${kept.name || 'Untitled book'}” from this browser? A saved file stays.`)) return;
-    this.library.remove(kept.id).then(
-      () => this.#list(),
-      (error: unknown) => this.#refuse(error),
-    );
+  #remove({ id, name, unsaved }: ListedBook): void {
+    this.#attempt(async () => {
+      const book = `“${name || 'Untitled book'}”`;
+      const where = unsaved === undefined ? 'this browser' : 'this tab, where alone it stands';
+      const question = (await this.store.isOpen(id))
+        ? `${book} is open in another tab. Remove it from ${where} all the same? What is entered there is not kept from then on; the other tab says so.`
+        : `Remove ${book} from ${where}? A saved file stays.`;
+      if (!confirm(question)) return;
+      await this.store.remove(id);
+      await this.#list();
+    });
   }
 
   #open(id: string): void {
@@ -210,8 +232,4 @@ export class StartPage extends LitElement {
 
 async function newBook(): Promise<Book> {
   return (await import('../../document/index.ts')).blankBook();
-}
-
-async function readFile(file: File): Promise<Outcome<Book>> {
-  return (await import('../keeping/files.ts')).readBookFile(file);
 }

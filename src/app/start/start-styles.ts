@@ -131,8 +131,12 @@ export const startStyles = css`
   .quiet {
     color: var(--ink-soft);
   }
+  .plain span.bad {
+    color: var(--bad);
+  }
   .refusal {
     margin: 16px 0 0;
+    white-space: pre-line;
     padding: 8px 14px;
     border-inline-start: 3px solid var(--bad);
     background: var(--bad-tint);

@@ -1,7 +1,8 @@
 import { findSheet } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
-import { download } from '../keeping/files.ts';
 import type { CellPlace } from '../session/place.ts';
+import { download } from '../storage/download.ts';
+import { fileNameOf } from '../storage/file-name.ts';
 import { tableCsv } from './table-csv.ts';
 
 /** Tells spreadsheets that the file is UTF-8. */
@@ -11,5 +12,9 @@ const BYTE_ORDER_MARK = '\ufeff';
 export function saveTable(notebook: Notebook, { sheet, part }: CellPlace): void {
   const table = findSheet(notebook.book, sheet)?.parts.find(({ id }) => id === part);
   if (table?.kind === 'table')
-    download(`${table.name}.csv`, `${BYTE_ORDER_MARK}${tableCsv(notebook, sheet, table)}`, 'text/csv');
+    download(
+      fileNameOf(table.name, '.csv'),
+      `${BYTE_ORDER_MARK}${tableCsv(notebook, sheet, table)}`,
+      'text/csv',
+    );
 }

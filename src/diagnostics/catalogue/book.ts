@@ -5,6 +5,11 @@ function counted(count: number, noun: string): string {
   return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }
 
+/** A size that is too large, rounded up. */
+function megabytes(bytes: number): number {
+  return Math.ceil(bytes / 1_000_000);
+}
+
 /** Problems of the book as a document: reading a file, versions, the fields of the format, edits. */
 export const book = {
   'book-not-json': entry<{ expected: string; path: string; line: number; column: number }>({
@@ -22,6 +27,19 @@ export const book = {
       message: `the file has ${length} characters, and a book has at most ${limit}`,
       hint: 'split its tables over several books',
     }),
+  }),
+  'file-too-large': entry<{ size: number; limit: number }>({
+    title: 'A file too large to be read',
+    explain: 'The size of a file is looked at before it is read; nothing of a larger file is read.',
+    words: ({ size, limit }) => ({
+      message: `the file has ${megabytes(size)} MB, and at most ${megabytes(limit)} MB are read`,
+      hint: 'choose another file, or split its tables over several',
+    }),
+  }),
+  'file-not-utf-8': entry<Record<string, never>>({
+    title: 'A file in another encoding',
+    explain: 'The bytes of the file are not UTF-8, so its letters could only be guessed.',
+    words: () => ({ message: 'the file is not UTF-8 text', hint: 'save it as UTF-8' }),
   }),
   'book-too-deep': entry<{ limit: number; path: string; line: number; column: number }>({
     title: 'A file nested too deeply',

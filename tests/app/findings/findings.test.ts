@@ -3,6 +3,7 @@ import { nextFinding, placeOfProblem } from '../../../src/app/findings/finding-p
 import { findingsOf } from '../../../src/app/findings/findings.ts';
 import { openSession, type Session } from '../../../src/app/session/session.ts';
 import { type Book, blankBook, type Part, type Row, setFormula } from '../../../src/document/index.ts';
+import { noAutosave } from '../no-autosave.ts';
 
 const block = (id: string, rows: readonly Row[]): Part => ({ id, kind: 'rows', rows });
 const calc = (id: string, formula: string, unit = ''): Row => ({ id, kind: 'calc', name: id, formula, unit });
@@ -47,12 +48,7 @@ const book: Book = {
 };
 
 function sessionOn(opened: Book): Session {
-  return openSession(
-    'book',
-    opened,
-    () => Promise.resolve({ state: 'kept', at: 0 }),
-    () => 0,
-  );
+  return openSession('book', opened, noAutosave);
 }
 
 describe('what there is to look after', () => {

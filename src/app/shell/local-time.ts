@@ -1,0 +1,13 @@
+const two = (n: number): string => String(n).padStart(2, '0');
+
+/** Hours and minutes of a time in milliseconds, where the person is. */
+export function clockTime(at: number): string {
+  const date = new Date(at);
+  return `${two(date.getHours())}:${two(date.getMinutes())}`;
+}
+
+/** Day and time of a time in milliseconds, where the person is. */
+export function dayAndTime(at: number): string {
+  const date = new Date(at);
+  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())} ${clockTime(at)}`;
+}

@@ -1,0 +1,247 @@
+import type { Book, Edit } from '../../document/index.ts';
+import { bookName } from './book-name.ts';
+import type { Connection } from './connection.ts';
+import { appendToJournal } from './journal.ts';
+import type { Replaces } from './snapshot.ts';
+import { BookChanged, BookRemoved, reasonOf } from './storage-error.ts';
+
+/**
+ * Why a book is not kept:
+ * - `refused`: the storage does not take it, or is not there; what was missed goes in once it does;
+ * - `removed`: the stored book was removed; it can be kept anew;
+ * - `open elsewhere`: another tab writes it;
+ * - `changed elsewhere`: another tab has written edits that are not in the book here;
+ * - `unreadable`: part of what is stored cannot be read, and writing would take its place.
+ */
+export type UnsavedCause = 'refused' | 'removed' | 'open elsewhere' | 'changed elsewhere' | 'unreadable';
+
+/** Whether the book as it stands here is stored. `kept` is said only of what opening it again would find. */
+export type SaveState =
+  | { readonly state: 'kept'; readonly at: number }
+  | { readonly state: 'keeping' }
+  | { readonly state: 'not kept'; readonly cause: UnsavedCause; readonly reason: string };
+
+/** What stores the edits of one open book. */
+export interface Autosave {
+  readonly state: SaveState;
+  /** Whether something of the book here is neither stored, nor on its way there, nor safe elsewhere. */
+  readonly isUnsaved: boolean;
+  /** Whether the book as it stands here is the stored one. */
+  readonly isStored: boolean;
+  /** Stores an edit that was applied; `book` is the book after it. */
+  readonly save: (edit: Edit, book: Book) => void;
+  /** Stores the book in full: what is stored under its id is given up, unless another tab wrote it. */
+  readonly saveAnew: () => Promise<void>;
+  /** Tells that this book stands elsewhere: in a file, or as another book. */
+  readonly markSafe: (book: Book) => void;
+  readonly subscribe: (listener: () => void) => () => void;
+}
+
+/** An autosave as the store handles it. */
+export interface StoreAutosave extends Autosave {
+  /** The book as it was last. */
+  readonly latest: Book;
+  /** The number of its last stored edit; undefined where none of it is stored. */
+  readonly stored: number | undefined;
+  /** Looks whether the stored book is still there, after something may have taken it. */
+  readonly check: () => Promise<void>;
+  /** Takes the writing over from the tab that had it; false where that tab has changed the book. */
+  readonly takeOver: () => Promise<boolean>;
+  /** Tries again what the storage has refused. */
+  readonly retry: () => void;
+  /** Resolves when everything begun is stored or refused. */
+  readonly settled: () => Promise<void>;
+  /** Stops writing. */
+  readonly stop: () => void;
+}
+
+/** A book as it was opened, to go on from. */
+export interface AutosaveStart {
+  readonly id: string;
+  readonly book: Book;
+  /** The number of its last stored edit; undefined where it is not stored. */
+  readonly stored: number | undefined;
+  /** The number of the last edit in its stored snapshot. */
+  readonly through: number;
+  readonly state: SaveState;
+}
+
+/** After so many edits the journal is compacted. */
+const editsBetweenSnapshots = 64;
+
+/** So many milliseconds after the last edit the storage is tried again, then after twice as many each time. */
+const [firstRetry, lastRetry] = [500, 30_000];
+
+/** Stores the edits of one open book in their order. `compact` is asked when the journal has become long. */
+export function createAutosave(
+  start: AutosaveStart,
+  connection: Connection,
+  now: () => number,
+  compact: (done: (through: number) => void) => void,
+): StoreAutosave {
+  const { id } = start;
+  const listeners = new Set<() => void>();
+  let { book: latest, state, stored, through } = start;
+  /** The number of the last edit made here, stored or not. */
+  let number = stored ?? 0;
+  /** The book that is stored. */
+  let storedBook = stored === undefined ? undefined : latest;
+  let safeBook: Book | undefined;
+  /** Edits on their way to the storage, and the turn of those that count: a failure ends a turn. */
+  let pending = 0;
+  let turn = 0;
+  let running: Promise<unknown> = Promise.resolve();
+  let retrying: ReturnType<typeof setTimeout> | undefined;
+  let wait = firstRetry;
+  let stopped = false;
+
+  const show = (next: SaveState): void => {
+    state = next;
+    for (const listener of listeners) listener();
+  };
+  const fail = (error: unknown): void => {
+    pending = 0;
+    turn += 1;
+    if (error instanceof BookRemoved) {
+      storedBook = undefined;
+      stored = undefined;
+    }
+    const cause =
+      error instanceof BookRemoved
+        ? 'removed'
+        : error instanceof BookChanged
+          ? 'changed elsewhere'
+          : 'refused';
+    show({ state: 'not kept', cause, reason: reasonOf(error) });
+    if (cause === 'refused') retryLater();
+  };
+  const retryLater = (): void => {
+    clearTimeout(retrying);
+    if (!stopped) retrying = setTimeout(() => void writeAll(stored ?? 'none'), wait);
+    wait = Math.min(2 * wait, lastRetry);
+  };
+  const writeAll = (replaces: Replaces): Promise<void> => {
+    clearTimeout(retrying);
+    const writing = running.then(async () => {
+      const [sequence, book] = [number, latest];
+      try {
+        const database = await connection.openAtOnce();
+        const { writeSnapshot } = await import('./snapshot.ts');
+        await writeSnapshot(database, { id, sequence, changed: now() }, book, replaces);
+      } catch (error) {
+        fail(error);
+        return;
+      }
+      stored = sequence;
+      through = sequence;
+      storedBook = book;
+      wait = firstRetry;
+      if (book === latest) show({ state: 'kept', at: now() });
+      else retryLater();
+    });
+    running = writing;
+    return writing;
+  };
+  const append = (edit: Edit, database: NonNullable<Connection['current']>): void => {
+    const [own, at, book] = [turn, number, latest];
+    pending += 1;
+    show({ state: 'keeping' });
+    const appending = appendToJournal(
+      database,
+      { book: id, number: at, edit },
+      { name: bookName(book), changed: now() },
+    ).then(
+      () => {
+        if (own !== turn) return;
+        stored = at;
+        storedBook = book;
+        pending -= 1;
+        if (pending === 0) show({ state: 'kept', at: now() });
+        if (at - through >= editsBetweenSnapshots)
+          compact((done) => {
+            through = Math.max(through, done);
+          });
+      },
+      (error: unknown) => {
+        if (own === turn) fail(error);
+      },
+    );
+    running = Promise.all([running, appending]);
+  };
+
+  if (state.state === 'not kept' && state.cause === 'refused') retryLater();
+
+  return {
+    get state() {
+      return state;
+    },
+    get isUnsaved() {
+      return state.state === 'not kept' && latest !== storedBook && latest !== safeBook;
+    },
+    get isStored() {
+      return latest === storedBook;
+    },
+    get latest() {
+      return latest;
+    },
+    get stored() {
+      return stored;
+    },
+    save: (edit, book) => {
+      latest = book;
+      number += 1;
+      if (state.state === 'not kept') {
+        wait = firstRetry;
+        if (state.cause === 'refused') retryLater();
+        show(state);
+      } else if (connection.current) append(edit, connection.current);
+      else {
+        show({ state: 'keeping' });
+        void writeAll(stored ?? 'none');
+      }
+    },
+    saveAnew: () =>
+      writeAll(state.state === 'not kept' && state.cause === 'unreadable' ? 'any' : (stored ?? 'none')),
+    markSafe: (book) => {
+      safeBook = book;
+      for (const listener of listeners) listener();
+    },
+    subscribe: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    check: async () => {
+      if (stored === undefined || state.state === 'not kept') return;
+      try {
+        await running;
+        const database = await connection.openAtOnce();
+        if ((await database.getKey('texts', id)) === undefined) fail(new BookRemoved());
+      } catch (error) {
+        fail(error);
+      }
+    },
+    takeOver: async () => {
+      try {
+        const database = await connection.openAtOnce();
+        const metadata = await database.get('books', id);
+        if (!metadata) fail(new BookRemoved());
+        else if (metadata.sequence !== stored) {
+          if (latest === storedBook) return false;
+          fail(new BookChanged());
+        } else if (latest === storedBook) show({ state: 'kept', at: now() });
+        else await writeAll(stored);
+      } catch (error) {
+        fail(error);
+      }
+      return true;
+    },
+    retry: () => {
+      if (state.state === 'not kept' && state.cause === 'refused') void writeAll(stored ?? 'none');
+    },
+    settled: () => running.then(() => undefined),
+    stop: () => {
+      stopped = true;
+      clearTimeout(retrying);
+    },
+  };
+}

@@ -1,0 +1,47 @@
+import type { Outcome } from '../../diagnostics/index.ts';
+import type { Book } from '../../document/index.ts';
+import type { Autosave } from './autosave.ts';
+import type { JournalLoss } from './snapshot.ts';
+import type { StoreNotice } from './store-notice.ts';
+
+/** A book that can be opened, as the start page lists it. */
+export interface ListedBook {
+  readonly id: string;
+  /** Project and subject of its title block. */
+  readonly name: string;
+  /** When it was last changed, in milliseconds. */
+  readonly changed: number;
+  /** Why it stands in this tab alone, where the storage of the browser has not taken it. */
+  readonly unsaved: string | undefined;
+}
+
+/** A book that was opened, with what keeps its edits. */
+export interface OpenBook {
+  readonly id: string;
+  readonly book: Book;
+  readonly autosave: Autosave;
+  /** What of the stored edits could not be read; the book is as it was before them. */
+  readonly loss: JournalLoss | undefined;
+  /**
+   * Lets go of the book, so that it can be opened again, here or elsewhere. What is not kept stays in this tab, as this
+   * book or as one of its own, unless the person wants it `discarded`.
+   */
+  readonly close: (unsaved?: 'discarded') => void;
+}
+
+/** The books of this browser. Its storage is never the only copy: files are saved beside it. */
+export interface BookStore {
+  readonly list: () => Promise<readonly ListedBook[]>;
+  /** Keeps a new book and gives its id; where the storage does not take it, in this tab alone. */
+  readonly add: (book: Book) => Promise<string>;
+  /** The book as last kept, its journal of edits applied. Throws where the storage does not answer. */
+  readonly open: (id: string) => Promise<Outcome<OpenBook>>;
+  /** Everything that is stored of a book, as one JSON text to look into when it cannot be opened. */
+  readonly rawText: (id: string) => Promise<string>;
+  /** Whether the book is open in some tab; undefined where the browser cannot tell. */
+  readonly isOpen: (id: string) => Promise<boolean | undefined>;
+  readonly remove: (id: string) => Promise<void>;
+  /** Whether some book of this tab has what would be lost with the tab. */
+  readonly hasUnsaved: () => boolean;
+  readonly onNotice: (listener: (notice: StoreNotice) => void) => () => void;
+}

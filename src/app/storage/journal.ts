@@ -1,0 +1,59 @@
+import { BookChanged, BookRemoved } from './storage-error.ts';
+import { type Database, type JournalEntry, journalFrom } from './stores.ts';
+
+/**
+ * Adds an edit to a book's journal, and is done when the disk has it. The transaction is on its way before this returns,
+ * so that a tab that is closed with the key still has its edit kept. Throws {@link BookChanged} or {@link BookRemoved}
+ * where the stored book is not the one with the edit before: then nothing of it is stored.
+ */
+export async function appendToJournal(
+  database: Database,
+  entry: JournalEntry,
+  about: { readonly name: string; readonly changed: number },
+): Promise<void> {
+  const { book: id, number } = entry;
+  const transaction = database.transaction(['books', 'journal'], 'readwrite', { durability: 'strict' });
+  const journal = transaction.objectStore('journal');
+  const requests: Promise<unknown>[] = [transaction.done];
+  try {
+    const before = journal.getKey([id, number - 1]);
+    requests.push(before, journal.add(entry));
+    requests.push(transaction.objectStore('books').put({ id, ...about, sequence: number }));
+    transaction.commit();
+    await Promise.all(requests);
+    if ((await before) !== undefined) return;
+  } catch (error) {
+    abortTransaction(transaction);
+    await Promise.allSettled(requests);
+    // The number is taken: another tab has added an edit.
+    throw isNamed(error, 'ConstraintError') ? new BookChanged() : error;
+  }
+  throw await takeBack(database, entry);
+}
+
+/** Takes an entry back that stands behind none, and tells what has become of its book. */
+async function takeBack(database: Database, { book: id, number }: JournalEntry): Promise<Error> {
+  const transaction = database.transaction(['books', 'texts', 'journal'], 'readwrite');
+  const [books, journal] = [transaction.objectStore('books'), transaction.objectStore('journal')];
+  await journal.delete([id, number]);
+  const snapshot = await transaction.objectStore('texts').getKey(id);
+  const last = await journal.openKeyCursor(journalFrom(id), 'prev');
+  const metadata = await books.get(id);
+  if (snapshot === undefined) await books.delete(id);
+  else if (metadata) await books.put({ ...metadata, sequence: last?.primaryKey[1] ?? 0 });
+  await transaction.done;
+  return snapshot === undefined ? new BookRemoved() : new BookChanged();
+}
+
+/** Ends a transaction without effect, if it has not ended by itself. */
+export function abortTransaction(transaction: { readonly abort: () => void }): void {
+  try {
+    transaction.abort();
+  } catch (error) {
+    if (!isNamed(error, 'InvalidStateError')) throw error;
+  }
+}
+
+function isNamed(error: unknown, name: string): boolean {
+  return error instanceof DOMException && error.name === name;
+}
