@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { groupedSheets } from './editing/grouped-sheets.ts';
+import type { SidePanel } from './panel/side-panel.ts';
 import type { CellPlace } from './session/place.ts';
 import type { Session } from './session/session.ts';
 import type { BookSettings } from './settings/book-settings.ts';
@@ -34,6 +35,7 @@ export class QuayApp extends LitElement {
     message: { state: true },
     newVersion: { attribute: false },
     changedVersion: { attribute: false },
+    told: { state: true },
   };
   declare store: BookStore;
   declare session: Session | undefined;
@@ -46,6 +48,8 @@ export class QuayApp extends LitElement {
   declare newVersion: (() => void) | undefined;
   /** Whether a new version was changed to in another tab, or has taken the storage. */
   declare changedVersion: boolean;
+  /** What became of a value that was being tried in the book that was left. */
+  declare told: string | undefined;
   #open: OpenBook | undefined;
   /** Counts openings: one that ends after the next began is given up. */
   #opening = 0;
@@ -162,7 +166,7 @@ export class QuayApp extends LitElement {
               ></quay-save-alert>`
             : nothing
         }
-        ${this.#versionBox()}
+        ${this.told ? this.#toldBox(this.told) : nothing} ${this.#versionBox()}
       </div>`;
   }
 
@@ -181,6 +185,13 @@ export class QuayApp extends LitElement {
       <button @click=${this.newVersion}>Change to it now</button>
       <button @click=${later}>Later</button>
     </div>`;
+  }
+
+  #toldBox(words: string) {
+    const close = (): void => {
+      this.told = undefined;
+    };
+    return html`<div class="box" role="status">${words} <button @click=${close}>Close</button></div>`;
   }
 
   #content() {
@@ -218,6 +229,7 @@ export class QuayApp extends LitElement {
     const id = /^#book\/([^/]+)/.exec(location.hash)?.[1];
     this.refusal = undefined;
     this.message = undefined;
+    if (this.session?.id !== id) this.told = this.#element<SidePanel>('quay-side-panel')?.farewell();
     if (id === undefined) {
       this.#opening += 1;
       this.#leave();

@@ -124,6 +124,15 @@ describe('what is deleted', () => {
     expect((await status().textContent())?.trim()).toBe('');
   });
 
+  test('is told on its sheet alone', async () => {
+    await head('thickness').first().click();
+    await page.keyboard.press('Shift+F10');
+    await page.getByRole('menuitem', { name: 'Delete the column' }).click();
+    await expect.poll(() => status().textContent()).toContain('deleted; Ctrl+Z undoes it');
+    await page.keyboard.press('Control+PageDown');
+    await expect.poll(async () => (await status().textContent())?.trim()).toBe('');
+  });
+
   test('may be a sheet', async () => {
     await page
       .locator('quay-sheet-list')

@@ -90,6 +90,9 @@ export const panelStyles = css`
   .excess {
     color: var(--bad);
   }
+  .holds {
+    color: var(--good);
+  }
   li button:hover {
     background: var(--selection);
   }
@@ -98,6 +101,7 @@ export const panelStyles = css`
     white-space: nowrap;
   }
   button:focus-visible,
+  .tried:focus-visible,
   .math:focus-visible,
   pre:focus-visible {
     outline: 2px solid var(--accent);
@@ -118,9 +122,56 @@ export const panelStyles = css`
     font-size: 18px;
     cursor: pointer;
   }
-  .nudge output {
+  .tried {
+    box-sizing: border-box;
+    min-width: 0;
+    min-height: 32px;
+    padding: 3px 8px;
+    border: 1px solid var(--rule-strong);
+    border-radius: var(--radius);
+    background: var(--paper);
     color: var(--pen);
+    font: inherit;
     font-weight: 600;
+  }
+  input.tried {
+    flex: 1;
+  }
+  select.tried {
+    width: 100%;
+  }
+  .trial p {
+    margin-block: 6px;
+  }
+  .trial dl {
+    display: grid;
+    grid-template-columns: auto 1fr;
+    gap: 2px 12px;
+    margin: 10px 0 6px;
+  }
+  .trial dt {
+    color: var(--ink-soft);
+  }
+  .trial dd {
+    margin: 0;
+    font-weight: 600;
+  }
+  .moved li {
+    padding: 3px 0;
+    border-block-start: 1px solid var(--rule);
+  }
+  .move {
+    display: block;
+    font-variant-numeric: tabular-nums;
+  }
+  .ends {
+    margin-block: 8px;
+  }
+  .told:not(:empty) {
+    margin-block-end: 14px;
+    padding: 8px 12px;
+    border-inline-start: 3px solid var(--accent);
+    background: var(--accent-tint);
   }
   .problem {
     margin: 12px 0;

@@ -20,8 +20,9 @@ import { flowStyles } from '../style/flow-styles.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { OwnWidth } from '../style/own-width.ts';
-import { nudgedEntry } from './nudge.ts';
 import { panelStyles } from './panel-styles.ts';
+import { TrialController } from './trial-controller.ts';
+import { drawTrial } from './trial-view.ts';
 
 /** Explains the one value in hand: formula, numbers, what it depends on, what it feeds, its source, its problems. */
 export class SidePanel extends LitElement {
@@ -29,6 +30,7 @@ export class SidePanel extends LitElement {
   declare session: Session;
   /** How many em of formula fit. */
   declare room: number;
+  readonly #trials: TrialController;
 
   static override styles = [mathsStyles, flowStyles, panelStyles];
 
@@ -40,11 +42,21 @@ export class SidePanel extends LitElement {
       this.room = Math.floor(width / MATHS_SIZE - 1);
     });
     new SessionController(this, ({ kind }) => kind !== 'kept', 'after');
+    this.#trials = new TrialController(this);
+  }
+
+  /** What to say of a value that is tried, when the book is left; undefined while none is. */
+  farewell(): string | undefined {
+    return this.#trials.farewell('you left the book');
   }
 
   override render() {
     const item = itemAt(this.session.notebook, this.session.place);
-    if (!item) return this.#empty();
+    return html`<div class="told" role="status">${this.#trials.words ?? nothing}</div>
+      ${item ? this.#item(item) : this.#empty()}`;
+  }
+
+  #item(item: Item): TemplateResult {
     const source = item.kind === 'input' || item.kind === 'formula' ? item.row : item.column;
     const shown = resultText(this.session.notebook, item, this.session.units);
     return html`
@@ -52,7 +64,7 @@ export class SidePanel extends LitElement {
       <p class="label">${labelOf(item)}</p>
       <p class="value"><b>${shown.number}</b>${shown.unit === '°' ? '' : ' '}${shown.unit}</p>
       ${this.#readAs(item)} ${this.#excess(item)}
-      ${this.#problems(item)} ${item.kind === 'input' ? this.#nudge(item) : nothing}
+      ${this.#problems(item)} ${item.kind === 'input' ? drawTrial(this.session, item, this.#trials) : nothing}
       ${'checked' in item && item.checked.text.trim() !== '' ? this.#formula(item) : nothing}
       ${this.#list('Depends on', 'source', dependsOn(this.session.notebook, item))}
       ${this.#list('Feeds', 'fed', feedsOf(this.session.notebook, item.id))}
@@ -144,32 +156,6 @@ export class SidePanel extends LitElement {
   #go(item: Item): void {
     const place = placeOfId(this.session.notebook, item.id);
     if (place) this.session.jumpTo(place);
-  }
-
-  #nudge(item: InputItem) {
-    if (item.row.kind !== 'given' || nudgedEntry(item.row.entry, 1) === undefined) return nothing;
-    return html`<h3>Try another value</h3>
-      <div class="nudge" @keydown=${(event: KeyboardEvent) => this.#nudgeKey(event, item)}>
-        <button @click=${() => this.#step(item, -1)} aria-label="Smaller">−</button>
-        <output>${item.row.entry}</output>
-        <button @click=${() => this.#step(item, 1)} aria-label="Larger">+</button>
-      </div>`;
-  }
-
-  #nudgeKey(event: KeyboardEvent, item: InputItem): void {
-    const steps = event.key === 'ArrowUp' ? 1 : event.key === 'ArrowDown' ? -1 : 0;
-    if (steps === 0) return;
-    event.preventDefault();
-    this.#step(item, event.shiftKey ? 10 * steps : steps);
-  }
-
-  #step(item: InputItem, steps: number): void {
-    const now = this.session.notebook.model.items.get(item.id);
-    const place = placeOfId(this.session.notebook, item.id);
-    if (now?.kind !== 'input' || !place) return;
-    const entry = nudgedEntry(now.row.entry, steps);
-    if (entry !== undefined)
-      this.session.apply(setEntry({ sheet: place.sheet, part: place.part, row: place.item }, entry));
   }
 
   #problems(item: Item) {

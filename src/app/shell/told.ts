@@ -5,11 +5,13 @@ import { takenOut } from '../editing/taken-out.ts';
 import type { Session, SessionEvent } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 
-/** Tells what was just deleted or put into a table, and how that is undone, until the next change. */
+/** Tells what was just deleted or put into a table, and how that is undone, until the next change or another sheet. */
 export class Told extends LitElement {
   static override properties = { session: { attribute: false } };
   declare session: Session;
   #words: string | undefined;
+  /** The sheet it happened on. */
+  #sheet = '';
 
   static override styles = css`
     :host {
@@ -27,9 +29,12 @@ export class Told extends LitElement {
   }
 
   #hear(event: SessionEvent): boolean {
-    if (event.kind !== 'book') return false;
     const before = this.#words;
-    this.#words = event.back && wordsOf(event.back);
+    const { sheet, overview } = this.session;
+    if (event.kind === 'book') {
+      this.#words = event.back && wordsOf(event.back);
+      this.#sheet = sheet;
+    } else if (event.kind === 'place' && (overview || sheet !== this.#sheet)) this.#words = undefined;
     return this.#words !== before;
   }
 
