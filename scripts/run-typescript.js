@@ -77,6 +77,17 @@ export async function bundle(program) {
   return out;
 }
 
+/**
+ * Why a program could not be bundled, where esbuild has not said it.
+ *
+ * @param {string} program path from the project folder
+ * @param {NodeJS.ErrnoException} error
+ */
+function bundleFailure(program, error) {
+  const why = error.code === undefined ? error.message : `the system says ${error.code}`;
+  return `${bundlePath(program)} is older than its sources and cannot be written anew (${why}); make it and its folder writable`;
+}
+
 async function main() {
   const args = process.argv.slice(2);
   const whereCalled = args[0] === '--where-called' && args.shift() !== undefined;
@@ -84,7 +95,10 @@ async function main() {
   if (program === undefined) throw new Error('name a program: node scripts/run-typescript.js PROGRAM.ts');
   makeReady();
   // esbuild has said what is wrong; its stack would say it again.
-  const path = await bundle(program).catch(() => process.exit(2));
+  const path = await bundle(program).catch((error) => {
+    if (!Array.isArray(error.errors)) process.stderr.write(`${bundleFailure(program, error)}\n`);
+    process.exit(2);
+  });
   process.argv = [process.argv[0] ?? 'node', path, ...args];
   if (whereCalled && process.env.INIT_CWD !== undefined) process.chdir(process.env.INIT_CWD);
   await import(pathToFileURL(path).href);

@@ -1,7 +1,8 @@
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { nearest } from '../diagnostics/index.ts';
 import { type Book, type Cases, openBook, openCases } from '../document/index.ts';
+import { readText } from './read-text.ts';
 import { Refused, valueOrRefuse } from './refused.ts';
 import { shortened } from './shortened.ts';
 
@@ -23,35 +24,6 @@ export function readBook(nameOrPath: string): Book {
     throw new Refused(`there is no file and no template “${shortened(nameOrPath)}”${near.join('')}`);
   }
   return valueOrRefuse(openBook(readText(nameOrPath)), nameOrPath).book;
-}
-
-/** The text of a file. */
-export function readText(path: string): string {
-  const bytes = readBytes(path);
-  try {
-    return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
-  } catch {
-    throw new Refused(`${path} is not UTF-8 text; save it as UTF-8`);
-  }
-}
-
-function readBytes(path: string): Uint8Array {
-  try {
-    return readFileSync(path);
-  } catch (error) {
-    const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown';
-    throw new Refused(`${path} cannot be read (${wordsOf(code)})`);
-  }
-}
-
-const errorWords: Readonly<Record<string, string>> = {
-  ENOENT: 'there is no such file',
-  EISDIR: 'it is a folder',
-  EACCES: 'it may not be read',
-};
-
-function wordsOf(code: string): string {
-  return errorWords[code] ?? `the system says ${code}`;
 }
 
 /** The book of a shipped template. */

@@ -1,8 +1,8 @@
 import { type Column, type Edit, replaceTableRows } from '../document/index.ts';
 import { type Notebook, setNamed, spelledName, tableNamed, tryCells } from '../notebook/index.ts';
 import { readTable } from '../tables/index.ts';
-import { readText } from './books.ts';
 import { splitAssignment } from './options.ts';
+import { readText } from './read-text.ts';
 import { Refused, refusedBy, valueOrRefuse } from './refused.ts';
 
 /**

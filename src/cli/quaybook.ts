@@ -1,4 +1,5 @@
 #!/usr/bin/env node
+import { writeSync } from 'node:fs';
 import { nearest } from '../diagnostics/index.ts';
 import { type Command, type Output, REFUSES } from './command.ts';
 import { calc } from './commands/calc.ts';
@@ -45,12 +46,24 @@ async function main(args: readonly string[], output: Output): Promise<number> {
   }
 }
 
-// A reader that closes the pipe early has what it wanted.
+// A reader that closes the pipe early has what it wanted; anything else that takes no output is told, if that can be.
 for (const stream of [process.stdout, process.stderr])
   stream.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error;
-    process.exit();
+    if (error.code === 'EPIPE') process.exit();
+    const why =
+      error.code === 'ENOSPC' ? 'there is no space left' : `the system says ${error.code ?? error.message}`;
+    if (stream === process.stdout) writeToStandardError(`the output cannot be written (${why})`);
+    process.exit(REFUSES);
   });
+
+/** Without a stream, whose end would not be waited for; that there is no standard error either cannot be told. */
+function writeToStandardError(text: string): void {
+  try {
+    writeSync(2, `${text}\n`);
+  } catch {
+    // The exit status alone tells it.
+  }
+}
 
 process.exitCode = await main(process.argv.slice(2), {
   print: (text) => process.stdout.write(`${text}\n`),

@@ -53,7 +53,7 @@ export async function killBrowser(
         const [context] = browser.contexts();
         const page = context?.pages()[0];
         if (!context || !page) throw new Error('the browser has no page');
-        let kept = edit;
+        let kept = 0;
         await page.exposeBinding('hearKept', (_, entry: string) => {
           kept = Math.max(kept, editOf(entry));
         });
@@ -65,6 +65,8 @@ export async function killBrowser(
         const found = await watchEntry(page);
         if (before) judge(before, found, log);
         if (round === rounds) break;
+        // What was found once is found again, and is no edit of this round.
+        kept = Math.max(kept, found);
         edit = Math.max(edit, found);
         const ending = round % 3 === 0 ? endings[1] : round % 3 === 1 ? endings[2] : endings[0];
         const count = counts.find((one) => one.ending === ending);
