@@ -359,9 +359,9 @@ export class QuayApp extends LitElement {
     }
   };
 
-  readonly #ask = ({ detail: { about, place } }: CustomEvent<Asked>): void => {
+  readonly #ask = ({ detail: { about, place, text } }: CustomEvent<Asked>): void => {
     if (about === 'details') this.#element<DetailsDialog>('quay-details')?.show(place);
-    else if (about === 'rows') this.#element<TableRowsDialog>('quay-table-rows')?.show(place);
+    else if (about === 'rows') this.#element<TableRowsDialog>('quay-table-rows')?.show(place, text);
     else if (this.session) void this.#saveTable(this.session, place);
   };
 

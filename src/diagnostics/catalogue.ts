@@ -2,6 +2,7 @@ import { book } from './catalogue/book.ts';
 import type { CatalogueEntry } from './catalogue/entry.ts';
 import { lines } from './catalogue/lines.ts';
 import { names } from './catalogue/names.ts';
+import { paste } from './catalogue/paste.ts';
 import { quantity } from './catalogue/quantity.ts';
 import { syntax } from './catalogue/syntax.ts';
 import { tables } from './catalogue/tables.ts';
@@ -9,7 +10,7 @@ import { types } from './catalogue/types.ts';
 import { values } from './catalogue/values.ts';
 
 /** The areas of the catalogue, one file each, by name. */
-export const catalogueAreas = { quantity, syntax, names, types, values, lines, tables, book };
+export const catalogueAreas = { quantity, syntax, names, types, values, lines, tables, paste, book };
 
 /** Every code a problem can have, with its title, its explanation and its words. */
 export const catalogue = {
@@ -20,6 +21,7 @@ export const catalogue = {
   ...values,
   ...lines,
   ...tables,
+  ...paste,
   ...book,
 };
 

@@ -70,6 +70,7 @@ export { type Path, pathText } from './json/path.ts';
 export { blankBook } from './opening/blank-book.ts';
 export { BOOK_BYTE_LIMIT, BOOK_LENGTH_LIMIT, type Opened, openBook } from './opening/open-book.ts';
 export { openCases } from './opening/open-cases.ts';
+export { openCopied } from './opening/open-copied.ts';
 export {
   type About,
   type Book,
@@ -93,6 +94,7 @@ export {
   type SeriesColumn,
   TABLE_ROW_LIMIT,
 } from './schema/columns.ts';
+export type { Copied } from './schema/copied.ts';
 export { bookJsonSchema } from './schema/json-schema.ts';
 export type { Chart, Figure, Part, Prose, Rows, Table } from './schema/parts.ts';
 export type { Calc, Check, Choice, Given, Option, Range, Row } from './schema/rows.ts';

@@ -25,4 +25,4 @@ export {
 export { spelledName, spellingProblems } from './spelled-name.ts';
 export { tryEntry } from './try-entry.ts';
 export type { Trial } from './try-formula.ts';
-export { tryCells } from './try-rows.ts';
+export { numbersOf, tryCells } from './try-rows.ts';

@@ -1,6 +1,6 @@
 import { type Problem, problem } from '../diagnostics/index.ts';
 import type { Cell } from '../document/index.ts';
-import { PLAIN_UNIT, writeQuantity } from '../units/index.ts';
+import { PLAIN_UNIT, type Unit, writeQuantity } from '../units/index.ts';
 import { readCell } from './columns.ts';
 import { columnLimits } from './load-column.ts';
 import type { InputColumnItem } from './model.ts';
@@ -24,6 +24,27 @@ export function tryCells(
     columns.set(name, check);
     return check(cell);
   };
+}
+
+/**
+ * The numbers that cells of a column of a table (`sheet.table`) come to, in SI, without entering them; undefined where a
+ * cell is blank or not read. The whole is undefined for a column that holds no numbers.
+ */
+export function numbersOf(
+  { model }: Notebook,
+  table: string,
+  name: string,
+  cells: readonly Cell[],
+): { readonly unit: Unit; readonly values: readonly (number | undefined)[] } | undefined {
+  const item = model.items.get(`${table}.${name}`);
+  if (item?.kind !== 'input column') throw new Error(`${table}.${name} is no given column`);
+  const { column, unit } = item;
+  if ((column.type ?? 'number') !== 'number') return undefined;
+  const values = cells.map((cell) => {
+    const value = readCell(cell, column, unit, model.registry);
+    return typeof value === 'number' ? value : undefined;
+  });
+  return { unit: unit ?? PLAIN_UNIT, values };
 }
 
 function columnCheck(

@@ -1,15 +1,5 @@
-import type { Row } from '../../document/index.ts';
-
 /** The type under which cells travel between pages of Quaybook, beside plain text for all other programs. */
 export const CELLS_TYPE = 'application/x-quaybook-cells+json';
-
-/** Cells on the clipboard: as a person types them, and the lines themselves where whole lines were taken. */
-export interface CopiedCells {
-  readonly cells: readonly (readonly string[])[];
-  /** Beside each cell the unit of a number that stands there without one; null for none. */
-  readonly units?: readonly (readonly (string | null)[])[];
-  readonly lines?: readonly Row[];
-}
 
 /** Cells as tab-separated text; a cell with tabs, line ends or quotes stands in quotes, as spreadsheets have it. */
 export function writeCells(cells: readonly (readonly string[])[]): string {
@@ -48,20 +38,4 @@ function cellAt(text: string, from: number): { readonly cell: string; readonly e
   plain.lastIndex = from;
   const [cell = ''] = plain.exec(text) ?? [];
   return { cell, end: from + cell.length };
-}
-
-/** What the clipboard holds under the type of Quaybook; undefined if it is none of that. */
-export function readCopied(json: string): CopiedCells | undefined {
-  let read: unknown;
-  try {
-    read = JSON.parse(json);
-  } catch {
-    // Whatever else wrote this type, the plain text beside it is still there.
-    return undefined;
-  }
-  if (typeof read !== 'object' || read === null || !('cells' in read) || !Array.isArray(read.cells))
-    return undefined;
-  const cells: unknown[] = read.cells;
-  const sound = cells.every((row) => Array.isArray(row) && row.every((cell) => typeof cell === 'string'));
-  return sound ? (read as CopiedCells) : undefined;
 }

@@ -2,12 +2,18 @@ import { css, html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Column, Table } from '../../document/index.ts';
 import type { Destination, Mapping, TextColumn } from '../../tables/index.ts';
+import { unitInPrint } from '../../units/index.ts';
+import type { TakenAs } from './rows-preview.ts';
 
 /** What the person is asked of the columns of a text. */
 export interface ColumnQuestion {
   readonly table: Table;
   readonly columns: readonly TextColumn[];
   readonly mapping: Mapping;
+  /** What columns are taken as, by position, as far as the text can be read. */
+  readonly taken: ReadonlyMap<number, TakenAs>;
+  /** The unit of bare numbers that go to a column of the table. */
+  readonly unit: (name: string) => string;
   /** Takes the answer for one column. */
   readonly goes: (column: TextColumn, to: Destination) => void;
 }
@@ -50,6 +56,13 @@ export const columnChoicesStyles = css`
     width: 6.5rem;
     padding-inline-end: 2px;
   }
+  .mapping .number {
+    text-align: end;
+    white-space: nowrap;
+  }
+  .mapping td.number {
+    font-variant-numeric: tabular-nums;
+  }
   .mapping :is(select, input) {
     margin: 0;
     font-size: 14px;
@@ -70,7 +83,9 @@ export function columnChoices(question: ColumnQuestion): TemplateResult {
           <th scope="col">In the text</th>
           <th scope="col">First value</th>
           <th scope="col">Goes to</th>
-          <th scope="col">Unit, if another</th>
+          <th scope="col">In the unit</th>
+          <th scope="col" class="number">Taken as</th>
+          <th scope="col" class="number">Sum</th>
         </tr>
       </thead>
       <tbody>
@@ -80,6 +95,8 @@ export function columnChoices(question: ColumnQuestion): TemplateResult {
             <td class="first">${column.first?.text ?? nothing}</td>
             <td>${destinationField(question, column, mapping.goes.get(column.position))}</td>
             <td class="unit">${unitField(question, column, mapping.goes.get(column.position))}</td>
+            <td class="number">${question.taken.get(column.position)?.first ?? nothing}</td>
+            <td class="number">${question.taken.get(column.position)?.sum ?? nothing}</td>
           </tr>`,
         )}
       </tbody>
@@ -162,6 +179,7 @@ function unitField(
     aria-label=${`unit of ${called(column)}`}
     autocomplete="off"
     spellcheck="false"
+    placeholder=${numbers ? unitInPrint(question.unit(name)) : ''}
     .value=${live(to.unit)}
     @input=${({ target: field }: Event) =>
       question.goes(column, { ...to, unit: (field as HTMLInputElement).value })}

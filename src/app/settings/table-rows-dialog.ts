@@ -1,29 +1,35 @@
-import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
-import type { Outcome, Problem } from '../../diagnostics/index.ts';
-import { type GivenColumn, insertTableRows, replaceTableRows, type Table } from '../../document/index.ts';
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import type { Outcome } from '../../diagnostics/index.ts';
+import type { Table } from '../../document/index.ts';
 import { tryCells } from '../../notebook/index.ts';
 import {
   type Decimal,
+  type Delimiter,
   type Destination,
+  looksLikeData,
   type Mapping,
   namedMapping,
-  type ReadTable,
   readMapped,
+  type TableReading,
   type TableText,
   type TextColumn,
   tableText,
   textColumns,
 } from '../../tables/index.ts';
+import { accountNumbers, accountWords } from '../editing/account.ts';
+import { unitOnScreen } from '../editing/carried-unit.ts';
 import { findPlace } from '../editing/find-place.ts';
-import { putInLabel } from '../editing/put-in.ts';
+import { onScreenMapping } from '../editing/on-screen-mapping.ts';
+import { pastedText } from '../editing/pasted-text.ts';
+import { putRows, type Where } from '../editing/put-rows.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import { dialogStyles } from '../shell/dialog-styles.ts';
 import { fieldsStyles } from '../shell/fields-styles.ts';
 import { columnChoices, columnChoicesStyles } from './column-choices.ts';
-
-/** The most problems, and the most cells without a value, that are named one by one. */
-const most = 8;
+import { rowsPreview } from './rows-preview.ts';
+import { columnsExpected, namedProblems, problemWords } from './rows-words.ts';
+import { tableRowsStyles } from './table-rows-styles.ts';
 
 /** What the person settled for one column of the text, which is asked anew once it is called otherwise. */
 interface Settled {
@@ -35,7 +41,7 @@ interface Settled {
 interface Found {
   readonly columns: readonly TextColumn[];
   readonly mapping: Mapping;
-  readonly read: Outcome<ReadTable>;
+  readonly read: TableReading;
 }
 
 /**
@@ -47,7 +53,8 @@ export class TableRowsDialog extends LitElement {
     session: { attribute: false },
     place: { state: true },
     text: { state: true },
-    behind: { state: true },
+    where: { state: true },
+    delimiter: { state: true },
     headed: { state: true },
     decimal: { state: true },
     totals: { state: true },
@@ -55,50 +62,13 @@ export class TableRowsDialog extends LitElement {
     settled: { state: true },
     refusal: { state: true },
   };
-  static override styles = [
-    dialogStyles,
-    fieldsStyles,
-    columnChoicesStyles,
-    css`
-      .field textarea {
-        font: 13px/1.45 var(--code);
-        white-space: pre;
-      }
-      .file {
-        display: flex;
-        gap: 10px;
-        align-items: baseline;
-        margin-block-start: 8px;
-      }
-      .columns {
-        columns: 15rem;
-        margin: 8px 0 0;
-        padding: 0;
-        font-size: 14px;
-        list-style: none;
-      }
-      .columns li {
-        padding-inline-start: 1rem;
-        text-indent: -1rem;
-        break-inside: avoid;
-      }
-      .columns span {
-        color: var(--ink-soft);
-      }
-      .found {
-        max-height: 12rem;
-        margin-block-start: 14px;
-        overflow: auto;
-      }
-      .found p {
-        margin: 0 0 4px;
-      }
-    `,
-  ];
+  static override styles = [dialogStyles, fieldsStyles, columnChoicesStyles, tableRowsStyles];
   declare session: Session;
   declare place: CellPlace | undefined;
   declare text: string;
-  declare behind: boolean;
+  declare where: Where;
+  /** What parts the cells, where it was said; otherwise it is found out. */
+  declare delimiter: Delimiter | undefined;
   declare headed: boolean;
   /** What stands in front of decimals, where the person has said it. */
   declare decimal: Decimal | undefined;
@@ -113,8 +83,23 @@ export class TableRowsDialog extends LitElement {
   constructor() {
     super();
     this.place = undefined;
-    this.text = '';
-    this.behind = false;
+    this.#begin('');
+  }
+
+  /** Opens for the table at a place, with what was pasted there if that leads here. */
+  show(place: CellPlace, pasted?: string): void {
+    this.place = place;
+    this.#begin(pasted ?? '');
+    const found = findPlace(this.session.notebook.book, place);
+    if (pasted !== undefined) this.where = { kind: 'from', row: found?.kind === 'cell' ? found.row : 0 };
+    if (pasted !== undefined && found?.part.kind === 'table') this.#guess(found.part, pasted);
+    void this.updateComplete.then(() => this.renderRoot.querySelector('dialog')?.showModal());
+  }
+
+  #begin(text: string): void {
+    this.text = text;
+    this.where = { kind: 'replace' };
+    this.delimiter = undefined;
     this.headed = true;
     this.decimal = undefined;
     this.totals = undefined;
@@ -123,17 +108,13 @@ export class TableRowsDialog extends LitElement {
     this.refusal = '';
   }
 
-  show(place: CellPlace): void {
-    this.place = place;
-    this.text = '';
-    this.behind = false;
-    this.headed = true;
-    this.decimal = undefined;
-    this.totals = undefined;
-    this.notes = undefined;
-    this.settled = new Map();
-    this.refusal = '';
-    void this.updateComplete.then(() => this.renderRoot.querySelector('dialog')?.showModal());
+  /** How a pasted text is looked at first: parted as the page would, with a heading unless its first row is like data. */
+  #guess(table: Table, pasted: string): void {
+    const parted = pastedText(pasted, table.columns, this.session.notebook.model.registry);
+    if (!parted.ok) return;
+    const { text } = parted.value;
+    this.delimiter = text.delimiter;
+    this.headed = namedMapping(text, table.columns).goes.size > 0 || !looksLikeData(text);
   }
 
   get #table(): Table | undefined {
@@ -142,40 +123,53 @@ export class TableRowsDialog extends LitElement {
   }
 
   override willUpdate(changed: PropertyValues): void {
-    if (
-      !['place', 'text', 'headed', 'decimal', 'totals', 'notes', 'settled'].some((name) => changed.has(name))
-    )
-      return;
+    const told = ['place', 'text', 'delimiter', 'headed', 'decimal', 'totals', 'notes', 'settled'];
+    if (!told.some((name) => changed.has(name))) return;
     const table = this.#table;
-    if (changed.has('place') || changed.has('text'))
-      this.#text =
-        table && this.text.trim() !== ''
-          ? tableText(this.text, table.columns, {
-              registry: this.session.notebook.model.registry,
-            })
-          : undefined;
+    const { registry } = this.session.notebook.model;
+    const parts = { registry, ...(this.delimiter && { delimiter: this.delimiter }) };
+    if (changed.has('place') || changed.has('text') || changed.has('delimiter'))
+      this.#text = table && this.text.trim() !== '' ? tableText(this.text, table.columns, parts) : undefined;
     this.#found = table && this.#text ? this.#read(table, this.#text) : undefined;
   }
 
   #read(table: Table, text: Outcome<TableText>): Found {
     const { headed, decimal, totals, notes, session } = this;
-    if (!text.ok) return { columns: [], mapping: { headed, goes: new Map() }, read: text };
+    if (!text.ok)
+      return { columns: [], mapping: { headed, goes: new Map() }, read: { ...text, account: undefined } };
     const columns = textColumns(text.value, headed);
-    const goes = new Map(headed ? namedMapping(text.value, table.columns).goes : []);
+    const goes = new Map(
+      headed ? namedMapping(text.value, table.columns).goes : this.#byPlace(table, columns),
+    );
     for (const column of columns) {
       const settled = this.settled.get(column.position);
       if (settled?.called === callOf(column)) goes.set(column.position, settled.to);
     }
+    const sheet = this.place?.sheet ?? '';
+    const shown = { sheet, table, view: session.units };
     const mapping = { headed, goes };
-    const id = `${this.place?.sheet}.${table.name}`;
-    const check = tryCells(session.notebook, id);
-    const read = readMapped(text.value, table.columns, mapping, {
+    const meant = onScreenMapping(session.notebook, shown, mapping);
+    const check = tryCells(session.notebook, `${sheet}.${table.name}`);
+    const read = readMapped(text.value, table.columns, meant, {
       check,
       ...(decimal && { decimal }),
       ...(totals && { totals }),
       ...(notes && { notes }),
     });
     return { columns, mapping, read };
+  }
+
+  /** Cells that were pasted without headings, one column beside the other from where they were pasted on. */
+  #byPlace(table: Table, columns: readonly TextColumn[]): readonly (readonly [number, Destination])[] {
+    const found = this.place && findPlace(this.session.notebook.book, this.place);
+    if (this.where.kind !== 'from' || (found?.kind !== 'cell' && found?.kind !== 'column')) return [];
+    const first = table.columns.indexOf(found.column);
+    return columns.flatMap(({ position }) => {
+      const column = table.columns[first + position];
+      return column?.kind === 'given'
+        ? [[position, { kind: 'column', name: column.name, unit: '' }] as const]
+        : [];
+    });
   }
 
   override render(): TemplateResult {
@@ -226,23 +220,9 @@ export class TableRowsDialog extends LitElement {
             })
           : nothing
       }
-      <fieldset class="choices">
-        <legend>Where the rows go</legend>
-        ${[false, true].map(
-          (behind) => html`<label>
-            <input
-              type="radio"
-              name="where"
-              .checked=${this.behind === behind}
-              @change=${() => {
-                this.behind = behind;
-              }}
-            />${behind ? 'behind the rows there' : 'in place of the rows there'}
-          </label>`,
-        )}
-      </fieldset>
+      ${this.#parting()} ${this.#places(table)}
       <div class="found" role="status" tabindex="0" aria-label="What was read">
-        ${found ? foundWords(found) : nothing}
+        ${found ? this.#words(table, found) : nothing}
       </div>
       ${this.refusal === '' ? nothing : html`<p class="trouble" role="alert">${this.refusal}</p>`}
       <div class="buttons">
@@ -251,14 +231,15 @@ export class TableRowsDialog extends LitElement {
           type="button"
           class="main"
           ?disabled=${!read?.ok}
-          @click=${() => read?.ok && this.#take(table, read.value)}
+          @click=${() => found && this.#take(table, found)}
         >
           Take the rows
         </button>
       </div>`;
   }
 
-  #mapping(table: Table, { columns, mapping }: Found): TemplateResult {
+  #mapping(table: Table, found: Found): TemplateResult {
+    const { columns, mapping } = found;
     const open = columns.filter(({ position }) => !mapping.goes.has(position));
     return html`<div class="choices">
         <label>
@@ -272,7 +253,7 @@ export class TableRowsDialog extends LitElement {
           />the first row is data, not the names of columns
         </label>
       </div>
-      ${columnChoices({ table, columns, mapping, goes: (column, to) => this.#settle([column], to) })}
+      ${columnChoices({ table, columns, mapping, taken: this.#taken(table, found), unit: (name) => this.#unit(table, name), goes: (column, to) => this.#settle([column], to) })}
       ${
         open.length > 1
           ? html`<button type="button" class="add" @click=${() => this.#leaveOut(open)}>
@@ -280,6 +261,68 @@ export class TableRowsDialog extends LitElement {
             </button>`
           : nothing
       }`;
+  }
+
+  /** The unit that the page shows above a column, and that its bare numbers are in. */
+  #unit(table: Table, name: string): string {
+    const field = table.columns.find((one) => one.name === name)?.id ?? '';
+    const place = { sheet: this.place?.sheet ?? '', part: table.id, item: 'r0', field };
+    return unitOnScreen(this.session.notebook, place, this.session.units) ?? '';
+  }
+
+  #taken(table: Table, { columns, mapping, read }: Found) {
+    const { notebook, units } = this.session;
+    const id = `${this.place?.sheet}.${table.name}`;
+    return read.ok ? rowsPreview(notebook, id, units, columns, mapping, read.value) : new Map();
+  }
+
+  /** What parts the cells, where a text without tabs leaves that open. */
+  #parting(): TemplateResult | typeof nothing {
+    if (this.text.includes('\t') || !/[,;]/.test(this.text)) return nothing;
+    const now = this.delimiter ?? (this.#text?.ok ? this.#text.value.delimiter : ',');
+    return html`<fieldset class="choices">
+      <legend>What parts the cells of a line</legend>
+      ${parting.map(
+        ([delimiter, words]) => html`<label>
+          <input
+            type="radio"
+            name="parting"
+            .checked=${now === delimiter}
+            @change=${() => {
+              this.delimiter = delimiter;
+              this.settled = new Map();
+            }}
+          />${words}
+        </label>`,
+      )}
+    </fieldset>`;
+  }
+
+  #places(table: Table): TemplateResult {
+    const found = this.place && findPlace(this.session.notebook.book, this.place);
+    const row = this.where.kind === 'from' ? this.where.row : found?.kind === 'cell' ? found.row : undefined;
+    const choices: readonly (readonly [Where, string])[] = [
+      ...(row === undefined
+        ? []
+        : [[{ kind: 'from', row }, `over the rows from row ${row + 1} on`] as const]),
+      [{ kind: 'replace' }, 'in place of the rows there'],
+      [{ kind: 'behind' }, 'behind the rows there'],
+    ];
+    return html`<fieldset class="choices">
+      <legend>Where the rows go</legend>
+      ${(table.length === 0 ? choices.slice(-2) : choices).map(
+        ([where, words]) => html`<label>
+          <input
+            type="radio"
+            name="where"
+            .checked=${this.where.kind === where.kind}
+            @change=${() => {
+              this.where = where;
+            }}
+          />${words}
+        </label>`,
+      )}
+    </fieldset>`;
   }
 
   #decimals(): TemplateResult {
@@ -333,17 +376,32 @@ export class TableRowsDialog extends LitElement {
     this.settled = new Map([...this.settled, ...answers]);
   }
 
-  #take(table: Table, { length, cells }: ReadTable): void {
-    if (!this.place) return;
-    const at = { sheet: this.place.sheet, table: table.id };
-    const rows = { length, cells };
-    const edit = this.behind
-      ? insertTableRows(at, table, table.length ?? 0, rows)
-      : replaceTableRows(at, table, rows);
-    const label = putInLabel(this.behind ? 'add' : 'take', length);
-    const done = this.session.apply({ ...edit, label });
+  #take(table: Table, { read }: Found): void {
+    if (!this.place || !read.ok) return;
+    const account = read.account ? accountWords(read.account.counts, read.value.problems) : '';
+    const done = this.session.apply(putRows(this.place.sheet, table, read.value, this.where, account));
     if (done.ok) this.#close();
-    else this.refusal = done.problems.map(inWords).join('. ');
+    else this.refusal = done.problems.map(problemWords).join('. ');
+  }
+
+  #words(table: Table, { read }: Found): TemplateResult {
+    const numbers = read.account ? accountNumbers(read.account.counts) : '';
+    if (!read.ok)
+      return html`${namedProblems(read.problems)}${numbers === '' ? nothing : html`<p>${numbers}.</p>`}`;
+    const { length, problems, cells } = read.value;
+    const emptied = table.columns.filter(({ kind, name }) => kind === 'given' && !(name in cells));
+    const rows = length === 1 ? '1 row is taken' : `${length} rows are taken`;
+    const wiped = this.where.kind === 'replace' && (table.length ?? 0) > 0 && emptied.length > 0;
+    return html`<p>${rows}; ${numbers}.</p>
+      ${
+        wiped
+          ? html`<p class="trouble">
+              The rows there go, and ${emptied.map(({ name }) => name).join(', ')} will be blank: the text has nothing for
+              ${emptied.length === 1 ? 'it' : 'them'}.
+            </p>`
+          : nothing
+      }
+      ${namedProblems(problems)}`;
   }
 
   readonly #file = async (event: Event): Promise<void> => {
@@ -354,6 +412,7 @@ export class TableRowsDialog extends LitElement {
       this.decimal = undefined;
       this.totals = undefined;
       this.notes = undefined;
+      this.delimiter = undefined;
       this.settled = new Map();
     } catch (error) {
       this.refusal = `the file cannot be read: ${error instanceof Error ? error.message : String(error)}`;
@@ -365,55 +424,19 @@ export class TableRowsDialog extends LitElement {
   };
 }
 
-/** What the text may have, said as long as there is none. */
-function columnsExpected(table: Table): TemplateResult {
-  return html`<p class="quiet">
-      The first line names the columns by symbol or heading, with a unit in brackets where it is another one:
-      “thickness (m)”. What it calls otherwise can be told where it goes. The columns are
-    </p>
-    <ul class="columns">
-      ${table.columns.map((column) => (column.kind === 'given' ? columnLine(column) : nothing))}
-    </ul>`;
-}
-
-/** The symbol of a column, and its heading and unit as a header may have them. */
-function columnLine({ name, label, unit }: GivenColumn): TemplateResult {
-  const heading = label === undefined || label === name ? '' : label;
-  return html`<li>${name} <span>${heading} ${unit === undefined || unit === '' ? '' : `(${unit})`}</span></li>`;
-}
+/** What may part the cells of a line without tabs. */
+const parting: readonly (readonly [Delimiter, string])[] = [
+  [',', 'commas'],
+  [';', 'semicolons'],
+  ['\t', 'nothing: a line is one cell'],
+];
 
 /** What a column of a text is known by when the text changes: its header, or else its first value. */
 function callOf({ header, first }: TextColumn): string {
   return header === '' ? (first?.text ?? '') : header;
 }
 
-function foundWords({ read }: Found): TemplateResult {
-  if (!read.ok) return named(read.problems);
-  const { length, problems } = read.value;
-  const unread = problems.filter(({ code }) => code === 'cell-unread');
-  const rows = length === 1 ? '1 row is taken' : `${length} rows are taken`;
-  const cells =
-    unread.length === 1
-      ? '; 1 cell cannot be read and is kept as written:'
-      : `; ${unread.length} cells cannot be read and are kept as written:`;
-  return html`<p>${rows}${unread.length > 0 ? cells : '.'}</p>
-    ${named(problems)}`;
-}
-
-/** The first of some problems, and how many more there are. */
-function named(problems: readonly Problem[]): TemplateResult {
-  const more = problems.length - most;
-  return html`${problems
-    .slice(0, most)
-    .map((one) => html`<p class=${one.severity === 'error' ? 'trouble' : 'quiet'}>${inWords(one)}</p>`)}
-    ${more > 0 ? html`<p class="trouble">and ${more} more like these</p>` : nothing}`;
-}
-
 /** Whether the text cannot be read until something is said that one of these codes asks for. */
-function asks(read: Outcome<ReadTable> | undefined, ...codes: readonly string[]): boolean {
+function asks(read: TableReading | undefined, ...codes: readonly string[]): boolean {
   return read?.ok === false && read.problems.some(({ code }) => codes.includes(code));
-}
-
-function inWords({ message, hints }: Problem): string {
-  return [message, ...hints].join('; ');
 }

@@ -301,13 +301,17 @@ export class QuaySheet extends LitElement implements SheetHost {
   }
 
   /** Asks the app for what is said of the active cell elsewhere than on the page. */
-  ask(about: About): void {
+  ask(about: About, text?: string): void {
     const { place } = this;
     if (!place) return;
     // The dialog gives the focus back to where it was.
     this.#focus.now();
     this.dispatchEvent(
-      new CustomEvent<Asked>('ask', { detail: { about, place }, bubbles: true, composed: true }),
+      new CustomEvent<Asked>('ask', {
+        detail: { about, place, ...(text !== undefined && { text }) },
+        bubbles: true,
+        composed: true,
+      }),
     );
   }
 

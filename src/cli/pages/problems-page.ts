@@ -9,6 +9,7 @@ const areas: Readonly<Record<keyof typeof catalogueAreas, string>> = {
   values: 'Values',
   lines: 'Lines and cells',
   tables: 'Tables',
+  paste: 'Pasting',
   book: 'Books',
 };
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { readCells, readCopied, writeCells } from '../../../src/app/editing/clipboard-text.ts';
+import { readCells, writeCells } from '../../../src/app/editing/clipboard-text.ts';
 
 test.each([
   ['12', [['12']]],
@@ -39,15 +39,4 @@ test('what is written is read back', () => {
     }),
     { seed: 11, numRuns: 400 },
   );
-});
-
-test.each(['', 'not json', '3', '{"cells":3}', '{"cells":[[1]]}', '{"cells":["a"]}'])(
-  '%j is no copied cells',
-  (json) => {
-    expect(readCopied(json)).toBeUndefined();
-  },
-);
-
-test('copied cells are read', () => {
-  expect(readCopied('{"cells":[["a"]]}')).toEqual({ cells: [['a']] });
 });

@@ -10,10 +10,9 @@ import {
   moveLine,
   removeLines,
 } from '../../../src/app/editing/line-edits.ts';
-import { pasteCells } from '../../../src/app/editing/paste.ts';
 import { clearCells, fillDown } from '../../../src/app/editing/range-edits.ts';
 import type { CellPlace } from '../../../src/app/session/place.ts';
-import { applyEdit, type Book, type Edit, setColumnField } from '../../../src/document/index.ts';
+import { applyEdit, type Book, type Edit } from '../../../src/document/index.ts';
 import { sessionOn } from '../editor/sample-session.ts';
 import { at, smallBook } from '../small-book.ts';
 
@@ -183,111 +182,6 @@ test('a row is inserted into a table below the one in hand', () => {
   expect([0, 1, 2].map((row) => text(now, at('p3', `r${row}`, 'k1')))).toEqual(['a', '', 'b']);
 });
 
-const down =
-  (places: readonly CellPlace[]) =>
-  (by: number): CellPlace | undefined =>
-    places[by];
-
-test('a column of cells fills as many givens, in one step', () => {
-  const book = smallBook();
-  const lines = [at('p2', 'r1', 'value'), at('p2', 'r2', 'value')];
-  const edit = pasteCells(
-    book,
-    at('p2', 'r1', 'value'),
-    { cells: [['5 m'], ['12']], origin: 'foreign' },
-    down(lines),
-  );
-  const now = edit.ok ? after(book, edit.value) : book;
-  expect(lines.map((place) => text(now, place))).toEqual(['5 m', '12']);
-});
-
-test('a number pasted onto a calculation refuses the whole paste, a formula does not', () => {
-  const book = smallBook();
-  const lines = [at('p2', 'r2', 'value'), at('p2', 'r3', 'value')];
-  const refused = pasteCells(
-    book,
-    at('p2', 'r2', 'value'),
-    { cells: [['5'], ['12']], origin: 'foreign' },
-    down(lines),
-  );
-  expect(refused.ok === false && refused.problems.map(({ code }) => code)).toEqual(['set-calculated']);
-  const formula = pasteCells(
-    book,
-    at('p2', 'r3', 'value'),
-    { cells: [['=q*L']], origin: 'foreign' },
-    down(lines.slice(1)),
-  );
-  expect(formula.ok && text(after(book, formula.value), at('p2', 'r3', 'value'))).toBe('q*L');
-});
-
-test('a block that reaches a calculated column of a table is refused, column and position named', () => {
-  const block = [['x', '7', '14']];
-  const book = after(
-    smallBook(),
-    setColumnField({ sheet: 'beam', table: 'p3', column: 'k3' }, 'label', 'twice as long'),
-  );
-  const refused = pasteCells(
-    book,
-    at('p3', 'r0', 'k1'),
-    { cells: block, origin: 'foreign' },
-    () => undefined,
-  );
-  expect(refused.ok ? [] : refused.problems.map(({ code, message }) => `${code}: ${message}`)).toEqual([
-    'paste-calculated: column 3 of the pasted cells falls on twice “twice as long”, which is calculated',
-  ]);
-});
-
-test('a block pasted at the end of a table makes it longer', () => {
-  const book = smallBook();
-  const edit = pasteCells(
-    book,
-    at('p3', 'r2', 'k1'),
-    {
-      cells: [
-        ['x', '7'],
-        ['y', '8 ft'],
-      ],
-      origin: 'foreign',
-    },
-    () => undefined,
-  );
-  const now = edit.ok ? after(book, edit.value) : book;
-  expect(
-    [2, 3].map((row) => [text(now, at('p3', `r${row}`, 'k1')), text(now, at('p3', `r${row}`, 'k2'))]),
-  ).toEqual([
-    ['x', '7'],
-    ['y', '8 ft'],
-  ]);
-});
-
-test('a row of a block that ends before the others leaves what is there', () => {
-  const book = smallBook();
-  const before = text(book, at('p3', 'r1', 'k2'));
-  const edit = pasteCells(
-    book,
-    at('p3', 'r0', 'k1'),
-    { cells: [['x', '7'], ['y']], origin: 'foreign' },
-    () => undefined,
-  );
-  const now = edit.ok ? after(book, edit.value) : book;
-  expect([text(now, at('p3', 'r0', 'k2')), text(now, at('p3', 'r1', 'k1'))]).toEqual(['7', 'y']);
-  expect(before).not.toBe('');
-  expect(text(now, at('p3', 'r1', 'k2'))).toBe(before);
-});
-
-test('a number alone comes with its unit to where another one is', () => {
-  const book = smallBook();
-  const cells = [['560'], ['700 mm'], ['3']];
-  const pasted = { cells, units: [['mm'], ['mm'], ['m']], origin: 'own' } as const;
-  const table = pasteCells(book, at('p3', 'r0', 'k2'), pasted, () => undefined);
-  const now = table.ok ? after(book, table.value) : book;
-  expect([0, 1, 2].map((row) => text(now, at('p3', `r${row}`, 'k2')))).toEqual(['560 mm', '700 mm', '3']);
-  const line = pasteCells(book, at('p2', 'r1', 'value'), pasted, (down) =>
-    down === 0 ? at('p2', 'r1', 'value') : undefined,
-  );
-  expect(line.ok && text(after(book, line.value), at('p2', 'r1', 'value'))).toBe('560 mm');
-});
-
 test('of a calculated cell its value is carried, in the unit it came out in', () => {
   const { notebook } = sessionOn(smallBook());
   expect(carriedFrom(notebook, at('p3', 'r0', 'k3'))).toEqual({ text: '2', unit: 'm' });
@@ -300,16 +194,6 @@ test('the unit of a bare number is that of its line or column, if it holds numbe
   const places = [at('p2', 'r1', 'value'), at('p3', 'r0', 'k2'), at('p3', 'r0', 'k3'), at('p3', 'r0', 'k1')];
   expect(places.map((place) => unitOfBareNumbers(book, place))).toEqual(['m', 'm', undefined, undefined]);
   expect(unitOfBareNumbers(book, at('p2', 'r1', 'label'))).toBeUndefined();
-});
-
-test('a block that reaches a calculated column is refused', () => {
-  const edit = pasteCells(
-    smallBook(),
-    at('p3', 'r0', 'k2'),
-    { cells: [['1', '2']], origin: 'foreign' },
-    () => undefined,
-  );
-  expect(edit.ok).toBe(false);
 });
 
 test('clearing empties entries, descriptions and cells, and leaves symbols', () => {

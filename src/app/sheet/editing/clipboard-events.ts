@@ -1,131 +1,209 @@
-import { carriedFrom, unitOnScreen } from '../../editing/carried-unit.ts';
+import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import { type Outcome, problem } from '../../../diagnostics/index.ts';
+import { type Copied, type Edit, openCopied, type Row } from '../../../document/index.ts';
+import { carriedFrom } from '../../editing/carried-unit.ts';
 import { cellValueText } from '../../editing/cell-value-text.ts';
-import {
-  CELLS_TYPE,
-  type CopiedCells,
-  readCells,
-  readCopied,
-  writeCells,
-} from '../../editing/clipboard-text.ts';
+import { CELLS_TYPE, writeCells } from '../../editing/clipboard-text.ts';
 import { findPlace } from '../../editing/find-place.ts';
-import { insertRows } from '../../editing/line-edits.ts';
-import { copyOfRow, freshFor } from '../../editing/new-items.ts';
-import { pasteCells } from '../../editing/paste.ts';
-import { pasteNamed } from '../../editing/paste-named.ts';
+import type { Change } from '../../editing/line-edits.ts';
+import { pasteIntoTable, pasteOntoLines } from '../../editing/paste-cells.ts';
+import { pasteForeign } from '../../editing/paste-foreign.ts';
+import { moveLines, pasteCopies, pasteOver } from '../../editing/paste-lines.ts';
+import { pasteText } from '../../editing/paste-text.ts';
+import type { CellPlace } from '../../session/place.ts';
 import { type CommandHost, carryOut, selectedCells, told } from '../place/commands.ts';
 import { isWholeRows } from '../place/range.ts';
 
-type Host = CommandHost & HTMLElement & { readonly editing: boolean };
+type Host = CommandHost & ReactiveControllerHost & HTMLElement & { readonly editing: boolean };
 
 /** Copy, cut and paste on a page; not in the title block, which lies in a slot of it. */
-export class ClipboardEvents {
+export class ClipboardEvents implements ReactiveController {
   readonly #host: Host;
+  /** The book as the last cut left it: as long as it is the same, moving what was cut is one step with the cut. */
+  #afterCut: unknown;
 
   constructor(host: Host) {
     this.#host = host;
     host.addEventListener('copy', this.#copy);
     host.addEventListener('cut', this.#cut);
     host.addEventListener('paste', this.#paste);
+    host.addController(this);
   }
 
+  hostConnected(): void {
+    document.body.addEventListener('paste', this.#pasteNowhere);
+  }
+
+  hostDisconnected(): void {
+    document.body.removeEventListener('paste', this.#pasteNowhere);
+  }
+
+  /** On a sheet that has nothing yet, nothing of it can have the focus. */
+  readonly #pasteNowhere = (event: ClipboardEvent): void => {
+    if (event.target === document.body) this.#paste(event);
+  };
+
   readonly #copy = (event: ClipboardEvent): void => {
+    this.#take(event, false);
+  };
+
+  #take(event: ClipboardEvent, cut: boolean): void {
     if (event.target !== this.#host || this.#host.editing || !event.clipboardData) return;
     const selected = selectedCells(this.#host);
     if (selected.length === 0) return;
     event.preventDefault();
-    const { notebook, units } = this.#host.session;
+    const { notebook, units, id, sheet } = this.#host.session;
     const taken = selected.map((row) => row.map((place) => carriedFrom(notebook, place)));
-    const copied: CopiedCells = {
+    const lines = this.#wholeLines();
+    const copied: Copied = {
       cells: taken.map((row) => row.map(({ text }) => text)),
       units: taken.map((row) => row.map(({ unit }) => unit ?? null)),
-      ...this.#wholeLines(),
+      ...(isHeaded(selected) && { headed: true }),
+      ...(lines && { lines }),
+      from: { book: id, sheet, cut },
     };
     event.clipboardData.setData(
       'text/plain',
       writeCells(selected.map((row) => row.map((place) => cellValueText(notebook, place, units)))),
     );
     event.clipboardData.setData(CELLS_TYPE, JSON.stringify(copied));
-  };
+  }
 
   /** The lines themselves, where the range holds nothing but whole lines. */
-  #wholeLines(): Pick<CopiedCells, 'lines'> {
+  #wholeLines(): readonly Row[] | undefined {
     const { range, map, session } = this.#host;
-    if (!range || !isWholeRows(map, range)) return {};
+    if (!range || !isWholeRows(map, range)) return undefined;
     const lines = selectedCells(this.#host).map((row) => {
       const found = row[0] && findPlace(session.notebook.book, row[0]);
       return found?.kind === 'row' ? found.row : undefined;
     });
     const known = lines.filter((line) => line !== undefined);
-    return known.length === lines.length ? { lines: known } : {};
+    return known.length === lines.length ? known : undefined;
   }
 
   readonly #cut = (event: ClipboardEvent): void => {
     if (event.target !== this.#host || this.#host.editing) return;
-    const whole = this.#wholeLines().lines !== undefined;
-    this.#copy(event);
+    const whole = this.#wholeLines() !== undefined;
+    this.#take(event, true);
     carryOut(this.#host, { kind: whole ? 'delete lines' : 'clear' });
+    this.#afterCut = whole ? this.#host.session.notebook.book : undefined;
   };
 
   readonly #paste = (event: ClipboardEvent): void => {
-    const { place, session } = this.#host;
-    if (event.target !== this.#host || this.#host.editing || !event.clipboardData || !place) return;
+    const here = event.target === this.#host || event.target === document.body;
+    if (!here || this.#host.editing || !event.clipboardData) return;
     const own = event.clipboardData.getData(CELLS_TYPE);
-    const copied = own === '' ? undefined : readCopied(own);
     const text = event.clipboardData.getData('text/plain');
-    if (!copied && text === '') return;
+    if (own === '' && text === '') return;
     event.preventDefault();
-    if (copied?.lines) {
-      this.#pasteLines(copied.lines);
+    const copied = own === '' ? undefined : openCopied(own);
+    if (copied?.ok) {
+      this.#pasteOwn(copied.value);
       return;
     }
-    const named = copied ? undefined : pasteNamed(session.notebook, this.#topLeft(), session.units, text);
-    if (named) {
-      if (!told(this.#host, named) || !named.ok) return;
-      const { edit, remarks } = named.value;
-      if (told(this.#host, session.apply(edit)) && remarks.length > 0)
-        this.#host.refuse(remarks.map(({ message, hints }) => [message, ...hints].join('; ')));
-      return;
-    }
-    const { map } = this.#host;
-    const index = map.indexOf(this.#topLeft());
-    const first = map.rowAt(index);
-    const at = first?.fields.indexOf(this.#topLeft().field) ?? 0;
-    const edit = pasteCells(
-      session.notebook.book,
-      this.#topLeft(),
-      copied
-        ? { ...copied, origin: 'own' }
-        : {
-            cells: readCells(text),
-            unitAt: (to) => unitOnScreen(session.notebook, to, session.units),
-            origin: 'foreign',
-          },
-      (down, right) => {
-        const row = map.rowAt(index + down);
-        const field = row?.fields[row.fields.length === 1 ? right : at + right];
-        return row && field !== undefined
-          ? { sheet: map.sheet, part: row.part, item: row.item, field }
-          : undefined;
-      },
-    );
-    if (told(this.#host, edit) && edit.ok) told(this.#host, session.apply(edit.value));
+    if (text !== '') this.#pasteForeign(text);
+    const [fault] = copied?.problems ?? [];
+    if (!fault) return;
+    const { message, hints } = problem('copied-unsound', { from: 0, to: 0 }, { reason: fault.message });
+    this.#host.refuse([[message, ...hints].join('; ')]);
   };
 
-  #topLeft() {
-    const first = selectedCells(this.#host)[0]?.[0];
-    if (!first) throw new Error('a paste needs a cell to go to');
-    return first;
+  #pasteOwn(copied: Copied): void {
+    if (copied.lines) {
+      this.#pasteLines(copied.lines, copied.from);
+      return;
+    }
+    const selected = selectedCells(this.#host);
+    const place = selected[0]?.[0];
+    if (!place) return;
+    const { session } = this.#host;
+    const { book } = session.notebook;
+    const over = { rows: selected.length, columns: selected[0]?.length ?? 1 };
+    if (this.#inTable(place)) {
+      const within = selected.every(([first]) => first?.part === place.part && first.item !== 'head');
+      this.#apply(pasteIntoTable(book, place, withoutHeads(copied), within ? over : undefined));
+      return;
+    }
+    const many = over.rows * over.columns > 1;
+    this.#apply(pasteOntoLines(book, many ? selected : this.#rectangle(place, copied), copied));
   }
 
-  #pasteLines(lines: NonNullable<CopiedCells['lines']>): void {
-    const { session, place } = this.#host;
-    const { book } = session.notebook;
-    const sheet = book.sheets.find(({ key }) => key === session.sheet);
-    if (!sheet) return;
-    const fresh = freshFor(book, sheet);
-    const rows = lines.map((line) => copyOfRow(line, fresh));
-    const label = rows.length === 1 ? 'paste a line' : `paste ${rows.length} lines`;
-    const change = insertRows(book, session.sheet, place, rows, fresh, label);
-    if (change && told(this.#host, session.apply(change.edit)) && change.place) this.#host.goTo(change.place);
+  /** The cells that a block reaches from a cell of a line on, within the part that the line is in. */
+  #rectangle(place: CellPlace, { cells }: Copied): readonly (readonly (CellPlace | undefined)[])[] {
+    const { map } = this.#host;
+    const index = map.indexOf(place);
+    const first = map.rowAt(index)?.fields.indexOf(place.field) ?? 0;
+    return cells.map((row, down) =>
+      row.map((_, right) => {
+        const target = map.rowAt(index + down);
+        const field = target?.fields[first + right];
+        return target?.part === place.part && field !== undefined
+          ? { sheet: map.sheet, part: target.part, item: target.item, field }
+          : undefined;
+      }),
+    );
   }
+
+  #inTable(place: CellPlace): boolean {
+    const found = findPlace(this.#host.session.notebook.book, place);
+    return found?.kind === 'cell' || (found?.kind === 'column' && place.item === 'head');
+  }
+
+  #pasteForeign(text: string): void {
+    const { session } = this.#host;
+    const { notebook, units } = session;
+    const selected = selectedCells(this.#host);
+    const place = selected[0]?.[0];
+    const part = place && findPlace(notebook.book, place)?.part;
+    const title = part?.kind === 'table' && place?.item === '';
+    if (!place || !(title || this.#inTable(place))) {
+      this.#change(pasteForeign(notebook, session.sheet, selected, units, text));
+      return;
+    }
+    const over = { rows: selected.length, columns: selected[0]?.length ?? 1 };
+    const pasted = pasteText(notebook, place, units, text, over);
+    if (!told(this.#host, pasted)) return;
+    if (pasted.value.kind === 'ask') this.#host.ask('rows', text);
+    else told(this.#host, session.apply(pasted.value.edit));
+  }
+
+  #pasteLines(lines: readonly Row[], from: Copied['from']): void {
+    const { session, range, map } = this.#host;
+    const { sheet } = session;
+    const selected = selectedCells(this.#host).flatMap(([first]) => first ?? []);
+    const over = range && isWholeRows(map, range) && this.#wholeLines() ? selected : undefined;
+    const to = { sheet, place: this.#host.place };
+    const cut = from?.cut === true && from.book === session.id && !over;
+    // What was cut a moment ago comes back first, so that the move is one step.
+    if (cut && this.#afterCut === session.notebook.book) session.undo();
+    this.#afterCut = undefined;
+    const { book } = session.notebook;
+    const moved = cut ? moveLines(book, from.sheet, lines, to) : undefined;
+    const source = from?.book === session.id ? from.sheet : undefined;
+    const change =
+      moved ?? (over ? pasteOver(book, over, lines, source) : pasteCopies(book, to, lines, source));
+    if (change) this.#change({ ok: true, value: change });
+  }
+
+  #apply(edit: Outcome<Edit>): void {
+    if (told(this.#host, edit)) told(this.#host, this.#host.session.apply(edit.value));
+  }
+
+  #change(change: Outcome<Change>): void {
+    if (!told(this.#host, change)) return;
+    const { edit, place } = change.value;
+    if (told(this.#host, this.#host.session.apply(edit)) && place) this.#host.goTo(place);
+  }
+}
+
+/** Whether the first row of some cells are the headings of the table that all of them are in. */
+function isHeaded(selected: readonly (readonly CellPlace[])[]): boolean {
+  const [head, ...rows] = selected.flatMap(([first]) => first ?? []);
+  return head?.item === 'head' && rows.length > 0 && rows.every(({ part }) => part === head.part);
+}
+
+/** The cells that stand below headings. */
+function withoutHeads({ cells, units, headed }: Copied): Pick<Copied, 'cells' | 'units'> {
+  if (!headed) return { cells, ...(units && { units }) };
+  return { cells: cells.slice(1), ...(units && { units: units.slice(1) }) };
 }

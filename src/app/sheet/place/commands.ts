@@ -37,7 +37,7 @@ export interface CommandHost {
   readonly openMenu: () => void;
   readonly sumColumn: () => void;
   readonly showAsTable: () => void;
-  readonly ask: (about: About) => void;
+  readonly ask: (about: About, text?: string) => void;
 }
 
 type MenuCommand = { readonly kind: 'menu action'; readonly action: MenuAction };

@@ -1,0 +1,55 @@
+import type { Given } from '../../document/index.ts';
+import { isBareNumber, readEntry, type Unit, type UnitRegistry } from '../../units/index.ts';
+import type { Fresh } from './new-items.ts';
+
+/** The givens of a text, and how many of its cells went into them and into headings. */
+export interface TextLines {
+  readonly rows: readonly Given[];
+  readonly cells: number;
+}
+
+/**
+ * The givens that a text of two columns is, descriptions and values with their units, or of three, the units in the last.
+ * The first row may be headings of these. Undefined where any row is something else: then it is no such text.
+ */
+export function linesFromText(
+  cells: readonly (readonly string[])[],
+  registry: UnitRegistry,
+  fresh: Fresh,
+): TextLines | undefined {
+  const filled = cells.filter((row) => row.some((cell) => cell.trim() !== ''));
+  const [top, second] = filled;
+  const headed = top !== undefined && second !== undefined && isHeading(top, registry);
+  const rows: Given[] = [];
+  let count = 0;
+  for (const row of headed ? filled.slice(1) : filled) {
+    const line = lineOf(
+      row.map((cell) => cell.trim()),
+      registry,
+    );
+    if (!line) return undefined;
+    count += row.filter((cell) => cell.trim() !== '').length;
+    rows.push({ id: fresh.id('r'), kind: 'given', name: fresh.name('x_1'), ...line });
+  }
+  return rows.length === 0 ? undefined : { rows, cells: count };
+}
+
+function isHeading(row: readonly string[], registry: UnitRegistry): boolean {
+  return row.length > 1 && row.every((cell) => cell.trim() !== '' && !quantityIn(cell.trim(), registry));
+}
+
+function lineOf(
+  [label = '', value = '', unit = '', ...more]: readonly string[],
+  registry: UnitRegistry,
+): Pick<Given, 'label' | 'entry' | 'unit'> | undefined {
+  if (label === '' || quantityIn(label, registry) || more.some((cell) => cell !== '')) return undefined;
+  const entry = unit === '' ? value : `${value} ${unit}`;
+  const read = quantityIn(entry, registry);
+  if ((unit !== '' && !isBareNumber(value)) || !read) return undefined;
+  return { label, entry, unit: read.unit.text === '-' ? '' : read.unit.text };
+}
+
+function quantityIn(text: string, registry: UnitRegistry): { readonly unit: Unit } | undefined {
+  const read = readEntry(text, registry);
+  return read.ok && (read.value.kind === 'number' || read.value.kind === 'point') ? read.value : undefined;
+}

@@ -1,0 +1,131 @@
+import { fail, type Outcome, problem, succeed } from '../../diagnostics/index.ts';
+import {
+  type Book,
+  type Cell,
+  type Copied,
+  type Edit,
+  type GivenColumn,
+  insertTableRows,
+  joinEdits,
+  setCells,
+} from '../../document/index.ts';
+import { columnWords } from '../../tables/index.ts';
+import type { CellPlace } from '../session/place.ts';
+import { carried, unitOfBareNumbers } from './carried-unit.ts';
+import { cellContent, cellFromText, cellOf } from './cell-content.ts';
+import { enterText } from './cell-edits.ts';
+import { findPlace } from './find-place.ts';
+import { putInLabel } from './put-in.ts';
+
+/** A block of cells as they are typed, row by row, and where known the units of numbers that stand there without one. */
+export type Block = Pick<Copied, 'cells' | 'units'>;
+
+/** How many rows and columns of cells are selected. */
+export interface Extent {
+  readonly rows: number;
+  readonly columns: number;
+}
+
+const nowhere = { from: 0, to: 0 };
+
+/**
+ * The edit that puts a block of cells into a table, from the cell at a place on, or from the first row on where the
+ * place is a heading. The block stays a rectangle within its table, which gets the rows it lacks; where more cells are
+ * selected the block is repeated over them. A number comes with its unit to a column that has another. What reaches a
+ * calculated column or beyond the last refuses the whole. `account` tells in the edit’s label what became of its cells.
+ */
+export function pasteIntoTable(
+  book: Book,
+  place: CellPlace,
+  pasted: Block,
+  over: Extent = { rows: 1, columns: 1 },
+  account = '',
+): Outcome<Edit> {
+  const found = findPlace(book, place);
+  if (found?.part.kind !== 'table' || (found.kind !== 'cell' && found.kind !== 'column'))
+    return fail(problem('edit-place-unfit', nowhere, { path: place.item, expected: 'a cell of a table' }));
+  const { part, column } = found;
+  const row = found.kind === 'cell' ? found.row : 0;
+  const { cells, units } = repeated(pasted, over);
+  const first = part.columns.indexOf(column);
+  const width = Math.max(...cells.map((one) => one.length));
+  const targets = part.columns.slice(first, first + width);
+  if (targets.length < width) {
+    const facts = { columns: width, room: targets.length, table: part.name };
+    return fail(problem('paste-too-wide', nowhere, facts));
+  }
+  const calculated = targets.findIndex(({ kind }) => kind !== 'given');
+  const refused = targets[calculated];
+  if (refused) {
+    const facts = { position: calculated + 1, column: columnWords(refused) };
+    return fail(problem('paste-calculated', nowhere, facts));
+  }
+  const at = { sheet: place.sheet, table: part.id };
+  const length = part.length ?? 0;
+  const grown = row + cells.length - length;
+  const growth = grown > 0 ? [insertTableRows(at, part, length, { length: grown, cells: {} })] : [];
+  const filled = targets.map((target, right) => {
+    const values = cells.map((one, down) =>
+      cellIn(target as GivenColumn, row + down, one[right], units?.[down]?.[right]),
+    );
+    return setCells({ ...at, column: target.id }, row, values);
+  });
+  const one = cells.length === 1 && width === 1;
+  const label = one
+    ? 'paste a cell'
+    : putInLabel('paste', cells.length, { fresh: Math.max(0, grown), account });
+  return succeed(joinEdits(label, [...growth, ...filled]));
+}
+
+/** A row of the block that ends before the others leaves what is there. */
+function cellIn(
+  column: GivenColumn,
+  row: number,
+  text: string | undefined,
+  unit: string | null | undefined,
+): Cell {
+  if (text === undefined) return cellOf(column, row);
+  const numeric = (column.type ?? 'number') === 'number';
+  return cellFromText(carried(text, unit ?? undefined, numeric ? column.unit : undefined), column);
+}
+
+/**
+ * The edit that puts a block of cells onto lines: `targets` are the cells it goes to, row by row. A block that its cells
+ * do not all find a place for, or that brings a text where another kind of thing stands, refuses the whole.
+ */
+export function pasteOntoLines(
+  book: Book,
+  targets: readonly (readonly (CellPlace | undefined)[])[],
+  pasted: Block,
+): Outcome<Edit> {
+  const over = { rows: targets.length, columns: Math.max(...targets.map((row) => row.length)) };
+  const { cells, units } = repeated(pasted, over);
+  const edits: Edit[] = [];
+  for (const [down, row] of cells.entries()) {
+    for (const [right, text] of row.entries()) {
+      const target = targets[down]?.[right];
+      if (!target || cellContent(book, target).kind === undefined)
+        return fail(problem('paste-no-place', nowhere, { rows: cells.length, columns: row.length, text }));
+      const unit = units?.[down]?.[right] ?? undefined;
+      const edit = enterText(book, target, carried(text, unit, unitOfBareNumbers(book, target)));
+      if (!edit.ok) return edit;
+      edits.push(edit.value);
+    }
+  }
+  return succeed(joinEdits(edits.length === 1 ? 'paste a cell' : `paste ${edits.length} cells`, edits));
+}
+
+/** A block repeated over a selection that it divides; otherwise as it is. */
+function repeated({ cells, units }: Block, { rows, columns }: Extent): Block {
+  const height = cells.length;
+  const width = cells[0]?.length ?? 0;
+  const even = cells.every((row) => row.length === width);
+  const [down, right] = [rows / height, columns / width];
+  if (!even || down * right <= 1 || !Number.isInteger(down) || !Number.isInteger(right))
+    return { cells, ...(units && { units }) };
+  const tile = <T>(block: readonly (readonly T[])[]): readonly (readonly T[])[] =>
+    Array.from({ length: rows }, (_, row) =>
+      Array.from({ length: columns }, (_, column) => block[row % height]?.[column % width] as T),
+    );
+  return { cells: tile(cells), ...(units && { units: tile(units) }) };
+}

@@ -1,0 +1,140 @@
+import type { Book, Edit, Row } from '../../document/index.ts';
+import { applyEdit, findSheet, insertPart, joinEdits, removeRow } from '../../document/index.ts';
+import { renameInFormula } from '../../language/index.ts';
+import { namesOf, resolveName } from '../../notebook/index.ts';
+import type { CellPlace } from '../session/place.ts';
+import { type Change, insertRows } from './line-edits.ts';
+import { type Fresh, freshFor, newBlock } from './new-items.ts';
+import { type Respell, usesInPart } from './rename.ts';
+
+/** Where lines go: below a place of a sheet, or at its end if there is none. */
+export interface LinesGo {
+  readonly sheet: string;
+  readonly place: CellPlace | undefined;
+}
+
+const counted = (verb: string, count: number): string =>
+  count === 1 ? `${verb} a line` : `${verb} ${count} lines`;
+
+/**
+ * Puts copies of lines below a place, under names of their own where theirs are taken; what the lines say of one another
+ * they say of the copies. `from` is the sheet they were copied from.
+ */
+export function pasteCopies(
+  book: Book,
+  { sheet, place }: LinesGo,
+  lines: readonly Row[],
+  from: string | undefined,
+): Change | undefined {
+  const target = findSheet(book, sheet);
+  if (!target) return undefined;
+  const fresh = freshFor(book, target);
+  const copies = lines.map((line) => ({ ...line, id: fresh.id('r'), name: fresh.name(line.name) }));
+  const renamed = new Map(lines.map(({ name }, at) => [name, copies[at]?.name ?? name]));
+  const respelt = copies.map((copy) =>
+    withFormula(copy, (written) => {
+      const own = from !== undefined && written.startsWith(`${from}.`) && sheet === from;
+      return renamed.get(own ? written.slice(`${from}.`.length) : written);
+    }),
+  );
+  return insertRows(book, sheet, place, respelt, fresh, counted('paste', lines.length));
+}
+
+/**
+ * Puts lines in place of selected lines of one block, which go. The names of lines that go are free for those that
+ * come.
+ */
+export function pasteOver(
+  book: Book,
+  over: readonly CellPlace[],
+  lines: readonly Row[],
+  from: string | undefined,
+): Change | undefined {
+  const [first] = over;
+  const part = first && findSheet(book, first.sheet)?.parts.find(({ id }) => id === first.part);
+  if (!first || part?.kind !== 'rows') return undefined;
+  const gone = new Set(over.map(({ item }) => item));
+  const removals = over.map(({ sheet, item }) => removeRow({ sheet, part: part.id, row: item }));
+  const without = applyEdit(book, joinEdits('', removals));
+  if (!without.ok) return undefined;
+  const before = part.rows[part.rows.findIndex(({ id }) => gone.has(id)) - 1];
+  const place = { ...first, item: before?.id ?? '' };
+  const change = pasteCopies(without.value.book, { sheet: first.sheet, place }, lines, from);
+  if (!change) return undefined;
+  return { ...change, edit: joinEdits(change.edit.label, [...removals, change.edit]) };
+}
+
+/**
+ * Moves lines that were cut on a sheet (`from`) below a place of any sheet, with what refers to them and what they refer
+ * to: other lines, tables, charts and sketches follow to the new place, and what the lines say of the sheet they leave is
+ * spelt with its key. The lines may still stand there or be gone already.
+ */
+export function moveLines(
+  book: Book,
+  from: string,
+  lines: readonly Row[],
+  { sheet: to, place }: LinesGo,
+): Change | undefined {
+  const source = findSheet(book, from);
+  if (!source) return undefined;
+  const ids = new Set(lines.map(({ id }) => id));
+  const removals = source.parts.flatMap((part) =>
+    part.kind === 'rows'
+      ? part.rows
+          .filter(({ id }) => ids.has(id))
+          .map(({ id }) => removeRow({ sheet: from, part: part.id, row: id }))
+      : [],
+  );
+  const without = removals.length > 0 ? applied(book, removals) : book;
+  const target = without && findSheet(without, to);
+  // As long as the names are resolved the lines stand on the sheet they came from.
+  const within = without && applied(without, [insertPart(from, 0, newBlock(lines, heldIds(book)))]);
+  if (!without || !target || !within) return undefined;
+  const fresh = freshFor(without, target);
+  const names = namesOf(within);
+  const renamed = new Map(lines.map(({ name }) => [`${from}.${name}`, fresh.name(name)]));
+  const follow: Respell = (written, sheet, table) => {
+    const part = resolveName(written, names, sheet, table);
+    const name = part && renamed.get(part.id);
+    if (name === undefined) return undefined;
+    const hidden = table !== undefined && names.get(`${table}.${name}`) !== undefined;
+    return sheet === to && !hidden ? name : `${to}.${name}`;
+  };
+  const uses = without.sheets.flatMap(({ key, parts }) =>
+    parts.flatMap((part) => usesInPart(key, part, follow)),
+  );
+  const moved = lines.map((line) => {
+    const own = withFormula(
+      { ...line, name: renamed.get(`${from}.${line.name}`) ?? line.name },
+      (written) => {
+        const part = resolveName(written, names, from);
+        if (!part) return undefined;
+        return renamed.get(part.id) ?? (part.id.startsWith(`${from}.`) && from !== to ? part.id : undefined);
+      },
+    );
+    return own;
+  });
+  const change = insertRows(without, to, place, moved, fresh, counted('move', lines.length));
+  return change && { ...change, edit: joinEdits(change.edit.label, [...removals, ...uses, change.edit]) };
+}
+
+/** Ids for a block that stands nowhere for long. */
+function heldIds(book: Book): Fresh {
+  const [sheet] = book.sheets;
+  if (!sheet) throw new Error('lines that were cut come from a sheet');
+  return freshFor(book, sheet);
+}
+
+function applied(book: Book, edits: readonly Edit[]): Book | undefined {
+  const done = applyEdit(book, joinEdits('', edits));
+  return done.ok ? done.value.book : undefined;
+}
+
+/** A line with other spellings of the names that it says. */
+function withFormula<Line extends Row>(line: Line, respell: (written: string) => string | undefined): Row {
+  if (line.kind === 'calc' || line.kind === 'check')
+    return { ...line, formula: renameInFormula(line.formula, respell) };
+  if (line.kind === 'choice' && line.from !== undefined)
+    return { ...line, from: respell(line.from) ?? line.from };
+  return line;
+}

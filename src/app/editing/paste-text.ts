@@ -1,0 +1,124 @@
+import { fail, type Outcome, problem, succeed } from '../../diagnostics/index.ts';
+import type { Column, Edit, Table } from '../../document/index.ts';
+import { type Notebook, tryCells } from '../../notebook/index.ts';
+import { type Mapping, namedMapping, readMapped, type TableText } from '../../tables/index.ts';
+import type { CellPlace } from '../session/place.ts';
+import type { UnitsView } from '../session/session.ts';
+import { accountWords } from './account.ts';
+import { typedOnScreen } from './carried-unit.ts';
+import { enterText } from './cell-edits.ts';
+import { readCells } from './clipboard-text.ts';
+import { findPlace } from './find-place.ts';
+import { onScreenMapping } from './on-screen-mapping.ts';
+import { type Extent, pasteIntoTable } from './paste-cells.ts';
+import { pastedText } from './pasted-text.ts';
+import { putRows } from './put-rows.ts';
+
+/** What a text pasted into a table leads to: an edit, or the dialog that asks what its columns and numbers mean. */
+export type TextPaste = { readonly kind: 'edit'; readonly edit: Edit } | { readonly kind: 'ask' };
+
+const ASK: Outcome<TextPaste> = { ok: true, value: { kind: 'ask' } };
+
+/**
+ * What becomes of a text from elsewhere that is pasted into a table, onto a cell, a heading or the title. One cell goes
+ * into the cells selected. Rows under headings that all name columns go there, and one column of cells goes below its
+ * place, as the units on the screen have it. Whatever else it is, and whatever there is to point out, is asked.
+ */
+export function pasteText(
+  notebook: Notebook,
+  place: CellPlace,
+  view: UnitsView,
+  text: string,
+  over: Extent = { rows: 1, columns: 1 },
+): Outcome<TextPaste> {
+  const found = findPlace(notebook.book, place);
+  const part = tableAt(notebook, place);
+  const parted = pastedText(text, part.columns, notebook.model.registry);
+  if (!parted.ok) return parted;
+  const { text: rows, doubtful } = parted.value;
+  const target = found?.kind === 'cell' || found?.kind === 'column' ? found.column : undefined;
+  const first = found?.kind === 'cell' ? found.row : 0;
+  const put = (mapping: Mapping): Outcome<TextPaste> => {
+    const shown = onScreenMapping(notebook, { sheet: place.sheet, table: part, view }, mapping);
+    const edit = plainly(notebook, place.sheet, part, rows, shown, first);
+    return edit ? succeed({ kind: 'edit', edit }) : ASK;
+  };
+  const [[one = '', ...beside] = [], ...under] = readCells(text);
+  const single = beside.length === 0 && under.length === 0;
+  if (found?.kind !== 'cell' && single) return edited(enterText(notebook.book, place, one.trim()));
+  if (!target) return ASK;
+  const named = namedMapping(rows, part.columns);
+  if (named.goes.size > 0 && rows.rows.length > 1) return put(named);
+  if (doubtful && !(single && !isNumeric(target))) return ASK;
+  if (target.kind !== 'given')
+    return fail(problem('set-calculated', { from: 0, to: 0 }, { name: target.name }));
+  if (single) {
+    if (isNumeric(target) && !readMapped(rows, part.columns, oneColumn(target)).ok) return ASK;
+    const cells = [[typedOnScreen(notebook, place, view, one.trim())]];
+    return edited(pasteIntoTable(notebook.book, place, { cells }, over));
+  }
+  if (rows.rows.some(({ cells }) => cells.length > 1)) return ASK;
+  const heading = isNumeric(target) ? !readsTop(notebook, place, target, rows) : found?.kind !== 'cell';
+  return heading ? ASK : below(notebook, place, view, target, rows, text);
+}
+
+/** One column of cells below a place, each where it stands, blank ones too. */
+function below(
+  notebook: Notebook,
+  place: CellPlace,
+  view: UnitsView,
+  column: Column,
+  rows: TableText,
+  text: string,
+): Outcome<TextPaste> {
+  const table = tableAt(notebook, place);
+  const check = tryCells(notebook, `${place.sheet}.${table.name}`);
+  const read = readMapped(rows, table.columns, oneColumn(column), { check, notes: 'in' });
+  if (!read.ok || (isNumeric(column) && read.value.decimal === 'comma')) return ASK;
+  const cells = readCells(text).map(([cell = '']) => [typedOnScreen(notebook, place, view, cell)]);
+  const filled = cells.flat().filter((cell) => cell.trim() !== '');
+  const marked = filled.filter((cell) => check(column.name, cell.trim()) !== undefined).length;
+  const account = accountWords({ taken: filled.length - marked, marked }, read.value.problems);
+  return edited(pasteIntoTable(notebook.book, place, { cells }, undefined, account));
+}
+
+/** The edit that takes rows as a mapping says; undefined where anything at all is to be asked or pointed out. */
+function plainly(
+  notebook: Notebook,
+  sheet: string,
+  part: Table,
+  text: TableText,
+  mapping: Mapping,
+  row: number,
+): Edit | undefined {
+  const check = tryCells(notebook, `${sheet}.${part.name}`);
+  const read = readMapped(text, part.columns, mapping, { check });
+  if (!read.ok || read.value.problems.some(({ code }) => code !== 'cell-unread')) return undefined;
+  const account = read.account ? accountWords(read.account.counts, read.value.problems) : '';
+  return putRows(sheet, part, read.value, { kind: 'from', row }, account);
+}
+
+const oneColumn = ({ name }: Column): Mapping => ({
+  headed: false,
+  goes: new Map([[0, { kind: 'column', name, unit: '' }]]),
+});
+
+/** Whether a column of numbers reads the first of some cells; else that may be a heading. */
+function readsTop(notebook: Notebook, place: CellPlace, column: Column, { top }: TableText): boolean {
+  const first = top.cells[0]?.trim() ?? '';
+  const check = tryCells(notebook, `${place.sheet}.${tableAt(notebook, place).name}`);
+  return first === '' || check(column.name, first)?.severity !== 'error';
+}
+
+function tableAt({ book }: Notebook, place: CellPlace): Table {
+  const part = findPlace(book, place)?.part;
+  if (part?.kind !== 'table') throw new Error('a text is pasted into a table at a place in one');
+  return part;
+}
+
+function edited(edit: Outcome<Edit>): Outcome<TextPaste> {
+  return edit.ok ? succeed({ kind: 'edit', edit: edit.value }) : edit;
+}
+
+const isNumeric = (column: Column): boolean =>
+  column.kind === 'given' && (column.type ?? 'number') === 'number';

@@ -1,0 +1,37 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { Problem } from '../../diagnostics/index.ts';
+import type { GivenColumn, Table } from '../../document/index.ts';
+
+/** The most problems, and the most cells without a value, that are named one by one. */
+const MOST = 8;
+
+/** What the text may have, said as long as there is none. */
+export function columnsExpected(table: Table): TemplateResult {
+  return html`<p class="quiet">
+      The first line names the columns by symbol or heading, with a unit in brackets where it is another one:
+      “thickness (m)”. What it calls otherwise can be told where it goes. The columns are
+    </p>
+    <ul class="columns">
+      ${table.columns.map((column) => (column.kind === 'given' ? columnLine(column) : nothing))}
+    </ul>`;
+}
+
+/** The symbol of a column, and its heading and unit as a header may have them. */
+function columnLine({ name, label, unit }: GivenColumn): TemplateResult {
+  const heading = label === undefined || label === name ? '' : label;
+  return html`<li>${name} <span>${heading} ${unit === undefined || unit === '' ? '' : `(${unit})`}</span></li>`;
+}
+
+/** The first of some problems, and how many more there are. */
+export function namedProblems(problems: readonly Problem[]): TemplateResult {
+  const more = problems.length - MOST;
+  return html`${problems
+    .slice(0, MOST)
+    .map((one) => html`<p class=${one.severity === 'error' ? 'trouble' : 'quiet'}>${problemWords(one)}</p>`)}
+    ${more > 0 ? html`<p class="trouble">and ${more} more like these</p>` : nothing}`;
+}
+
+/** A problem in one sentence, with what can be done. */
+export function problemWords({ message, hints }: Problem): string {
+  return [message, ...hints].join('; ');
+}

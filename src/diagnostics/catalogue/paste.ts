@@ -1,0 +1,46 @@
+import { entry } from './entry.ts';
+import { quoted } from './wording.ts';
+
+const rowsOf = (rows: number): string => (rows === 1 ? '1 row' : `${rows} rows`);
+const cellsOf = (columns: number): string => (columns === 1 ? '1 cell' : `${columns} cells`);
+
+/** Problems of what is pasted on the page. */
+export const paste = {
+  'paste-too-wide': entry<{ columns: number; room: number; table: string }>({
+    title: 'Cells pasted beyond the last column of a table',
+    explain:
+      'Cells pasted into a table stay within it, and here the table has fewer columns to the right than the cells have. Nothing is pasted, so that none of them is lost.',
+    words: ({ columns, room, table }) => ({
+      message: `${columns} columns of cells, and ${quoted(table)} has ${room} from here to its last one`,
+      hint: 'paste further left, or copy fewer columns',
+    }),
+  }),
+  'paste-no-place': entry<{ rows: number; columns: number; text: string }>({
+    title: 'Cells pasted onto lines that have no place for them',
+    explain:
+      'Cells from elsewhere go onto lines as new lines (a description and a value each), or into as many cells as are selected. Anything else would overwrite what nobody pointed at, so nothing is pasted.',
+    words: ({ rows, columns, text }) => ({
+      message: `${rowsOf(rows)} of ${cellsOf(columns)} beginning with ${quoted(text)} find no place on these lines`,
+      hint: 'select as many cells as are to be replaced, or copy two columns, descriptions and values, for new lines',
+    }),
+  }),
+  'paste-number-unclear': entry<{ text: string; point: string; comma: string }>({
+    title: 'A pasted number that can be read two ways',
+    explain:
+      'The comma or point in a number from elsewhere may part thousands or decimals, and nothing beside it tells which.',
+    words: ({ text, point, comma }) => ({
+      message: `${quoted(text)} can be ${point} or ${comma}`,
+      hint: `type ${point} or ${comma}`,
+    }),
+  }),
+  'copied-unsound': entry<{ reason: string }>({
+    title: 'Cells on the clipboard that are not as Quaybook copies them',
+    explain:
+      'What was copied says that it comes from Quaybook, but its shape is another. It is not used; the plain text beside it, if there is any, is.',
+    severity: 'warning',
+    words: ({ reason }) => ({
+      message: `what was copied is not as Quaybook copies cells (${reason}), so its plain text is used`,
+      hint: 'look at what was pasted, or copy it anew',
+    }),
+  }),
+};

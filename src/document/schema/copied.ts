@@ -1,0 +1,25 @@
+import * as z from 'zod/mini';
+import type { Immutable } from './immutable.ts';
+import { rowSchema } from './rows.ts';
+import { nameText, unitText } from './words.ts';
+
+/** The longest text of one copied cell: that of a text part. */
+const CELL_LIMIT = 50_000;
+
+/** Cells that travel between pages of Quaybook; what they are not is refused as a whole. */
+export const copiedSchema = z.strictObject({
+  cells: z
+    .array(z.array(z.string().check(z.maxLength(CELL_LIMIT))).check(z.minLength(1)))
+    .check(z.minLength(1)),
+  units: z.exactOptional(z.array(z.array(z.nullable(unitText)))),
+  headed: z.exactOptional(z.literal(true)),
+  lines: z.exactOptional(z.array(rowSchema).check(z.minLength(1))),
+  from: z.exactOptional(z.strictObject({ book: z.string(), sheet: nameText, cut: z.boolean() })),
+});
+
+/**
+ * Cells on the clipboard, row by row, as a person types them. `units`: beside each cell the unit of a number that stands
+ * there without one, null for none. `headed`: the first row are the headings of the columns. `lines`: the lines
+ * themselves, where whole lines were taken. `from`: where they were, and whether they were cut there.
+ */
+export type Copied = Immutable<z.infer<typeof copiedSchema>>;

@@ -1,0 +1,71 @@
+import { expect, test } from 'vitest';
+import { cellContent } from '../../../src/app/editing/cell-content.ts';
+import { pasteIntoTable, pasteOntoLines } from '../../../src/app/editing/paste-cells.ts';
+import { at, smallBook } from '../small-book.ts';
+import { after, done, refusal, spans } from './applied.ts';
+
+const book = smallBook();
+const text = (now: ReturnType<typeof smallBook>, item: string) =>
+  cellContent(now, at('p2', item, 'value')).text;
+
+test('a block at the end of a table makes it longer', () => {
+  const cells = [
+    ['x', '7'],
+    ['y', '8 ft'],
+  ];
+  expect(spans(after(book, done(pasteIntoTable(book, at('p3', 'r2', 'k1'), { cells }))))).toEqual([
+    ['a', '1'],
+    ['b', '2 m'],
+    ['x', '7'],
+    ['y', '8 ft'],
+  ]);
+});
+
+test('on a heading a block begins in the first row', () => {
+  const cells = [['7'], ['8'], ['9'], ['10']];
+  const now = after(book, done(pasteIntoTable(book, at('p3', 'head', 'k2'), { cells })));
+  expect(spans(now)).toEqual([
+    ['a', '7'],
+    ['b', '8'],
+    ['c', '9'],
+    ['', '10'],
+  ]);
+});
+
+test('a number alone comes with its unit to where another one is', () => {
+  const pasted = { cells: [['560'], ['700 mm'], ['3']], units: [['mm'], ['mm'], ['m']] };
+  const now = after(book, done(pasteIntoTable(book, at('p3', 'r0', 'k2'), pasted)));
+  expect(spans(now).map(([, length]) => length)).toEqual(['560 mm', '700 mm', '3']);
+  const line = done(pasteOntoLines(book, [[at('p2', 'r1', 'value')]], { cells: [['560']], units: [['mm']] }));
+  expect(text(after(book, line), 'r1')).toBe('560 mm');
+});
+
+test('one value fills all cells that are selected, and a row all rows', () => {
+  const one = pasteIntoTable(book, at('p3', 'r0', 'k2'), { cells: [['5']] }, { rows: 3, columns: 1 });
+  expect(spans(after(book, done(one))).map(([, length]) => length)).toEqual(['5', '5', '5']);
+  const row = pasteIntoTable(book, at('p3', 'r0', 'k1'), { cells: [['x', '5']] }, { rows: 3, columns: 2 });
+  expect(spans(after(book, done(row)))).toEqual([
+    ['x', '5'],
+    ['x', '5'],
+    ['x', '5'],
+  ]);
+  const lines = [[at('p2', 'r1', 'value')], [at('p2', 'r2', 'value')]];
+  const now = after(book, done(pasteOntoLines(book, lines, { cells: [['5 ft']] })));
+  expect(['r1', 'r2'].map((item) => text(now, item))).toEqual(['5 ft', '5 ft']);
+});
+
+test('what reaches a calculated column or beyond the last is refused whole, nothing cut off', () => {
+  expect(refusal(pasteIntoTable(book, at('p3', 'r0', 'k2'), { cells: [['1', '2']] }))).toEqual([
+    'paste-calculated: column 2 of the pasted cells falls on twice, which is calculated',
+  ]);
+  expect(refusal(pasteIntoTable(book, at('p3', 'r0', 'k3'), { cells: [['1', '2']] }))).toEqual([
+    'paste-too-wide: 2 columns of cells, and “spans” has 1 from here to its last one',
+  ]);
+});
+
+test('a block that its lines have no place for is refused whole', () => {
+  const lines = [[at('p2', 'r4', 'value')], [undefined]];
+  expect(refusal(pasteOntoLines(book, lines, { cells: [['1'], ['2']] }))).toEqual([
+    'paste-no-place: 2 rows of 1 cell beginning with “2” find no place on these lines',
+  ]);
+});

@@ -1,0 +1,119 @@
+import { expect, test } from 'vitest';
+import { pasteText } from '../../../src/app/editing/paste-text.ts';
+import { putIn } from '../../../src/app/editing/put-in.ts';
+import type { UnitsView } from '../../../src/app/session/session.ts';
+import type { Edit } from '../../../src/document/index.ts';
+import { openNotebook } from '../../../src/notebook/index.ts';
+import { readTable } from '../../../src/tables/index.ts';
+import { at, smallBook } from '../small-book.ts';
+import { after, done, refusal, spans } from './applied.ts';
+
+const notebook = openNotebook(smallBook());
+const paste = (text: string, item = 'r0', field = 'k1', view: UnitsView = 'written') =>
+  pasteText(notebook, at('p3', item, field), view, text);
+
+/** The edit that a text leads to; throws if it leads to a question. */
+function edit(text: string, item?: string, field?: string, view?: UnitsView): Edit {
+  const pasted = done(paste(text, item, field, view));
+  if (pasted.kind !== 'edit') throw new Error('the text leads to a question');
+  return pasted.edit;
+}
+const rows = (...where: Parameters<typeof edit>) => spans(after(smallBook(), edit(...where)));
+
+test('columns are found by their headings, in any order, and the table grows', () => {
+  expect(rows('length (ft)\tmark\n1200.5\tx\n3\ty\n4\tz\n5\tlast\n')).toEqual([
+    ['x', '1200.5 ft'],
+    ['y', '3 ft'],
+    ['z', '4 ft'],
+    ['last', '5 ft'],
+  ]);
+});
+
+test('columns and rows that the text does not have stay', () => {
+  expect(rows('mark\tlength\nx\t7', 'r1')).toEqual([
+    ['a', '1'],
+    ['x', '7'],
+    ['c', ''],
+  ]);
+  expect(rows('mark\nx', 'r1')).toEqual([
+    ['a', '1'],
+    ['x', '2 m'],
+    ['c', ''],
+  ]);
+});
+
+test('numbers are in the unit the page shows, with headings and without', () => {
+  expect(rows('mark\tlength\nx\t10\ny\t20 m', 'r0', 'k1', 'US').map(([, length]) => length)).toEqual([
+    '10 ft',
+    '20 m',
+    '',
+  ]);
+  expect(rows('mark\tlength (m)\nx\t10\ny\t20', 'r0', 'k1', 'US')[0]?.[1]).toBe('10 m');
+  expect(rows('10\n20 m', 'r0', 'k2', 'US').map(([, length]) => length)).toEqual(['10 ft', '20 m', '']);
+  expect(rows('10', 'r0', 'k2', 'US')[0]?.[1]).toBe('10 ft');
+});
+
+test('one column of cells goes below its place, each where it stands, blank ones too', () => {
+  expect(rows('7\n\n9\n10', 'r1', 'k2').map(([, length]) => length)).toEqual(['1', '7', '', '9', '10']);
+});
+
+test('a heading of its own is kept: five numbers on it fill rows and make rows', () => {
+  const now = after(smallBook(), edit('7\n8\n9\n10\n11', 'head', 'k2'));
+  expect(spans(now).map(([, length]) => length)).toEqual(['7', '8', '9', '10', '11']);
+  const table = now.sheets[0]?.parts[2];
+  expect(table).toMatchObject({ columns: [{ name: 'mark' }, { name: 'length' }, { name: 'twice' }] });
+  expect(now.sheets[0]?.parts[3]).toEqual(smallBook().sheets[0]?.parts[3]);
+});
+
+test('one selected range takes one value in all its cells', () => {
+  const filled = done(pasteText(notebook, at('p3', 'r0', 'k2'), 'written', '5', { rows: 3, columns: 1 }));
+  if (filled.kind !== 'edit') throw new Error('the text leads to a question');
+  expect(spans(after(smallBook(), filled.edit)).map(([, length]) => length)).toEqual(['5', '5', '5']);
+});
+
+test.each([
+  ['Thk (mm)\n100\n350\n400', 'head', 'k2', 'a foreign heading on a heading'],
+  ['Thk (mm)\n100\n350', 'r0', 'k2', 'a foreign heading above numbers'],
+  ['Element\tThk\nx\t2', 'r0', 'k1', 'foreign headings'],
+  ['mark\tspan\nx\t2', 'r0', 'k1', 'one foreign heading among others'],
+  ['x\t2\ny\t3', 'r0', 'k1', 'two columns without headings'],
+  ['x\t2', 'r0', 'k1', 'one row of two cells'],
+  ['Name\nx\ny', 'head', 'k1', 'words on the heading of a column of words'],
+  ['mark\tlength\nx\t2\n\t\ny\t3', 'r0', 'k1', 'a blank row'],
+  ['mark\tlength (m3)\nx\t2', 'r0', 'k1', 'a unit that does not read'],
+  ['mark\ttwice\nx\t2', 'r0', 'k1', 'a calculated column'],
+  ['1,250', 'r0', 'k2', 'digits that may be split'],
+  ['1,250\n12,385', 'r0', 'k2', 'digits that may be split, below one another'],
+  ['divers,6\nhoarding,420', 'r0', 'k1', 'cells that commas may part'],
+  ['mark\tlength\nx\t2', '', 'title', 'rows on the title of the table'],
+])('%j on %s %s is asked: %s', (text, item, field) => {
+  expect(paste(text, item, field)).toEqual({ ok: true, value: { kind: 'ask' } });
+});
+
+test('commas of thousands are no question where another number shows what they are', () => {
+  expect(rows('1,250.5\n12,385', 'r0', 'k2').map(([, length]) => length)).toEqual(['1,250.5', '12,385', '']);
+  expect(rows('deck, south', 'r0', 'k1')[0]?.[0]).toBe('deck, south');
+});
+
+test('a calculated column takes nothing', () => {
+  expect(refusal(paste('7\n8', 'r0', 'k3'))).toEqual([
+    'set-calculated: “twice” is calculated and cannot be set',
+  ]);
+});
+
+test('what is put in is told, and every cell of it', () => {
+  const told = (text: string, item?: string, field?: string) => putIn(edit(text, item, field));
+  expect(told('mark\tlength\nx\t1\ny\tten\nz\t', 'r0')).toBe(
+    '3 rows pasted; 5 cells: 4 taken, 1 marked: line 3, column B “length”: “ten” is not a number, and this line takes a length (m)',
+  );
+  expect(told('mark\nx\ny\nz', 'r1')).toBe(
+    '3 rows (1 of them new) pasted; 1 other column keeps what was there; 3 cells: 3 taken',
+  );
+  expect(told('7\n8', 'r2', 'k2')).toBe('2 rows (1 of them new) pasted; 2 cells: 2 taken');
+});
+
+test('the unit that leads to a question is named in it', () => {
+  const { part, registry } = { part: smallBook().sheets[0]?.parts[2], registry: notebook.model.registry };
+  const read = part?.kind === 'table' && readTable('mark,length (m3)\nx,2', part.columns, { registry });
+  expect(read && !read.ok && read.problems.map(({ code }) => code)).toEqual(['column-unit-unread']);
+});

@@ -1,0 +1,212 @@
+import { beforeEach, describe, expect, test } from 'vitest';
+import { axeFindings, cell, drawn, line, resultOf, showSheet, startFrom } from './app-page.ts';
+import { app, openPage, page, withBrowser } from './each-test.ts';
+
+withBrowser();
+
+const dialog = () => page.getByRole('dialog', { name: /CSV/ });
+const found = () => dialog().getByRole('status').textContent();
+const told = (words: string | RegExp) => page.locator('quay-told').getByText(words).waitFor();
+const table = () => page.locator('quay-table').first();
+const rows = () => table().locator('.table-row:not(.head)');
+/** The cell of a row of the takeoff (from 0), by the name of its column. */
+const columns = ['item', 'material', 'area', 'thick', 'V_s'];
+const at = (row: number | 'head', column: string) =>
+  table()
+    .locator(`[data-item="${row === 'head' ? row : `r${row}`}"] [data-field]`)
+    .nth(columns.indexOf(column));
+const texts = async (column: string) => {
+  await drawn(page);
+  const count = await rows().count();
+  return Promise.all(
+    Array.from({ length: count }, async (_, row) => (await at(row, column).textContent())?.trim()),
+  );
+};
+
+async function paste(text: string): Promise<void> {
+  await page.evaluate((copied) => navigator.clipboard.writeText(copied), text);
+  await page.keyboard.press('Control+v');
+}
+
+/** The rows that the dialog shows of the columns of a text: header, first value, unit, taken as, sum. */
+const shown = async (header: string) => ((await row(header).textContent()) ?? '').replace(/\s+/g, ' ');
+const row = (header: string) =>
+  dialog()
+    .getByRole('row')
+    .filter({ has: page.getByRole('rowheader', { name: header, exact: true }) });
+
+beforeEach(async () => {
+  await openPage();
+  await app.context.grantPermissions(['clipboard-read', 'clipboard-write']);
+  await startFrom(page, 'Demolition debris: quantities, haul fleet, cost');
+  await showSheet(page, 'Quantities and loads');
+});
+
+describe('onto a table', () => {
+  test('a foreign heading on a heading is asked, with the unit it states and what comes of it', async () => {
+    const heading = await at('head', 'thick').textContent();
+    await at('head', 'thick').click();
+    await paste('Thk (mm)\n100\n350\n400');
+    await dialog().waitFor();
+    expect(await texts('thick')).not.toContain('100');
+    await dialog().getByRole('combobox', { name: '“Thk (mm)” goes to' }).selectOption('thick');
+    // 100 mm is 3.937 in, and 850 mm are 33.46 in.
+    await expect.poll(() => shown('Thk (mm)')).toContain('3.937');
+    expect(await shown('Thk (mm)')).toContain('33.46');
+    await expect.poll(found).toContain('3 rows are taken; 3 cells: 3 taken');
+    expect(await axeFindings(page)).toEqual([]);
+    expect(await dialog().getByRole('radio', { name: 'over the rows from row 1 on' }).isChecked()).toBe(true);
+    await dialog().getByRole('button', { name: 'Take the rows' }).click();
+    await told(/3 rows pasted.*3 cells: 3 taken/);
+    expect((await texts('thick')).slice(0, 3)).toEqual(['100 mm', '350 mm', '400 mm']);
+    expect(await at('head', 'thick').textContent()).toBe(heading);
+    expect(await rows().count()).toBe(5);
+  });
+
+  test('numbers on a heading make rows and stay in the table', async () => {
+    const others = await page.locator('quay-line').allTextContents();
+    await at('head', 'thick').click();
+    await paste('4\n5\n6\n7\n8\n9\n10');
+    await told(/7 rows \(2 of them new\) pasted.*7 cells: 7 taken/);
+    expect(await texts('thick')).toEqual(['4', '5', '6', '7', '8', '9', '10']);
+    const now = await page.locator('quay-line').allTextContents();
+    expect(now.length).toBe(others.length);
+  });
+
+  test('foreign headings are asked, and figures keep the unit they state', async () => {
+    await at(0, 'item').click();
+    await paste('Element\tFloor area (m2)\tBuild-up\ndeck east\t250\tasphalt\ndeck west\t410\tasphalt');
+    await dialog().waitFor();
+    await dialog().getByRole('combobox', { name: '“Element” goes to' }).selectOption('item');
+    await dialog().getByRole('combobox', { name: '“Floor area (m2)” goes to' }).selectOption('area');
+    await dialog().getByRole('combobox', { name: '“Build-up” goes to' }).selectOption('-');
+    // 1 m² is 10.7639 sf.
+    await expect.poll(() => shown('Floor area (m2)')).toMatch(/2691.*7104/);
+    await expect.poll(found).toContain('7 cells: 4 taken, 3 left out');
+    await dialog().getByRole('button', { name: 'Take the rows' }).click();
+    await expect.poll(() => texts('area').then((all) => all.slice(0, 2))).toEqual(['250 m^2', '410 m^2']);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => at(0, 'item').textContent()).not.toContain('deck east');
+  });
+
+  test('under SI a bare number is in the unit shown, pasted or opened as CSV', async () => {
+    await page.locator('quay-top-bar').getByText('SI', { exact: true }).click();
+    const text = 'item\tV_s\nkerb\t100';
+    await at(0, 'item').click();
+    await paste(text);
+    await told(/1 row pasted/);
+    await expect.poll(() => at(0, 'V_s').textContent()).toBe('100');
+    await table().locator('.part-title .cell.title').click();
+    await page.keyboard.press('Shift+F10');
+    await page.getByRole('menuitem', { name: 'Paste or open CSV' }).click();
+    await dialog().waitFor();
+    await paste(text);
+    await expect.poll(() => shown('V_s')).toContain('100 m³');
+    expect(await dialog().getByRole('textbox', { name: 'unit of “V_s”' }).getAttribute('placeholder')).toBe(
+      'm³',
+    );
+    await dialog().getByRole('button', { name: 'Cancel' }).click();
+    await page.locator('quay-top-bar').getByText('as written', { exact: true }).click();
+    await expect.poll(() => at(0, 'V_s').textContent()).toMatch(/^100 m(³|\^3)$/);
+  });
+
+  test('digits that may be split are asked, never thousands by silence', async () => {
+    await at(0, 'area').click();
+    await paste('1,250');
+    await dialog().waitFor();
+    expect(await texts('area')).not.toContain('1,250');
+    await dialog().getByRole('button', { name: 'Cancel' }).click();
+    await at(0, 'area').click();
+    await paste('12,385\n101,220');
+    await dialog().waitFor();
+    await dialog().getByRole('button', { name: 'Cancel' }).click();
+    expect(await texts('area')).not.toContain('12,385');
+  });
+
+  test('one copied value fills the cells selected, and a copied range pastes back equal', async () => {
+    await at(0, 'thick').click();
+    await page.keyboard.press('Control+c');
+    await at(1, 'thick').click();
+    await page.keyboard.press('Shift+ArrowDown');
+    await page.keyboard.press('Shift+ArrowDown');
+    await page.keyboard.press('Control+v');
+    await expect.poll(async () => new Set((await texts('thick')).slice(0, 4)).size).toBe(1);
+    const before = await Promise.all(columns.map(texts));
+    await at(0, 'item').click();
+    await page.keyboard.press('Shift+ArrowDown');
+    for (let step = 0; step < 4; step += 1) await page.keyboard.press('Shift+ArrowRight');
+    await page.keyboard.press('Control+c');
+    await at(0, 'item').click();
+    await page.keyboard.press('Control+v');
+    await told(/2 rows pasted/);
+    expect(await Promise.all(columns.map(texts))).toEqual(before);
+  });
+});
+
+describe('onto lines', () => {
+  test('an estimator’s two columns become new lines, and the table below is as it was', async () => {
+    const title = await table().locator('.part-title').textContent();
+    const lines = await page.locator('quay-line').count();
+    await page.locator('quay-line [data-field="value"]').first().click();
+    await paste('pump hire\t1,850.50 USD\nsilt curtain\t410 ft');
+    await told(/2 lines pasted; 4 cells: 4 taken/);
+    await expect.poll(() => page.locator('quay-line').count()).toBe(lines + 2);
+    expect(await cell(page, 'silt curtain', 'value').textContent()).toContain('410');
+    expect(await table().locator('.part-title').textContent()).toBe(title);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => page.locator('quay-line').count()).toBe(lines);
+  });
+
+  test('what finds no place is refused whole', async () => {
+    const before = await page.locator('quay-line').allTextContents();
+    await page.locator('quay-line [data-field="value"]').first().click();
+    await paste('12\n13\n14');
+    await page.getByText('3 rows of 1 cell beginning with “12” find no place on these lines').waitFor();
+    expect(await page.locator('quay-line').allTextContents()).toEqual(before);
+  });
+
+  test('what Quaybook did not copy so is told, and its plain text is used', async () => {
+    await page.locator('quay-line [data-field="label"]').first().click();
+    await page.evaluate(() => {
+      const data = new DataTransfer();
+      data.setData('text/plain', 'a plain text');
+      data.setData('application/x-quaybook-cells+json', '{"cells":[[{"a":1}]],"lines":[{}]}');
+      let target: Element | null = document.activeElement;
+      while (target?.shadowRoot?.activeElement) target = target.shadowRoot.activeElement;
+      const event = new ClipboardEvent('paste', {
+        clipboardData: data,
+        bubbles: true,
+        composed: true,
+        cancelable: true,
+      });
+      target?.dispatchEvent(event);
+    });
+    await page.getByText('what was copied is not as Quaybook copies cells').waitFor();
+    expect(await line(page, 'a plain text').count()).toBe(1);
+  });
+});
+
+test('lines cut on one sheet take what refers to them along, in one step', async () => {
+  await openPage();
+  await app.context.grantPermissions(['clipboard-read', 'clipboard-write']);
+  await startFrom(page, 'Berthing energy and fenders');
+  await showSheet(page, 'Berthing energy');
+  const energy = await resultOf(page, 'normal berthing energy');
+  const problems = async () =>
+    (await page.locator('quay-status-bar').textContent())?.match(/(\d+|no) problems?/)?.[0];
+  const before = await problems();
+  await cell(page, 'softness factor', 'reference').click();
+  await page.keyboard.press('Shift+End');
+  await page.keyboard.press('Control+x');
+  await expect.poll(() => line(page, 'softness factor').count()).toBe(0);
+  await showSheet(page, 'Fender: energy and reaction');
+  await cell(page, 'units in contact at once', 'value').click();
+  await page.keyboard.press('Control+v');
+  await line(page, 'softness factor').waitFor();
+  await showSheet(page, 'Berthing energy');
+  expect(await resultOf(page, 'normal berthing energy')).toBe(energy);
+  expect(await problems()).toBe(before);
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => line(page, 'softness factor').count()).toBe(1);
+  expect(await resultOf(page, 'normal berthing energy')).toBe(energy);
+});
