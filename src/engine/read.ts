@@ -1,4 +1,4 @@
-import type { Problem } from '../diagnostics/index.ts';
+import { type Problem, problem } from '../diagnostics/index.ts';
 import type { Explainer } from './explain/explainer.ts';
 import {
   type ColumnCell,
@@ -33,6 +33,8 @@ export interface ColumnReading {
   readonly textAt: (row: number) => string | undefined;
   /** What is wrong with the column as a whole: a loop, rows that are not known. */
   readonly problem?: Problem;
+  /** Whether it only waits to be computed. */
+  readonly pending?: boolean;
 }
 
 /** Reads a scalar whose value is `value`. */
@@ -67,6 +69,29 @@ export function readWholeColumn(column: ColumnCell, explainer: Explainer, texts:
       return holds !== 'text' || value === undefined || Number.isNaN(value) ? undefined : texts.textOf(value);
     },
     ...(reason && 'problem' in reason && { problem: reason.problem }),
+  };
+}
+
+/** How a cell or row stands that is not computed yet. */
+export function pendingReading(): { readonly status: 'waiting'; readonly problem: Problem } {
+  return { status: 'waiting', problem: problem('not-computed-yet', { from: 0, to: 0 }, {}) };
+}
+
+/** A column that is not computed yet: it has rows, and none of them has a value. */
+export function readPendingColumn({ values, content }: ColumnCell): ColumnReading {
+  const waiting = pendingReading();
+  const { length } = values;
+  return {
+    holds: holdsOf(content),
+    length,
+    values: new Float64Array(length).fill(Number.NaN),
+    gaps: length,
+    at: () => waiting,
+    statusAt: () => waiting.status,
+    problemAt: () => waiting.problem,
+    textAt: () => undefined,
+    problem: waiting.problem,
+    pending: true,
   };
 }
 

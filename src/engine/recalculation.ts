@@ -2,21 +2,41 @@ import { ChangedIds } from './changed-ids.ts';
 import type { World } from './compute/context.ts';
 import { createDirtySet } from './order/dirty-set.ts';
 import { createOrder, type Order } from './order/order.ts';
-import { type Cell, type Knot, PAST_ALL_ROWS, ROW_ABOVE, SAME_ROW, TO_END, WHOLE } from './store/cells.ts';
+import {
+  type Cell,
+  type ColumnCell,
+  type Knot,
+  PAST_ALL_ROWS,
+  ROW_ABOVE,
+  SAME_ROW,
+  type ScalarCell,
+  TO_END,
+  WHOLE,
+} from './store/cells.ts';
 import { ALL_ROWS, clean, empty, type RowWindow, reshape, resize, soil, soilAll } from './store/column.ts';
 import type { Links } from './store/links.ts';
 import { updateColumn } from './update/column.ts';
 import { updateRows } from './update/rows.ts';
-import { compute, updateScalar } from './update/scalar.ts';
+import { compute as computeScalar, updateScalar } from './update/scalar.ts';
+import { type Allowance, advanceColumn, isLong } from './update/slice.ts';
 import { updateTable } from './update/table.ts';
+
+type ValueCell = ScalarCell | ColumnCell;
+
+const NONE: ReadonlySet<Cell> = new Set();
 
 /** Keeps every cell up to date with what it reads. */
 export interface Recalculation {
   readonly order: Order;
   /** Marks a cell to be computed at the next run. */
   readonly mark: (cell: Cell) => void;
-  /** Computes what is marked and what depends on it, each cell once, sources first; the ids of what changed. */
-  readonly run: () => ChangedIds;
+  /**
+   * Computes what is marked and what depends on it, each cell once, sources first; the ids of what changed. With an allowance,
+   * long work comes last, and what is not done when the time is over stays marked: it is pending.
+   */
+  readonly run: (allowance?: Allowance) => ChangedIds;
+  /** Cells whose value is not computed yet, and all that depends on them. */
+  readonly pending: ReadonlySet<Cell>;
 }
 
 /** A recalculation over cells that are still to come. */
@@ -26,6 +46,7 @@ export function createRecalculation(links: Links, world: () => World): Recalcula
   // Positions are settled only when a run begins.
   let marked: Cell[] = [];
   let changed: Cell[] = [];
+  let pending: ReadonlySet<Cell> = NONE;
 
   const reachInto = (reader: Cell, reach: number, source: Cell, moved: RowWindow): void => {
     if (reader.shape !== 'column') return;
@@ -70,13 +91,14 @@ export function createRecalculation(links: Links, world: () => World): Recalcula
     }
   };
 
-  const updateKnot = (knot: Knot): void => {
+  /** Whether the circle is computed; with an allowance rows of it may be left. */
+  const updateKnot = (knot: Knot, allowance?: Allowance): boolean => {
     for (const member of knot.members) dirty.remove(member.position);
     if (knot.kind === 'rows') {
-      const windows = updateRows(knot, world());
+      const { windows, done } = updateRows(knot, world(), allowance);
       for (const [at, member] of knot.members.entries())
         announce(member, member.index, windows[at] as RowWindow, knot);
-      return;
+      return done;
     }
     // Tables first: their columns have as many rows.
     for (const member of knot.members) if (member.shape === 'table') spoil(member, world());
@@ -84,12 +106,119 @@ export function createRecalculation(links: Links, world: () => World): Recalcula
       if (member.shape !== 'table') spoil(member, world());
       announce(member, member.index, ALL_ROWS, knot);
     }
+    return true;
+  };
+
+  const compute = (cell: Cell): void => {
+    const { scalars } = world();
+    const thunk = scalars.thunks[cell.index];
+    // A scalar is computed without a look at its cell, which in a large book would be fetched from memory.
+    if (thunk) {
+      if (computeScalar(thunk, cell.index, scalars)) announce(cell, cell.index, ALL_ROWS);
+    } else if (cell.knot) updateKnot(cell.knot);
+    else update(cell);
+  };
+
+  const runAll = (): void => {
+    const { scalars } = world();
+    for (let at = dirty.take(); at >= 0; at = dirty.take()) {
+      const cell = order.cells[at] as Cell;
+      const index = order.indices[at] as number;
+      const thunk = scalars.thunks[index];
+      // A scalar is computed without a look at its cell, which in a large book would be fetched from memory.
+      if (thunk) {
+        if (computeScalar(thunk, index, scalars)) announce(cell, index, ALL_ROWS);
+      } else if (cell.knot) updateKnot(cell.knot);
+      else update(cell);
+    }
+  };
+
+  /** All that reads these cells, directly or not, and the cells. */
+  const reachedFrom = (cells: Iterable<Cell>, into: Set<Cell>): Set<Cell> => {
+    const { all } = world();
+    const waiting = [...cells];
+    for (let cell = waiting.pop(); cell; cell = waiting.pop()) {
+      if (into.has(cell)) continue;
+      into.add(cell);
+      if (cell.knot) waiting.push(...cell.knot.members);
+      for (let edge = links.first[cell.index] ?? -1; edge >= 0; edge = links.next[edge] as number)
+        waiting.push(all[links.reader[edge] as number] as Cell);
+    }
+    return into;
+  };
+
+  const drain = (): void => {
+    for (let at = dirty.take(); at >= 0; at = dirty.take()) marked.push(order.cells[at] as Cell);
+  };
+
+  /** What is short, and waits for nothing long; how many cells. The long ones, and what waits for them, stay marked. */
+  const runShort = (allowance: Allowance): number => {
+    const behind = new Set<Cell>();
+    let computed = 0;
+    for (let at = dirty.take(); at >= 0; at = dirty.take()) {
+      const cell = order.cells[at] as Cell;
+      if (behind.has(cell) || isLong(cell, world(), allowance)) {
+        for (const member of cell.knot?.members ?? []) dirty.remove(member.position);
+        marked.push(cell);
+        reachedFrom([cell], behind);
+        continue;
+      }
+      compute(cell);
+      computed += 1;
+      if ((computed & 7) === 0 && allowance.isOver()) {
+        drain();
+        break;
+      }
+    }
+    return computed;
+  };
+
+  /** All that is marked, the long in slices, until the time is over. */
+  const runLong = (allowance: Allowance): void => {
+    for (const cell of marked) dirty.add(cell.position);
+    marked = [];
+    for (let at = dirty.take(); at >= 0; at = dirty.take()) {
+      const cell = order.cells[at] as Cell;
+      if (!advance(cell, allowance)) marked.push(cell);
+      if (marked.length > 0 || allowance.isOver()) {
+        drain();
+        return;
+      }
+    }
+  };
+
+  /** Whether the cell is computed. */
+  const advance = (cell: Cell, allowance: Allowance): boolean => {
+    if (cell.knot) return updateKnot(cell.knot, allowance);
+    if (cell.shape !== 'column' || cell.content.kind !== 'formula' || !isLong(cell, world(), allowance)) {
+      compute(cell);
+      return true;
+    }
+    const { changed: rows, done } = advanceColumn(cell, cell.content.formula, world(), allowance);
+    announce(cell, cell.index, rows);
+    return done;
+  };
+
+  /** What has changed for those who read: a value that is pending has none, so that only its coming and going counts. */
+  const settle = (): ChangedIds => {
+    const before = pending;
+    const given = ({ shape, content }: ValueCell) => shape === 'scalar' && content.kind === 'given';
+    const reached = marked.length > 0 ? reachedFrom(marked, new Set()) : NONE;
+    pending =
+      reached.size > 0
+        ? new Set([...reached].filter((cell) => cell.shape === 'table' || !given(cell)))
+        : NONE;
+    if (before.size === 0 && pending.size === 0) return new ChangedIds(changed);
+    const told = new Set(changed.filter((cell) => !pending.has(cell)));
+    for (const cell of before) if (!pending.has(cell)) told.add(cell);
+    for (const cell of pending) if (!before.has(cell)) told.add(cell);
+    return new ChangedIds([...told]);
   };
 
   return {
     order,
     mark: (cell) => marked.push(cell),
-    run: () => {
+    run: (allowance) => {
       changed = [];
       const { scalars } = world();
       for (const cell of order.repair()) {
@@ -100,17 +229,16 @@ export function createRecalculation(links: Links, world: () => World): Recalcula
       dirty.reserve(order.cells.length);
       for (const cell of marked) dirty.add(cell.position);
       marked = [];
-      for (let at = dirty.take(); at >= 0; at = dirty.take()) {
-        const cell = order.cells[at] as Cell;
-        const index = order.indices[at] as number;
-        const thunk = scalars.thunks[index];
-        // A scalar is computed without a look at its cell, which in a large book would be fetched from memory.
-        if (thunk) {
-          if (compute(thunk, index, scalars)) announce(cell, index, ALL_ROWS);
-        } else if (cell.knot) updateKnot(cell.knot);
-        else update(cell);
+      if (!allowance) runAll();
+      else {
+        // However short the time, every run gets on.
+        const computed = runShort(allowance);
+        if (marked.length > 0 && (computed === 0 || !allowance.isOver())) runLong(allowance);
       }
-      return new ChangedIds(changed);
+      return settle();
+    },
+    get pending() {
+      return pending;
     },
   };
 }

@@ -7,7 +7,7 @@ import {
   type Edit,
   type Touched,
 } from '../document/index.ts';
-import { createEngine, type Engine } from '../engine/index.ts';
+import { type Allowance, createEngine, type Engine, type Pending } from '../engine/index.ts';
 import type { Type } from '../language/index.ts';
 import type { Unit } from '../units/index.ts';
 import { buildModel, optionsOf } from './build-model.ts';
@@ -36,6 +36,10 @@ export interface Notebook {
   readonly model: Model;
   /** Applies an edit and computes what follows from it; a refused edit changes nothing. */
   readonly apply: (edit: Edit) => Outcome<AppliedEdit>;
+  /** What is not computed yet; undefined where everything is. */
+  readonly pending: Pending | undefined;
+  /** Computes more of what is pending, all of it without an allowance; the ids whose value has come or changed. */
+  readonly proceed: (allowance?: Allowance) => ReadonlySet<string>;
   /** How a line stands. */
   readonly result: (id: string) => Result;
   /** The verdict of a check, if it has one. */
@@ -57,13 +61,16 @@ export interface Notebook {
   readonly typeInPlace: (id: string, text: string) => Type;
 }
 
-/** Opens a sound book and computes it. */
-export function openNotebook(opened: Book): Notebook {
+/**
+ * Opens a sound book and computes it. With `timeAtOnce` the opening and each edit compute only as long as that allows:
+ * what is left is pending, and `proceed` computes it.
+ */
+export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebook {
   let book = opened;
   let model = buildModel(book);
   let engine = createEngine({ units: model.registry, system: book.settings.system });
   syncEngine(engine, model);
-  engine.recalculate();
+  engine.recalculate(timeAtOnce?.());
 
   const item = (id: string): Item => {
     const found = model.items.get(id);
@@ -102,7 +109,10 @@ export function openNotebook(opened: Book): Notebook {
     const stopped = standing(found, model);
     if (stopped) return stopped;
     const reading = engine.readColumn(id);
-    if (reading.problem) return { status: 'problem', problem: inCell(reading.problem, id) };
+    if (reading.problem) {
+      const status = reading.pending ? 'waiting' : 'problem';
+      return { status, problem: inCell(reading.problem, id) };
+    }
     return { status: 'ok', unit: unitOf(found, model, book.settings.system), reading };
   };
 
@@ -121,9 +131,17 @@ export function openNotebook(opened: Book): Notebook {
       // The settings say in which units and with which dates everything is told.
       if (touched.some((one) => one.kind === 'book')) problems.forgetAll();
       if (!enterOnly(touched, book, model, engine)) rebuild();
-      const changed = new Set(engine.recalculate());
+      const changed = new Set(engine.recalculate(timeAtOnce?.()));
       problems.forget(changed);
       return { ok: true, value: { inverse, changed } };
+    },
+    get pending() {
+      return engine.pending;
+    },
+    proceed: (allowance) => {
+      const changed = new Set(engine.recalculate(allowance));
+      problems.forget(changed);
+      return changed;
     },
     result,
     verdict: (id) => {

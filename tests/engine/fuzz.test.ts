@@ -157,3 +157,52 @@ describe.each(SEEDS)('seed %i', (seed) => {
     }
   });
 });
+
+/** What stands where a value is not computed yet. */
+function isPending(value: unknown): boolean {
+  return JSON.stringify(value).includes('not-computed-yet');
+}
+
+const SLICED_SEEDS = Array.from({ length: 25 }, (_, at) => 5000 + at);
+let pendingSeen = 0;
+
+describe.each(SLICED_SEEDS)('in slices, seed %i', (seed) => {
+  test('at every moment what has a value has the right one, and in the end everything has', () => {
+    const chance = chanceOf(seed);
+    const model = start(chance);
+    const sheet = fromScratch(model, chance);
+    // Work of a few operations is long, and the time is over now and then.
+    const slice = { isOver: () => chance.oneIn(3), long: 1 + chance.below(60) };
+    const steps: string[] = [];
+    const look = (before: Record<string, unknown>) => {
+      const changed = sheet.engine.recalculate(slice);
+      const now = contents(sheet, model);
+      const scratch = contents(fromScratch(model, chance), model);
+      const last = steps.slice(-4).join('\n');
+      for (const [name, value] of Object.entries(now)) {
+        if (tableNames.some((table) => table === name)) continue;
+        if (isPending(value)) {
+          pendingSeen += 1;
+          if (isPending(before[name])) continue;
+        } else expect(value, `${name} after ${last}`).toEqual(scratch[name]);
+        if (!changed.has(`s.${name}`)) expect(value, `${name} after ${last}`).toEqual(before[name]);
+      }
+      return now;
+    };
+    for (let step = 0; step < EDITS; step += 1) {
+      const before = contents(sheet, model);
+      steps.push(edit(model, sheet, chance));
+      let now = look(before);
+      while (!chance.oneIn(3) && sheet.engine.pending) now = look(now);
+    }
+    for (let turn = 0; sheet.engine.pending; turn += 1) {
+      if (turn > 1000) throw new Error('the work does not end');
+      sheet.engine.recalculate(slice);
+    }
+    expect(contents(sheet, model), steps.join('\n')).toEqual(contents(fromScratch(model, chance), model));
+  });
+});
+
+test('work was left for later, and seen to be', () => {
+  expect(pendingSeen).toBeGreaterThan(200);
+});

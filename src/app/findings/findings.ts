@@ -1,5 +1,4 @@
 import type { Problem } from '../../diagnostics/index.ts';
-import type { Book } from '../../document/index.ts';
 import type { FormulaItem, Notebook, Verdict } from '../../notebook/index.ts';
 import { groupedSheets } from '../editing/grouped-sheets.ts';
 
@@ -18,15 +17,16 @@ export interface Findings {
   readonly checks: readonly FoundCheck[];
 }
 
-// A book is a value: the same book has the same findings, whoever asks.
-const known = new WeakMap<Book, Findings>();
+// One state of a book has one list of problems: it has the same findings, whoever asks.
+const known = new WeakMap<readonly Problem[], Findings>();
 
 /** The findings of a book; looked for once for each state of it. */
 export function findingsOf(notebook: Notebook): Findings {
-  const before = known.get(notebook.book);
+  const state = notebook.problems();
+  const before = known.get(state);
   if (before) return before;
   const found = findAll(notebook);
-  known.set(notebook.book, found);
+  known.set(state, found);
   return found;
 }
 

@@ -8,9 +8,11 @@ import {
   redo,
   undo,
 } from '../../document/index.ts';
+import type { Pending } from '../../engine/index.ts';
 import { type AppliedEdit, type Notebook, openNotebook } from '../../notebook/index.ts';
 import type { Autosave, SaveState } from '../storage/autosave.ts';
 import { type CellPlace, samePlace } from './place.ts';
+import { createSlices, timeAtOnce } from './slices.ts';
 
 /** Units as the book has them, or every quantity in one system. */
 export type UnitsView = 'written' | 'SI' | 'US';
@@ -29,6 +31,10 @@ export type SessionEvent =
       readonly structure: boolean;
       readonly back: Edit | undefined;
     }
+  /** Values that were not computed yet have come. */
+  | { readonly kind: 'values'; readonly changed: ReadonlySet<string> }
+  /** How far the work is that is left over. */
+  | { readonly kind: 'computing' }
   | { readonly kind: 'units' }
   | { readonly kind: 'place' }
   | { readonly kind: 'kept' };
@@ -59,7 +65,16 @@ export interface Session {
   readonly canRedo: boolean;
   /** Whether the book as it stands here is stored. */
   readonly kept: SaveState;
+  /** The work that is left over from the last edit or from opening; undefined where everything is computed. */
+  readonly computing: Computing | undefined;
+  readonly stopComputing: () => void;
+  readonly resumeComputing: () => void;
   readonly subscribe: (listener: (event: SessionEvent) => void) => () => void;
+}
+
+/** Work done bit by bit, or stopped by the person. */
+export interface Computing extends Pending {
+  readonly isStopped: boolean;
 }
 
 interface Remembered {
@@ -75,7 +90,7 @@ export function openSession(
   book: Book,
   autosave: Pick<Autosave, 'state' | 'save' | 'subscribe'>,
 ): Session {
-  const notebook = openNotebook(book);
+  const notebook = openNotebook(book, timeAtOnce);
   const listeners = new Set<(event: SessionEvent) => void>();
   let remembered: Remembered = { history: emptyHistory, places: [], done: 0 };
   let units: UnitsView = 'written';
@@ -88,6 +103,11 @@ export function openSession(
   const tell = (event: SessionEvent): void => {
     for (const listener of listeners) listener(event);
   };
+  const slices = createSlices(notebook, {
+    onValues: (changed) => tell({ kind: 'values', changed }),
+    onProgress: () => tell({ kind: 'computing' }),
+    isWatched: () => listeners.size > 0,
+  });
   const carryOut = (edit: Edit, by: 'person' | 'history'): Outcome<AppliedEdit> => {
     const at = notebook.book.sheets.findIndex(({ key }) => key === sheet);
     const applied = notebook.apply(edit);
@@ -101,6 +121,7 @@ export function openSession(
       sheet = sheets[Math.max(0, Math.min(at, sheets.length - 1))]?.key ?? '';
     const back = by === 'person' ? applied.value.inverse : undefined;
     tell({ kind: 'book', changed: applied.value.changed, structure, back });
+    slices.schedule();
     // Settings say in which units everything is shown.
     if (edit.patches.some((patch) => patch.kind === 'set' && patch.at[0] === 'settings'))
       tell({ kind: 'units' });
@@ -192,8 +213,15 @@ export function openSession(
     get kept() {
       return autosave.state;
     },
+    get computing() {
+      const { pending } = notebook;
+      return pending && { ...pending, isStopped: slices.isStopped };
+    },
+    stopComputing: slices.stop,
+    resumeComputing: slices.resume,
     subscribe: (listener) => {
       listeners.add(listener);
+      slices.schedule();
       return () => listeners.delete(listener);
     },
   };

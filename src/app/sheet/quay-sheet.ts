@@ -351,7 +351,8 @@ export class QuaySheet extends LitElement implements SheetHost {
     if (event.kind === 'book') {
       this.#bookChanged(event.changed, event.structure);
       this.#markFlowSoon();
-    } else if (event.kind === 'units') {
+    } else if (event.kind === 'values') this.#bookChanged(event.changed, false);
+    else if (event.kind === 'units') {
       for (const element of this.#elements.all) redraw(element);
     } else if (event.kind === 'place') {
       if (this.session.sheet !== this.#map.sheet) this.#edit = undefined;

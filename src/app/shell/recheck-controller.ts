@@ -73,6 +73,8 @@ export class RecheckController implements ReactiveController {
     this.#timer = setTimeout(() => {
       const rest = this.#lastKey + pause - performance.now();
       if (rest > 0) this.#wait(rest);
+      // What is not computed yet cannot be compared.
+      else if (this.#host.session.computing) this.#wait(pause);
       else this.#ask();
     }, milliseconds);
   }

@@ -3,7 +3,7 @@ import { nextFinding } from '../findings/finding-places.ts';
 import { findingsOf } from '../findings/findings.ts';
 import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
-import { checkWords, counted } from './status-words.ts';
+import { checkWords, computingWords, counted } from './status-words.ts';
 
 /** What fails and what has a problem in the whole book, each the way to its list, and the keys to begin with. */
 export class StatusBar extends LitElement {
@@ -55,7 +55,11 @@ export class StatusBar extends LitElement {
 
   constructor() {
     super();
-    new SessionController(this, ({ kind }) => kind === 'book', 'after');
+    new SessionController(
+      this,
+      ({ kind }) => kind === 'book' || kind === 'values' || kind === 'computing',
+      'after',
+    );
   }
 
   /** Goes to the next problem or failing check, or the one before; a book without any says so in its list. */
@@ -74,10 +78,27 @@ export class StatusBar extends LitElement {
         ${this.#count('problems', counted(problems.length, 'problem'), problems.length > 0)}
         ${remarks.length > 0 ? this.#count('remarks', counted(remarks.length, 'remark'), false) : nothing}
       </div>
+      ${this.#computing()}
       <quay-told .session=${this.session}></quay-told>
       <div>
         ${fails || problems.length > 0 ? next : nothing}<kbd>F2</kbd> edit · <kbd>Ctrl+G</kbd> go to · <kbd>?</kbd> keys
       </div>`;
+  }
+
+  /** How far work is that takes longer than an edit may, and how to stop it or go on. */
+  #computing(): TemplateResult | typeof nothing {
+    const { computing } = this.session;
+    if (!computing) return nothing;
+    const { isStopped } = computing;
+    return html`<div role="group" aria-label="Computing">
+      <span>${computingWords(computing)}</span>
+      <button
+        type="button"
+        @click=${() => (isStopped ? this.session.resumeComputing() : this.session.stopComputing())}
+      >
+        ${isStopped ? 'Compute' : 'Stop'}
+      </button>
+    </div>`;
   }
 
   #count(part: OverviewPart, words: string, bad: boolean): TemplateResult {

@@ -1,4 +1,5 @@
 import type { FoundCheck } from '../findings/findings.ts';
+import type { Computing } from '../session/session.ts';
 
 /** How the checks of a book stand, in words. */
 export function checkWords(checks: readonly FoundCheck[]): string {
@@ -17,4 +18,13 @@ export function checkWords(checks: readonly FoundCheck[]): string {
 /** "1 problem", "2 problems". */
 export function counted(count: number, word: string): string {
   return `${count} ${word}${count === 1 ? '' : 's'}`;
+}
+
+/** How far the work is that is left over, and how much waits for it. */
+export function computingWords({ cells, column, isStopped }: Computing): string {
+  const waits = cells === 1 ? '1 line waits' : `${cells} lines wait`;
+  if (isStopped) return `stopped: ${waits}`;
+  return column
+    ? `computing ${column.id}: row ${column.done} of ${column.rows}; ${waits}`
+    : `computing: ${waits}`;
 }

@@ -74,6 +74,13 @@ export const values = {
       };
     },
   }),
+  'not-computed-yet': entry({
+    title: 'A value that is not computed yet',
+    explain:
+      'Long work is done bit by bit, so that the page answers meanwhile, and can be stopped. Until it is done, what it ' +
+      'gives and all that depends on it shows no value, for the one before would be out of date.',
+    words: () => ({ message: 'not computed yet: the work on it is under way or was stopped' }),
+  }),
   'waiting-on-rows': entry<{ table: string; name: string; because: string }>({
     title: 'A table whose rows are not known',
     explain: 'The series that makes the rows of a table has no value, so nothing can be said of its rows.',

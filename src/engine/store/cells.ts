@@ -51,12 +51,22 @@ export interface Formula {
   readonly table: TableCell | undefined;
   /** Counts evaluations, so that what holds for one of them is computed once. */
   epoch: number;
+  /** How much work it is, in element operations about. */
+  effort: Effort | undefined;
   /** The running functions in it, with the values they had at the last evaluation. */
   scans: Map<CallNode, ScanState> | undefined;
   /** As a column, in blocks. */
   sweep: Program | undefined;
   /** As a column, row by row. */
   stepper: Stepper | undefined;
+}
+
+/** How many element operations a formula takes about, as the tables stand. */
+export interface Effort {
+  /** As one value. */
+  readonly ofValue: () => number;
+  /** For one row of a column, beside what all rows share. */
+  readonly ofRow: () => number;
 }
 
 /** The running values of one RUNNINGSUM or its like, one a row. */
@@ -110,6 +120,8 @@ export interface ColumnCell extends CellBase {
   dirtyTo: number;
   /** Whether the column or the rows of its table are others than at the last evaluation. */
   reshaped: boolean;
+  /** Whether rows were left for later and nothing has touched the column since. */
+  resumable: boolean;
 }
 
 /** A table: how many rows it has, and the cursors that element-by-element evaluation reads. */
@@ -162,7 +174,16 @@ export function newFormula(
 ): Extract<Content, { kind: 'formula' }> {
   const { kind } = typed.type;
   const holds = kind === 'text' || kind === 'truth' ? kind : 'number';
-  const formula = { typed, text, table, epoch: 0, scans: undefined, sweep: undefined, stepper: undefined };
+  const formula = {
+    typed,
+    text,
+    table,
+    epoch: 0,
+    effort: undefined,
+    scans: undefined,
+    sweep: undefined,
+    stepper: undefined,
+  };
   return { kind: 'formula', holds, formula };
 }
 
@@ -183,6 +204,7 @@ export function absentColumn(id: string, index: number, table: TableCell): Colum
     dirtyFrom: 0,
     dirtyTo: PAST_ALL_ROWS,
     reshaped: true,
+    resumable: false,
   };
 }
 

@@ -17,6 +17,7 @@ export function noRows(): RowWindow {
 /** Marks rows of a column to be computed again. */
 export function soil(column: ColumnCell, from: number, to: number): void {
   if (to <= from) return;
+  column.resumable = false;
   if (from < column.dirtyFrom) column.dirtyFrom = from;
   if (to > column.dirtyTo) column.dirtyTo = to;
 }
@@ -29,12 +30,14 @@ export function reshape(column: ColumnCell): void {
 
 /** Marks all rows. */
 export function soilAll(column: ColumnCell): void {
+  column.resumable = false;
   column.dirtyFrom = 0;
   column.dirtyTo = PAST_ALL_ROWS;
 }
 
 /** Marks no row. */
 export function clean(column: ColumnCell): void {
+  column.resumable = false;
   column.dirtyFrom = PAST_ALL_ROWS;
   column.dirtyTo = 0;
 }

@@ -66,7 +66,8 @@ function sweepAll(column: ColumnCell, formula: Formula, world: World): void {
   world.spares.give(before);
 }
 
-function begin(formula: Formula, world: World): Strand {
+/** Begins an evaluation of a column formula: what all rows share is computed. */
+export function begin(formula: Formula, world: World): Strand {
   formula.epoch += 1;
   formula.sweep ??= compileSweep(world, formula);
   prepare(formula.sweep);

@@ -1,13 +1,19 @@
 import { compileStepper } from '../compute/compiler.ts';
 import type { World } from '../compute/context.ts';
 import type { ColumnCell, Knot, Stepper } from '../store/cells.ts';
-import { ALL_ROWS, clean, noRows, type RowWindow, resize } from '../store/column.ts';
+import { ALL_ROWS, clean, noRows, type RowWindow, resize, soil } from '../store/column.ts';
+import { type Allowance, stepsAtOnce } from './slice.ts';
 
 /**
  * Computes columns that depend on one another through ABOVE: row by row from the first marked row, every column on
- * each row. It ends after the marked rows once a row comes out as it was. The rows changed, a window a member.
+ * each row. It ends after the marked rows once a row comes out as it was, or when the time is over: what is left is then
+ * marked. The rows changed, a window a member.
  */
-export function updateRows(knot: Extract<Knot, { kind: 'rows' }>, world: World): readonly RowWindow[] {
+export function updateRows(
+  knot: Extract<Knot, { kind: 'rows' }>,
+  world: World,
+  allowance?: Allowance,
+): { readonly windows: readonly RowWindow[]; readonly done: boolean } {
   const { members, table } = knot;
   const reshaped = members.filter((member) => resize(member, table.length) || member.reshaped).length > 0;
   const first = reshaped ? 0 : Math.min(...members.map((member) => member.dirtyFrom));
@@ -16,6 +22,8 @@ export function updateRows(knot: Extract<Knot, { kind: 'rows' }>, world: World):
   const changed = members.map(noRows);
   // A running value may change without changing any column on that row.
   const carries = steppers.some((stepper) => stepper.steps.length > 0);
+  const atOnce = allowance ? stepsAtOnce(members, world, allowance) : 0;
+  let done = true;
   for (let row = first; row < table.length; row += 1) {
     table.row = row;
     let differs = false;
@@ -25,8 +33,13 @@ export function updateRows(knot: Extract<Knot, { kind: 'rows' }>, world: World):
       if (writeRow(members[m] as ColumnCell, row, value(), changed[m] as RowWindow)) differs = true;
     }
     if (!differs && !carries && row + 1 >= marked) break;
+    if (allowance && row + 1 < table.length && (row - first) % atOnce === atOnce - 1 && allowance.isOver()) {
+      for (const member of members) soil(member, row + 1, Math.max(marked, row + 2));
+      done = false;
+      break;
+    }
   }
-  return reshaped ? members.map(() => ALL_ROWS) : changed;
+  return { windows: reshaped ? members.map(() => ALL_ROWS) : changed, done };
 }
 
 function begin(member: ColumnCell, world: World): Stepper {
