@@ -91,10 +91,11 @@ number, so that \`CEILING(1490/0.95*(1+0.14)/12; 1)\` is 149, and halves have th
 
 In the formula of a column a bare column name is this row's value and \`ABOVE(column; first)\` the row above; ABOVE may
 close a circle between columns of one table, which is then computed row by row. \`table.column\` is the whole column:
-aggregates and lookups take it, over as many tables as the formula names, \`SUM(GREATER(0; LESSER(depth; layers.bottom) -
-layers.top) * layers.f)\`. Columns of two tables combine every row with every row, never row by row because they happen
-to be equally long. A whole column where one value is wanted is refused. SERIES as the formula of a column makes the
-rows of its table.
+aggregates and lookups take it, and a value of this row stands beside the whole column of another table,
+\`SUM(GREATER(0; LESSER(depth; layers.bottom) - layers.top) * layers.f)\`. Whole columns of two tables in one aggregate or
+lookup are refused: row by row and every row with every row are both meant by someone. A column of LOOKUP by a key, or of
+INDEX by ROW, brings into one table what belongs to its rows; \`SUM(a.n) + SUM(d.z)\` takes each table apart. A whole
+column where one value is wanted is refused. SERIES as the formula of a column makes the rows of its table.
 
 ## What is missing
 

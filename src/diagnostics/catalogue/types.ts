@@ -222,6 +222,15 @@ export const types = {
     explain: 'SERIES makes the rows of a table; it is the whole formula of the column that does so.',
     words: () => ({ message: 'SERIES is the whole formula of a column that makes the rows of its table' }),
   }),
+  'two-tables-together': entry<{ function: string; left: string; right: string }>({
+    title: 'Columns of two tables in one aggregate',
+    explain:
+      'Whole columns of two tables can be taken together row by row, or every row of one with every row of the other; neither is assumed. A lookup by a key, or INDEX by the number of the row, in a column of one table brings in what belongs to each of its rows; what does not belong together is taken apart.',
+    words: (facts) => ({
+      message: `${facts.function}: ${quoted(facts.left)} and ${quoted(facts.right)} are columns of two tables: row by row, or every row with every row?`,
+      hint: 'bring the values into one table, by a column of LOOKUP by a key or of INDEX by the number of the row, or take each table apart',
+    }),
+  }),
   'same-table-twice': entry<{ function: string; written: string }>({
     title: 'One table both looked up and looked in',
     explain: 'The key runs over the rows of the same table that is searched, so no one row is meant.',

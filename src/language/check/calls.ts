@@ -8,6 +8,7 @@ import { type Axes, onAxes, rowAxes, sameAxis, type Type, unionAxes } from '../t
 import type { CallNode, KnownNode, Typed } from '../typed.ts';
 import { checkBranch } from './branches.ts';
 import { broken, type Context, written } from './context.ts';
+import { overOneTable } from './one-table.ts';
 import { checkPower } from './power.ts';
 import { checkAbove, checkBlank, checkKnown, checkRow, checkSeries } from './rows.ts';
 import { alike, takes } from './taking.ts';
@@ -235,6 +236,7 @@ function axesOfCall(
       const gathered = unionAxes(
         args.filter((_, index) => roles[index] === 'column').map((arg) => arg.type.axes),
       ).filter((axis) => axis.fresh);
+      if (!overOneTable(fn, node, args, gathered, context)) return undefined;
       const clash = args.find(
         (arg, index) =>
           roles[index] === 'each' &&
