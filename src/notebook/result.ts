@@ -1,6 +1,6 @@
 import type { Problem } from '../diagnostics/index.ts';
 import type { ColumnReading } from '../engine/index.ts';
-import type { Unit } from '../units/index.ts';
+import { type Unit, writeDecimals } from '../units/index.ts';
 
 /** An SI number (or point) with the unit it is read in. */
 export interface Quantity {
@@ -46,7 +46,7 @@ export interface Verdict {
 export function writeUtilisation(utilisation: number, holds: boolean): string {
   const percent = utilisation * 100;
   for (let decimals = percent < 10 ? 1 : 0; decimals <= 6; decimals += 1) {
-    const text = percent.toFixed(decimals);
+    const text = writeDecimals(percent, decimals);
     const shown = Number(text);
     if (holds ? shown <= 100 : shown > 100) return `${text} %`;
   }

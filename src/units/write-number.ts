@@ -1,3 +1,5 @@
+import { writeDecimals, writeSignificant } from './round-decimal.ts';
+
 /** How a number is written. */
 export interface NumberStyle {
   /**
@@ -28,11 +30,11 @@ const EXACT = 1e-9;
  */
 export function writeNumber(x: number, style: NumberStyle = {}): string {
   if (!Number.isFinite(x)) return 'no value';
-  if (x === 0) return (0).toFixed(boundedDecimals(style.decimals ?? 0));
+  if (x === 0) return writeDecimals(0, boundedDecimals(style.decimals ?? 0));
   const size = Math.abs(x);
   const grouping = style.grouping ?? 'thin';
   if (style.decimals !== undefined && size < LARGEST_PLAIN) {
-    return group(withoutMinusZero(x.toFixed(boundedDecimals(style.decimals))), grouping);
+    return group(writeDecimals(x, boundedDecimals(style.decimals)), grouping);
   }
   const digits = style.digits ?? 'sensible';
   const text = digits === 'full' ? String(x) : roundTo(x, digits);
@@ -40,15 +42,25 @@ export function writeNumber(x: number, style: NumberStyle = {}): string {
   const goesOn = typeof digits === 'string' && digits !== 'full' && Math.abs(rounded - x) > EXACT * size;
   const shown = Math.abs(rounded);
   if (shown < SMALLEST_PLAIN || shown >= LARGEST_PLAIN)
-    return exponential(goesOn ? x.toExponential(significant(size, digits) - 1) : rounded.toExponential());
+    return exponential(goesOn ? writeSignificant(x, significant(size, digits)) : rounded.toExponential());
   return group(goesOn ? text : plainDecimal(rounded), grouping);
 }
 
 function roundTo(x: number, digits: 'sensible' | 'working' | number): string {
-  if (typeof digits === 'number') return x.toPrecision(Math.min(Math.max(Math.round(digits), 1), 17));
+  if (typeof digits === 'number') return writeSignificant(x, Math.min(Math.max(Math.round(digits), 1), 17));
   const size = Math.abs(x);
-  if (size >= 1000 && size < LARGEST_PLAIN) return x.toFixed(digits === 'working' && size < 10_000 ? 1 : 0);
-  return x.toPrecision(significant(size, digits));
+  if (size >= 1000 && size < LARGEST_PLAIN)
+    return writeDecimals(x, digits === 'working' && size < 10_000 ? 1 : 0);
+  const rounded = writeSignificant(x, significant(size, digits));
+  const shown = Math.abs(Number(rounded));
+  return shown < SMALLEST_PLAIN || shown >= LARGEST_PLAIN ? rounded : plainDigits(rounded);
+}
+
+/** Digits with a power of ten, 1.850e+1, written out: 18.50. */
+function plainDigits(text: string): string {
+  const [mantissa = '', exponent = '0'] = text.split('e');
+  const decimals = (mantissa.split('.')[1]?.length ?? 0) - Number(exponent);
+  return writeDecimals(Number(text), Math.max(decimals, 0));
 }
 
 /** So many digits a number of a size is written with, where it has no more before its point. */
@@ -62,7 +74,7 @@ function plainDecimal(x: number): string {
   if (!shortest.includes('e')) return shortest;
   const [mantissa = '', exponent = '0'] = shortest.split('e');
   const decimals = (mantissa.split('.')[1]?.length ?? 0) - Number(exponent);
-  return x.toFixed(Math.max(decimals, 0));
+  return writeDecimals(x, Math.max(decimals, 0));
 }
 
 function exponential(text: string): string {
@@ -71,10 +83,6 @@ function exponential(text: string): string {
 
 function boundedDecimals(decimals: number): number {
   return Math.min(Math.max(Math.round(decimals), 0), MOST_DECIMALS);
-}
-
-function withoutMinusZero(text: string): string {
-  return /[1-9]/.test(text) ? text : text.replace('-', '');
 }
 
 function group(text: string, grouping: 'thin' | 'none'): string {

@@ -1,6 +1,7 @@
 import { dateFromSI, writeDate } from './calendar.ts';
 import { isCurrencyCode } from './currency-table.ts';
 import { datumOf, lengthText } from './elevation.ts';
+import { writeDecimals, writeSignificant } from './round-decimal.ts';
 import { fromSI, toSI, type Unit } from './unit.ts';
 import { type NumberStyle, writeNumber } from './write-number.ts';
 
@@ -39,7 +40,7 @@ export function writeIn(si: number, unit: Unit, style: NumberStyle = {}): string
 /** Whether two decimals say all that is worth saying: from 1 to 1000, and below 1 where nothing follows the cents. */
 function fitsCents(x: number): boolean {
   const size = Math.abs(x);
-  return size < 999.995 && (size >= 1 || Number(x.toFixed(2)) === Number(x.toPrecision(3)));
+  return size < 999.995 && (size >= 1 || Number(writeDecimals(x, 2)) === Number(writeSignificant(x, 3)));
 }
 
 /** The number of fewest digits that comes back as exactly this SI value; the quotient if none does. */

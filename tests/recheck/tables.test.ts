@@ -96,19 +96,6 @@ test('a column without a filled row adds nothing, on a line and on each row', as
   expect(await recheck(program, values)).toMatchObject({ agree: 5, withoutValue: 2, findings: [] });
 });
 
-test('two tables inside one aggregate are combined row by row of each', async () => {
-  const cranes = table('cranes', 2, given('load', 'kip', [10, 25]));
-  const { program, values } = computed(
-    bookOf(
-      { 'W [kip]': '=SUM(cranes.load * layers.share)', n: '=COUNT(cranes.load * layers.share)' },
-      layers,
-      cranes,
-    ),
-  );
-  expect(values('s.n')).toBe(6);
-  expect(await recheck(program, values)).toMatchObject({ findings: [], notRechecked: [] });
-});
-
 test('a formula that would take too many cells is not rechecked, and says so', async () => {
   const long = table(
     't',

@@ -1,3 +1,5 @@
+import { writeDecimals } from '../../units/index.ts';
+
 /**
  * An entry one step larger or smaller: the step is one of the last digit that was written (13.4 ft goes by 0.1), or of
  * the last that is not zero in a whole number (96 000 t goes by 1000) if that is at most a tenth of it
@@ -14,7 +16,7 @@ export function nudgedEntry(entry: string, steps: number): string | undefined {
   const tenth = Math.max(digits.replace('-', '').length - 2, 0);
   const step = 10 ** (Math.min(zeros, tenth) - decimals);
   const next = Number(digits) + steps * step;
-  const text = next.toFixed(decimals);
+  const text = writeDecimals(next, decimals);
   const tail = /[\s,\u202f\u00a0]$/.test(written) ? ' ' : '';
   return `${space}${text}${tail}${unit}`;
 }

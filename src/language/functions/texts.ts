@@ -1,10 +1,9 @@
 import { quoted } from '../../diagnostics/index.ts';
-import { readUnit } from '../../units/index.ts';
+import { readUnit, writeDecimals } from '../../units/index.ts';
 import { plainType, sameKind, textType } from '../type.ts';
 import { typeOfUnit } from '../unit-type.ts';
 import type { FunctionEntry, TextEvaluator } from './entry.ts';
 import { each, number, option, plain, text } from './parameter.ts';
-import { nearestTo, toDigits } from './rounding-rule.ts';
 
 const codes = 'texts stand as codes in the second engine';
 
@@ -35,10 +34,8 @@ export const texts: readonly FunctionEntry[] = [
     gives: () => textType,
     evaluate: {
       kind: 'text',
-      of: ([value], [unit = '', decimals = '0', factor = '1']) => {
-        const written = toDigits(nearestTo, Number(value) / Number(factor), Number(decimals));
-        return `${written.toFixed(Number(decimals))} ${unit}`.trim();
-      },
+      of: ([value], [unit = '', decimals = '0', factor = '1']) =>
+        `${writeDecimals(Number(value) / Number(factor), Number(decimals))} ${unit}`.trim(),
     },
     noRecheck: codes,
     help: 'A number as text, in a stated unit with stated decimals.',
