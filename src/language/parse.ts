@@ -21,28 +21,32 @@ const deepest = 250;
 const mostSigns = 1000;
 const sign = /[-+*/^%&=<>(,;√²³·÷×−≤≥≠]/g;
 
-const comparisonSigns: Readonly<Record<string, ComparisonOperator>> = {
-  '=': '=',
-  '<>': '<>',
-  '≠': '<>',
-  '<': '<',
-  '<=': '<=',
-  '≤': '<=',
-  '>': '>',
-  '>=': '>=',
-  '≥': '>=',
-};
-const arithmeticSigns: Readonly<Record<string, '+' | '-' | '*' | '/' | '&'>> = {
-  '+': '+',
-  '-': '-',
-  '−': '-',
-  '*': '*',
-  '·': '*',
-  '×': '*',
-  '/': '/',
-  '÷': '/',
-  '&': '&',
-};
+const comparisonSigns: ReadonlyMap<string, ComparisonOperator> = new Map(
+  Object.entries({
+    '=': '=',
+    '<>': '<>',
+    '≠': '<>',
+    '<': '<',
+    '<=': '<=',
+    '≤': '<=',
+    '>': '>',
+    '>=': '>=',
+    '≥': '>=',
+  } as const),
+);
+const arithmeticSigns: ReadonlyMap<string, '+' | '-' | '*' | '/' | '&'> = new Map(
+  Object.entries({
+    '+': '+',
+    '-': '-',
+    '−': '-',
+    '*': '*',
+    '·': '*',
+    '×': '*',
+    '/': '/',
+    '÷': '/',
+    '&': '&',
+  } as const),
+);
 
 /**
  * Reads a formula. Never fails: what cannot be understood becomes an `error` node with a problem. Writing that two
@@ -335,7 +339,7 @@ class TreeBuilder {
     sign: SyntaxNode | undefined,
     right: Syntax,
   ): Syntax {
-    const op = sign && arithmeticSigns[this.slice(sign.from, sign.to)];
+    const op = sign && arithmeticSigns.get(this.slice(sign.from, sign.to));
     if (!sign || !op) return this.error(from, to);
     const opSpan = { from: sign.from, to: sign.to };
     if (op === '/' && right.kind === 'number' && right.unit) this.fractionWithUnit(left, right);
@@ -367,7 +371,7 @@ class TreeBuilder {
     sign: SyntaxNode | undefined,
     right: Syntax,
   ): Syntax {
-    const op = sign && comparisonSigns[this.slice(sign.from, sign.to)];
+    const op = sign && comparisonSigns.get(this.slice(sign.from, sign.to));
     if (!op) return this.error(from, to);
     const parts = [left, right, ...(left.kind === 'comparison' ? [left.left, left.right] : [])];
     if (left.kind === 'comparison' && parts.every((part) => part.kind !== 'error')) {

@@ -81,11 +81,16 @@ function foundIn(registry: UnitRegistry, system: System): Map<string, Unit> {
   return found[system];
 }
 
+/** What a table has for a symbol: a book's own unit may be called as what every object has. */
+function own(table: Readonly<Record<string, string>>, symbol: string): string | undefined {
+  return Object.hasOwn(table, symbol) ? table[symbol] : undefined;
+}
+
 function inSystem(unit: Unit, system: System, registry: UnitRegistry): Unit {
   if (unit.point !== undefined) return pointInSystem(unit, unit.point, system, registry);
   if (belongs(unit.text, system, registry)) return unit;
   const [, symbol = unit.text, power = ''] = /^([^\s^·*/()]+)(\^\d+)$/.exec(unit.text) ?? [];
-  const text = COUNTERPARTS[system][symbol];
+  const text = own(COUNTERPARTS[system], symbol);
   const counterpart = text === undefined ? undefined : readUnit(text + power, registry);
   if (counterpart?.ok && sameDimension(counterpart.value.dimension, unit.dimension)) return counterpart.value;
   return (
@@ -132,11 +137,11 @@ function withoutPower(symbol: string): string {
 function symbolIn(symbol: string, system: System, registry: UnitRegistry): string | undefined {
   const info = infoOf(withoutPower(symbol), registry);
   if (!info || info.system === 'both' || info.system === system) return symbol;
-  if (info.source !== 'this book') return IN_COMPOUNDS[system][symbol];
-  const own = registry.units.get(symbol);
+  if (info.source !== 'this book') return own(IN_COMPOUNDS[system], symbol);
+  const mine = registry.units.get(symbol);
   return [...registry.infos.values()].find((other) => {
     const unit = other.source === 'this book' && other.system === system && registry.units.get(other.symbol);
-    return unit && own && sameDimension(unit.dimension, own.dimension);
+    return unit && mine && sameDimension(unit.dimension, mine.dimension);
   })?.symbol;
 }
 

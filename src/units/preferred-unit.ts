@@ -66,7 +66,12 @@ function known(text: string, registry: UnitRegistry): Unit | undefined {
 
 /** The SI unit of a dimension with factor 1, for exponents so large that any other factor overflows. */
 function coherentUnit(dimension: Dimension, registry: UnitRegistry): Unit {
-  const text = writePowers(dimension.powers.map(([base, power]) => [BASES.coherent[base] ?? base, power]));
+  const text = writePowers(
+    dimension.powers.map(([base, power]) => [
+      Object.hasOwn(BASES.coherent, base) ? (BASES.coherent[base] ?? base) : base,
+      power,
+    ]),
+  );
   return known(text, registry) ?? { text, dimension, factor: 1, offset: 0, angle: false };
 }
 

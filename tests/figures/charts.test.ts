@@ -162,14 +162,17 @@ describe('a hundred thousand rows', () => {
   });
 });
 
-test.each([0, 1e-9, 1e12, -5])('a column that is %s throughout is drawn', (value) => {
-  const flat: TestTable = { x: ['m', [1, 1, 1]], y: ['m', [value, value, value]] };
-  for (const form of ['line', 'bar', 'histogram'] as const) {
-    const { svg } = drawn(drawChart(notebookOf({}, { t: flat }), 's', chart(form, 'x', 'y')));
-    expect(shapesOf(svg).length).toBeGreaterThan(5);
-    expect(svg).not.toMatch(/NaN|Infinity|undefined/);
-  }
-});
+test.each([0, 1e-9, 1e12, -5, 5e-324, -1e-310, 1e-200])(
+  'a column that is %s throughout is drawn',
+  (value) => {
+    const flat: TestTable = { x: ['m', [1, 1, 1]], y: ['m', [value, value, value]] };
+    for (const form of ['line', 'bar', 'histogram'] as const) {
+      const { svg } = drawn(drawChart(notebookOf({}, { t: flat }), 's', chart(form, 'x', 'y')));
+      expect(shapesOf(svg).length).toBeGreaterThan(5);
+      expect(svg).not.toMatch(/NaN|Infinity|undefined/);
+    }
+  },
+);
 
 test('what cannot be drawn is refused with a sentence', () => {
   expect(refusals(draw({ ...chart('line', 'x', 'b'), table: 'tt' }))[0]).toContain('figure-name-unknown');

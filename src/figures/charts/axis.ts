@@ -28,11 +28,19 @@ export function numberAxis(
   };
 }
 
+/** Below this there are no steps between numbers that an axis could mark. */
+export const SMALLEST = 1e-250;
+
+/** Whether two numbers differ by more than rounding, so that there are steps between them. */
+export function isSpan(least: number, greatest: number): boolean {
+  return greatest - least > Math.max(SMALLEST, 1e-12 * Math.max(Math.abs(least), Math.abs(greatest)));
+}
+
 /** A span that is not empty. */
 function widened(least: number, greatest: number): [number, number] {
   if (!Number.isFinite(least) || !Number.isFinite(greatest)) return [0, 1];
-  if (greatest > least) return [least, greatest];
-  const by = least === 0 ? 1 : Math.abs(least) * 0.5;
+  if (isSpan(least, greatest)) return [least, greatest];
+  const by = Math.abs(least) < SMALLEST ? 1 : Math.abs(least) * 0.5;
   return [least - by, least + by];
 }
 

@@ -3,7 +3,7 @@ import { type Markup, none, together } from '../../markup/index.ts';
 import { PAGE_WIDTH } from '../svg/page.ts';
 import { box, line } from '../svg/shapes.ts';
 import { text, textElement } from '../svg/words.ts';
-import { type Axis, numberAxis } from './axis.ts';
+import { type Axis, isSpan, numberAxis, SMALLEST } from './axis.ts';
 import { columnTitle, type Series, spanOf } from './chart-data.ts';
 import type { ChartForm } from './chart-form.ts';
 import { dayMarks } from './day-marks.ts';
@@ -71,7 +71,8 @@ function equalSteps(values: Float64Array): {
 } {
   const [least, greatest] = spanOf(values);
   const wanted = Math.min(40, Math.max(5, Math.ceil(Math.log2(values.length) + 1)));
-  const step = greatest > least ? tickStep(least, greatest, wanted) : Math.abs(least) || 1;
+  const size = Math.abs(least) < SMALLEST ? 1 : Math.abs(least);
+  const step = isSpan(least, greatest) ? tickStep(least, greatest, wanted) : size;
   // A limit that misses a value by rounding alone is taken to meet it.
   const steps = (value: number): number => Math.floor(value / step + 1e-9);
   const first = steps(least);

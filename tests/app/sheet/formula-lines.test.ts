@@ -108,3 +108,38 @@ test('numbers put in are judged by their own text', () => {
   const { syntax } = parseFormula('a + b');
   expect(formulaWidth(syntax, () => '123 456 kN')).toBeGreaterThan(2 * formulaWidth(syntax));
 });
+
+/** How often the width of a name is asked for while a formula is broken: the work, without a clock. */
+function workOf(formula: string, most: number): number {
+  let work = 0;
+  formulaLines(parseFormula(formula).syntax, most, (name) => {
+    work += 1;
+    return name;
+  });
+  return work;
+}
+
+const nested = (depth: number, around: (inner: string, at: number) => string): string =>
+  Array.from({ length: depth }).reduce<string>((inner, _, at) => around(inner, at), 'a');
+
+test.each([
+  ['choices', 40, (inner: string, at: number) => `IF(n > ${at}; b + ${at}; ${inner})`],
+  ['choices within a product', 40, (inner: string, at: number) => `n * IF(n > ${at}; b; ${inner})`],
+  [
+    'conditions',
+    40,
+    (inner: string, at: number) => (at % 2 ? `AND(n > ${at}; ${inner})` : `OR(n > ${at}; ${inner})`),
+  ],
+  ['calls', 40, (inner: string, at: number) => `MAX(${inner}; n + ${at})`],
+])('%s within each other take no more work for each level than for the last', (_, depth, around) => {
+  for (const most of [12, 30, 60]) {
+    const names = 3 * depth;
+    // The width of what stands within is judged anew at each level, and in each of the tries there are.
+    expect(workOf(nested(depth, around), most)).toBeLessThan(names * names * 4 + 60 * names * 4);
+  }
+});
+
+test('200 conditions in pairs are broken at once', () => {
+  const pairs = Array.from({ length: 200 }, (_, at) => `AND(x_${at} > 1; y_${at} < 2)`);
+  expect(workOf(`OR(${pairs.join('; ')})`, 30)).toBeLessThan(400 * 20);
+});

@@ -22,24 +22,22 @@ import { exponentWidth, formulaWidth, type TextOf, textWidth } from './formula-w
  * name, a number and a root stay whole.
  */
 export function formulaLines(node: Syntax, most: number, textOf?: TextOf): readonly FormulaLine[] {
+  const attempts = { left: MOST_ATTEMPTS };
   const breaker = (part: Syntax, room: number, indent: number): readonly FormulaLine[] =>
-    broken(part, room, indent, textOf, breaker);
+    broken(part, { room, indent, textOf, attempts, again: breaker });
   return breaker(node, most, 0);
 }
 
+/** So often an argument is tried both beside its name and below it: each try within another would double the work. */
+const MOST_ATTEMPTS = 60;
+
 type Breaker = (node: Syntax, room: number, indent: number) => readonly FormulaLine[];
 
-function broken(
-  node: Syntax,
-  room: number,
-  indent: number,
-  textOf: TextOf | undefined,
-  again: Breaker,
-): readonly FormulaLine[] {
+function broken(node: Syntax, parts: Parts): readonly FormulaLine[] {
+  const { room, indent, textOf, again } = parts;
   const width = formulaWidth(node, textOf);
   const whole: FormulaLine = { indent, pieces: [{ kind: 'node', node }], width };
   if (width <= room) return [whole];
-  const parts = { room, indent, textOf, again };
   switch (node.kind) {
     case 'comparison':
       return [
@@ -71,6 +69,7 @@ interface Parts {
   readonly room: number;
   readonly indent: number;
   readonly textOf: TextOf | undefined;
+  readonly attempts: { left: number };
   readonly again: Breaker;
 }
 
@@ -107,11 +106,13 @@ function gathered(terms: readonly Term[], parts: Parts): readonly FormulaLine[] 
 }
 
 /** A term or a side on its lines; a choice between formulas, and conditions among others, keep to themselves in parentheses. */
-function operand(node: Syntax, { room, indent, again }: Parts): readonly FormulaLine[] {
+function operand(node: Syntax, { room, indent, textOf, again }: Parts): readonly FormulaLine[] {
   const form = node.kind === 'call' ? findFunction(node.name)?.typeset : undefined;
-  const plain = again(node, room, indent);
-  const loose = form === 'and' || form === 'or' || (plain.length > 1 && isChoice(form));
-  return loose ? fenced(again(node, room - 1, indent + 0.5), opening('('), closing(')'), indent) : plain;
+  // A choice that does not fit is always on several lines: that is known without breaking it.
+  const loose = form === 'and' || form === 'or' || (isChoice(form) && formulaWidth(node, textOf) > room);
+  return loose
+    ? fenced(again(node, room - 1, indent + 0.5), opening('('), closing(')'), indent)
+    : again(node, room, indent);
 }
 
 /** A text in quotation marks, as many of its words on a line as fit. */
@@ -146,7 +147,7 @@ function callLines(call: CallSyntax, parts: Parts): readonly FormulaLine[] | und
   const fn = findFunction(call.name);
   const [first, second] = call.args;
   const cases = casesOf(call, fn?.typeset);
-  if (cases) return caseLines(cases, room, indent, again);
+  if (cases) return caseLines(cases, parts);
   if (!first) return undefined;
   switch (fn?.typeset) {
     case undefined:
@@ -182,12 +183,16 @@ function callLines(call: CallSyntax, parts: Parts): readonly FormulaLine[] | und
 
 /** A name with its arguments, as many on a line as fit; the first goes below the name where it would not fit beside. */
 function listLines(name: string, args: readonly Syntax[], parts: Parts): readonly FormulaLine[] {
-  const { room, indent, again } = parts;
+  const { room, indent, textOf, attempts, again } = parts;
   const open = called(name);
   const argument = (arg: Syntax, at: number, beside: number): readonly FormulaLine[] =>
     ended(again(arg, room - 2 - beside, indent + 1.5), at < args.length - 1 ? sign(';') : closing(')'));
   const headed = (arg: Syntax): readonly FormulaLine[] => {
+    const fits = formulaWidth(arg, textOf) <= room - 2 - open.width;
+    if (!fits && attempts.left <= 0) return [alone(indent, open), ...argument(arg, 0, 0)];
+    attempts.left -= fits ? 0 : 1;
     const beside = led(argument(arg, 0, open.width), open);
+    if (fits) return beside;
     const below = [alone(indent, open), ...argument(arg, 0, 0)];
     const broken = beside.length > 1 && beside.length >= below.length;
     return broken || widest(beside) > room ? below : beside;
@@ -239,19 +244,14 @@ function casesOf({ args }: CallSyntax, form: string | undefined): readonly Case[
 }
 
 /** One case after another: what must hold, then what follows, on one line if they fit. */
-function caseLines(
-  cases: readonly Case[],
-  room: number,
-  indent: number,
-  again: Breaker,
-): readonly FormulaLine[] {
+function caseLines(cases: readonly Case[], { room, indent, textOf, again }: Parts): readonly FormulaLine[] {
   return cases.flatMap(({ value, when }) => {
     const head = when ? condition(when, room, indent, again) : [alone(indent, words('otherwise  '))];
     const last = head.at(-1);
-    const beside = again(value, room - (last?.width ?? 0), indent);
-    const [first, ...rest] = beside;
-    if (last && first && rest.length === 0 && last.width + first.width <= room) {
-      return [...head.slice(0, -1), joined(last, first)];
+    const width = formulaWidth(value, textOf);
+    if (last && last.width + width <= room) {
+      const whole: FormulaLine = { indent, pieces: [{ kind: 'node', node: value }], width };
+      return [...head.slice(0, -1), joined(last, whole)];
     }
     return [...head, ...again(value, room - 1.5, indent + 1.5)];
   });
