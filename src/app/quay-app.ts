@@ -16,6 +16,7 @@ import type { StatusBar } from './shell/status-bar.ts';
 import type { BarAction, BarMessage } from './shell/top-bar.ts';
 import type { BookFiles } from './storage/book-file.ts';
 import type { BookStore, OpenBook } from './storage/book-store.ts';
+import { browserDrafts } from './storage/browser-drafts.ts';
 import { reasonOf } from './storage/storage-error.ts';
 import type { StoreNotice } from './storage/store-notice.ts';
 
@@ -54,6 +55,7 @@ export class QuayApp extends LitElement {
   /** Counts openings: one that ends after the next began is given up. */
   #opening = 0;
   #files: BookFiles | undefined;
+  readonly #drafts = browserDrafts();
 
   static override styles = css`
     :host {
@@ -229,7 +231,10 @@ export class QuayApp extends LitElement {
     const id = /^#book\/([^/]+)/.exec(location.hash)?.[1];
     this.refusal = undefined;
     this.message = undefined;
-    if (this.session?.id !== id) this.told = this.#element<SidePanel>('quay-side-panel')?.farewell();
+    if (this.session?.id !== id) {
+      this.session?.endEdit('close');
+      this.told = this.#element<SidePanel>('quay-side-panel')?.farewell();
+    }
     if (id === undefined) {
       this.#opening += 1;
       this.#leave();
@@ -240,7 +245,7 @@ export class QuayApp extends LitElement {
 
   /** Asks before the page goes where something would go with it. */
   readonly #onBeforeUnload = (event: BeforeUnloadEvent): void => {
-    if (this.store.hasUnsaved()) event.preventDefault();
+    if (this.store.hasUnsaved() || this.session?.handNoted === false) event.preventDefault();
   };
 
   #leave(unsaved?: 'discarded'): void {
@@ -269,7 +274,7 @@ export class QuayApp extends LitElement {
       }
       const { book, autosave } = opened.value;
       this.#open = opened.value;
-      this.session = openSession(id, book, autosave);
+      this.session = openSession(id, book, autosave, this.#drafts);
       document.title = `${book.title.project || book.title.subject || 'Book'} · Quaybook`;
     } catch (error) {
       if (turn !== this.#opening) return;

@@ -1,9 +1,9 @@
 import type { Book } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
-import { isBareNumber, readUnit } from '../../units/index.ts';
+import { isBareNumber, readUnit, type Unit } from '../../units/index.ts';
 import type { CellPlace } from '../session/place.ts';
-import type { UnitsView } from '../session/session.ts';
 import { unitShown } from '../session/shown.ts';
+import type { UnitsView } from '../session/units-view.ts';
 import { cellContent } from './cell-content.ts';
 import { cellValueText } from './cell-value-text.ts';
 import { findPlace } from './find-place.ts';
@@ -20,21 +20,46 @@ export function unitOfBareNumbers(book: Book, place: CellPlace): string | undefi
   return column.kind === 'given' && (column.type ?? 'number') === 'number' ? column.unit : undefined;
 }
 
-/** The unit in which the page shows the bare numbers of a place, and a person means what they type there. */
+/**
+ * The unit that the page shows beside what a place holds, in which a person means the bare numbers they type there: that
+ * of the line or column, of a line without one that of its entry, in the system that is switched on.
+ */
 export function unitOnScreen(notebook: Notebook, place: CellPlace, view: UnitsView): string | undefined {
+  const { registry } = notebook.model;
   const own = unitOfBareNumbers(notebook.book, place);
-  const unit = own === undefined ? undefined : readUnit(own, notebook.model.registry);
-  return unit?.ok ? unitShown(unit.value, view, notebook.model.registry).text : own;
+  const unit = ownUnit(notebook, own) ?? unitOfEntry(notebook, place);
+  return unit ? unitShown(unit, view, registry).text : own;
+}
+
+function ownUnit({ model }: Notebook, own: string | undefined): Unit | undefined {
+  const unit = own === undefined || own.trim() === '' ? undefined : readUnit(own, model.registry);
+  return unit?.ok ? unit.value : undefined;
+}
+
+/** The unit that came with the entry of a line that has none of its own. */
+function unitOfEntry(notebook: Notebook, place: CellPlace): Unit | undefined {
+  const found = findPlace(notebook.book, place);
+  if (found?.kind !== 'row' || found.row.kind !== 'given' || place.field !== 'value') return undefined;
+  const result = notebook.result(`${place.sheet}.${found.row.name}`);
+  if (result.status !== 'ok' || result.value.kind !== 'number') return undefined;
+  const { unit } = result.value;
+  return unit.point === 'date' ? undefined : unit;
 }
 
 /** What a person typed while the page shows these units, as it is written down. */
 export function typedOnScreen(notebook: Notebook, place: CellPlace, view: UnitsView, text: string): string {
-  return carried(text, unitOnScreen(notebook, place, view), unitOfBareNumbers(notebook.book, place));
+  return carried(text, unitOnScreen(notebook, place, view), unitWritten(notebook, place));
 }
 
 /** What is written down, as it is typed while the page shows these units. */
 export function writtenOnScreen(notebook: Notebook, place: CellPlace, view: UnitsView, text: string): string {
-  return carried(text, unitOfBareNumbers(notebook.book, place), unitOnScreen(notebook, place, view));
+  return carried(text, unitWritten(notebook, place), unitOnScreen(notebook, place, view));
+}
+
+/** The unit of bare numbers, spelled as units on the screen are. */
+function unitWritten(notebook: Notebook, place: CellPlace): string | undefined {
+  const own = unitOfBareNumbers(notebook.book, place);
+  return ownUnit(notebook, own)?.text ?? own;
 }
 
 /** What is carried from a place: what is written there, of a calculated cell of a table its value, and its unit. */

@@ -1,8 +1,8 @@
 import type { Notebook } from '../../notebook/index.ts';
 import { type Unit, writeIn } from '../../units/index.ts';
 import type { CellPlace } from '../session/place.ts';
-import type { UnitsView } from '../session/session.ts';
 import { unitShown } from '../session/shown.ts';
+import type { UnitsView } from '../session/units-view.ts';
 import { cellContent } from './cell-content.ts';
 import { findPlace } from './find-place.ts';
 

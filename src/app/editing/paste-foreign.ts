@@ -3,7 +3,7 @@ import type { Book, Edit } from '../../document/index.ts';
 import { findSheet } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
 import type { CellPlace } from '../session/place.ts';
-import type { UnitsView } from '../session/session.ts';
+import type { UnitsView } from '../session/units-view.ts';
 import { accountNumbers } from './account.ts';
 import { typedOnScreen } from './carried-unit.ts';
 import { enterText } from './cell-edits.ts';

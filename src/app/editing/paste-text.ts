@@ -3,7 +3,7 @@ import type { Column, Edit, Table } from '../../document/index.ts';
 import { type Notebook, tryCells } from '../../notebook/index.ts';
 import { type Mapping, namedMapping, readMapped, type TableText } from '../../tables/index.ts';
 import type { CellPlace } from '../session/place.ts';
-import type { UnitsView } from '../session/session.ts';
+import type { UnitsView } from '../session/units-view.ts';
 import { accountWords } from './account.ts';
 import { typedOnScreen } from './carried-unit.ts';
 import { enterText } from './cell-edits.ts';

@@ -15,10 +15,9 @@ import {
   type Table,
 } from '../../document/index.ts';
 import { findFunction, renameInFormula } from '../../language/index.ts';
-import { type Names, namesOf, resolveName } from '../../notebook/index.ts';
+import { type Names, type Notebook, namesOf, resolveName } from '../../notebook/index.ts';
 import { normaliseLookAlikes } from '../../units/index.ts';
 import type { CellPlace } from '../session/place.ts';
-import type { Session } from '../session/session.ts';
 import { findPlace } from './find-place.ts';
 
 /** What is renamed: its full id, its sheet, and the edit of the name itself. */
@@ -40,7 +39,7 @@ export type Respell = (written: string, sheet: string, table?: string) => string
  * sketch and list of options that says it, on all sheets. A misspelt or taken name is refused.
  */
 export function renameEdit(
-  session: Pick<Session, 'notebook'>,
+  session: { readonly notebook: Notebook },
   place: CellPlace,
   newName: string,
 ): Outcome<Edit> {

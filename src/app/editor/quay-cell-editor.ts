@@ -1,8 +1,10 @@
 import { html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
-import type { CellPlace } from '../session/place.ts';
+import type { ContentKind } from '../editing/cell-content.ts';
+import type { EditInHand, SelectedText } from '../session/edit-in-hand.ts';
+import { samePlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
-import type { CellKind, Commit } from '../sheet/editing/cell-edit.ts';
-import { choiceOptions } from './choice-options.ts';
+import type { Commit, Typed } from '../sheet/editing/cell-edit.ts';
+import { type ChoiceOption, choiceOptions } from './choice-options.ts';
 import { entryReader } from './entry-reader.ts';
 import { formulaDesk } from './formula-desk.ts';
 import { loadFormulaField } from './load-formula-field.ts';
@@ -11,11 +13,11 @@ import { itemOfPlace } from './place-item.ts';
 import type { FormulaDesk } from './quay-formula-field.ts';
 import './quay-choice-field.ts';
 import './quay-input-field.ts';
-import type { QuayInputField, SelectedText } from './quay-input-field.ts';
+import type { QuayInputField } from './quay-input-field.ts';
 import type { Reader } from './reader.ts';
 import { unitReader } from './unit-reader.ts';
 
-type Kind = Exclude<CellKind, 'prose'>;
+type Kind = Exclude<ContentKind, 'prose'>;
 
 const silent: Reader = { note: () => undefined };
 
@@ -29,30 +31,24 @@ const words: Readonly<Record<Kind, string>> = {
 };
 
 /**
- * The editor of a cell, for each kind of cell its field. Says `commit` with what was typed and where the person goes
- * on, or `cancel`. A first formula is typed into a plain field until its editor has come.
+ * The editor of a cell, for each kind of cell its field. It passes on what the fields say: `typed` with each change,
+ * `commit` with where the person goes on, `cancel`, and `leave` when the focus went elsewhere. A first formula is typed
+ * into a plain field until its editor has come.
  */
 export class QuayCellEditor extends LitElement {
   static override properties = {
     session: { attribute: false },
-    kind: { attribute: false },
-    value: { attribute: false },
-    place: { attribute: false },
-    seed: { attribute: false },
+    hand: { attribute: false },
     formulas: { state: true },
   };
 
   declare session: Session;
-  declare kind: Kind;
-  declare value: string;
-  declare place: CellPlace;
-  /** The character that began the edit by typing over. */
-  declare seed: string | undefined;
+  declare hand: EditInHand;
   /** Whether the formula editor has come. */
   declare formulas: boolean;
   #reader: Reader = silent;
   #desk: FormulaDesk | undefined;
-  #text = '';
+  #options: readonly ChoiceOption[] = [];
   #selected: SelectedText | undefined;
 
   constructor() {
@@ -65,52 +61,69 @@ export class QuayCellEditor extends LitElement {
       this.#takeOver();
       return;
     }
-    const { session, place, kind } = this;
-    this.#text = this.seed ?? this.value;
-    this.#selected = undefined;
-    this.#desk = kind === 'formula' ? formulaDesk(session, place) : undefined;
-    this.#reader = this.#readerOf(kind);
-    if (kind === 'formula' && !this.formulas)
+    const before = changed.get('hand');
+    const { session, hand } = this;
+    if (before && samePlace(before.place, hand.place) && before.kind === hand.kind) return;
+    this.#selected = hand.selected;
+    this.#desk = hand.kind === 'formula' ? formulaDesk(session, hand.place) : undefined;
+    this.#reader = this.#readerOf(hand.kind as Kind);
+    this.#options = hand.kind === 'choice' ? choiceOptions(session.notebook, hand.place) : [];
+    if (hand.kind === 'formula' && !this.formulas)
       void loadFormulaField().then(() => {
         this.formulas = true;
       });
   }
 
   override render(): TemplateResult {
-    const { kind, value, seed } = this;
-    const item = itemOfPlace(this.session.notebook, this.place);
+    const { hand } = this;
+    const { kind, draft, held, letters, typedOver } = hand;
+    const item = itemOfPlace(this.session.notebook, hand.place);
     const of = item ? ` of ${item.id.slice(item.sheet.length + 1)}` : '';
-    const label = `${words[kind]}${of}`;
+    const label = `${words[kind as Kind]}${of}`;
     if (this.#desk && this.formulas)
       return html`<quay-formula-field
         .label=${label}
-        .value=${this.#text}
+        .text=${draft}
         .selected=${this.#selected}
         .desk=${this.#desk}
-        @commit=${this.#commit}
-        @cancel=${this.#cancel}
+        @typed=${this.#pass}
+        @commit=${this.#pass}
+        @cancel=${this.#pass}
+        @leave=${this.#pass}
       ></quay-formula-field>`;
     if (kind === 'choice')
       return html`<quay-choice-field
         .label=${label}
-        .value=${value}
-        .seed=${seed}
-        .options=${choiceOptions(this.session.notebook, this.place)}
-        @commit=${this.#commit}
-        @cancel=${this.#cancel}
+        .text=${draft}
+        .letters=${letters ?? ''}
+        .options=${this.#options}
+        @typed=${this.#pass}
+        @commit=${this.#pass}
+        @cancel=${this.#pass}
+        @leave=${this.#pass}
       ></quay-choice-field>`;
     return html`<quay-input-field
       .label=${label}
-      .value=${value}
-      .seed=${seed}
+      .text=${draft}
+      .held=${held}
+      .typedOver=${typedOver}
       .reader=${this.#reader}
-      @commit=${this.#commit}
-      @cancel=${this.#cancel}
+      @typed=${this.#pass}
+      @commit=${this.#pass}
+      @cancel=${this.#pass}
+      @leave=${this.#pass}
     ></quay-input-field>`;
   }
 
+  /** Gives the focus back to the field. */
+  override focus(): void {
+    const [field] = this.renderRoot.children;
+    if (field instanceof HTMLElement) field.focus();
+  }
+
   #readerOf(kind: Kind): Reader {
-    const { session, place } = this;
+    const { session } = this;
+    const { place } = this.hand;
     switch (kind) {
       case 'entry':
         return entryReader(session, place);
@@ -125,18 +138,17 @@ export class QuayCellEditor extends LitElement {
     }
   }
 
-  /** Keeps what was typed into the plain field when the formula editor takes its place. */
+  /** Takes over what was typed into the plain field when the formula editor takes its place. */
   #takeOver(): void {
     const plain = this.renderRoot.querySelector<QuayInputField>('quay-input-field');
-    if (plain) ({ text: this.#text, selected: this.#selected } = plain.handOver());
+    if (!plain) return;
+    const { text, selected } = plain.handOver();
+    this.hand = { ...this.hand, draft: text };
+    this.#selected = selected;
   }
 
-  readonly #commit = (event: CustomEvent<Commit>): void => {
-    this.dispatchEvent(new CustomEvent<Commit>('commit', { detail: event.detail }));
-  };
-
-  readonly #cancel = (): void => {
-    this.dispatchEvent(new CustomEvent('cancel'));
+  readonly #pass = ({ type, detail }: CustomEvent<Commit | Typed | null>): void => {
+    this.dispatchEvent(new CustomEvent(type, { detail }));
   };
 }
 

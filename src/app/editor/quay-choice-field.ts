@@ -1,10 +1,11 @@
 import { html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
-import type { Commit, CommitMove } from '../sheet/editing/cell-edit.ts';
+import type { Commit, CommitMove, Typed } from '../sheet/editing/cell-edit.ts';
 import { Below } from './below.ts';
 import type { ChoiceOption } from './choice-options.ts';
 import { fieldKey } from './field-keys.ts';
 import { fieldStyles } from './field-styles.ts';
 import { drawOptions, showChosen } from './option-list.ts';
+import { shieldKey } from './shield-key.ts';
 import { whenLeft } from './when-left.ts';
 
 /** Letters typed within this time (ms) look for one option together. */
@@ -14,16 +15,18 @@ const together = 900;
 export class QuayChoiceField extends LitElement {
   static override properties = {
     label: { attribute: false },
-    value: { attribute: false },
-    seed: { attribute: false },
+    text: { attribute: false },
+    letters: { attribute: false },
     options: { attribute: false },
   };
 
   static override styles = fieldStyles;
 
   declare label: string;
-  declare value: string;
-  declare seed: string | undefined;
+  /** The option chosen so far. */
+  declare text: string;
+  /** What was typed to choose an option, before the list was opened. */
+  declare letters: string;
   declare options: readonly ChoiceOption[];
   #chosen = -1;
   #letters = '';
@@ -36,9 +39,9 @@ export class QuayChoiceField extends LitElement {
 
   override willUpdate(changed: PropertyValues<this>): void {
     if (!changed.has('options')) return;
-    const held = this.value.trim().toLowerCase();
+    const held = this.text.trim().toLowerCase();
     this.#chosen = this.options.findIndex(({ value }) => value.trim().toLowerCase() === held);
-    if (this.seed !== undefined) this.#look(this.seed, 0);
+    if (this.letters !== '' && !this.hasUpdated) this.#look(this.letters, 0);
   }
 
   override render(): TemplateResult {
@@ -65,7 +68,20 @@ export class QuayChoiceField extends LitElement {
   }
 
   override firstUpdated(): void {
+    this.focus();
+    if (this.letters !== '') this.#say();
+  }
+
+  override focus(): void {
     this.renderRoot.querySelector<HTMLElement>('.field')?.focus();
+  }
+
+  /** The option gone to is what is in hand. */
+  #say(): void {
+    const text = this.options[this.#chosen]?.value ?? this.text;
+    if (text === this.text) return;
+    this.text = text;
+    this.dispatchEvent(new CustomEvent<Typed>('typed', { detail: { text } }));
   }
 
   override updated(): void {
@@ -87,7 +103,7 @@ export class QuayChoiceField extends LitElement {
   }
 
   readonly #key = (event: KeyboardEvent): void => {
-    event.stopPropagation();
+    shieldKey(event);
     const { key } = event;
     const last = this.options.length - 1;
     const page = 8;
@@ -108,10 +124,11 @@ export class QuayChoiceField extends LitElement {
       this.#look(key, event.timeStamp);
     else return;
     event.preventDefault();
+    if (!does) this.#say();
     this.requestUpdate();
   };
 
-  readonly #blur = (): void => whenLeft(this, () => this.#leave('stay'));
+  readonly #blur = (): void => whenLeft(this, () => this.dispatchEvent(new CustomEvent('leave')));
 
   #take(index: number): void {
     this.#chosen = index;
@@ -119,8 +136,8 @@ export class QuayChoiceField extends LitElement {
   }
 
   #leave(move: CommitMove): void {
-    const value = this.options[this.#chosen]?.value ?? this.value;
-    this.dispatchEvent(new CustomEvent<Commit>('commit', { detail: { value, move } }));
+    this.#say();
+    this.dispatchEvent(new CustomEvent<Commit>('commit', { detail: { move } }));
     this.#below.placeSoon();
   }
 }

@@ -11,7 +11,9 @@ import { EditorView, keymap, tooltips } from '@codemirror/view';
 import { css, html, LitElement, type TemplateResult } from 'lit';
 import type { Fix } from '../../diagnostics/index.ts';
 import type { Trial } from '../../notebook/index.ts';
-import type { Commit, CommitMove } from '../sheet/editing/cell-edit.ts';
+import { oneLine } from '../editing/enter-draft.ts';
+import type { SelectedText } from '../session/edit-in-hand.ts';
+import type { Commit, CommitMove, Typed } from '../sheet/editing/cell-edit.ts';
 import { Below } from './below.ts';
 import { fieldStyles } from './field-styles.ts';
 import { type Completer, formulaCompletion } from './formula-completion.ts';
@@ -22,8 +24,8 @@ import { formulaTheme } from './formula-theme.ts';
 import { FormulaTrial, type Try } from './formula-trial.ts';
 import type { Note } from './note.ts';
 import { drawNote, noteStyles } from './note-view.ts';
-import type { SelectedText } from './quay-input-field.ts';
 import { makeRoomBelow } from './room-below.ts';
+import { shieldKey } from './shield-key.ts';
 import { whenLeft } from './when-left.ts';
 
 /** What a formula field asks of the book. */
@@ -52,7 +54,7 @@ const editorStyles = css`
 export class QuayFormulaField extends LitElement {
   static override properties = {
     label: { attribute: false },
-    value: { attribute: false },
+    text: { attribute: false },
     selected: { attribute: false },
     desk: { attribute: false },
     note: { state: true },
@@ -61,7 +63,8 @@ export class QuayFormulaField extends LitElement {
   static override styles = [fieldStyles, noteStyles, editorStyles];
 
   declare label: string;
-  declare value: string;
+  /** What is typed so far; the editor is asked for it once, when it is first drawn. */
+  declare text: string;
   /** What is selected at first; undefined for the caret at the end. */
   declare selected: SelectedText | undefined;
   declare desk: FormulaDesk;
@@ -92,7 +95,7 @@ export class QuayFormulaField extends LitElement {
     const lists = this.renderRoot.querySelector<HTMLElement>('.lists');
     if (!parent || !lists) throw new Error('the formula field has no room for its editor');
     lists.showPopover();
-    const doc = oneLine(this.value);
+    const doc = oneLine(this.text);
     const trial = new FormulaTrial(this.desk.tryIt);
     const view = new EditorView({
       parent,
@@ -133,6 +136,7 @@ export class QuayFormulaField extends LitElement {
           })),
           EditorView.updateListener.of((update) => {
             const relisted = completionStatus(update.startState) !== completionStatus(update.state);
+            if (update.docChanged) this.#say(update.state);
             if (update.docChanged) trial.underlineAtRest(update.view);
             if (completionStatus(update.state) === 'active') this.#keepListOff(update.view);
             if (update.docChanged || update.selectionSet || relisted)
@@ -155,6 +159,10 @@ export class QuayFormulaField extends LitElement {
     view.focus();
     // Without room below, the list of completions would stand on the lines above.
     makeRoomBelow(this, ROOM_BELOW);
+  }
+
+  override focus(): void {
+    this.#view?.focus();
   }
 
   override disconnectedCallback(): void {
@@ -187,7 +195,13 @@ export class QuayFormulaField extends LitElement {
   }
 
   // What is typed here is not for the page's keys; the editor has had its turn when the event comes by.
-  readonly #shield = (event: Event): void => event.stopPropagation();
+  readonly #shield = (event: KeyboardEvent): void => shieldKey(event);
+
+  #say({ doc, selection }: EditorState): void {
+    const { from, to } = selection.main;
+    const detail = { text: doc.toString(), selected: { from, to } };
+    this.dispatchEvent(new CustomEvent<Typed>('typed', { detail }));
+  }
 
   readonly #apply = ({ from, to, insert }: Fix): void => {
     this.#view?.dispatch({
@@ -199,13 +213,10 @@ export class QuayFormulaField extends LitElement {
     this.#view?.focus();
   };
 
-  readonly #blur = (): void => whenLeft(this, () => this.#leave('stay'));
+  readonly #blur = (): void => whenLeft(this, () => this.dispatchEvent(new CustomEvent('leave')));
 
   #leave(move: CommitMove): void {
-    const view = this.#view;
-    if (!view) return;
-    const value = view.state.doc.toString().trim();
-    this.dispatchEvent(new CustomEvent<Commit>('commit', { detail: { value, move } }));
+    this.dispatchEvent(new CustomEvent<Commit>('commit', { detail: { move } }));
   }
 }
 
@@ -222,11 +233,6 @@ function typeOver(event: InputEvent, view: EditorView): boolean {
   const handlers = view.state.facet(EditorView.inputHandler);
   if (!handlers.some((handles) => handles(view, from, to, data, insert))) view.dispatch(insert());
   return true;
-}
-
-/** A formula has one line, whatever is pasted. */
-function oneLine(text: string): string {
-  return text.replace(/\s*[\r\n]+\s*/g, ' ');
 }
 
 customElements.define('quay-formula-field', QuayFormulaField);

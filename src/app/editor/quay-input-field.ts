@@ -1,6 +1,7 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Fix } from '../../diagnostics/index.ts';
-import type { Commit, CommitMove } from '../sheet/editing/cell-edit.ts';
+import type { SelectedText } from '../session/edit-in-hand.ts';
+import type { Commit, CommitMove, Typed } from '../sheet/editing/cell-edit.ts';
 import { Below } from './below.ts';
 import { fieldKey } from './field-keys.ts';
 import { fieldStyles } from './field-styles.ts';
@@ -8,31 +9,31 @@ import { applyFix } from './note.ts';
 import { drawNote, noteStyles } from './note-view.ts';
 import { drawOptions, showChosen } from './option-list.ts';
 import type { Reader } from './reader.ts';
+import { shieldKey } from './shield-key.ts';
 import type { Suggestion } from './suggestion.ts';
 import { whenLeft } from './when-left.ts';
 
-/** The part of a text that is selected; where the caret stands if both ends are one. */
-export interface SelectedText {
-  readonly from: number;
-  readonly to: number;
-}
-
-/** A plain field in a cell that keeps what is typed, with a note and perhaps suggestions below. */
+/** A plain field in a cell, with a note and perhaps suggestions below. It says each change of what is typed. */
 export class QuayInputField extends LitElement {
   static override properties = {
     label: { attribute: false },
-    value: { attribute: false },
-    seed: { attribute: false },
+    text: { attribute: false },
+    held: { attribute: false },
+    typedOver: { attribute: false },
     reader: { attribute: false },
   };
 
   static override styles = [fieldStyles, noteStyles];
 
   declare label: string;
-  declare value: string;
-  declare seed: string | undefined;
+  /** What is typed so far. */
+  declare text: string;
+  /** What the cell holds. */
+  declare held: string;
+  /** Whether the first character replaced what the cell holds. */
+  declare typedOver: boolean;
   declare reader: Reader;
-  #typed: string | undefined;
+  #touched = false;
   #chosen = -1;
   #arrows = false;
   readonly #below = new Below(this, () => {
@@ -42,7 +43,7 @@ export class QuayInputField extends LitElement {
   });
 
   override render(): TemplateResult {
-    const text = this.text;
+    const { text } = this;
     const options = this.#options;
     const note = this.reader.note(text);
     const suggests = this.reader.suggest !== undefined;
@@ -81,13 +82,9 @@ export class QuayInputField extends LitElement {
     };
   }
 
-  /** What the field holds. */
-  private get text(): string {
-    return this.#typed ?? this.seed ?? this.value;
-  }
-
   get #options(): readonly Suggestion[] {
-    return this.reader.suggest?.(this.#typed ?? this.seed) ?? [];
+    const typed = this.#touched || this.typedOver || this.text !== this.held;
+    return this.reader.suggest?.(typed ? this.text : undefined) ?? [];
   }
 
   get #input_(): HTMLInputElement {
@@ -97,10 +94,14 @@ export class QuayInputField extends LitElement {
   }
 
   override firstUpdated(): void {
-    this.#arrows = this.seed !== undefined;
+    this.#arrows = this.typedOver;
     const input = this.#input_;
     input.focus();
     input.setSelectionRange(input.value.length, input.value.length);
+  }
+
+  override focus(): void {
+    this.#input_.focus();
   }
 
   override updated(): void {
@@ -108,10 +109,19 @@ export class QuayInputField extends LitElement {
   }
 
   readonly #input = (): void => {
-    this.#typed = this.#input_.value;
-    this.#chosen = -1;
-    this.requestUpdate();
+    this.#say(this.#input_.value);
   };
+
+  /** What is typed belongs to the session with the very event that brought it. */
+  #say(text: string): void {
+    this.text = text;
+    this.#touched = true;
+    this.#chosen = -1;
+    const { selectionStart, selectionEnd } = this.#input_;
+    const selected = { from: selectionStart ?? text.length, to: selectionEnd ?? text.length };
+    this.dispatchEvent(new CustomEvent<Typed>('typed', { detail: { text, selected } }));
+    this.requestUpdate();
+  }
 
   // Who clicks into the text means to change it there, and needs the arrow keys.
   readonly #point = (): void => {
@@ -128,14 +138,12 @@ export class QuayInputField extends LitElement {
   };
 
   #write(text: string, caret: number): void {
-    this.#typed = text;
-    this.#chosen = -1;
-    this.requestUpdate();
+    this.#say(text);
     void this.updateComplete.then(() => this.#input_.setSelectionRange(caret, caret));
   }
 
   readonly #key = (event: KeyboardEvent): void => {
-    event.stopPropagation();
+    shieldKey(event);
     const options = this.#options;
     const steps = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
     if (steps !== 0 && options.length > 0) {
@@ -149,7 +157,7 @@ export class QuayInputField extends LitElement {
     const does = fieldKey(event, this.#arrows);
     if (!does) return;
     event.preventDefault();
-    if (does.kind === 'commit') this.#leave(options[this.#chosen]?.text ?? this.#input_.value, does.move);
+    if (does.kind === 'commit') this.#leave(options[this.#chosen]?.text ?? this.text, does.move);
     else if (does.kind === 'fix') {
       const [fix] = this.reader.note(this.text)?.fixes ?? [];
       if (fix) this.#apply(fix);
@@ -161,18 +169,11 @@ export class QuayInputField extends LitElement {
     }
   };
 
-  readonly #blur = (): void =>
-    whenLeft(this, () => {
-      if (this.reader.note(this.text)?.kind === 'refused') this.dispatchEvent(new CustomEvent('cancel'));
-      else this.#leave(this.text, 'stay');
-    });
+  readonly #blur = (): void => whenLeft(this, () => this.dispatchEvent(new CustomEvent('leave')));
 
-  #leave(value: string, move: CommitMove): void {
-    if (this.reader.note(value)?.kind === 'refused') {
-      this.#write(value, value.length);
-      return;
-    }
-    this.dispatchEvent(new CustomEvent<Commit>('commit', { detail: { value, move } }));
+  #leave(text: string, move: CommitMove): void {
+    if (text !== this.text) this.#write(text, text.length);
+    this.dispatchEvent(new CustomEvent<Commit>('commit', { detail: { move } }));
     this.#below.placeSoon();
   }
 }

@@ -1,7 +1,7 @@
 import type { FormulaItem, Notebook, Verdict } from '../../notebook/index.ts';
 import type { UnitRegistry } from '../../units/index.ts';
-import type { UnitsView } from './session.ts';
 import { shownQuantity, shownText } from './shown.ts';
+import type { UnitsView } from './units-view.ts';
 
 /** The two sides of a check as it has them, in one unit: "956 kN·m", "≤", "1020 kN·m". */
 export interface ComparedSides {

@@ -1,3 +1,5 @@
+import type { Title } from '../../document/index.ts';
+
 /** A cell of the open book: where the person is, and where undo brings them back to. */
 export interface CellPlace {
   /** The key of the sheet. */
@@ -14,3 +16,16 @@ export function samePlace(a: CellPlace | undefined, b: CellPlace | undefined): b
   if (!a || !b) return a === b;
   return a.sheet === b.sheet && a.part === b.part && a.item === b.item && a.field === b.field;
 }
+
+/** The place of a field of the title block, which stands on all sheets. */
+export function titlePlace(field: keyof Title): CellPlace {
+  return { sheet: '', part: TITLE_BLOCK, item: '', field };
+}
+
+/** The field of the title block that a place is; undefined for a cell of a sheet. */
+export function titleFieldOf({ sheet, part, field }: CellPlace): keyof Title | undefined {
+  return sheet === '' && part === TITLE_BLOCK ? (field as keyof Title) : undefined;
+}
+
+// No part of a book has an id with a space.
+const TITLE_BLOCK = 'title block';

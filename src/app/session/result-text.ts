@@ -1,7 +1,7 @@
 import { type Item, type Notebook, writeUtilisation } from '../../notebook/index.ts';
 import { choiceWords } from './choice-words.ts';
-import type { UnitsView } from './session.ts';
 import { type Shown, shownQuantity } from './shown.ts';
+import type { UnitsView } from './units-view.ts';
 
 /** A line's value in a few words, number and unit apart: for lists beside the sheet. */
 export function resultText(notebook: Notebook, item: Item, view: UnitsView): Shown {

@@ -11,6 +11,7 @@ export class SessionController implements ReactiveController {
   readonly #host: Host;
   readonly #shows: (event: SessionEvent) => boolean;
   readonly #when: 'with' | 'after';
+  #heard: Session | undefined;
   #leave: (() => void) | undefined;
   #frame = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
@@ -27,7 +28,18 @@ export class SessionController implements ReactiveController {
   }
 
   hostConnected(): void {
-    this.#leave = this.#host.session.subscribe((event) => {
+    this.#listen();
+  }
+
+  /** A book that is opened anew has a session of its own. */
+  hostUpdate(): void {
+    if (this.#host.session !== this.#heard) this.#listen();
+  }
+
+  #listen(): void {
+    this.#leave?.();
+    this.#heard = this.#host.session;
+    this.#leave = this.#heard.subscribe((event) => {
       if (this.#shows(event)) this.#render();
     });
   }

@@ -10,12 +10,15 @@ import {
 } from '../../document/index.ts';
 import type { Pending } from '../../engine/index.ts';
 import { type AppliedEdit, type Notebook, openNotebook } from '../../notebook/index.ts';
+import { contentInHand, draftEdit } from '../editing/enter-draft.ts';
+import { findPlace } from '../editing/find-place.ts';
 import type { Autosave, SaveState } from '../storage/autosave.ts';
-import { type CellPlace, samePlace } from './place.ts';
+import { type Drafts, noDrafts } from './drafts.ts';
+import { afterWayOut, type EditInHand, isChanged, type SelectedText, type WayOut } from './edit-in-hand.ts';
+import { followEdit, reopen, type Strayed } from './follow-hand.ts';
+import { type CellPlace, samePlace, titleFieldOf } from './place.ts';
 import { createSlices, timeAtOnce } from './slices.ts';
-
-/** Units as the book has them, or every quantity in one system. */
-export type UnitsView = 'written' | 'SI' | 'US';
+import type { UnitsView } from './units-view.ts';
 
 /** The lists of the overview. */
 export type OverviewPart = 'checks' | 'problems' | 'remarks';
@@ -36,7 +39,10 @@ export type SessionEvent =
   /** How far the work is that is left over. */
   | { readonly kind: 'computing' }
   | { readonly kind: 'units' }
-  | { readonly kind: 'place' }
+  /** `turned`: a sheet was turned to, and whoever turned to it has the focus. */
+  | { readonly kind: 'place'; readonly turned: boolean }
+  /** Something was taken in hand or is no longer, or something is to be said of it; not each letter of it. */
+  | { readonly kind: 'hand' }
   | { readonly kind: 'kept' };
 
 /** The one holder of state of an open book; elements read it and listen. */
@@ -59,6 +65,19 @@ export interface Session {
   readonly showSheet: (key: string) => void;
   /** Applies an edit, remembers it for undo with the place, has it kept, and tells the listeners. */
   readonly apply: (edit: Edit) => Outcome<AppliedEdit>;
+  /** What is being typed. */
+  readonly hand: EditInHand | undefined;
+  /** Whether what is being typed is noted beside the book, so that it outlives the page. */
+  readonly handNoted: boolean;
+  /** Takes a place in hand to be typed in, `over` in place of what it holds; false where nothing can be typed. */
+  readonly beginEdit: (place: CellPlace, over?: string) => boolean;
+  /** Takes note of what was typed so far. */
+  readonly changeDraft: (draft: string, selected?: SelectedText) => void;
+  /** Turns away from what is being typed; false while it stays in hand. */
+  readonly endEdit: (way: WayOut) => boolean;
+  /** What was typed for a place that is gone: it waits until the person has taken it. */
+  readonly strayed: Strayed | undefined;
+  readonly forgetStrayed: () => void;
   readonly undo: () => boolean;
   readonly redo: () => boolean;
   readonly canUndo: boolean;
@@ -84,11 +103,12 @@ interface Remembered {
   readonly done: number;
 }
 
-/** Opens a session on a sound book, whose edits `autosave` stores. */
+/** Opens a session on a sound book, whose edits `autosave` stores, with what was being typed in it when its page went away. */
 export function openSession(
   id: string,
   book: Book,
   autosave: Pick<Autosave, 'state' | 'save' | 'subscribe'>,
+  drafts: Drafts = noDrafts,
 ): Session {
   const notebook = openNotebook(book, timeAtOnce);
   const listeners = new Set<(event: SessionEvent) => void>();
@@ -99,6 +119,11 @@ export function openSession(
   let overview: OverviewPart | undefined;
   /** Where the person was before each jump. */
   const trail: CellPlace[] = [];
+  /** Where the person was last on each sheet. */
+  const lastOn = new Map<string, CellPlace>();
+  let hand: EditInHand | undefined;
+  let handNoted = true;
+  let strayed: Strayed | undefined;
 
   const tell = (event: SessionEvent): void => {
     for (const listener of listeners) listener(event);
@@ -109,11 +134,13 @@ export function openSession(
     isWatched: () => listeners.size > 0,
   });
   const carryOut = (edit: Edit, by: 'person' | 'history'): Outcome<AppliedEdit> => {
-    const at = notebook.book.sheets.findIndex(({ key }) => key === sheet);
+    const before = notebook.book;
+    const at = before.sheets.findIndex(({ key }) => key === sheet);
     const applied = notebook.apply(edit);
     if (!applied.ok) return applied;
     // First of all, so that nothing that comes after it can lose the edit.
     autosave.save(edit, notebook.book);
+    const followed = hand && follow(hand, edit, before);
     const structure = edit.patches.some(({ kind }) => kind !== 'cells' && kind !== 'set');
     const { sheets } = notebook.book;
     // A sheet with a new key stands where it stood; in place of one that is gone, its neighbour is shown.
@@ -122,22 +149,71 @@ export function openSession(
     const back = by === 'person' ? applied.value.inverse : undefined;
     tell({ kind: 'book', changed: applied.value.changed, structure, back });
     slices.schedule();
+    if (followed) tell({ kind: 'hand' });
     // Settings say in which units everything is shown.
     if (edit.patches.some((patch) => patch.kind === 'set' && patch.at[0] === 'settings'))
       tell({ kind: 'units' });
     return applied;
   };
-  const moveTo = (next: CellPlace | undefined): void => {
+  const moveTo = (next: CellPlace | undefined, turned = false): void => {
     if (next && next.sheet !== sheet && notebook.book.sheets.some((one) => one.key === next.sheet))
       sheet = next.sheet;
-    if (next) overview = undefined;
+    if (next) {
+      overview = undefined;
+      lastOn.set(next.sheet, next);
+    }
     place = next;
-    tell({ kind: 'place' });
+    tell({ kind: 'place', turned });
+  };
+  const hold = (next: EditInHand | undefined): void => {
+    hand = next;
+    const typed = next && isChanged(next) ? next : undefined;
+    handNoted = drafts.write(id, typed) || typed === undefined;
+  };
+  /** What is in hand goes where its place went; what has no place any more waits beside the book. True if anything came of it. */
+  const follow = (held: EditInHand, edit: Edit, before: Book): boolean => {
+    const followed = followEdit(held, edit, before, notebook);
+    if (followed === held) return false;
+    if (followed && 'strayed' in followed) {
+      strayed = followed.strayed;
+      // Its note stays until the person has taken what was typed.
+      hand = undefined;
+    } else {
+      hold(followed);
+      if (followed && samePlace(place, held.place)) place = followed.place;
+    }
+    return true;
+  };
+  const applyByPerson = (edit: Edit, at: CellPlace | undefined): Outcome<AppliedEdit> => {
+    const applied = carryOut(edit, 'person');
+    if (!applied.ok) return applied;
+    const { history, places, done } = remembered;
+    remembered = {
+      history: record(history, edit, applied.value.inverse),
+      places: [...places.slice(0, done), at],
+      done: done + 1,
+    };
+    return applied;
+  };
+  const endEdit = (way: WayOut): boolean => {
+    const held = hand;
+    if (!held) return true;
+    const left = afterWayOut(held, way, (draft) => {
+      const edit = draftEdit(notebook, draft);
+      if (!edit.ok || !edit.value) return edit;
+      // Whoever hears of the edit finds it entered, and no more in hand.
+      hand = undefined;
+      return applyByPerson(edit.value, titleFieldOf(draft.place) ? place : draft.place);
+    });
+    if (left === held) return false;
+    hold(left);
+    tell({ kind: 'hand' });
+    return left === undefined;
   };
   const step = (direction: 'undo' | 'redo'): boolean => {
+    if (!endEdit('history')) return false;
     const move = (direction === 'undo' ? undo : redo)(remembered.history);
-    if (!move) return false;
-    if (!carryOut(move.edit, 'history').ok) return false;
+    if (!move || !carryOut(move.edit, 'history').ok) return false;
     const { places, done } = remembered;
     const at = direction === 'undo' ? done - 1 : done;
     remembered = { history: move.history, places, done: direction === 'undo' ? done - 1 : done + 1 };
@@ -146,6 +222,21 @@ export function openSession(
   };
   autosave.subscribe(() => tell({ kind: 'kept' }));
 
+  const noted = drafts.read(id);
+  if (noted) {
+    const reopened = reopen(noted, notebook);
+    if (reopened && 'strayed' in reopened) strayed = reopened.strayed;
+    else if (reopened) {
+      hand = reopened;
+      units = reopened.units;
+      if (!titleFieldOf(reopened.place)) {
+        place = reopened.place;
+        sheet = place.sheet;
+        lastOn.set(sheet, place);
+      }
+    }
+  }
+
   return {
     id,
     notebook,
@@ -153,7 +244,7 @@ export function openSession(
       return units;
     },
     setUnits: (view) => {
-      units = view;
+      if (endEdit('units')) units = view;
       tell({ kind: 'units' });
     },
     get place() {
@@ -163,44 +254,69 @@ export function openSession(
       return sheet;
     },
     goTo: (next) => {
-      if (!samePlace(place, next)) moveTo(next);
+      if (!samePlace(place, next) && endEdit('elsewhere')) moveTo(next);
     },
     jumpTo: (next) => {
-      if (samePlace(place, next)) return;
+      if (samePlace(place, next) || !endEdit('elsewhere')) return;
       if (place) trail.push(place);
       moveTo(next);
     },
     goBack: () => {
-      const before = trail.pop();
-      if (before) moveTo(before);
-      return before !== undefined;
+      const before = trail.at(-1);
+      if (!before || !endEdit('elsewhere')) return false;
+      trail.pop();
+      moveTo(before);
+      return true;
     },
     get overview() {
       return overview;
     },
     showOverview: (part) => {
+      if (!endEdit('elsewhere')) return;
       if (place) trail.push(place);
       overview = part;
-      place = undefined;
-      tell({ kind: 'place' });
+      moveTo(undefined, true);
     },
     showSheet: (key) => {
+      if (!endEdit('elsewhere')) return;
       if (place) trail.push(place);
       overview = undefined;
       sheet = key;
-      place = undefined;
-      tell({ kind: 'place' });
+      const last = lastOn.get(key);
+      moveTo(last && findPlace(notebook.book, last) ? last : undefined, true);
     },
-    apply: (edit) => {
-      const applied = carryOut(edit, 'person');
-      if (!applied.ok) return applied;
-      const { history, places, done } = remembered;
-      remembered = {
-        history: record(history, edit, applied.value.inverse),
-        places: [...places.slice(0, done), place],
-        done: done + 1,
-      };
-      return applied;
+    apply: (edit) => applyByPerson(edit, place),
+    get hand() {
+      return hand;
+    },
+    get handNoted() {
+      return handNoted;
+    },
+    beginEdit: (at, over) => {
+      if (!endEdit('elsewhere')) return false;
+      const { kind, text } = contentInHand(notebook, at, units);
+      if (kind === undefined) return false;
+      // An option is looked for by its letters; they are none themselves.
+      const isChoice = kind === 'choice';
+      const draft = isChoice ? text : (over ?? text);
+      const letters = isChoice && over !== undefined ? { letters: over } : {};
+      hold({ place: at, kind, held: text, draft, ...letters, typedOver: over !== undefined, units });
+      tell({ kind: 'hand' });
+      return true;
+    },
+    changeDraft: (draft, selected) => {
+      if (!hand) return;
+      const { place: at, kind, held, typedOver, units: meant } = hand;
+      hold({ place: at, kind, held, draft, ...(selected && { selected }), typedOver, units: meant });
+    },
+    endEdit,
+    get strayed() {
+      return strayed;
+    },
+    forgetStrayed: () => {
+      strayed = undefined;
+      drafts.write(id, hand);
+      tell({ kind: 'hand' });
     },
     undo: () => step('undo'),
     redo: () => step('redo'),

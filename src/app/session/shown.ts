@@ -8,7 +8,7 @@ import {
   unitInSystem,
   writeIn,
 } from '../../units/index.ts';
-import type { UnitsView } from './session.ts';
+import type { UnitsView } from './units-view.ts';
 
 /** A quantity as the page prints it: digits and unit apart, so that both align down the page. */
 export interface Shown {

@@ -28,6 +28,8 @@ function drawLines(
   part: Extract<Part, { kind: 'rows' }>,
   changed: ReadonlySet<string>,
 ): void {
+  const title = elements.at({ sheet, part: part.id, item: '', field: '' });
+  if (title instanceof QuayWords) title.source = part;
   for (const row of part.rows) {
     const line = elements.at({ sheet, part: part.id, item: row.id, field: '' });
     if (!(line instanceof QuayLine)) continue;

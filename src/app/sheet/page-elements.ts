@@ -1,6 +1,6 @@
+import type { EditInHand } from '../session/edit-in-hand.ts';
 import type { CellPlace } from '../session/place.ts';
 import { QuayTable } from '../table/quay-table.ts';
-import type { CellEdit } from './editing/cell-edit.ts';
 import { QuayLine } from './line/quay-line.ts';
 import { QuayWords } from './line/quay-words.ts';
 import { type GridMap, tableRow } from './place/grid-map.ts';
@@ -11,7 +11,7 @@ export interface Standing {
   readonly place: CellPlace | undefined;
   readonly stop: CellPlace | undefined;
   readonly range: CellRange | undefined;
-  readonly edit: CellEdit | undefined;
+  readonly edit: EditInHand | undefined;
 }
 
 type Drawn = QuayLine | QuayWords | QuayTable;

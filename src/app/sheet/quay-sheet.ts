@@ -1,13 +1,11 @@
 import { html, LitElement, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { findSheet, type Sheet, type Table } from '../../document/index.ts';
-import { typedOnScreen, writtenOnScreen } from '../editing/carried-unit.ts';
-import { cellContent, writtenAt } from '../editing/cell-content.ts';
-import { enterText } from '../editing/cell-edits.ts';
+import { writtenAt } from '../editing/cell-content.ts';
 import { insertBelow } from '../editing/line-edits.ts';
 import type { NewKind } from '../editing/new-items.ts';
-import { renameEdit } from '../editing/rename.ts';
 import { loadFormulaField } from '../editor/load-formula-field.ts';
+import type { EditInHand } from '../session/edit-in-hand.ts';
 import { type CellPlace, samePlace } from '../session/place.ts';
 import type { Session, SessionEvent } from '../session/session.ts';
 import { flowStyles } from '../style/flow-styles.ts';
@@ -18,7 +16,7 @@ import { tableStyles } from '../table/table-styles.ts';
 import type { About, Asked } from './asked.ts';
 import { drawChanged } from './changed-parts.ts';
 import { DrawnLater, redraw } from './drawn-later.ts';
-import type { CellEdit, Commit } from './editing/cell-edit.ts';
+import type { Commit } from './editing/cell-edit.ts';
 import { ClipboardEvents } from './editing/clipboard-events.ts';
 import { FlowMarks } from './flow-marks.ts';
 import { lineStyles } from './line/line-styles.ts';
@@ -40,7 +38,7 @@ import { PaperTurn } from './paper/paper-turn.ts';
 import { printStyles } from './paper/print-styles.ts';
 import { CellFocus } from './place/cell-focus.ts';
 import { carryOut } from './place/commands.ts';
-import { type GridMap, gridMap, placeAt } from './place/grid-map.ts';
+import { type GridMap, gridMap, hasTitle, placeAt } from './place/grid-map.ts';
 import { commandOf } from './place/keys.ts';
 import { type Motion, moved } from './place/motions.ts';
 import { PointerEvents } from './place/pointer-events.ts';
@@ -71,7 +69,6 @@ export class QuaySheet extends LitElement implements SheetHost {
   anchor: CellPlace | undefined;
   readonly #elements = new PageElements();
   #map: GridMap = { sheet: '', count: 0, rowAt: () => undefined, indexOf: () => -1 };
-  #edit: CellEdit | undefined;
   /** The column that moves up and down keep to; whoever leads the person elsewhere leads to a new one. */
   #wanted = 'value';
   #keepsWanted = false;
@@ -173,6 +170,12 @@ export class QuaySheet extends LitElement implements SheetHost {
     return place && anchor && !samePlace(place, anchor) ? rangeBetween(this.#map, anchor, place) : undefined;
   }
 
+  /** What is being typed into a cell of the sheet shown. */
+  get #edit(): EditInHand | undefined {
+    const { hand } = this.session;
+    return hand?.place.sheet === this.#map.sheet ? hand : undefined;
+  }
+
   /** Whether a cell is being edited. */
   get editing(): boolean {
     return this.#edit !== undefined;
@@ -218,40 +221,20 @@ export class QuaySheet extends LitElement implements SheetHost {
       this.refuse(['this cell is calculated; F2 opens the formula of its column']);
       return;
     }
-    const { kind, text } = cellContent(book, source);
-    if (kind === undefined) return;
-    this.anchor = undefined;
-    const { notebook, units } = this.session;
-    const value = kind === 'entry' ? writtenOnScreen(notebook, source, units, text) : text;
-    this.#edit = { place, kind, value, ...(seed !== undefined && { seed }) };
+    if (this.session.beginEdit(place, seed)) this.anchor = undefined;
     this.#showPlace();
   }
 
-  readonly commit = ({ value, move }: Commit): void => {
+  readonly commit = ({ move }: Commit): void => {
     const edit = this.#edit;
-    if (!edit) return;
-    if (value !== edit.value) {
-      const { notebook, units } = this.session;
-      const written = writtenAt(notebook.book, edit.place);
-      const text = edit.kind === 'entry' ? typedOnScreen(notebook, written, units, value) : value;
-      const entered =
-        edit.kind === 'name'
-          ? renameEdit(this.session, edit.place, value)
-          : enterText(notebook.book, written, text);
-      const done = entered.ok ? this.session.apply(entered.value) : entered;
-      if (!done.ok) {
-        this.refuse(done.problems.map(({ message, hints }) => [message, ...hints].join('; ')));
-        return;
-      }
-    }
-    this.#edit = undefined;
+    if (!edit || !this.session.endEdit('enter')) return;
     if (move === 'stay') {
       if (samePlace(edit.place, this.session.place)) this.#focusPending = true;
       this.#showPlace();
     } else this.#moveOn(move, edit.kind);
   };
 
-  #moveOn(move: Exclude<Commit['move'], 'stay'>, kind: CellEdit['kind']): void {
+  #moveOn(move: Exclude<Commit['move'], 'stay'>, kind: EditInHand['kind']): void {
     if (kind === 'prose') this.move('down', false);
     else this.move(move === 'right' ? 'next' : move === 'left' ? 'previous' : move, false);
     // At an edge of the page the person stays, and the cell shows again.
@@ -260,7 +243,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   }
 
   readonly cancel = (): void => {
-    this.#edit = undefined;
+    this.session.endEdit('escape');
     this.#focusPending = true;
     this.#showPlace();
   };
@@ -355,14 +338,28 @@ export class QuaySheet extends LitElement implements SheetHost {
     else if (event.kind === 'units') {
       for (const element of this.#elements.all) redraw(element);
     } else if (event.kind === 'place') {
-      if (this.session.sheet !== this.#map.sheet) this.#edit = undefined;
       if (this.session.place && !this.#keepsWanted) this.#wanted = this.session.place.field;
-      if (this.session.place && !typesElsewhere(this)) this.#focusPending = true;
+      if (this.session.place && !event.turned && !typesElsewhere(this)) this.#focusPending = true;
       if (this.session.sheet !== this.#map.sheet) this.requestUpdate();
       this.#showPlace();
       this.#markFlowSoon();
+    } else if (event.kind === 'hand') {
+      this.#showPlace();
+      this.#handChanged();
     }
   };
+
+  /** Has the person go on typing where something is to be said of it; gives the focus back where an edit took it along. */
+  #handChanged(): void {
+    const edit = this.#edit;
+    if (this.#refused) this.#takeBackRefusal();
+    requestAnimationFrame(() => {
+      if (edit?.remarks && this.#edit === edit) {
+        this.renderRoot.querySelector<HTMLElement>('quay-cell-editor, quay-prose-editor')?.focus();
+        this.refuse(edit.remarks);
+      } else if (!this.session.hand && isFocusLost(this)) this.focusCell();
+    });
+  }
 
   #bookChanged(changed: ReadonlySet<string>, structure: boolean): void {
     const { sheet, session } = this;
@@ -372,9 +369,11 @@ export class QuaySheet extends LitElement implements SheetHost {
   }
 
   #rowsCameOrWent(sheet: Sheet): boolean {
-    return sheet.parts.some(
-      (part) => part.kind === 'table' && this.#lengths.get(part.id) !== this.#lengthOf(sheet, part),
-    );
+    return sheet.parts.some((part) => {
+      if (part.kind === 'table') return this.#lengths.get(part.id) !== this.#lengthOf(sheet, part);
+      const titled = this.#map.indexOf({ part: part.id, item: '' }) >= 0;
+      return part.kind === 'rows' && titled !== (hasTitle(part.title) || part.rows.length === 0);
+    });
   }
 
   #lengthOf(sheet: Sheet, { name }: Table): number {
@@ -447,13 +446,6 @@ export class QuaySheet extends LitElement implements SheetHost {
     if (change.place) this.goTo(change.place);
   }
 
-  /** Ends an edit that the person left and whose editor had nothing to commit. */
-  #abandon(place: CellPlace): void {
-    if (!this.#edit || samePlace(this.#edit.place, place)) return;
-    this.#edit = undefined;
-    this.#showPlace();
-  }
-
   override firstUpdated(): void {
     const page = this.renderRoot.querySelector('.page');
     if (page) this.#resized.observe(page);
@@ -506,9 +498,14 @@ export class QuaySheet extends LitElement implements SheetHost {
     void element?.updateComplete.then(() => {
       if (samePlace(this.#edit?.place, place) || !samePlace(place, this.session.place)) return;
       this.#focus.soon();
-      this.#abandon(place);
     });
   }
+}
+
+/** Whether nothing has the focus, as after what had it was taken off the page. */
+function isFocusLost(page: QuaySheet): boolean {
+  const { activeElement } = document;
+  return activeElement === document.body || (page.matches(':focus') && !page.shadowRoot?.activeElement);
 }
 
 /** Whether the person is typing in a field that is not on the page. */

@@ -1,6 +1,7 @@
 import { css, html, LitElement } from 'lit';
 import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
+import { HandGuard } from './hand-guard.ts';
 
 /** The desk: the sheet in hand on its paper, or the overview of all checks. */
 export class Desk extends LitElement {
@@ -16,6 +17,7 @@ export class Desk extends LitElement {
 
   constructor() {
     super();
+    new HandGuard(this);
     new SessionController(this, ({ kind }) => kind === 'place' && this.session.overview !== this.#overview);
   }
 
@@ -23,8 +25,9 @@ export class Desk extends LitElement {
     const { session } = this;
     this.#overview = session.overview;
     const title = html`<quay-title-block slot="title-block" .session=${session}></quay-title-block>`;
-    return session.overview
+    const shown = session.overview
       ? html`<quay-overview .session=${session}>${title}</quay-overview>`
       : html`<quay-sheet .session=${session}>${title}</quay-sheet>`;
+    return html`${shown}<quay-strayed-draft .session=${session}></quay-strayed-draft>`;
   }
 }

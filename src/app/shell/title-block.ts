@@ -1,5 +1,8 @@
 import { css, html, LitElement } from 'lit';
-import { setTitle, type Title } from '../../document/index.ts';
+import { live } from 'lit/directives/live.js';
+import type { Title } from '../../document/index.ts';
+import { whenLeft } from '../editor/when-left.ts';
+import { titleFieldOf, titlePlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 
@@ -91,7 +94,11 @@ export class TitleBlock extends LitElement {
 
   constructor() {
     super();
-    new SessionController(this, ({ kind }) => kind === 'book' || kind === 'place', 'after');
+    new SessionController(
+      this,
+      ({ kind }) => kind === 'book' || kind === 'place' || kind === 'hand',
+      'after',
+    );
   }
 
   override render() {
@@ -107,16 +114,42 @@ export class TitleBlock extends LitElement {
   }
 
   #field({ field, label, span }: Field, title: Title) {
+    const { hand } = this.session;
+    const draft = hand && titleFieldOf(hand.place) === field ? hand.draft : undefined;
     return html`<label class="field ${span === 4 ? 'four' : 'two'}">
       <span class="name">${label}</span>
-      <input .value=${title[field]} @change=${(event: Event) => this.#set(field, event)} />
+      <input
+        name=${field}
+        .value=${live(draft ?? title[field])}
+        @input=${(event: Event) => this.#type(field, event)}
+        @keydown=${(event: KeyboardEvent) => this.#key(event)}
+        @blur=${(event: Event) => this.#blur(event)}
+      />
       <span class="printed">${title[field]}</span>
     </label>`;
   }
 
-  #set(field: keyof Title, event: Event): void {
-    const input = event.target as HTMLInputElement;
-    const applied = this.session.apply(setTitle(field, input.value));
-    if (!applied.ok) input.value = this.session.notebook.book.title[field];
+  #type(field: keyof Title, event: Event): void {
+    const { session } = this;
+    const { value } = event.target as HTMLInputElement;
+    const { hand } = session;
+    if (hand && titleFieldOf(hand.place) === field) session.changeDraft(value);
+    else session.beginEdit(titlePlace(field), value);
+  }
+
+  #key({ key, isComposing }: KeyboardEvent): void {
+    if (isComposing) return;
+    if (key === 'Enter') this.session.endEdit('enter');
+    else if (key === 'Escape') this.session.endEdit('escape');
+  }
+
+  #blur({ target }: Event): void {
+    if (target instanceof Element) whenLeft(target, () => this.session.endEdit('elsewhere'));
+  }
+
+  protected override firstUpdated(): void {
+    const { hand } = this.session;
+    const field = hand && titleFieldOf(hand.place);
+    if (field) this.renderRoot.querySelector<HTMLElement>(`input[name="${field}"]`)?.focus();
   }
 }

@@ -1,8 +1,9 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { Book } from '../../document/index.ts';
 import { notRecheckedWords, RECHECK_LIMITS, reportLines } from '../../recheck/index.ts';
-import type { Session, UnitsView } from '../session/session.ts';
+import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
+import type { UnitsView } from '../session/units-view.ts';
 import type { SaveState } from '../storage/autosave.ts';
 import { clockTime } from './local-time.ts';
 import { RecheckController, type RecheckState } from './recheck-controller.ts';

@@ -2,8 +2,8 @@ import type { Cell, Column } from '../../document/index.ts';
 import type { ColumnResult, Notebook } from '../../notebook/index.ts';
 import { type Unit, type UnitRegistry, writeNumber } from '../../units/index.ts';
 import { cellOf } from '../editing/cell-content.ts';
-import type { UnitsView } from '../session/session.ts';
 import { shownQuantity, shownText, unitShown } from '../session/shown.ts';
+import type { UnitsView } from '../session/units-view.ts';
 
 /** One cell of a table as the page shows it. */
 export interface CellView {

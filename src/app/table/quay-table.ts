@@ -2,8 +2,8 @@ import { html, LitElement, nothing, type PropertyValues, type TemplateResult } f
 import { repeat } from 'lit/directives/repeat.js';
 import type { Column, Table } from '../../document/index.ts';
 import { unitInPrint, writeNumber } from '../../units/index.ts';
+import type { EditInHand } from '../session/edit-in-hand.ts';
 import type { Session } from '../session/session.ts';
-import type { CellEdit } from '../sheet/editing/cell-edit.ts';
 import { cellEditor } from '../sheet/editing/cell-editor.ts';
 import { drawSymbol } from '../sheet/line/formula-view.ts';
 import { drawSign } from '../sheet/line/signs.ts';
@@ -55,7 +55,7 @@ export class QuayTable extends LitElement {
   declare stopField: string;
   /** The selected block, its rows counted from the table's first; undefined if none is. */
   declare range: CellRange | undefined;
-  declare edit: CellEdit | undefined;
+  declare edit: EditInHand | undefined;
   /** Whether the page is laid out for paper. */
   declare printing: boolean;
   /** Grows when values of the table changed. */
@@ -332,13 +332,8 @@ export class QuayTable extends LitElement {
     </p>`;
   }
 
-  #editor(edit: CellEdit): TemplateResult {
-    return cellEditor(
-      this.session,
-      edit,
-      (done) => this.host.commit(done),
-      () => this.host.cancel(),
-    );
+  #editor(edit: EditInHand): TemplateResult {
+    return cellEditor(this.session, this.host, edit);
   }
 }
 

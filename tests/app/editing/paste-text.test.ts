@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { pasteText } from '../../../src/app/editing/paste-text.ts';
 import { putIn } from '../../../src/app/editing/put-in.ts';
-import type { UnitsView } from '../../../src/app/session/session.ts';
+import type { UnitsView } from '../../../src/app/session/units-view.ts';
 import type { Edit } from '../../../src/document/index.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
 import { readTable } from '../../../src/tables/index.ts';

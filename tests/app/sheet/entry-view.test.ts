@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { UnitsView } from '../../../src/app/session/session.ts';
+import type { UnitsView } from '../../../src/app/session/units-view.ts';
 import { entryView } from '../../../src/app/sheet/line/entry-view.ts';
 import { extendUnits, readEntry, readUnit, standardUnits } from '../../../src/units/index.ts';
 

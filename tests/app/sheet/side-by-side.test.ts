@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { comparedSides } from '../../../src/app/session/compared-sides.ts';
-import type { Session, UnitsView } from '../../../src/app/session/session.ts';
+import type { Session } from '../../../src/app/session/session.ts';
+import type { UnitsView } from '../../../src/app/session/units-view.ts';
 import { lineBody } from '../../../src/app/sheet/line/line-body.ts';
 import { takenBranch } from '../../../src/app/sheet/line/taken-branch.ts';
 import { valuesByName } from '../../../src/app/sheet/line/values-by-name.ts';

@@ -1,21 +1,15 @@
-import type { CellPlace } from '../../session/place.ts';
+import type { SelectedText } from '../../session/edit-in-hand.ts';
 
-/** What a cell holds, for its editor. */
-export type CellKind = 'formula' | 'entry' | 'unit' | 'name' | 'text' | 'choice' | 'prose';
-
-/** A cell being edited: the text it held, and the character that began the edit by typing over. */
-export interface CellEdit {
-  readonly place: CellPlace;
-  readonly kind: CellKind;
-  readonly value: string;
-  readonly seed?: string;
-}
-
-/** Where a person goes on after committing. */
+/** Where a person goes on after entering what they typed. */
 export type CommitMove = 'down' | 'up' | 'right' | 'left' | 'stay';
+
+/** What an editor says with each change of what is typed. */
+export interface Typed {
+  readonly text: string;
+  readonly selected?: SelectedText;
+}
 
 /** What an editor says when the person is done. */
 export interface Commit {
-  readonly value: string;
   readonly move: CommitMove;
 }

@@ -1,35 +1,37 @@
 import { html, type TemplateResult } from 'lit';
+import type { EditInHand } from '../../session/edit-in-hand.ts';
+import { samePlace } from '../../session/place.ts';
 import type { Session } from '../../session/session.ts';
-import type { CellEdit, Commit } from './cell-edit.ts';
+import type { SheetHost } from '../sheet-host.ts';
+import type { Commit, Typed } from './cell-edit.ts';
 import '../../editor/quay-cell-editor.ts';
 import './quay-prose-editor.ts';
 
-/** The editor of a cell, in place: prose has a field of several lines, everything else the cell editor. */
-export function cellEditor(
-  session: Session,
-  edit: CellEdit,
-  commit: (done: Commit) => void,
-  cancel: () => void,
-): TemplateResult {
-  const done = (event: CustomEvent<Commit>): void => {
-    event.stopPropagation();
-    commit(event.detail);
-  };
-  if (edit.kind === 'prose')
+/**
+ * The editor of a cell, in place: prose has a field of several lines, everything else the cell editor. It shows what is
+ * in hand and tells the session of each change; what becomes of it is not for the editor to say.
+ */
+export function cellEditor(session: Session, host: SheetHost, began: EditInHand): TemplateResult {
+  // An editor that is drawn anew shows what was typed since.
+  const hand = session.hand && samePlace(session.hand.place, began.place) ? session.hand : began;
+  const typed = ({ detail }: CustomEvent<Typed>): void => session.changeDraft(detail.text, detail.selected);
+  const commit = ({ detail }: CustomEvent<Commit>): void => host.commit(detail);
+  const leave = (): void => void session.endEdit('elsewhere');
+  if (hand.kind === 'prose')
     return html`<quay-prose-editor
       .label=${'text'}
-      .value=${edit.value}
-      .seed=${edit.seed}
-      @commit=${done}
-      @cancel=${cancel}
+      .text=${hand.draft}
+      @typed=${typed}
+      @commit=${commit}
+      @cancel=${host.cancel}
+      @leave=${leave}
     ></quay-prose-editor>`;
   return html`<quay-cell-editor
     .session=${session}
-    .kind=${edit.kind}
-    .value=${edit.value}
-    .place=${edit.place}
-    .seed=${edit.seed}
-    @commit=${done}
-    @cancel=${cancel}
+    .hand=${hand}
+    @typed=${typed}
+    @commit=${commit}
+    @cancel=${host.cancel}
+    @leave=${leave}
   ></quay-cell-editor>`;
 }

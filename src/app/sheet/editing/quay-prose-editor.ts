@@ -1,12 +1,14 @@
 import { css, html, LitElement, type TemplateResult } from 'lit';
-import type { Commit, CommitMove } from './cell-edit.ts';
+import { live } from 'lit/directives/live.js';
+import { shieldKey } from '../../editor/shield-key.ts';
+import { whenLeft } from '../../editor/when-left.ts';
+import type { Commit, CommitMove, Typed } from './cell-edit.ts';
 
 /** A field of several lines for the words of a sheet: Enter ends it, Shift+Enter starts a new line. */
 export class QuayProseEditor extends LitElement {
   static override properties = {
     label: { attribute: false },
-    value: { attribute: false },
-    seed: { attribute: false },
+    text: { attribute: false },
   };
 
   static override styles = css`
@@ -33,16 +35,15 @@ export class QuayProseEditor extends LitElement {
   `;
 
   declare label: string;
-  declare value: string;
-  declare seed: string | undefined;
-  #done = false;
+  declare text: string;
 
   override render(): TemplateResult {
     return html`<textarea
       aria-label=${this.label}
-      .value=${this.seed ?? this.value}
+      .value=${live(this.text)}
+      @input=${this.#input}
       @keydown=${this.#key}
-      @blur=${this.#leave}
+      @blur=${this.#blur}
     ></textarea>`;
   }
 
@@ -52,20 +53,27 @@ export class QuayProseEditor extends LitElement {
     field.setSelectionRange(field.value.length, field.value.length);
   }
 
+  override focus(): void {
+    this.#field.focus();
+  }
+
   get #field(): HTMLTextAreaElement {
     const field = this.renderRoot.querySelector('textarea');
     if (!field) throw new Error('the editor has no field');
     return field;
   }
 
+  readonly #input = (): void => {
+    this.text = this.#field.value;
+    this.dispatchEvent(new CustomEvent<Typed>('typed', { detail: { text: this.text } }));
+  };
+
   readonly #key = (event: KeyboardEvent): void => {
     const { key, shiftKey } = event;
-    event.stopPropagation();
+    shieldKey(event);
     if (event.isComposing) return;
-    if (key === 'Escape') {
-      this.#done = true;
-      this.dispatchEvent(new CustomEvent('cancel'));
-    } else if (key === 'Enter' && !shiftKey) {
+    if (key === 'Escape') this.dispatchEvent(new CustomEvent('cancel'));
+    else if (key === 'Enter' && !shiftKey) {
       event.preventDefault();
       this.#commit('stay');
     } else if (key === 'Tab') {
@@ -74,12 +82,10 @@ export class QuayProseEditor extends LitElement {
     }
   };
 
-  readonly #leave = (): void => {
-    if (!this.#done && this.isConnected) this.#commit('stay');
-  };
+  readonly #blur = (): void => whenLeft(this, () => this.dispatchEvent(new CustomEvent('leave')));
 
   #commit(move: CommitMove): void {
-    this.dispatchEvent(new CustomEvent<Commit>('commit', { detail: { value: this.#field.value, move } }));
+    this.dispatchEvent(new CustomEvent<Commit>('commit', { detail: { move } }));
   }
 }
 

@@ -1,8 +1,8 @@
 import type { Given } from '../../../document/index.ts';
 import type { Quantity } from '../../../notebook/index.ts';
 import { quantityInPrint, type UnitRegistry, unitInPrint } from '../../../units/index.ts';
-import type { UnitsView } from '../../session/session.ts';
 import { shownQuantity, unitShown } from '../../session/shown.ts';
+import type { UnitsView } from '../../session/units-view.ts';
 
 /**
  * A given as the page shows it. `plain`: the entry as typed stands where results stand, its unit in the unit column.

@@ -1,7 +1,7 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Item } from '../../../notebook/index.ts';
+import type { EditInHand } from '../../session/edit-in-hand.ts';
 import type { Session } from '../../session/session.ts';
-import type { CellEdit } from '../editing/cell-edit.ts';
 import { cellEditor } from '../editing/cell-editor.ts';
 import { lineFields } from '../place/grid-map.ts';
 import type { SheetHost } from '../sheet-host.ts';
@@ -46,7 +46,7 @@ export class QuayLine extends LitElement {
   declare stop: string;
   /** The fields within the selected range. */
   declare selected: readonly string[];
-  declare edit: CellEdit | undefined;
+  declare edit: EditInHand | undefined;
   declare room: Room;
   /** Whether the page is laid out for paper. */
   declare printing: boolean;
@@ -118,16 +118,7 @@ export class QuayLine extends LitElement {
       aria-selected=${chosen || this.active === field ? 'true' : 'false'}
       tabindex=${this.stop === field ? '0' : '-1'}
     >
-      ${
-        edit
-          ? cellEditor(
-              this.session,
-              edit,
-              (done) => this.host.commit(done),
-              () => this.host.cancel(),
-            )
-          : content
-      }
+      ${edit ? cellEditor(this.session, this.host, edit) : content}
     </div>`;
   }
 }

@@ -1,7 +1,7 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Part, Prose } from '../../../document/index.ts';
+import type { EditInHand } from '../../session/edit-in-hand.ts';
 import type { Session } from '../../session/session.ts';
-import type { CellEdit } from '../editing/cell-edit.ts';
 import { cellEditor } from '../editing/cell-editor.ts';
 import type { SheetHost } from '../sheet-host.ts';
 import { drawPicture } from './picture.ts';
@@ -40,7 +40,7 @@ export class QuayWords extends LitElement {
   declare active: string;
   declare stop: string;
   declare selected: readonly string[];
-  declare edit: CellEdit | undefined;
+  declare edit: EditInHand | undefined;
   /** Grows when values that a picture shows may have changed. */
   declare stamp: number;
 
@@ -75,16 +75,7 @@ export class QuayWords extends LitElement {
         tabindex=${this.stop === field ? '0' : '-1'}
       >
         ${role?.sign ? drawSign(role.sign, role.margin) : nothing}
-        ${
-          this.edit
-            ? cellEditor(
-                this.session,
-                this.edit,
-                (done) => this.host.commit(done),
-                () => this.host.cancel(),
-              )
-            : this.#words(role?.blank ?? 'title')
-        }
+        ${this.edit ? cellEditor(this.session, this.host, this.edit) : this.#words(role?.blank ?? 'title')}
       </div>
       <div class="cell mark" role="gridcell" aria-colindex="2" aria-readonly="true">
         <button class="menu-button" type="button" tabindex="-1" data-menu aria-label=${`menu of ${this.#named}`} aria-haspopup="menu">

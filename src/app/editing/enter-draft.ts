@@ -1,0 +1,53 @@
+import { type Outcome, succeed } from '../../diagnostics/index.ts';
+import { type Book, type Edit, setTitle } from '../../document/index.ts';
+import type { Notebook } from '../../notebook/index.ts';
+import { readUnit } from '../../units/index.ts';
+import type { EditInHand } from '../session/edit-in-hand.ts';
+import { type CellPlace, titleFieldOf } from '../session/place.ts';
+import type { UnitsView } from '../session/units-view.ts';
+import { typedOnScreen, writtenOnScreen } from './carried-unit.ts';
+import { type CellContent, cellContent, writtenAt } from './cell-content.ts';
+import { enterText } from './cell-edits.ts';
+import { isNumberOnScreen } from './number-on-screen.ts';
+import { renameEdit } from './rename.ts';
+
+/** What a place holds as a person edits it while the page shows these units; a calculated cell holds its column’s formula. */
+export function contentInHand(notebook: Notebook, place: CellPlace, view: UnitsView): CellContent {
+  const { book } = notebook;
+  const title = titleFieldOf(place);
+  if (title) return { kind: 'text', text: book.title[title] };
+  const source = writtenAt(book, place);
+  const { kind, text } = cellContent(book, source);
+  return { kind, text: kind === 'entry' ? writtenOnScreen(notebook, source, view, text) : text };
+}
+
+/** The edit that puts a draft into the book; undefined where it means what is there. Refused where it cannot stand there. */
+export function draftEdit(
+  notebook: Notebook,
+  { place, kind, draft, units }: EditInHand,
+): Outcome<Edit | undefined> {
+  const { book } = notebook;
+  const title = titleFieldOf(place);
+  if (title) return succeed(setTitle(title, draft));
+  if (kind === 'name') return renameEdit({ notebook }, place, draft);
+  if (kind === 'unit') {
+    const unit = readUnit(draft.trim(), notebook.model.registry);
+    return unit.ok ? enterText(book, place, draft) : unit;
+  }
+  const source = writtenAt(book, place);
+  if (kind !== 'entry') return ifNew(book, source, draft);
+  if (isNumberOnScreen(notebook, source, units, draft)) return succeed(undefined);
+  return enterText(book, source, typedOnScreen(notebook, source, units, draft));
+}
+
+/** White space at the ends of a formula is none of its own. */
+function ifNew(book: Book, place: CellPlace, draft: string): Outcome<Edit | undefined> {
+  const { kind, text } = cellContent(book, place);
+  if (kind === 'formula' && oneLine(draft).trim() === oneLine(text).trim()) return succeed(undefined);
+  return enterText(book, place, draft);
+}
+
+/** A formula has one line, whatever is pasted. */
+export function oneLine(text: string): string {
+  return text.replace(/\s*[\r\n]+\s*/g, ' ');
+}

@@ -1,0 +1,86 @@
+import type { Outcome, Problem } from '../../diagnostics/index.ts';
+import type { ContentKind } from '../editing/cell-content.ts';
+import type { CellPlace } from './place.ts';
+import type { UnitsView } from './units-view.ts';
+
+/** The part of a text that is selected; where the caret stands if both ends are one. */
+export interface SelectedText {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** What a person is typing: where, the text the place held when they began, and what they have made of it so far. */
+export interface EditInHand {
+  readonly place: CellPlace;
+  readonly kind: ContentKind;
+  /** The text that the place holds, as it was shown. */
+  readonly held: string;
+  readonly draft: string;
+  readonly selected?: SelectedText;
+  /** What was typed to choose an option, until one is found by it. */
+  readonly letters?: string;
+  /** Whether the first character replaced what was held, as in a spreadsheet: arrow keys then lead on. */
+  readonly typedOver: boolean;
+  /** The units that the page shows, and numbers are meant in. */
+  readonly units: UnitsView;
+  /** Sentences that the person is to read beside the draft: why it cannot be entered, what happened to its place. */
+  readonly remarks?: readonly string[];
+}
+
+/** How a person, or the page, turns away from what is being typed. */
+export type WayOut =
+  | 'escape'
+  /** A key of the field that enters it: Enter, Tab, an arrow. */
+  | 'enter'
+  /** Another cell, a sheet, the overview, a panel, a menu, a dialog: wherever the pointer or the focus went. */
+  | 'elsewhere'
+  /** The units shown change, in which the draft was meant. */
+  | 'units'
+  /** The step of undo or redo that was asked for. */
+  | 'history'
+  /** Saving, printing, searching: what takes the book as it is. */
+  | 'file'
+  /** The book is left for another one or for the start page. */
+  | 'close'
+  /** The window loses the keys, and may get them back. */
+  | 'window';
+
+const ways: Readonly<Record<WayOut, 'drop' | 'enter' | 'keep'>> = {
+  escape: 'drop',
+  enter: 'enter',
+  elsewhere: 'enter',
+  units: 'enter',
+  history: 'enter',
+  file: 'enter',
+  close: 'enter',
+  window: 'keep',
+};
+
+/** Whether entering the draft would change anything. */
+export function isChanged({ draft, held }: EditInHand): boolean {
+  return draft !== held;
+}
+
+/**
+ * What is in hand after a way out: nothing, or the draft still, with the reason where `enter` refused it. `enter` puts
+ * it into the book, and is asked only where it differs from what the place holds.
+ */
+export function afterWayOut(
+  hand: EditInHand,
+  way: WayOut,
+  enter: (hand: EditInHand) => Outcome<unknown>,
+): EditInHand | undefined {
+  const does = ways[way];
+  if (does === 'keep') return hand;
+  if (does === 'drop' || !isChanged(hand)) return undefined;
+  const entered = enter(hand);
+  return entered.ok ? undefined : { ...hand, remarks: refusalWords(entered.problems) };
+}
+
+/** Why a draft stays in hand, and the one way to be rid of it. */
+function refusalWords(problems: readonly Problem[]): readonly string[] {
+  return [
+    ...problems.map(({ message, hints }) => [message, ...hints].join('; ')),
+    'Escape leaves it as it was',
+  ];
+}

@@ -1,0 +1,240 @@
+import type { Locator } from 'playwright-core';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { drawn, showSheet } from './app-page.ts';
+import { openPage, page, withBrowser } from './each-test.ts';
+
+withBrowser();
+
+async function openDemo(): Promise<void> {
+  await openPage();
+  await page.getByRole('button', { name: 'Open the demo book' }).click();
+  await page.locator('quay-line').first().waitFor();
+  await showSheet(page, 'Debris by layer');
+}
+
+beforeEach(openDemo);
+
+const sheet = () => page.locator('quay-sheet');
+const tableCell = (row: number, column: number): Locator =>
+  page.locator('quay-table').first().locator(`[data-item="r${row}"] [data-field]`).nth(column);
+const words = () => page.locator('quay-words').first().locator('[data-field="text"]');
+const blockTitle = () => page.locator('quay-words.part-title').first().locator('[data-field="title"]');
+
+/** What can be half typed on the sheet: where, and what stands there after it was entered. */
+const typed: Readonly<
+  Record<string, { readonly at: () => Locator; readonly text: string; readonly shows: RegExp }>
+> = {
+  'a value': { at: () => firstLine('value'), text: '1.25', shows: /1\.25/ },
+  'a cell of a table': { at: () => tableCell(1, 2), text: '1.77', shows: /1\.77/ },
+  'a description': { at: () => firstLine('label'), text: 'as we found it', shows: /as we found it/ },
+  'a source': { at: () => firstLine('reference'), text: 'memo 99', shows: /memo 99/ },
+  'a symbol': { at: () => firstLine('name'), text: 'kappa', shows: /kappa|kappa/ },
+  'a paragraph': { at: words, text: 'Measured anew.', shows: /Measured anew\./ },
+  'a title': { at: blockTitle, text: 'States', shows: /^\s*States\s*$/ },
+};
+
+function firstLine(field: string): Locator {
+  return page.locator('quay-line.given').first().locator(`[data-field="${field}"]`);
+}
+
+/** Where a hand goes next. */
+const elsewhere: Readonly<Record<string, () => Promise<void>>> = {
+  'another value': () => page.locator('quay-line.given').nth(1).locator('[data-field="value"]').click(),
+  'a cell of a table': () => tableCell(0, 2).click(),
+  'the heading of a column': () =>
+    page.locator('quay-table').first().locator('[data-item="head"] [data-field]').nth(1).click(),
+  'the number of a row': () => page.locator('quay-table').first().locator('.row-number').nth(2).click(),
+  'blank paper': () =>
+    sheet()
+      .locator('.page')
+      .click({ position: { x: 4, y: 4 } }),
+  'another sheet': () => page.locator('quay-sheet-list button[data-sheet="wharf"]').click(),
+  'all checks': () => page.getByRole('button', { name: 'All checks' }).click(),
+  'the panel': () => page.locator('quay-side-panel').click({ position: { x: 8, y: 8 } }),
+  'the title block': () => page.locator('quay-title-block').getByLabel('Job').click(),
+  'the menu of another line': async () => {
+    const other = page.locator('quay-line.given').nth(1);
+    await other.hover();
+    await other.locator('[data-menu]').click();
+    await page.keyboard.press('Escape');
+  },
+  'other units and back': async () => {
+    await page.locator('quay-top-bar').getByText('SI', { exact: true }).click();
+    await page.locator('quay-top-bar').getByText('as written', { exact: true }).click();
+  },
+  'the keys': async () => {
+    await page.getByRole('button', { name: 'Keys' }).click();
+    await page.getByRole('dialog', { name: 'Keys' }).waitFor();
+    await page.keyboard.press('Escape');
+  },
+};
+
+async function halfType(at: Locator, text: string): Promise<void> {
+  await at.click();
+  await page.keyboard.press('F2');
+  await page.locator('.edited').first().waitFor();
+  await page.keyboard.press('Control+a');
+  await page.keyboard.type(text);
+}
+
+async function backOnSheet(): Promise<void> {
+  await page.locator('quay-sheet-list button[data-sheet="debris"]').click();
+  await drawn(page);
+}
+
+describe.each(Object.keys(elsewhere))('half typed, then a click on %s', (goes) => {
+  test('is in the book, and undo takes it back', async () => {
+    for (const [what, { at, text, shows }] of Object.entries(typed)) {
+      const before = await at().textContent();
+      await halfType(at(), text);
+      await elsewhere[goes]?.();
+      await backOnSheet();
+      await expect.poll(() => at().textContent(), { message: `${what}, then ${goes}` }).toMatch(shows);
+      expect(await page.locator('.edited').count(), what).toBe(0);
+      await page.locator('quay-top-bar').getByRole('button', { name: 'Undo' }).click();
+      await expect.poll(() => at().textContent(), { message: `${what} undone` }).toBe(before);
+    }
+  });
+});
+
+test('a formula is entered wherever the pointer goes', async () => {
+  const calc = page.locator('quay-line.calc').first().locator('[data-field="value"]');
+  for (const [goes, go] of Object.entries(elsewhere)) {
+    await calc.click();
+    await page.keyboard.press('F2');
+    await page.locator('quay-formula-field').waitFor();
+    await page.keyboard.press('Control+a');
+    await page.keyboard.type('1234 * (1 kg/m^3)');
+    await go();
+    await backOnSheet();
+    await expect.poll(() => calc.textContent(), { message: goes }).toMatch(/1234/);
+    await page.locator('quay-top-bar').getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => calc.textContent(), { message: goes }).not.toMatch(/1234/);
+  }
+});
+
+describe('what cannot be entered', () => {
+  test('keeps the person in the field, with the reason', async () => {
+    const name = firstLine('name');
+    const before = await name.textContent();
+    await halfType(name, '2 bad');
+    for (const go of [
+      'another value',
+      'another sheet',
+      'all checks',
+      'other units and back',
+      'the keys',
+    ] as const) {
+      // What the press was to do is not done, so what should follow it does not come.
+      await Promise.race([elsewhere[go]?.().catch(() => undefined), page.waitForTimeout(700)]);
+      await drawn(page);
+      await expect.poll(() => page.locator('.edited input').inputValue(), { message: go }).toBe('2 bad');
+      expect(await page.locator('quay-sheet .refusal').textContent()).toMatch(/2 bad/);
+      await expect
+        .poll(() => page.locator('.edited input').evaluate((one) => one.matches(':focus')), { message: go })
+        .toBe(true);
+    }
+    await page.keyboard.press('Escape');
+    await expect.poll(() => page.locator('.edited').count()).toBe(0);
+    expect(await name.textContent()).toBe(before);
+  });
+});
+
+describe('a page that goes away', () => {
+  test('has a half typed value, formula and title field again after a reload', async () => {
+    await page.getByText(/all kept/).waitFor();
+    await halfType(firstLine('value'), '1.2');
+    await page.reload();
+    await expect.poll(() => page.locator('.edited input').inputValue()).toBe('1.2');
+    await page.keyboard.type('5');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => firstLine('value').textContent()).toMatch(/1\.25/);
+
+    await page.locator('quay-line.calc').first().locator('[data-field="value"]').click();
+    await page.keyboard.press('F2');
+    await page.locator('quay-formula-field').waitFor();
+    await page.keyboard.press('Control+a');
+    await page.keyboard.type('1234 * (1 kg');
+    await page.reload();
+    await expect.poll(() => page.locator('.cm-content').textContent()).toMatch(/1234 \* \(1 kg/);
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Escape');
+
+    const job = page.locator('quay-title-block').getByLabel('Job');
+    await job.fill('J-77');
+    await page.reload();
+    await expect.poll(() => job.inputValue()).toBe('J-77');
+    await page.keyboard.press('Tab');
+    await page.getByText(/all kept/).waitFor();
+    await page.reload();
+    await expect.poll(() => job.inputValue()).toBe('J-77');
+  });
+
+  test('has it again in a tab of its own after the first one was closed', async () => {
+    await page.getByText(/all kept/).waitFor();
+    const { context, address } = { context: page.context(), address: page.url() };
+    await halfType(firstLine('value'), '1.25');
+    await page.close({ runBeforeUnload: false });
+    const next = await context.newPage();
+    await next.goto(address);
+    await expect.poll(() => next.locator('.edited input').inputValue()).toBe('1.25');
+  });
+});
+
+describe('keys of the app while typing', () => {
+  test('save and print the book with what was typed', async () => {
+    await page.evaluate(() => {
+      Reflect.deleteProperty(window, 'showSaveFilePicker');
+      window.print = () => document.body.toggleAttribute('data-printed', true);
+    });
+    await halfType(firstLine('value'), '1.25');
+    const saved = page.waitForEvent('download');
+    await page.keyboard.press('Control+s');
+    const text = await (await saved).createReadStream().then(async (stream) => {
+      let all = '';
+      for await (const piece of stream) all += piece;
+      return all;
+    });
+    expect(text).toContain('"1.25"');
+    await halfType(firstLine('value'), '1.35');
+    await page.keyboard.press('Control+p');
+    await expect.poll(() => page.locator('body').getAttribute('data-printed')).toBe('');
+    await expect.poll(() => firstLine('value').textContent()).toMatch(/1\.35/);
+  });
+
+  test('go to other sheets and to the list of names', async () => {
+    await halfType(firstLine('value'), '1.25');
+    await page.keyboard.press('Control+PageDown');
+    await sheet().getByRole('heading', { name: 'Debris haul' }).waitFor();
+    await backOnSheet();
+    await expect.poll(() => firstLine('value').textContent()).toMatch(/1\.25/);
+    await halfType(firstLine('value'), '1.3');
+    await page.keyboard.press('Control+g');
+    await page.getByRole('dialog', { name: 'Go to' }).waitFor();
+    await page.keyboard.press('Escape');
+    await expect.poll(() => firstLine('value').textContent()).toMatch(/1\.3/);
+  });
+});
+
+test('the window may lose the keys while something is typed', async () => {
+  await halfType(firstLine('value'), '1.25');
+  const other = await page.context().newPage();
+  await other.bringToFront();
+  await page.bringToFront();
+  await other.close();
+  expect(await page.locator('.edited input').inputValue()).toBe('1.25');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => firstLine('value').textContent()).toMatch(/1\.25/);
+});
+
+test('text that an input method writes into a field is entered by a click elsewhere', async () => {
+  await firstLine('label').click();
+  await page.keyboard.press('F2');
+  await page.locator('.edited input').waitFor();
+  await page.keyboard.press('Control+a');
+  const keys = await page.context().newCDPSession(page);
+  await keys.send('Input.imeSetComposition', { text: '岸', selectionStart: 1, selectionEnd: 1 });
+  await keys.send('Input.insertText', { text: '岸壁' });
+  await tableCell(0, 2).click();
+  await expect.poll(() => firstLine('label').textContent()).toContain('岸壁');
+});
