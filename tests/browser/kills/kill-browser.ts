@@ -97,7 +97,11 @@ export async function killBrowser(
             await enterNext();
           }
           if (ending === 'killed after the key') await kill();
-          else await page.close();
+          else {
+            await page.close();
+            // A person who closes a tab does not kill the browser with the same key.
+            await new Promise((resolve) => setTimeout(resolve, 300));
+          }
         }
         count.rounds += 1;
         count.edits += edit - first;
