@@ -469,7 +469,7 @@ function isInDialog(event: KeyboardEvent): boolean {
 function isTyping(event: KeyboardEvent): boolean {
   const [target] = event.composedPath();
   return (
-    target instanceof HTMLInputElement ||
+    (target instanceof HTMLInputElement && !/^(?:radio|checkbox|button|file)$/.test(target.type)) ||
     target instanceof HTMLTextAreaElement ||
     (target instanceof HTMLElement && target.isContentEditable)
   );

@@ -1,6 +1,7 @@
 export type { Account, ColumnAccount, Fate } from './account.ts';
 export { columnLetters, columnWords, isNumeric, type TableCell, type TableColumn } from './column.ts';
 export type { Decimal } from './decimals.ts';
+export { guarded, unguarded } from './guarded-text.ts';
 export { headerColumn } from './headers.ts';
 export { type Destination, type Mapping, namedMapping } from './mapping.ts';
 export { readMapped, readTable } from './read-table.ts';

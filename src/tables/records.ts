@@ -13,6 +13,8 @@ export interface TextRow {
   readonly at: number;
   readonly line: number;
   readonly cells: readonly string[];
+  /** Whether a row with nothing in it begins with `""`, which says that it is a row all the same. */
+  readonly meant?: true;
 }
 
 /** The text with line ends as `\n` and no byte order mark. */
@@ -34,16 +36,19 @@ export function textRows(text: string, delimiter: Delimiter): Outcome<readonly T
     const code = quote.code === 'MissingQuotes' ? 'table-quote-open' : 'table-quote-stray';
     return fail(problem(code, { from: 0, to: 0 }, { line }));
   }
-  const first = data.findIndex((cells) => !isBlankLine(cells));
-  const last = data.findLastIndex((cells) => !isBlankLine(cells));
-  const rows: TextRow[] = [];
+  const source = text.split('\n');
+  const rows: Omit<TextRow, 'at'>[] = [];
   let line = 1;
-  for (const [from, cells] of data.entries()) {
-    if (first >= 0 && from >= first && from <= last) rows.push({ at: from - first, line, cells });
+  for (const cells of data) {
+    const meant = source[line - 1]?.startsWith('""') === true && cells.every((cell) => cell === '');
+    rows.push({ line, cells, ...(meant && { meant }) });
     line += 1;
     for (const cell of cells) if (cell.includes('\n')) line += cell.split('\n').length - 1;
   }
-  return succeed(rows);
+  const first = rows.findIndex((row) => row.meant === true || !isBlankLine(row.cells));
+  const last = rows.findLastIndex((row) => row.meant === true || !isBlankLine(row.cells));
+  const within = first < 0 ? [] : rows.slice(first, last + 1);
+  return succeed(within.map((row, at) => ({ at, ...row })));
 }
 
 /** The cells of the first rows of a text that are no blank lines, if it had this delimiter. */
@@ -52,9 +57,9 @@ export function firstRows(text: string, delimiter: Delimiter, most: number): rea
   return data.filter((cells) => !isBlankLine(cells));
 }
 
-/** Whether a row has nothing in any of its cells. */
-export function isBlankRow({ cells }: Pick<TextRow, 'cells'>): boolean {
-  return cells.every((cell) => cell.trim() === '');
+/** Whether a row has nothing in any of its cells and is not meant so. */
+export function isBlankRow({ cells, meant }: Pick<TextRow, 'cells' | 'meant'>): boolean {
+  return meant !== true && cells.every((cell) => cell.trim() === '');
 }
 
 function isBlankLine(cells: readonly string[]): boolean {

@@ -1,18 +1,22 @@
 /// <reference path="./papaparse.d.ts" />
 import papaparse from 'papaparse';
 import type { TableCell } from './column.ts';
+import { guarded } from './guarded-text.ts';
 import type { Delimiter } from './records.ts';
 
 /** A column to write. `unit` is the one its numbers are in, `''` or absent for none. */
 export interface WrittenColumn {
   readonly name: string;
   readonly unit?: string;
+  /** Whether it holds words, which no spreadsheet is to take for formulas. */
+  readonly words?: boolean;
   readonly cells: readonly TableCell[];
 }
 
 /**
  * A table as text, by RFC 4180 (lines end with CR LF): a header with the columns' names, and after a name the unit in
- * parentheses if the column has numbers and a unit; then the rows. Entries stand as typed. Reading the text back gives
+ * parentheses if the column has numbers and a unit; then the rows. Entries stand as typed; in front of words that
+ * begin like a formula stands an apostrophe, and a row with nothing in it begins with `""`. Reading the text back gives
  * the same values.
  */
 export function writeTable(columns: readonly WrittenColumn[], delimiter: Delimiter = ','): string {
@@ -20,6 +24,18 @@ export function writeTable(columns: readonly WrittenColumn[], delimiter: Delimit
     unit !== '' && cells.some((cell) => typeof cell === 'number') ? `${name} (${unit})` : name,
   );
   const length = Math.max(0, ...columns.map(({ cells }) => cells.length));
-  const data = Array.from({ length }, (_, row) => columns.map(({ cells }) => cells[row] ?? ''));
-  return `${papaparse.unparse({ fields, data }, { delimiter, newline: '\r\n' })}\r\n`;
+  const data = Array.from({ length }, (_, row) => {
+    const written = columns.map(({ cells, words }) => writtenCell(cells[row] ?? null, words === true));
+    return written.every((cell) => cell === '') ? [BLANK_ROW, ...written.slice(1)] : written;
+  });
+  const text = papaparse.unparse({ fields, data }, { delimiter, newline: '\r\n' });
+  return `${text.replaceAll(BLANK_ROW, '""')}\r\n`;
+}
+
+/** Holds the place of the quotation marks that begin a blank row; no text of a book has this sign. */
+const BLANK_ROW = '\u0000';
+
+function writtenCell(cell: TableCell, words: boolean): TableCell {
+  if (cell === null) return '';
+  return words && typeof cell === 'string' ? guarded(cell) : cell;
 }

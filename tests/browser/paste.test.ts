@@ -210,3 +210,14 @@ test('lines cut on one sheet take what refers to them along, in one step', async
   await expect.poll(() => line(page, 'softness factor').count()).toBe(1);
   expect(await resultOf(page, 'normal berthing energy')).toBe(energy);
 });
+
+test('undo works while a switch of the bar has the focus', async () => {
+  await at(0, 'thick').click();
+  const before = await at(0, 'thick').textContent();
+  await page.keyboard.type('77');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => at(0, 'thick').textContent()).toBe('77');
+  await page.locator('quay-top-bar input[type="radio"]').first().focus();
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => at(0, 'thick').textContent()).toBe(before);
+});

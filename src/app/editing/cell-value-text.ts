@@ -1,9 +1,11 @@
+import type { GivenColumn } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
+import { guarded } from '../../tables/index.ts';
 import { type Unit, writeIn } from '../../units/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import { unitShown } from '../session/shown.ts';
 import type { UnitsView } from '../session/units-view.ts';
-import { cellContent } from './cell-content.ts';
+import { cellContent, cellOf } from './cell-content.ts';
 import { findPlace } from './find-place.ts';
 
 /**
@@ -25,15 +27,24 @@ export function cellValueText(notebook: Notebook, place: CellPlace, view: UnitsV
     return value.kind === 'text' ? value.text : value.truth ? 'TRUE' : 'FALSE';
   }
   if (found?.kind === 'cell') {
+    const typed = found.column.kind === 'given' ? cellOf(found.column, found.row) : null;
+    // The page shows an entry as it was typed, in whatever unit.
+    if (typeof typed === 'string' && view === 'written' && found.column.kind === 'given')
+      return guardedWords(found.column, typed);
     const column = notebook.column(`${place.sheet}.${found.part.name}.${found.column.name}`);
     if (column.status !== 'ok' || found.row >= column.reading.length) return '';
     const read = column.reading.at(found.row);
     if (read.status !== 'ok') return cellContent(notebook.book, place).text;
     if (typeof read.value === 'number') return numberText(read.value, column.unit);
-    return `${read.value}`;
+    return typeof read.value === 'string' ? guarded(read.value) : `${read.value}`;
   }
   return cellContent(notebook.book, place).text;
 }
 
 /** Without the last digits that a change of units leaves. */
 const exact = { digits: 14, grouping: 'none' } as const;
+
+/** Words that no other program takes for a formula. */
+function guardedWords(column: GivenColumn, text: string): string {
+  return column.type === 'text' ? guarded(text) : text;
+}

@@ -1,7 +1,7 @@
 import { fail, type Outcome, problem, succeed } from '../../diagnostics/index.ts';
 import type { Column, Edit, Table } from '../../document/index.ts';
 import { type Notebook, tryCells } from '../../notebook/index.ts';
-import { type Mapping, namedMapping, readMapped, type TableText } from '../../tables/index.ts';
+import { type Mapping, namedMapping, readMapped, type TableText, unguarded } from '../../tables/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { UnitsView } from '../session/units-view.ts';
 import { accountWords } from './account.ts';
@@ -54,7 +54,8 @@ export function pasteText(
     return fail(problem('set-calculated', { from: 0, to: 0 }, { name: target.name }));
   if (single) {
     if (isNumeric(target) && !readMapped(rows, part.columns, oneColumn(target)).ok) return ASK;
-    const cells = [[typedOnScreen(notebook, place, view, one.trim())]];
+    const typed = isNumeric(target) ? one.trim() : unguarded(one.trim());
+    const cells = [[typedOnScreen(notebook, place, view, typed)]];
     return edited(pasteIntoTable(notebook.book, place, { cells }, over));
   }
   if (rows.rows.some(({ cells }) => cells.length > 1)) return ASK;
@@ -75,7 +76,10 @@ function below(
   const check = tryCells(notebook, `${place.sheet}.${table.name}`);
   const read = readMapped(rows, table.columns, oneColumn(column), { check, notes: 'in' });
   if (!read.ok || (isNumeric(column) && read.value.decimal === 'comma')) return ASK;
-  const cells = readCells(text).map(([cell = '']) => [typedOnScreen(notebook, place, view, cell)]);
+  const words = !isNumeric(column);
+  const cells = readCells(text).map(([cell = '']) => [
+    typedOnScreen(notebook, place, view, words ? unguarded(cell) : cell),
+  ]);
   const filled = cells.flat().filter((cell) => cell.trim() !== '');
   const marked = filled.filter((cell) => check(column.name, cell.trim()) !== undefined).length;
   const account = accountWords({ taken: filled.length - marked, marked }, read.value.problems);

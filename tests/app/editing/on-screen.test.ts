@@ -26,6 +26,8 @@ test('what was written without a unit says its own where the page shows another'
 test('what is copied for other programs means the same there', () => {
   // A foot is 0.3048 m.
   expect(cellValueText(notebook, cell, 'written')).toBe('1');
+  // Typed in a unit of its own, and shown so.
+  expect(cellValueText(notebook, at('p3', 'r1', 'k2'), 'written')).toBe('2 m');
   expect(cellValueText(notebook, cell, 'US')).toBe('3.2808398950131 ft');
   expect(cellValueText(notebook, at('p3', 'r0', 'k3'), 'US')).toBe('6.5616797900262 ft');
   expect(cellValueText(notebook, at('p2', 'r1', 'value'), 'US')).toBe('13.123359580052 ft');
