@@ -41,7 +41,7 @@ export async function measureLoads(browser: Browser, address: string): Promise<L
   await page.getByRole('heading', { name: 'Quaybook', level: 1 }).waitFor();
   const atStart = await loadedBy();
   await startFrom(page, 'Berthing energy and fenders');
-  await page.getByText(/second engine: \d+ cells agree/).waitFor();
+  await page.getByText(/^second engine: \d.* agree$/).waitFor({ timeout: 120_000 });
   await page.evaluate(() => customElements.whenDefined('quay-formula-field').then(() => undefined));
   const added = (await loadedBy()).slice(atStart.length);
   await context.close();

@@ -4,8 +4,10 @@ import { buildApp, serveApp } from '../../tests/browser/built-app.ts';
 import { launchBrowser } from '../../tests/browser/launch.ts';
 import { measureFirstPaint, measureLoads } from './first-load.ts';
 import { largeBook } from './large-book.ts';
-import { type Act, type Pressed, pressNothing, workOnLargeTable, workOnTemplates } from './mixes.ts';
+import { type Act, type Pressed, workOnLargeTable, workOnTemplates } from './mixes.ts';
+import { openBookFile } from './open-book-file.ts';
 import { recordKeystrokes } from './recorder.ts';
+import { measureTakeoff } from './takeoff.ts';
 import { traced } from './trace.ts';
 
 /** One keystroke, in milliseconds from the key going down. */
@@ -33,23 +35,29 @@ try {
 async function measure(browser: Browser, address: string): Promise<void> {
   const firstPaint = await measureFirstPaint(browser, address, 5);
   const loads = await measureLoads(browser, address);
-  const onTemplates = await inPage(browser, address, (page) => workOnTemplates(page, address));
+  const all = await inPage(browser, address, (page) => workOnTemplates(page, address));
+  const [onTemplates, empty] = [
+    all.filter(({ act }) => act !== 'nothing'),
+    all.filter(({ act }) => act === 'nothing'),
+  ];
   const large = await inPage(browser, address, async (page) => {
-    await openLargeBook(page);
+    await openBookFile(page, writeBook(largeBook()));
     return workOnLargeTable(page);
   });
-  const empty = await inPage(browser, address, async (page) => {
-    await page.getByRole('button', { name: 'Open the demo book' }).click();
-    await page.locator('quay-line').first().waitFor();
-    await page.waitForTimeout(2500);
-    return pressNothing(page);
-  });
+  const takeoff = await measureTakeoff(browser, address);
   const numbers = {
     keystroke_work_p95_ms: percentile(onTemplates, 'work', 95),
     keystroke_frame_p95_ms: percentile(onTemplates, 'frame', 95),
     keystroke_work_100k_p95_ms: percentile(large, 'work', 95),
     keystroke_frame_100k_p95_ms: percentile(large, 'frame', 95),
     empty_frame_p95_ms: percentile(empty, 'frame', 95),
+    keystroke_frames_vs_empty: rounded(
+      percentile(onTemplates, 'frame', 95) / percentile(empty, 'frame', 95),
+      2,
+    ),
+    takeoff_edit_frame_p95_ms: percentile(takeoff.edits, 'frame', 95),
+    takeoff_undo_ms: percentile(takeoff.undos, 'frame', 50),
+    takeoff_take_ms: round(takeoff.take),
     first_paint_ms: round(firstPaint),
     first_load_kb: round(loads.start),
   };
@@ -93,17 +101,6 @@ async function inPage(
   }));
 }
 
-/** Opens the large book as a person opens a file. */
-async function openLargeBook(page: Page): Promise<void> {
-  // The picker of the browser cannot be answered by a program; without one the page asks through a file input.
-  await page.evaluate(() => Reflect.deleteProperty(globalThis, 'showOpenFilePicker'));
-  const asked = page.waitForEvent('filechooser');
-  await page.getByRole('button', { name: 'Open a file' }).click();
-  const buffer = Buffer.from(writeBook(largeBook()));
-  await (await asked).setFiles({ name: 'takeoff.quaybook.json', mimeType: 'application/json', buffer });
-  await page.locator('quay-line').first().waitFor({ timeout: 60_000 });
-}
-
 function tell(title: string, samples: readonly Sample[]): void {
   console.log(`${title}: ${samples.length} keystrokes; work and frame in ms, median / p95 / longest`);
   for (const act of new Set(samples.map((sample) => sample.act))) {
@@ -118,7 +115,11 @@ function tell(title: string, samples: readonly Sample[]): void {
   );
 }
 
-function percentile(samples: readonly Sample[], key: 'work' | 'frame', share: number): number {
+function percentile<Key extends 'work' | 'frame'>(
+  samples: readonly Readonly<Record<Key, number>>[],
+  key: Key,
+  share: number,
+): number {
   const sorted = samples.map((sample) => sample[key]).sort((a, b) => a - b);
   const at = Math.max(0, Math.ceil((share / 100) * sorted.length) - 1);
   const value = sorted[at];
@@ -127,5 +128,9 @@ function percentile(samples: readonly Sample[], key: 'work' | 'frame', share: nu
 }
 
 function round(value: number): number {
-  return Math.round(value * 10) / 10;
+  return rounded(value, 1);
+}
+
+function rounded(value: number, digits: number): number {
+  return Number(value.toFixed(digits));
 }

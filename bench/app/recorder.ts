@@ -10,9 +10,20 @@ export interface Keystroke {
   readonly frame: number;
 }
 
-interface Recorder {
-  now: { mark: string; start: number; marked: number; frame: number } | undefined;
+/** Times not known yet are undefined: a mark or a frame may come in the very moment of a coarse event stamp. */
+interface Timing {
+  readonly mark: string;
+  readonly start: number;
+  readonly marked?: number;
+  readonly frame?: number;
 }
+
+interface Recorder {
+  now: Timing | undefined;
+}
+
+/** So long a frame may take (ms): on a busy machine with a large table it takes seconds. */
+const LONGEST_FRAME = 60_000;
 
 /** What browsers have and the compiler's library does not know yet. */
 interface Scheduling {
@@ -31,20 +42,23 @@ export async function recordKeystrokes(page: Page): Promise<void> {
     const recorder: Recorder = { now: undefined };
     Object.assign(globalThis, { keystrokeRecorder: recorder });
     const { scheduler } = globalThis as unknown as Scheduling;
-    let asked: Recorder['now'];
+    // A key with a modifier comes as two keys, of which the last is timed.
+    let turn = 0;
+    let asked = 0;
     const follow = () => {
       const { now } = recorder;
       if (!now) return;
       performance.mark(now.mark);
-      now.marked = performance.now() - now.start;
+      // The stamp of an event is rounded, and may lie a little after the moment it is handled.
+      const since = () => Math.max(0, performance.now() - now.start);
+      recorder.now = { ...now, marked: since() };
       // Asking for a frame takes time of its own: once is enough for all events of a key.
-      if (asked === now) return;
-      asked = now;
+      if (asked === turn) return;
+      asked = turn;
       requestAnimationFrame(() => {
-        asked = undefined;
         void scheduler.postTask(
           () => {
-            now.frame = performance.now() - now.start;
+            if (recorder.now?.start === now.start) recorder.now = { ...recorder.now, frame: since() };
           },
           { priority: 'user-blocking' },
         );
@@ -53,8 +67,9 @@ export async function recordKeystrokes(page: Page): Promise<void> {
     addEventListener(
       'keydown',
       (event) => {
-        const mark = recorder.now?.mark ?? '';
-        recorder.now = { mark, start: event.timeStamp, marked: 0, frame: 0 };
+        if (!recorder.now) return;
+        turn += 1;
+        recorder.now = { mark: recorder.now.mark, start: event.timeStamp };
         follow();
       },
       true,
@@ -72,20 +87,31 @@ export async function press(page: Page, key: string): Promise<Keystroke> {
   const mark = `keystroke ${pressed}`;
   await page.evaluate((name) => {
     const { keystrokeRecorder } = globalThis as unknown as { keystrokeRecorder: Recorder };
-    keystrokeRecorder.now = { mark: name, start: 0, marked: 0, frame: 0 };
+    keystrokeRecorder.now = { mark: name, start: 0 };
   }, mark);
   await page.keyboard.press(key);
+  const timed = page.waitForFunction(
+    () => {
+      const { now } = (globalThis as unknown as { keystrokeRecorder: Recorder }).keystrokeRecorder;
+      return now?.marked !== undefined && now.frame !== undefined;
+    },
+    undefined,
+    { timeout: LONGEST_FRAME },
+  );
+  await timed.catch(() => {
+    throw new Error(`the key ${key} was not timed: it reached no listener, or no frame came of it`);
+  });
   const times = await page.evaluate(async () => {
     const { keystrokeRecorder } = globalThis as unknown as { keystrokeRecorder: Recorder };
     const frame = () => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
-    await frame();
     await frame();
     const { now } = keystrokeRecorder;
     keystrokeRecorder.now = undefined;
     return now;
   });
-  if (!times || times.marked <= 0 || times.frame <= 0) throw new Error(`the key ${key} was not timed`);
+  if (times?.marked === undefined || times.frame === undefined)
+    throw new Error(`the key ${key} was not timed`);
   // The pause of a quick typist, in which the page does what it has put off.
   await page.waitForTimeout(60);
-  return times;
+  return { mark, marked: times.marked, frame: times.frame };
 }

@@ -52,6 +52,16 @@ export class Hands {
     return this.#page.evaluate(blankPoint, height);
   }
 
+  /** Whether there is something that a selector finds: what a person sees before they go on. */
+  async sees(selector: string): Promise<boolean> {
+    return (await this.#page.locator(selector).count()) > 0;
+  }
+
+  /** Whether a cell is open for typing. */
+  isEditing(): Promise<boolean> {
+    return this.sees('quay-cell-editor, quay-prose-editor');
+  }
+
   /** Where the first element that a selector finds is met by the pointer. */
   async element(selector: string): Promise<Point | undefined> {
     const found = this.#page.locator(selector).first();

@@ -178,6 +178,7 @@ const ownLines: Kind<{ readonly from: Place; readonly to: Place; readonly at: Pl
       await hands.clickAt(point);
       for (const key of keys) await hands.page.keyboard.up(key);
       await hands.page.waitForTimeout(30);
+      if (await hands.isEditing()) return true;
     }
     await hands.press('Control+c');
     const point = await hands.cell(at);

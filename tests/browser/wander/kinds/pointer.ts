@@ -115,7 +115,7 @@ const menu: Kind<Place> = {
     if (!at) return false;
     await hands.clickAt(at, { button: 'right' });
     await hands.page.waitForTimeout(40);
-    await hands.press('Escape');
+    if (await hands.sees('quay-sheet-menu:popover-open')) await hands.press('Escape');
     return true;
   },
   expect: (state, place, _before, after) => goneTo(state, place, after),

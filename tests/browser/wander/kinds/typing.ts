@@ -117,6 +117,7 @@ const title: Kind<{ readonly field: string; readonly text: string }> = {
     if (!at) return false;
     await hands.clickAt(at);
     await hands.page.waitForTimeout(20);
+    if (await hands.isEditing()) return true;
     await hands.press('End');
     await hands.page.keyboard.type(text);
     return true;
