@@ -4,7 +4,13 @@ import { stillOpen } from './pointer.ts';
 
 /** The draft is where it was, or where it belongs. */
 function leftOrHeld(state: State, gone: readonly Outcome[]): readonly Outcome[] {
-  return state.draft ? [...gone, stillOpen(state)] : gone;
+  if (!state.draft) return gone;
+  // A field of the title block has the focus again, with what was entered in it.
+  const again =
+    state.draft.place.part === 'title block'
+      ? gone.map((one): Outcome => ({ ...one, editor: { kind: 'any' } }))
+      : [];
+  return [...gone, stillOpen(state), ...again];
 }
 
 /** The draft must not change by itself. */

@@ -30,7 +30,7 @@ const click: Kind<Place> = {
     return at !== undefined;
   },
   expect: (state, place, before, after) => {
-    if (isSame(state.draft?.place, place)) return [stillOpen(state)];
+    if (isSame(state.draft?.place, place)) return stillOpenOrLeft(state, after);
     const opened: Outcome = unchanged(state, { kind: 'opened', place });
     const list = takenAt(before.book, place) === 'choice' && isSame(before.place, place) && !before.editor;
     return [...goneTo(state, place, after), ...(list ? [opened] : [])];
@@ -44,6 +44,11 @@ export function stillOpen(state: State): Outcome {
   return unchanged(state, { kind: 'holds', place: draft.place, text: draft.text, typed: draft.typed });
 }
 
+/** Who clicks into the cell that is open for typing meets its field or the edge around it, which leaves the field. */
+function stillOpenOrLeft(state: State, after: Seen): readonly Outcome[] {
+  return [stillOpen(state), ...left(state, after)];
+}
+
 const twice: Kind<Place> = {
   name: 'double click a cell',
   weight: (_seen, state) => (isTyping(state) ? 3 : 2.5),
@@ -54,7 +59,10 @@ const twice: Kind<Place> = {
     return at !== undefined;
   },
   expect: (state, place, before, after) => {
-    if (isSame(state.draft?.place, place)) return [stillOpen(state)];
+    if (isSame(state.draft?.place, place))
+      return stillOpenOrLeft(state, after).map((one) =>
+        one.editor.kind === 'closed' ? { ...one, editor: { kind: 'any' } } : one,
+      );
     const takes = takenAt(before.book, writtenAt(before.book, place));
     return left(state, after).map((one): Outcome => {
       if (one.editor.kind !== 'closed') return one;
