@@ -106,6 +106,11 @@ export function columnAt(book: Book, place: Place): Line | undefined {
   return inTable ? partAt(book, place)?.columns?.find(({ id }) => id === place.field) : undefined;
 }
 
+/** The number of the row, from 0, that a place has in a table; a line may have an id that looks like one. */
+export function tableRowAt(book: Book, place: Place): number | undefined {
+  return partAt(book, place)?.columns ? rowOf(place.item) : undefined;
+}
+
 /** Where what a cell says is written: a calculated cell of a table has it from its column's formula. */
 export function writtenAt(book: Book, place: Place): Place {
   const column = columnAt(book, place);

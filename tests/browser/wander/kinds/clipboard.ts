@@ -6,6 +6,7 @@ import {
   type Place,
   partAt,
   rowOf,
+  tableRowAt,
   takenAt,
   textAt,
   withPart,
@@ -116,7 +117,10 @@ const block: Kind<Cells> = {
     if (!place || !takes) return undefined;
     const number = () => String(1 + chance.whole(99));
     if (takes === 'words' || takes === 'prose') return [[`pasted ${number()}`]];
-    const [rows, across] = [1 + chance.whole(3), rowOf(place.item) === undefined ? 1 : 1 + chance.whole(3)];
+    const [rows, across] = [
+      1 + chance.whole(3),
+      tableRowAt(seen.book, place) === undefined ? 1 : 1 + chance.whole(3),
+    ];
     return Array.from({ length: rows }, () => Array.from({ length: across }, number));
   },
   perform: (hands, cells) => paste(hands, asText(cells)),
@@ -215,7 +219,7 @@ const cut: Kind<null> = {
   },
   expect: (state, _args, { place }) => {
     const takes = place && takenAt(state.book, place);
-    const calculated = takes === 'formula' && place && rowOf(place.item) !== undefined;
+    const calculated = takes === 'formula' && place && tableRowAt(state.book, place) !== undefined;
     if (!place || !takes || takes === 'name' || calculated || textAt(state.book, place) === '')
       return [unchanged(state)];
     return [{ ...changedTo(state, withText(state.book, place, '')), editor: { kind: 'closed' } }];

@@ -1,4 +1,4 @@
-import { lineAt, type Place, rowOf, takenAt, writtenAt } from '../book.ts';
+import { lineAt, type Place, tableRowAt, takenAt, writtenAt } from '../book.ts';
 import { isOnCells, isTyping, type Kind, kindOf } from '../kind.ts';
 import type { Seen } from '../seen.ts';
 import { left, type Outcome, type State, unchanged } from '../state.ts';
@@ -115,7 +115,7 @@ const fields = ['reference', 'name', 'label', 'value', 'unit'];
 /** Where an arrow leads within a line, and that up and down lead to another line of the same field, if it has it. */
 function placeAfter({ place, book }: Seen, key: string, after: Seen): Place | undefined {
   const line = place && lineAt(book, place);
-  if (!place || !line || rowOf(place.item) !== undefined) return after.place;
+  if (!place || !line || tableRowAt(book, place) !== undefined) return after.place;
   const own = fields.filter((field) => field !== 'unit' || (line.kind !== 'choice' && line.kind !== 'check'));
   const at = own.indexOf(place.field);
   const to: Readonly<Record<string, number>> = {

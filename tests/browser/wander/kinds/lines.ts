@@ -7,6 +7,7 @@ import {
   type Place,
   partAt,
   rowOf,
+  tableRowAt,
   takenAt,
   textAt,
   withPart,
@@ -49,7 +50,7 @@ const clear = byKey('Delete', 1.2, 'Delete', (state, before) => {
   let { book } = state;
   for (const place of selectedOf(before)) {
     const takes = takenAt(book, place);
-    const calculated = takes === 'formula' && rowOf(place.item) !== undefined;
+    const calculated = takes === 'formula' && tableRowAt(book, place) !== undefined;
     if (takes === undefined || takes === 'name' || calculated || (textAt(book, place) ?? '') === '') continue;
     book = withText(book, place, '');
   }
@@ -102,7 +103,7 @@ function withRow(book: Book, place: Place, at: number, cellsOf: (column: Line) =
 const insert = byKey('Control+Enter', 0.6, 'Control+Enter', (state, { place }, after) => {
   if (!place) return [unchanged(state)];
   const part = partAt(state.book, place);
-  const row = rowOf(place.item);
+  const row = tableRowAt(state.book, place);
   if (row !== undefined || place.item === 'head') {
     if (part?.length === undefined) return [unchanged(state)];
     return [
@@ -240,7 +241,7 @@ const fill = byKey('fill down', 0.5, 'Control+d', (state, before) => {
       const source = first[index];
       if (!source) continue;
       const takes = takenAt(book, source);
-      const calculated = takes === 'formula' && rowOf(place.item) !== undefined;
+      const calculated = takes === 'formula' && tableRowAt(book, place) !== undefined;
       if (takes === undefined || takes === 'name' || calculated || takenAt(book, place) !== takes) continue;
       book = withText(book, place, textAt(state.book, source) ?? '');
     }
