@@ -1,34 +1,53 @@
+import { type Problem, problem } from '../diagnostics/index.ts';
 import { type Column, type Edit, replaceTableRows } from '../document/index.ts';
 import { type Notebook, setNamed, spelledName, tableNamed, tryCells } from '../notebook/index.ts';
-import { readTable } from '../tables/index.ts';
+import { readMapped, tableText } from '../tables/index.ts';
+import { directedMapping } from './columns-option.ts';
 import { splitAssignment } from './options.ts';
-import { readText } from './read-text.ts';
 import { Refused, refusedBy, valueOrRefuse } from './refused.ts';
+import { type PrintedTable, printTable, RefusedTable } from './table-account.ts';
+import { readTableFile } from './table-file.ts';
+import type { TableOptions } from './table-options.ts';
+import { withRemedy } from './table-remedies.ts';
+
+/** What was entered: the ids of the lines and columns, and an account of each table by its id. */
+export interface Entered {
+  readonly ids: ReadonlySet<string>;
+  readonly tables: Readonly<Record<string, PrintedTable>>;
+  /** What there is to know of the tables, each with the file it stands in. */
+  readonly remarks: readonly string[];
+}
 
 /**
  * Enters what `--table NAME=FILE.csv` and `--set NAME=VALUE` say into a notebook, tables first. An entry or a cell
- * that cannot be read is refused; a blank one is not, for what needs it says so. Gives the ids of the lines and
- * columns entered.
+ * that cannot be read is refused, all cells of a file at once; a blank one is not, for what needs it says so.
  */
 export function enterOptions(
   notebook: Notebook,
   tables: readonly string[],
   sets: readonly string[],
-): ReadonlySet<string> {
-  const entered = new Set<string>();
+  options: TableOptions,
+): Entered {
+  const ids = new Set<string>();
+  const printed: Record<string, PrintedTable> = {};
+  const remarks: string[] = [];
   for (const text of tables) {
-    for (const id of enterTable(notebook, ...splitAssignment('table', text, 'FILE.csv'))) {
-      if (entered.has(id)) throw new Refused(`--table ${splitAssignment('table', text)[0]} is given twice`);
-      entered.add(id);
+    const [name, path] = splitAssignment('table', text, 'FILE.csv');
+    const entered = enterTable(notebook, name, path, options);
+    printed[entered.id] = entered.printed;
+    remarks.push(...entered.printed.problems.map((found) => saidOf(path, found)));
+    for (const id of entered.columns) {
+      if (ids.has(id)) throw new Refused(`--table ${name} is given twice`);
+      ids.add(id);
     }
   }
   for (const text of sets) {
     const [name, entry] = splitAssignment('set', text);
     const id = enterLine(notebook, name, entry);
-    if (entered.has(id)) throw new Refused(`--set ${name} is given twice`);
-    entered.add(id);
+    if (ids.has(id)) throw new Refused(`--set ${name} is given twice`);
+    ids.add(id);
   }
-  return entered;
+  return { ids, tables: printed, remarks };
 }
 
 function enterLine(notebook: Notebook, written: string, entry: string): string {
@@ -43,21 +62,49 @@ function enterLine(notebook: Notebook, written: string, entry: string): string {
   return item.id;
 }
 
-function enterTable(notebook: Notebook, name: string, path: string): readonly string[] {
+interface EnteredTable {
+  readonly id: string;
+  readonly columns: readonly string[];
+  readonly printed: PrintedTable;
+}
+
+function enterTable(notebook: Notebook, name: string, path: string, options: TableOptions): EnteredTable {
   if (path.trim() === '') throw new Refused(`--table ${name} needs a file after the equals sign`);
   const { place, table } = valueOrRefuse(tableNamed(notebook.book, name), '--table');
+  const id = `${place.sheet}.${table.name}`;
   const columns: readonly Column[] = table.columns;
-  const read = valueOrRefuse(
-    readTable(readText(path), columns, {
-      registry: notebook.model.registry,
-      check: tryCells(notebook, `${place.sheet}.${table.name}`),
-    }),
-    path,
+  const { registry } = notebook.model;
+  const { text, encoding } = readTableFile(path);
+  const parted = valueOrRefuse(tableText(text, columns, { registry, skipped: options.skipped }), path);
+  const mapping = directedMapping(parted, columns, options.columns, options.header);
+  const read = readMapped(parted, columns, mapping, {
+    ...options.consents,
+    ...(options.decimal && { decimal: options.decimal }),
+    check: tryCells(notebook, id),
+  });
+  const guessed = encoding === 'windows-1252' ? [guessedEncoding(text)] : [];
+  const problems = [...guessed, ...(read.ok ? read.value.problems : read.problems)].map((found) =>
+    withRemedy(found, columns),
   );
-  const wrong = read.problems.filter((found) => found.severity === 'error');
-  if (wrong.length > 0) throw refusedBy(wrong, path);
-  apply(notebook, replaceTableRows(place, table, { length: read.length, cells: read.cells }), path);
-  return Object.keys(read.cells).map((column) => `${place.sheet}.${table.name}.${column}`);
+  const printed = printTable(path, encoding, read, problems);
+  const wrong = problems.filter(({ severity }) => severity === 'error');
+  if (!read.ok || wrong.length > 0)
+    throw new RefusedTable(wrong.map((found) => saidOf(path, found)).join('\n'), id, printed);
+  const { length, cells } = read.value;
+  apply(notebook, replaceTableRows(place, table, { length, cells }), path);
+  return { id, columns: Object.keys(cells).map((column) => `${id}.${column}`), printed };
+}
+
+/** That a text is read in an encoding that nothing in it confirms, with the first word that shows it. */
+function guessedEncoding(text: string): Problem {
+  const lines = text.split(/\r\n?|\n/);
+  const at = lines.findIndex((line) => /[^\0-\x7f]/.test(line));
+  const [word = ''] = /\S*[^\s\0-\x7f]\S*/.exec(lines[at] ?? '') ?? [];
+  return problem('table-encoding-guessed', { from: 0, to: 0 }, { line: at + 1, text: word });
+}
+
+function saidOf(path: string, { message, hints }: Problem): string {
+  return `${path}: ${[message, ...hints].join('; ')}`;
 }
 
 function apply(notebook: Notebook, edit: Edit, about: string): void {

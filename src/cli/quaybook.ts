@@ -7,6 +7,7 @@ import { evaluate } from './commands/eval.ts';
 import { recheck } from './commands/recheck.ts';
 import { verify } from './commands/verify.ts';
 import { Refused } from './refused.ts';
+import { PROGRAM_VERSION } from './version.ts';
 
 const commands: readonly Command[] = [calc, recheck, evaluate, verify];
 
@@ -30,6 +31,10 @@ async function main(args: readonly string[], output: Output): Promise<number> {
   const [name, ...rest] = args;
   if (name === '--help' || name === 'help') {
     output.print(usage(commands));
+    return 0;
+  }
+  if (name === '--version') {
+    output.print(`quaybook ${PROGRAM_VERSION}`);
     return 0;
   }
   try {

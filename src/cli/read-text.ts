@@ -16,8 +16,8 @@ export function readText(path: string): string {
   }
 }
 
-/** Piece by piece: the size that a pipe or a device states says nothing of how much comes out of it. */
-function readBytes(path: string): Uint8Array {
+/** The bytes of a file, piece by piece: the size that a pipe or a device states says nothing of how much comes out of it. */
+export function readBytes(path: string): Uint8Array {
   let file: number | undefined;
   try {
     file = openSync(path, 'r');

@@ -1,13 +1,13 @@
-export type { Account, ColumnAccount, Fate } from './account.ts';
+export type { Account, Fate } from './account.ts';
 export { columnLetters, columnWords, isNumeric, type TableCell, type TableColumn } from './column.ts';
 export type { Decimal } from './decimals.ts';
+export { encodingOf } from './encoding.ts';
 export { guarded, unguarded } from './guarded-text.ts';
 export { headerColumn } from './headers.ts';
 export { type Destination, type Mapping, namedMapping } from './mapping.ts';
 export { readMapped, readTable } from './read-table.ts';
-export type { CellCheck, Consents, ReadOptions, ReadTable, TableReading } from './reading.ts';
+export type { Consents, ReadOptions, ReadTable, TableReading } from './reading.ts';
 export type { Delimiter } from './records.ts';
-export { type StatedUnit, statedUnit } from './stated-unit.ts';
-export { type PartOptions, type TableText, tableText } from './table-text.ts';
+export { type TableText, tableText } from './table-text.ts';
 export { looksLikeData, type TextColumn, textColumns } from './text-columns.ts';
 export { type WrittenColumn, writeTable } from './write-table.ts';

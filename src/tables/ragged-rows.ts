@@ -3,14 +3,19 @@ import type { Delimiter, TextRow } from './records.ts';
 
 const NOWHERE = { from: 0, to: 0 };
 
-/** What is wrong with a row that has more cells than the text has columns, if it has. */
+/**
+ * What is wrong with a row that has more cells than the text has columns, if it has. Blank cells at its end are nothing,
+ * but where a comma parts cells and two numbers stand side by side they may be one that its comma broke in two.
+ */
 export function longRow(
   { line, cells }: TextRow,
   columns: number,
   delimiter: Delimiter,
 ): Problem | undefined {
   const extra = cells.slice(columns).map((cell) => cell.trim());
-  if (extra.every((cell) => cell === '')) return undefined;
+  const isBlank = extra.every((cell) => cell === '');
+  if (extra.length === 0 || (isBlank && !(delimiter === ',' && hasDigitsBesideDigits(cells))))
+    return undefined;
   const number = delimiter === ',' ? brokenNumber(cells) : '';
   return problem('row-long', NOWHERE, {
     line,
@@ -26,6 +31,10 @@ export function shortRow({ line, cells }: TextRow, columns: number): Problem | u
   return cells.length < columns
     ? problem('row-short', NOWHERE, { line, cells: cells.length, columns })
     : undefined;
+}
+
+function hasDigitsBesideDigits(cells: readonly string[]): boolean {
+  return cells.some((cell, at) => /\d\s*$/.test(cell) && /^\s*\d+\s*$/.test(cells[at + 1] ?? ''));
 }
 
 /** A number that the commas between its thousands seem to have broken into several cells, else `''`. */

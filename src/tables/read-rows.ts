@@ -44,7 +44,7 @@ export function readRows(
   const filled = all.filter((row) => !isBlankRow(row));
   const width = (found.at(-1)?.position ?? -1) + 1;
   for (const row of filled) {
-    const long = longRow(row, width, text.delimiter);
+    const long = longRow(row, Math.max(width, headed ? text.top.cells.length : 0), text.delimiter);
     if (long === undefined) continue;
     ledger.writeRow(row.at, 'refused');
     problems.push(long);
@@ -67,7 +67,7 @@ export function readRows(
 
   for (const row of filled) if (!isKept(kinds.get(row), options)) ledger.writeRow(row.at, 'out');
   const kept = read.map((cells) => cells.filter((_, index) => keeps[index]));
-  const remarks = decimal.ok ? remarksOn(taken, kept, rows, width, options, ledger) : NO_REMARKS;
+  const remarks = remarksOn(taken, kept, rows, width, options, ledger, decimal.ok);
   const even = rows.filter(({ cells }) => cells.length <= width);
   problems.push(...refuseSplits(even, numeric, text, remarks, ledger));
   if (decimal.ok) problems.push(...shares(taken, kept, rows, text, ledger));
@@ -159,9 +159,10 @@ interface Remarks {
   readonly unread: readonly (readonly [row: number, position: number])[];
 }
 
-const NO_REMARKS: Remarks = { errors: [], warnings: [], odd: new Set(), unread: [] };
-
-/** Looks at every cell that is taken and writes what becomes of it. */
+/**
+ * Looks at every cell that is taken and writes what becomes of it. Where it is not settled how decimals are written,
+ * numbers with a point or a comma are not looked at.
+ */
 function remarksOn(
   taken: readonly TakenColumn[],
   kept: readonly (readonly TableCell[])[],
@@ -169,6 +170,7 @@ function remarksOn(
   width: number,
   { check }: ReadOptions,
   ledger: Ledger,
+  isDecimalSettled: boolean,
 ): Remarks {
   const errors: Problem[] = [];
   const warnings: Problem[] = [];
@@ -180,6 +182,7 @@ function remarksOn(
     for (const [at, { column, position, header }] of taken.entries()) {
       const cell = kept[at]?.[index] ?? null;
       if (cell === null || ledger.fateAt(row.at, position) === 'refused') continue;
+      if (!isDecimalSettled && isNumeric(column) && /[.,]/.test(row.cells[position] ?? '')) continue;
       const found = check?.(column.name, cell);
       ledger.write(row.at, position, found === undefined ? 'taken' : 'marked');
       if (found === undefined) continue;

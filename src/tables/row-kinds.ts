@@ -28,6 +28,7 @@ export function rowKinds(
   const worded = taken.flatMap(({ column }, at) => (isNumeric(column) ? [] : [at]));
   const sums = taken.flatMap(({ column }, at) => (isNumeric(column) ? [{ at, total: 0, since: 0 }] : []));
   const typical = typicalFilling(rows);
+  const lastFull = rows.findLastIndex((row) => filledIn(row) > 1);
   let count = 0;
   let allWorded = worded.length > 0;
   for (const [index, row] of rows.entries()) {
@@ -48,7 +49,7 @@ export function rowKinds(
       for (const sum of sums) sum.since = 0;
       continue;
     }
-    if (typical > 2 && filledIn(row) === 1 && hasWords) {
+    if (taken.length > 1 && hasWords && filledIn(row) === 1 && isNote(row, typical, index > lastFull)) {
       found.set(row, 'note');
       continue;
     }
@@ -60,6 +61,19 @@ export function rowKinds(
     }
   }
   return found;
+}
+
+/**
+ * Whether a row of one cell of words is a note: it begins as notes do, the rows beside it have more than two cells, or
+ * it is a sentence behind all others. Of two columns one may just be blank.
+ */
+function isNote({ cells }: TextRow, typical: number, isBehind: boolean): boolean {
+  if (typical > 2) return true;
+  return cells.some(
+    (cell) =>
+      /^\s*(?:[*†‡#]|notes?\b|remarks?\b|n\.?b\.)/i.test(cell) ||
+      (typical > 1 && isBehind && cell.trim().split(/\s+/).length > 3),
+  );
 }
 
 function saysTotal(cell: string): boolean {

@@ -64,12 +64,12 @@ describe('--table', () => {
     refused(['--table', `layers=${fileOf('wrong.csv', text)}`], 'wrong.csv', ...said),
   );
 
-  test.each([
-    ['UTF-16', Buffer.from('\ufeffsoil,t\nclay,2\n', 'utf16le')],
-    ['bytes that are no text', Buffer.from([0x73, 0xff, 0xfe, 0x00])],
-  ])('refuses %s', (_, bytes) =>
-    refused(['--table', `layers=${bytesFileOf('bytes.csv', bytes)}`], 'bytes.csv', 'UTF-8'),
-  );
+  test('refuses bytes that are no text', () =>
+    refused(
+      ['--table', `layers=${bytesFileOf('bytes.csv', Buffer.from([0x73, 0xff, 0xfe, 0x00]))}`],
+      'bytes.csv',
+      'is no text',
+    ));
 
   test('refuses a table without its file, and one given twice', () => {
     refused(['--table', 'layers='], 'layers');

@@ -181,6 +181,8 @@ describe('rows that are no items', () => {
   test.each<[string, ReadOptions, string]>([
     ['Takeoff rev. C,,\n,,\nitem,V_s,w\nslab,10,5\n', { notes: 'out' }, 'rows-above-headers'],
     ['item,V_s,w\nslab,10,5\ncaps,10,5\n* as measured,,\n', { notes: 'out' }, 'row-note'],
+    ['item,V_s\nslab,\n* as measured,\n', { notes: 'out' }, 'row-note'],
+    ['item,V_s\nslab,5\nall as measured on site,\n', { notes: 'in' }, 'row-note'],
     ['item,V_s,w\n', { noRows: true }, 'table-no-rows'],
   ])('%j is asked for, and read by consent', (text, consent, code) => {
     expect(codes(readTable(text, COLUMNS))).toEqual([code]);

@@ -145,12 +145,12 @@ test('a stated decimal sign settles numbers that can be read two ways', () => {
 });
 
 test('a row with cells missing is kept and pointed out, and blank rows are left out and counted', () => {
-  const text = 'soil,thickness,s_u\nclay,1\nsand,2,9\n,,\n"two\nlines",4,9\nclay,5,9,,\n,,\nsand,6\n';
+  const text = 'soil,thickness,s_u\nclay,1\nsand,2,9\n,,\n"two\nlines",4,9\nclay,5 ft,9,,\n,,\nsand,6\n';
   const read = readTable(text, COLUMNS);
   if (!read.ok) throw new Error(read.problems[0]?.message);
   expect(read.value.cells).toEqual({
     soil: ['clay', 'sand', 'two\nlines', 'clay', 'sand'],
-    thickness: [1, 2, 4, 5, 6],
+    thickness: [1, 2, 4, '5 ft', 6],
     s_u: [null, 9, 9, 9, null],
   });
   expect(read.value.problems.map(({ code, severity, message }) => [code, severity, message])).toEqual([

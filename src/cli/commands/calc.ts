@@ -8,27 +8,32 @@ import {
   writeUtilisation,
 } from '../../notebook/index.ts';
 import { readBook } from '../books.ts';
-import { AGREES, type Command, DISAGREES, REFUSES } from '../command.ts';
-import { enterOptions } from '../enter.ts';
+import { AGREES, type Command, DISAGREES, type Output, REFUSES } from '../command.ts';
+import { type Entered, enterOptions } from '../enter.ts';
 import { printGivens, printUnits } from '../givens.ts';
-import { readOptions } from '../options.ts';
+import { type GivenOptions, readOptions } from '../options.ts';
 import { Refused, valueOrRefuse } from '../refused.ts';
 import { type PrintedResult, printResult } from '../results.ts';
+import { RefusedTable } from '../table-account.ts';
+import { tableKinds, tableOptions } from '../table-options.ts';
 
-const kinds = { set: 'many', table: 'many', get: 'many', json: 'alone' } as const;
+const kinds = { set: 'many', table: 'many', get: 'many', json: 'alone', ...tableKinds } as const;
 
 /** `quaybook calc`: enter values, compute, print results. */
 export const calc: Command = {
   name: 'calc',
-  usage: 'calc BOOK [--set NAME=VALUE]... [--table NAME=FILE.csv]... [--get NAME]... [--json]',
-  help: 'computes a book and prints its results',
+  usage:
+    'calc BOOK [--set NAME=VALUE]... [--table NAME=FILE.csv]... [--get NAME]... [--json]\n' +
+    '      [--columns "HEADER=NAME [UNIT]; #3=NAME; HEADER=-; *=-"] [--decimal point|comma] [--header yes|no]\n' +
+    '      [--totals out|in] [--notes out|in] [--skip LINES] [--empty]',
+  help: 'computes a book and prints its results; what follows --json says how the files of --table are read',
   run: (args, output) => {
     const options = readOptions('calc', args, kinds);
     const [name, ...more] = options.positionals;
     if (name === undefined || more.length > 0)
       throw new Refused('calc takes one BOOK: a file or a template’s id');
     const notebook = openNotebook(readBook(name));
-    const entered = enterOptions(notebook, options.many('table'), options.many('set'));
+    const entered = enter(notebook, options, output);
     const wanted = options.many('get');
     const items = wanted.length > 0 ? wanted.map((one) => itemNamed(notebook, one)) : resultItems(notebook);
     const results = items.map((item) => [item.id, printResult(notebook, item)] as const);
@@ -36,14 +41,63 @@ export const calc: Command = {
     if (options.alone('json')) {
       const [givens, units] = [printGivens(notebook), printUnits(notebook)];
       output.print(
-        JSON.stringify({ results: Object.fromEntries(results), problems, givens, units }, null, 2),
+        JSON.stringify(
+          {
+            results: Object.fromEntries(results),
+            problems,
+            ...(Object.keys(entered.tables).length > 0 && { tables: entered.tables }),
+            givens,
+            units,
+          },
+          null,
+          2,
+        ),
       );
-    } else for (const [id, result] of results) output.print(resultLine(id, result));
-    const told = wanted.length > 0 ? aboutAsked(problems, results, entered) : aboutAll(problems, notebook);
+    } else {
+      for (const [id, result] of results)
+        for (const line of wanted.length > 0 ? askedLines(id, result) : [resultLine(id, result)])
+          output.print(line);
+    }
+    for (const remark of entered.remarks) output.complain(remark);
+    const told = (
+      wanted.length > 0 ? aboutAsked(problems, results, entered.ids) : aboutAll(problems, notebook)
+    ).filter((found) => !isToldByCell(found, entered.ids));
     for (const found of told) output.complain(renderProblem(found));
     return statusOf(results.map(([, result]) => result));
   },
 };
+
+/** Enters the tables and values; of a table that is refused `--json` still has the account. */
+function enter(notebook: Notebook, options: GivenOptions, output: Output): Entered {
+  try {
+    return enterOptions(notebook, options.many('table'), options.many('set'), tableOptions(options));
+  } catch (error) {
+    if (error instanceof RefusedTable && options.alone('json')) {
+      const refused = { results: {}, problems: [], tables: error.tables };
+      output.print(JSON.stringify(refused, null, 2));
+    }
+    throw error;
+  }
+}
+
+/** Whether the cells of a column that was entered were told one by one already. */
+function isToldByCell({ code, cell }: Problem, entered: ReadonlySet<string>): boolean {
+  return code === 'column-out-of-range' && cell !== undefined && entered.has(cell);
+}
+
+/** A result that was asked for: a column with its values, one a line. */
+function askedLines(id: string, result: PrintedResult): readonly string[] {
+  if (result.values === undefined) return [resultLine(id, result)];
+  const unit = result.unit === '' || result.unit === '-' ? '' : ` ${result.unit}`;
+  return [
+    resultLine(id, result),
+    ...result.values.map((value, at) => {
+      const text =
+        value === null ? '(no value)' : typeof value === 'number' ? `${value}${unit}` : String(value);
+      return `  ${String(at + 1).padStart(6)}  ${text}`;
+    }),
+  ];
+}
 
 function resultItems(notebook: Notebook): readonly Item[] {
   return [...notebook.model.items.values()].filter(

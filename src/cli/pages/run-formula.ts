@@ -1,7 +1,8 @@
 import type { Problem } from '../../diagnostics/index.ts';
 import { type Book, blankBook, type Column, type Row } from '../../document/index.ts';
 import { evaluateFormula, openNotebook, type Value } from '../../notebook/index.ts';
-import { DATE_UNIT, fromSI, readEntry, standardUnits, writeQuantity } from '../../units/index.ts';
+import { DATE_UNIT, readEntry, standardUnits, writeQuantity } from '../../units/index.ts';
+import { numberIn } from '../number-in.ts';
 
 /** A formula with what it is computed over. */
 export interface FormulaToRun {
@@ -20,6 +21,8 @@ export type RunValue = number | string | boolean | undefined;
 /** What a formula gives: one value, or one a row if it is a column's. */
 export interface FormulaRun {
   readonly value: RunValue | readonly RunValue[];
+  /** The unit its numbers are in, '' for none. */
+  readonly unit: string;
   readonly problems: readonly Problem[];
 }
 
@@ -32,16 +35,18 @@ export function runFormula({ formula, given = {}, within, unit }: FormulaToRun):
     else columns.push([name, entry]);
   if (columns.length === 0 && within === undefined) {
     const { value, problems } = evaluateFormula(formula, Object.fromEntries(lines), unit);
-    return { value: value && shown(value), problems };
+    return { value: value && shown(value), unit: value?.kind === 'number' ? value.unit.text : '', problems };
   }
   const notebook = openNotebook(bookOf({ formula, lines, columns, ...place(within, unit) }));
   const problems = notebook.problems();
   if (within === undefined) {
     const result = notebook.result('sheet.result');
-    return { value: result.status === 'ok' ? shown(result.value) : undefined, problems };
+    return result.status === 'ok'
+      ? { value: shown(result.value), unit: notebook.unitOf('sheet.result').text, problems }
+      : { value: undefined, unit: '', problems };
   }
   const column = notebook.column(`sheet.${within}.result`);
-  if (column.status !== 'ok') return { value: [], problems };
+  if (column.status !== 'ok') return { value: [], unit: '', problems };
   const { reading } = column;
   const rows = Array.from({ length: reading.length }, (_, row) => reading.at(row));
   const value = rows.map((row) => {
@@ -49,7 +54,7 @@ export function runFormula({ formula, given = {}, within, unit }: FormulaToRun):
     if (typeof row.value !== 'number') return row.value;
     return shown({ kind: 'number', si: row.value, unit: column.unit });
   });
-  return { value, problems };
+  return { value, unit: column.unit.text, problems };
 }
 
 function place(within: string | undefined, unit: string | undefined) {
@@ -60,7 +65,7 @@ function place(within: string | undefined, unit: string | undefined) {
 function shown(value: Value): number | string | boolean {
   if (value.kind === 'text') return value.text;
   if (value.kind === 'truth') return value.truth;
-  return value.unit.point === 'date' ? writeQuantity(value.si, value.unit) : fromSI(value.si, value.unit);
+  return value.unit.point === 'date' ? writeQuantity(value.si, value.unit) : numberIn(value.si, value.unit);
 }
 
 interface Layout {

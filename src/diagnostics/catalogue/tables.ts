@@ -114,6 +114,16 @@ export const tables = {
       hint: 'save it as CSV in UTF-8',
     }),
   }),
+  'table-encoding-guessed': entry<RowFacts & { text: string }>({
+    title: 'A text in an old encoding',
+    explain:
+      'The text is neither UTF-8 nor UTF-16, and is read as Windows-1252. Words with accents and signs like ³ may be other ones.',
+    severity: 'warning',
+    words: ({ line, text }) => ({
+      message: `the text is not UTF-8 and is read as Windows-1252: line ${line} has ${quoted(text)}`,
+      hint: 'look whether that is right, or save it as UTF-8',
+    }),
+  }),
   'rows-above-headers': entry<RowsFacts & { header: number }>({
     title: 'Rows above the headers',
     explain:

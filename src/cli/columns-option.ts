@@ -1,0 +1,111 @@
+import { listed, nearest, quoted } from '../diagnostics/index.ts';
+import {
+  columnWords,
+  type Destination,
+  headerColumn,
+  looksLikeData,
+  type Mapping,
+  namedMapping,
+  type TableColumn,
+  type TableText,
+  type TextColumn,
+  textColumns,
+} from '../tables/index.ts';
+import { Refused } from './refused.ts';
+import { shortened } from './shortened.ts';
+
+/** One part of `--columns`: which column of the file, and what it goes to. */
+interface Direction {
+  /** Its header, `#3` for the third, `*` for all that are not settled. */
+  readonly from: string;
+  /** `NAME`, `NAME [UNIT]`, or `-` for nowhere. */
+  readonly to: string;
+}
+
+/** What `--header` says of the first row: that it names the columns, or that it is data. */
+export type HeaderOption = 'yes' | 'no' | undefined;
+
+/**
+ * What the columns of a text go to: what their headers say, and before that what `--columns` says:
+ * `HEADER=NAME [UNIT]; #3=NAME; Remarks=-; *=-`. A text whose columns are all told by their number and whose first row
+ * looks like data has no headers.
+ */
+export function directedMapping(
+  text: TableText,
+  columns: readonly TableColumn[],
+  said: readonly string[],
+  header: HeaderOption,
+): Mapping {
+  const directions = said.flatMap(directionsOf);
+  const isNumbered = directions.length > 0 && directions.every(({ from }) => /^#\d+$|^\*$/.test(from));
+  const headed = header === undefined ? !(isNumbered && looksLikeData(text)) : header === 'yes';
+  const found = textColumns(text, headed);
+  const goes = new Map(headed ? namedMapping(text, columns).goes : []);
+  for (const { from, to } of directions) {
+    if (from === '*') continue;
+    const column = columnOf(from, found);
+    goes.set(column.position, destinationOf(to, column, columns, text));
+  }
+  const rest = directions.find(({ from }) => from === '*');
+  if (rest !== undefined) {
+    if (rest.to !== '-')
+      throw new Refused(`--columns: “*=${shortened(rest.to)}” is none; “*=-” leaves the others out`);
+    for (const { position } of found) {
+      const to = goes.get(position);
+      const isTaken = to?.kind === 'column' && columns.find(({ name }) => name === to.name)?.kind === 'given';
+      if (!isTaken) goes.set(position, { kind: 'out' });
+    }
+  }
+  return { headed, goes };
+}
+
+function directionsOf(said: string): readonly Direction[] {
+  return said
+    .split(';')
+    .map((part) => part.trim())
+    .filter((part) => part !== '')
+    .map((part) => {
+      const at = part.lastIndexOf('=');
+      const [from, to] = [part.slice(0, at).trim(), part.slice(at + 1).trim()];
+      if (at < 1 || from === '' || to === '')
+        throw new Refused(`--columns takes “HEADER=NAME [UNIT]; …”, and “${shortened(part)}” is none`);
+      return { from, to };
+    });
+}
+
+function columnOf(from: string, found: readonly TextColumn[]): TextColumn {
+  const [, number] = /^#(\d+)$/.exec(from) ?? [];
+  const folded = folds(from);
+  const [column, second] = found.filter(({ position, header }) =>
+    number === undefined ? folds(header) === folded : position === Number(number) - 1,
+  );
+  if (column !== undefined && second === undefined) return column;
+  if (second !== undefined)
+    throw new Refused(
+      `--columns: two columns of the file are called “${shortened(from)}”; tell them by number, #1, #2 …`,
+    );
+  const headers = found.map(({ header }) => header).filter((header) => header !== '');
+  const near = nearest(from, headers, 1).map((one) => `; did you mean ${quoted(one)}?`);
+  throw new Refused(`--columns: the file has no column “${shortened(from)}”${near.join('')}`);
+}
+
+function destinationOf(
+  to: string,
+  { unit }: TextColumn,
+  columns: readonly TableColumn[],
+  { registry }: TableText,
+): Destination {
+  if (to === '-') return { kind: 'out' };
+  const named = headerColumn(to, columns, registry);
+  if (named === undefined) {
+    const givens = columns.filter(({ kind }) => kind === 'given').map(columnWords);
+    throw new Refused(
+      `--columns: the table has no column “${shortened(to)}” with a unit that it reads; its columns are ${listed(givens, 'and')}`,
+    );
+  }
+  return { kind: 'column', name: named.column.name, unit: named.unit === '' ? unit : named.unit };
+}
+
+function folds(header: string): string {
+  return header.trim().replace(/\s+/g, ' ').toLowerCase();
+}

@@ -1,0 +1,65 @@
+import type { Problem } from '../diagnostics/index.ts';
+import { columnLetters, type TableReading } from '../tables/index.ts';
+import { Refused } from './refused.ts';
+
+/** What became of the cells of a table file, as `--json` has it. The counts of cells add up to `cells`. */
+export interface PrintedTable {
+  readonly file: string;
+  readonly encoding: string;
+  readonly status: 'taken' | 'refused';
+  readonly rows: number;
+  readonly blank_rows: number;
+  readonly cells: number;
+  readonly cells_by_fate: Readonly<Record<string, number>>;
+  readonly columns: readonly PrintedTextColumn[];
+  readonly decimal?: string;
+  readonly delimiter?: string;
+  readonly problems: readonly Problem[];
+}
+
+/** A column of a table file: its letter, its header, and where it goes. */
+interface PrintedTextColumn {
+  readonly letter: string;
+  readonly header: string;
+  /** `null` where it goes nowhere. */
+  readonly column: string | null;
+  readonly unit: string;
+}
+
+/** A table file that is refused, with its account. */
+export class RefusedTable extends Refused {
+  readonly tables: Readonly<Record<string, PrintedTable>>;
+
+  constructor(message: string, id: string, printed: PrintedTable) {
+    super(message);
+    this.tables = { [id]: printed };
+  }
+}
+
+/** The account of a table file. */
+export function printTable(
+  file: string,
+  encoding: string,
+  read: TableReading,
+  problems: readonly Problem[],
+): PrintedTable {
+  const { account } = read;
+  const isRefused = !read.ok || problems.some(({ severity }) => severity === 'error');
+  return {
+    file,
+    encoding,
+    status: isRefused ? 'refused' : 'taken',
+    rows: account?.lines.length ?? 0,
+    blank_rows: account?.blankRows ?? 0,
+    cells: account?.cells ?? 0,
+    cells_by_fate: account?.counts ?? {},
+    columns: (account?.columns ?? []).map(({ position, header, column, unit }) => ({
+      letter: columnLetters(position),
+      header,
+      column: column ?? null,
+      unit,
+    })),
+    ...(read.ok && { decimal: read.value.decimal, delimiter: read.value.delimiter }),
+    problems,
+  };
+}

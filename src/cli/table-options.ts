@@ -1,0 +1,64 @@
+import type { Consents, Decimal } from '../tables/index.ts';
+import type { HeaderOption } from './columns-option.ts';
+import type { GivenOptions, OptionKinds } from './options.ts';
+import { Refused } from './refused.ts';
+import { shortened } from './shortened.ts';
+
+/** The options that say how the files of `--table` are read; they hold for all of them. */
+export const tableKinds = {
+  columns: 'many',
+  decimal: 'once',
+  header: 'once',
+  totals: 'once',
+  notes: 'once',
+  skip: 'many',
+  empty: 'alone',
+} as const satisfies OptionKinds;
+
+/** What was said of the files of `--table`. */
+export interface TableOptions {
+  readonly columns: readonly string[];
+  readonly header: HeaderOption;
+  readonly decimal: Decimal | undefined;
+  readonly skipped: ReadonlySet<number>;
+  readonly consents: Consents;
+}
+
+/** Reads what was said of the files of `--table`. */
+export function tableOptions(options: GivenOptions): TableOptions {
+  const totals = oneOf(options, 'totals', ['out', 'in'] as const);
+  const notes = oneOf(options, 'notes', ['out', 'in'] as const);
+  return {
+    columns: options.many('columns'),
+    header: oneOf(options, 'header', ['yes', 'no'] as const),
+    decimal: oneOf(options, 'decimal', ['point', 'comma'] as const),
+    skipped: new Set(options.many('skip').flatMap(linesOf)),
+    consents: {
+      ...(totals !== undefined && { totals }),
+      ...(notes !== undefined && { notes }),
+      ...(options.alone('empty') && { noRows: true }),
+    },
+  };
+}
+
+function oneOf<T extends string>(options: GivenOptions, name: string, words: readonly T[]): T | undefined {
+  const said = options.once(name);
+  if (said === undefined) return undefined;
+  const found = words.find((word) => word === said.trim());
+  if (found === undefined)
+    throw new Refused(`--${name} takes ${words.join(' or ')}, and “${shortened(said)}” is neither`);
+  return found;
+}
+
+const MOST_LINES = 1_000_000;
+
+/** The lines of `1-3, 14`. */
+function linesOf(said: string): readonly number[] {
+  return said.split(',').flatMap((part) => {
+    const [, first, last] = /^\s*(\d{1,7})(?:\s*-\s*(\d{1,7}))?\s*$/.exec(part) ?? [];
+    const [from, to] = [Number(first), Number(last ?? first)];
+    if (first === undefined || from < 1 || to < from || to > MOST_LINES)
+      throw new Refused(`--skip takes lines of the file as 1-3,14, and “${shortened(said)}” is none`);
+    return Array.from({ length: to - from + 1 }, (_, at) => from + at);
+  });
+}

@@ -1,0 +1,56 @@
+import { type JsonValue, listed, type Problem } from '../diagnostics/index.ts';
+import { columnWords, type TableColumn } from '../tables/index.ts';
+
+/** A column of a text as a problem tells it. */
+interface ToldColumn {
+  readonly position: number;
+  readonly header: string;
+}
+
+/** What mends a problem with a table on the command line: the option, with what it has to say. */
+const REMEDIES: Readonly<Record<string, (found: Problem, columns: readonly TableColumn[]) => string>> = {
+  'column-undecided': ({ data }, columns) => {
+    const open = data.columns as unknown as readonly ToldColumn[];
+    const parts = open.map((one) => `${called(one, data.data === true)}=NAME`);
+    return `--columns "${parts.join('; ')}" says where, NAME [UNIT] with a unit, - for left out; NAME is ${givens(columns)}`;
+  },
+  'column-calculated': ({ data }, columns) =>
+    `--columns "${called(toldIn(data))}=-" leaves it out, “=NAME [UNIT]” says where it goes; NAME is ${givens(columns)}`,
+  'column-unit-unread': ({ data }) => {
+    const units = data.choices as readonly string[];
+    const unit = units.length > 0 ? units.join(' or ') : 'UNIT';
+    return `--columns "${called(toldIn(data))}=${words(data.column)} [${unit}]"`;
+  },
+  'column-twice': ({ data }) =>
+    `--columns "${called(data.second as unknown as ToldColumn, true)}=-" leaves one of them out`,
+  'column-share': ({ data }) =>
+    `--columns "${words(data.header)}=${words(data.column)} [%]" for per cent, [-] for parts of one`,
+  'decimal-ambiguous': () => '--decimal point or --decimal comma says what stands in front of decimals',
+  'row-total': () => '--totals out leaves it out, --totals in takes it as a row like the others',
+  'row-note': () => '--notes out leaves it out, --notes in takes it as a row like the others',
+  'rows-above-headers': () => '--notes out leaves out what is not in the table, --skip LINES these lines',
+  'table-no-rows': () => '--empty says that it is meant so',
+};
+
+/** A problem with a table, with the option in place of what the page offers. */
+export function withRemedy(found: Problem, columns: readonly TableColumn[]): Problem {
+  const remedy = REMEDIES[found.code];
+  return remedy === undefined ? found : { ...found, hints: [remedy(found, columns)] };
+}
+
+/** How `--columns` calls a column: by its header, or by its number where that has signs of its own or is none. */
+function called({ header, position }: ToldColumn, byNumber = false): string {
+  return byNumber || header === '' || /[;="#*]/.test(header) ? `#${position}` : header;
+}
+
+function toldIn(data: Problem['data']): ToldColumn {
+  return { header: words(data.header), position: Number(data.position) };
+}
+
+function words(fact: JsonValue | undefined): string {
+  return typeof fact === 'string' ? fact : '';
+}
+
+function givens(columns: readonly TableColumn[]): string {
+  return listed(columns.filter(({ kind }) => kind === 'given').map(columnWords));
+}

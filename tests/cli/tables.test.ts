@@ -1,0 +1,174 @@
+import { describe, expect, test } from 'vitest';
+import type { Part } from '../../src/document/index.ts';
+import { quaybook, quaybookJson } from './run-quaybook.ts';
+import { bookFile, bytesFileOf, fileOf } from './small-book.ts';
+
+const parts: readonly Part[] = [
+  {
+    id: 'p',
+    kind: 'rows',
+    rows: [{ id: 'S', kind: 'calc', name: 'S', formula: 'SUM(takeoff.V)', unit: 'cy' }],
+  },
+  {
+    id: 't',
+    kind: 'table',
+    name: 'takeoff',
+    length: 1,
+    columns: [
+      { id: 'i', kind: 'given', name: 'item', type: 'text', chunks: [['slab']] },
+      { id: 'v', kind: 'given', name: 'V_s', unit: 'cy', range: { min: '0 cy' }, chunks: [[1]] },
+      { id: 'w', kind: 'given', name: 'w', unit: '%', default: '0 %', chunks: [[0]] },
+      { id: 'V', kind: 'calc', name: 'V', label: 'volume in place', formula: 'V_s * (1 + w)', unit: 'cy' },
+    ],
+  },
+];
+const book = bookFile('takeoff.quaybook.json', parts);
+let files = 0;
+
+/** The sum over a file brought in, with what is said of it, and what was complained of. */
+function sumOf(text: string | Uint8Array, ...args: readonly string[]) {
+  files += 1;
+  const name = `takeoff-${files}.csv`;
+  const path = typeof text === 'string' ? fileOf(name, text) : bytesFileOf(name, text);
+  const { status, out, err } = quaybook('calc', book, '--table', `takeoff=${path}`, '--get', 'S', ...args);
+  return { status, sum: out.trim().split(/\s+/).slice(1).join(' '), complaints: err.trim().split('\n') };
+}
+
+describe('a file that is refused tells what to say', () => {
+  test.each<[string, string, readonly string[]]>([
+    [
+      'item,volume in place (cy),w\nslab,1250.5,5\n',
+      '“volume in place (cy)” names the column V “volume in place”, which is calculated and takes no values; --columns "volume in place (cy)=-" leaves it out',
+      ['--columns', 'volume in place (cy)=V_s'],
+    ],
+    [
+      'Works;Menge;w\nslab;1250,5;5\n',
+      '--columns "Works=NAME; Menge=NAME" says where',
+      ['--columns', 'Works=item; Menge=V_s [cy]'],
+    ],
+    ['slab,1250.5,5\n', '--columns "#1=NAME; #2=NAME; #3=NAME"', ['--columns', '#1=item; #2=V_s; #3=w']],
+    ['item\tV_s\tw\nslab\t1.250\t5\n', '--decimal point or --decimal comma', ['--decimal', 'comma']],
+    ['item,V_s,w\nslab,1250.5,0.05\n', '--columns "w=w [%]" for per cent', ['--columns', 'w=w [-]']],
+    ['item,V_s,w\nslab,1000.5,5\ncaps,250,5\nTotal,1250.5,5\n', '--totals out', ['--totals', 'out']],
+    ['Rev. C,,\nitem,V_s,w\nslab,1250.5,5\n', '--notes out', ['--notes', 'out']],
+    ['Rev. C,,\nitem,V_s,w\nslab,1250.5,5\n', '--skip LINES', ['--skip', '1']],
+    ['item,V_s (tons),w\nslab,1250.5,5\n', '“tons”', ['--columns', 'V_s (tons)=V_s [cy]']],
+  ])('%j', (text, says, remedy) => {
+    const refused = sumOf(text);
+    expect(refused.status).toBe(2);
+    expect(refused.sum).toBe('');
+    expect(refused.complaints.join('\n')).toContain(says);
+    const read = sumOf(text, ...remedy);
+    // 1250.5 cy (or 1250 cy) and 5 % of it, to the four digits that are printed.
+    expect([read.status, read.sum.replace(/[^\d]/g, '')]).toEqual([0, '1313']);
+  });
+
+  test('no rows at all, unless that is meant', () => {
+    expect(sumOf('item,V_s\n')).toMatchObject({
+      status: 2,
+      complaints: [expect.stringMatching(/no rows .*--empty/)],
+    });
+    expect(sumOf('item,V_s\n', '--empty')).toMatchObject({ status: 0, sum: '0 cy' });
+  });
+
+  test('all bad cells at once, by line and column', () => {
+    const { status, complaints } = sumOf('item,V_s,w\nslab,n/a,5\n\ncaps,12,x\nwall,3 kN,\n');
+    expect(status).toBe(2);
+    expect(complaints).toHaveLength(3);
+    expect(complaints[0]).toMatch(/line 2, column B “V_s”: “n\/a” is not a number/);
+    expect(complaints[1]).toMatch(/line 4, column C “w”: “x” is not a number/);
+    expect(complaints[2]).toMatch(/line 5, column B “V_s”: “3 kN” is a force/);
+  });
+});
+
+test.each([
+  ['UTF-8 with a mark', Buffer.from('\ufeffitem,V_s (m³)\nslab,1\n', 'utf8')],
+  ['UTF-16 with a mark', Buffer.from('\ufeffitem,V_s (m³)\nslab,1\n', 'utf16le')],
+  ['UTF-16 without one', Buffer.from('item,V_s (m³)\nslab,1\n', 'utf16le')],
+  ['UTF-16 the other way round', Buffer.from('item,V_s (m³)\nslab,1\n', 'utf16le').swap16()],
+  ['Windows-1252, which is told', Buffer.from('item,V_s (m³)\nslab,1\n', 'latin1')],
+])('reads %s', (what, bytes) => {
+  const { status, sum, complaints } = sumOf(bytes);
+  expect([status, sum.slice(0, 5)]).toEqual([0, '1.308']);
+  expect(complaints.join('')).toMatch(what.startsWith('Windows') ? /read as Windows-1252: line 1 has/ : /^$/);
+});
+
+test('what is left out and what is remarkable is told beside the result', () => {
+  const { status, complaints } = sumOf('item,V_s,Remark\nslab,-3,wet\n,,\ncaps,4,\n', '--columns', '*=-');
+  expect(status).toBe(0);
+  expect(complaints.map((line) => line.replace(/^\S+: /, ''))).toEqual([
+    '“Remark” of the text stays out',
+    'a blank row is left out (line 3)',
+    'line 2, column B “V_s”: -3 cy is beyond the permitted range: at least 0 cy',
+  ]);
+});
+
+test('--json accounts for every cell, also of a file that is refused', () => {
+  const csv = fileOf('account.csv', 'item,V_s (m3),Remark\nslab,1,wet\nTotal,1,\n');
+  const args = ['calc', book, '--table', `takeoff=${csv}`, '--columns', 'Remark=-'];
+  const taken = quaybookJson(...args, '--totals', 'out').json.tables['s.takeoff'];
+  expect(taken).toMatchObject({
+    status: 'taken',
+    encoding: 'utf-8',
+    rows: 1,
+    cells: 9,
+    cells_by_fate: { blank: 1, held: 0, heading: 2, taken: 2, marked: 0, out: 4, refused: 0 },
+    columns: [
+      { letter: 'A', header: 'item', column: 'item', unit: '' },
+      { letter: 'B', header: 'V_s (m3)', column: 'V_s', unit: 'm^3' },
+      { letter: 'C', header: 'Remark', column: null, unit: '' },
+    ],
+  });
+  const { run, json } = quaybookJson(...args);
+  expect(run.status).toBe(2);
+  expect(json).toMatchObject({ results: {}, tables: { 's.takeoff': { status: 'refused' } } });
+  expect(json.tables['s.takeoff'].cells_by_fate).toMatchObject({ taken: 0, held: 2, refused: 2 });
+});
+
+test.each([
+  [['--columns', 'Vol=V_s'], 'the file has no column “Vol”'],
+  [['--columns', 'V_s'], '“V_s” is none'],
+  [['--columns', 'item=nope'], 'no column “nope”'],
+  [['--columns', '*=V_s'], '“*=-” leaves the others out'],
+  [['--decimal', 'dot'], '--decimal takes point or comma'],
+  [['--totals', 'maybe'], '--totals takes out or in'],
+  [['--skip', 'x'], '--skip takes lines'],
+])('%j is refused in a sentence', (args, says) => {
+  const { status, complaints } = sumOf('item,V_s\nslab,1\n', ...args);
+  expect(status).toBe(2);
+  expect(complaints).toEqual([expect.stringContaining(says)]);
+});
+
+test('a column that is asked for prints its values', () => {
+  const { out } = quaybook('calc', book, '--get', 'takeoff.V');
+  expect(out.trim().split('\n').at(-1)?.trim()).toBe('1  1 cy');
+});
+
+test('--version prints the version of the package', () => {
+  expect(quaybook('--version').out).toMatch(/^quaybook \d+\.\d+\.\d+\n$/);
+});
+
+describe('eval over columns', () => {
+  test('as the examples of the language are written', () => {
+    const { out } = quaybook(
+      'eval',
+      'RUNNINGSUM(t)',
+      '--given',
+      'layers.t=[4 m, 5 m, 6 m]',
+      '--in',
+      'layers',
+    );
+    expect(out).toBe('4 m\n9 m\n15 m\n');
+    const { json } = quaybookJson('eval', 'SUM(a.n)', '--given', 'a.n=[1 m; 2 m]', '--unit', 'cm');
+    expect(json).toMatchObject({ value: 300, unit: 'cm', problems: [] });
+  });
+
+  test.each([
+    [['--given', 'a.n=1 m'], 'takes its entries in brackets'],
+    [['--given', 'a.n=[1 m]', '--given', 'a.k=[1, 2]'], 'has 2 entries, and the columns of a before it 1'],
+  ])('%j is refused in a sentence', (args, says) => {
+    const run = quaybook('eval', 'SUM(a.n)', ...args);
+    expect(run.status).toBe(2);
+    expect(run.err).toContain(says);
+  });
+});

@@ -1,0 +1,284 @@
+import type { TableColumn } from '../../src/tables/index.ts';
+
+/** The columns that made texts are written for, as a table of quantities has them. */
+export const COLUMNS: readonly TableColumn[] = [
+  { name: 'item', label: 'description', kind: 'given', type: 'text' },
+  { name: 'area', label: 'area, if stated', kind: 'given', unit: 'sf' },
+  { name: 'thick', label: 'thickness', kind: 'given', unit: 'in' },
+  { name: 'V_s', label: 'Volume', kind: 'given', unit: 'cy' },
+  { name: 'w', label: 'allowance', kind: 'given', unit: '%' },
+  { name: 'V', label: 'volume in place', kind: 'calc', unit: 'cy' },
+];
+
+/**
+ * Units people write and what one of them is in SI. The international foot is 0.3048 m and the inch 0.0254 m exactly
+ * (NIST SP 811, 2008, Appendix B.6); the rest is their squares and cubes, written out.
+ */
+const UNITS: Readonly<Record<string, readonly (readonly [written: string, factor: number])[]>> = {
+  area: [
+    ['sf', 0.09290304],
+    ['SF', 0.09290304],
+    ['sq ft', 0.09290304],
+    ['Sq. Ft.', 0.09290304],
+    ['ft2', 0.09290304],
+    ['ft²', 0.09290304],
+    ['m2', 1],
+    ['m²', 1],
+    ['sqm', 1],
+    ['sy', 0.83612736],
+  ],
+  thick: [
+    ['in', 0.0254],
+    ['IN', 0.0254],
+    ['inches', 0.0254],
+    ['ft', 0.3048],
+    ['mm', 0.001],
+    ['MM', 0.001],
+    ['cm', 0.01],
+    ['m', 1],
+  ],
+  V_s: [
+    ['cy', 0.764554857984],
+    ['CY', 0.764554857984],
+    ['cu yd', 0.764554857984],
+    ['CU. YD.', 0.764554857984],
+    ['yd3', 0.764554857984],
+    ['cf', 0.028316846592],
+    ['m3', 1],
+    ['m³', 1],
+    ['cubic metres', 1],
+  ],
+  w: [
+    ['%', 0.01],
+    ['percent', 0.01],
+    ['-', 1],
+  ],
+};
+
+/** What one bare number is in SI in each column, by the unit of the table. */
+const OWN: Readonly<Record<string, number>> = {
+  area: 0.09290304,
+  thick: 0.0254,
+  V_s: 0.764554857984,
+  w: 0.01,
+};
+
+/** A row that was written: its words and its values in SI, by column; a blank cell is null. */
+export type MadeRow = Readonly<Record<string, string | number | null>>;
+
+/** A text as bytes, and what was written in it. */
+export interface MadeText {
+  readonly bytes: Uint8Array;
+  readonly text: string;
+  readonly rows: readonly MadeRow[];
+  readonly decimal: 'point' | 'comma';
+  /** The lines of titles, totals and notes, counted from 1. */
+  readonly others: ReadonlySet<number>;
+}
+
+/** Numbers in [0, 1) from a seed: a linear congruential generator of 32 bits with its bits mixed. */
+function chance(seed: number): () => number {
+  let state = (seed * 2654435761) >>> 0;
+  return () => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    const mixed = Math.imul(state ^ (state >>> 15), 2246822519);
+    return ((mixed ^ (mixed >>> 13)) >>> 0) / 2 ** 32;
+  };
+}
+
+interface Hand {
+  readonly decimal: '.' | ',';
+  readonly group: string;
+  readonly delimiter: string;
+  /** Whether cells that hold the delimiter are put in quotation marks. */
+  readonly careful: boolean;
+}
+
+const HANDS: readonly (readonly [decimal: '.' | ',', group: string])[] = [
+  ['.', ''],
+  ['.', ','],
+  ['.', ' '],
+  ['.', "'"],
+  [',', ''],
+  [',', '.'],
+  [',', ' '],
+  [',', '\u202f'],
+];
+
+/** Makes a text as somebody might write it, by a seed. */
+export function makeText(seed: number): MadeText {
+  const random = chance(seed);
+  const is = (share: number): boolean => random() < share;
+  const one = <T>(items: readonly T[]): T => items[Math.floor(random() * items.length)] as T;
+  const [decimal, group] = one(HANDS);
+  const hand: Hand = { decimal, group, delimiter: one([',', ';', '\t']), careful: is(0.85) };
+  const numeric = ['area', 'thick', 'V_s', 'w'].filter(() => is(0.6));
+  const names = numeric.length > 0 ? ['item', ...numeric] : ['item', 'V_s'];
+  const heads = names.map((name) => headOf(name, is, one));
+  const hasUnitRow = heads.some(({ below }) => below !== '');
+
+  const lines: string[][] = [];
+  const others: string[][] = [];
+  const other = (cells: string[]): void => {
+    lines.push(cells);
+    others.push(cells);
+  };
+  if (is(0.1))
+    for (let at = 0; at < 2; at += 1) other(padded(['Takeoff of the north berth, rev. C'], names, is));
+  lines.push(heads.map(({ text }) => text));
+  if (hasUnitRow) lines.push(heads.map(({ below }) => below));
+  const count = 1 + Math.floor(random() * 7);
+  const decimals = Math.floor(random() * 4);
+  const rows: MadeRow[] = [];
+  const sums = new Map<string, number>();
+  for (let at = 0; at < count; at += 1) {
+    if (is(0.04)) lines.push(names.map(() => ''));
+    const row: Record<string, string | number | null> = {};
+    const cells = heads.map((head) => {
+      if (head.name === 'item') {
+        const words = itemOf(at, is);
+        row.item = words.trim();
+        return words;
+      }
+      if (is(0.08)) {
+        row[head.name] = null;
+        return '';
+      }
+      const size = head.name === 'w' ? one([1, 30]) : one([9, 90, 900, 9000]);
+      const x = Number((random() * size + (decimals === 0 ? 1 : 0.1)).toFixed(decimals));
+      const [text, value] = written(x, decimals, hand, is, one);
+      sums.set(head.name, (sums.get(head.name) ?? 0) + x);
+      row[head.name] = value * head.factor;
+      return head.beside === '' ? text : `${text} ${head.beside}`;
+    });
+    rows.push(row);
+    lines.push(is(0.02) ? cells.slice(0, -1) : cells);
+  }
+  if (is(0.12)) other(totalOf(heads, sums, decimals, hand, one));
+  if (is(0.06)) other(padded(['* measured from the drawings'], names, is));
+
+  const quoted = lines.map((cells) => cells.map((cell) => quotedIn(cell, hand)).join(hand.delimiter));
+  const text = `${quoted.join(one(['\n', '\r\n']))}${one(['', '\n', '\n\n'])}`;
+  const starts = quoted.map((_, at) => quoted.slice(0, at).join('\n').split('\n').length + (at > 0 ? 1 : 0));
+  return {
+    ...encoded(text, one),
+    rows,
+    decimal: decimal === '.' ? 'point' : 'comma',
+    others: new Set(others.map((cells) => starts[lines.indexOf(cells)] ?? 0)),
+  };
+}
+
+interface Head {
+  readonly name: string;
+  readonly text: string;
+  /** The unit in the row below, '' for none. */
+  readonly below: string;
+  /** The unit beside each number, '' for none. */
+  readonly beside: string;
+  /** What one bare number of the column is in SI. */
+  readonly factor: number;
+}
+
+function headOf(name: string, is: (share: number) => boolean, one: <T>(items: readonly T[]) => T): Head {
+  const column = COLUMNS.find((found) => found.name === name);
+  const called = one([name, name, column?.label ?? name, (column?.label ?? name).toUpperCase()]);
+  const own = OWN[name];
+  const units = UNITS[name];
+  if (own === undefined || units === undefined)
+    return { name, text: called, below: '', beside: '', factor: 1 };
+  const [unit, factor] = one(units);
+  const bare = { name, text: called, below: '', beside: '', factor };
+  if (is(0.25)) return { ...bare, factor: own };
+  if (is(0.12)) return { ...bare, below: one([unit, `(${unit})`, `[${unit}]`]) };
+  if (is(0.12) && unit !== '-') return { ...bare, beside: unit };
+  const form = one([
+    `${called} (${unit})`,
+    `${called} [${unit}]`,
+    `${called}, ${unit}`,
+    `${called} ${unit}`,
+    `${called}/${unit}`,
+    `${called} in ${unit}`,
+    `${called} - ${unit}`,
+  ]);
+  return { ...bare, text: form };
+}
+
+function itemOf(at: number, is: (share: number) => boolean): string {
+  if (is(0.04)) return `slab ${at}\nwest, "low"`;
+  return is(0.05) ? `Pfähle Ø ${at + 1}` : `slab ${at + 1}${is(0.1) ? ', east' : ''}`;
+}
+
+/** A number as the hand writes it, and its value where that is not the number itself. */
+function written(
+  x: number,
+  decimals: number,
+  hand: Hand,
+  is: (share: number) => boolean,
+  one: <T>(items: readonly T[]) => T,
+): readonly [text: string, value: number] {
+  const plain = digitsOf(x, decimals, hand);
+  if (is(0.93)) return [plain, x];
+  return one<readonly [string, number]>([
+    [`(${plain})`, -x],
+    [`${plain}-`, -x],
+    [`−${plain}`, -x],
+    [`${x}E3`.replace('.', hand.decimal), x * 1000],
+    ['12 1/2', 12.5],
+    [plain.replace(/\d/g, (digit) => String.fromCharCode(digit.charCodeAt(0) + 0xfee0)), x],
+    [`about ${plain}`, Number.NaN],
+    ['n/a', Number.NaN],
+    ['-', Number.NaN],
+  ]);
+}
+
+function digitsOf(x: number, decimals: number, { decimal, group }: Hand): string {
+  const [whole = '', fraction = ''] = x.toFixed(decimals).split('.');
+  const grouped = whole.replace(/\B(?=(?:\d{3})+$)/g, group);
+  return fraction === '' ? grouped : `${grouped}${decimal}${fraction}`;
+}
+
+function totalOf(
+  heads: readonly Head[],
+  sums: ReadonlyMap<string, number>,
+  decimals: number,
+  hand: Hand,
+  one: <T>(items: readonly T[]) => T,
+): string[] {
+  return heads.map(({ name, beside }) => {
+    if (name === 'item') return one(['Total', 'TOTAL', 'Grand total:', 'Summe', 'Subtotal']);
+    const sum = digitsOf(sums.get(name) ?? 0, decimals, hand);
+    return beside === '' ? sum : `${sum} ${beside}`;
+  });
+}
+
+function padded(
+  cells: readonly string[],
+  names: readonly string[],
+  is: (share: number) => boolean,
+): string[] {
+  return is(0.7) ? names.map((_, at) => cells[at] ?? '') : [...cells];
+}
+
+function quotedIn(cell: string, { delimiter, careful }: Hand): string {
+  if (/["\n]/.test(cell)) return `"${cell.replaceAll('"', '""')}"`;
+  return careful && cell.includes(delimiter) ? `"${cell}"` : cell;
+}
+
+function encoded(
+  text: string,
+  one: <T>(items: readonly T[]) => T,
+): { readonly bytes: Uint8Array; readonly text: string } {
+  const encoding = one(['utf-8', 'utf-8', 'utf-8', 'mark', 'utf-16le', 'utf-16le mark', 'utf-16be', '1252']);
+  if (encoding === 'utf-8') return { text, bytes: Buffer.from(text, 'utf8') };
+  if (encoding === 'mark') return { text, bytes: Buffer.from(`\ufeff${text}`, 'utf8') };
+  if (encoding === '1252') {
+    // Of what is written only these are not in Windows-1252, or not at their code point.
+    const western = text
+      .replaceAll('−', '-')
+      .replaceAll('\u202f', '\u00a0')
+      .replace(/[\uff00-\uff5f]/g, '#');
+    return { text: western, bytes: Buffer.from(western, 'latin1') };
+  }
+  const wide = Buffer.from(encoding.endsWith('mark') ? `\ufeff${text}` : text, 'utf16le');
+  return { text, bytes: encoding === 'utf-16be' ? wide.swap16() : wide };
+}
