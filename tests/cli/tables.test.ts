@@ -93,6 +93,15 @@ test.each([
   expect(complaints.join('')).toMatch(what.startsWith('Windows') ? /read as Windows-1252: line 1 has/ : /^$/);
 });
 
+test('that an encoding is guessed stands in the account', () => {
+  const path = bytesFileOf('western.csv', Buffer.from('item,V_s\nPf\u00e4hle,1\n', 'latin1'));
+  const { json } = quaybookJson('calc', book, '--table', `takeoff=${path}`);
+  expect(json.tables['s.takeoff'].problems[0]).toMatchObject({
+    code: 'table-encoding-guessed',
+    data: { line: 2, text: 'Pfähle,1' },
+  });
+});
+
 test('what is left out and what is remarkable is told beside the result', () => {
   const { status, complaints } = sumOf('item,V_s,Remark\nslab,-3,wet\n,,\ncaps,4,\n', '--columns', '*=-');
   expect(status).toBe(0);
