@@ -211,7 +211,7 @@ test('a separator stated in the first line is none of its cells', () => {
 });
 
 test('cells that are not read are told with line and column, all to a limit', () => {
-  const check: ReadOptions['check'] = (column, cell) =>
+  const check: NonNullable<ReadOptions['check']> = (column, cell) =>
     column === 'V_s' && typeof cell === 'string'
       ? { ...problemLike, message: `${cell} is no number` }
       : column === 'V_s' && typeof cell === 'number' && cell < 0

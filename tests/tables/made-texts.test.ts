@@ -25,7 +25,7 @@ function unitOf(name: string) {
 const isWord = (name: string): boolean => COLUMNS.find((column) => column.name === name)?.type === 'text';
 
 /** What is wrong with a cell, as the book that takes it would find. */
-const check: ReadOptions['check'] = (name, cell) => {
+const check: NonNullable<ReadOptions['check']> = (name, cell) => {
   if (isWord(name) || typeof cell === 'number') return undefined;
   const read = readEntry(`${cell}`, standardUnits, unitOf(name));
   return read.ok ? undefined : read.problems[0];
