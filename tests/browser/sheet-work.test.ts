@@ -32,7 +32,7 @@ describe('what a line has beyond its cells', () => {
     await line(page, 'berth the ship comes to').locator('.sentence').waitFor();
     await value('berth the ship comes to').click();
     await page.keyboard.press('F2');
-    await page.getByRole('option', { name: 'Berth 5, south' }).click();
+    await page.locator('quay-sheet').getByRole('option', { name: 'Berth 5, south' }).click();
     await expect.poll(() => value('berth the ship comes to').textContent()).toContain('Berth 5, south');
     expect(await line(page, 'berth the ship comes to').locator('.sentence').count()).toBe(0);
   });

@@ -38,7 +38,8 @@ import { PaperTurn } from './paper/paper-turn.ts';
 import { printStyles } from './paper/print-styles.ts';
 import { CellFocus } from './place/cell-focus.ts';
 import { carryOut } from './place/commands.ts';
-import { type GridMap, gridMap, hasTitle, placeAt } from './place/grid-map.ts';
+import { fieldToFill } from './place/field-to-fill.ts';
+import { type GridMap, type GridRow, gridMap, hasTitle, placeAt } from './place/grid-map.ts';
 import { commandOf } from './place/keys.ts';
 import { type Motion, moved } from './place/motions.ts';
 import { PointerEvents } from './place/pointer-events.ts';
@@ -186,9 +187,11 @@ export class QuaySheet extends LitElement implements SheetHost {
     const from = this.place ?? placeAt(this.#map, 0, this.#wanted);
     if (!from) return;
     const page = Math.max(3, Math.floor(this.clientHeight / 44));
-    const to = moved(this.#map, from, motion, this.#wanted, page);
+    const to = moved(this.#map, from, motion, this.#wanted, page, this.#fill);
     if (to) this.goTo(to, extend, motion.includes('up') || motion.includes('down'));
   }
+
+  readonly #fill = (row: GridRow): string | undefined => this.sheet && fieldToFill(this.sheet, row);
 
   /** Makes a cell the active one and gives it the focus. */
   goTo(place: CellPlace, extend = false, keepWanted = false): void {
@@ -327,7 +330,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   #leadsOn(motion: Motion): boolean {
     if (motion !== 'next' && motion !== 'previous') return true;
     const { place } = this;
-    return place !== undefined && !samePlace(moved(this.#map, place, motion, '', 1), undefined);
+    return place !== undefined && !samePlace(moved(this.#map, place, motion, '', 1, this.#fill), undefined);
   }
 
   readonly #told = (event: SessionEvent): void => {

@@ -1,5 +1,5 @@
 import type { CellPlace } from '../../session/place.ts';
-import { type GridMap, placeAt } from './grid-map.ts';
+import { type GridMap, type GridRow, placeAt } from './grid-map.ts';
 
 /** A move of the active cell. */
 export type Motion =
@@ -18,7 +18,8 @@ export type Motion =
 
 /**
  * Where a motion leads. `wanted` is the field the person came down in, which short rows between do not make them
- * lose; `page` is how many rows a page has. Stays where it is at the edges.
+ * lose; `page` is how many rows a page has. Stays where it is at the edges. Behind the last cell of a row Tab goes to
+ * the next one that `fill` knows a field of, so that what is typed on never replaces a source, a title or a formula.
  */
 export function moved(
   map: GridMap,
@@ -26,6 +27,7 @@ export function moved(
   motion: Motion,
   wanted: string,
   page: number,
+  fill: (row: GridRow) => string | undefined = ({ fields }) => fields[0],
 ): CellPlace | undefined {
   const index = map.indexOf(place);
   const row = map.rowAt(index);
@@ -59,7 +61,7 @@ export function moved(
     case 'last':
       return endOf(map, map.count - 1, 'end');
     case 'next':
-      return column + 1 < row.fields.length ? within(column + 1) : endOf(map, index + 1, 'start');
+      return column + 1 < row.fields.length ? within(column + 1) : nextToFill(map, index + 1, fill);
     case 'previous':
       return column > 0 ? within(column - 1) : endOf(map, index - 1, 'end');
   }
@@ -69,4 +71,17 @@ function endOf(map: GridMap, index: number, end: 'start' | 'end'): CellPlace | u
   const row = map.rowAt(index);
   const field = row?.fields.at(end === 'start' ? 0 : -1);
   return row && field !== undefined ? { sheet: map.sheet, part: row.part, item: row.item, field } : undefined;
+}
+
+function nextToFill(
+  map: GridMap,
+  from: number,
+  fill: (row: GridRow) => string | undefined,
+): CellPlace | undefined {
+  for (let index = from; index < map.count; index += 1) {
+    const row = map.rowAt(index);
+    const field = row && fill(row);
+    if (row && field !== undefined) return { sheet: map.sheet, part: row.part, item: row.item, field };
+  }
+  return undefined;
 }
