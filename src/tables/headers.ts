@@ -102,7 +102,7 @@ function splitUnit(header: string): { readonly name: string; readonly unit: stri
 }
 
 /** The column called so by name or else label, in this case or else in any. */
-export function columnCalled(text: string, columns: readonly TableColumn[]): TableColumn | undefined {
+function columnCalled(text: string, columns: readonly TableColumn[]): TableColumn | undefined {
   const wanted = spaced(text);
   if (wanted === '') return undefined;
   const folded = wanted.toLowerCase();

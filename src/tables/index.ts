@@ -1,5 +1,5 @@
 export type { Account, Fate } from './account.ts';
-export { columnLetters, columnWords, isNumeric, type TableCell, type TableColumn } from './column.ts';
+export { columnLetters, columnWords, type TableCell, type TableColumn } from './column.ts';
 export type { Decimal } from './decimals.ts';
 export { encodingOf } from './encoding.ts';
 export { guarded, unguarded } from './guarded-text.ts';
