@@ -1,6 +1,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Problem } from '../../diagnostics/index.ts';
 import type { GivenColumn, Table } from '../../document/index.ts';
+import type { TableReading } from '../../tables/index.ts';
+import { accountNumbers } from '../editing/account.ts';
+import type { Where } from '../editing/put-rows.ts';
 
 /** The most problems, and the most cells without a value, that are named one by one. */
 const MOST = 8;
@@ -22,8 +25,29 @@ function columnLine({ name, label, unit }: GivenColumn): TemplateResult {
   return html`<li>${name} <span>${heading} ${unit === undefined || unit === '' ? '' : `(${unit})`}</span></li>`;
 }
 
+/** What is taken of a text, and what goes for it, or why nothing is; with what became of its cells. */
+export function foundWords(table: Table, read: TableReading, where: Where): TemplateResult {
+  const numbers = read.account ? accountNumbers(read.account.counts) : '';
+  if (!read.ok)
+    return html`${namedProblems(read.problems)}${numbers === '' ? nothing : html`<p>${numbers}.</p>`}`;
+  const { length, problems, cells } = read.value;
+  const emptied = table.columns.filter(({ kind, name }) => kind === 'given' && !(name in cells));
+  const rows = length === 1 ? '1 row is taken' : `${length} rows are taken`;
+  const wiped = where.kind === 'replace' && (table.length ?? 0) > 0 && emptied.length > 0;
+  return html`<p>${rows}; ${numbers}.</p>
+    ${
+      wiped
+        ? html`<p class="trouble">
+            The rows there go, and ${emptied.map(({ name }) => name).join(', ')} will be blank: the text has nothing for
+            ${emptied.length === 1 ? 'it' : 'them'}.
+          </p>`
+        : nothing
+    }
+    ${namedProblems(problems)}`;
+}
+
 /** The first of some problems, and how many more there are. */
-export function namedProblems(problems: readonly Problem[]): TemplateResult {
+function namedProblems(problems: readonly Problem[]): TemplateResult {
   const more = problems.length - MOST;
   return html`${problems
     .slice(0, MOST)

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { readTextFile } from '../../../src/app/storage/read-text-file.ts';
+import { encodingOf } from '../../../src/tables/index.ts';
 
 describe('the text of a file', () => {
   test('is read as UTF-8, without its mark', async () => {
@@ -26,6 +27,17 @@ describe('the text of a file', () => {
     expect(await readTextFile(new Blob([new Uint8Array([0x4b, 0xfc, 0x73])]), 100)).toMatchObject({
       ok: false,
       problems: [{ code: 'file-not-utf-8', message: 'the file is not UTF-8 text' }],
+    });
+  });
+
+  test('is read in the encoding that is found, and refused where none is', async () => {
+    const western = new Blob([new Uint8Array([0x4b, 0xfc, 0x73, 0x74, 0x65, 0x20, 0xb2])]);
+    expect(await readTextFile(western, 100, encodingOf)).toEqual({ ok: true, value: 'Küste ²' });
+    const wide = new Blob([new Uint8Array([0xff, 0xfe, 0x41, 0, 0x3b, 0])]);
+    expect(await readTextFile(wide, 100, encodingOf)).toEqual({ ok: true, value: 'A;' });
+    const archive = new Blob([new Uint8Array([0x50, 0x4b, 3, 4, 0, 0, 0, 8, 0, 0x81])]);
+    expect(await readTextFile(archive, 100, encodingOf)).toMatchObject({
+      problems: [{ code: 'file-not-utf-8' }],
     });
   });
 });
