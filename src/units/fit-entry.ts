@@ -1,4 +1,5 @@
 import { type Fix, fail, type Outcome, problem, type Span, succeed } from '../diagnostics/index.ts';
+import { isCurrencyCode } from './currency-table.ts';
 import { overDimension, sameDimension } from './dimension.ts';
 import { bareLength, datumOf, elevationUnit, lengthText } from './elevation.ts';
 import type { Entry } from './entry.ts';
@@ -99,11 +100,26 @@ function mismatch(
     const fixes = instead === '' ? [] : unitFixes(text, written, instead, span);
     return fail(problem('entry-mass-force', span, { written: text, isA, wants, instead }, fixes));
   }
+  const currencies = currenciesThatDiffer(written, row);
+  if (currencies !== undefined)
+    return fail(problem('entry-currency', span, { written: text, isA, wants, ...currencies }));
   const [meant = ''] = sameButForCase(written, row, registry);
   const fixes = meant === '' ? [] : unitFixes(text, written, meant, span);
   return fail(
     problem('entry-unit-mismatch', span, { written: text, isA, wants, unit: row.text, meant }, fixes),
   );
+}
+
+/** The currencies of two units that differ in nothing else. */
+function currenciesThatDiffer(
+  written: Unit,
+  row: Unit,
+): { readonly from: string; readonly to: string } | undefined {
+  const [a, b, ...more] = overDimension(row.dimension, written.dimension).powers;
+  if (!a || !b || more.length > 0 || a[1].n * b[1].n >= 0) return undefined;
+  if (!isCurrencyCode(a[0]) || !isCurrencyCode(b[0])) return undefined;
+  const inRow = row.dimension.powers.some(([base]) => base === a[0]);
+  return inRow ? { from: b[0], to: a[0] } : { from: a[0], to: b[0] };
 }
 
 /** Puts another unit in place of the one written, where the entry ends with it as it is named. */

@@ -44,13 +44,13 @@ export function suggestUnits(dimension: Dimension, angle: boolean, registry: Uni
   });
 }
 
-/** What a quantity is called, with an article: "a length"; money is "an amount of money" or "a price". */
+/** What a quantity is called, with an article: "a length"; money is "an amount of money in USD" or "a price or rate in USD". */
 export function quantityName(dimension: Dimension, angle: boolean): string {
   const row = rowOf(dimension, angle);
   if (row !== undefined) return row.name;
   const money = dimension.powers.find(([base]) => isCurrencyCode(base));
   if (money !== undefined && money[1].n === 1 && money[1].d === 1) {
-    return dimension.powers.length === 1 ? 'an amount of money' : 'a price or rate of money';
+    return `${dimension.powers.length === 1 ? 'an amount of money' : 'a price or rate'} in ${money[0]}`;
   }
   return 'a quantity';
 }

@@ -23,7 +23,7 @@ test.each<[string, Cell, RegExp]>([
   ['V_s', '-', /^“-” is not a number/],
   ['V_s', '3 kN', /“3 kN” is a force/],
   ['price', '#REF!', /^“#REF!” is not a number/],
-  ['price', '$5', /^“\$5” is an amount of money/],
+  ['price', '$5', /^“\$5” is an amount of money in USD/],
 ])('a cell of %s with %j has no value, as the notebook reads it', (column, cell, words) => {
   expect(check(column, cell)).toMatchObject({
     severity: 'error',

@@ -126,8 +126,8 @@ test.each([
   ['kip', 'a force'],
   ['%', 'a plain number'],
   ['deg', 'an angle'],
-  ['USD', 'an amount of money'],
-  ['USD/cy', 'a price or rate of money'],
+  ['USD', 'an amount of money in USD'],
+  ['USD/cy', 'a price or rate in USD'],
   ['USD^2', 'a quantity'],
   ['m^7', 'a quantity'],
 ])('%s measures %s', (text, name) => {

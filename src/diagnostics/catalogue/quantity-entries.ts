@@ -98,6 +98,15 @@ const kinds = {
       hint: mismatchHint(unit, meant),
     }),
   }),
+  'entry-currency': entry<{ written: string; isA: string; wants: string; from: string; to: string }>({
+    title: 'An entry in another currency than its line',
+    explain:
+      'Currencies have no fixed rate to one another, so money of one is never read as money of another. Give the rate as a line of its own, and convert by a formula.',
+    words: ({ written, isA, wants, from, to }) => ({
+      message: `${quoted(written)} is ${isA}, and this line takes ${wants}: the currencies differ, ${from} and ${to}`,
+      hint: `give the rate of exchange as a line in ${to}/${from}, and convert by a formula`,
+    }),
+  }),
   'entry-mass-force': entry<{ written: string; isA: string; wants: string; instead: string }>({
     title: 'A mass where a force is needed, or the reverse',
     explain:
