@@ -1,7 +1,14 @@
 import { nearest, type Problem, problem } from '../diagnostics/index.ts';
 import type { Choice, Given, Range } from '../document/index.ts';
 import { plainType, type Type, textType, truthType, typeOfUnit, unknownType } from '../language/index.ts';
-import { type Entry, readEntry, type Unit, type UnitRegistry, writeQuantity } from '../units/index.ts';
+import {
+  barePercent,
+  type Entry,
+  readEntry,
+  type Unit,
+  type UnitRegistry,
+  writeQuantity,
+} from '../units/index.ts';
 import type { InputItem } from './model.ts';
 import { reservedProblems } from './spelled-name.ts';
 import { readUnitColumn } from './unit-column.ts';
@@ -12,10 +19,17 @@ export function readGiven(id: string, sheet: string, row: Given, registry: UnitR
   const read = readEntry(row.entry, registry, unit);
   const entry = read.ok ? read.value : undefined;
   const entryProblems = read.ok ? [] : read.problems;
+  const doubt = entry?.kind === 'number' && unit ? barePercent(row.entry, entry.si, unit) : undefined;
   const rangeProblems = entry && row.range ? outOfRange(entry, row.range, unit, registry) : [];
   // An entry that cannot be read gives no type, so that what refers to it waits instead of disagreeing.
   const type = unit ? typeOfUnit(unit) : read.ok ? typeOfEntry(entry) : unknownType;
-  const problems = [...reservedProblems(row.name), ...unitProblems, ...entryProblems, ...rangeProblems];
+  const problems = [
+    ...reservedProblems(row.name),
+    ...unitProblems,
+    ...entryProblems,
+    ...(doubt ? [doubt] : []),
+    ...rangeProblems,
+  ];
   return { kind: 'input', id, sheet, row, type, problems, ...(unit && { unit }), ...(entry && { entry }) };
 }
 

@@ -1,6 +1,7 @@
 import { inCell, type Problem, problem } from '../diagnostics/index.ts';
 import type { ColumnReading } from '../engine/index.ts';
-import { rangeWarning } from './load-column.ts';
+import { columnWarnings } from './column-warnings.ts';
+
 import type { FormulaColumnItem, InputColumnItem, Item, Model } from './model.ts';
 import { standing } from './read-result.ts';
 import type { ColumnResult, Result } from './result.ts';
@@ -77,10 +78,10 @@ function problemsOf(item: Item, model: Model, { result, column }: Standings): re
   }
   const read = column(item.id);
   if (read.status !== 'ok') return [...own, read.problem];
-  const warning =
-    item.kind === 'input column' ? rangeWarning(item, read.reading.values, model.registry) : undefined;
+  const warnings =
+    item.kind === 'input column' ? columnWarnings(item, read.reading.values, model.registry) : [];
   const rows = rowProblems(item, read.reading);
-  return [...own, ...(warning ? [inCell(warning, item.id)] : []), ...rows];
+  return [...own, ...warnings.map((found) => inCell(found, item.id)), ...rows];
 }
 
 /** The first rows of a column that have a problem, and a blank where the column may not have one. */

@@ -1,5 +1,5 @@
 import type { Problem } from '../diagnostics/index.ts';
-import { DATE_UNIT, readEntry } from '../units/index.ts';
+import { barePercent, DATE_UNIT, readEntry } from '../units/index.ts';
 import { readCell } from './columns.ts';
 import { outOfRange, readGiven } from './inputs.ts';
 import type { Notebook } from './notebook.ts';
@@ -31,5 +31,7 @@ export function tryEntry({ model, book }: Notebook, id: string, text: string): E
   if (column.type === 'truth') return { value: { kind: 'truth', truth: value === 1 }, problems: [] };
   const read = column.range && unit && unit !== DATE_UNIT ? readEntry(text, model.registry, unit) : undefined;
   const beyond = read?.ok && column.range ? outOfRange(read.value, column.range, unit, model.registry) : [];
-  return { value: readValue(value, unitOf(item, model, system)), problems: beyond };
+  const doubt = typeof value === 'number' && unit ? barePercent(text, value, unit) : undefined;
+  const problems = doubt ? [doubt, ...beyond] : beyond;
+  return { value: readValue(value, unitOf(item, model, system)), problems };
 }

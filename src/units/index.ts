@@ -1,4 +1,5 @@
 export { isBareNumber } from './bare-number.ts';
+export { barePercent, isPerCent, mayBeShare, shareText } from './bare-percent.ts';
 export { type CalendarDate, dateFromSI, dateToSI, writeDate } from './calendar.ts';
 export {
   baseDimension,

@@ -14,7 +14,7 @@ import { entryOf, fitEntry, holdEntry, takes } from './fit-entry.ts';
 import { normaliseLookAlikes } from './look-alikes.ts';
 import { readQuantity, startsQuantity } from './read-quantity.ts';
 import type { UnitRegistry } from './registry.ts';
-import { DATE_UNIT, PLAIN_UNIT, type Unit } from './unit.ts';
+import { DATE_UNIT, PLAIN_UNIT, STATED_PLAIN, type Unit } from './unit.ts';
 
 const LONGEST_NUMBER = 200;
 const LONGEST_TEXT = 2000;
@@ -112,7 +112,9 @@ function readCarefully(text: string, registry: UnitRegistry, row: Unit | undefin
       ? offerText(quantity.problems, written, span)
       : fittingFirst(quantity.problems, normalised, registry, row);
   }
-  const { x, unit } = quantity.value;
+  const { x, unit: stated } = quantity.value;
+  // Where numbers are plain anyway nothing is stated that has to be kept.
+  const unit = stated === STATED_PLAIN && (row?.text ?? '') === '' ? PLAIN_UNIT : stated;
   if (row === undefined) return holdEntry(x, unit ?? PLAIN_UNIT, written, span);
   if (row.point === 'date') return fail(problem('entry-date-wanted', span, { written }));
   return unit === undefined

@@ -4,7 +4,7 @@ import { readFeetInches } from './feet-inches.ts';
 import { readUnit } from './read-unit.ts';
 import type { UnitRegistry } from './registry.ts';
 import { scanNumber, startsNumber } from './scan-number.ts';
-import type { Unit } from './unit.ts';
+import { STATED_PLAIN, type Unit } from './unit.ts';
 
 /** A number as written, in the unit written with it; no unit if none was written. */
 export interface WrittenQuantity {
@@ -66,6 +66,8 @@ function finish(
   if (rest === '') {
     return symbol === '' ? succeed({ x, unit: undefined }) : withUnit(x, readUnit(symbol, registry), 0);
   }
+  // Set apart it is the unit of plain numbers; behind the digits it would be a minus sign of bookkeepers.
+  if (rest === '-' && symbol === '' && at > end) return succeed({ x, unit: STATED_PLAIN });
   const isUnit = rest !== 'date' && (symbol === '' ? STARTS_UNIT : STARTS_DATUM).test(rest);
   if (!isUnit) {
     const span = { from: base + at, to: base + source.length };

@@ -23,6 +23,9 @@ export interface Unit {
 /** Plain numbers: no unit. */
 export const PLAIN_UNIT: Unit = { text: '', dimension: PLAIN, factor: 1, offset: 0, angle: false };
 
+/** Plain numbers of which it was said that they are, with `-` as their unit: in a line of per cent 0.05 is then 5 %. */
+export const STATED_PLAIN: Unit = { ...PLAIN_UNIT, text: '-' };
+
 /** A number in `unit` as SI. */
 export function toSI(x: number, unit: Unit): number {
   return unit.offset === 0 ? x * unit.factor : x * unit.factor + unit.offset;

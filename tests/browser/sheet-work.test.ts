@@ -12,6 +12,31 @@ beforeEach(async () => {
 const dialog = () => page.getByRole('dialog', { name: /^Details/ });
 const value = (label: string) => cell(page, label, 'value');
 
+describe('a number at or below 1 on a line of per cent', () => {
+  test('is told with both readings, at one key each, and on the line until either is written out', async () => {
+    const tolerance = 'manufacturing tolerance';
+    await showSheet(page, 'Fender: energy and reaction');
+    await value(tolerance).click();
+    await page.keyboard.type('0.10');
+    const note = page.locator('#note.warning');
+    await expect.poll(() => note.textContent()).toMatch(/0\.10 is read as 0\.10 %, and would be 10 %/);
+    expect(await note.getByRole('button').allTextContents()).toEqual([
+      expect.stringMatching(/Alt\+Enter.*write 0\.10 %/s),
+      expect.stringMatching(/write 10 %/),
+    ]);
+    await page.keyboard.press('Enter');
+    await expect
+      .poll(() => line(page, tolerance).locator('.sentence').textContent())
+      .toMatch(/would be 10 %/);
+    await value(tolerance).click();
+    await page.keyboard.type('0.1');
+    await note.getByRole('button', { name: 'write 10 %' }).click();
+    await page.keyboard.press('Enter');
+    await expect.poll(() => line(page, tolerance).locator('.sentence').count()).toBe(0);
+    expect(await value(tolerance).textContent()).toMatch(/^\s*10\b/);
+  });
+});
+
 describe('what a line has beyond its cells', () => {
   test('the options of a choice are written, and chosen from', async () => {
     await showSheet(page, 'Design ship, water and added mass');

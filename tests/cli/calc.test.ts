@@ -87,6 +87,17 @@ describe('calc', () => {
     expect(run.status).toBe(0);
     expect(json.problems).toMatchObject([{ code: 'out-of-range', severity: 'warning', cell: 's.b' }]);
   });
+
+  test('a share set on a line of per cent is read in its unit, and both readings are pointed out', () => {
+    const said = /0\.10 is read as 0\.10 %, and would be 10 % as a part of one/;
+    const { json } = quaybookJson('calc', 'fender-energy', '--set', 'fender.tol=0.10', '--get', 'fender.tol');
+    expect(json.results['fender.tol']).toMatchObject({ value: 0.1, unit: '%' });
+    const plainly = quaybook('calc', 'fender-energy', '--set', 'fender.tol=0.10', '--get', 'fender.tol');
+    expect(plainly.out + plainly.err).toMatch(said);
+    const stated = quaybook('calc', 'fender-energy', '--set', 'fender.tol=0.10 -', '--get', 'fender.tol');
+    expect(stated.out).toMatch(/10.%/);
+    expect(stated.out + stated.err).not.toMatch(/as a part of one/);
+  });
 });
 
 /** Each refusal: exit status 2, one sentence on standard error without a stack, nothing on standard output. */

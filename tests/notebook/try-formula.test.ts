@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type Book, blankBook, type Part, setFormula } from '../../src/document/index.ts';
+import { type Book, blankBook, type Part, setCells, setEntry, setFormula } from '../../src/document/index.ts';
 import { openNotebook, tryEntry } from '../../src/notebook/index.ts';
 
 const parts: readonly Part[] = [
@@ -24,6 +24,71 @@ const parts: readonly Part[] = [
     ],
   },
 ];
+const shares: readonly Part[] = [
+  {
+    id: 'p',
+    kind: 'rows',
+    rows: [{ id: 'w', kind: 'given', name: 'w', entry: '5 %', unit: '%' }],
+  },
+  {
+    id: 't',
+    kind: 'table',
+    name: 'items',
+    length: 3,
+    columns: [{ id: 'r', kind: 'given', name: 'r', unit: '%', chunks: [[5, 0.1, '0.2 %']] }],
+  },
+];
+
+describe('a number at or below 1 where numbers are per cent', () => {
+  const open = () => openNotebook({ ...blankBook(), sheets: [{ key: 's', title: '', parts: shares }] });
+
+  test.each(['s.w', 's.items.r'])('is read as per cent in %s, with both readings as remedies', (id) => {
+    const { value, problems } = tryEntry(open(), id, '0.10');
+    expect(value).toMatchObject({ si: 0.001 });
+    expect(problems).toMatchObject([{ code: 'bare-percent', severity: 'warning', from: 0, to: 4 }]);
+    expect(problems[0]?.fixes.map(({ insert }) => insert)).toEqual(['0.10 %', '10 %']);
+  });
+
+  test.each([
+    ['0.10 %', 0.001],
+    ['0.10 -', 0.1],
+    ['10 %', 0.1],
+    ['1.01', 0.0101],
+    ['0', 0],
+  ])('%s needs no pointing out', (entry, si) => {
+    for (const id of ['s.w', 's.items.r']) {
+      expect(tryEntry(open(), id, entry)).toMatchObject({ value: { si }, problems: [] });
+    }
+  });
+
+  test.each([
+    ['1', '1 %', '100 %'],
+    ['-0.07', '-0.07 %', '-7 %'],
+    ['1/2', '1/2 %', '50 %'],
+  ])('%s may be %s or %s', (entry, percent, share) => {
+    const [found] = tryEntry(open(), 's.w', entry).problems;
+    expect(found?.fixes.map(({ insert }) => insert)).toEqual([percent, share]);
+    const read = [percent, share].map((text) => tryEntry(open(), 's.w', text));
+    expect(read.map(({ problems }) => problems)).toEqual([[], []]);
+  });
+
+  test('is pointed out on its line and its column until it is written out', () => {
+    const notebook = open();
+    expect(notebook.problems()).toMatchObject([
+      {
+        code: 'column-bare-percent',
+        cell: 's.items.r',
+        message: 'the cell in row 2 is read as 0.1 %, and would be 10 % as a part of one',
+      },
+    ]);
+    notebook.apply(setCells({ sheet: 's', table: 't', column: 'r' }, 1, ['0.1 %']));
+    expect(notebook.problems()).toEqual([]);
+    notebook.apply(setEntry({ sheet: 's', part: 'p', row: 'w' }, '0.10'));
+    expect(notebook.problems()).toMatchObject([{ code: 'bare-percent', cell: 's.w' }]);
+    expect(notebook.result('s.w')).toMatchObject({ status: 'ok', value: { si: 0.001 } });
+  });
+});
+
 const book: Book = { ...blankBook(), sheets: [{ key: 's', title: '', parts }] };
 
 describe('a formula tried in its place', () => {

@@ -1,4 +1,5 @@
 import { tryEntry } from '../../notebook/index.ts';
+import { barePercent } from '../../units/index.ts';
 import { typedOnScreen } from '../editing/carried-unit.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
@@ -17,7 +18,11 @@ function entryNote(session: Session, place: CellPlace, text: string): Note | und
   if (!item || (item.kind !== 'input' && item.kind !== 'input column')) return undefined;
   const meant = typedOnScreen(session.notebook, place, session.units, text);
   const { value, problems } = tryEntry(session.notebook, item.id, meant);
-  const [first] = problems;
+  // Where the unit came with the entry before, the screen puts it behind a bare number, and the doubt is the same.
+  const [first] =
+    value?.kind === 'number'
+      ? [barePercent(text, value.si, value.unit), ...problems].filter((one) => one !== undefined)
+      : problems;
   if (first) return problemNote(first);
   if (value?.kind !== 'number' || /^\s*[-+]?[\d.]+\s*$/.test(meant)) return undefined;
   // Where the line has a unit its kind is known; where it has none, the entry decides it.

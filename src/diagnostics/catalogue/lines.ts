@@ -35,6 +35,28 @@ export const lines = {
           : `${rows} cells are beyond the permitted range (${limits}), the first in row ${first}`,
     }),
   }),
+  'bare-percent': entry<{ written: string; asRead: string; asShare: string }>({
+    title: 'A number at or below 1 in per cent',
+    explain:
+      'Where numbers are in per cent, 0.10 is 0.10 %. It may have been meant as a part of one, which is 10 %. It is computed with as the unit beside it says, and pointed out until either reading is written out.',
+    severity: 'warning',
+    words: ({ written, asRead, asShare }) => ({
+      message: `${written} is read as ${asRead}, and would be ${asShare} as a part of one: write out which is meant`,
+    }),
+  }),
+  'column-bare-percent': entry<{ rows: number; first: number; asRead: string; asShare: string }>({
+    title: 'Numbers at or below 1 in a column of per cent',
+    explain:
+      'Where numbers are in per cent, 0.10 is 0.10 %. It may have been meant as a part of one, which is 10 %. The cells are computed with as the unit of the column says, and pointed out until either reading is written out.',
+    severity: 'warning',
+    words: ({ rows, first, asRead, asShare }) => ({
+      message:
+        rows === 1
+          ? `the cell in row ${first} is read as ${asRead}, and would be ${asShare} as a part of one`
+          : `${rows} cells are read as per cent at or below 1, the first in row ${first} as ${asRead}, which would be ${asShare} as a part of one`,
+      hint: `write ${asRead} or ${asShare} in the cell`,
+    }),
+  }),
   'cell-not-truth': entry<{ written: string }>({
     title: 'A cell that should be true or false',
     explain: 'The cells of this column are TRUE or FALSE.',

@@ -6,7 +6,7 @@ import { formulaNote } from '../../../src/app/editor/formula-note.ts';
 import { nameReader } from '../../../src/app/editor/name-reader.ts';
 import { applyFix } from '../../../src/app/editor/note.ts';
 import { unitReader } from '../../../src/app/editor/unit-reader.ts';
-import { lineOf, sessionOn } from './sample-session.ts';
+import { lineOf, sampleBook, sessionOn } from './sample-session.ts';
 
 function formula(item: string, text: string, caret?: number, listed = true) {
   const session = sessionOn();
@@ -103,6 +103,23 @@ describe('below an entry', () => {
     const reader = entryReader(sessionOn(), { sheet: 'pier', part: 't', item: 'r0', field: 'th' });
     expect(reader.note('3.048 m')).toEqual({ kind: 'result', text: '= 10\u00a0ft' });
     expect(reader.note('clay')).toMatchObject({ kind: 'problem' });
+  });
+});
+
+describe('below a number at or below 1 where per cent stands beside the field', () => {
+  test.each([
+    ['the unit of the line', { entry: '5 %', unit: '%' }],
+    ['the unit that came with the entry', { entry: '5 %' }],
+  ])('stand both readings, %s', (_, given) => {
+    const rows = [{ id: 'w', kind: 'given' as const, name: 'w', ...given }];
+    const sheets = [{ key: 's', title: '', parts: [{ id: 'p', kind: 'rows' as const, rows }] }];
+    const session = sessionOn({ ...sampleBook, sheets });
+    const { note } = entryReader(session, { sheet: 's', part: 'p', item: 'w', field: 'value' });
+    const said = note('0.10');
+    expect(said).toMatchObject({ kind: 'warning', text: expect.stringContaining('0.10 is read as 0.10 %') });
+    expect(said?.fixes?.map((fix) => applyFix('0.10', fix))).toEqual(['0.10 %', '10 %']);
+    expect(note('10')?.kind).not.toBe('warning');
+    expect(note('0.10 %')).toMatchObject({ kind: 'result' });
   });
 });
 

@@ -19,6 +19,8 @@ test.each([
   ['36', 'in', { kind: 'plain', number: '36', unit: 'in' }],
   ['100,000 t', 't', { kind: 'plain', number: '100,000', unit: 't' }],
   ['0.75', '-', { kind: 'plain', number: '0.75', unit: '' }],
+  ['0.75 -', '-', { kind: 'plain', number: '0.75', unit: '' }],
+  ['0.05 -', '%', { kind: 'converted', entry: '0.05 -', number: '5', unit: '%' }],
   ['12 %', '%', { kind: 'plain', number: '12', unit: '%' }],
   ['3 ft', 'in', { kind: 'converted', entry: '3 ft', number: '36', unit: 'in' }],
   [`2'-6"`, 'in', { kind: 'converted', entry: `2'-6"`, number: '30', unit: 'in' }],

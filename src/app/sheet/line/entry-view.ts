@@ -18,7 +18,7 @@ export function entryView(row: Given, value: Quantity, view: UnitsView, registry
   const entry = row.entry.trim();
   const shown = shownQuantity(value.si, value.unit, view, registry);
   const unit = value.unit.text === '-' ? '' : value.unit.text;
-  const own = withoutUnit(entry, unit);
+  const own = withoutUnit(entry, unit === '' ? '-' : unit);
   if (own !== undefined && unitShown(value.unit, view, registry).text === value.unit.text)
     return { kind: 'plain', number: own, unit: unitInPrint(unit) };
   const typed = own === entry ? quantityInPrint(entry, unitInPrint(unit)) : entry;
