@@ -18,7 +18,7 @@ import { shortened } from './shortened.ts';
 interface Direction {
   /** Its header, `#3` for the third, `*` for all that are not settled. */
   readonly from: string;
-  /** `NAME`, `NAME [UNIT]`, or `-` for nowhere. */
+  /** `NAME`, `NAME [UNIT]`, `unit of NAME`, `-` for nowhere, or `- no units`. */
   readonly to: string;
 }
 
@@ -52,7 +52,10 @@ export function directedMapping(
       throw new Refused(`--columns: “*=${shortened(rest.to)}” is none; “*=-” leaves the others out`);
     for (const { position } of found) {
       const to = goes.get(position);
-      const isTaken = to?.kind === 'column' && columns.find(({ name }) => name === to.name)?.kind === 'given';
+      const isTaken =
+        to?.kind === 'unit' ||
+        (to?.kind === 'out' && to.unitless) ||
+        (to?.kind === 'column' && columns.find(({ name }) => name === to.name)?.kind === 'given');
       if (!isTaken) goes.set(position, { kind: 'out' });
     }
   }
@@ -96,7 +99,11 @@ function destinationOf(
   { registry }: TableText,
 ): Destination {
   if (to === '-') return { kind: 'out' };
+  if (/^-\s*no units?$/i.test(to)) return { kind: 'out', unitless: true };
   const named = headerColumn(to, columns, registry);
+  const [, numbers] = /^units? of (.+)$/i.exec(to) ?? [];
+  const of = named === undefined && numbers !== undefined && headerColumn(numbers, columns, registry);
+  if (of) return { kind: 'unit', of: of.column.name };
   if (named === undefined) {
     const givens = columns.filter(({ kind }) => kind === 'given').map(columnWords);
     throw new Refused(

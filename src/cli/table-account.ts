@@ -23,6 +23,8 @@ interface PrintedTextColumn {
   readonly header: string;
   /** `null` where it goes nowhere. */
   readonly column: string | null;
+  /** The column of the table for whose numbers it has the unit, row by row. */
+  readonly unit_of?: string;
   readonly unit: string;
 }
 
@@ -53,11 +55,12 @@ export function printTable(
     blank_rows: account?.blankRows ?? 0,
     cells: account?.cells ?? 0,
     cells_by_fate: account?.counts ?? {},
-    columns: (account?.columns ?? []).map(({ position, header, column, unit }) => ({
+    columns: (account?.columns ?? []).map(({ position, header, column, unit, unitOf }) => ({
       letter: columnLetters(position),
       header,
       column: column ?? null,
       unit,
+      ...(unitOf !== undefined && { unit_of: unitOf }),
     })),
     ...(read.ok && { decimal: read.value.decimal, delimiter: read.value.delimiter }),
     problems,

@@ -12,7 +12,7 @@ const REMEDIES: Readonly<Record<string, (found: Problem, columns: readonly Table
   'column-undecided': ({ data }, columns) => {
     const open = data.columns as unknown as readonly ToldColumn[];
     const parts = open.map((one) => `${called(one, data.data === true)}=NAME`);
-    return `--columns "${parts.join('; ')}" says where, NAME [UNIT] with a unit, - for left out; NAME is ${givens(columns)}`;
+    return `--columns "${parts.join('; ')}" says where, NAME [UNIT] with a unit, “unit of NAME” for units row by row, - for left out; NAME is ${givens(columns)}`;
   },
   'column-calculated': ({ data }, columns) =>
     `--columns "${called(toldIn(data))}=-" leaves it out, “=NAME [UNIT]” says where it goes; NAME is ${givens(columns)}`,
@@ -25,6 +25,13 @@ const REMEDIES: Readonly<Record<string, (found: Problem, columns: readonly Table
     `--columns "${called(data.second as unknown as ToldColumn, true)}=-" leaves one of them out`,
   'column-share': ({ data }) =>
     `--columns "${words(data.header)}=${words(data.column)} [%]" for per cent, [-] for parts of one`,
+  'column-units-ignored': ({ data }) =>
+    `--columns "${called(toldIn(data))}=unit of ${words(data.column)}" takes them row by row, “=- no units” says that they are none`,
+  'row-unit-unread': ({ data }) => {
+    const units = data.choices as readonly string[];
+    return units.length > 0 ? `write ${listed(units)}` : 'write the unit of the number there';
+  },
+  'column-unit-alone': ({ data }) => `--columns "HEADER=${words(data.column)}" says where they stand`,
   'decimal-ambiguous': () => '--decimal point or --decimal comma says what stands in front of decimals',
   'row-total': () => '--totals out leaves it out, --totals in takes it as a row like the others',
   'row-note': () => '--notes out leaves it out, --notes in takes it as a row like the others',

@@ -16,6 +16,8 @@ export interface ColumnAccount {
   readonly header: string;
   /** The column of the table it goes to, absent where it goes nowhere. */
   readonly column?: string;
+  /** The column of the table whose numbers it has the units of, row by row. */
+  readonly unitOf?: string;
   /** The unit of its plain numbers as stated by the text, `''` for that of the column. */
   readonly unit: string;
 }

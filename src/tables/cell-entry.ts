@@ -5,12 +5,12 @@ import { ordinarySigns } from './full-width.ts';
 import { unguarded } from './guarded-text.ts';
 import { unitOfColumn } from './headers.ts';
 import type { TakenColumn } from './mapping.ts';
+import { numberAndUnit } from './number-unit.ts';
 import { statedUnit } from './stated-unit.ts';
 import type { TableText } from './table-text.ts';
 
 /** Apostrophes between thousands, as in 1'250.5; of feet and inches there are never three digits behind one. */
 const APOSTROPHES = /^([+\-−]?\s*\d{1,3}(?:['’]\d{3})+(?!\d))(.*)$/s;
-const NUMBER_AND_UNIT = /^(.*?[\d½¼¾⅓⅔⅛⅜⅝⅞.])\s*([\p{L}$€£%°#].*)$/su;
 
 /** Makes cells of a column of a text: a number in the unit of its column, an entry in the unit stated, or as written. */
 export function cellReader(
@@ -32,8 +32,9 @@ export function cellReader(
       if (String(number) === cell && Number.isFinite(number)) return number;
     }
     if (isBareNumber(cell)) return inUnit?.(cell) ?? cell;
-    const [, digits, spelled] = NUMBER_AND_UNIT.exec(cell) ?? [];
-    if (digits === undefined || spelled === undefined || !isBareNumber(digits)) return cell;
+    const parts = numberAndUnit(cell);
+    if (parts === undefined || !isBareNumber(parts.digits)) return cell;
+    const { digits, unit: spelled } = parts;
     if (!units.has(spelled)) units.set(spelled, statedUnit(spelled, registry, wanted).unit);
     const stated = units.get(spelled);
     return stated === undefined || stated === spelled ? cell : `${digits} ${stated}`;

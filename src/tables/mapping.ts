@@ -6,10 +6,15 @@ import { statedUnit } from './stated-unit.ts';
 import type { TableText } from './table-text.ts';
 import { columnFacts, type TextColumn, textColumns } from './text-columns.ts';
 
-/** Where a column of a text goes: to a column of the table, in a unit (`''`: as that column has it), or nowhere. */
+/**
+ * Where a column of a text goes: to a column of the table, in a unit (`''`: as that column has it); nowhere but for
+ * the units it states, row by row, for the numbers that go to a column; or nowhere, and if it was said (`unitless`)
+ * even though its texts look like units.
+ */
 export type Destination =
   | { readonly kind: 'column'; readonly name: string; readonly unit: string }
-  | { readonly kind: 'out' };
+  | { readonly kind: 'unit'; readonly of: string }
+  | { readonly kind: 'out'; readonly unitless?: true };
 
 /** What the columns of a text go to. */
 export interface Mapping {
@@ -25,12 +30,24 @@ export interface TakenColumn {
   readonly header: string;
   readonly column: TableColumn;
   readonly unit: string;
+  /** The position of the column that has the unit of each row, if one does. */
+  readonly unitsAt?: number;
+}
+
+/** A column of a text that has the unit of each row for the numbers of another. */
+interface UnitColumn {
+  readonly text: TextColumn;
+  /** The column of the table that the numbers go to. */
+  readonly of: string;
 }
 
 /** What is made of the columns of a text: taken, left out as was said, or refused, and why. */
 export interface SortedColumns {
   readonly taken: readonly TakenColumn[];
   readonly out: readonly TextColumn[];
+  readonly units: readonly UnitColumn[];
+  /** The positions of columns left out of which it was said that their texts are no units of numbers. */
+  readonly unitless: ReadonlySet<number>;
   readonly refused: readonly TextColumn[];
   readonly warnings: readonly Problem[];
   readonly problems: readonly Problem[];
@@ -80,11 +97,23 @@ export function sortColumns(
   const refused: TextColumn[] = [];
   const problems: Problem[] = [];
   const firsts = new Map<TableColumn, TextColumn>();
+  const stated = new Map<string, TextColumn>();
+  const unitless = new Set<number>();
   for (const one of found) {
     const to = goes.get(one.position);
     if (to === undefined) open.push(one);
-    else if (to.kind === 'out') out.push(one);
-    else {
+    else if (to.kind === 'out') {
+      out.push(one);
+      if (to.unitless) unitless.add(one.position);
+    } else if (to.kind === 'unit') {
+      const first = stated.get(to.of);
+      if (first === undefined) stated.set(to.of, one);
+      else {
+        refused.push(one);
+        const facts = { first: columnFacts(first), second: columnFacts(one), column: `unit of ${to.of}` };
+        problems.push(problem('column-twice', NOWHERE, facts));
+      }
+    } else {
       const column = columnNamed(to.name, columns);
       const unit = headedUnit(to.unit.trim(), column, registry);
       const wrong = wrongDestination(one, column, unit, firsts.get(column), columns, registry);
@@ -96,12 +125,24 @@ export function sortColumns(
       }
     }
   }
+  const units: UnitColumn[] = [];
+  for (const [of, one] of stated) {
+    const at = taken.findIndex(({ column }) => column.name === of && isNumeric(column));
+    const numbers = taken[at];
+    if (numbers !== undefined) {
+      taken[at] = { ...numbers, unitsAt: one.position };
+      units.push({ text: one, of });
+      continue;
+    }
+    refused.push(one);
+    problems.push(problem('column-unit-alone', NOWHERE, { ...columnFacts(one), column: of }));
+  }
   const [next, ...others] = open;
   if (next !== undefined) problems.unshift(unsettled([next, ...others]));
   const warnings =
     out.length > 0 ? [problem('column-left-out', NOWHERE, { columns: out.map(columnFacts) })] : [];
   if (taken.length === 0 && problems.length === 0) problems.push(problem('table-nothing-taken', NOWHERE, {}));
-  return { taken, out, refused: [...open, ...refused], warnings, problems };
+  return { taken, out, units, unitless, refused: [...open, ...refused], warnings, problems };
 }
 
 function wrongDestination(

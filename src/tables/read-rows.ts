@@ -4,11 +4,13 @@ import { cellReader } from './cell-entry.ts';
 import { columnLetters, isNumeric, type TableCell, type TableColumn } from './column.ts';
 import { type Decimal, decimalOf } from './decimals.ts';
 import { unitOfColumn } from './headers.ts';
+import { ignoredUnits } from './ignored-units.ts';
 import { type Mapping, type SortedColumns, sortColumns, type TakenColumn } from './mapping.ts';
 import { longRow, shortRow } from './ragged-rows.ts';
 import type { Consents, ReadOptions, TableReading } from './reading.ts';
 import { isBlankRow, type TextRow } from './records.ts';
 import { type RowKind, rowKinds } from './row-kinds.ts';
+import { rowUnitCells, rowUnitProblems } from './row-units.ts';
 import { splitNumbers } from './split-numbers.ts';
 import type { TableText } from './table-text.ts';
 import { dataRows, rowsAbove, type TextColumn, textColumns } from './text-columns.ts';
@@ -67,6 +69,10 @@ export function readRows(
 
   for (const row of filled) if (!isKept(kinds.get(row), options)) ledger.writeRow(row.at, 'out');
   const kept = read.map((cells) => cells.filter((_, index) => keeps[index]));
+  for (const one of taken) {
+    if (one.unitsAt !== undefined) problems.push(...rowUnitProblems(one, one.unitsAt, rows, text, ledger));
+  }
+  problems.push(...ignoredUnits(sorted, found, kept, rows, text.registry, ledger));
   const remarks = remarksOn(taken, kept, rows, width, options, ledger, decimal.ok);
   const even = rows.filter(({ cells }) => cells.length <= width);
   problems.push(...refuseSplits(even, numeric, text, remarks, ledger));
@@ -108,6 +114,7 @@ function columnCells(
   decimal: Decimal,
   text: TableText,
 ): readonly TableCell[] {
+  if (one.unitsAt !== undefined) return rowUnitCells(one, one.unitsAt, rows, decimal, text);
   const cellOf = cellReader(one, decimal, text);
   return rows.map(({ cells }) => cellOf(cells[one.position]?.trim() ?? ''));
 }
@@ -271,12 +278,18 @@ function shares(
 function writeColumns(
   text: TableText,
   headed: boolean,
-  { taken, out, refused }: SortedColumns,
+  { taken, out, units, refused }: SortedColumns,
   ledger: Ledger,
   rows: readonly TextRow[],
 ): void {
   const heads = headed ? [text.top.at, ...(text.units ? [text.units.at] : [])] : [];
   for (const { position } of taken) for (const at of heads) ledger.write(at, position, 'heading');
+  for (const { text: column } of units) {
+    for (const at of heads) ledger.write(at, column.position, 'heading');
+    for (const { at } of rows) {
+      if (ledger.fateAt(at, column.position) === 'held') ledger.write(at, column.position, 'taken');
+    }
+  }
   for (const [columns, fate] of [
     [out, 'out'],
     [refused, 'refused'],
@@ -311,7 +324,7 @@ function leftOut(
 }
 
 function accountOf(
-  { taken, out, refused }: SortedColumns,
+  { taken, out, units, refused }: SortedColumns,
   rows: readonly TextRow[],
   blank: readonly TextRow[],
   ledger: Ledger,
@@ -326,6 +339,7 @@ function accountOf(
     throw new Error(`${counts.held} cells of a text are not accounted for`);
   const columns = [
     ...taken.map(({ position, header, column, unit }) => ({ position, header, column: column.name, unit })),
+    ...units.map(({ text: { position, header }, of }) => ({ position, header, unit: '', unitOf: of })),
     ...[...out, ...refused].map(({ position, header, unit }) => ({ position, header, unit })),
   ];
   return {

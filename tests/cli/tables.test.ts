@@ -52,6 +52,11 @@ describe('a file that is refused tells what to say', () => {
     ['item,V_s,w\nslab,1000.5,5\ncaps,250,5\nTotal,1250.5,5\n', '--totals out', ['--totals', 'out']],
     ['Rev. C,,\nitem,V_s,w\nslab,1250.5,5\n', '--notes out', ['--notes', 'out']],
     ['Rev. C,,\nitem,V_s,w\nslab,1250.5,5\n', '--skip LINES', ['--skip', '1']],
+    [
+      'item,V_s,Unit,w\nslab,1249.5,cy,5\ncaps,0.764554857984,m3,5\n',
+      '--columns "Unit=NAME" says where, NAME [UNIT] with a unit, “unit of NAME” for units row by row',
+      ['--columns', 'Unit=unit of V_s'],
+    ],
     ['item,V_s (tons),w\nslab,1250.5,5\n', '“tons”', ['--columns', 'V_s (tons)=V_s [cy]']],
   ])('%j', (text, says, remedy) => {
     const refused = sumOf(text);
@@ -61,6 +66,16 @@ describe('a file that is refused tells what to say', () => {
     const read = sumOf(text, ...remedy);
     // 1250.5 cy (or 1250 cy) and 5 % of it, to the four digits that are printed.
     expect([read.status, read.sum.replace(/[^\d]/g, '')]).toEqual([0, '1313']);
+  });
+
+  test('units left out beside numbers of another unit', () => {
+    const text = 'item,V_s,Unit\nslab,12,cy\ncaps,12,m3\n';
+    const { status, complaints } = sumOf(text, '--columns', 'Unit=-');
+    expect([status, complaints.join('')]).toEqual([
+      2,
+      expect.stringMatching(/line 3, column C .*--columns "Unit=unit of V_s" .*“=- no units”/),
+    ]);
+    expect(sumOf(text, '--columns', 'Unit=- no units')).toMatchObject({ status: 0, sum: '24 cy' });
   });
 
   test('no rows at all, unless that is meant', () => {

@@ -11,9 +11,16 @@ export interface ShownTable {
   readonly view: UnitsView;
 }
 
-/** A mapping in which numbers whose header states no unit are in the one that the page shows above their column. */
+/**
+ * A mapping in which numbers whose header states no unit, nor a column beside them, are in the one that the page shows
+ * above their column.
+ */
 export function onScreenMapping(notebook: Notebook, shown: ShownTable, mapping: Mapping): Mapping {
-  const goes = [...mapping.goes].map(([position, to]) => [position, onScreen(notebook, shown, to)] as const);
+  const beside = new Set([...mapping.goes.values()].flatMap((to) => (to.kind === 'unit' ? [to.of] : [])));
+  const goes = [...mapping.goes].map(([position, to]) => {
+    const isStated = to.kind === 'column' && beside.has(to.name);
+    return [position, isStated ? to : onScreen(notebook, shown, to)] as const;
+  });
   return { ...mapping, goes: new Map(goes) };
 }
 

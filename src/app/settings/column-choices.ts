@@ -105,6 +105,8 @@ export function columnChoices(question: ColumnQuestion): TemplateResult {
 }
 
 const out = '-';
+const unitless = '- no units';
+const unitOf = 'unit of ';
 
 function destinationField(
   question: ColumnQuestion,
@@ -119,13 +121,14 @@ function destinationField(
     aria-invalid=${to === undefined ? 'true' : nothing}
     @change=${({ target }: Event) => {
       const { value } = target as HTMLSelectElement;
-      const chosen: Destination =
-        value === out ? { kind: 'out' } : { kind: 'column', name: value, unit: column.unit };
-      question.goes(column, chosen);
+      question.goes(column, chosen(value, column));
     }}
   >
     ${to === undefined ? html`<option value="" selected>– choose –</option>` : nothing}
-    <option value=${out} .selected=${live(to?.kind === 'out')}>left out</option>
+    <option value=${out} .selected=${live(to?.kind === 'out' && !to.unitless)}>left out</option>
+    <option value=${unitless} .selected=${live(to?.kind === 'out' && to.unitless === true)}>
+      left out, no units of numbers
+    </option>
     ${options.map((option) => {
       const holder = holderOf(option.name, question, column);
       return html`<option
@@ -136,7 +139,33 @@ function destinationField(
         ${optionWords(option)}${holder ? ` – taken by ${called(holder)}` : ''}
       </option>`;
     })}
+    ${unitOptions(question, to).map(
+      ([value, isChosen, words]) =>
+        html`<option value=${value} .selected=${live(isChosen)}>${words}</option>`,
+    )}
   </select>`;
+}
+
+/** The columns of numbers of the text whose units, row by row, a column may have. */
+function unitOptions(
+  { table, mapping }: ColumnQuestion,
+  to: Destination | undefined,
+): readonly (readonly [value: string, isChosen: boolean, words: string])[] {
+  const taken = new Set(
+    [...mapping.goes.values()].flatMap((one) => (one.kind === 'column' ? [one.name] : [])),
+  );
+  const now = to?.kind === 'unit' ? to.of : undefined;
+  return table.columns
+    .filter(({ kind, name }) => name === now || (kind === 'given' && taken.has(name)))
+    .filter((column) => column.kind === 'given' && (column.type ?? 'number') === 'number')
+    .map(({ name }) => [`${unitOf}${name}`, name === now, `the units of ${name}, row by row`]);
+}
+
+function chosen(value: string, { unit }: TextColumn): Destination {
+  if (value === out) return { kind: 'out' };
+  if (value === unitless) return { kind: 'out', unitless: true };
+  if (value.startsWith(unitOf)) return { kind: 'unit', of: value.slice(unitOf.length) };
+  return { kind: 'column', name: value, unit };
 }
 
 /** A column of a text in words: by its header, or else by its place and first value. */

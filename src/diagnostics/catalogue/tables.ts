@@ -27,6 +27,13 @@ interface RowsFacts {
   readonly text: string;
 }
 
+/** Numbers whose units stand in a column of their own: the letter of that column, its text, and the first number. */
+interface RowUnitFacts extends RowsFacts {
+  readonly letter: string;
+  readonly number: string;
+  readonly column: string;
+}
+
 const LINES_TOLD = 5;
 
 /** "line 4", "lines 4, 5 and 9", "lines 4, 5, 6, 7, 8 and 12 more". */
@@ -249,6 +256,55 @@ export const tables = {
         facts.choices.length > 0
           ? `write ${listed(facts.choices)}`
           : `state a unit of its kind${facts.wants === '' ? '' : `, as ${facts.wants} is`}`,
+    }),
+  }),
+  'column-unit-alone': entry<TextColumnFacts & { column: string }>({
+    title: 'Units without their numbers',
+    explain:
+      'A column of the text has the units of the numbers of a column, row by row, and no column of numbers of the text goes there.',
+    words: (facts) => ({
+      message: `${textColumn(facts)} has the units of ${quoted(facts.column)}, and no numbers of the text go there`,
+      hint: `say which column goes to ${quoted(facts.column)}`,
+    }),
+  }),
+  'column-units-ignored': entry<
+    TextColumnFacts & {
+      lines: readonly number[];
+      letter: string;
+      text: string;
+      number: string;
+      column: string;
+      unit: string;
+      out: boolean;
+    }
+  >({
+    title: 'Units beside numbers that are read in another',
+    explain:
+      'A column of the text has a unit in each row, and it is left out or taken as words, while numbers in these rows would be read in another unit. Say that they are the units of those numbers, or that they are not.',
+    words: (facts) => ({
+      message: `${linesCalled(facts.lines)}, column ${facts.letter} ${textColumn(facts)}: ${quoted(facts.text)} stands beside ${quoted(facts.number)}, which would be read ${facts.unit === '' || facts.unit === '-' ? 'as a plain number' : `in ${facts.unit}`} (${facts.column})`,
+      hint: `say that these are the units of ${quoted(facts.column)}, or that they are no units of its numbers`,
+    }),
+  }),
+  'row-unit-unread': entry<RowUnitFacts & { choices: readonly string[]; wants: string }>({
+    title: 'A unit in a row that its number does not read',
+    explain:
+      'The unit of a number stands in its own row. Here there is none, or it is of another kind than the column has, or it can be read two ways.',
+    words: ({ lines, letter, text, number, column, wants, choices }) => ({
+      message:
+        text === ''
+          ? `${linesCalled(lines)}, column ${letter}: no unit stands beside ${quoted(number)}`
+          : `${linesCalled(lines)}, column ${letter}: the unit ${quoted(text)} beside ${quoted(number)} ${unitTrouble({ column, wants, choices })}`,
+      hint: choices.length > 0 ? `write ${listed(choices)}` : 'write the unit of the number there',
+    }),
+  }),
+  'row-unit-contradicted': entry<RowUnitFacts & { other: string }>({
+    title: 'Two units for one number',
+    explain:
+      'The unit in the row of a number is another one than its header states, or than stands behind the number itself.',
+    words: ({ lines, letter, text, number, column, other }) => ({
+      message: `${linesCalled(lines)}, column ${letter}: the unit ${quoted(text)} stands beside ${quoted(number)} (${column}), and ${quoted(other)} is stated too`,
+      hint: 'keep one of the two',
     }),
   }),
   'column-calculated': entry<TextColumnFacts & { column: string; givens: readonly string[] }>({
