@@ -72,17 +72,18 @@ export function rowUnitProblems(
     if (found === undefined) troubles.set(key, { trouble, text, rows: [row] });
     else found.rows.push(row);
   }
-  return [...troubles.values()].map(({ trouble: { code, ...facts }, text, rows: [first, ...more] }) =>
-    problem(code, NOWHERE, {
+  return [...troubles.values()].map(({ trouble, text, rows: [first, ...more] }) => {
+    const facts = {
       lines: [first, ...more].flatMap((row) => row?.line ?? []),
       letter: columnLetters(unitsAt),
       text,
       number: first?.cells[position]?.trim() ?? '',
       column: column.name,
-      wants: column.unit ?? '',
-      ...facts,
-    }),
-  );
+    };
+    return trouble.code === 'row-unit-unread'
+      ? problem(trouble.code, NOWHERE, { ...facts, wants: column.unit ?? '', choices: trouble.choices })
+      : problem(trouble.code, NOWHERE, { ...facts, other: trouble.other });
+  });
 }
 
 function troubleOf(
