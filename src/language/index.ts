@@ -1,5 +1,6 @@
 export { type CheckedFormula, checkFormula, type Expected } from './check/check.ts';
 export { describeType } from './check/words.ts';
+export { holdsDateDifference } from './date-difference.ts';
 export type * from './functions/entry.ts';
 export { signatureOf } from './functions/signature.ts';
 export { firstAbove, firstNotBelow, type SortedKeys, sortKeys } from './functions/sorted-keys.ts';

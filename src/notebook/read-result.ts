@@ -1,7 +1,8 @@
 import { inCell } from '../diagnostics/index.ts';
 import type { Engine, Reading } from '../engine/index.ts';
-import type { CompareNode, Type, Typed } from '../language/index.ts';
+import { type CompareNode, holdsDateDifference, type Type, type Typed } from '../language/index.ts';
 import { PLAIN_UNIT, preferredUnit, type Unit } from '../units/index.ts';
+import { countsDays } from './counts-days.ts';
 import type { FormulaItem, InputItem, Item, Model } from './model.ts';
 import type { Quantity, Result, Value, Verdict } from './result.ts';
 import { capacityId, demandId, ownProblem, waitsOn } from './sync.ts';
@@ -10,13 +11,13 @@ type System = 'SI' | 'US';
 
 /**
  * The unit a line or column is read in: its unit column, the unit of its entry, that of the first name of its kind in
- * its formula, else the book's preferred one.
+ * its formula, days for a time between dates, else the book's preferred one.
  */
 export function unitOf(item: Item, model: Model, system: System): Unit {
   if (item.unit) return item.unit;
   if (item.kind === 'input' && (item.entry?.kind === 'number' || item.entry?.kind === 'point'))
     return item.entry.unit;
-  return unitOfSources(item, model) ?? unitOfType(item.type, model, system);
+  return unitOfSources(item, model) ?? unitOfDays(item, model) ?? unitOfType(item.type, model, system);
 }
 
 /** Half an energy in kN·m is read in kN·m, whatever the book prefers. */
@@ -31,6 +32,11 @@ function unitOfSources(item: Item, model: Model): Unit | undefined {
       return unit;
   }
   return undefined;
+}
+
+/** A time between dates is read in days. */
+function unitOfDays(item: Item, model: Model): Unit | undefined {
+  return countsDays(item, model) ? model.registry.units.get('d') : undefined;
 }
 
 function unitOfType(type: Type, model: Model, system: System): Unit {
@@ -130,7 +136,9 @@ export function verdictOf(
   const sides = sidesOf(typed);
   // One unit for both sides, or no reader could compare them: where the check states none, one that a side has already.
   const [own] = sides.flatMap((side) => unitOfSide(side, model, system) ?? []);
-  const unit = item.unit ?? own ?? unitOfType(type, model, system);
+  const days =
+    type.dimension.key === 'T' && holdsDateDifference(typed) ? model.registry.units.get('d') : undefined;
+  const unit = item.unit ?? own ?? days ?? unitOfType(type, model, system);
   const quantity = (side: Typed): Quantity | undefined => {
     const found = read(side);
     if (found.status !== 'ok' || typeof found.value !== 'number') return undefined;

@@ -7,6 +7,8 @@ export interface CalendarDate {
 
 /** The seconds of a day: dates are held in seconds since 1970-01-01. */
 const DAY = 86_400;
+/** Half a microday, in seconds: differences of dates come back through floating point. */
+const MARGIN = 5e-7 * DAY;
 
 const MONTH_DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
 
@@ -20,8 +22,7 @@ export function dateToSI({ year, month, day }: CalendarDate): number | undefined
 
 /** The date an SI value falls on (any time of the day), or undefined beyond years 1 to 9999. */
 export function dateFromSI(si: number): CalendarDate | undefined {
-  // Half a microday of margin: differences of dates come back through floating point.
-  const days = Math.floor(si / DAY + 5e-7);
+  const days = Math.floor((si + MARGIN) / DAY);
   if (
     !(
       days >= dayNumber({ year: 1, month: 1, day: 1 }) &&
@@ -52,6 +53,19 @@ export function dateFromSI(si: number): CalendarDate | undefined {
 export function writeDate({ year, month, day }: CalendarDate): string {
   const pad = (n: number, width: number) => String(n).padStart(width, '0');
   return `${pad(year, 4)}-${pad(month, 2)}-${pad(day, 2)}`;
+}
+
+/**
+ * The time of day of an SI value as ISO 8601 writes it, `06:30` or `06:30:15`, or '' at the very start of its date: what
+ * `dateFromSI` leaves out, cut to whole seconds.
+ */
+export function timeOfDay(si: number): string {
+  const seconds = Math.floor(si + MARGIN);
+  const rest = ((seconds % DAY) + DAY) % DAY;
+  if (rest === 0) return '';
+  const two = (n: number) => String(n).padStart(2, '0');
+  const [hours, minutes] = [Math.floor(rest / 3600), Math.floor(rest / 60) % 60];
+  return `${two(hours)}:${two(minutes)}${rest % 60 === 0 ? '' : `:${two(rest % 60)}`}`;
 }
 
 /** The days of a month, or undefined if there is no such month. */

@@ -2,13 +2,13 @@ import { type Outcome, problem, succeed } from '../diagnostics/index.ts';
 import { dateToSI, writeDate } from './calendar.ts';
 
 const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
-const ISO = /^(\d{4})-(\d{2})-(\d{2})$/;
+const ISO = /^(\d{4})-(\d{2})-(\d{2})(?:[ T]+(\d{2}):(\d{2})(?::(\d{2}))?)?$/;
 const THREE_NUMBERS = /^(\d{1,4})([./-])(\d{1,2})\2(\d{1,4})$/;
 const DAY_MONTH_YEAR = /^(\d{1,2})(?:st|nd|rd|th)?[ .-]*([a-z]{3,9})\.?[ ,.-]*(\d{4}|\d{2})$/i;
 const MONTH_DAY_YEAR = /^([a-z]{3,9})\.? *(\d{1,2})(?:st|nd|rd|th)?(?:,| |, )*(\d{4})$/i;
 
 /**
- * Reads an ISO date as SI seconds. Undefined if the text does not look like a date at all; a problem if it is a
+ * Reads an ISO date, with a time of day or without, as SI seconds. Undefined if the text does not look like a date at all; a problem if it is a
  * date in another order (offering the ISO form of each reading), or one that does not exist.
  */
 export function readDate(text: string, from: number): Outcome<number> | undefined {
@@ -16,13 +16,20 @@ export function readDate(text: string, from: number): Outcome<number> | undefine
   const iso = ISO.exec(text);
   if (iso !== null) {
     const si = dateToSI({ year: Number(iso[1]), month: Number(iso[2]), day: Number(iso[3]) });
-    if (si !== undefined) return succeed(si);
+    const [hours, minutes, seconds] = iso.slice(4).map((part) => Number(part ?? 0));
+    const time = secondsOf(hours, minutes, seconds);
+    if (si !== undefined && time !== undefined) return succeed(si + time);
     return { ok: false, problems: [problem('entry-date-impossible', span, { written: text })] };
   }
   const readings = otherOrders(text);
   if (readings === undefined) return undefined;
   const fixes = readings.map((insert) => ({ label: insert, ...span, insert }));
   return { ok: false, problems: [problem('entry-date-order', span, { written: text, readings }, fixes)] };
+}
+
+/** The seconds from the start of a day to a time of it; undefined if there is no such time. */
+function secondsOf(hours = 0, minutes = 0, seconds = 0): number | undefined {
+  return hours < 24 && minutes < 60 && seconds < 60 ? hours * 3600 + minutes * 60 + seconds : undefined;
 }
 
 /** The ISO forms a date in another order may mean; undefined if it is no date. */

@@ -1,4 +1,4 @@
-import { dateFromSI, writeDate } from './calendar.ts';
+import { dateFromSI, timeOfDay, writeDate } from './calendar.ts';
 import { isCurrencyCode } from './currency-table.ts';
 import { datumOf, lengthText } from './elevation.ts';
 import { writeDecimals, writeSignificant } from './round-decimal.ts';
@@ -6,10 +6,10 @@ import { fromSI, toSI, type Unit } from './unit.ts';
 import { type NumberStyle, writeNumber } from './write-number.ts';
 
 /**
- * Writes an SI number in `unit`, as `readEntry` reads it: `12.3 kN`, `20 degC`, `El. +12.5 ft MLLW`, `2026-11-25`,
+ * Writes an SI number in `unit`, as `readEntry` reads it: `12.3 kN`, `20 degC`, `El. +12.5 ft MLLW`, `2026-11-25`, `2026-11-25 06:30`,
  * `$12.50/cy`, `0.611` for plain. Money below 1000 has its cents. With `digits: 'full'` reading the
  * text gives the same SI number if any number in this unit has it (so what was entered always comes back), else the
- * nearest; dates give the same day.
+ * nearest; dates give the same second.
  */
 export function writeQuantity(si: number, unit: Unit, style: NumberStyle = {}): string {
   if (!Number.isFinite(si)) return 'no value';
@@ -61,5 +61,7 @@ function unitTail(text: string): string {
 
 function writeDay(si: number): string {
   const date = dateFromSI(si);
-  return date === undefined ? 'no value' : writeDate(date);
+  if (date === undefined) return 'no value';
+  const time = timeOfDay(si);
+  return time === '' ? writeDate(date) : `${writeDate(date)} ${time}`;
 }

@@ -90,6 +90,11 @@ test.each([
   ['m NAVD88', -3, 'El. -3 m NAVD88'],
   ['El. ft', 0, 'El. +0 ft'],
   ['date', 20_782 * 86_400, '2026-11-25'],
+  ['date', 20_782 * 86_400 + 43_200, '2026-11-25 12:00'],
+  ['date', 20_782 * 86_400 + 86_399, '2026-11-25 23:59:59'],
+  ['date', 20_782 * 86_400 + 86_399.99, '2026-11-26'],
+  ['date', 20_782 * 86_400 + 86_399.9, '2026-11-25 23:59:59'],
+  ['date', -43_200, '1969-12-31 12:00'],
   ['date', 1e20, 'no value'],
   ['$', 12.5, '$12.50'],
   ['$', -12.5, '-$12.50'],
@@ -200,6 +205,14 @@ test(
       fc.property(fc.integer({ min: -700_000, max: 2_900_000 }), (days) => {
         const entry = readEntry(writeQuantity(days * 86_400, unitOf('date')), standardUnits, unitOf('date'));
         expect(entry.ok && entry.value.kind === 'point' && entry.value.si).toBe(days * 86_400);
+      }),
+      { seed: SEED },
+    );
+    fc.assert(
+      fc.property(fc.integer({ min: -700_000 * 86_400, max: 2_900_000 * 86_400 }), (seconds) => {
+        const text = writeQuantity(seconds, unitOf('date'));
+        const entry = readEntry(text, standardUnits, unitOf('date'));
+        expect(entry.ok && entry.value.kind === 'point' && entry.value.si).toBe(seconds);
       }),
       { seed: SEED },
     );

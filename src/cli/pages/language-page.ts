@@ -72,6 +72,9 @@ Numbers of a dimension, points, texts and truth values.
   points of a kind have a difference; a difference is added to a point; points compare, and functions that choose or
   average keep them: MIN, MAX, LESSER, GREATER, IF, AVERAGE, MEDIAN, PERCENTILE, LARGE, SMALL, ABOVE, lookups. Everything
   else is refused, so is every pair of different datums. \`K\`, and \`degC\` inside a compound unit, are differences.
+  A date is the start of its day; with a time that is no whole number of days added it has a time of day, which is shown
+  and entered like \`2026-11-25 06:30\`. YEAR, MONTH, DAY, WEEKDAY, WORKDAY and NETWORKDAYS mind the day alone. A time between
+  dates is read in days where no unit is stated.
 - **Texts** compare without regard to case and outer spaces, composed and decomposed letters alike, in the order of their
   characters, and never with a number. \`&\` joins texts; TEXT writes a number as text, with its unit and decimals named.
 - **Truth values** come from comparisons and from TRUE and FALSE. They are equal or not, and have no order.

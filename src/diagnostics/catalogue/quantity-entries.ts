@@ -183,7 +183,7 @@ const texts = {
   }),
   'entry-date-impossible': entry<{ written: string }>({
     title: 'A date that does not exist',
-    explain: 'The month is not from 1 to 12, or the day is not in that month.',
+    explain: 'The month is not from 1 to 12, the day is not in that month, or the time is none of that day.',
     words: ({ written }) => ({ message: `there is no date ${quoted(written)}` }),
   }),
   'entry-date-wanted': entry<{ written: string }>({

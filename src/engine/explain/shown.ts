@@ -1,4 +1,10 @@
-import { type NumberType, partsOf, type Type, type Typed } from '../../language/index.ts';
+import {
+  holdsDateDifference,
+  type NumberType,
+  partsOf,
+  type Type,
+  type Typed,
+} from '../../language/index.ts';
 import {
   DATE_UNIT,
   preferredUnit,
@@ -22,7 +28,10 @@ export function shown(si: number, node: Typed, wording: Wording, textOf: (code: 
     case 'truth':
       return si === 1 ? 'TRUE' : 'FALSE';
     default:
-      return writeQuantity(si, unitOf(node, node.type) ?? sensibleUnit(node.type, wording));
+      return writeQuantity(
+        si,
+        unitOf(node, node.type) ?? unitOfDays(node, wording) ?? sensibleUnit(node.type, wording),
+      );
   }
 }
 
@@ -35,6 +44,12 @@ function unitOf(node: Typed, type: Type): Unit | undefined {
     if (found) return found;
   }
   return undefined;
+}
+
+/** A time between dates is told in days. */
+function unitOfDays(node: Typed, { units }: Wording): Unit | undefined {
+  const isTime = node.type.kind === 'number' && node.type.dimension.key === 'T';
+  return isTime && holdsDateDifference(node) ? units.units.get('d') : undefined;
 }
 
 function measures(unit: Unit, type: Type): boolean {

@@ -19,6 +19,7 @@ test.each([
   ['36', 'in', { kind: 'plain', number: '36', unit: 'in' }],
   ['100,000 t', 't', { kind: 'plain', number: '100,000', unit: 't' }],
   ['0.75', '-', { kind: 'plain', number: '0.75', unit: '' }],
+  ['2026-11-25 12:00', 'date', { kind: 'plain', number: '2026-11-25 12:00', unit: 'date' }],
   ['0.75 -', '-', { kind: 'plain', number: '0.75', unit: '' }],
   ['0.05 -', '%', { kind: 'converted', entry: '0.05 -', number: '5', unit: '%' }],
   ['12 %', '%', { kind: 'plain', number: '12', unit: '%' }],

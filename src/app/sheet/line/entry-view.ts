@@ -31,7 +31,8 @@ function withoutUnit(entry: string, unit: string): string | undefined {
     const number = entry.slice(0, -unit.length).trimEnd();
     if (/[\d.]$/.test(number)) return number;
   }
-  return /^[+−-]?[\d.,\s\u202f/]+(?:[eE][+−-]?\d+)?$/.test(entry) || /^\d{4}-\d{2}-\d{2}$/.test(entry)
+  return /^[+−-]?[\d.,\s\u202f/]+(?:[eE][+−-]?\d+)?$/.test(entry) ||
+    /^\d{4}-\d{2}-\d{2}(?:[ T]+[\d:]+)?$/.test(entry)
     ? entry
     : undefined;
 }
