@@ -1,5 +1,6 @@
 import type { UnitRegistry } from '../../units/index.ts';
 import type { Type } from '../type.ts';
+import type { SortedKeys } from './sorted-keys.ts';
 
 export type FunctionGroup =
   | 'arithmetic'
@@ -134,6 +135,13 @@ export interface LoweredColumn {
   readonly cell: (index: number) => string;
   /** The element at a whole place from 1 that a cell holds, as a formula. */
   readonly pick: (place: string) => string;
+  /** Its elements in ascending order, made when first asked for; undefined where they are not known beforehand. */
+  readonly sorted?: () => LoweredOrder | undefined;
+}
+/** An order of the elements of a column in which they are expected to ascend. */
+export interface LoweredOrder extends SortedKeys {
+  /** The address of a cell that holds 1 where they do ascend in it on the grid. */
+  readonly ascends: string;
 }
 /** What lowering may write besides plain formulas. */
 export interface LoweringTools {
@@ -147,6 +155,8 @@ export interface LoweringTools {
   readonly compare: (op: '=' | '<>' | '<' | '<=' | '>' | '>=', left: string, right: string) => string;
   /** A formula that is an error, for what has no value. */
   readonly refused: string;
+  /** What an `each` argument is expected to be, where that is known: a formula may be made for it, and must prove it. */
+  readonly expected: (at: number) => number | undefined;
 }
 /**
  * The call as a plain spreadsheet formula of `+ - * / ^`, comparisons and the few functions the design allows.

@@ -4,6 +4,7 @@ import { lowerBilinear } from './grid-lowering.ts';
 import { bilinear, bilinearRefusal, linear, linearAlong, linearRefusal } from './interpolation.ts';
 import { matchAmong, matchKinds, matchRefusal, matchRow } from './keys.ts';
 import { any, column, common, each, likeAny, likePoints, option, plain } from './parameter.ts';
+import { firstAbove, firstNotBelow } from './sorted-keys.ts';
 
 /** What the examples are computed over. */
 const layers = { 'layers.bottom': ['4 m', '9 m', '15 m'], 'layers.f': ['20 kPa', '35 kPa', '60 kPa'] };
@@ -25,6 +26,47 @@ function lowerRises(keys: LoweredColumn, tools: LoweringTools): string {
     (at) => `IF(${tools.compare('<', keys.cell(at), keys.cell(at + 1))},${one},${zero})`,
   );
   return tools.helper(`SUM(${rises.range})`);
+}
+
+/** Among fewer keys counting takes less. */
+const FEW_KEYS = 8;
+
+/**
+ * A match of a key that is expected at a place of the keys in ascending order: the keys around that place prove that it
+ * is there, and that it is nowhere else. `give` is the formula's value, for the matched row from 0. Undefined where the
+ * key is expected nowhere, or twice where that is refused.
+ */
+function lowerExpected(
+  key: string,
+  keys: LoweredColumn,
+  kind: string,
+  give: (row: number) => string,
+  tools: LoweringTools,
+): string | undefined {
+  const expected = tools.expected(0);
+  if (expected === undefined || keys.count <= FEW_KEYS || (kind !== 'exact' && kind !== 'first'))
+    return undefined;
+  const order = keys.sorted?.();
+  if (!order) return undefined;
+  const from = firstNotBelow(order.keys, expected);
+  const to = firstAbove(order.keys, expected);
+  if (to <= from || (kind === 'exact' && to - from > 1)) return undefined;
+  const places = [
+    ...[...new Set([from, to - 1])].map((place) => ({ place, op: '=' as const })),
+    ...(from > 0 ? [{ place: from - 1, op: '<' as const }] : []),
+    ...(to < keys.count ? [{ place: to, op: '>' as const }] : []),
+  ];
+  const row = order.rows.subarray(from, to).reduce((first, other) => Math.min(first, other));
+  // Cells of their own, so that the formula is the same on all rows and is read once.
+  const near = tools.column(places.length + 1, (at) => {
+    const proof = places[at];
+    return proof ? keys.cell(order.rows[proof.place] as number) : give(row);
+  });
+  const proofs = places.map(({ op }, at) => tools.compare(op, near.cell(at), key));
+  return [`(${order.ascends}=${tools.constant(1)})`, ...proofs].reduceRight(
+    (proved, proof) => `IF(${proof},${proved},${tools.refused})`,
+    near.cell(places.length),
+  );
 }
 
 /** The matched row, from 1, by counting keys. */
@@ -108,7 +150,9 @@ export const lookup: readonly FunctionEntry[] = [
       },
       refuse: ([keys], [key = Number.NaN], [kind = 'exact']) => matchRefusal(key, need(keys), kind),
     },
-    lower: ([key], [keys], [kind = 'exact'], tools) => lowerMatch(need(key), need(keys), kind, tools),
+    lower: ([key], [keys], [kind = 'exact'], tools) =>
+      lowerExpected(need(key), need(keys), kind, (row) => tools.constant(row + 1), tools) ??
+      lowerMatch(need(key), need(keys), kind, tools),
     help: 'The row, from 1, in which a key stands; the kind of match is always stated.',
     example: { formula: 'MATCH(9 m; layers.bottom; "exact")', given: layers, value: 2 },
   },
@@ -134,6 +178,7 @@ export const lookup: readonly FunctionEntry[] = [
       refuse: ([keys], [key = Number.NaN], [kind = 'exact']) => matchRefusal(key, need(keys), kind),
     },
     lower: ([key], [keys, values], [kind = 'exact'], tools) =>
+      lowerExpected(need(key), need(keys), kind, need(values).cell, tools) ??
       need(values).pick(tools.helper(lowerMatch(need(key), need(keys), kind, tools))),
     help: 'The value beside a key; the kind of match is always stated.',
     example: {

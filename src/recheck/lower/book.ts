@@ -44,7 +44,17 @@ export function lowerBook(program: RecheckProgram, values: EngineValues): Lowere
   const places = layOut(program, cells, tables, labels);
   const texts = textCodes(textsOf(program, values));
   const constants = createConstants(numbers, units, labels, factorReader(program.units ?? []));
-  const plan: BookPlan = { tables, places, work, constants, texts, values, labels, budget: createBudget() };
+  const plan: BookPlan = {
+    tables,
+    places,
+    work,
+    constants,
+    texts,
+    values,
+    labels,
+    budget: createBudget(),
+    orders: new Map(),
+  };
 
   const borrowed = new Map<string, string>();
   const watched: WatchedCell[] = [];

@@ -12,6 +12,7 @@ import {
 import { address } from '../grid.ts';
 import type { RecheckCell } from '../program.ts';
 import type { Lowerer } from './lowerer.ts';
+import { expectedValue, lowerOrder } from './order.ts';
 import { type BookPlan, placeOf, REFUSED, tableOf } from './plan.ts';
 import { belowOneAnother, type FreshRow, onlyOne, ROOT, type Site } from './site.ts';
 
@@ -38,10 +39,10 @@ function writeGather(node: CallNode, lower: Lower, site: Site, lowerer: Lowerer)
   const columns = gathered.map((arg) =>
     gatherArgument(arg, pooled ? freshTables(arg.type.axes) : common, site, lowerer),
   );
-  const each = args
-    .filter((_, at) => parameters[at]?.role !== 'column')
-    .map((arg) => lowerer.operand(arg, site));
-  const formula = `(${lower(each, columns, node.options, lowerer.tools(site))})`;
+  const single = args.filter((_, at) => parameters[at]?.role !== 'column');
+  const each = single.map((arg) => lowerer.operand(arg, site));
+  const expected = (at: number) => single[at] && expectedValue(single[at], site, lowerer.plan);
+  const formula = `(${lower(each, columns, node.options, { ...lowerer.tools(site), expected })})`;
   if (pooled) return formula;
   const searched = parameters.filter(({ role }) => role === 'column');
   return whereAllKnown(
@@ -93,7 +94,8 @@ function gatherArgument(arg: Typed, tables: readonly string[], site: Site, lower
   const pinned = site.line !== undefined;
   if (arg.kind === 'column' && tables.length === 1) {
     const { sheet, row, column, count = 0 } = placeOf(plan, arg.id);
-    return belowOneAnother(sheet.name, row, column, count, !pinned);
+    const range = belowOneAnother(sheet.name, row, column, count, !pinned);
+    return { ...range, sorted: () => lowerOrder(arg, range, lowerer) };
   }
   const lengths = tables.map((table) => tableOf(plan, table).table.rows);
   const count = lengths.reduce((product, length) => product * length, 1);

@@ -1,3 +1,4 @@
+import type { SortedKeys } from '../../language/index.ts';
 import type { GridLabel, OpenSheet } from '../grid.ts';
 import type { EngineValues, RecheckCell, RecheckTable } from '../program.ts';
 import type { TextCodes } from '../text-codes.ts';
@@ -32,6 +33,8 @@ export interface BookPlan {
   readonly values: EngineValues;
   readonly labels: GridLabel[];
   readonly budget: Budget;
+  /** The columns that were sorted, by id; `gaps` where a row has no value. */
+  readonly orders: Map<string, SortedKeys | 'gaps'>;
 }
 
 /** The first row of values on a table's sheet. */
