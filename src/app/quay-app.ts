@@ -7,6 +7,7 @@ import type { BookSettings } from './settings/book-settings.ts';
 import type { DetailsDialog } from './settings/details-dialog.ts';
 import type { TableRowsDialog } from './settings/table-rows-dialog.ts';
 import type { Asked } from './sheet/asked.ts';
+import { waitsForText } from './sheet/editing/edit-context.ts';
 import type { GoToDialog } from './shell/go-to-dialog.ts';
 import type { KeysDialog } from './shell/keys-dialog.ts';
 import { goToRegion } from './shell/regions.ts';
@@ -471,6 +472,6 @@ function isTyping(event: KeyboardEvent): boolean {
   return (
     (target instanceof HTMLInputElement && !/^(?:radio|checkbox|button|file)$/.test(target.type)) ||
     target instanceof HTMLTextAreaElement ||
-    (target instanceof HTMLElement && target.isContentEditable)
+    (target instanceof HTMLElement && target.isContentEditable && !waitsForText(target))
   );
 }

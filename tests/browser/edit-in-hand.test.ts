@@ -238,3 +238,37 @@ test('text that an input method writes into a field is entered by a click elsewh
   await tableCell(0, 2).click();
   await expect.poll(() => firstLine('label').textContent()).toContain('岸壁');
 });
+
+describe('what is typed into a calculated cell of a table', () => {
+  const column = () =>
+    page.locator('quay-table').first().locator('[data-item="r0"] [aria-readonly="true"]').first();
+  const formulas = () => page.locator('.column-lines [data-field="value"]').allTextContents();
+
+  test.each(['52 m + 2 m', ' 52', '52\n54\n', '5\b52 kg\n7'])(
+    'changes nothing of its column: %j',
+    async (text) => {
+      const before = await formulas();
+      await column().click();
+      for (const key of text)
+        await page.keyboard.press(
+          ({ ' ': 'Space', '\n': 'Enter', '\b': 'Backspace' } as Record<string, string>)[key] ?? key,
+        );
+      await drawn(page);
+      expect(await page.locator('quay-sheet .refusal').textContent()).toMatch(/F2 opens the formula/);
+      expect(await page.locator('quay-sheet .refusal').isVisible()).toBe(true);
+      expect(await page.locator('.edited').count()).toBe(0);
+      await column().click();
+      await drawn(page);
+      expect(await formulas()).toEqual(before);
+    },
+  );
+
+  test('is offered for its column by F2 alone, with the formula there', async () => {
+    await column().click();
+    await page.keyboard.type('52');
+    await page.keyboard.press('F2');
+    await page.locator('quay-formula-field').waitFor();
+    expect(await page.locator('.cm-content').textContent()).not.toMatch(/52/);
+    await page.keyboard.press('Escape');
+  });
+});

@@ -21,6 +21,8 @@ export interface EditInHand {
   readonly letters?: string;
   /** Whether the first character replaced what was held, as in a spreadsheet: arrow keys then lead on. */
   readonly typedOver: boolean;
+  /** Whether an input method still composes the draft: it is shown in the cell, and has no field until that is done. */
+  readonly composing?: boolean;
   /** The units that the page shows, and numbers are meant in. */
   readonly units: UnitsView;
   /** Sentences that the person is to read beside the draft: why it cannot be entered, what happened to its place. */
@@ -74,7 +76,7 @@ export function afterWayOut(
   if (does === 'keep') return hand;
   if (does === 'drop' || !isChanged(hand)) return undefined;
   const entered = enter(hand);
-  return entered.ok ? undefined : { ...hand, remarks: refusalWords(entered.problems) };
+  return entered.ok ? undefined : { ...hand, composing: false, remarks: refusalWords(entered.problems) };
 }
 
 /** Why a draft stays in hand, and the one way to be rid of it. */

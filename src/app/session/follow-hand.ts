@@ -28,7 +28,7 @@ export function followEdit(hand: EditInHand, edit: Edit, before: Book, notebook:
 
 /** What was noted of an earlier page, in the book as it is now. */
 export function reopen(noted: EditInHand, notebook: Notebook): Followed {
-  return onNewContent(noted, notebook);
+  return onNewContent({ ...noted, composing: false }, notebook);
 }
 
 function onNewContent(hand: EditInHand, notebook: Notebook): Followed {

@@ -73,6 +73,8 @@ export interface Session {
   readonly beginEdit: (place: CellPlace, over?: string) => boolean;
   /** Takes note of what was typed so far. */
   readonly changeDraft: (draft: string, selected?: SelectedText) => void;
+  /** Takes note of what an input method has composed in the cell in hand so far; `done` once the rest is typed in a field. */
+  readonly composeDraft: (draft: string, done: boolean) => void;
   /** Turns away from what is being typed; false while it stays in hand. */
   readonly endEdit: (way: WayOut) => boolean;
   /** What was typed for a place that is gone: it waits until the person has taken it. */
@@ -308,6 +310,11 @@ export function openSession(
       if (!hand) return;
       const { place: at, kind, held, typedOver, units: meant } = hand;
       hold({ place: at, kind, held, draft, ...(selected && { selected }), typedOver, units: meant });
+    },
+    composeDraft: (draft, done) => {
+      if (!hand) return;
+      hold({ ...hand, draft, composing: !done });
+      tell({ kind: 'hand' });
     },
     endEdit,
     get strayed() {

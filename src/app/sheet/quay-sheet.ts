@@ -1,7 +1,7 @@
 import { html, LitElement, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { findSheet, type Sheet, type Table } from '../../document/index.ts';
-import { writtenAt } from '../editing/cell-content.ts';
+import { cellContent, writtenAt } from '../editing/cell-content.ts';
 import { insertBelow } from '../editing/line-edits.ts';
 import type { NewKind } from '../editing/new-items.ts';
 import { loadFormulaField } from '../editor/load-formula-field.ts';
@@ -17,6 +17,7 @@ import type { About, Asked } from './asked.ts';
 import { drawChanged } from './changed-parts.ts';
 import { DrawnLater, redraw } from './drawn-later.ts';
 import type { Commit } from './editing/cell-edit.ts';
+import { CellText } from './editing/cell-text.ts';
 import { ClipboardEvents } from './editing/clipboard-events.ts';
 import { FlowMarks } from './flow-marks.ts';
 import { lineStyles } from './line/line-styles.ts';
@@ -40,7 +41,7 @@ import { CellFocus } from './place/cell-focus.ts';
 import { carryOut } from './place/commands.ts';
 import { fieldToFill } from './place/field-to-fill.ts';
 import { type GridMap, type GridRow, gridMap, hasTitle, placeAt } from './place/grid-map.ts';
-import { commandOf } from './place/keys.ts';
+import { type Command, commandOf } from './place/keys.ts';
 import { type Motion, moved } from './place/motions.ts';
 import { PointerEvents } from './place/pointer-events.ts';
 import { type CellRange, rangeBetween } from './place/range.ts';
@@ -93,7 +94,11 @@ export class QuaySheet extends LitElement implements SheetHost {
     const cell = this.place && this.#elements.cellAt(this.place);
     if (cell && line.contains(cell)) cell.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   });
+  /** Where an input method composes a text. */
+  #composed: CellPlace | undefined;
   #refused = false;
+  /** The calculated cell of a table where the person types in vain: what follows is not for its column either. */
+  #inVain: CellPlace | undefined;
   #foundMenu: QuaySheetMenu | null = null;
   #marking = 0;
   #leave: (() => void) | undefined;
@@ -118,6 +123,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   protected override createRenderRoot(): HTMLElement | DocumentFragment {
     const root = super.createRenderRoot();
     this.#later.watch(root);
+    new CellText(this).watch(root);
     return root;
   }
 
@@ -197,6 +203,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   goTo(place: CellPlace, extend = false, keepWanted = false): void {
     if (!keepWanted) this.#wanted = place.field;
     this.#keepsWanted = keepWanted;
+    this.#inVain = undefined;
     this.anchor = extend ? (this.anchor ?? this.session.place) : undefined;
     this.#focusPending = true;
     if (samePlace(place, this.session.place)) this.#showPlace();
@@ -221,11 +228,31 @@ export class QuaySheet extends LitElement implements SheetHost {
     const source = writtenAt(book, place);
     // A number typed by chance must not replace the formula of a whole column.
     if (seed !== undefined && source !== place) {
+      this.#inVain = place;
       this.refuse(['this cell is calculated; F2 opens the formula of its column']);
       return;
     }
     if (this.session.beginEdit(place, seed)) this.anchor = undefined;
     this.#showPlace();
+  }
+
+  /** Takes into the active cell what an input method has composed so far, in place of what the cell holds. */
+  compose(text: string, done: boolean): void {
+    const { place } = this;
+    if (!done) this.#composed ??= place;
+    const stayed = samePlace(this.#composed, place);
+    if (done) this.#composed = undefined;
+    // What was entered on the way elsewhere is not begun again there.
+    if (!place || !stayed) return;
+    if (cellContent(this.session.notebook.book, place).kind === 'choice') {
+      // An option is looked for once the letters are there.
+      if (done && text !== '') this.startEdit(text);
+      return;
+    }
+    if (!this.#edit && !done && text !== '') this.startEdit('');
+    if (!samePlace(this.#edit?.place, place)) return;
+    if (done && text === '') this.cancel();
+    else this.session.composeDraft(text, done);
   }
 
   readonly commit = ({ move }: Commit): void => {
@@ -320,11 +347,25 @@ export class QuaySheet extends LitElement implements SheetHost {
     if (!own || this.editing || event.defaultPrevented) return;
     const command = commandOf(event);
     if (!command) return;
+    if (this.#isTypedOn(event, command)) {
+      event.preventDefault();
+      this.startEdit(event.key);
+      return;
+    }
+    this.#inVain = undefined;
     if (this.#refused) this.#takeBackRefusal();
     if (command.kind === 'move' && !this.#leadsOn(command.motion)) return;
     event.preventDefault();
     carryOut(this, command);
   };
+
+  /** Whether a key goes on with what is typed into a calculated cell: its letters and spaces, Enter after them, corrections. */
+  #isTypedOn({ key }: KeyboardEvent, { kind }: Command): boolean {
+    const { place } = this;
+    if (!place || writtenAt(this.session.notebook.book, place) === place) return false;
+    if (!samePlace(place, this.#inVain)) return kind === 'edit' && key === ' ';
+    return kind === 'clear' || (kind === 'edit' && key !== 'F2');
+  }
 
   /** Tab leaves the page behind its last cell, as it leaves any field. */
   #leadsOn(motion: Motion): boolean {

@@ -14,6 +14,7 @@ import './quay-prose-editor.ts';
 export function cellEditor(session: Session, host: SheetHost, began: EditInHand): TemplateResult {
   // An editor that is drawn anew shows what was typed since.
   const hand = session.hand && samePlace(session.hand.place, began.place) ? session.hand : began;
+  if (hand.composing === true) return html`<span class="composing">${hand.draft}</span>`;
   const typed = ({ detail }: CustomEvent<Typed>): void => session.changeDraft(detail.text, detail.selected);
   const commit = ({ detail }: CustomEvent<Commit>): void => host.commit(detail);
   const leave = (): void => void session.endEdit('elsewhere');

@@ -160,6 +160,12 @@ export const pageStyles = css`
     outline: 2px solid var(--accent);
     outline-offset: -1px;
   }
+  .cell[data-waits] {
+    caret-color: transparent;
+  }
+  .composing {
+    text-decoration: underline dotted;
+  }
   .cell.edited {
     outline: 0;
     background: none;

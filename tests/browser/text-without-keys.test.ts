@@ -1,0 +1,145 @@
+import type { CDPSession, Locator } from 'playwright-core';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { axeFindings, drawn, showSheet } from './app-page.ts';
+import { openPage, page, withBrowser } from './each-test.ts';
+
+withBrowser();
+
+let driver: CDPSession;
+
+/** Input methods, dictation and symbol pickers press no keys: the browser's driver writes as they do. */
+async function openDemo(): Promise<void> {
+  await openPage();
+  await page.getByRole('button', { name: 'Open the demo book' }).click();
+  await page.locator('quay-line').first().waitFor();
+  await showSheet(page, 'Debris by layer');
+  driver = await page.context().newCDPSession(page);
+}
+
+const give = (text: string) => driver.send('Input.insertText', { text });
+const compose = (text: string) =>
+  driver.send('Input.imeSetComposition', { text, selectionStart: text.length, selectionEnd: text.length });
+
+const tableCell = (row: number, column: number): Locator =>
+  page.locator('quay-table').first().locator(`[data-item="r${row}"] [data-field]`).nth(column);
+const calculated = () =>
+  page.locator('quay-table').first().locator('[data-item="r0"] [aria-readonly="true"]').first();
+const given = (field: string): Locator =>
+  page.locator('quay-line.given').first().locator(`[data-field="${field}"]`);
+const formulaLine = () => page.locator('quay-line.calc').first().locator('[data-field="value"]');
+
+const places: Readonly<
+  Record<string, { readonly at: () => Locator; readonly text: string; readonly shows: RegExp }>
+> = {
+  'a value': { at: () => given('value'), text: '1.25', shows: /1\.25/ },
+  'a description': { at: () => given('label'), text: '岸壁 “A” → B', shows: /岸壁 “A” → B/ },
+  'a source': { at: () => given('reference'), text: '№ 7', shows: /№ 7/ },
+  'a cell of a table': { at: () => tableCell(1, 2), text: '1.77', shows: /1\.77/ },
+  'a paragraph': {
+    at: () => page.locator('quay-words').first().locator('[data-field="text"]'),
+    text: 'Two lines,\nas they were said.',
+    shows: /Two lines,\s*as they were said\./,
+  },
+  'the title of a block': {
+    at: () => page.locator('quay-words.part-title').first().locator('[data-field="title"]'),
+    text: 'Ω',
+    shows: /^\s*Ω\s*$/,
+  },
+};
+
+const field = () => page.locator('.edited input, .edited textarea');
+
+describe.each(['in the browser as it is', 'in a browser without edit contexts'])(
+  'text without keys, %s',
+  (how) => {
+    beforeEach(async () => {
+      await openDemo();
+      if (how === 'in the browser as it is') return;
+      await page.addInitScript(() => Reflect.deleteProperty(window, 'EditContext'));
+      await page.reload();
+      await page.locator('quay-line').first().waitFor();
+      await showSheet(page, 'Debris by layer');
+    });
+
+    test('begins an edit of the chosen cell with that text, and goes on in its field', async () => {
+      for (const [what, { at, text, shows }] of Object.entries(places)) {
+        const before = await at().textContent();
+        await at().click();
+        await give(text.slice(0, 3));
+        await expect.poll(() => field().inputValue(), { message: what }).toBe(text.slice(0, 3));
+        await give(text.slice(3));
+        await expect.poll(() => field().inputValue(), { message: what }).toBe(text);
+        await page.keyboard.press('Enter');
+        await expect.poll(() => at().textContent(), { message: what }).toMatch(shows);
+        await page.keyboard.press('Control+z');
+        await expect.poll(() => at().textContent(), { message: `${what} undone` }).toBe(before);
+      }
+    });
+
+    test('is the formula of a line, and never that of a column by chance', async () => {
+      await formulaLine().click();
+      await give('12 m * 3');
+      await expect.poll(() => page.locator('.cm-content').textContent()).toBe('12 m * 3');
+      await page.keyboard.press('Escape');
+      const column = calculated();
+      const before = await column.textContent();
+      await column.click();
+      await give('52 m + 2 m');
+      await expect.poll(() => page.locator('quay-sheet .refusal').textContent()).toMatch(/calculated/);
+      expect(await page.locator('.edited').count()).toBe(0);
+      expect(await column.textContent()).toBe(before);
+    });
+
+    test('leaves keys, the keyboard and the page as they were', async () => {
+      await given('value').click();
+      expect(await axeFindings(page)).toEqual([]);
+      await page.keyboard.press('ArrowDown');
+      await page.keyboard.press('ArrowUp');
+      await page.keyboard.type('1.3');
+      await expect.poll(() => field().inputValue()).toBe('1.3');
+      await page.keyboard.press('Enter');
+      await expect.poll(() => given('value').textContent()).toMatch(/1\.3/);
+      await page.keyboard.press('?');
+      await page.getByRole('dialog', { name: 'Keys' }).waitFor();
+      await page.keyboard.press('Escape');
+      await drawn(page);
+      expect(await page.locator('.edited').count()).toBe(0);
+    });
+  },
+);
+
+describe('an input method', () => {
+  beforeEach(openDemo);
+
+  test('composes in the chosen cell, and its text goes on in the field', async () => {
+    const label = given('label');
+    await label.click();
+    for (const step of ['g', 'ga', 'がん', '岸']) {
+      await compose(step);
+      await expect.poll(async () => (await label.textContent())?.trim()).toBe(step);
+    }
+    await give('岸');
+    await expect.poll(() => field().inputValue()).toBe('岸');
+    await compose('へき');
+    await give('壁');
+    await expect.poll(() => field().inputValue()).toBe('岸壁');
+    await page.keyboard.press('Enter');
+    await expect.poll(async () => (await label.textContent())?.trim()).toBe('岸壁');
+  });
+
+  test('is not interrupted by a click elsewhere, and given up leaves what was there', async () => {
+    const label = given('label');
+    const before = await label.textContent();
+    await label.click();
+    await compose('岸');
+    await compose('');
+    await expect.poll(() => page.locator('.edited').count()).toBe(0);
+    expect(await label.textContent()).toBe(before);
+    await compose('岸壁');
+    await tableCell(0, 2).click();
+    await expect.poll(async () => (await label.textContent())?.trim()).toBe('岸壁');
+    expect(await page.locator('.edited').count()).toBe(0);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => label.textContent()).toBe(before);
+  });
+});
