@@ -144,7 +144,11 @@ export class SheetList extends LitElement {
 
   constructor() {
     super();
-    new SessionController(this, ({ kind }) => kind === 'book' || kind === 'place', 'after');
+    new SessionController(
+      this,
+      ({ kind }) => kind === 'book' || kind === 'values' || kind === 'place',
+      'after',
+    );
   }
 
   override render() {
