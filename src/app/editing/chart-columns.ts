@@ -27,13 +27,23 @@ function drawnColumns({ model }: Notebook, sheet: string, table: Table): readonl
   });
 }
 
+/** Whether some row of a column has a value, or it is not known yet whether one has. */
+function hasValues(notebook: Notebook, sheet: string, table: Table, { name }: Column): boolean {
+  const result = notebook.column(`${sheet}.${table.name}.${name}`);
+  return result.status !== 'ok' || result.reading.gaps < result.reading.length;
+}
+
 /**
  * The columns a chart takes of a table unless it is told others: the second column with numbers over the first; over
- * the first column of all where only one has numbers.
+ * the first column of all where only one has numbers. One that is blank is not taken for the axis, nor before others
+ * for the series.
  */
 export function usualColumns(notebook: Notebook, sheet: string, table: Table): Pick<Chart, 'x' | 'y'> {
-  const [first, second] = drawnColumns(notebook, sheet, table);
-  const [x, y] = second ? [first, second] : [table.columns[0], first];
+  const numbers = drawnColumns(notebook, sheet, table);
+  const filled = numbers.filter((one) => hasValues(notebook, sheet, table, one));
+  const [first, second] = filled.length > 0 ? filled : numbers;
+  const others = table.columns.filter((one) => one !== first && hasValues(notebook, sheet, table, one));
+  const [x, y] = second ? [first, second] : [others[0] ?? table.columns[0], first];
   return { x: x?.name ?? '', y: y ? [y.name] : [] };
 }
 

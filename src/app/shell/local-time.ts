@@ -11,3 +11,8 @@ export function dayAndTime(at: number): string {
   const date = new Date(at);
   return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())} ${clockTime(at)}`;
 }
+
+/** Day and time to the second, where what happened within a minute is to be told apart. */
+export function dayAndSecond(at: number): string {
+  return `${dayAndTime(at)}:${two(new Date(at).getSeconds())}`;
+}

@@ -1,6 +1,6 @@
 import { html, LitElement, nothing } from 'lit';
 import type { Book } from '../../document/index.ts';
-import { dayAndTime } from '../shell/local-time.ts';
+import { dayAndSecond, dayAndTime } from '../shell/local-time.ts';
 import type { BookStore, ListedBook } from '../storage/book-store.ts';
 import { reasonOf } from '../storage/storage-error.ts';
 import { demoBook } from './demo.ts';
@@ -102,14 +102,7 @@ export class StartPage extends LitElement {
                     : 'Books you open are kept here, in this browser, as you type. Save them as files too.'
                 }</p>`
               : html`<ul class="plain">
-                ${this.recent.map(
-                  (kept) => html`<li>
-                    <button @click=${() => this.#open(kept.id)}>${kept.name || 'Untitled book'}</button
-                    ><span>${dayAndTime(kept.changed)}</span>
-                    ${kept.unsaved === undefined ? nothing : html`<span class="bad">only in this tab: ${kept.unsaved}</span>`}
-                    <button class="quiet" @click=${() => this.#remove(kept)} aria-label=${`Remove ${kept.name}`}>remove</button>
-                  </li>`,
-                )}
+                ${this.recent.map((kept) => this.#listed(kept))}
               </ul>`
           }
         </section>
@@ -137,6 +130,24 @@ export class StartPage extends LitElement {
         A result here is an aid to the judgement of a licensed engineer, never a design. Local codes come first.
       </footer>
     </main>`;
+  }
+
+  /** A book of the list; of several with one name, when each was changed last tells them apart. */
+  #listed(kept: ListedBook) {
+    const name = kept.name || 'Untitled book';
+    const shared = this.recent.some((other) => other !== kept && other.name === kept.name);
+    const changed = shared ? dayAndSecond(kept.changed) : dayAndTime(kept.changed);
+    return html`<li>
+      <button @click=${() => this.#open(kept.id)}>${name}</button><span>${shared ? 'changed ' : ''}${changed}</span>
+      ${kept.unsaved === undefined ? nothing : html`<span class="bad">only in this tab: ${kept.unsaved}</span>`}
+      <button
+        class="quiet"
+        @click=${() => this.#remove(kept)}
+        aria-label=${`Remove ${name}${shared ? `, changed ${changed}` : ''}`}
+      >
+        remove
+      </button>
+    </li>`;
   }
 
   /** Shows a template; chosen by keyboard, the button that starts from it is the next thing to press. */
@@ -212,9 +223,9 @@ export class StartPage extends LitElement {
     });
   }
 
-  #remove({ id, name, unsaved }: ListedBook): void {
+  #remove({ id, name, changed, unsaved }: ListedBook): void {
     this.#attempt(async () => {
-      const book = `“${name || 'Untitled book'}”`;
+      const book = `“${name || 'Untitled book'}” (changed ${dayAndTime(changed)})`;
       const where = unsaved === undefined ? 'this browser' : 'this tab, where alone it stands';
       const question = (await this.store.isOpen(id))
         ? `${book} is open in another tab. Remove it from ${where} all the same? What is entered there is not kept from then on; the other tab says so.`

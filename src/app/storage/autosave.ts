@@ -1,5 +1,5 @@
 import type { Book, Edit } from '../../document/index.ts';
-import { bookName } from './book-name.ts';
+import { listedName } from './book-name.ts';
 import type { Connection } from './connection.ts';
 import { appendToJournal } from './journal.ts';
 import type { Replaces } from './snapshot.ts';
@@ -149,7 +149,7 @@ export function createAutosave(
     const appending = appendToJournal(
       database,
       { book: id, number: at, edit },
-      { name: bookName(book), changed: now() },
+      { name: listedName(book), changed: now() },
     ).then(
       () => {
         if (own !== turn) return;

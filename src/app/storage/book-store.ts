@@ -7,7 +7,7 @@ import type { StoreNotice } from './store-notice.ts';
 /** A book that can be opened, as the start page lists it. */
 export interface ListedBook {
   readonly id: string;
-  /** Project and subject of its title block. */
+  /** Project, subject, job and revision of its title block, as far as they are filled in. */
   readonly name: string;
   /** When it was last changed, in milliseconds. */
   readonly changed: number;

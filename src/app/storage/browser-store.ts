@@ -2,7 +2,7 @@ import type { Book } from '../../document/index.ts';
 import { type AutosaveStart, createAutosave, type StoreAutosave } from './autosave.ts';
 import { newBookId } from './book-id.ts';
 import { isBookLocked, requestBookLock } from './book-lock.ts';
-import { bookName } from './book-name.ts';
+import { listedName } from './book-name.ts';
 import type { BookStore, ListedBook, OpenBook } from './book-store.ts';
 import { createCompaction } from './compaction.ts';
 import { createConnection } from './connection.ts';
@@ -109,7 +109,7 @@ export function browserStore(now: () => number): BookStore {
   return {
     list: async () => {
       const here = [...unsaved].map(([id, { start, changed, reason }]): ListedBook => {
-        return { id, name: bookName(start.book), changed, unsaved: reason };
+        return { id, name: listedName(start.book), changed, unsaved: reason };
       });
       return [...here, ...(await listStored())].sort((a, b) => b.changed - a.changed);
     },

@@ -1,6 +1,6 @@
 import { fail, type Outcome, problem, succeed } from '../../diagnostics/index.ts';
 import { applyEdit, type Book, openBook, writeBook } from '../../document/index.ts';
-import { bookName } from './book-name.ts';
+import { listedName } from './book-name.ts';
 import { abortTransaction } from './journal.ts';
 import { BookChanged, BookRemoved } from './storage-error.ts';
 import { allStores, type Database, type JournalEntry, journalBefore, journalFrom } from './stores.ts';
@@ -53,7 +53,7 @@ export async function writeSnapshot(
     await journal.delete(journalFrom(id));
     await journal.put({ book: id, number: sequence });
     await texts.put({ id, text, through: sequence });
-    await books.put({ id, name: bookName(book), changed, sequence });
+    await books.put({ id, name: listedName(book), changed, sequence });
   };
   try {
     await Promise.all([write(), transaction.done]);

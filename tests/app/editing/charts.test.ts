@@ -80,6 +80,31 @@ describe('a chart below a place', () => {
     expect(inserted(only, at('p3', '', 'title')).chart).toMatchObject({ x: 'mark', y: ['length'] });
   });
 
+  test('takes no blank column for its axis, nor for its series', () => {
+    const book = smallBook();
+    const blank = { id: 'kb', kind: 'given', name: 'offset', unit: 'm', chunks: [[null, null, null]] } as const;
+    const before = {
+      ...book,
+      sheets: book.sheets.map((sheet) => ({
+        ...sheet,
+        parts: sheet.parts.map((part) =>
+          part.kind === 'table' ? { ...part, columns: [blank, ...part.columns] } : part,
+        ),
+      })),
+    };
+    expect(inserted(before, at('p3', '', 'title')).chart).toMatchObject({ x: 'length', y: ['twice'] });
+    const alone = {
+      ...before,
+      sheets: before.sheets.map((sheet) => ({
+        ...sheet,
+        parts: sheet.parts.map((part) =>
+          part.kind === 'table' ? { ...part, columns: part.columns.slice(0, 3) } : part,
+        ),
+      })),
+    };
+    expect(inserted(alone, at('p3', '', 'title')).chart).toMatchObject({ x: 'mark', y: ['length'] });
+  });
+
   test('is refused on a sheet without a table, with what to do', () => {
     const change = insertChart(openNotebook(sampleBook), {
       sheet: 'basis',
