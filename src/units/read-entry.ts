@@ -7,6 +7,7 @@ import {
   type Span,
   succeed,
 } from '../diagnostics/index.ts';
+import { bareArithmetic } from './bare-arithmetic.ts';
 import { ELEVATION_PREFIX, elevationUnit } from './elevation.ts';
 import type { Entry } from './entry.ts';
 import { readDate } from './entry-date.ts';
@@ -16,6 +17,9 @@ import { readQuantity, startsQuantity } from './read-quantity.ts';
 import type { UnitRegistry } from './registry.ts';
 import { DATE_UNIT, PLAIN_UNIT, STATED_PLAIN, type Unit } from './unit.ts';
 
+const AS_TEXT = 'as text';
+/** What is said of an entry of which nothing more is known. */
+const UNREAD: ReadonlySet<string> = new Set(['entry-formula', 'entry-not-a-number', 'entry-number-broken']);
 const LONGEST_NUMBER = 200;
 const LONGEST_TEXT = 2000;
 /** Names or numbers multiplied or raised to a power: no words are written so, while a steel section has its ×. */
@@ -30,7 +34,24 @@ const MISSING: Outcome<Entry> = { ok: true, value: { kind: 'missing' } };
  * `$ 12.50/cy`, `TRUE`, `clay` and `"clay"` read as they look. What could be read two ways is refused.
  */
 export function readEntry(text: string, registry: UnitRegistry, row?: Unit): Outcome<Entry> {
-  return readPlainly(text, registry, row) ?? readCarefully(text, registry, row);
+  const read = readPlainly(text, registry, row) ?? readCarefully(text, registry, row);
+  return read.ok ? read : offerValue(read, text);
+}
+
+/** Where arithmetic of bare numbers stands and nothing else mends it, its value is offered: an entry holds a value. */
+function offerValue(read: Extract<Outcome<Entry>, { ok: false }>, text: string): Outcome<Entry> {
+  const plain = read.problems.every(({ code, fixes }) => {
+    return UNREAD.has(code) && fixes.every(({ label }) => label === AS_TEXT);
+  });
+  if (!plain) return read;
+  const [before = '', written = ''] = /^(\s*=?\s*)(.*?)\s*$/s.exec(text)?.slice(1) ?? [];
+  const insert = bareArithmetic(written);
+  if (insert === undefined) return read;
+  const span = { from: before.search(/=|$/), to: before.length + written.length };
+  const fixes = read.problems.flatMap((one) => one.fixes);
+  return fail(
+    problem('entry-arithmetic', span, { written, insert }, [{ label: insert, ...span, insert }, ...fixes]),
+  );
 }
 
 const ZERO = 48;
@@ -193,6 +214,6 @@ function fitDate(date: Outcome<number>, written: string, span: Span, row: Unit |
 
 /** Where text is welcome, a broken quantity may have been meant as text: quotation marks say so. */
 function offerText(problems: readonly Problem[], written: string, span: Span): Outcome<Entry> {
-  const asText = { label: 'as text', from: span.from, to: span.to, insert: `"${written}"` };
+  const asText = { label: AS_TEXT, from: span.from, to: span.to, insert: `"${written}"` };
   return { ok: false, problems: problems.map((p) => ({ ...p, fixes: [...p.fixes, asText] })) };
 }

@@ -56,7 +56,11 @@ describe('--table', () => {
     ['soil,t\nclay,2\nsand,NaN\n', 'line 3, column B “t”', 'NaN'],
     ['soil,t (kN)\nclay,2\n', '“kN”', 'none that the column “t” takes (m)'],
     ['soil,t (foo)\nclay,2\n', '“t (foo)”', 'none that the column “t” takes (m)'],
-    ['soil,t\nclay,=2*3\n', 'line 2, column B “t”', 'a value, not a formula'],
+    [
+      'soil,t\nclay,=2*3\n',
+      'line 2, column B “t”',
+      '“2*3” is a calculation, and this entry takes a value; write 6',
+    ],
     ['soil,colour\nclay,red\n', 'colour'],
     ['soil,t\nclay,2,7\n', 'line 2', '7'],
     ['', 'no rows'],
