@@ -170,13 +170,13 @@ export function removeLines(book: Book, places: readonly CellPlace[]): Edit | un
   return joinEdits(edits.length === 1 ? 'delete a line' : `delete ${edits.length} lines`, edits);
 }
 
-/** Moves the line of a place, its table row or its part by one, across the edges of blocks. */
-export function moveLine(book: Book, place: CellPlace, by: -1 | 1): Change | undefined {
+/** Moves the line of a place, its part, or its table row (by so many `rows`) by one, across the edges of blocks. */
+export function moveLine(book: Book, place: CellPlace, by: -1 | 1, rows = 1): Change | undefined {
   const found = findPlace(book, place);
   if (!found) return undefined;
   const { parts } = found.sheet;
   const partIndex = parts.findIndex(({ id }) => id === place.part);
-  if (found.kind === 'cell') return moveTableRow(place, found.part, found.row, by);
+  if (found.kind === 'cell') return moveTableRow(place, found.part, found.row, by * rows);
   if (found.kind !== 'row') {
     if (found.kind === 'column') return undefined;
     const to = partIndex + by;
@@ -211,10 +211,11 @@ function moveTableRow(
   place: CellPlace,
   table: Extract<Part, { kind: 'table' }>,
   row: number,
-  by: -1 | 1,
+  by: number,
 ): Change | undefined {
   const to = row + by;
-  if (table.length === undefined || to < 0 || to >= table.length) return undefined;
+  if (table.length === undefined || row < 0 || row >= table.length || to < 0 || to >= table.length)
+    return undefined;
   const at = { sheet: place.sheet, table: table.id };
   const cells = Object.fromEntries(
     table.columns.flatMap((one) => (one.kind === 'given' ? [[one.name, [cellOf(one, row)]] as const] : [])),

@@ -16,28 +16,57 @@ export interface LinesGo {
 const counted = (verb: string, count: number): string =>
   count === 1 ? `${verb} a line` : `${verb} ${count} lines`;
 
+/** Where copied lines stood: their sheet, and the book if it is this one. */
+export interface LinesFrom {
+  readonly sheet: string;
+  readonly book: Book | undefined;
+}
+
+/** A change by lines that were pasted, and what the person is to know of their formulas. */
+export interface PastedLines extends Change {
+  readonly remark?: string;
+}
+
 /**
- * Puts copies of lines below a place, under names of their own where theirs are taken; what the lines say of one another
- * they say of the copies. `from` is the sheet they were copied from.
+ * Puts copies of lines below a place, under names of their own where theirs are taken. What the lines say of one another
+ * they say of the copies; what else they say of the sheet they stood on is spelt with its key on another one. Names that
+ * nothing of this book is known to stand for are told.
  */
 export function pasteCopies(
   book: Book,
   { sheet, place }: LinesGo,
   lines: readonly Row[],
-  from: string | undefined,
-): Change | undefined {
+  from: LinesFrom | undefined,
+): PastedLines | undefined {
   const target = findSheet(book, sheet);
   if (!target) return undefined;
   const fresh = freshFor(book, target);
   const copies = lines.map((line) => ({ ...line, id: fresh.id('r'), name: fresh.name(line.name) }));
   const renamed = new Map(lines.map(({ name }, at) => [name, copies[at]?.name ?? name]));
-  const respelt = copies.map((copy) =>
-    withFormula(copy, (written) => {
-      const own = from !== undefined && written.startsWith(`${from}.`) && sheet === from;
-      return renamed.get(own ? written.slice(`${from}.`.length) : written);
-    }),
-  );
-  return insertRows(book, sheet, place, respelt, fresh, counted('paste', lines.length));
+  const names = from?.book && namesOf(from.book);
+  const adrift = new Set<string>();
+  const respell = (written: string): string | undefined => {
+    const own = from !== undefined && written.startsWith(`${from.sheet}.`);
+    const brought = renamed.get(own ? written.slice(from.sheet.length + 1) : written);
+    if (brought !== undefined || (names && from?.sheet === sheet)) return brought;
+    const part = names && from && resolveName(written, names, from.sheet);
+    if (!part) adrift.add(written);
+    return part?.sheet === from?.sheet ? part?.id : undefined;
+  };
+  const respelt = copies.map((copy) => withFormula(copy, respell));
+  const change = insertRows(book, sheet, place, respelt, fresh, counted('paste', lines.length));
+  return change && { ...change, ...(adrift.size > 0 && { remark: adriftWords([...adrift]) }) };
+}
+
+/** The most names that a sentence lists. */
+const MOST = 6;
+
+function adriftWords(names: readonly string[]): string {
+  const more = names.length - MOST;
+  const listed = `${names.slice(0, MOST).join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
+  return names.length === 1
+    ? `the formulas pasted name ${listed}, which did not come along: here it means what this book calls so, or nothing`
+    : `the formulas pasted name ${listed}, which did not come along: here they mean what this book calls so, or nothing`;
 }
 
 /**
@@ -48,8 +77,8 @@ export function pasteOver(
   book: Book,
   over: readonly CellPlace[],
   lines: readonly Row[],
-  from: string | undefined,
-): Change | undefined {
+  from: LinesFrom | undefined,
+): PastedLines | undefined {
   const [first] = over;
   const part = first && findSheet(book, first.sheet)?.parts.find(({ id }) => id === first.part);
   if (!first || part?.kind !== 'rows') return undefined;

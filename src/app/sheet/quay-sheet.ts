@@ -74,6 +74,8 @@ export class QuaySheet extends LitElement implements SheetHost {
   /** The column that moves up and down keep to; whoever leads the person elsewhere leads to a new one. */
   #wanted = 'value';
   #keepsWanted = false;
+  /** The field at which a run of Tab keys began, to which Enter leads back. */
+  #tabbedFrom: string | undefined;
   #width = 0;
   /** The sheet that was drawn last. */
   #shown: string | undefined;
@@ -194,7 +196,9 @@ export class QuaySheet extends LitElement implements SheetHost {
     if (!from) return;
     const page = Math.max(3, Math.floor(this.clientHeight / 44));
     const to = moved(this.#map, from, motion, this.#wanted, page, this.#fill);
+    const began = motion === 'next' || motion === 'previous' ? (this.#tabbedFrom ?? from.field) : undefined;
     if (to) this.goTo(to, extend, motion.includes('up') || motion.includes('down'));
+    this.#tabbedFrom = began;
   }
 
   readonly #fill = (row: GridRow): string | undefined => this.sheet && fieldToFill(this.sheet, row);
@@ -204,11 +208,20 @@ export class QuaySheet extends LitElement implements SheetHost {
     if (!keepWanted) this.#wanted = place.field;
     this.#keepsWanted = keepWanted;
     this.#inVain = undefined;
+    this.#tabbedFrom = undefined;
     this.anchor = extend ? (this.anchor ?? this.session.place) : undefined;
     this.#focusPending = true;
     if (samePlace(place, this.session.place)) this.#showPlace();
     else this.session.goTo(place);
     this.#keepsWanted = false;
+  }
+
+  /** Makes a cell the active one, and selects from it to another one. */
+  select(place: CellPlace, anchor: CellPlace): void {
+    this.goTo(place);
+    if (!samePlace(place, this.session.place)) return;
+    this.anchor = anchor;
+    this.#showPlace();
   }
 
   /** Gives the focus to the active cell. */
@@ -265,6 +278,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   };
 
   #moveOn(move: Exclude<Commit['move'], 'stay'>, kind: EditInHand['kind']): void {
+    if (move === 'down' && this.#tabbedFrom !== undefined) this.#wanted = this.#tabbedFrom;
     if (kind === 'prose') this.move('down', false);
     else this.move(move === 'right' ? 'next' : move === 'left' ? 'previous' : move, false);
     // At an edge of the page the person stays, and the cell shows again.
@@ -383,6 +397,7 @@ export class QuaySheet extends LitElement implements SheetHost {
       for (const element of this.#elements.all) redraw(element);
     } else if (event.kind === 'place') {
       if (this.session.place && !this.#keepsWanted) this.#wanted = this.session.place.field;
+      this.#tabbedFrom = undefined;
       if (this.session.place && !event.turned && !typesElsewhere(this)) this.#focusPending = true;
       if (this.session.sheet !== this.#map.sheet) this.requestUpdate();
       this.#showPlace();

@@ -219,7 +219,7 @@ export class QuayTable extends LitElement {
       aria-rowindex=${this.firstRow + 2 + row}
       .style=${placed ? `transform: translateY(${row * ROW_HEIGHT}px)` : ''}
     >
-      <div class="row-number" role="rowheader">${row + 1}</div>
+      <div class="row-number" role="rowheader" data-row-number>${row + 1}</div>
       ${this.#views.map((view, at) => this.#cell(view, at, row, item, active))}
     </div>`;
   }

@@ -181,6 +181,8 @@ export const tableStyles = css`
     font-size: var(--type-small);
     line-height: 21px;
     text-align: right;
+    cursor: default;
+    user-select: none;
   }
   .table-foot :is(span, button) {
     margin-inline-end: 16px;

@@ -82,7 +82,13 @@ describe('a chart below a place', () => {
 
   test('takes no blank column for its axis, nor for its series', () => {
     const book = smallBook();
-    const blank = { id: 'kb', kind: 'given', name: 'offset', unit: 'm', chunks: [[null, null, null]] } as const;
+    const blank = {
+      id: 'kb',
+      kind: 'given',
+      name: 'offset',
+      unit: 'm',
+      chunks: [[null, null, null]],
+    } as const;
     const before = {
       ...book,
       sheets: book.sheets.map((sheet) => ({

@@ -58,12 +58,10 @@ const below = { sheet: 'site', part: 'q1', item: 's1', field: 'value' };
 
 test('copied lines get names of their own, and say of one another what they said', () => {
   const book = smallBook();
-  const change = pasteCopies(
+  const change = pasteCopies(book, { sheet: 'beam', place: at('p2', 'r4', 'value') }, lines('r1', 'r3'), {
+    sheet: 'beam',
     book,
-    { sheet: 'beam', place: at('p2', 'r4', 'value') },
-    lines('r1', 'r3'),
-    'beam',
-  );
+  });
   const block = done(book, change).sheets[0]?.parts[1];
   expect(
     block?.kind === 'rows' && block.rows.map((row) => [row.name, 'formula' in row ? row.formula : row.entry]),
@@ -81,9 +79,48 @@ test('copied lines get names of their own, and say of one another what they said
 test('selected lines are overwritten, and their names are free for those that come', () => {
   const book = smallBook();
   const over = [at('p2', 'r1', 'value'), at('p2', 'r2', 'value')];
-  const now = done(book, pasteOver(book, over, lines('r1', 'r3'), 'beam'));
+  const now = done(book, pasteOver(book, over, lines('r1', 'r3'), { sheet: 'beam', book }));
   const block = now.sheets[0]?.parts[1];
   expect(block?.kind === 'rows' && block.rows.map(({ name }) => name)).toEqual(['L', 'M_2', 'M', 'c_M']);
+});
+
+test('copied to another sheet, lines mean what they meant: copies that came along, the rest by its sheet', () => {
+  const book = twoSheets();
+  const to = { sheet: 'site', place: below };
+  const change = pasteCopies(book, to, lines('r2', 'r3', 'r4'), { sheet: 'beam', book });
+  const now = done(book, change);
+  const block = now.sheets[1]?.parts[0];
+  // q is taken on sheet site, and L is another one in its table.
+  expect(
+    block?.kind === 'rows' && block.rows.map((row) => [row.name, 'formula' in row ? row.formula : row.entry]),
+  ).toEqual([
+    ['q', '3 m'],
+    ['q_2', '10 kN/m'],
+    ['M', 'q_2 * beam.L^2 / 8'],
+    ['c_M', 'M <= 25 (kN*m)'],
+    ['far', 'beam.L + q'],
+  ]);
+  expect(value(now, 'site.M')).toBe(value(book, 'beam.M'));
+  expect(change?.remark).toBeUndefined();
+});
+
+test('of lines from another book the names that did not come along are told', () => {
+  const book = twoSheets();
+  const far: Row = { id: 'z', kind: 'calc', name: 'far', formula: 'pier.M + L', unit: 'm' };
+  const change = pasteCopies(book, { sheet: 'site', place: below }, [...lines('r3'), far], {
+    sheet: 'pier',
+    book: undefined,
+  });
+  expect(named(done(book, change), 'r6')).toEqual([['M', 'q * L^2 / 8']]);
+  expect(change?.remark).toBe(
+    'the formulas pasted name q, L, which did not come along: here they mean what this book calls so, or nothing',
+  );
+});
+
+test('what did not come along and is gone is told within a book too', () => {
+  const book = after(twoSheets(), removeRow({ sheet: 'beam', part: 'p2', row: 'r2' }));
+  const change = pasteCopies(book, { sheet: 'site', place: below }, lines('r3'), { sheet: 'beam', book });
+  expect(change?.remark).toMatch(/^the formulas pasted name q, which did not come along: here it means/);
 });
 
 test.each(['as they stand', 'when they are gone'])('lines that are cut take references along, %s', (when) => {

@@ -8,7 +8,7 @@ import { findPlace } from '../../editing/find-place.ts';
 import type { Change } from '../../editing/line-edits.ts';
 import { pasteIntoTable, pasteOntoLines } from '../../editing/paste-cells.ts';
 import { pasteForeign } from '../../editing/paste-foreign.ts';
-import { moveLines, pasteCopies, pasteOver } from '../../editing/paste-lines.ts';
+import { moveLines, type PastedLines, pasteCopies, pasteOver } from '../../editing/paste-lines.ts';
 import { pasteText } from '../../editing/paste-text.ts';
 import type { CellPlace } from '../../session/place.ts';
 import { type CommandHost, carryOut, selectedCells, told } from '../place/commands.ts';
@@ -179,20 +179,24 @@ export class ClipboardEvents implements ReactiveController {
     this.#afterCut = undefined;
     const { book } = session.notebook;
     const moved = cut ? moveLines(book, from.sheet, lines, to) : undefined;
-    const source = from?.book === session.id ? from.sheet : undefined;
-    const change =
+    const source = from && { sheet: from.sheet, book: from.book === session.id ? book : undefined };
+    const change: PastedLines | undefined =
       moved ?? (over ? pasteOver(book, over, lines, source) : pasteCopies(book, to, lines, source));
-    if (change) this.#change({ ok: true, value: change });
+    if (change && this.#change({ ok: true, value: change }) && change.remark !== undefined)
+      this.#host.refuse([change.remark]);
   }
 
   #apply(edit: Outcome<Edit>): void {
     if (told(this.#host, edit)) told(this.#host, this.#host.session.apply(edit.value));
   }
 
-  #change(change: Outcome<Change>): void {
-    if (!told(this.#host, change)) return;
+  /** Makes a change, and says whether it was made. */
+  #change(change: Outcome<Change>): boolean {
+    if (!told(this.#host, change)) return false;
     const { edit, place } = change.value;
-    if (told(this.#host, this.#host.session.apply(edit)) && place) this.#host.goTo(place);
+    if (!told(this.#host, this.#host.session.apply(edit))) return false;
+    if (place) this.#host.goTo(place);
+    return true;
   }
 }
 

@@ -12,6 +12,7 @@ import {
   removeLines,
   removeWholePart,
 } from '../../editing/line-edits.ts';
+import { moveLinesBy } from '../../editing/move-lines.ts';
 import type { NewKind } from '../../editing/new-items.ts';
 import { clearCells, fillDown } from '../../editing/range-edits.ts';
 import type { CellPlace } from '../../session/place.ts';
@@ -32,6 +33,7 @@ export interface CommandHost {
   anchor: CellPlace | undefined;
   readonly move: (motion: Motion, extend: boolean) => void;
   readonly goTo: (place: CellPlace, extend?: boolean) => void;
+  readonly select: (place: CellPlace, anchor: CellPlace) => void;
   readonly startEdit: (seed?: string) => void;
   readonly refuse: (sentences: readonly string[]) => void;
   readonly openMenu: () => void;
@@ -54,8 +56,8 @@ const commands: Readonly<Record<Exclude<Command['kind'], 'move' | 'edit'>, Doing
   'fill down': (host) => applyEdit(host, fillDown(book(host), selectedCells(host))),
   insert: insertLike,
   'delete lines': removeSelected,
-  'line up': (host) => changeAt(host, (place) => moveLine(book(host), place, -1)),
-  'line down': (host) => changeAt(host, (place) => moveLine(book(host), place, 1)),
+  'line up': (host) => moveSelected(host, -1),
+  'line down': (host) => moveSelected(host, 1),
   duplicate: (host) => changeAt(host, (place) => duplicate(book(host), place)),
 };
 
@@ -126,6 +128,21 @@ function insertLike(host: CommandHost): void {
   const inTable = found?.kind === 'cell' || (found?.kind === 'column' && host.place?.item === 'head');
   if (inTable) actions['insert row'](host);
   else insertNew(host, found?.kind === 'row' ? found.row.kind : 'given');
+}
+
+/** Moves the line the person is on, or all lines or rows of the range, which stay selected. */
+function moveSelected(host: CommandHost, by: -1 | 1): void {
+  const { place, anchor, range } = host;
+  if (!range || !anchor || !place) {
+    changeAt(host, (at) => moveLine(book(host), at, by));
+    return;
+  }
+  const places = selectedCells(host).flatMap(([first]) => first ?? []);
+  const moved = moveLinesBy(book(host), places, by);
+  if (!moved)
+    host.refuse(['lines of blocks move together, or rows of one table; others stay where they are']);
+  else if (moved.edit.patches.length > 0 && told(host, host.session.apply(moved.edit)))
+    host.select(moved.follow(place), moved.follow(anchor));
 }
 
 function removeSelected(host: CommandHost): void {

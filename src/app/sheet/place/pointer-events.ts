@@ -1,6 +1,8 @@
 import type { CellPlace } from '../../session/place.ts';
 import { samePlace } from '../../session/place.ts';
 import { type CommandHost, carryOut } from './commands.ts';
+import { tableRow } from './grid-map.ts';
+import { isWholeRows } from './range.ts';
 
 type Host = Omit<CommandHost, 'openMenu'> &
   HTMLElement & { readonly openMenu: (below?: HTMLElement) => void; readonly editing: boolean };
@@ -9,6 +11,8 @@ type Host = Omit<CommandHost, 'openMenu'> &
 export class PointerEvents {
   readonly #host: Host;
   #dragging = false;
+  /** The row of a table at whose number the press under way began. */
+  #rowFrom: CellPlace | undefined;
   /** Whether the press under way began on the cell that was chosen already. */
   #again = false;
 
@@ -27,6 +31,15 @@ export class PointerEvents {
     const place = this.#placeOf(event);
     if (!place) return;
     this.#dragging = !targetOf(event)?.closest('button');
+    this.#rowFrom = undefined;
+    if (targetOf(event)?.closest('[data-row-number]')) {
+      event.preventDefault();
+      const began = event.shiftKey ? (this.#host.anchor ?? this.#host.place) : undefined;
+      const inTable = began?.part === place.part && tableRow(began.item) !== undefined;
+      this.#rowFrom = inTable ? began : place;
+      this.#selectRows(place);
+      return;
+    }
     if (event.shiftKey) event.preventDefault();
     this.#again = samePlace(place, this.#host.place);
     this.#host.goTo(place, event.shiftKey);
@@ -45,11 +58,23 @@ export class PointerEvents {
     const place = this.#placeOf(event);
     if (!place || samePlace(place, this.#host.place)) return;
     getSelection()?.empty();
-    this.#host.goTo(place, true);
+    if (!this.#rowFrom) this.#host.goTo(place, true);
+    else if (this.#rowFrom.part === place.part) this.#selectRows(place);
   };
 
+  /** Selects the rows of a table from where the press began to a place, each as a whole. */
+  #selectRows(to: CellPlace): void {
+    const { map } = this.#host;
+    const from = this.#rowFrom ?? to;
+    const [row, other] = [map.rowAt(map.indexOf(to)), map.rowAt(map.indexOf(from))];
+    const [first, last] = [row?.fields[0], other?.fields.at(-1)];
+    if (tableRow(to.item) === undefined || first === undefined || last === undefined) return;
+    this.#host.select({ ...to, field: first }, { ...from, field: last });
+  }
+
   readonly #twice = (event: MouseEvent): void => {
-    if (inEditor(event) || !this.#placeOf(event) || targetOf(event)?.closest('button')) return;
+    if (inEditor(event) || !this.#placeOf(event) || targetOf(event)?.closest('button, [data-row-number]'))
+      return;
     event.preventDefault();
     this.#host.startEdit();
   };
@@ -92,9 +117,16 @@ export class PointerEvents {
     const place = this.#placeOf(event);
     if (!place) return;
     event.preventDefault();
-    this.#host.goTo(place);
+    if (!this.#isSelected(place)) this.#host.goTo(place);
     this.#host.openMenu();
   };
+
+  /** Whether a place is within the rows that are selected, which the menu is then for. */
+  #isSelected(place: CellPlace): boolean {
+    const { map, range } = this.#host;
+    const index = map.indexOf(place);
+    return range !== undefined && index >= range.top && index <= range.bottom && isWholeRows(map, range);
+  }
 
   /** The place under the pointer; where no cell is the value of a line, and the first cell of a table's row. */
   #placeOf(event: MouseEvent): CellPlace | undefined {
