@@ -27,4 +27,4 @@ export { standardUnits, type UnitInfo, type UnitRegistry } from './registry.ts';
 export { writeDecimals } from './round-decimal.ts';
 export { DATE_UNIT, fromSI, PLAIN_UNIT, type PointKind, toSI, type Unit } from './unit.ts';
 export { type NumberStyle, writeNumber } from './write-number.ts';
-export { writeIn, writeQuantity } from './write-quantity.ts';
+export { isMoney, writeIn, writeQuantity } from './write-quantity.ts';

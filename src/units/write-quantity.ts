@@ -50,7 +50,8 @@ function shortestFor(si: number, unit: Unit): number {
   return shorter.find((candidate) => toSI(candidate, unit) === si) ?? x;
 }
 
-function isMoney(unit: Unit): boolean {
+/** Whether a unit is one of money, or of a price. */
+export function isMoney(unit: Unit): boolean {
   const money = unit.dimension.powers.filter(([base]) => isCurrencyCode(base));
   return money.length === 1 && money[0]?.[1].n === 1 && money[0][1].d === 1;
 }

@@ -17,8 +17,11 @@ import { enterText } from './cell-edits.ts';
 import { findPlace } from './find-place.ts';
 import { putInLabel } from './put-in.ts';
 
-/** A block of cells as they are typed, row by row, and where known the units of numbers that stand there without one. */
-export type Block = Pick<Copied, 'cells' | 'units'>;
+/**
+ * A block of cells as they are typed, row by row; where known the units of numbers that stand there without one, and
+ * the columns that were calculated.
+ */
+export type Block = Pick<Copied, 'cells' | 'units' | 'calculated'>;
 
 /** How many rows and columns of cells are selected. */
 export interface Extent {
@@ -31,8 +34,8 @@ const nowhere = { from: 0, to: 0 };
 /**
  * The edit that puts a block of cells into a table, from the cell at a place on, or from the first row on where the
  * place is a heading. The block stays a rectangle within its table, which gets the rows it lacks; where more cells are
- * selected the block is repeated over them. A number comes with its unit to a column that has another. What reaches a
- * calculated column or beyond the last refuses the whole. `account` tells in the edit’s label what became of its cells.
+ * selected the block is repeated over them. A number comes with its unit to a column that has another. What reaches
+ * beyond the last column, or a calculated one with anything but what was calculated itself, refuses the whole. `account` tells in the edit’s label what became of its cells.
  */
 export function pasteIntoTable(
   book: Book,
@@ -54,7 +57,12 @@ export function pasteIntoTable(
     const facts = { columns: width, room: targets.length, table: part.name };
     return fail(problem('paste-too-wide', nowhere, facts));
   }
-  const calculated = targets.findIndex(({ kind }) => kind !== 'given');
+  const known = new Set(pasted.calculated);
+  const narrow = pasted.cells[0]?.length ?? 1;
+  const given = targets.some(({ kind }) => kind === 'given');
+  const calculated = targets.findIndex(
+    ({ kind }, right) => kind !== 'given' && !(given && known.has(right % narrow)),
+  );
   const refused = targets[calculated];
   if (refused) {
     const facts = { position: calculated + 1, column: columnWords(refused) };
@@ -64,11 +72,10 @@ export function pasteIntoTable(
   const length = part.length ?? 0;
   const grown = row + cells.length - length;
   const growth = grown > 0 ? [insertTableRows(at, part, length, { length: grown, cells: {} })] : [];
-  const filled = targets.map((target, right) => {
-    const values = cells.map((one, down) =>
-      cellIn(target as GivenColumn, row + down, one[right], units?.[down]?.[right]),
-    );
-    return setCells({ ...at, column: target.id }, row, values);
+  const filled = targets.flatMap((target, right) => {
+    if (target.kind !== 'given') return [];
+    const values = cells.map((one, down) => cellIn(target, row + down, one[right], units?.[down]?.[right]));
+    return [setCells({ ...at, column: target.id }, row, values)];
   });
   const one = cells.length === 1 && width === 1;
   const label = one

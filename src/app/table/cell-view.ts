@@ -1,9 +1,10 @@
 import type { Cell, Column } from '../../document/index.ts';
 import type { ColumnResult, Notebook } from '../../notebook/index.ts';
-import { type Unit, type UnitRegistry, writeNumber } from '../../units/index.ts';
+import { type Unit, type UnitRegistry, writeIn, writeNumber } from '../../units/index.ts';
 import { cellOf } from '../editing/cell-content.ts';
 import { shownQuantity, shownText, unitShown } from '../session/shown.ts';
 import type { UnitsView } from '../session/units-view.ts';
+import { sharedDecimals } from './shared-decimals.ts';
 
 /** One cell of a table as the page shows it. */
 export interface CellView {
@@ -24,20 +25,28 @@ export function columnView(notebook: Notebook, id: string, column: Column, view:
   const { registry } = notebook.model;
   const unit = result.status === 'ok' ? result.unit : notebook.unitOf(id);
   const shown = unitShown(unit, view, registry);
+  // What is typed stands as it was typed: only of results are the decimals ours to choose.
+  const ours = column.kind !== 'given' || view !== 'written';
+  const decimals = ours ? sharedDecimals(result, shown) : undefined;
   return {
     column,
     unit: shown.text === '-' || shown.text === 'date' ? '' : shown.text,
-    at: (row) => cellView(result, column, row, unit, view, registry),
+    at: (row) => cellView(result, column, row, { unit, view, registry, decimals }),
   };
+}
+
+interface Style {
+  readonly unit: Unit;
+  readonly view: UnitsView;
+  readonly registry: UnitRegistry;
+  readonly decimals: number | undefined;
 }
 
 function cellView(
   result: ColumnResult,
   column: Column,
   row: number,
-  unit: Unit,
-  view: UnitsView,
-  registry: UnitRegistry,
+  { unit, view, registry, decimals }: Style,
 ): CellView {
   const typed = column.kind === 'given' ? cellOf(column, row) : undefined;
   if (result.status !== 'ok' || row >= result.reading.length) {
@@ -63,7 +72,7 @@ function cellView(
   function read(): string {
     if (reading.holds === 'text') return reading.textAt(row) ?? '';
     if (reading.holds === 'truth') return value === 1 ? 'true' : 'false';
-    return shownQuantity(value, unit, view, registry).number;
+    return shownQuantity(value, unit, view, registry, decimals === undefined ? {} : { decimals }).number;
   }
 }
 
@@ -75,21 +84,39 @@ function typedText(cell: Cell, unit: Unit): string {
   return own ? cell.slice(0, -unit.text.length).trimEnd() : cell;
 }
 
-/** The sum of a numeric column as its heading's unit has it; undefined where a row has no value. */
+/**
+ * The sum of a numeric column as its heading's unit has it, with the decimals of its cells; where these add to something
+ * else as they are rounded, to what. Undefined where a row has no value.
+ */
 export function columnSum(notebook: Notebook, id: string, view: UnitsView): string | undefined {
   const result = notebook.column(id);
   if (result.status !== 'ok' || result.reading.holds !== 'number' || result.reading.gaps > 0)
     return undefined;
   if (result.unit.point !== undefined) return undefined;
+  const { registry } = notebook.model;
   const { values, length } = result.reading;
-  // Compensated, as the language's own SUM is.
+  const shown = unitShown(result.unit, view, registry);
+  const decimals = sharedDecimals(result, shown);
+  const style = decimals === undefined ? {} : { decimals };
+  const sum = sumOf(length, (row) => values[row] ?? 0);
+  const total = shownQuantity(sum, result.unit, view, registry, style);
+  if (decimals === undefined) return shownText(total);
+  const plain = { decimals, grouping: 'none' } as const;
+  const rounded = sumOf(length, (row) => Number(writeIn(values[row] ?? 0, shown, plain)));
+  const added = writeNumber(rounded, plain);
+  if (added === writeIn(sum, shown, plain)) return shownText(total);
+  return `${shownText(total)}, rounded; the rows as they are rounded add to ${writeNumber(rounded, { decimals })}`;
+}
+
+/** A sum compensated as the language's own SUM is. */
+function sumOf(length: number, valueAt: (row: number) => number): number {
   let sum = 0;
   let lost = 0;
   for (let row = 0; row < length; row += 1) {
-    const value = values[row] ?? 0;
+    const value = valueAt(row);
     const next = sum + value;
     lost += Math.abs(sum) >= Math.abs(value) ? sum - next + value : value - next + sum;
     sum = next;
   }
-  return shownText(shownQuantity(sum + lost, result.unit, view, notebook.model.registry));
+  return sum + lost;
 }

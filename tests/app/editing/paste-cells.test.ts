@@ -69,3 +69,17 @@ test('a block that its lines have no place for is refused whole', () => {
     'paste-no-place: 2 rows of 1 cell beginning with “2” find no place on these lines',
   ]);
 });
+
+test('rows copied with their calculated cells go into the columns that are given; the others are calculated anew', () => {
+  const book = smallBook();
+  const block = { cells: [['d', '7', '14']], calculated: [2] };
+  const now = after(book, done(pasteIntoTable(book, at('p3', 'r0', 'k1'), block, { rows: 2, columns: 3 })));
+  expect(spans(now)).toEqual([
+    ['d', '7'],
+    ['d', '7'],
+    ['c', ''],
+  ]);
+  expect(refusal(pasteIntoTable(book, at('p3', 'r0', 'k1'), { cells: block.cells }))).toMatchObject([
+    expect.stringMatching(/^paste-calculated/),
+  ]);
+});

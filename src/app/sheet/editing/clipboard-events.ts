@@ -6,7 +6,7 @@ import { cellValueText } from '../../editing/cell-value-text.ts';
 import { CELLS_TYPE, writeCells } from '../../editing/clipboard-text.ts';
 import { findPlace } from '../../editing/find-place.ts';
 import type { Change } from '../../editing/line-edits.ts';
-import { pasteIntoTable, pasteOntoLines } from '../../editing/paste-cells.ts';
+import { type Block, pasteIntoTable, pasteOntoLines } from '../../editing/paste-cells.ts';
 import { pasteForeign } from '../../editing/paste-foreign.ts';
 import { moveLines, type PastedLines, pasteCopies, pasteOver } from '../../editing/paste-lines.ts';
 import { pasteText } from '../../editing/paste-text.ts';
@@ -55,9 +55,14 @@ export class ClipboardEvents implements ReactiveController {
     const { notebook, units, id, sheet } = this.#host.session;
     const taken = selected.map((row) => row.map((place) => carriedFrom(notebook, place)));
     const lines = this.#wholeLines();
+    const calculated = (selected.at(-1) ?? []).flatMap((place, at) => {
+      const found = findPlace(notebook.book, place);
+      return found?.kind === 'cell' && found.column.kind !== 'given' ? [at] : [];
+    });
     const copied: Copied = {
       cells: taken.map((row) => row.map(({ text }) => text)),
       units: taken.map((row) => row.map(({ unit }) => unit ?? null)),
+      ...(calculated.length > 0 && { calculated }),
       ...(isHeaded(selected) && { headed: true }),
       ...(lines && { lines }),
       from: { book: id, sheet, cut },
@@ -207,7 +212,7 @@ function isHeaded(selected: readonly (readonly CellPlace[])[]): boolean {
 }
 
 /** The cells that stand below headings. */
-function withoutHeads({ cells, units, headed }: Copied): Pick<Copied, 'cells' | 'units'> {
-  if (!headed) return { cells, ...(units && { units }) };
-  return { cells: cells.slice(1), ...(units && { units: units.slice(1) }) };
+function withoutHeads(copied: Copied): Block {
+  const { cells, units, headed } = copied;
+  return headed ? { ...copied, cells: cells.slice(1), ...(units && { units: units.slice(1) }) } : copied;
 }
