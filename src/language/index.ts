@@ -6,6 +6,8 @@ export { signatureOf } from './functions/signature.ts';
 export { firstAbove, firstNotBelow, type SortedKeys, sortKeys } from './functions/sorted-keys.ts';
 export { findFunction, functionTable } from './functions/table.ts';
 export { parser as formulaParser } from './grammar/parser.js';
+export { spelledOut, withGreek } from './greek.ts';
+export { type NameCandidate, nearNames } from './near-names.ts';
 export { type ParsedFormula, parseFormula } from './parse.ts';
 export { printSyntax } from './print.ts';
 export { renameInFormula } from './rename.ts';

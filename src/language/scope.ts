@@ -21,12 +21,19 @@ export type Resolution =
   /** A table's name alone, which is no value. */
   | { readonly kind: 'table'; readonly table: string; readonly columns: readonly string[] };
 
+/** A name that may be written in a formula; `sheet` is the one in front of it, if that is not the formula's own. */
+export interface VisibleName {
+  readonly name: string;
+  readonly type: Type;
+  readonly sheet?: string;
+}
+
 /** The names a formula sees, and the units it may write. */
 export interface Scope {
   readonly units: UnitRegistry;
   readonly resolve: (name: string) => Resolution | undefined;
   /** The names that may be written here, with their types, for the nearest of the right dimension. */
-  readonly names: () => Iterable<{ readonly name: string; readonly type: Type }>;
+  readonly names: () => Iterable<VisibleName>;
   /** `sheet.table` where the formula is a column's, else absent. */
   readonly table?: string;
 }

@@ -1,5 +1,6 @@
 import { fail, nearest, type Outcome, problem, succeed } from '../diagnostics/index.ts';
 import { type Book, type Edit, type FoundTable, findRow, findTable, setEntry } from '../document/index.ts';
+import { nearNames } from '../language/index.ts';
 import type { FormulaColumnItem, FormulaItem, InputColumnItem, InputItem, Model } from './model.ts';
 import { spelledName } from './spelled-name.ts';
 
@@ -28,7 +29,7 @@ export function setNamed(book: Book, written: string, entry: string): Outcome<Ed
         row.kind === 'given' || row.kind === 'choice' ? [row.name, `${sheet.key}.${row.name}`] : [],
       ),
   );
-  return fail(problem('set-unknown', nowhere, { name, near: nearest(name, new Set(all)) }));
+  return fail(problem('set-unknown', nowhere, { name, near: namesNear(name, all) }));
 }
 
 /** The table named alone or with its sheet, whose rows are given. */
@@ -82,5 +83,15 @@ function named(model: Model, written: string, fits: (item: AnyItem) => boolean):
   const all = [...model.items.values()]
     .filter(fits)
     .flatMap((item) => [item.id.slice(item.sheet.length + 1), item.id]);
-  return fail(problem('result-unknown', nowhere, { name, near: nearest(name, new Set(all)) }));
+  return fail(problem('result-unknown', nowhere, { name, near: namesNear(name, all) }));
+}
+
+/** Names that may be meant by one that is not there, of which none is wanted more than another. */
+function namesNear(name: string, all: readonly string[]): string[] {
+  return [
+    ...nearNames(
+      name,
+      [...new Set(all)].map((known) => ({ name: known, fits: false })),
+    ),
+  ];
 }

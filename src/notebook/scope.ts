@@ -52,6 +52,7 @@ function* visibleNames(names: Names, known: (id: string) => Known, { id, sheet, 
     const { type } = known(part.id);
     if (part.kind === 'column' && `${part.sheet}.${part.table.name}` === table)
       yield { name: part.column.name, type };
-    yield { name: part.sheet === sheet ? part.id.slice(sheet.length + 1) : part.id, type };
+    if (part.sheet === sheet) yield { name: part.id.slice(sheet.length + 1), type };
+    else yield { name: part.id, type, sheet: part.sheet };
   }
 }

@@ -1,23 +1,27 @@
-import { spelledOut } from './greek.ts';
+import { spelledOut } from '../../language/index.ts';
 import type { Suggestion } from './suggestion.ts';
 
 const others = /[_'.]/g;
 
 /**
- * The suggestions that what is typed fits, best first: the very text; begun with the same letters, then in any case
- * and with Greek letters written out, then with `_`, `'` and points left out; holding them at the start of a later part, then anywhere; then by a
- * word of what they are. Among equals by rank, then the shorter. Nothing typed fits all.
+ * The suggestions that what is typed fits, best first: the very text; begun with the same letters, a Greek one by its
+ * name, then in any case, then with `_`, `'` and points left out; holding them at the start of a later part or of the
+ * sheet in front, then anywhere; then by a word of what they are. Among equals by rank, then the shorter. Nothing typed fits all.
  */
 export function matching(typed: string, suggestions: readonly Suggestion[]): readonly Suggestion[] {
   const folded = spelledOut(typed).toLowerCase();
   const bare = folded.replace(others, '');
-  const grade = ({ kind, text, detail }: Suggestion): number => {
+  const grade = ({ kind, text, detail, sheet }: Suggestion): number => {
     if (text === typed) return 0;
-    if (text.startsWith(typed)) return 1;
+    // The key of another sheet is no part of the name, until a point is typed behind it.
+    const own = text.slice(typed.includes('.') ? 0 : (sheet ?? 0));
+    if (own.startsWith(typed) || spelledOut(own).startsWith(typed)) return 1;
+    const spelled = spelledOut(own).toLowerCase();
+    if (spelled.startsWith(folded)) return 2;
+    if (bare !== '' && spelled.replace(others, '').startsWith(bare)) return 3;
     const lower = spelledOut(text).toLowerCase();
     const at = lower.indexOf(folded);
-    if (at === 0) return 2;
-    if (bare !== '' && lower.replace(others, '').startsWith(bare)) return 3;
+    if (at === 0) return 4;
     if (at > 0 && /[_.]/.test(lower[at - 1] ?? '')) return 4;
     if (text.toLowerCase().includes(typed.toLowerCase())) return 5;
     return kind !== 'function' && folded.length > 2 && hasWord(detail.toLowerCase(), folded) ? 6 : none;

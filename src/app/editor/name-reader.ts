@@ -1,7 +1,7 @@
+import { withGreek } from '../../language/index.ts';
 import { renameEdit } from '../editing/rename.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
-import { withGreek } from './greek.ts';
 import { type Note, problemNote } from './note.ts';
 import type { Reader } from './reader.ts';
 import type { Suggestion } from './suggestion.ts';

@@ -28,7 +28,9 @@ export function suggestNames(
       found.push(named(session, other, other.column.name, rank.ownColumn + fits - (own ? 25 : 0)));
     const here = other.sheet === item.sheet;
     const text = here ? other.id.slice(other.sheet.length + 1) : other.id;
-    found.push(named(session, other, text, (here ? rank.ownSheet : rank.otherSheet) + (isColumn ? 0 : fits)));
+    const at = (here ? rank.ownSheet : rank.otherSheet) + (isColumn ? 0 : fits);
+    const sheet = here ? 0 : other.sheet.length + 1;
+    found.push({ ...named(session, other, text, at), ...(sheet > 0 && { sheet }) });
   }
   return found;
 }

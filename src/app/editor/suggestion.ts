@@ -15,6 +15,8 @@ export interface Suggestion {
   readonly help?: string;
   /** How a function is called. */
   readonly signature?: string;
+  /** How many characters at the beginning of the text are the key of another sheet and its point. */
+  readonly sheet?: number;
   /** Among equally good matches the greater comes first. */
   readonly rank: number;
 }

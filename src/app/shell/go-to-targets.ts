@@ -1,6 +1,6 @@
 import type { Book, Part } from '../../document/index.ts';
+import { spelledOut } from '../../language/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
-import { spelledOut } from '../editor/greek.ts';
 import type { CellPlace } from '../session/place.ts';
 import { labelOf, localName, placeOfId } from '../session/places.ts';
 

@@ -1,6 +1,7 @@
-import { nearest, problem } from '../../diagnostics/index.ts';
+import { problem } from '../../diagnostics/index.ts';
 import { readUnit } from '../../units/index.ts';
 import { findFunction } from '../functions/table.ts';
+import { nearNames } from '../near-names.ts';
 import type { NameSyntax } from '../syntax.ts';
 import { onAxes, sameKind, type Type } from '../type.ts';
 import type { CellNode, ColumnNode, Typed } from '../typed.ts';
@@ -39,22 +40,11 @@ function unknownName(node: NameSyntax, context: Context, want?: Type): Typed {
     );
     return broken(node);
   }
-  const candidates = [...context.scope.names()];
-  const close = nearest(
-    name,
-    candidates.map((candidate) => candidate.name),
-    6,
-  );
-  const fits = (candidate: string): boolean => {
-    const type = candidates.find((known) => known.name === candidate)?.type;
-    return want !== undefined && type !== undefined && sameKind(type, want);
-  };
-  // The very name on another sheet is nearer than any other name here.
-  const elsewhere = candidates.map((candidate) => candidate.name).filter((one) => one.endsWith(`.${name}`));
-  const known = [
-    ...new Set([...elsewhere, ...close.filter(fits), ...close.filter((candidate) => !fits(candidate))]),
-  ];
-  const near = name === 'π' ? ['PI()'] : known.slice(0, 3);
+  const candidates = [...context.scope.names()].map((known) => ({
+    ...known,
+    fits: want !== undefined && sameKind(known.type, want),
+  }));
+  const near = name === 'π' ? ['PI()'] : nearNames(name, candidates);
   const unit = readUnit(name, context.scope.units).ok;
   const fixes = near.map((insert) => ({ label: insert, from, to, insert }));
   const oneOf = unit ? [{ label: `1 ${name}`, from, to, insert: `1 ${name}` }] : [];

@@ -26,6 +26,18 @@ test('a Greek letter is found by its name, capitals apart from small ones', () =
   expect(found('sigma', name('absorber.σ'))).toEqual(['absorber.σ']);
 });
 
+test('Latin letters begin the names of Greek ones, and the own sheet comes before what only the key of another begins', () => {
+  const other = { ...name('absorber.F', 0), sheet: 9 };
+  expect(found('a', name('ABS', 10), other, name('α', 65), name('a_c', 20))).toEqual([
+    'α',
+    'a_c',
+    'ABS',
+    'absorber.F',
+  ]);
+  expect(found('absorber.', other, name('α', 65))).toEqual(['absorber.F']);
+  expect(found('F', other, name('F_a', 20))).toEqual(['F_a', 'absorber.F']);
+});
+
 test('a word of the description is enough, of a function it is not', () => {
   expect(found('diam', name('D', 0, 'outside diameter'), name('E', 0, 'sediameter'))).toEqual(['D']);
   expect(found('sum', { ...name('TOTAL', 0, 'sum of all'), kind: 'function' })).toEqual([]);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { spelledOut, withGreek } from '../../../src/app/editor/greek.ts';
+import { spelledOut, withGreek } from '../../src/language/index.ts';
 
 test('Greek letters are written out and back', () => {
   expect(spelledOut('γ_w')).toBe('gamma_w');
