@@ -1,7 +1,7 @@
 import { type Problem, problem } from '../diagnostics/index.ts';
-import { type Column, type Edit, replaceTableRows } from '../document/index.ts';
+import { type Column, type Edit, emptiedColumns, replaceTableRows, type Table } from '../document/index.ts';
 import { type Notebook, setNamed, spelledName, tableNamed, tryCells } from '../notebook/index.ts';
-import { readMapped, tableText } from '../tables/index.ts';
+import { type ReadTable, readMapped, tableText } from '../tables/index.ts';
 import { directedMapping } from './columns-option.ts';
 import { splitAssignment } from './options.ts';
 import { Refused, refusedBy, valueOrRefuse } from './refused.ts';
@@ -83,16 +83,25 @@ function enterTable(notebook: Notebook, name: string, path: string, options: Tab
     check: tryCells(notebook, id),
   });
   const guessed = encoding === 'windows-1252' ? [guessedEncoding(text)] : [];
-  const problems = [...guessed, ...(read.ok ? read.value.problems : read.problems)].map((found) =>
+  const blanked = read.ok ? blankedColumns(table, read.value, options) : [];
+  const problems = [...guessed, ...(read.ok ? read.value.problems : read.problems), ...blanked].map((found) =>
     withRemedy(found, columns),
   );
-  const printed = printTable(path, encoding, read, problems);
+  const printed = printTable(path, encoding, read, problems, table.length ?? 0);
   const wrong = problems.filter(({ severity }) => severity === 'error');
   if (!read.ok || wrong.length > 0)
     throw new RefusedTable(wrong.map((found) => saidOf(path, found)).join('\n'), id, printed);
   const { length, cells } = read.value;
   apply(notebook, replaceTableRows(place, table, { length, cells }), path);
   return { id, columns: Object.keys(cells).map((column) => `${id}.${column}`), printed };
+}
+
+/** What is said of columns with values that the file lacks, so that they become blank: refused unless consented to. */
+function blankedColumns(table: Table, rows: ReadTable, { blankMissing }: TableOptions): readonly Problem[] {
+  const columns = emptiedColumns(table, rows).map(({ name }) => name);
+  if (columns.length === 0) return [];
+  const code = blankMissing ? 'table-columns-blank' : 'table-columns-emptied';
+  return [problem(code, { from: 0, to: 0 }, { rows: table.length ?? 0, columns })];
 }
 
 /** That a text is read in an encoding that nothing in it confirms, with the first word that shows it. */

@@ -9,6 +9,8 @@ export interface PrintedTable {
   readonly status: 'taken' | 'refused';
   readonly rows: number;
   readonly blank_rows: number;
+  /** How many rows the table had, all of which are replaced. */
+  readonly rows_replaced: number;
   readonly cells: number;
   readonly cells_by_fate: Readonly<Record<string, number>>;
   readonly columns: readonly PrintedTextColumn[];
@@ -38,12 +40,13 @@ export class RefusedTable extends Refused {
   }
 }
 
-/** The account of a table file. */
+/** The account of a table file whose rows are put in place of as many as `replaced`. */
 export function printTable(
   file: string,
   encoding: string,
   read: TableReading,
   problems: readonly Problem[],
+  replaced: number,
 ): PrintedTable {
   const { account } = read;
   const isRefused = !read.ok || problems.some(({ severity }) => severity === 'error');
@@ -52,6 +55,7 @@ export function printTable(
     encoding,
     status: isRefused ? 'refused' : 'taken',
     rows: account?.lines.length ?? 0,
+    rows_replaced: isRefused ? 0 : replaced,
     blank_rows: account?.blankRows ?? 0,
     cells: account?.cells ?? 0,
     cells_by_fate: account?.counts ?? {},

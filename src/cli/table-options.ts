@@ -13,6 +13,8 @@ export const tableKinds = {
   notes: 'once',
   skip: 'many',
   empty: 'alone',
+  'blank-missing': 'alone',
+  thousands: 'once',
 } as const satisfies OptionKinds;
 
 /** What was said of the files of `--table`. */
@@ -22,20 +24,25 @@ export interface TableOptions {
   readonly decimal: Decimal | undefined;
   readonly skipped: ReadonlySet<number>;
   readonly consents: Consents;
+  /** Whether columns that a file lacks may become blank. */
+  readonly blankMissing: boolean;
 }
 
 /** Reads what was said of the files of `--table`. */
 export function tableOptions(options: GivenOptions): TableOptions {
   const totals = oneOf(options, 'totals', ['out', 'in'] as const);
   const notes = oneOf(options, 'notes', ['out', 'in'] as const);
+  const thousands = oneOf(options, 'thousands', ['plain'] as const);
   return {
     columns: options.many('columns'),
     header: oneOf(options, 'header', ['yes', 'no'] as const),
     decimal: oneOf(options, 'decimal', ['point', 'comma'] as const),
     skipped: new Set(options.many('skip').flatMap(linesOf)),
+    blankMissing: options.alone('blank-missing'),
     consents: {
       ...(totals !== undefined && { totals }),
       ...(notes !== undefined && { notes }),
+      ...(thousands !== undefined && { thousands }),
       ...(options.alone('empty') && { noRows: true }),
     },
   };
@@ -46,7 +53,9 @@ function oneOf<T extends string>(options: GivenOptions, name: string, words: rea
   if (said === undefined) return undefined;
   const found = words.find((word) => word === said.trim());
   if (found === undefined)
-    throw new Refused(`--${name} takes ${words.join(' or ')}, and “${shortened(said)}” is neither`);
+    throw new Refused(
+      `--${name} takes ${words.join(' or ')}, and “${shortened(said)}” is ${words.length > 1 ? 'neither' : 'not that'}`,
+    );
   return found;
 }
 

@@ -36,6 +36,9 @@ const REMEDIES: Readonly<Record<string, (found: Problem, columns: readonly Table
   'row-total': () => '--totals out leaves it out, --totals in takes it as a row like the others',
   'row-note': () => '--notes out leaves it out, --notes in takes it as a row like the others',
   'rows-above-headers': () => '--notes out leaves out what is not in the table, --skip LINES these lines',
+  'cells-split': ({ data }) =>
+    `write "${words(data.joined)}" in quotation marks for one number; --thousands plain says that all such are two cells`,
+  'table-columns-emptied': () => 'put them in the file, or --blank-missing says that they are to be blank',
   'table-no-rows': () => '--empty says that it is meant so',
 };
 

@@ -11,7 +11,7 @@ import type { Consents, ReadOptions, TableReading } from './reading.ts';
 import { isBlankRow, type TextRow } from './records.ts';
 import { type RowKind, rowKinds } from './row-kinds.ts';
 import { rowUnitCells, rowUnitProblems } from './row-units.ts';
-import { splitNumbers } from './split-numbers.ts';
+import { type SplitColumns, splitNumbers } from './split-numbers.ts';
 import type { TableText } from './table-text.ts';
 import { dataRows, rowsAbove, type TextColumn, textColumns } from './text-columns.ts';
 
@@ -75,7 +75,12 @@ export function readRows(
   problems.push(...ignoredUnits(sorted, found, kept, rows, text.registry, ledger));
   const remarks = remarksOn(taken, kept, rows, width, options, ledger, decimal.ok);
   const even = rows.filter(({ cells }) => cells.length <= width);
-  problems.push(...refuseSplits(even, numeric, text, remarks, ledger));
+  const splits = {
+    from: [...numeric, ...sorted.out].map(({ position }) => position),
+    numeric: new Set(numeric.map(({ position }) => position)),
+    width,
+  };
+  if (options.thousands !== 'plain') problems.push(...refuseSplits(even, splits, text, remarks, ledger));
   if (decimal.ok) problems.push(...shares(taken, kept, rows, text, ledger));
   writeColumns(text, headed, sorted, ledger, rows);
 
@@ -221,15 +226,14 @@ function remarksOn(
 /** Cells that may be one number that its own comma parted in two. */
 function refuseSplits(
   rows: readonly TextRow[],
-  numeric: readonly TakenColumn[],
+  columns: SplitColumns,
   { delimiter, source }: TableText,
   { odd }: Remarks,
   ledger: Ledger,
 ): readonly Problem[] {
   if (delimiter !== ',') return [];
-  const positions = new Set(numeric.map(({ position }) => position));
   const isOdd = ({ at }: TextRow, position: number): boolean => odd.has(`${at} ${position}`);
-  return splitNumbers(rows, positions, source, isOdd).map(({ row, position, joined }) => {
+  return splitNumbers(rows, columns, source, isOdd).map(({ row, position, joined }) => {
     ledger.write(row.at, position, 'refused');
     ledger.write(row.at, position + 1, 'refused');
     const [first = '', second = ''] = [row.cells[position], row.cells[position + 1]];

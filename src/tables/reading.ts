@@ -13,6 +13,8 @@ export interface Consents {
   readonly totals?: 'out' | 'in';
   /** Rows of one cell of words among the others, and rows above the headers (these can only be left out). */
   readonly notes?: 'out' | 'in';
+  /** `plain`: no number of the text has a sign between thousands, so two cells that look like one are two. */
+  readonly thousands?: 'plain';
   /** Whether a text with no rows under its headers is meant so. */
   readonly noRows?: boolean;
 }

@@ -10,31 +10,45 @@ export interface SplitNumber {
 
 const HEAD = /^[+\-−]?\s*[$€£]?\s*[1-9]\d{0,2}$/;
 const TAIL = /^\d{3}(?:\.\d+)?$/;
+/** Digits that no one writes as a number of their own, but that stand behind a comma. */
+const ZERO_LED = /^0\d+(?:\.\d+)?$/;
+const WHOLE = /^[+\-−]?\s*[$€£]?\s*\d{1,3}$/;
 const PLAIN_THOUSANDS = /^[+\-−]?[$€£]?\d{4,}(?:\.\d+)?$/;
 
-/** Rows with two numbers beside each other, below which no pattern shows. */
-const FEW = 3;
+/** What is known of the columns of a text. */
+export interface SplitColumns {
+  /** The positions at which a split number can begin: all that are left out or go to a column of numbers. */
+  readonly from: readonly number[];
+  /** Those of them that go to a column of numbers. */
+  readonly numeric: ReadonlySet<number>;
+  /** How many columns the text has. */
+  readonly width: number;
+}
 
 /**
- * The cells of a text with commas that may be one number in two: up to three digits and then three. Not where the
- * first of the two columns has thousands without a comma elsewhere, nor where most rows look so and none is odd; a
- * row is odd where its second value is beyond its range.
- *
- * @param numeric the positions of columns of numbers that are taken
+ * The cells of a text with commas that may be one number in two: up to three digits and then three, or any that begin
+ * with 0. Such a number makes its row longer by one, unless its blank cells at the end were not written; so a pair is
+ * told wherever the row, read with the pair as one number and the cells behind it moved to the left, has no words in a
+ * column of numbers. It is two cells where quotation marks say so, where the first column counts its rows, or where it
+ * has thousands without a comma elsewhere and nothing of the row is beyond its range.
  */
 export function splitNumbers(
   rows: readonly TextRow[],
-  numeric: ReadonlySet<number>,
+  { from, numeric, width }: SplitColumns,
   source: readonly string[],
   isOdd: (row: TextRow, position: number) => boolean,
 ): readonly SplitNumber[] {
-  return [...numeric].flatMap((position) => {
-    const pairs = rows.filter(({ cells }) => isFilled(cells[position]) && isFilled(cells[position + 1]));
-    if (rows.some(({ cells }) => PLAIN_THOUSANDS.test(cells[position]?.trim() ?? ''))) return [];
-    const alike = pairs.filter((row) => looksSplit(row, position) && !isQuoted(row, position, source));
-    const isPattern = pairs.length >= FEW && alike.length * 2 > pairs.length;
+  return from.flatMap((position) => {
+    const isZeroLed = ({ cells }: TextRow): boolean =>
+      numeric.has(position) &&
+      WHOLE.test(cells[position]?.trim() ?? '') &&
+      ZERO_LED.test(cells[position + 1]?.trim() ?? '');
+    const alike = rows.filter((row) => isZeroLed(row) || looksSplit(row, position));
+    if (alike.length === 0 || (!numeric.has(position) && countsRows(rows, position))) return [];
+    const isPlain = rows.some(({ cells }) => PLAIN_THOUSANDS.test(cells[position]?.trim() ?? ''));
     return alike
-      .filter((row) => !isPattern || isOdd(row, position + 1))
+      .filter((row) => !isQuoted(row, position, source) && !saysWords(row, position, numeric, width))
+      .filter((row) => !isPlain || isZeroLed(row) || isOdd(row, position + 1))
       .map((row) => ({
         row,
         position,
@@ -43,12 +57,31 @@ export function splitNumbers(
   });
 }
 
-function isFilled(cell: string | undefined): boolean {
-  return cell !== undefined && cell.trim() !== '';
-}
-
 function looksSplit({ cells }: TextRow, position: number): boolean {
   return HEAD.test(cells[position]?.trim() ?? '') && TAIL.test(cells[position + 1] ?? '');
+}
+
+/** Whether the cells behind the pair, moved to the left by one, put words in a column of numbers. */
+function saysWords(
+  { cells }: TextRow,
+  position: number,
+  numeric: ReadonlySet<number>,
+  width: number,
+): boolean {
+  return cells.slice(position + 2, width).some((cell, at) => {
+    const text = cell.trim();
+    return text !== '' && numeric.has(position + 1 + at) && !/[\d½¼¾⅓⅔⅛⅜⅝⅞]/.test(text);
+  });
+}
+
+/** Whether a column has 1, 2, 3 …: each row one more than the row above. */
+function countsRows(rows: readonly TextRow[], position: number): boolean {
+  const numbers = rows.flatMap(({ cells }) => {
+    const text = cells[position]?.trim() ?? '';
+    return text === '' ? [] : [/^\d+$/.test(text) ? Number(text) : Number.NaN];
+  });
+  const [first = Number.NaN] = numbers;
+  return numbers.length > 1 && numbers.every((number, at) => number === first + at);
 }
 
 /** Whether quotation marks say that each of the two is a cell of its own. */

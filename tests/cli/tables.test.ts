@@ -17,7 +17,7 @@ const parts: readonly Part[] = [
     columns: [
       { id: 'i', kind: 'given', name: 'item', type: 'text', chunks: [['slab']] },
       { id: 'v', kind: 'given', name: 'V_s', unit: 'cy', range: { min: '0 cy' }, chunks: [[1]] },
-      { id: 'w', kind: 'given', name: 'w', unit: '%', default: '0 %', chunks: [[0]] },
+      { id: 'w', kind: 'given', name: 'w', unit: '%', default: '0 %', chunks: [[null]] },
       { id: 'V', kind: 'calc', name: 'V', label: 'volume in place', formula: 'V_s * (1 + w)', unit: 'cy' },
     ],
   },
@@ -76,6 +76,39 @@ describe('a file that is refused tells what to say', () => {
       expect.stringMatching(/line 3, column C .*--columns "Unit=unit of V_s" .*“=- no units”/),
     ]);
     expect(sumOf(text, '--columns', 'Unit=- no units')).toMatchObject({ status: 0, sum: '24 cy' });
+  });
+
+  test('columns with values that the file lacks, unless they are to be blank', () => {
+    const path = fileOf('lacking.csv', 'V_s\n12\n');
+    const args = ['calc', book, '--table', `takeoff=${path}`, '--get', 'S'];
+    const refused = quaybook(...args);
+    expect([refused.status, refused.out]).toEqual([2, '']);
+    expect(refused.err).toContain(
+      '1 row there is replaced; the column item is not in the text and becomes blank; put them in the file, or --blank-missing',
+    );
+    expect(quaybookJson(...args).json.tables['s.takeoff']).toMatchObject({
+      status: 'refused',
+      problems: [{ code: 'table-columns-emptied' }],
+    });
+    const taken = quaybook(...args, '--blank-missing');
+    expect([taken.status, taken.out.trim()]).toEqual([0, expect.stringMatching(/12 cy$/)]);
+    expect(taken.err).toContain(
+      '1 row there is replaced; the column item is not in the text and becomes blank',
+    );
+    const { json } = quaybookJson(...args, '--blank-missing');
+    expect(json.tables['s.takeoff']).toMatchObject({
+      rows_replaced: 1,
+      problems: [{ code: 'table-columns-blank', data: { rows: 1, columns: ['item'] } }],
+    });
+  });
+
+  test('two cells that may be one number, unless it is said that they are two', () => {
+    const text = 'item,V_s,w\nslab,1,250\ncaps,2,310\nkerb,3,120\n';
+    const { status, complaints } = sumOf(text);
+    expect([status, complaints.length]).toEqual([2, 3]);
+    expect(complaints[0]).toMatch(/line 2, column B: 1 and 250 .* --thousands plain/);
+    // 1 × 3.5 + 2 × 4.1 + 3 × 2.2
+    expect(sumOf(text, '--thousands', 'plain')).toMatchObject({ status: 0, sum: '18.3 cy' });
   });
 
   test('no rows at all, unless that is meant', () => {

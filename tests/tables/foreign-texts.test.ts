@@ -143,13 +143,12 @@ describe('a comma between thousands that parts a number in two', () => {
     expect(read.account?.counts.refused).toBe(2);
   });
 
-  test.each([
-    ['item,area,thick\na,85,350\nb,1200,250\nc,420,300\n'],
-    ['item,area,thick\na,85,350\nb,120,250\nc,420,300\n'],
-    ['item,area,thick\na,"85","350"\n'],
-  ])('%j is none', (text) => {
-    expect(codes(readTable(text, COLUMNS))).toEqual([]);
-  });
+  test.each([['item,area,thick\na,85,350\nb,1200,250\nc,420,300\n'], ['item,area,thick\na,"85","350"\n']])(
+    '%j is none',
+    (text) => {
+      expect(codes(readTable(text, COLUMNS))).toEqual([]);
+    },
+  );
 });
 
 describe('rows that are no items', () => {

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Problem } from '../../diagnostics/index.ts';
-import type { GivenColumn, Table } from '../../document/index.ts';
+import { type Problem, problem } from '../../diagnostics/index.ts';
+import { emptiedColumns, type GivenColumn, type Table } from '../../document/index.ts';
 import type { TableReading } from '../../tables/index.ts';
 import { accountNumbers } from '../editing/account.ts';
 import type { Where } from '../editing/put-rows.ts';
@@ -30,17 +30,14 @@ export function foundWords(table: Table, read: TableReading, where: Where): Temp
   const numbers = read.account ? accountNumbers(read.account.counts) : '';
   if (!read.ok)
     return html`${namedProblems(read.problems)}${numbers === '' ? nothing : html`<p>${numbers}.</p>`}`;
-  const { length, problems, cells } = read.value;
-  const emptied = table.columns.filter(({ kind, name }) => kind === 'given' && !(name in cells));
+  const { length, problems } = read.value;
+  const emptied = where.kind === 'replace' ? emptiedColumns(table, read.value).map(({ name }) => name) : [];
   const rows = length === 1 ? '1 row is taken' : `${length} rows are taken`;
-  const wiped = where.kind === 'replace' && (table.length ?? 0) > 0 && emptied.length > 0;
+  const facts = { rows: table.length ?? 0, columns: emptied };
   return html`<p>${rows}; ${numbers}.</p>
     ${
-      wiped
-        ? html`<p class="trouble">
-            The rows there go, and ${emptied.map(({ name }) => name).join(', ')} will be blank: the text has nothing for
-            ${emptied.length === 1 ? 'it' : 'them'}.
-          </p>`
+      emptied.length > 0
+        ? html`<p class="trouble">${problem('table-columns-blank', { from: 0, to: 0 }, facts).message}.</p>`
         : nothing
     }
     ${namedProblems(problems)}`;

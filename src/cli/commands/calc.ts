@@ -25,7 +25,7 @@ export const calc: Command = {
   usage:
     'calc BOOK [--set NAME=VALUE]... [--table NAME=FILE.csv]... [--get NAME]... [--json]\n' +
     '      [--columns "HEADER=NAME [UNIT]; #3=NAME; HEADER=-; *=-"] [--decimal point|comma] [--header yes|no]\n' +
-    '      [--totals out|in] [--notes out|in] [--skip LINES] [--empty]',
+    '      [--totals out|in] [--notes out|in] [--skip LINES] [--thousands plain] [--empty] [--blank-missing]',
   help: 'computes a book and prints its results; what follows --json says how the files of --table are read',
   run: (args, output) => {
     const options = readOptions('calc', args, kinds);

@@ -34,6 +34,21 @@ interface RowUnitFacts extends RowsFacts {
   readonly column: string;
 }
 
+/** Rows of a table that others replace, and its columns that become blank by it. */
+interface BlankFacts {
+  readonly [fact: string]: JsonValue;
+  readonly rows: number;
+  readonly columns: readonly string[];
+}
+
+function blankWords({ rows, columns }: BlankFacts): string {
+  const [going, lacking] =
+    columns.length === 1
+      ? ['column', 'is not in the text and becomes']
+      : ['columns', 'are not in the text and become'];
+  return `${rows === 1 ? '1 row there is' : `${rows} rows there are`} replaced; the ${going} ${listed(columns, 'and')} ${lacking} blank`;
+}
+
 const LINES_TOLD = 5;
 
 /** "line 4", "lines 4, 5 and 9", "lines 4, 5, 6, 7, 8 and 12 more". */
@@ -111,6 +126,22 @@ export const tables = {
     explain:
       'Nothing stands under the names of the columns, so the table would become empty and its sums 0. That is taken only when it is said to be meant.',
     words: () => ({ message: 'the text has no rows under its headers' }),
+  }),
+  'table-columns-emptied': entry<BlankFacts>({
+    title: 'Columns that would become blank',
+    explain:
+      'The rows of the text are put in place of all rows of the table. Columns that have values there, and that the text has not, would become blank, and formulas would then take their defaults. That is done only when it is said to be meant.',
+    words: (facts) => ({
+      message: blankWords(facts),
+      hint: 'put these columns in the text, or say that they are to be blank',
+    }),
+  }),
+  'table-columns-blank': entry<BlankFacts>({
+    title: 'Columns that become blank',
+    explain:
+      'The rows of the text are put in place of all rows of the table. Columns that have values there, and that the text has not, become blank, as was said.',
+    severity: 'warning',
+    words: (facts) => ({ message: blankWords(facts) }),
   }),
   'table-not-text': entry<NoFacts>({
     title: 'A text that is none',
