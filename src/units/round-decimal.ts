@@ -1,7 +1,4 @@
-/** How near a half, in steps of the last digit that is kept, counts as the half; of large numbers as a part of them. */
-function marginOf(steps: number): number {
-  return Math.min(Math.max(1e-9, 1e-12 * steps), 1e-4);
-}
+import { roundingMargin } from './rounding-margin.ts';
 
 /** A finite number by its shortest decimal digits: `digits` with the point after the first, times ten to `exponent`. */
 function decimalOf(x: number): { readonly digits: string; readonly exponent: number } {
@@ -16,7 +13,7 @@ function stepsOf(x: number, decimals: number): bigint {
   if (kept >= digits.length) return BigInt(digits) * 10n ** BigInt(kept - digits.length);
   const whole = kept > 0 ? BigInt(digits.slice(0, kept)) : 0n;
   const rest = Number(`0.${'0'.repeat(Math.max(0, -kept))}${digits.slice(Math.max(0, kept))}`);
-  const margin = marginOf(Number(whole));
+  const margin = roundingMargin(Number(whole));
   const up = rest >= 0.5 || (rest > margin && rest >= 0.5 - margin);
   return up ? whole + 1n : whole;
 }

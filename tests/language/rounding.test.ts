@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { findFunction } from '../../src/language/index.ts';
+import { writeDecimals } from '../../src/units/index.ts';
 import { randomFrom } from './generate/index.ts';
 import { SEED } from './seed.ts';
 
@@ -77,6 +78,51 @@ describe('rounding decimals agrees with exact whole-number arithmetic', () => {
       expect(modulo(asNumber(x), asNumber(d))).toBeCloseTo(expected, 7);
       expect(Math.sign(modulo(asNumber(x), asNumber(d))) * Math.sign(asNumber(d))).toBeGreaterThanOrEqual(0);
     }
+  });
+});
+
+describe('decimals of up to fifteen digits agree with exact whole-number arithmetic', () => {
+  const random = randomFrom(SEED + 11);
+  const rules = [
+    ['CEILING', ceiling],
+    ['FLOOR', floor],
+    ['MROUND', nearest],
+    ['ROUND', nearest],
+    ['ROUNDUP', away],
+    ['ROUNDDOWN', towardsZero],
+    ['TRUNC', towardsZero],
+    ['INT', floor],
+  ] as const;
+  test.each(rules)('%s', (name, exact) => {
+    const round = evaluator(name);
+    const isStepped = /^[CFM]/.test(name);
+    for (let n = 0; n < 5000; n += 1) {
+      // Up to twelve digits are kept and one to three stand behind them; a half and a whole number are often met.
+      const behind = 1 + random.below(3);
+      const places = name === 'INT' || isStepped ? 0 : random.below(6);
+      const kept = BigInt(random.below(10 ** (1 + random.below(9)))) * 1000n + BigInt(random.below(1000));
+      const rest = random.chance(0.3) ? 5n * 10n ** BigInt(behind - 1) : BigInt(random.below(10 ** behind));
+      const digits = (kept * 10n ** BigInt(behind) + rest) * (random.chance(0.4) ? -1n : 1n);
+      const x = Number(`${digits}e-${behind + places}`);
+      const expected = Number(`${exact(digits, 10n ** BigInt(behind))}e-${places}`);
+      const found = round(x, isStepped ? 1 : places);
+      if (found !== expected) expect({ name, x, places, found }).toEqual({ expected });
+    }
+  });
+  test.each([
+    [2_183_031.810_772_9, 5, 2_183_031.810_77],
+    [-2_183_031.810_772_9, 5, -2_183_031.810_77],
+    [218_303_181_077.29, 0, 218_303_181_077],
+  ])('ROUND(%d; %d) is %d', (x, places, rounded) => {
+    expect(evaluator('ROUND')(x, places)).toBe(rounded);
+    expect(Number(writeDecimals(x, places))).toBe(rounded);
+  });
+  test('a few roundings of a large quotient turn nothing round', () => {
+    for (const whole of [1e11 + 1, 123_456_789_012, 2e13 + 7])
+      for (const places of [-3, -2, -1, 1, 2, 3]) {
+        const x = whole * (1 + places * Number.EPSILON);
+        expect([evaluator('CEILING')(x, 1), evaluator('FLOOR')(x, 1)]).toEqual([whole, whole]);
+      }
   });
 });
 

@@ -87,7 +87,7 @@ comma with a space. \`%\` follows a number or a closing parenthesis and stands f
 quantity with a dimension takes a constant exponent that is an exact fraction: \`V^(1/3)\` or \`x^0.5\`, not \`V^0.333\`.
 
 Comparison is to a relative 1e-12, with ties equal; a difference compared with \`0\` compares its positive with its
-negative terms. In rounding, a quotient within 1e-9 of a whole number (or 1e-12 of itself, if that is more) is that
+negative terms. In rounding, a quotient within 1e-9 of a whole number (or 1e-12 of itself, if that is more, yet no more than 1e-4) is that
 number, so that \`CEILING(1490/0.95*(1+0.14)/12; 1)\` is 149, and halves have the same margin. Sums are compensated.
 
 ## Tables

@@ -1,14 +1,10 @@
+import { MARGIN, roundingMargin } from '../../units/index.ts';
 import type { LoweringTools } from './entry.ts';
-
-/** How near a quotient counts as the whole number beside it. */
-function margin(q: number): number {
-  return Math.max(1e-9, 1e-12 * Math.abs(q));
-}
 
 /** The nearest whole number where the quotient is one to within the margin, else undefined. */
 function whole(q: number): number | undefined {
   const near = Math.round(q);
-  return Math.abs(q - near) <= margin(q) ? near + 0 : undefined;
+  return Math.abs(q - near) <= roundingMargin(q) ? near + 0 : undefined;
 }
 
 export const floorTo = (x: number, step: number): number => (whole(x / step) ?? Math.floor(x / step)) * step;
@@ -22,7 +18,7 @@ export const awayTo = (x: number, step: number): number => {
 /** Halves away from zero, with the same margin; a whole quotient stays, however wide the margin of a large one is. */
 export const nearestTo = (x: number, step: number): number => {
   const q = x / step;
-  return (whole(q) ?? Math.sign(q) * Math.floor(Math.abs(q) + 0.5 + margin(q))) * step;
+  return (whole(q) ?? Math.sign(q) * Math.floor(Math.abs(q) + 0.5 + roundingMargin(q))) * step;
 };
 /** Rounds to so many decimals. */
 export function toDigits(round: (x: number, step: number) => number, x: number, digits: number): number {
@@ -39,7 +35,10 @@ function lowerQuotient(q: string, tools: LoweringTools) {
   const quotient = tools.helper(q);
   const size = `ABS(${quotient})`;
   const half = tools.constant(0.5);
-  const wide = `MAX(${tools.constant(1e-9)},${tools.constant(1e-12)}*${size})`;
+  const { least, part, most, noise, mostNoise } = MARGIN;
+  const [of, atMost] = [(x: number) => `${tools.constant(x)}*${size}`, tools.constant(most)];
+  const agreed = `MIN(MAX(${tools.constant(least)},${of(part)}),${atMost})`;
+  const wide = `MAX(${agreed},MIN(${of(noise)},${tools.constant(mostNoise)}))`;
   const near = `INT(${size}+${half})`;
   return {
     cut: `INT(${size})`,
