@@ -12,7 +12,10 @@ import type { CellPlace } from '../session/place.ts';
 import { cellFromText } from './cell-content.ts';
 import { type Found, findPlace } from './find-place.ts';
 
-/** The edit that puts `text` into the cell at a place. Refused where nothing can be typed. */
+/**
+ * The edit that puts `text` into the cell at a place. Refused where nothing can be typed, and for a symbol, which is
+ * renamed with all that uses it (`put-text.ts`).
+ */
 export function enterText(book: Book, place: CellPlace, text: string): Outcome<Edit> {
   const found = findPlace(book, place);
   if (!found) return fail(problem('edit-place-unfit', nowhere, { path: place.item, expected: 'a cell' }));
@@ -22,7 +25,7 @@ export function enterText(book: Book, place: CellPlace, text: string): Outcome<E
     case 'title':
       return succeed({ ...setPartField(place, 'title', text.trim() || undefined), label: 'change a title' });
     case 'row':
-      return succeed(rowEdit(place, found, text));
+      return rowEdit(place, found, text);
     case 'column':
       return columnEdit(place, found, text);
     case 'cell': {
@@ -40,21 +43,23 @@ function calculated(name: string): Outcome<never> {
   return fail(problem('set-calculated', nowhere, { name }));
 }
 
+function symbol(name: string, text: string): Outcome<never> {
+  return fail(problem('symbol-among-cells', nowhere, { name, text: text.trim() }));
+}
+
 const optionalText = (text: string): string | undefined => (text.trim() === '' ? undefined : text.trim());
 
-function rowEdit(place: CellPlace, { row }: Extract<Found, { kind: 'row' }>, text: string): Edit {
+function rowEdit(place: CellPlace, { row }: Extract<Found, { kind: 'row' }>, text: string): Outcome<Edit> {
   const at = { sheet: place.sheet, part: place.part, row: row.id };
-  const set = (field: RowField, value: string | undefined, what: string): Edit => ({
-    ...setRowField(at, field, value),
-    label: `change the ${what} of ${row.name}`,
-  });
+  const set = (field: RowField, value: string | undefined, what: string): Outcome<Edit> =>
+    succeed({ ...setRowField(at, field, value), label: `change the ${what} of ${row.name}` });
   switch (place.field) {
     case 'reference':
       return set('reference', optionalText(text), 'reference');
     case 'label':
       return set('label', optionalText(text), 'description');
     case 'name':
-      return set('name', text.trim(), 'symbol');
+      return symbol(row.name, text);
     case 'unit':
       return set('unit', text.trim(), 'unit');
     default:
@@ -78,7 +83,7 @@ function columnEdit(
     case 'label':
       return labelled(setColumnField(at, 'label', optionalText(text)), 'heading');
     case 'name':
-      return labelled(setColumnField(at, 'name', text.trim()), 'symbol');
+      return symbol(column.name, text);
     case 'unit':
       return labelled(setColumnField(at, 'unit', text.trim()), 'unit');
     default:

@@ -9,7 +9,7 @@ import { typedOnScreen, writtenOnScreen } from './carried-unit.ts';
 import { type CellContent, cellContent, writtenAt } from './cell-content.ts';
 import { enterText } from './cell-edits.ts';
 import { isNumberOnScreen } from './number-on-screen.ts';
-import { renameEdit } from './rename.ts';
+import { putText } from './put-text.ts';
 
 /** What a place holds as a person edits it while the page shows these units; a calculated cell holds its column’s formula. */
 export function contentInHand(notebook: Notebook, place: CellPlace, view: UnitsView): CellContent {
@@ -29,7 +29,7 @@ export function draftEdit(
   const { book } = notebook;
   const title = titleFieldOf(place);
   if (title) return succeed(setTitle(title, draft));
-  if (kind === 'name') return renameEdit({ notebook }, place, draft);
+  if (kind === 'name') return putText(notebook, place, draft);
   if (kind === 'unit') {
     const unit = readUnit(draft.trim(), notebook.model.registry);
     return unit.ok ? enterText(book, place, draft) : unit;

@@ -9,6 +9,7 @@ import {
   joinEdits,
   setCells,
 } from '../../document/index.ts';
+import type { Notebook } from '../../notebook/index.ts';
 import { columnWords } from '../../tables/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import { carried, unitOfBareNumbers } from './carried-unit.ts';
@@ -16,6 +17,7 @@ import { cellContent, cellFromText, cellOf } from './cell-content.ts';
 import { enterText } from './cell-edits.ts';
 import { findPlace } from './find-place.ts';
 import { putInLabel } from './put-in.ts';
+import { putText } from './put-text.ts';
 
 /**
  * A block of cells as they are typed, row by row; where known the units of numbers that stand there without one, and
@@ -98,15 +100,18 @@ function cellIn(
 
 /**
  * The edit that puts a block of cells onto lines: `targets` are the cells it goes to, row by row. A block that its cells
- * do not all find a place for, or that brings a text where another kind of thing stands, refuses the whole.
+ * do not all find a place for, or that brings a text where another kind of thing stands, refuses the whole; so does one
+ * that would rename a line among others: a symbol alone is renamed wherever it is used.
  */
 export function pasteOntoLines(
-  book: Book,
+  notebook: Notebook,
   targets: readonly (readonly (CellPlace | undefined)[])[],
   pasted: Block,
 ): Outcome<Edit> {
+  const { book } = notebook;
   const over = { rows: targets.length, columns: Math.max(...targets.map((row) => row.length)) };
   const { cells, units } = repeated(pasted, over);
+  const alone = cells.length === 1 && cells[0]?.length === 1;
   const edits: Edit[] = [];
   for (const [down, row] of cells.entries()) {
     for (const [right, text] of row.entries()) {
@@ -114,7 +119,10 @@ export function pasteOntoLines(
       if (!target || cellContent(book, target).kind === undefined)
         return fail(problem('paste-no-place', nowhere, { rows: cells.length, columns: row.length, text }));
       const unit = units?.[down]?.[right] ?? undefined;
-      const edit = enterText(book, target, carried(text, unit, unitOfBareNumbers(book, target)));
+      const { kind, text: held } = cellContent(book, target);
+      if (kind === 'name' && text.trim() === held) continue;
+      const put = carried(text, unit, unitOfBareNumbers(book, target));
+      const edit = alone ? putText(notebook, target, put) : enterText(book, target, put);
       if (!edit.ok) return edit;
       edits.push(edit.value);
     }

@@ -70,7 +70,7 @@ function overSelected(
   }
   const even = selected.length % height === 0 && selected.every((row) => row.length % width === 0);
   return even
-    ? pasteOntoLines(book, selected, { cells: typed })
+    ? pasteOntoLines(notebook, selected, { cells: typed })
     : fail(problem('paste-no-place', nowhere, { rows: height, columns: width, text: cells[0]?.[0] ?? '' }));
 }
 

@@ -6,13 +6,13 @@ import type { CellPlace } from '../session/place.ts';
 import type { UnitsView } from '../session/units-view.ts';
 import { accountWords } from './account.ts';
 import { typedOnScreen } from './carried-unit.ts';
-import { enterText } from './cell-edits.ts';
 import { readCells } from './clipboard-text.ts';
 import { findPlace } from './find-place.ts';
 import { onScreenMapping } from './on-screen-mapping.ts';
 import { type Extent, pasteIntoTable } from './paste-cells.ts';
 import { pastedText } from './pasted-text.ts';
 import { putRows } from './put-rows.ts';
+import { putText } from './put-text.ts';
 
 /** What a text pasted into a table leads to: an edit, or the dialog that asks what its columns and numbers mean. */
 export type TextPaste = { readonly kind: 'edit'; readonly edit: Edit } | { readonly kind: 'ask' };
@@ -45,7 +45,7 @@ export function pasteText(
   };
   const [[one = '', ...beside] = [], ...under] = readCells(text);
   const single = beside.length === 0 && under.length === 0;
-  if (found?.kind !== 'cell' && single) return edited(enterText(notebook.book, place, one.trim()));
+  if (found?.kind !== 'cell' && single) return edited(putText(notebook, place, one.trim()));
   if (!target) return ASK;
   const named = namedMapping(rows, part.columns);
   if (named.goes.size > 0 && rows.rows.length > 1) return put(named);

@@ -20,6 +20,8 @@ export class TrialController implements ReactiveController {
   #trial: ValueTrial | undefined;
   #words: string | undefined;
   #refusal: string | undefined;
+  /** What stands in the field and is not tried yet. */
+  #typed: string | undefined;
   /** Whether the words were said in this task: a key that commits an edit moves on as well. */
   #justSaid = false;
 
@@ -43,6 +45,11 @@ export class TrialController implements ReactiveController {
     return this.#refusal;
   }
 
+  /** What was typed and is not tried yet: nothing is said of what would follow from it. */
+  get typed(): string | undefined {
+    return this.#typed;
+  }
+
   hostConnected(): void {
     this.#follow(this.#host.session);
   }
@@ -63,6 +70,7 @@ export class TrialController implements ReactiveController {
     this.#leave?.();
     this.#session = session;
     this.#trial = undefined;
+    this.#typed = undefined;
     this.#leave = session.subscribe((event) => this.#hear(event));
   }
 
@@ -70,6 +78,7 @@ export class TrialController implements ReactiveController {
     if (kind !== 'place' && kind !== 'book') return;
     const { trial } = this;
     if (kind === 'place' && trial !== undefined && this.#isInHand(trial.id)) return;
+    this.#typed = undefined;
     const words = trial && this.farewell(kind === 'book' ? 'the book was changed' : 'you left the line');
     if (words === undefined && this.#justSaid) return;
     if (words === this.#words && this.#refusal === undefined) return;
@@ -101,6 +110,13 @@ export class TrialController implements ReactiveController {
     if (!trial) return undefined;
     if (item?.kind !== 'input') return `What was tried is dropped${because}; its line is gone.`;
     return `${labelOf(item)}: ${this.#shown(item, trial.entry)} was tried and is dropped${because}; the book has ${this.#shown(item, item.row.entry)}.`;
+  }
+
+  /** Notes what stands in the field while it is typed. */
+  note(text: string): void {
+    this.#typed = text;
+    this.#refusal = undefined;
+    this.#host.requestUpdate();
   }
 
   /** Tries what was typed in the field, or what was chosen from the list. */
@@ -135,6 +151,7 @@ export class TrialController implements ReactiveController {
     }
     this.#words = undefined;
     this.#refusal = undefined;
+    this.#typed = undefined;
     if (this.#trial || entry !== item.row.entry) {
       const cells = this.#trial ? 0 : tableCells(notebook);
       if (cells > TRIAL_CELL_LIMIT)
@@ -171,6 +188,7 @@ export class TrialController implements ReactiveController {
   drop(): void {
     this.#words = this.farewell();
     this.#refusal = undefined;
+    this.#typed = undefined;
     this.#trial = undefined;
     this.#backToField();
   }

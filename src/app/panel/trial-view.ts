@@ -14,12 +14,18 @@ import { type MovedCheck, movedChecks, type ValueTrial } from './value-trial.ts'
 
 /** The place to try another value for a line, and what would follow from it. */
 export function drawTrial(session: Session, item: InputItem, trials: TrialController): TemplateResult {
-  const { trial, refusal } = trials;
+  const { trial, refusal, typed } = trials;
   return html`<h3 id="trial">Try another value</h3>
     <div class="trial" role="group" aria-labelledby="trial" @keydown=${(event: KeyboardEvent) => onKeydown(event, item, trials)}>
       ${item.row.kind === 'choice' ? drawOptions(session, item, trials) : drawField(session, item, trials)}
       ${refusal === undefined ? nothing : html`<p class="problem" role="alert">${refusal}</p>`}
-      ${trial ? drawOutcome(session, item, trial, trials) : html`<p class="quiet">The book stays as it is.</p>`}
+      ${
+        typed !== undefined
+          ? html`<p class="quiet" role="status">Enter tries ${typed.trim() === '' ? 'a blank' : typed.trim()}; the book stays as it is.</p>`
+          : trial
+            ? drawOutcome(session, item, trial, trials)
+            : html`<p class="quiet">The book stays as it is.</p>`
+      }
     </div>`;
 }
 
@@ -37,7 +43,8 @@ function drawField(session: Session, item: InputItem, trials: TrialController): 
       aria-label="Value to try"
       autocomplete="off"
       spellcheck="false"
-      .value=${text}
+      .value=${trials.typed ?? text}
+      @input=${(event: Event) => trials.note((event.target as HTMLInputElement).value)}
       @change=${(event: Event) => trials.type(item, (event.target as HTMLInputElement).value)}
     />
     ${unit === undefined || unit === '' || unit === '-' ? nothing : html`<span class="quiet">${unitInPrint(unit)}</span>`}

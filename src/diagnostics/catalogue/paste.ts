@@ -15,6 +15,15 @@ export const paste = {
       hint: 'paste further left, or copy fewer columns',
     }),
   }),
+  'symbol-among-cells': entry<{ name: string; text: string }>({
+    title: 'A symbol pasted with other cells',
+    explain:
+      'A new symbol is written into every formula that uses it, one symbol at a time. Pasted among other cells it would leave formulas behind, or let them take the symbol of another line, so nothing is pasted.',
+    words: ({ name, text }) => ({
+      message: `${quoted(text)} would rename ${quoted(name)} among other cells`,
+      hint: 'paste or type a symbol by itself',
+    }),
+  }),
   'paste-no-place': entry<{ rows: number; columns: number; text: string }>({
     title: 'Cells pasted onto lines that have no place for them',
     explain:

@@ -1,10 +1,12 @@
 import { expect, test } from 'vitest';
 import { cellContent } from '../../../src/app/editing/cell-content.ts';
 import { pasteIntoTable, pasteOntoLines } from '../../../src/app/editing/paste-cells.ts';
+import { openNotebook } from '../../../src/notebook/index.ts';
 import { at, smallBook } from '../small-book.ts';
 import { after, done, refusal, spans } from './applied.ts';
 
 const book = smallBook();
+const notebook = openNotebook(book);
 const text = (now: ReturnType<typeof smallBook>, item: string) =>
   cellContent(now, at('p2', item, 'value')).text;
 
@@ -36,7 +38,9 @@ test('a number alone comes with its unit to where another one is', () => {
   const pasted = { cells: [['560'], ['700 mm'], ['3']], units: [['mm'], ['mm'], ['m']] };
   const now = after(book, done(pasteIntoTable(book, at('p3', 'r0', 'k2'), pasted)));
   expect(spans(now).map(([, length]) => length)).toEqual(['560 mm', '700 mm', '3']);
-  const line = done(pasteOntoLines(book, [[at('p2', 'r1', 'value')]], { cells: [['560']], units: [['mm']] }));
+  const line = done(
+    pasteOntoLines(notebook, [[at('p2', 'r1', 'value')]], { cells: [['560']], units: [['mm']] }),
+  );
   expect(text(after(book, line), 'r1')).toBe('560 mm');
 });
 
@@ -50,7 +54,7 @@ test('one value fills all cells that are selected, and a row all rows', () => {
     ['x', '5'],
   ]);
   const lines = [[at('p2', 'r1', 'value')], [at('p2', 'r2', 'value')]];
-  const now = after(book, done(pasteOntoLines(book, lines, { cells: [['5 ft']] })));
+  const now = after(book, done(pasteOntoLines(notebook, lines, { cells: [['5 ft']] })));
   expect(['r1', 'r2'].map((item) => text(now, item))).toEqual(['5 ft', '5 ft']);
 });
 
@@ -65,7 +69,7 @@ test('what reaches a calculated column or beyond the last is refused whole, noth
 
 test('a block that its lines have no place for is refused whole', () => {
   const lines = [[at('p2', 'r4', 'value')], [undefined]];
-  expect(refusal(pasteOntoLines(book, lines, { cells: [['1'], ['2']] }))).toEqual([
+  expect(refusal(pasteOntoLines(notebook, lines, { cells: [['1'], ['2']] }))).toEqual([
     'paste-no-place: 2 rows of 1 cell beginning with “2” find no place on these lines',
   ]);
 });
@@ -82,4 +86,20 @@ test('rows copied with their calculated cells go into the columns that are given
   expect(refusal(pasteIntoTable(book, at('p3', 'r0', 'k1'), { cells: block.cells }))).toMatchObject([
     expect.stringMatching(/^paste-calculated/),
   ]);
+});
+
+test('a symbol pasted by itself is renamed wherever it is used, among other cells it is refused', () => {
+  const span = at('p2', 'r1', 'name');
+  const held = cellContent(book, span).text;
+  const now = after(book, done(pasteOntoLines(notebook, [[span]], { cells: [['span']] })));
+  expect(cellContent(now, span).text).toBe('span');
+  const formula = (one: typeof now) => cellContent(one, at('p2', 'r3', 'value')).text;
+  expect(formula(book)).toMatch(new RegExp(`\\b${held}\\b`));
+  expect(formula(now)).toBe(formula(book).replaceAll(new RegExp(`\\b${held}\\b`, 'g'), 'span'));
+  const two = [[span, at('p2', 'r1', 'label')]];
+  expect(refusal(pasteOntoLines(notebook, two, { cells: [['span', 'the span']] }))).toEqual([
+    `symbol-among-cells: “span” would rename “${held}” among other cells`,
+  ]);
+  const same = after(book, done(pasteOntoLines(notebook, two, { cells: [[held, 'the span']] })));
+  expect(cellContent(same, at('p2', 'r1', 'label')).text).toBe('the span');
 });

@@ -130,7 +130,7 @@ export class ClipboardEvents implements ReactiveController {
       return;
     }
     const many = over.rows * over.columns > 1;
-    this.#apply(pasteOntoLines(book, many ? selected : this.#rectangle(place, copied), copied));
+    this.#apply(pasteOntoLines(session.notebook, many ? selected : this.#rectangle(place, copied), copied));
   }
 
   /** The cells that a block reaches from a cell of a line on, within the part that the line is in. */
