@@ -8,6 +8,7 @@ import { recheck } from './commands/recheck.ts';
 import { verify } from './commands/verify.ts';
 import { Refused } from './refused.ts';
 import { PROGRAM_VERSION } from './version.ts';
+import { visible } from './visible.ts';
 
 const commands: readonly Command[] = [calc, recheck, evaluate, verify];
 
@@ -71,6 +72,6 @@ function writeToStandardError(text: string): void {
 }
 
 process.exitCode = await main(process.argv.slice(2), {
-  print: (text) => process.stdout.write(`${text}\n`),
-  complain: (text) => process.stderr.write(`${text}\n`),
+  print: (text) => process.stdout.write(`${visible(text)}\n`),
+  complain: (text) => process.stderr.write(`${visible(text)}\n`),
 });

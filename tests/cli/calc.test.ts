@@ -100,6 +100,20 @@ describe('calc', () => {
   });
 });
 
+test('no text steers the terminal it is printed on: signs that would are written out', () => {
+  const red = '\u001b[31mred';
+  const run = quaybook('calc', `no${red}`);
+  expect(run.status).toBe(2);
+  expect(run.err).toContain('\\u001b[31mred');
+  expect(run.err).not.toContain('\u001b');
+  const rows = [{ id: 'a', kind: 'given', name: 'a', label: `a${red}\u009b2J`, entry: '1' }] as const;
+  const steering = bookFile('steering.quaybook.json', [{ id: 'p', kind: 'rows', rows }]);
+  const { run: printed, json } = quaybookJson('calc', steering, '--get', 'a');
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for.
+  expect(printed.out).not.toMatch(/[\u001b\u009b]/);
+  expect(json.givens[0].label).toBe(`a${red}\u009b2J`);
+});
+
 /** Each refusal: exit status 2, one sentence on standard error without a stack, nothing on standard output. */
 const refusals: readonly (readonly [about: string, args: readonly string[], says: RegExp])[] = [
   ['a book that is not there', ['calc', 'nowhere.json'], /there is no file and no template “nowhere.json”/],

@@ -78,6 +78,9 @@ export class SheetList extends LitElement {
     button[data-sheet] {
       padding-inline-end: 2px;
     }
+    button[data-sheet] > span:first-child {
+      min-width: 0;
+    }
     .add {
       margin-block-start: 16px;
       color: var(--ink-soft);
@@ -135,6 +138,7 @@ export class SheetList extends LitElement {
       font-weight: 400;
       color: var(--ink-soft);
       white-space: nowrap;
+      flex: none;
     }
     .bad {
       color: var(--bad);
