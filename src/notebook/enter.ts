@@ -24,7 +24,10 @@ export function enterRows(
   const { place, table } = found.value;
   const columns = new Set(rows.flatMap((row) => Object.keys(row)));
   const cells = Object.fromEntries(
-    [...columns].map((column) => [column, rows.map((row) => row[column] ?? null)]),
+    [...columns].map((column) => [
+      column,
+      rows.map((row) => (Object.hasOwn(row, column) ? (row[column] ?? null) : null)),
+    ]),
   );
   return succeed(replaceTableRows(place, table, { length: rows.length, cells }));
 }

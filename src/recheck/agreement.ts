@@ -1,3 +1,4 @@
+import { roundingMargin } from '../units/index.ts';
 import type { Hazard } from './lower/watched.ts';
 import type { EngineValue } from './program.ts';
 import type { GridValue } from './second-engine.ts';
@@ -47,7 +48,7 @@ export const isIdle: Readonly<Record<Hazard, (value: GridValue) => boolean>> = {
 /** Whether a rounded quotient hangs on its last digit: nearer than half the margin to the edge of the rounding rule. */
 function isTie(quotient: GridValue): boolean {
   if (typeof quotient !== 'number') return false;
-  const margin = Math.max(1e-9, 1e-12 * Math.abs(quotient));
+  const margin = roundingMargin(quotient);
   const fromWhole = Math.abs(quotient - Math.round(quotient));
   // Whole numbers are met within the margin; halves go up from the margin below.
   const edges = [margin, 0.5 - margin];

@@ -40,7 +40,7 @@ export function putRows(sheet: string, table: Table, rows: NewRows, where: Where
   const grown = Math.max(0, row + rows.length - before);
   const growth = grown > 0 ? [insertTableRows(at, table, before, { length: grown, cells: {} })] : [];
   const filled = table.columns.flatMap((column) => {
-    const cells = rows.cells[column.name];
+    const cells = Object.hasOwn(rows.cells, column.name) ? rows.cells[column.name] : undefined;
     return cells ? [setCells({ ...at, column: column.id }, row, cells)] : [];
   });
   return joinEdits(label(grown, othersFilled(table, rows, row).length), [...growth, ...filled]);
@@ -51,7 +51,7 @@ function othersFilled(table: Table, { length, cells }: NewRows, row: number): re
   const there = Math.min(length, (table.length ?? 0) - row);
   return table.columns
     .filter((column) => column.kind === 'given')
-    .filter((column) => !(column.name in cells))
+    .filter((column) => !Object.hasOwn(cells, column.name))
     .filter((column) =>
       Array.from({ length: Math.max(0, there) }).some((_, down) => cellOf(column, row + down) !== null),
     );

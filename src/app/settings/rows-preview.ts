@@ -21,7 +21,7 @@ export function rowsPreview(
   const taken = new Map<number, TakenAs>();
   for (const { position } of columns) {
     const to = mapping.goes.get(position);
-    const values = to?.kind === 'column' ? cells[to.name] : undefined;
+    const values = to?.kind === 'column' && Object.hasOwn(cells, to.name) ? cells[to.name] : undefined;
     if (to?.kind === 'column' && values) taken.set(position, takenAs(notebook, table, view, to.name, values));
   }
   return taken;

@@ -59,7 +59,8 @@ export function spliceRows(book: Book, patch: Extract<Patch, { kind: 'splice' }>
     const columns = table.columns.map((column) => {
       if (column.kind !== 'given') return column;
       old[column.id] = cellsBetween(column.chunks, from, from + remove);
-      const values = cells[column.id] ?? new Array<Cell>(insert).fill(null);
+      const given = Object.hasOwn(cells, column.id) ? cells[column.id] : undefined;
+      const values = given ?? new Array<Cell>(insert).fill(null);
       return { ...column, chunks: spliceCells(column.chunks, from, remove, values) };
     });
     return { ok: true, value: { ...table, length: table.length - remove + insert, columns } };

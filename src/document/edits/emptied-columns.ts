@@ -7,6 +7,7 @@ export function emptiedColumns(table: Table, { cells }: TableRows): readonly Giv
   return table.columns
     .filter((column) => column.kind === 'given')
     .filter(
-      ({ name, chunks }) => !(name in cells) && chunks.some((chunk) => chunk.some((cell) => cell !== null)),
+      ({ name, chunks }) =>
+        !Object.hasOwn(cells, name) && chunks.some((chunk) => chunk.some((cell) => cell !== null)),
     );
 }

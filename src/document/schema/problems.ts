@@ -100,7 +100,7 @@ function expectedBy(issue: Issue): string {
 function valueAt(value: unknown, at: Path): unknown {
   let found = value;
   for (const step of at) {
-    if (typeof found !== 'object' || found === null) return undefined;
+    if (typeof found !== 'object' || found === null || !Object.hasOwn(found, step)) return undefined;
     found = (found as Readonly<Record<string | number, unknown>>)[step];
   }
   return found;
