@@ -10,6 +10,9 @@ export type Decimal = 'point' | 'comma';
 /** A run of digits with signs within it; spaces and apostrophes only between groups of three digits. */
 const NUMBERS = /\d{1,3}(?:[ '’\u00a0\u2007\u2009\u202f]\d{3})+(?!\d)(?:[.,]\d*)?|\d(?:[\d.,]*\d)?|[.,]\d+/g;
 
+/** A number that only has a decimal point: it has no sign between thousands, nor three digits that may be some. */
+const PLAIN_POINT = /^\s*-?\d+\.(?:\d{1,2}|\d{4,})\s*$/;
+
 /** What a number tells of its decimals: a point, a comma, either of them, or nothing. */
 type Sign = Decimal | 'either' | undefined;
 
@@ -76,7 +79,10 @@ function signsOf(rows: readonly TextRow[], taken: readonly TakenColumn[]): Told 
   const either: (readonly [number, number])[] = [];
   for (const { at, line, cells } of rows) {
     for (const { position, column } of taken) {
-      const text = ordinarySigns(cells[position] ?? '');
+      const written = cells[position] ?? '';
+      // Most cells of a long table say again what is known.
+      if (first.point !== undefined && PLAIN_POINT.test(written)) continue;
+      const text = ordinarySigns(written);
       if (!text.includes(',') && !text.includes('.')) continue;
       for (const sign of signsIn(text)) {
         first[sign] ??= { text: text.trim(), column: column.name, letter: columnLetters(position), line };

@@ -12,6 +12,14 @@ const SAYS_TOTAL =
 /** How many rows a sum has at least where the row has a name of its own, so that 1 + 2 = 3 is no total. */
 const LEAST_SUMMANDS = 3;
 
+/** The sums of a column as far as it was read, and its number in the row that is looked at. */
+interface Sum {
+  readonly at: number;
+  x: number | undefined;
+  total: number;
+  since: number;
+}
+
 /**
  * Finds the rows of a text that seem to be totals or notes. A total says so; or it has no words where all rows above
  * it have some and a number that is the sum of those above; or it is the last row and all its numbers are such sums. A
@@ -26,7 +34,9 @@ export function rowKinds(
 ): ReadonlyMap<TextRow, RowKind> {
   const found = new Map<TextRow, RowKind>();
   const worded = taken.flatMap(({ column }, at) => (isNumeric(column) ? [] : [at]));
-  const sums = taken.flatMap(({ column }, at) => (isNumeric(column) ? [{ at, total: 0, since: 0 }] : []));
+  const sums = taken.flatMap(({ column }, at): Sum[] =>
+    isNumeric(column) ? [{ at, x: undefined, total: 0, since: 0 }] : [],
+  );
   const typical = typicalFilling(rows);
   const lastFull = rows.findLastIndex((row) => filledIn(row) > 1);
   let count = 0;
@@ -34,16 +44,20 @@ export function rowKinds(
   for (const [index, row] of rows.entries()) {
     const says = row.cells.some(saysTotal);
     const hasWords = worded.some((at) => cells[at]?.[index] != null);
-    const numbers = sums.flatMap((sum) => {
-      const number = numberIn(cells[sum.at]?.[index] ?? null);
-      return number === undefined ? [] : [{ sum, ...number }];
-    });
-    const repeats = numbers.filter(({ sum, x, step }) => x !== 0 && isSum(x, step * count, sum));
+    let filled = 0;
+    let repeats = 0;
+    for (const sum of sums) {
+      const cell = cells[sum.at]?.[index] ?? null;
+      sum.x = numberIn(cell);
+      if (sum.x === undefined) continue;
+      filled += 1;
+      if (sum.x !== 0 && isSum(sum.x, cell, count, sum)) repeats += 1;
+    }
     const isLast = index === rows.length - 1;
     const isTotal =
       says ||
-      (!hasWords && allWorded && count >= 2 && repeats.length > 0) ||
-      (isLast && count >= LEAST_SUMMANDS && repeats.length > 0 && repeats.length === numbers.length);
+      (!hasWords && allWorded && count >= 2 && repeats > 0) ||
+      (isLast && count >= LEAST_SUMMANDS && repeats > 0 && repeats === filled);
     if (isTotal) {
       found.set(row, 'total');
       for (const sum of sums) sum.since = 0;
@@ -55,9 +69,9 @@ export function rowKinds(
     }
     count += 1;
     allWorded &&= hasWords;
-    for (const { sum, x } of numbers) {
-      sum.total += x;
-      sum.since += x;
+    for (const sum of sums) {
+      sum.total += sum.x ?? 0;
+      sum.since += sum.x ?? 0;
     }
   }
   return found;
@@ -77,29 +91,43 @@ function isNote({ cells }: TextRow, typical: number, isBehind: boolean): boolean
 }
 
 function saysTotal(cell: string): boolean {
-  const text = cell.trim();
   // Most cells of a long table are numbers.
-  return text !== '' && text.length < 80 && !/^\d/.test(text) && SAYS_TOTAL.test(text);
+  if (cell === '' || (cell >= '0' && cell < ':')) return false;
+  const text = cell.trim();
+  return text.length < 80 && !/^\d/.test(text) && SAYS_TOTAL.test(text);
 }
 
 /** Whether a number is the sum of all above or of those since the last total, to the rounding of its digits. */
-function isSum(
-  x: number,
-  slack: number,
-  { total, since }: { readonly total: number; readonly since: number },
-): boolean {
-  return [total, since].some((sum) => Math.abs(x - sum) <= slack / 2 + 1e-9 * Math.abs(sum));
+function isSum(x: number, cell: TableCell, count: number, { total, since }: Sum): boolean {
+  const isWithin = (sum: number, step: number): boolean =>
+    Math.abs(x - sum) <= (step * count) / 2 + 1e-9 * Math.abs(sum);
+  // Most numbers are no sum even if they had but one decimal; only of the others are the digits counted.
+  if (!isWithin(total, COARSEST) && !isWithin(since, COARSEST)) return false;
+  const step = stepOf(cell);
+  return isWithin(total, step) || isWithin(since, step);
 }
 
-/** The number a cell begins with, and one step of its last digit; whole numbers are not rounded. */
-function numberIn(cell: TableCell): { readonly x: number; readonly step: number } | undefined {
-  if (cell === null) return undefined;
-  const [digits] = /^-?[\d, '’\u00a0\u2009\u202f]*\.?\d+/.exec(`${cell}`) ?? [];
-  if (digits === undefined) return undefined;
-  const plain = digits.replace(/[^\d.-]/g, '');
-  const decimals = plain.split('.')[1]?.length ?? 0;
-  const x = Number(plain);
-  return Number.isFinite(x) ? { x, step: decimals === 0 ? 0 : 10 ** -decimals } : undefined;
+/** One step of the last digit of a number with one decimal. */
+const COARSEST = 0.1;
+
+/** One step of the last digit of the number that a cell begins with; whole numbers are not rounded. */
+function stepOf(cell: TableCell): number {
+  const decimals = digitsIn(`${cell}`)?.split('.')[1]?.length ?? 0;
+  return decimals === 0 ? 0 : 10 ** -decimals;
+}
+
+/** The number a cell begins with. */
+function numberIn(cell: TableCell): number | undefined {
+  if (cell === null || typeof cell === 'number') return cell ?? undefined;
+  const digits = digitsIn(cell);
+  const x = digits === undefined ? Number.NaN : Number(digits);
+  return Number.isFinite(x) ? x : undefined;
+}
+
+/** The digits a cell begins with, without signs between thousands. */
+function digitsIn(cell: string): string | undefined {
+  const [digits] = /^-?[\d, '’\u00a0\u2009\u202f]*\.?\d+/.exec(cell) ?? [];
+  return digits === undefined || /^-?\d+(?:\.\d+)?$/.test(digits) ? digits : digits.replace(/[^\d.-]/g, '');
 }
 
 /** How many cells are filled in the middle row, counted by how many are filled. */
