@@ -81,7 +81,8 @@ export function readRows(
     width,
   };
   if (options.thousands !== 'plain') problems.push(...refuseSplits(even, splits, text, remarks, ledger));
-  if (decimal.ok) problems.push(...shares(taken, kept, rows, text, ledger));
+  const percents = decimal.ok ? shares(taken, kept, rows, text, ledger) : [];
+  problems.push(...percents.filter(({ severity }) => severity === 'error'));
   writeColumns(text, headed, sorted, ledger, rows);
 
   const account = accountOf(sorted, rows, blank, ledger, problems.length > 0 ? remarks : undefined);
@@ -108,6 +109,7 @@ export function readRows(
         ...leftOut(kinds, blank, options, text, headed),
         ...remarks.errors,
         ...remarks.warnings,
+        ...percents,
       ],
     },
   };
@@ -248,7 +250,7 @@ function refuseSplits(
   });
 }
 
-/** Columns of per cent whose numbers, without a sign or a stated unit, are all shares of one. */
+/** Columns of per cent whose numbers, without a sign or a stated unit, are all shares of one, or some of them. */
 function shares(
   taken: readonly TakenColumn[],
   kept: readonly (readonly TableCell[])[],
@@ -262,9 +264,17 @@ function shares(
       const x = cell === null ? Number.NaN : Number(cell);
       return Number.isNaN(x) || x === 0 ? [] : [{ x, index }];
     });
-    const [first] = bare;
-    if (first === undefined || bare.some(({ x }) => Math.abs(x) > 1)) return [];
-    for (const { index } of bare) ledger.write(rows[index]?.at ?? 0, position, 'refused');
+    const small = bare.filter(({ x }) => Math.abs(x) <= 1);
+    const [first] = small;
+    if (first === undefined) return [];
+    const isMixed = small.length < bare.length;
+    const lines = small.flatMap(({ index }) => {
+      const row = rows[index];
+      if (row === undefined) return [];
+      if (ledger.fateAt(row.at, position) !== 'refused')
+        ledger.write(row.at, position, isMixed ? 'marked' : 'refused');
+      return [row.line];
+    });
     const row = rows[first.index];
     const facts = {
       line: row?.line ?? 0,
@@ -274,7 +284,11 @@ function shares(
       text: row?.cells[position]?.trim() ?? '',
       share: `${Number((first.x * 100).toPrecision(15))} %`,
     };
-    return [problem('column-share', NOWHERE, facts)];
+    return [
+      isMixed
+        ? problem('cells-share', NOWHERE, { ...facts, lines })
+        : problem('column-share', NOWHERE, facts),
+    ];
   });
 }
 

@@ -76,3 +76,18 @@ test('all that is wrong with a text is told at once', () => {
     'column-share',
   ]);
 });
+
+test('numbers of 1 or less among others in per cent are taken, marked and told with both readings', () => {
+  const { account, ...read } = readTable('item,w\nslab,0.5\ncaps,10\nkerb,1\npave,0\n', COLUMNS);
+  expect(read.ok && read.value.cells.w).toEqual([0.5, 10, 1, 0]);
+  expect(read.ok && read.value.problems).toMatchObject([
+    {
+      code: 'cells-share',
+      severity: 'warning',
+      message: 'lines 2 and 4, column B “w”: “0.5” is read as 0.5 %, and would be 50 % as a part of one',
+    },
+  ]);
+  expect(accountOf(account).counts).toMatchObject({ marked: 2, taken: 6, refused: 0 });
+  const stated = readTable('item,w (%)\nslab,0.5\ncaps,10\n', COLUMNS);
+  expect(stated.ok && stated.value.problems).toEqual([]);
+});

@@ -431,6 +431,16 @@ export const tables = {
       hint: `state the unit of the column: ${facts.column} (%) for per cent, ${facts.column} (-) for parts of one`,
     }),
   }),
+  'cells-share': entry<CellFacts & { share: string; lines: readonly number[] }>({
+    title: 'Shares among per cent',
+    explain:
+      'Some numbers of a column of per cent are 1 or less and others are more, and nothing says whether the small ones are per cent or parts of one. They are taken as per cent and pointed out.',
+    severity: 'warning',
+    words: ({ lines, letter, header, text, share, column }) => ({
+      message: `${linesCalled(lines)}, column ${letter}${header === '' ? '' : ` ${quoted(header)}`}: ${quoted(text)} is read as ${text} %, and would be ${share} as a part of one`,
+      hint: `state the unit of the column, ${column} (%), if all are per cent, or write the small ones as per cent`,
+    }),
+  }),
   'paste-calculated': entry<{ position: number; column: string }>({
     title: 'Cells pasted onto a calculated column',
     explain:
