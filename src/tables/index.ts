@@ -7,7 +7,7 @@ export { headerColumn } from './headers.ts';
 export { type Destination, type Mapping, namedMapping } from './mapping.ts';
 export { readMapped, readTable } from './read-table.ts';
 export type { Consents, ReadOptions, ReadTable, TableReading } from './reading.ts';
-export type { Delimiter } from './records.ts';
+export { type Delimiter, isBlankRow } from './records.ts';
 export { type TableText, tableText } from './table-text.ts';
 export { looksLikeData, type TextColumn, textColumns } from './text-columns.ts';
 export { type WrittenColumn, writeTable } from './write-table.ts';

@@ -3,10 +3,10 @@ import papaparse from 'papaparse';
 import { fail, type Outcome, problem, succeed } from '../diagnostics/index.ts';
 
 /** What parts the cells of a row. */
-export type Delimiter = ',' | ';' | '\t';
+export type Delimiter = ',' | ';' | '\t' | '|';
 
 /** Each delimiter a text may have, the rarest within cells first. */
-export const DELIMITERS: readonly Delimiter[] = ['\t', ';', ','];
+export const DELIMITERS: readonly Delimiter[] = ['\t', '|', ';', ','];
 
 /** One row of a text: which it is, counted from 0; the line it starts at, counted from 1; its cells as written. */
 export interface TextRow {
@@ -24,7 +24,8 @@ export function plainText(text: string): string {
 
 /**
  * All rows of a text (RFC 4180, with any of the delimiters), blank lines at its start and end left out. A quotation
- * mark that is never closed, or text after a closing one, is refused.
+ * mark that is never closed, or text after a closing one, is refused. Where vertical bars part the cells, bars at both
+ * ends of all lines frame them, and a line of dashes is a drawn one, no row.
  *
  * @param text as {@link plainText} gives it
  */
@@ -48,7 +49,18 @@ export function textRows(text: string, delimiter: Delimiter): Outcome<readonly T
   const first = rows.findIndex((row) => row.meant === true || !isBlankLine(row.cells));
   const last = rows.findLastIndex((row) => row.meant === true || !isBlankLine(row.cells));
   const within = first < 0 ? [] : rows.slice(first, last + 1);
-  return succeed(within.map((row, at) => ({ at, ...row })));
+  const unframed = delimiter === '|' ? withoutFrame(within) : within;
+  return succeed(unframed.map((row, at) => ({ at, ...row })));
+}
+
+/** Rows parted by vertical bars without the bars that frame them and the lines drawn between them. */
+function withoutFrame<Row extends Pick<TextRow, 'cells'>>(rows: readonly Row[]): readonly Row[] {
+  const filled = rows.filter(({ cells }) => !isBlankLine(cells));
+  const isOpen = (at: number): boolean => filled.every(({ cells }) => cells.at(at)?.trim() === '');
+  const [from, to] = [isOpen(0) ? 1 : 0, isOpen(-1) ? -1 : undefined];
+  return rows
+    .map((row) => (isBlankLine(row.cells) ? row : { ...row, cells: row.cells.slice(from, to) }))
+    .filter(({ cells }) => !cells.every((cell) => /^\s*:?-{2,}:?\s*$/.test(cell)));
 }
 
 /** The cells of the first rows of a text that are no blank lines, if it had this delimiter. */

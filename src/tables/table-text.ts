@@ -70,7 +70,7 @@ export function tableText(
 
 /** `sep=;` in the first line is a spreadsheet's remark on the text, not a row of it. */
 function withoutSeparatorLine(text: string): { readonly plain: string; readonly separator?: Delimiter } {
-  const [, sign] = /^sep=(.)[ ,;\t]*\n/i.exec(text) ?? [];
+  const [, sign] = /^sep=(.)[ ,;|\t]*\n/i.exec(text) ?? [];
   const separator = DELIMITERS.find((one) => one === sign);
   return separator === undefined ? { plain: text } : { plain: text.replace(/^.*/, ''), separator };
 }
@@ -103,7 +103,11 @@ function likelyDelimiter(text: string, columns: readonly TableColumn[], registry
     const named = Math.max(0, ...rows.map((cells) => namedIn(cells, columns, registry)));
     const widths = rows.map((cells) => cells.length);
     const isEven = widths.length > 1 && widths.every((width) => width > 1 && width === widths[0]);
-    return { delimiter, named, isEven, cells: Math.max(0, ...widths) };
+    // A bar may stand in a header or a name; it parts cells where most lines have one.
+    const parts = delimiter !== '|' || widths.filter((width) => width > 1).length * 2 > widths.length;
+    return parts
+      ? { delimiter, named, isEven, cells: Math.max(0, ...widths) }
+      : { delimiter, named: 0, isEven: false, cells: 0 };
   });
   ranked.sort((a, b) => b.named - a.named || Number(b.isEven) - Number(a.isEven) || b.cells - a.cells);
   const [best] = ranked;

@@ -1,5 +1,5 @@
 import { type Outcome, succeed } from '../../diagnostics/index.ts';
-import { type TableColumn, type TableText, tableText } from '../../tables/index.ts';
+import { isBlankRow, namedMapping, type TableColumn, type TableText, tableText } from '../../tables/index.ts';
 import type { UnitRegistry } from '../../units/index.ts';
 import { readCells } from './clipboard-text.ts';
 
@@ -15,8 +15,8 @@ const POINT_DECIMALS = /^\D*(?:\d{1,3}(?:,\d{3})+\.\d+|\d+\.(?:\d{1,2}|\d{4,}))$
 
 /**
  * Parts a text from the clipboard into cells for the columns of a table. Programs put tabs between cells; without any,
- * commas and semicolons are in doubt where they cut every line into as many cells: they may part cells, or stand
- * within them.
+ * commas, semicolons and vertical bars are in doubt where they part most lines, or one that names columns: they may
+ * part cells, or stand within them.
  */
 export function pastedText(
   text: string,
@@ -24,17 +24,31 @@ export function pastedText(
   registry: UnitRegistry,
 ): Outcome<PastedText> {
   const parted =
-    text.includes('\t') || !/[,;]/.test(text) ? undefined : tableText(text, columns, { registry });
+    text.includes('\t') || !/[,;|]/.test(text) ? undefined : tableText(text, columns, { registry });
   if (parted?.ok === false) return parted;
-  const rows = parted?.value.rows ?? [];
-  const width = rows[0]?.cells.length ?? 0;
-  const even = width > 1 && rows.every(({ cells }) => cells.length === width);
+  const doubtful = parted !== undefined && isParted(parted.value, columns);
   const cells = readCells(text)
     .map(([cell = '']) => cell.trim())
     .filter((cell) => cell !== '');
-  if (even && parted && !cells.every((cell) => COMMA_NUMBER.test(cell)))
-    return succeed({ text: parted.value, doubtful: true });
+  if (doubtful && !cells.every((cell) => COMMA_NUMBER.test(cell)))
+    return succeed({ text: parted.value, doubtful });
   const block = tableText(text, columns, { registry, delimiter: '\t' });
   if (!block.ok) return block;
-  return succeed({ text: block.value, doubtful: even && !cells.some((cell) => POINT_DECIMALS.test(cell)) });
+  return succeed({
+    text: block.value,
+    doubtful: doubtful && isEven(parted.value) && !cells.some((cell) => POINT_DECIMALS.test(cell)),
+  });
+}
+
+/** Whether most rows of a text have several cells, or one of them names columns. */
+function isParted(text: TableText, columns: readonly TableColumn[]): boolean {
+  const filled = text.rows.filter((row) => !isBlankRow(row));
+  const several = filled.filter(({ cells }) => cells.length > 1);
+  const named = text.top.cells.length > 1 && namedMapping(text, columns).goes.size > 0;
+  return several.length * 2 > filled.length || (named && filled.length > 1);
+}
+
+function isEven({ rows }: TableText): boolean {
+  const width = rows[0]?.cells.length ?? 0;
+  return rows.every(({ cells }) => cells.length === width);
 }

@@ -8,6 +8,7 @@ export type Answers<Answer extends string> = readonly (readonly [Answer, string]
 export const delimiterWords: Answers<Delimiter> = [
   [',', 'commas'],
   [';', 'semicolons'],
+  ['|', 'vertical bars'],
   ['\t', 'nothing: a line is one cell'],
 ];
 

@@ -236,7 +236,7 @@ export class TableRowsDialog extends LitElement {
 
   /** What parts the cells, where a text without tabs leaves that open. */
   #parting(): TemplateResult | typeof nothing {
-    if (this.text.includes('\t') || !/[,;]/.test(this.text)) return nothing;
+    if (this.text.includes('\t') || !/[,;|]/.test(this.text)) return nothing;
     const now = this.delimiter ?? (this.#text?.ok ? this.#text.value.delimiter : ',');
     return choiceOf('What parts the cells of a line', delimiterWords, now, (to) => {
       this.delimiter = to;

@@ -1,10 +1,12 @@
 import { expect, test } from 'vitest';
 import { pasteText } from '../../../src/app/editing/paste-text.ts';
+import { pastedText } from '../../../src/app/editing/pasted-text.ts';
 import { putIn } from '../../../src/app/editing/put-in.ts';
 import type { UnitsView } from '../../../src/app/session/units-view.ts';
 import type { Edit } from '../../../src/document/index.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
 import { readTable } from '../../../src/tables/index.ts';
+import { standardUnits } from '../../../src/units/index.ts';
 import { at, smallBook } from '../small-book.ts';
 import { after, done, refusal, spans } from './applied.ts';
 
@@ -18,6 +20,13 @@ function edit(text: string, item?: string, field?: string, view?: UnitsView): Ed
   if (pasted.kind !== 'edit') throw new Error('the text leads to a question');
   return pasted.edit;
 }
+/** The table of the book that the texts are pasted into. */
+function smallTable() {
+  const table = smallBook().sheets[0]?.parts.find(({ kind }) => kind === 'table');
+  if (table?.kind !== 'table') throw new Error('the book has no table');
+  return table;
+}
+
 const rows = (...where: Parameters<typeof edit>) => spans(after(smallBook(), edit(...where)));
 
 test('columns are found by their headings, in any order, and the table grows', () => {
@@ -69,6 +78,41 @@ test('one selected range takes one value in all its cells', () => {
   const filled = done(pasteText(notebook, at('p3', 'r0', 'k2'), 'written', '5', { rows: 3, columns: 1 }));
   if (filled.kind !== 'edit') throw new Error('the text leads to a question');
   expect(spans(after(smallBook(), filled.edit)).map(([, length]) => length)).toEqual(['5', '5', '5']);
+});
+
+test.each([
+  ['mark,length\nx,120\ny,2,500', 'a row that a comma between thousands makes longer'],
+  ['mark,length\nx\ny,2', 'a row a cell short'],
+  ['mark;length\nx;120\ny;2;500', 'semicolons'],
+  ['mark | length\nx | 120\ny | 2', 'vertical bars'],
+  ['| mark | length |\n|---|---:|\n| x | 120 |\n| y | 2 |', 'a table framed with vertical bars'],
+  ['Quantities of the quay\nRevision 2\nmark,length\nx,120', 'titles above the headings'],
+  ['x,120\ny,2,500\nz,3', 'rows without headings of different lengths'],
+])('%s onto a column of texts never becomes texts of that one: %s', (text) => {
+  const pasted = done(paste(text));
+  if (pasted.kind === 'ask') return;
+  const names = spans(after(smallBook(), pasted.edit)).map(([mark]) => mark);
+  expect(names.join(' ')).not.toMatch(/[,;|]/);
+});
+
+test.each([
+  ['mark,length\nx,120\ny,2,500', ','],
+  ['Quantities of the quay\nmark;length\nx;120', ';'],
+  ['mark | length\nx | 120\nnothing else', '|'],
+])('%s is looked at with %s between its cells', (text, delimiter) => {
+  const { columns } = smallTable();
+  expect(done(pastedText(text, columns, standardUnits)).text.delimiter).toBe(delimiter);
+});
+
+test('a table framed with vertical bars has neither its frame nor its drawn lines', () => {
+  expect(rows('| mark | length |\n|:---|---:|\n| x | 120 |\n| y | 2 |').slice(0, 2)).toEqual([
+    ['x', '120'],
+    ['y', '2'],
+  ]);
+});
+
+test('names of which few have a comma are names', () => {
+  expect(rows('pile\nslab\ndeck, east').map(([mark]) => mark)).toEqual(['pile', 'slab', 'deck, east']);
 });
 
 test.each([
