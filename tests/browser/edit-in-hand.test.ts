@@ -239,6 +239,30 @@ test('text that an input method writes into a field is entered by a click elsewh
   await expect.poll(() => firstLine('label').textContent()).toContain('岸壁');
 });
 
+test('numbers typed one below the other stop at the last row of their table, and say so', async () => {
+  const column = 2;
+  const items = await page
+    .locator('quay-table')
+    .first()
+    .locator('[data-item]')
+    .evaluateAll((all) => all.map((one) => one.getAttribute('data-item') ?? ''));
+  const count = items.filter((item) => /^r\d+$/.test(item)).length;
+  const last = tableCell(count - 1, column);
+  const formulas = () => page.locator('quay-line.calc').first().locator('[data-field="value"]').textContent();
+  const before = await formulas();
+  await tableCell(count - 2, column).click();
+  await page.keyboard.type('1.21');
+  await page.keyboard.press('Enter');
+  await page.keyboard.type('1.31');
+  await page.keyboard.press('Enter');
+  await page.getByText('this was the last row of the table; Ctrl+Enter puts one below it').waitFor();
+  await expect.poll(() => last.textContent()).toMatch(/1\.31/);
+  await page.keyboard.type('1.41');
+  await page.keyboard.press('ArrowDown');
+  await expect.poll(() => last.textContent()).toMatch(/1\.41/);
+  expect(await formulas()).toBe(before);
+});
+
 describe('what is typed into a calculated cell of a table', () => {
   const column = () =>
     page.locator('quay-table').first().locator('[data-item="r0"] [aria-readonly="true"]').first();

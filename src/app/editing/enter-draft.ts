@@ -1,7 +1,7 @@
-import { type Outcome, succeed } from '../../diagnostics/index.ts';
+import { fail, type Outcome, type Problem, problem, succeed } from '../../diagnostics/index.ts';
 import { type Book, type Edit, setTitle } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
-import { readUnit } from '../../units/index.ts';
+import { readEntry, readUnit } from '../../units/index.ts';
 import type { EditInHand } from '../session/edit-in-hand.ts';
 import { type CellPlace, titleFieldOf } from '../session/place.ts';
 import type { UnitsView } from '../session/units-view.ts';
@@ -24,7 +24,7 @@ export function contentInHand(notebook: Notebook, place: CellPlace, view: UnitsV
 /** The edit that puts a draft into the book; undefined where it means what is there. Refused where it cannot stand there. */
 export function draftEdit(
   notebook: Notebook,
-  { place, kind, draft, units }: EditInHand,
+  { place, kind, held, draft, typedOver, units }: EditInHand,
 ): Outcome<Edit | undefined> {
   const { book } = notebook;
   const title = titleFieldOf(place);
@@ -35,9 +35,22 @@ export function draftEdit(
     return unit.ok ? enterText(book, place, draft) : unit;
   }
   const source = writtenAt(book, place);
+  if (kind === 'formula' && typedOver && held.trim() !== '' && isValue(draft, notebook))
+    return fail(valueOverFormula(draft.trim(), held.trim()));
   if (kind !== 'entry') return ifNew(book, source, draft);
   if (isNumberOnScreen(notebook, source, units, draft)) return succeed(undefined);
   return enterText(book, source, typedOnScreen(notebook, source, units, draft));
+}
+
+/** Whether a text is a number or a date alone, as people type values. */
+function isValue(text: string, { model }: Notebook): boolean {
+  const read = readEntry(text, model.registry);
+  return read.ok && (read.value.kind === 'number' || read.value.kind === 'point');
+}
+
+function valueOverFormula(written: string, formula: string): Problem {
+  const shown = formula.length > 60 ? `${formula.slice(0, 59)}…` : formula;
+  return problem('value-over-formula', { from: 0, to: written.length }, { written, formula: shown });
 }
 
 /** White space at the ends of a formula is none of its own. */

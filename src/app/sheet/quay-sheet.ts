@@ -2,6 +2,7 @@ import { html, LitElement, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { findSheet, type Sheet, type Table } from '../../document/index.ts';
 import { cellContent, writtenAt } from '../editing/cell-content.ts';
+import { findPlace } from '../editing/find-place.ts';
 import { insertBelow } from '../editing/line-edits.ts';
 import type { NewKind } from '../editing/new-items.ts';
 import { loadFormulaField } from '../editor/load-formula-field.ts';
@@ -280,10 +281,24 @@ export class QuaySheet extends LitElement implements SheetHost {
   #moveOn(move: Exclude<Commit['move'], 'stay'>, kind: EditInHand['kind']): void {
     if (move === 'down' && this.#tabbedFrom !== undefined) this.#wanted = this.#tabbedFrom;
     if (kind === 'prose') this.move('down', false);
-    else this.move(move === 'right' ? 'next' : move === 'left' ? 'previous' : move, false);
+    else if (this.#leavesRows(move)) {
+      // Whoever enters numbers one below the other would go on into a line that stands there.
+      if (move === 'down') this.refuse(['this was the last row of the table; Ctrl+Enter puts one below it']);
+    } else this.move(move === 'right' ? 'next' : move === 'left' ? 'previous' : move, false);
     // At an edge of the page the person stays, and the cell shows again.
     this.#focusPending = true;
     this.#showPlace();
+  }
+
+  /** Whether a move up or down leads from a row of a table out of its rows. */
+  #leavesRows(move: Commit['move']): boolean {
+    const { place } = this;
+    if (!place || (move !== 'down' && move !== 'up')) return false;
+    const { book } = this.session.notebook;
+    if (findPlace(book, place)?.kind !== 'cell') return false;
+    const to = this.#map.rowAt(this.#map.indexOf(place) + (move === 'down' ? 1 : -1));
+    const found = to && findPlace(book, { ...place, ...to, field: place.field });
+    return found?.kind !== 'cell';
   }
 
   readonly cancel = (): void => {

@@ -93,6 +93,15 @@ export const lines = {
       hint: 'set the givens it depends on',
     }),
   }),
+  'value-over-formula': entry<{ written: string; formula: string }>({
+    title: 'A value typed over a formula',
+    explain:
+      'A number typed on the cell of a calculated line would take the place of its formula, wherever the person thought to be. A formula that is no more than a value begins with an equals sign.',
+    words: ({ written, formula }) => ({
+      message: `${quoted(written)} is a value, and this line is calculated: ${formula}`,
+      hint: `to put the value in place of the formula, type ${quoted(`=${written}`)}`,
+    }),
+  }),
   'name-on-sheets': entry<{ name: string; places: string[] }>({
     title: 'A name that stands on several sheets',
     explain: 'A name alone is enough only if one sheet has it.',

@@ -121,6 +121,30 @@ describe.each(Object.entries(leaving))('what is typed and left for %s', (_, leav
   });
 });
 
+test.each(['9000 m', '12', '2026-11-28'])(
+  '“%s” typed over a formula is refused: value-over-formula',
+  (text) => {
+    const place = at('p2', 'r3', 'value');
+    session.beginEdit(place, text.charAt(0));
+    session.changeDraft(text);
+    expect(session.endEdit('enter')).toBe(false);
+    expect(session.hand?.remarks?.join(' ')).toContain(
+      `“${text}” is a value, and this line is calculated: q * L^2 / 8`,
+    );
+    expect(holds(place)).toBe('q * L^2 / 8');
+  },
+);
+
+test('a value put in place of a formula on purpose stands there: behind an equals sign, or in the opened formula', () => {
+  const place = at('p2', 'r3', 'value');
+  session.beginEdit(place, '=');
+  session.changeDraft('=9000 kN*m');
+  expect([session.endEdit('enter'), holds(place)]).toEqual([true, '9000 kN*m']);
+  session.beginEdit(place);
+  session.changeDraft('8000 (kN*m)');
+  expect([session.endEdit('enter'), holds(place)]).toEqual([true, '8000 (kN*m)']);
+});
+
 test('the window may lose the keys and get them back', () => {
   session.beginEdit(L, '4');
   session.changeDraft('48');
