@@ -1,5 +1,5 @@
 import { type Problem, problem } from '../diagnostics/index.ts';
-import { readUnit, type UnitRegistry } from '../units/index.ts';
+import { isBareNumber, readUnit, type UnitRegistry } from '../units/index.ts';
 import type { Ledger } from './account.ts';
 import { columnLetters, isNumeric, type TableCell } from './column.ts';
 import { unitOfColumn } from './headers.ts';
@@ -53,26 +53,28 @@ export function ignoredUnits(
     const says = SAYS_UNIT.test(column.header);
     if (texts.size === 0 || (!isOut && !says && !areUnits(texts, registry))) return [];
     if (!says && !(areUnits(texts, registry) && someFit(texts, taken, registry))) return [];
-    const against = rows.flatMap((row, index) => {
+    const refused = rows.flatMap((row, index) => {
       const text = unitIn(row.cells, column.position);
       if (text === '') return [];
       const here = numbers.flatMap(({ one, cells }) => {
         const cell = cells[index] ?? null;
         return cell === null ? [] : [{ one, unit: unitOf(cell, one) }];
       });
-      if (here.length === 0 || here.some(({ unit }) => agreement(text, unit))) return [];
+      // A dash is nothing beside volumes, but a plain number is a hundred times one of per cent.
+      const against = here.filter(({ unit }) => !agreement(text, unit));
+      if (against.length === 0 || (text !== '-' && !isAgainst(text, against, here, registry))) return [];
       // Words that a table has a column for may be about numbers without a unit.
-      const meant = here.filter(({ one }) => fits(text, one, registry));
+      const meant = text === '-' ? against : against.filter(({ one }) => fits(text, one, registry));
       if (!isOut && meant.length === 0) return [];
-      return [{ row, text, ...(meant[0] ?? here[0]) }];
+      return [{ row, text, ...(meant[0] ?? against[0]) }];
     });
-    const [first] = against;
+    const [first] = refused;
     if (first?.one === undefined) return [];
-    for (const { row } of against) ledger.write(row.at, column.position, 'refused');
+    for (const { row } of refused) ledger.write(row.at, column.position, 'refused');
     return [
       problem('column-units-ignored', NOWHERE, {
         ...columnFacts(column),
-        lines: against.map(({ row }) => row.line),
+        lines: refused.map(({ row }) => row.line),
         letter: columnLetters(column.position),
         text: first.text,
         number: first.row.cells[first.one.position]?.trim() ?? '',
@@ -84,20 +86,31 @@ export function ignoredUnits(
   });
 }
 
+/** Whether a unit is that of none of the numbers in its row, or may be that of one it is not. */
+function isAgainst(
+  text: string,
+  against: readonly { readonly one: TakenColumn }[],
+  here: readonly { readonly one: TakenColumn }[],
+  registry: UnitRegistry,
+): boolean {
+  return against.length === here.length || against.some(({ one }) => fits(text, one, registry));
+}
+
 /** The unit of a cell: its own, or that of its column, `''` for none. */
 function unitOf(cell: string | number, { column }: TakenColumn): string {
-  const own = typeof cell === 'string' ? numberAndUnit(cell)?.unit : undefined;
+  const own = typeof cell === 'string' && !isBareNumber(cell) ? numberAndUnit(cell)?.unit : undefined;
   return own ?? column.unit ?? '';
 }
 
-/** What stands in a row of a column of units; a dash is nothing. */
+/** What stands in a row of a column of units, a dash of any length as `-`. */
 function unitIn(cells: readonly string[], position: number): string {
   const text = cells[position]?.trim() ?? '';
-  return /^[-–—]$/.test(text) ? '' : text;
+  return /^[-–—]$/.test(text) ? '-' : text;
 }
 
 function areUnits(texts: ReadonlySet<string>, registry: UnitRegistry): boolean {
   return [...texts].every((text) => {
+    if (text === '-') return true;
     const { unit, choices } = statedUnit(text, registry);
     return unit !== undefined || choices.length > 0;
   });
@@ -110,7 +123,8 @@ function someFit(texts: ReadonlySet<string>, taken: readonly TakenColumn[], regi
 /** Whether a text is a unit of the kind of a column of numbers that has a unit. */
 function fits(text: string, { column }: TakenColumn, registry: UnitRegistry): boolean {
   const wanted = unitOfColumn(column, registry);
-  if (wanted === undefined || wanted.dimension.key === '') return false;
+  if (wanted === undefined || (wanted.dimension.key === '' && wanted.factor === 1 && !wanted.angle))
+    return false;
   const { unit, choices } = statedUnit(text, registry, wanted);
   return unit !== undefined || choices.length > 0;
 }
@@ -124,6 +138,8 @@ function agreementIn(registry: UnitRegistry): (text: string, unit: string) => bo
     if (before !== undefined) return before;
     const read = readUnit(unit, registry);
     const per = unit.includes('/') ? unit.slice(unit.lastIndexOf('/') + 1).trim() : '';
+    const isShare = read.ok && read.value.dimension.key === '' && read.value.factor !== 1;
+    if (text === '-') return !isShare;
     const agrees =
       isSameUnit(text, unit, registry, read.ok ? read.value : undefined) ||
       (per !== '' && isSameUnit(text, per, registry));

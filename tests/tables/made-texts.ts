@@ -72,6 +72,12 @@ export interface MadeText {
   readonly text: string;
   readonly rows: readonly MadeRow[];
   readonly decimal: 'point' | 'comma';
+  /** Whether no number has a comma between its thousands. */
+  readonly isPlain: boolean;
+  /** The column of the text with a unit in each row, and the column of the table whose numbers they are of. */
+  readonly units: { readonly position: number; readonly of: string } | undefined;
+  /** The column of the text with remarks, which goes nowhere. */
+  readonly remarks: number | undefined;
   /** The lines of titles, totals and notes, counted from 1. */
   readonly others: ReadonlySet<number>;
 }
@@ -92,6 +98,8 @@ interface Hand {
   readonly delimiter: string;
   /** Whether cells that hold the delimiter are put in quotation marks. */
   readonly careful: boolean;
+  /** Whether blank cells at the end of a row are not written. */
+  readonly cut: boolean;
 }
 
 const HANDS: readonly (readonly [decimal: '.' | ',', group: string])[] = [
@@ -111,10 +119,25 @@ export function makeText(seed: number): MadeText {
   const is = (share: number): boolean => random() < share;
   const one = <T>(items: readonly T[]): T => items[Math.floor(random() * items.length)] as T;
   const [decimal, group] = one(HANDS);
-  const hand: Hand = { decimal, group, delimiter: one([',', ';', '\t']), careful: is(0.85) };
+  const delimiter = one([',', ';', '\t']);
+  const careful = is(0.85);
+  // Who parts decimals and cells by one sign, and leaves off blank cells, writes what nobody can read.
+  const isLost = delimiter === ',' && decimal === ',' && !careful;
+  const hand: Hand = { decimal, group, delimiter, careful, cut: !isLost && is(0.08) };
   const numeric = ['area', 'thick', 'V_s', 'w'].filter(() => is(0.6));
   const names = numeric.length > 0 ? ['item', ...numeric] : ['item', 'V_s'];
-  const heads = names.map((name) => headOf(name, is, one));
+  const named = names.map((name) => headOf(name, is, one));
+  const of = is(0.1) ? one(names.filter((name) => name !== 'item')) : undefined;
+  // The column whose units stand in the rows says nothing of them itself.
+  const heads = named.map((head) =>
+    head.name === of ? { ...head, text: head.name, below: '', beside: '' } : head,
+  );
+  const hasRemarks = is(0.08);
+  const unitsAt = of === undefined ? undefined : names.length;
+  const behind = [
+    ...(of === undefined ? [] : [one(['Unit', 'UOM', 'U/M', 'Einheit', 'per', ''])]),
+    ...(hasRemarks ? [one(['Remarks', 'Source', 'Rev.'])] : []),
+  ];
   const hasUnitRow = heads.some(({ below }) => below !== '');
 
   const lines: string[][] = [];
@@ -125,14 +148,15 @@ export function makeText(seed: number): MadeText {
   };
   if (is(0.1))
     for (let at = 0; at < 2; at += 1) other(padded(['Takeoff of the north berth, rev. C'], names, is));
-  lines.push(heads.map(({ text }) => text));
-  if (hasUnitRow) lines.push(heads.map(({ below }) => below));
+  lines.push([...heads.map(({ text }) => text), ...behind]);
+  if (hasUnitRow) lines.push([...heads.map(({ below }) => below), ...behind.map(() => '')]);
   const count = 1 + Math.floor(random() * 7);
   const decimals = Math.floor(random() * 4);
   const rows: MadeRow[] = [];
   const sums = new Map<string, number>();
   for (let at = 0; at < count; at += 1) {
-    if (is(0.04)) lines.push(names.map(() => ''));
+    if (is(0.04)) lines.push([...names, ...behind].map(() => ''));
+    const [unit, factor] = one(UNITS[of ?? 'V_s'] ?? []);
     const row: Record<string, string | number | null> = {};
     const cells = heads.map((head) => {
       if (head.name === 'item') {
@@ -148,11 +172,16 @@ export function makeText(seed: number): MadeText {
       const x = Number((random() * size + (decimals === 0 ? 1 : 0.1)).toFixed(decimals));
       const [text, value] = written(x, decimals, hand, is, one);
       sums.set(head.name, (sums.get(head.name) ?? 0) + x);
-      row[head.name] = value * head.factor;
+      row[head.name] = value * (head.name === of ? factor : head.factor);
       return head.beside === '' ? text : `${text} ${head.beside}`;
     });
     rows.push(row);
-    lines.push(is(0.02) ? cells.slice(0, -1) : cells);
+    const full = [
+      ...cells,
+      ...(of === undefined ? [] : [unit]),
+      ...(hasRemarks ? [one(['', 'wet', '12', 'see 4'])] : []),
+    ];
+    lines.push(hand.cut ? withoutEnd(full) : is(0.02) ? full.slice(0, -1) : full);
   }
   if (is(0.12)) other(totalOf(heads, sums, decimals, hand, one));
   if (is(0.06)) other(padded(['* measured from the drawings'], names, is));
@@ -163,9 +192,17 @@ export function makeText(seed: number): MadeText {
   return {
     ...encoded(text, one),
     rows,
+    isPlain: group !== ',',
+    units: of === undefined || unitsAt === undefined ? undefined : { position: unitsAt, of },
+    remarks: hasRemarks ? names.length + behind.length - 1 : undefined,
     decimal: decimal === '.' ? 'point' : 'comma',
     others: new Set(others.map((cells) => starts[lines.indexOf(cells)] ?? 0)),
   };
+}
+
+/** The cells of a row without the blank ones at its end. */
+function withoutEnd(cells: readonly string[]): string[] {
+  return cells.slice(0, cells.findLastIndex((cell) => cell !== '') + 1);
 }
 
 interface Head {

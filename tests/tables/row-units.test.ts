@@ -12,6 +12,9 @@ const COLUMNS: readonly TableColumn[] = [
   { name: 'V_s', label: 'volume', kind: 'given', unit: 'cy' },
   { name: 'rate', kind: 'given', unit: 'USD/cy' },
   { name: 'unit', kind: 'given', type: 'text' },
+  { name: 't', kind: 'given', unit: 'ft' },
+  { name: 'd', kind: 'given', unit: 'm' },
+  { name: 'w', kind: 'given', unit: '%' },
   { name: 'n', kind: 'given' },
 ];
 
@@ -116,6 +119,21 @@ describe('a column of units that is left out', () => {
     ]);
     expect(cellsOf('Works,Qty,unit\nslab,40,cy\n', words)).toEqual([40]);
     expect(cellsOf('Works,n,unit\nslab,40,m3\n', [to('item'), to('n'), to('unit')], 'n')).toEqual([40]);
+  });
+
+  test('is refused where it may be that of other numbers in its row, or says plain beside per cent', () => {
+    const lengths = [to('item'), to('t', 'ft'), to('d', 'm'), out];
+    expect(cellsOf('Works,A,B,Unit\nslab,4,5,m\n', lengths, 't')).toMatchObject([
+      ['column-units-ignored', [2], expect.stringContaining('“4”, which would be read in ft (t)')],
+    ]);
+    const share = [to('item'), to('w'), out];
+    expect(cellsOf('Works,A,Unit\nslab,5,%\ncaps,2.5,-\n', share, 'w')).toMatchObject([
+      ['column-units-ignored', [3], expect.stringContaining('read in % (w)')],
+    ]);
+    expect(cellsOf('Works,A,Unit\nslab,1E3,-\n', share, 'w')).toMatchObject([
+      ['column-units-ignored', [2], expect.any(String)],
+    ]);
+    expect(cellsOf('Works,Qty,Unit\nslab,5,cy\ncaps,2,–\n', goes)).toEqual([5, 2]);
   });
 
   test('is refused beside plain numbers', () => {
