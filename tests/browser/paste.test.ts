@@ -110,6 +110,42 @@ describe('onto a table', () => {
     await expect.poll(() => at(0, 'V_s').textContent()).toMatch(/^100 m(³|\^3)$/);
   });
 
+  test('cells pasted into a half-typed cell are cells, and what was typed is a step of its own', async () => {
+    await at(0, 'area').click();
+    const before = await texts('area');
+    await page.keyboard.type('3');
+    await paste('7\n8\n');
+    await told(/2 rows pasted/);
+    expect((await texts('area')).slice(0, 2)).toEqual(['7', '8']);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => texts('area').then(([first]) => first)).toBe('3');
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => texts('area')).toEqual(before);
+    await at(0, 'item').click();
+    await page.keyboard.type('xy');
+    await paste('item,material,V_s (m3)\nslab,concrete,100\ncaps,concrete,12,5');
+    await dialog().waitFor();
+    expect((await texts('item'))[0]).toBe('xy');
+  });
+
+  test('one line with line ends is pasted into what is being typed without them', async () => {
+    await at(0, 'item').click();
+    await page.keyboard.type('pile ');
+    await paste('\r\ncaps\r\n');
+    await page.keyboard.type('!');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => texts('item').then(([first]) => first)).toBe('pile caps!');
+  });
+
+  test('lines of different lengths are asked with their commas, and never become names', async () => {
+    const before = await texts('item');
+    await at(0, 'item').click();
+    await paste('item,material,V_s (cy)\nslab,concrete,120\ncaps,concrete,2,500');
+    await dialog().waitFor();
+    expect(await dialog().getByRole('radio', { name: 'commas' }).isChecked()).toBe(true);
+    expect(await texts('item')).toEqual(before);
+  });
+
   test('digits that may be split are asked, never thousands by silence', async () => {
     await at(0, 'area').click();
     await paste('1,250');

@@ -13,8 +13,12 @@ import { pasteText } from '../../editing/paste-text.ts';
 import type { CellPlace } from '../../session/place.ts';
 import { type CommandHost, carryOut, selectedCells, told } from '../place/commands.ts';
 import { isWholeRows } from '../place/range.ts';
+import type { Commit } from './cell-edit.ts';
+import { insertOneLine, isOneLine } from './field-paste.ts';
 
-type Host = CommandHost & ReactiveControllerHost & HTMLElement & { readonly editing: boolean };
+type Host = CommandHost &
+  ReactiveControllerHost &
+  HTMLElement & { readonly editing: boolean; readonly commit: (commit: Commit) => void };
 
 /** Copy, cut and paste on a page; not in the title block, which lies in a slot of it. */
 export class ClipboardEvents implements ReactiveController {
@@ -96,7 +100,7 @@ export class ClipboardEvents implements ReactiveController {
 
   readonly #paste = (event: ClipboardEvent): void => {
     const here = event.target === this.#host || event.target === document.body;
-    if (!here || this.#host.editing || !event.clipboardData) return;
+    if (!here || !event.clipboardData || !this.#leaveField(event)) return;
     const own = event.clipboardData.getData(CELLS_TYPE);
     const text = event.clipboardData.getData('text/plain');
     if (own === '' && text === '') return;
@@ -112,6 +116,25 @@ export class ClipboardEvents implements ReactiveController {
     const { message, hints } = problem('copied-unsound', { from: 0, to: 0 }, { reason: fault.message });
     this.#host.refuse([[message, ...hints].join('; ')]);
   };
+
+  /**
+   * Enters what is being typed into a field of one line where several cells or lines are pasted, which it would run
+   * together. Says whether the paste is for the page then: one line is for the field, and so are formulas and prose.
+   */
+  #leaveField(event: ClipboardEvent): boolean {
+    const host = this.#host;
+    const { hand } = host.session;
+    if (!host.editing || !hand) return true;
+    if (hand.kind === 'prose' || hand.kind === 'formula' || hand.kind === 'choice') return false;
+    const text = event.clipboardData?.getData('text/plain') ?? '';
+    if (isOneLine(text)) {
+      insertOneLine(event, text);
+      return false;
+    }
+    event.preventDefault();
+    host.commit({ move: 'stay' });
+    return !host.editing;
+  }
 
   #pasteOwn(copied: Copied): void {
     if (copied.lines) {
