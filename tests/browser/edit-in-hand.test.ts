@@ -296,3 +296,71 @@ describe('what is typed into a calculated cell of a table', () => {
     await page.keyboard.press('Escape');
   });
 });
+
+describe('where a person was', () => {
+  test('is there again on a sheet they return to, as far down as it was', async () => {
+    const down = page.locator('quay-line.given').last().locator('[data-field="label"]');
+    await down.click();
+    const label = await down.textContent();
+    const height = async () =>
+      (await sheet().locator('[data-field="label"][aria-selected="true"]').boundingBox())?.y ?? -1;
+    await page.waitForTimeout(200);
+    const was = await height();
+    expect(await sheet().evaluate((one) => one.scrollTop)).toBeGreaterThan(100);
+    await page.locator('quay-sheet-list button[data-sheet="wharf"]').click();
+    await drawn(page);
+    expect(await sheet().evaluate((one) => one.scrollTop)).toBe(0);
+    await backOnSheet();
+    await expect.poll(async () => Math.abs((await height()) - was)).toBeLessThan(3);
+    await page.keyboard.press('F6');
+    const active = sheet().locator('[data-field="label"][aria-selected="true"]');
+    expect(await active.textContent()).toBe(label);
+  });
+
+  test('is the place again after the sheet of keys, opened by pointer', async () => {
+    const label = firstLine('label');
+    await label.click();
+    await page.getByRole('button', { name: 'Keys' }).click();
+    await page.getByRole('dialog', { name: 'Keys' }).waitFor();
+    await page.keyboard.press('Escape');
+    await expect.poll(() => label.evaluate((one) => one.matches(':focus'))).toBe(true);
+  });
+
+  test('goes with a line that is moved up and down, and stays in sight', async () => {
+    await page.locator('quay-line.given').first().locator('[data-field="label"]').click();
+    await page.keyboard.press('Control+End');
+    await page.locator('quay-line.calc').last().locator('[data-field="label"]').click();
+    for (const key of ['Alt+ArrowUp', 'Alt+ArrowDown'])
+      for (let times = 0; times < 6; times += 1) {
+        await page.keyboard.press(key);
+        await drawn(page);
+        const cell = sheet().locator('[data-field][aria-selected="true"]').first();
+        const [at, window] = [await cell.boundingBox(), await sheet().boundingBox()];
+        const middle = (at?.y ?? -1) + (at?.height ?? 0) / 2;
+        expect(middle, `${key} ${times}`).toBeGreaterThan(window?.y ?? 0);
+        expect(middle, `${key} ${times}`).toBeLessThan((window?.y ?? 0) + (window?.height ?? 0));
+      }
+  });
+});
+
+test('Alt+Enter on a chosen cell applies the remedy, as one step', async () => {
+  const calc = page.locator('quay-line.calc').first().locator('[data-field="value"]');
+  const before = await calc.textContent();
+  await calc.click();
+  await page.keyboard.press('F2');
+  await page.locator('quay-formula-field').waitFor();
+  await page.keyboard.press('Control+a');
+  await page.keyboard.type('SIN(30)');
+  await page.keyboard.press('Enter');
+  await calc.click();
+  await expect.poll(() => calc.textContent()).toMatch(/SIN\(30\)|deg|rad/);
+  const broken = await calc.textContent();
+  await page.keyboard.press('Alt+Enter');
+  await expect.poll(() => calc.textContent()).toMatch(/30\s*(deg|°)/);
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => calc.textContent()).toBe(broken);
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => calc.textContent()).toBe(before);
+  await page.keyboard.press('Alt+Enter');
+  expect(await sheet().locator('.refusal').textContent()).toMatch(/no remedy/);
+});

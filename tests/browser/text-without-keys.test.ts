@@ -143,3 +143,45 @@ describe('an input method', () => {
     await expect.poll(() => label.textContent()).toBe(before);
   });
 });
+
+describe('the cell that waits for text', () => {
+  beforeEach(openDemo);
+
+  test('is copied, cut and pasted into wherever the keys and the pointer led to it', async () => {
+    await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+    const clipboard = () => page.evaluate(() => navigator.clipboard.readText());
+    await given('reference').click();
+    await page
+      .locator('quay-line.given')
+      .nth(1)
+      .locator('[data-field="unit"]')
+      .click({ modifiers: ['Shift'] });
+    await drawn(page);
+    await page.keyboard.press('Control+c');
+    expect((await clipboard()).split('\n').filter((line) => line !== '')).toHaveLength(2);
+    await given('label').click();
+    await page.keyboard.press('ArrowRight');
+    await drawn(page);
+    await page.keyboard.press('Control+c');
+    expect(await clipboard()).not.toMatch(/\t/);
+    await given('label').click();
+    await page.keyboard.press('Shift+ArrowDown');
+    await drawn(page);
+    await page.keyboard.press('Control+c');
+    expect((await clipboard()).split('\n').filter((line) => line !== '')).toHaveLength(2);
+  });
+
+  test('has the text after a press on a button that does nothing more', async () => {
+    await given('value').click();
+    await page.keyboard.type('1.3');
+    await page.keyboard.press('Enter');
+    await page.locator('quay-top-bar').getByRole('button', { name: 'Undo', exact: true }).click();
+    await drawn(page);
+    await given('value').click();
+    await page.mouse.click(5, 450);
+    await drawn(page);
+    await give('1.4');
+    await expect.poll(() => field().inputValue()).toBe('1.4');
+    await page.keyboard.press('Escape');
+  });
+});

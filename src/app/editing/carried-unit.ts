@@ -31,6 +31,20 @@ export function unitOnScreen(notebook: Notebook, place: CellPlace, view: UnitsVi
   return unit ? unitShown(unit, view, registry).text : own;
 }
 
+/**
+ * The unit in which the limits of a given line or column are meant where they have none of their own: as written in the
+ * book, whatever system is switched on. Undefined where a limit needs a unit, or none exists.
+ */
+export function unitOfLimits(notebook: Notebook, place: CellPlace): string | undefined {
+  const found = findPlace(notebook.book, place);
+  const line = found?.kind === 'row' ? found.row : found?.kind === 'column' ? found.column : undefined;
+  if (line?.kind !== 'given') return undefined;
+  const unit =
+    ownUnit(notebook, line.unit) ??
+    (found?.kind === 'row' ? unitOfEntry(notebook, { ...place, field: 'value' }) : undefined);
+  return unit === undefined || unit.text === '-' ? undefined : unit.text;
+}
+
 function ownUnit({ model }: Notebook, own: string | undefined): Unit | undefined {
   const unit = own === undefined || own.trim() === '' ? undefined : readUnit(own, model.registry);
   return unit?.ok ? unit.value : undefined;

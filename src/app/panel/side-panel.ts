@@ -1,9 +1,9 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Fix, Problem } from '../../diagnostics/index.ts';
-import { setEntry, setFormula } from '../../document/index.ts';
 import type { Syntax } from '../../language/index.ts';
-import type { FormulaItem, InputItem, Item } from '../../notebook/index.ts';
+import type { FormulaItem, Item } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
+import { mendAt } from '../editing/remedy.ts';
 import { waits } from '../findings/findings.ts';
 import { choiceWords } from '../session/choice-words.ts';
 import { comparedSides, failsBy } from '../session/compared-sides.ts';
@@ -183,13 +183,10 @@ export class SidePanel extends LitElement {
     </div>`;
   }
 
-  #mend(item: FormulaItem | InputItem, fix: Fix): void {
+  #mend(item: Item, fix: Fix): void {
     const place = placeOfId(this.session.notebook, item.id);
-    if (!place) return;
-    const at = { sheet: place.sheet, part: place.part, row: place.item };
-    const text = item.kind === 'formula' ? item.row.formula : item.row.entry;
-    const mended = `${text.slice(0, fix.from)}${fix.insert}${text.slice(fix.to)}`;
-    this.session.apply(item.kind === 'formula' ? setFormula(at, mended) : setEntry(at, mended));
+    const edit = place && mendAt(this.session.notebook, place, fix);
+    if (edit?.ok) this.session.apply(edit.value);
   }
 
   #cautions() {

@@ -1,6 +1,8 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Option } from '../../document/index.ts';
+import { unitInPrint } from '../../units/index.ts';
+import { unitOfLimits } from '../editing/carried-unit.ts';
 import { type ChartChoices, chartChoices } from '../editing/chart-columns.ts';
 import {
   type DetailName,
@@ -136,11 +138,18 @@ export class DetailsDialog extends LitElement {
     </dialog>`;
   }
 
+  /** The unit in which a bare number is meant there, beside the words that ask for it. */
+  #unitOf(name: DetailName): string {
+    if (!this.place || (name !== 'min' && name !== 'max')) return '';
+    const unit = unitOfLimits(this.session.notebook, this.place);
+    return unit === undefined ? '' : `, in ${unitInPrint(unit)}`;
+  }
+
   #field(name: DetailName, field: Field): TemplateResult {
     const value = this.draft[name] ?? '';
     switch (field.kind) {
       case 'text':
-        return html`<label class="field">${field.words}<input name=${name} .value=${value} @input=${this.#typed} /></label>`;
+        return html`<label class="field">${field.words}${this.#unitOf(name)}<input name=${name} .value=${value} @input=${this.#typed} /></label>`;
       case 'lines':
         return html`<label class="field"
           >${field.words}<textarea name=${name} rows=${name === 'options' ? 6 : 2} .value=${value} @input=${this.#typed}></textarea>

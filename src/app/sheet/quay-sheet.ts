@@ -41,11 +41,13 @@ import { printStyles } from './paper/print-styles.ts';
 import { CellFocus } from './place/cell-focus.ts';
 import { carryOut } from './place/commands.ts';
 import { fieldToFill } from './place/field-to-fill.ts';
+import { isFocusLost, typesElsewhere } from './place/focus-elsewhere.ts';
 import { type GridMap, type GridRow, gridMap, hasTitle, placeAt } from './place/grid-map.ts';
 import { type Command, commandOf } from './place/keys.ts';
 import { type Motion, moved } from './place/motions.ts';
 import { PointerEvents } from './place/pointer-events.ts';
 import { type CellRange, rangeBetween } from './place/range.ts';
+import { type Scrolled, scrollBack, scrolled } from './scrolled.ts';
 import type { SheetHost } from './sheet-host.ts';
 import { Unfolding } from './unfolding.ts';
 import './menu/quay-sheet-menu.ts';
@@ -88,6 +90,7 @@ export class QuaySheet extends LitElement implements SheetHost {
       const elsewhere = samePlace(this.#edit?.place, place) || this.#menu?.matches(':popover-open');
       return place && !elsewhere ? this.#elements.cellAt(place) : undefined;
     },
+    isLost: () => isFocusLost(this),
     onKey: (event) => this.#key(event),
   });
   readonly #later = new DrawnLater();
@@ -99,6 +102,8 @@ export class QuaySheet extends LitElement implements SheetHost {
   });
   /** Where an input method composes a text. */
   #composed: CellPlace | undefined;
+  /** How far each sheet was scrolled when it was left. */
+  readonly #scrolls = new Map<string, Scrolled>();
   #refused = false;
   /** The calculated cell of a table where the person types in vain: what follows is not for its column either. */
   #inVain: CellPlace | undefined;
@@ -148,7 +153,11 @@ export class QuaySheet extends LitElement implements SheetHost {
   }
 
   protected override willUpdate(changed: Map<string, unknown>): void {
+    // The page that is left still stands as it was.
+    if (this.#shown !== undefined && this.#shown !== this.session.sheet)
+      this.#scrolls.set(this.#shown, scrolled(this));
     if (!changed.has('session')) return;
+    this.#scrolls.clear();
     this.#leave?.();
     this.#leave = this.session.subscribe(this.#told);
   }
@@ -542,11 +551,15 @@ export class QuaySheet extends LitElement implements SheetHost {
     }
   }
 
-  /** Another sheet begins at its top; the person is on its first line unless they went elsewhere. */
+  /** A sheet stands where it was left, a new one at its top; the person is on its first line unless they went elsewhere. */
   #turned(): void {
     const first = this.#shown === undefined;
     this.#shown = this.#map.sheet;
-    this.scrollTop = 0;
+    const { sheet } = this.#map;
+    scrollBack(this, this.#scrolls.get(sheet) ?? { top: 0 }, {
+      cell: () => this.place && this.#elements.cellAt(this.place),
+      stays: () => this.#map.sheet === sheet && !this.#focusPending,
+    });
     if (!first && !this.session.place && document.activeElement === document.body) this.#goToFirstLine();
   }
 
@@ -574,20 +587,6 @@ export class QuaySheet extends LitElement implements SheetHost {
       this.#focus.soon();
     });
   }
-}
-
-/** Whether nothing has the focus, as after what had it was taken off the page. */
-function isFocusLost(page: QuaySheet): boolean {
-  const { activeElement } = document;
-  return activeElement === document.body || (page.matches(':focus') && !page.shadowRoot?.activeElement);
-}
-
-/** Whether the person is typing in a field that is not on the page. */
-function typesElsewhere(page: QuaySheet): boolean {
-  if (page.matches(':focus-within')) return false;
-  let active = document.activeElement;
-  while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
-  return active?.matches('input:not([type="radio"]), textarea, select, [contenteditable]') ?? false;
 }
 
 customElements.define('quay-sheet', QuaySheet);

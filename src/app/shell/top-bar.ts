@@ -180,7 +180,7 @@ export class TopBar extends LitElement {
       <button @click=${() => this.#ask('go to')} title="Go to any name (Ctrl+G)">Go to</button>
       <button @click=${() => this.#ask('save')} title="Save as a file (Ctrl+S)">Save</button>
       <button @click=${() => this.#ask('print')} title="Print this sheet (Ctrl+P)">Print</button>
-      <button @click=${() => this.#ask('keys')} title="Keys (?)">Keys</button>
+      <button @mousedown=${keepFocus} @click=${() => this.#ask('keys')} title="Keys (?)">Keys</button>
     `;
   }
 
@@ -232,4 +232,9 @@ function keptWords(kept: SaveState): string {
   if (kept.state === 'kept') return `all kept · ${clockTime(kept.at)}`;
   if (kept.cause === 'open elsewhere') return 'open in another tab, which keeps it; here nothing is kept';
   return `not kept: ${kept.reason}`;
+}
+
+/** A press with the pointer leaves the focus where it was, to which the dialog gives it back. */
+function keepFocus(event: Event): void {
+  event.preventDefault();
 }

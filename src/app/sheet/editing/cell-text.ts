@@ -49,6 +49,8 @@ export class CellText {
       cell.addEventListener('beforeinput', this.#take);
       cell.addEventListener('compositionstart', this.#goToField);
     }
+    // The browser writes, copies and pastes where the caret is.
+    getSelection()?.collapse(cell, 0);
   }
 
   #release(): void {

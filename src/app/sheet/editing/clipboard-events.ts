@@ -28,31 +28,46 @@ export class ClipboardEvents implements ReactiveController {
 
   constructor(host: Host) {
     this.#host = host;
-    host.addEventListener('copy', this.#copy);
-    host.addEventListener('cut', this.#cut);
-    host.addEventListener('paste', this.#paste);
+    for (const [type, does] of this.#doings) host.addEventListener(type, does);
     host.addController(this);
   }
 
+  get #doings() {
+    return [
+      ['copy', this.#copy],
+      ['cut', this.#cut],
+      ['paste', this.#paste],
+    ] as const;
+  }
+
   hostConnected(): void {
-    document.body.addEventListener('paste', this.#pasteNowhere);
+    document.body.addEventListener('copy', this.#nowhere);
+    document.body.addEventListener('cut', this.#nowhere);
+    document.body.addEventListener('paste', this.#nowhere);
   }
 
   hostDisconnected(): void {
-    document.body.removeEventListener('paste', this.#pasteNowhere);
+    document.body.removeEventListener('copy', this.#nowhere);
+    document.body.removeEventListener('cut', this.#nowhere);
+    document.body.removeEventListener('paste', this.#nowhere);
   }
 
-  /** On a sheet that has nothing yet, nothing of it can have the focus. */
-  readonly #pasteNowhere = (event: ClipboardEvent): void => {
-    if (event.target === document.body) this.#paste(event);
+  /** On a sheet that has nothing yet, nothing of it can have the focus; elsewhere a press may have lost it. */
+  readonly #nowhere = (event: ClipboardEvent): void => {
+    if (event.target !== document.body) return;
+    for (const [type, does] of this.#doings) if (type === event.type) does(event);
   };
+
+  #isMeant({ target }: ClipboardEvent): boolean {
+    return target === this.#host || target === document.body;
+  }
 
   readonly #copy = (event: ClipboardEvent): void => {
     this.#take(event, false);
   };
 
   #take(event: ClipboardEvent, cut: boolean): void {
-    if (event.target !== this.#host || this.#host.editing || !event.clipboardData) return;
+    if (!this.#isMeant(event) || this.#host.editing || !event.clipboardData) return;
     const selected = selectedCells(this.#host);
     if (selected.length === 0) return;
     event.preventDefault();
@@ -91,7 +106,7 @@ export class ClipboardEvents implements ReactiveController {
   }
 
   readonly #cut = (event: ClipboardEvent): void => {
-    if (event.target !== this.#host || this.#host.editing) return;
+    if (!this.#isMeant(event) || this.#host.editing) return;
     const whole = this.#wholeLines() !== undefined;
     this.#take(event, true);
     carryOut(this.#host, { kind: whole ? 'delete lines' : 'clear' });
@@ -99,8 +114,7 @@ export class ClipboardEvents implements ReactiveController {
   };
 
   readonly #paste = (event: ClipboardEvent): void => {
-    const here = event.target === this.#host || event.target === document.body;
-    if (!here || !event.clipboardData || !this.#leaveField(event)) return;
+    if (!this.#isMeant(event) || !event.clipboardData || !this.#leaveField(event)) return;
     const own = event.clipboardData.getData(CELLS_TYPE);
     const text = event.clipboardData.getData('text/plain');
     if (own === '' && text === '') return;

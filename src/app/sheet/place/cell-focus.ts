@@ -2,6 +2,8 @@
 export interface FocusHost {
   /** The active cell as drawn; undefined while there is none or it is being edited. */
   readonly activeCell: () => HTMLElement | undefined;
+  /** Whether nothing has the focus that could take a text. */
+  readonly isLost: () => boolean;
   readonly onKey: (event: KeyboardEvent) => void;
 }
 
@@ -19,10 +21,12 @@ export class CellFocus {
 
   connect(): void {
     addEventListener('keydown', this.#earlyKey, { capture: true });
+    addEventListener('pointerup', this.#pressed);
   }
 
   disconnect(): void {
     removeEventListener('keydown', this.#earlyKey, { capture: true });
+    removeEventListener('pointerup', this.#pressed);
     cancelAnimationFrame(this.#frame);
     this.#frame = 0;
   }
@@ -50,6 +54,19 @@ export class CellFocus {
       if (frames > 1) this.#scrollAgain(cell, frames - 1);
     });
   }
+
+  /**
+   * A press on what takes no focus, or on a button that has done its last, leaves the focus nowhere, where text without
+   * keys would be lost: it comes back to the cell, unless the press has selected words to be copied.
+   */
+  readonly #pressed = (): void => {
+    requestAnimationFrame(() => {
+      setTimeout(() => {
+        if (document.hasFocus() && this.#host.isLost() && getSelection()?.isCollapsed !== false)
+          this.#host.activeCell()?.focus({ preventScroll: true });
+      });
+    });
+  };
 
   /** A key finds the page before the focus does, and where the focus went with what had it. */
   readonly #earlyKey = (event: KeyboardEvent): void => {

@@ -15,6 +15,7 @@ import {
 import { moveLinesBy } from '../../editing/move-lines.ts';
 import type { NewKind } from '../../editing/new-items.ts';
 import { clearCells, fillDown } from '../../editing/range-edits.ts';
+import { firstRemedy } from '../../editing/remedy.ts';
 import type { CellPlace } from '../../session/place.ts';
 import type { Session } from '../../session/session.ts';
 import type { About } from '../asked.ts';
@@ -51,6 +52,7 @@ const commands: Readonly<Record<Exclude<Command['kind'], 'move' | 'edit'>, Doing
   redo: ({ session }) => session.redo(),
   collapse: (host) => host.place && host.goTo(host.place),
   menu: (host) => host.openMenu(),
+  remedy: applyRemedy,
   'select all': selectAll,
   clear: (host) => applyEdit(host, clearCells(book(host), selectedCells(host))),
   'fill down': (host) => applyEdit(host, fillDown(book(host), selectedCells(host))),
@@ -114,6 +116,12 @@ function chartBelow(host: CommandHost): void {
 
 function changeAt(host: CommandHost, change: (place: CellPlace) => Change | undefined): void {
   if (host.place) applyChange(host, change(host.place));
+}
+
+function applyRemedy(host: CommandHost): void {
+  const edit = host.place && firstRemedy(host.session.notebook, host.place);
+  if (!edit) host.refuse(['no remedy is offered for this line']);
+  else if (told(host, edit)) applyEdit(host, edit.value);
 }
 
 function removePart(host: CommandHost): void {

@@ -11,6 +11,7 @@ export type Command =
         | 'redo'
         | 'select all'
         | 'collapse'
+        | 'remedy'
         | 'fill down'
         | 'insert'
         | 'delete lines'
@@ -52,6 +53,7 @@ const commands: Readonly<Record<string, Command>> = {
   'Ctrl+Enter': { kind: 'insert' },
   Insert: { kind: 'insert' },
   'Ctrl+Shift+Backspace': { kind: 'delete lines' },
+  'Alt+Enter': { kind: 'remedy' },
   'Alt+ArrowUp': { kind: 'line up' },
   'Alt+ArrowDown': { kind: 'line down' },
   'Ctrl+Shift+d': { kind: 'duplicate' },
