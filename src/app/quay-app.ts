@@ -249,15 +249,15 @@ export class QuayApp extends LitElement {
     if (this.store.hasUnsaved() || this.session?.handNoted === false) event.preventDefault();
   };
 
-  #leave(unsaved?: 'discarded'): void {
-    this.#open?.close(unsaved);
+  #leave(): void {
+    this.#open?.close();
     this.#open = undefined;
   }
 
-  async #openBook(id: string, unsaved?: 'discarded'): Promise<void> {
+  async #openBook(id: string): Promise<void> {
     this.#opening += 1;
     const turn = this.#opening;
-    this.#leave(unsaved);
+    this.#leave();
     try {
       const [opened, { openSession }] = await Promise.all([this.store.open(id), import('./book.ts')]);
       if (turn !== this.#opening) {
@@ -273,10 +273,7 @@ export class QuayApp extends LitElement {
         };
         return;
       }
-      const { book, autosave } = opened.value;
-      this.#open = opened.value;
-      this.session = openSession(id, book, autosave, this.#drafts);
-      document.title = `${book.title.project || book.title.subject || 'Book'} · Quaybook`;
+      this.#show(opened.value, openSession);
     } catch (error) {
       if (turn !== this.#opening) return;
       this.refusal = {
@@ -284,6 +281,23 @@ export class QuayApp extends LitElement {
         raw: undefined,
       };
     }
+  }
+
+  #show(opened: OpenBook, openSession: typeof import('./book.ts').openSession): void {
+    const { id, book, autosave } = opened;
+    this.#open = opened;
+    this.session = openSession(id, book, autosave, this.#drafts);
+    document.title = `${book.title.project || book.title.subject || 'Book'} · Quaybook`;
+  }
+
+  /** Shows what is stored in place of the open book; where that cannot be opened, the book stays and it is said. */
+  async #takeStored(opened: OpenBook): Promise<void> {
+    const { openSession } = await import('./book.ts');
+    const taken = await opened.takeStored();
+    if (this.#open !== opened) {
+      if (taken.ok) taken.value.close();
+    } else if (taken.ok) this.#show(taken.value, openSession);
+    else this.#say(`what is kept cannot be opened: ${taken.problems[0]?.message}`, 'bad');
   }
 
   #hear(notice: StoreNotice): void {
@@ -299,7 +313,7 @@ export class QuayApp extends LitElement {
         this.changedVersion = true;
         break;
       case 'changed elsewhere':
-        if (notice.id === this.session?.id) void this.#openBook(notice.id);
+        if (this.#open?.id === notice.id) this.#attempt(this.#takeStored(this.#open));
         break;
       case 'cannot compact':
         if (notice.id === this.session?.id) this.#say(`kept edit by edit only: ${notice.reason}`, 'bad');
@@ -307,6 +321,11 @@ export class QuayApp extends LitElement {
       case 'list':
         break;
     }
+  }
+
+  /** Says it in the bar where something that was begun fails. */
+  #attempt(work: Promise<void>): void {
+    work.catch((error: unknown) => this.#say(`that did not work: ${reasonOf(error)}`, 'bad'));
   }
 
   /** Says something in the bar until the book changes. */
@@ -327,10 +346,10 @@ export class QuayApp extends LitElement {
         opened.autosave.markSafe(book);
         location.hash = `#book/${id}`;
       },
-      'take kept': () => this.#openBook(session.id, 'discarded'),
+      'take kept': () => this.#takeStored(opened),
       raw: () => this.#downloadRaw(session.id),
     };
-    void does[detail]();
+    this.#attempt(does[detail]());
   };
 
   async #downloadRaw(id: string): Promise<void> {
@@ -368,7 +387,7 @@ export class QuayApp extends LitElement {
   readonly #ask = ({ detail: { about, place, text } }: CustomEvent<Asked>): void => {
     if (about === 'details') this.#element<DetailsDialog>('quay-details')?.show(place);
     else if (about === 'rows') this.#element<TableRowsDialog>('quay-table-rows')?.show(place, text);
-    else if (this.session) void this.#saveTable(this.session, place);
+    else if (this.session) this.#attempt(this.#saveTable(this.session, place));
   };
 
   async #saveTable({ notebook }: Session, place: CellPlace): Promise<void> {

@@ -133,6 +133,23 @@ describe('keeping', () => {
     expect(await cell(page, 'berth configuration factor', 'value').textContent()).toContain('0.95');
   });
 
+  test('full storage that refuses at once is said plainly, and nothing else goes wrong', async () => {
+    await startFrom(page, fenders);
+    await showSheet(page, 'Berthing energy');
+    await page.evaluate(() => {
+      const { put, add } = IDBObjectStore.prototype;
+      const refuse = () => {
+        throw new DOMException('', 'QuotaExceededError');
+      };
+      Object.assign(IDBObjectStore.prototype, { put: refuse, add: refuse });
+      addEventListener('room', () => Object.assign(IDBObjectStore.prototype, { put, add }));
+    });
+    await enter(page, 'softness factor', '0.91');
+    await page.getByText('not kept: the storage of this browser is full').waitFor();
+    await page.evaluate(() => dispatchEvent(new Event('room')));
+    await kept();
+  });
+
   test('forbidden storage is said plainly, and a book can be worked on all the same', async () => {
     await page.addInitScript(() => {
       IDBFactory.prototype.open = () => {

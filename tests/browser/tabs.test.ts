@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { cell, enter, showSheet, startFrom } from './app-page.ts';
 import { app, openBeside, openPage, page, withBrowser } from './each-test.ts';
-import { deleteStored } from './stored-books.ts';
+import { changeStored, deleteStored } from './stored-books.ts';
 
 const fenders = 'Berthing energy and fenders';
 
@@ -83,9 +83,129 @@ describe('a book that is open in one tab', () => {
     await page.reload();
     expect(await softness(page)).toContain('0.91');
   });
+
+  test('and is lost because another page deletes the storage is said to be not kept at once', async () => {
+    await startFrom(page, fenders);
+    await openSheet(page);
+    await enter(page, 'softness factor', '0.91');
+    await kept(page).waitFor();
+    const other = await app.context.newPage();
+    await other.goto(new URL('icon.svg', page.url()).href);
+    await other.evaluate(
+      () =>
+        new Promise<void>((done, refused) => {
+          const deleting = indexedDB.deleteDatabase('quaybook');
+          deleting.onerror = () => refused(deleting.error ?? new Error('not deleted'));
+          deleting.onsuccess = () => done();
+        }),
+    );
+    await page.getByText('not kept: this book was removed from this browser').waitFor();
+    await page.getByRole('button', { name: 'Keep it anew' }).click();
+    await kept(page).waitFor();
+    await page.reload();
+    expect(await softness(page)).toContain('0.91');
+  });
+
+  test('and is taken from the storage by other means is found missing when the person comes back to the tab', async () => {
+    await startFrom(page, fenders);
+    await openSheet(page);
+    await enter(page, 'softness factor', '0.91');
+    await kept(page).waitFor();
+    await deleteStored(page);
+    await page.evaluate(() => dispatchEvent(new Event('focus')));
+    await page.getByText('not kept: this book was removed from this browser').waitFor();
+    await page.getByRole('button', { name: 'Keep it anew' }).click();
+    await kept(page).waitFor();
+  });
+});
+
+describe('a book that another tab has changed', () => {
+  /** Opens it in a second tab too, changes it in both, and closes the first. */
+  const change = async (): Promise<Page> => {
+    await startFrom(page, fenders);
+    const second = await openBeside({ beside: app.context });
+    await second.page.goto(page.url());
+    await second.page.getByText(/open in another tab/).waitFor();
+    await openSheet(page);
+    await enter(page, 'softness factor', '0.91');
+    await kept(page).waitFor();
+    await openSheet(second.page);
+    await enter(second.page, 'softness factor', '0.82');
+    await page.close();
+    await second.page.getByText('This book was changed in another tab, and that is kept.').waitFor();
+    return second.page;
+  };
+  const removed = (on: Page) =>
+    on.getByText('This book was removed from this browser. What stands here is not kept.').waitFor();
+
+  test('and a third then removes is said to be removed, and can be kept anew', async () => {
+    const second = await change();
+    const third = await openBeside({ beside: app.context });
+    third.page.on('dialog', (dialog) => void dialog.accept());
+    await third.page.getByRole('button', { name: /^Remove/ }).click();
+    await removed(second);
+    expect(await second.getByRole('button', { name: 'Take what is kept' }).count()).toBe(0);
+    await enter(second, 'softness factor', '0.83');
+    await second.getByRole('button', { name: 'Keep it anew' }).click();
+    await kept(second).waitFor();
+    await second.reload();
+    expect(await softness(second)).toContain('0.83');
+  });
+
+  test('stays in this tab where it is to be given up for what is kept and nothing is', async () => {
+    const second = await change();
+    await deleteStored(second);
+    await second.getByRole('button', { name: 'Take what is kept' }).click();
+    await removed(second);
+    expect(await softness(second)).toContain('0.82');
+    await second.getByRole('button', { name: 'Keep it anew' }).click();
+    await kept(second).waitFor();
+    await second.reload();
+    expect(await softness(second)).toContain('0.82');
+  });
+
+  test('and is removed unheard is found missing at the next edit', async () => {
+    const second = await change();
+    await deleteStored(second);
+    await enter(second, 'softness factor', '0.83');
+    await removed(second);
+  });
+
+  test('stays in this tab where it is to be given up for what is kept and that cannot be read', async () => {
+    const second = await change();
+    await changeStored(second, ([, texts]) => {
+      const all = texts.getAll();
+      all.onsuccess = () => {
+        for (const one of all.result) texts.put({ ...one, text: '{' });
+      };
+    });
+    await second.getByRole('button', { name: 'Take what is kept' }).click();
+    await second.getByText(/^what is kept cannot be opened: /).waitFor();
+    expect(await softness(second)).toContain('0.82');
+    await second.getByRole('button', { name: 'Keep mine as a book of its own' }).click();
+    await kept(second).waitFor();
+    expect(await softness(second)).toContain('0.82');
+  });
 });
 
 describe('a second tab on the same book', () => {
+  test('says that the book was removed, though the first is the one that keeps it', async () => {
+    await startFrom(page, fenders);
+    const second = await openBeside({ beside: app.context });
+    await second.page.goto(page.url());
+    await second.page.getByText(/open in another tab/).waitFor();
+    const third = await openBeside({ beside: app.context });
+    third.page.on('dialog', (dialog) => void dialog.accept());
+    await third.page.getByRole('button', { name: /^Remove/ }).click();
+    for (const one of [page, second.page])
+      await one.getByText('not kept: this book was removed from this browser').waitFor();
+    await page.getByRole('button', { name: 'Keep it anew' }).click();
+    await kept(page).waitFor();
+    // Both would be the one book: the second to keep it has to choose.
+    await second.page.getByRole('button', { name: 'Keep it anew' }).click();
+    await second.page.getByText('not kept: this book was changed in another tab').waitFor();
+  });
+
   test('takes over the keeping when the first is closed, and says so', async () => {
     await startFrom(page, fenders);
     await openSheet(page);
@@ -198,6 +318,10 @@ describe('versions of the storage side by side', () => {
     await newer.goto(new URL('icon.svg', page.url()).href);
     await hold(newer, 99);
     await page.getByText('Another tab has changed to a new version of Quaybook.').waitFor();
+    // Nothing is called kept that this version cannot look at; both ways out are said.
+    await page
+      .getByText(/^not kept: a newer version of Quaybook has the storage; save a file .* close its tabs/)
+      .waitFor();
     const stored = await newer.evaluate(
       () =>
         new Promise((done) => {

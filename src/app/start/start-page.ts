@@ -98,7 +98,7 @@ export class StartPage extends LitElement {
             this.recent.length === 0
               ? html`<p class="quiet">${
                   this.notice
-                    ? 'None are kept in this browser.'
+                    ? 'No books can be kept in this browser, nor listed from it, now.'
                     : 'Books you open are kept here, in this browser, as you type. Save them as files too.'
                 }</p>`
               : html`<ul class="plain">

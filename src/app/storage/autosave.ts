@@ -1,7 +1,7 @@
 import type { Book, Edit } from '../../document/index.ts';
 import { listedName } from './book-name.ts';
 import type { Connection } from './connection.ts';
-import { appendToJournal } from './journal.ts';
+import { appendToJournal, readLastNumber } from './journal.ts';
 import type { Replaces } from './snapshot.ts';
 import { BookChanged, BookRemoved, reasonOf } from './storage-error.ts';
 
@@ -43,10 +43,13 @@ export interface StoreAutosave extends Autosave {
   readonly latest: Book;
   /** The number of its last stored edit; undefined where none of it is stored. */
   readonly stored: number | undefined;
-  /** Looks whether the stored book is still there, after something may have taken it. */
+  /**
+   * Looks what is stored of the book, and says what has become of it: after something may have taken or changed it, and
+   * when this tab comes to be the one that writes it.
+   */
   readonly check: () => Promise<void>;
-  /** Takes the writing over from the tab that had it; false where that tab has changed the book. */
-  readonly takeOver: () => Promise<boolean>;
+  /** Says that the book is not kept, and why. */
+  readonly fail: (error: unknown) => void;
   /** Tries again what the storage has refused. */
   readonly retry: () => void;
   /** Resolves when everything begun is stored or refused. */
@@ -66,18 +69,28 @@ export interface AutosaveStart {
   readonly state: SaveState;
 }
 
+/** What an autosave asks of the store. */
+export interface AutosaveHooks {
+  /** Whether this tab is the one that writes the book. */
+  readonly isWriter: () => boolean;
+  /** Hears that the stored book is another one than here, where nothing was entered: it is opened in its place. */
+  readonly onOtherStored: () => void;
+  /** Compacts the journal, which has become long; `done` hears the number of the last edit in the snapshot. */
+  readonly compact: (done: (through: number) => void) => void;
+}
+
 /** After so many edits the journal is compacted. */
 const editsBetweenSnapshots = 64;
 
 /** So many milliseconds after the last edit the storage is tried again, then after twice as many each time. */
 const [firstRetry, lastRetry] = [500, 30_000];
 
-/** Stores the edits of one open book in their order. `compact` is asked when the journal has become long. */
+/** Stores the edits of one open book in their order. */
 export function createAutosave(
   start: AutosaveStart,
   connection: Connection,
   now: () => number,
-  compact: (done: (through: number) => void) => void,
+  { isWriter, onOtherStored, compact }: AutosaveHooks,
 ): StoreAutosave {
   const { id } = start;
   const listeners = new Set<() => void>();
@@ -169,6 +182,33 @@ export function createAutosave(
     running = Promise.all([running, appending]);
   };
 
+  const check = async (): Promise<void> => {
+    const before = running;
+    await before;
+    const cause = state.state === 'not kept' ? state.cause : undefined;
+    // The next try finds it out.
+    if (cause === 'refused') return;
+    const begins = cause === 'open elsewhere' && isWriter();
+    let last: number | undefined;
+    try {
+      last = await readLastNumber(await connection.openAtOnce(), id);
+    } catch (error) {
+      if (running === before && (cause === undefined || begins)) fail(error);
+      return;
+    }
+    // Something was written meanwhile: what was read is older than what is said of it.
+    if (running !== before) await check();
+    else if (last === undefined) {
+      if (cause !== 'removed') fail(new BookRemoved());
+    } else if (cause === 'removed') fail(new BookChanged());
+    else if (cause !== undefined && !begins) return;
+    else if (last !== stored) {
+      if (latest === storedBook) onOtherStored();
+      else fail(new BookChanged());
+    } else if (latest !== storedBook) await writeAll(stored);
+    else if (begins) show({ state: 'kept', at: now() });
+  };
+
   if (state.state === 'not kept' && state.cause === 'refused') retryLater();
 
   return {
@@ -193,6 +233,7 @@ export function createAutosave(
       if (state.state === 'not kept') {
         wait = firstRetry;
         if (state.cause === 'refused') retryLater();
+        else void check();
         show(state);
       } else if (connection.current) append(edit, connection.current);
       else {
@@ -210,31 +251,8 @@ export function createAutosave(
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    check: async () => {
-      if (stored === undefined || state.state === 'not kept') return;
-      try {
-        await running;
-        const database = await connection.openAtOnce();
-        if ((await database.getKey('texts', id)) === undefined) fail(new BookRemoved());
-      } catch (error) {
-        fail(error);
-      }
-    },
-    takeOver: async () => {
-      try {
-        const database = await connection.openAtOnce();
-        const metadata = await database.get('books', id);
-        if (!metadata) fail(new BookRemoved());
-        else if (metadata.sequence !== stored) {
-          if (latest === storedBook) return false;
-          fail(new BookChanged());
-        } else if (latest === storedBook) show({ state: 'kept', at: now() });
-        else await writeAll(stored);
-      } catch (error) {
-        fail(error);
-      }
-      return true;
-    },
+    check,
+    fail,
     retry: () => {
       if (state.state === 'not kept' && state.cause === 'refused') void writeAll(stored ?? 'none');
     },

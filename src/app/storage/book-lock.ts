@@ -1,6 +1,6 @@
 /** The lock of an open book: only the tab that holds it writes the book. */
 export interface BookLock {
-  /** Whether this tab holds it; where the browser has no locks, every tab does. */
+  /** Whether this tab holds it by now; where the browser has no locks, every tab does. */
   readonly held: boolean;
   /** Resolves when the tab that had it has let go, and this one holds it. Never, if this one held it from the start. */
   readonly comes: Promise<void>;
@@ -29,9 +29,11 @@ export async function requestBookLock(id: string): Promise<BookLock> {
     return { held: true, comes: never, release };
   }
   const waiting = new AbortController();
+  let held = false;
   const arrived = openPromise<void>();
   const later = navigator.locks
     .request(nameOf(id), { signal: waiting.signal }, () => {
+      held = true;
       arrived.resolve();
       return leaving.promise;
     })
@@ -43,7 +45,13 @@ export async function requestBookLock(id: string): Promise<BookLock> {
     leaving.resolve();
     await later;
   };
-  return { held: false, comes: arrived.promise, release };
+  return {
+    get held() {
+      return held;
+    },
+    comes: arrived.promise,
+    release,
+  };
 }
 
 /** Whether some tab has a book open; undefined where the browser cannot tell. */

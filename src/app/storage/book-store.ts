@@ -23,10 +23,15 @@ export interface OpenBook {
   /** What of the stored edits could not be read; the book is as it was before them. */
   readonly loss: JournalLoss | undefined;
   /**
-   * Lets go of the book, so that it can be opened again, here or elsewhere. What is not kept stays in this tab, as this
-   * book or as one of its own, unless the person wants it `discarded`.
+   * Opens what is stored in place of the book here, which is given up with all that is not kept of it. Where nothing can be
+   * opened, the book here goes on, and its autosave says what has become of the stored one.
    */
-  readonly close: (unsaved?: 'discarded') => void;
+  readonly takeStored: () => Promise<Outcome<OpenBook>>;
+  /**
+   * Lets go of the book, so that it can be opened again, here or elsewhere. What is not kept stays in this tab, as this
+   * book or as one of its own.
+   */
+  readonly close: () => void;
 }
 
 /** The books of this browser. Its storage is never the only copy: files are saved beside it. */

@@ -1,15 +1,17 @@
+import type { Outcome } from '../../diagnostics/index.ts';
 import type { Book } from '../../document/index.ts';
 import { type AutosaveStart, createAutosave, type StoreAutosave } from './autosave.ts';
 import { newBookId } from './book-id.ts';
-import { isBookLocked, requestBookLock } from './book-lock.ts';
+import { type BookLock, isBookLocked, requestBookLock } from './book-lock.ts';
 import { listedName } from './book-name.ts';
 import type { BookStore, ListedBook, OpenBook } from './book-store.ts';
 import { createCompaction } from './compaction.ts';
 import { createConnection } from './connection.ts';
-import { reasonOf } from './storage-error.ts';
+import { BookChanged, BookRemoved, reasonOf } from './storage-error.ts';
 import type { StoreNotice } from './store-notice.ts';
-import { allStores, journalFrom } from './stores.ts';
+import { journalFrom } from './stores.ts';
 import { openTabChannel } from './tab-channel.ts';
+import { inTransaction } from './transaction.ts';
 
 /** A book that stands in this tab alone, as it goes on when it is opened again. */
 interface UnsavedBook {
@@ -40,8 +42,17 @@ export function browserStore(now: () => number): BookStore {
     if (message.kind === 'removed') void open.get(message.id)?.check();
     tell({ kind: 'list' });
   });
-  const connection = createConnection(tell, (why) => {
-    if (why === 'terminated') for (const autosave of open.values()) void autosave.check();
+  const checkAll = (): void => {
+    for (const autosave of open.values()) void autosave.check();
+  };
+  const connection = createConnection(tell, () => {
+    checkAll();
+    tell({ kind: 'list' });
+  });
+  // Not all that takes a stored book away says so.
+  addEventListener('focus', checkAll);
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'visible') checkAll();
   });
   void navigator.storage?.persist?.();
 
@@ -62,7 +73,7 @@ export function browserStore(now: () => number): BookStore {
 
   const openWith = (
     start: AutosaveStart,
-    release: () => Promise<void>,
+    lock: BookLock,
     loss?: OpenBook['loss'],
   ): { readonly opened: OpenBook; readonly autosave: StoreAutosave } => {
     const { id, book } = start;
@@ -72,9 +83,13 @@ export function browserStore(now: () => number): BookStore {
       (through) => whenDone(through),
       (reason) => tell({ kind: 'cannot compact', id, reason }),
     );
-    const autosave = createAutosave(start, connection, now, (done) => {
-      whenDone = done;
-      compact();
+    const autosave = createAutosave(start, connection, now, {
+      isWriter: () => lock.held,
+      onOtherStored: () => tell({ kind: 'changed elsewhere', id }),
+      compact: (done) => {
+        whenDone = done;
+        compact();
+      },
     });
     open.set(id, autosave);
     const keepHere = (): void => {
@@ -92,18 +107,49 @@ export function browserStore(now: () => number): BookStore {
         });
       else if (!safe) void add(latest);
     };
-    const close = async (what?: 'discarded'): Promise<void> => {
+    const close = async (): Promise<void> => {
       await autosave.settled();
       autosave.stop();
-      if (what !== 'discarded') keepHere();
+      keepHere();
       if (open.get(id) === autosave) open.delete(id);
-      await release();
+      await lock.release();
       tell({ kind: 'list' });
+    };
+    const takeStored = async (): Promise<Outcome<OpenBook>> => {
+      await autosave.settled();
+      try {
+        const taken = await openStored(id, lock);
+        if (taken.ok) autosave.stop();
+        else
+          autosave.fail(taken.problems[0]?.code === 'book-not-kept' ? new BookRemoved() : new BookChanged());
+        return taken;
+      } catch (error) {
+        const { state } = autosave;
+        if (state.state !== 'not kept' || state.cause !== 'changed elsewhere') autosave.fail(error);
+        throw error;
+      }
     };
     return {
       autosave,
-      opened: { id, book, autosave, loss, close: (what) => void closing.set(id, close(what)) },
+      opened: { id, book, autosave, loss, takeStored, close: () => void closing.set(id, close()) },
     };
+  };
+
+  /** Opens what is stored of a book whose lock this tab has asked for. */
+  const openStored = async (id: string, lock: BookLock): Promise<Outcome<OpenBook>> => {
+    const [database, { readBook }] = await Promise.all([connection.open(), import('./snapshot.ts')]);
+    const read = await readBook(database, id);
+    if (!read.ok) return read;
+    const { book, sequence, through, loss } = read.value;
+    const state = ((): AutosaveStart['state'] => {
+      const not = (cause: 'open elsewhere' | 'unreadable', reason: string) =>
+        ({ state: 'not kept', cause, reason }) as const;
+      if (!lock.held) return not('open elsewhere', 'this book is open in another tab, which keeps it');
+      if (loss) return not('unreadable', 'part of what is stored cannot be read');
+      return { state: 'kept', at: now() };
+    })();
+    const { opened } = openWith({ id, book, stored: sequence, through, state }, lock, loss);
+    return { ok: true, value: opened };
   };
 
   return {
@@ -120,55 +166,32 @@ export function browserStore(now: () => number): BookStore {
       if (here) {
         unsaved.delete(id);
         const lock = await requestBookLock(id);
-        const { opened, autosave } = openWith(here.start, lock.release);
+        const { opened, autosave } = openWith(here.start, lock);
         if (here.safe) autosave.markSafe(here.start.book);
         return { ok: true, value: opened };
       }
-      const [database, { readBook }] = await Promise.all([connection.open(), import('./snapshot.ts')]);
       const lock = await requestBookLock(id);
-      const read = await readBook(database, id);
-      if (!read.ok) {
+      const opened = await openStored(id, lock).catch(async (error: unknown) => {
         await lock.release();
-        return read;
-      }
-      const { book, sequence, through, loss } = read.value;
-      const state = ((): AutosaveStart['state'] => {
-        const not = (cause: 'open elsewhere' | 'unreadable', reason: string) =>
-          ({ state: 'not kept', cause, reason }) as const;
-        if (!lock.held) return not('open elsewhere', 'this book is open in another tab, which keeps it');
-        if (loss) return not('unreadable', 'part of what is stored cannot be read');
-        return { state: 'kept', at: now() };
-      })();
-      const { opened, autosave } = openWith(
-        { id, book, stored: sequence, through, state },
-        lock.release,
-        loss,
-      );
-      void lock.comes.then(async () => {
-        if (!(await autosave.takeOver())) tell({ kind: 'changed elsewhere', id });
+        throw error;
       });
-      return { ok: true, value: opened };
+      if (!opened.ok) await lock.release();
+      else void lock.comes.then(() => open.get(id)?.check());
+      return opened;
     },
     rawText: async (id) => {
-      const transaction = (await connection.open()).transaction(allStores);
-      const [metadata, snapshot, journal] = await Promise.all([
-        transaction.objectStore('books').get(id),
-        transaction.objectStore('texts').get(id),
-        transaction.objectStore('journal').getAll(journalFrom(id)),
-      ]);
-      return `${JSON.stringify({ metadata, snapshot, journal }, null, 1)}\n`;
+      const [database, { readRecords }] = await Promise.all([connection.open(), import('./snapshot.ts')]);
+      return `${JSON.stringify(await readRecords(database, id), null, 1)}\n`;
     },
     isOpen: isBookLocked,
     remove: async (id) => {
       if (unsaved.get(id)?.start.stored === undefined && unsaved.delete(id)) return;
       unsaved.delete(id);
-      const transaction = (await connection.open()).transaction(allStores, 'readwrite');
-      await Promise.all([
-        transaction.objectStore('books').delete(id),
-        transaction.objectStore('texts').delete(id),
-        transaction.objectStore('journal').delete(journalFrom(id)),
-        transaction.done,
-      ]);
+      await inTransaction(await connection.open(), 'readwrite', async (transaction) => {
+        await transaction.objectStore('books').delete(id);
+        await transaction.objectStore('texts').delete(id);
+        await transaction.objectStore('journal').delete(journalFrom(id));
+      });
       tellTabs({ kind: 'removed', id });
     },
     hasUnsaved: () =>
@@ -184,11 +207,15 @@ export function browserStore(now: () => number): BookStore {
     // Why it is not open is told by itself.
     const database = await connection.openAtOnce().catch(() => undefined);
     if (!database) return [];
-    const transaction = database.transaction(['books', 'texts']);
-    const [books, texts] = await Promise.all([
-      transaction.objectStore('books').getAll(),
-      transaction.objectStore('texts').getAllKeys(),
-    ]);
+    const [books, texts] = await inTransaction(
+      database,
+      'readonly',
+      async (transaction) =>
+        [
+          await transaction.objectStore('books').getAll(),
+          await transaction.objectStore('texts').getAllKeys(),
+        ] as const,
+    );
     const whole = new Set(texts);
     return books
       .filter(({ id }) => whole.has(id) && !unsaved.has(id))

@@ -15,30 +15,36 @@ export interface Connection {
 /** After so many milliseconds without an answer the person is told. */
 const patience = 3000;
 
-/** `tell` hears what the person should know; `lost` hears that the storage is no more open, and why. */
-export function createConnection(
-  tell: (notice: StoreNotice) => void,
-  lost: (why: 'gave way' | 'terminated') => void,
-): Connection {
+/**
+ * `tell` hears what the person should know; `lost` hears that the connection is gone: what is stored may have gone with it,
+ * or be another's by now.
+ */
+export function createConnection(tell: (notice: StoreNotice) => void, lost: () => void): Connection {
   let current: Database | undefined;
   let opening: Promise<Database> | undefined;
   let waiting: string | undefined;
+  /** Whether something was said that is over once the storage is open. */
+  let complained = false;
   /** Those who will not wait. */
   const impatient = new Set<(error: Error) => void>();
   const wait = (reason: string): void => {
     waiting = reason;
+    complained = true;
     for (const reject of impatient) reject(new Error(reason));
     tell({ kind: 'waiting', reason });
   };
-  const end = (why: 'gave way' | 'terminated'): void => {
+  const end = (): void => {
     // What was begun is written to its end before another has the storage.
     current?.close();
     current = undefined;
     opening = undefined;
-    lost(why);
+    lost();
   };
   const open = async (): Promise<Database> => {
-    const slow = setTimeout(() => wait('the storage of this browser does not answer yet'), patience);
+    const slow = setTimeout(() => {
+      // What it waits for may be known by now, and says more.
+      if (waiting === undefined) wait('the storage of this browser does not answer yet');
+    }, patience);
     try {
       const database = await openDatabase({
         blocked: () =>
@@ -46,19 +52,20 @@ export function createConnection(
             'another tab has an older version of Quaybook open; close it, or load it anew, and this one goes on',
           ),
         blocking: (_current, wanted) => {
-          end('gave way');
           // Deleted by someone else, which is no new version.
           if (wanted !== null) tell({ kind: 'gave way' });
+          end();
         },
-        terminated: () => end('terminated'),
+        terminated: end,
       });
       current = database;
-      const waited = waiting !== undefined;
       waiting = undefined;
-      if (waited) tell({ kind: 'ready' });
+      if (complained) tell({ kind: 'ready' });
+      complained = false;
       return database;
     } catch (error) {
       opening = undefined;
+      complained = true;
       tell({ kind: 'cannot keep', reason: reasonOf(error) });
       throw error;
     } finally {

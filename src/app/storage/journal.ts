@@ -1,5 +1,6 @@
 import { BookChanged, BookRemoved } from './storage-error.ts';
 import { type Database, type JournalEntry, journalFrom } from './stores.ts';
+import { abortTransaction, inTransaction, isNamed } from './transaction.ts';
 
 /**
  * Adds an edit to a book's journal, and is done when the disk has it. The transaction is on its way before this returns,
@@ -17,7 +18,9 @@ export async function appendToJournal(
   const requests: Promise<unknown>[] = [transaction.done];
   try {
     const before = journal.getKey([id, number - 1]);
-    requests.push(before, journal.add(entry));
+    // One by one: where the next is refused at once, this one is waited for all the same.
+    requests.push(before);
+    requests.push(journal.add(entry));
     requests.push(transaction.objectStore('books').put({ id, ...about, sequence: number }));
     transaction.commit();
     await Promise.all(requests);
@@ -32,28 +35,26 @@ export async function appendToJournal(
 }
 
 /** Takes an entry back that stands behind none, and tells what has become of its book. */
-async function takeBack(database: Database, { book: id, number }: JournalEntry): Promise<Error> {
-  const transaction = database.transaction(['books', 'texts', 'journal'], 'readwrite');
-  const [books, journal] = [transaction.objectStore('books'), transaction.objectStore('journal')];
-  await journal.delete([id, number]);
-  const snapshot = await transaction.objectStore('texts').getKey(id);
-  const last = await journal.openKeyCursor(journalFrom(id), 'prev');
-  const metadata = await books.get(id);
-  if (snapshot === undefined) await books.delete(id);
-  else if (metadata) await books.put({ ...metadata, sequence: last?.primaryKey[1] ?? 0 });
-  await transaction.done;
-  return snapshot === undefined ? new BookRemoved() : new BookChanged();
+function takeBack(database: Database, { book: id, number }: JournalEntry): Promise<Error> {
+  return inTransaction(database, 'readwrite', async (transaction) => {
+    const [books, journal] = [transaction.objectStore('books'), transaction.objectStore('journal')];
+    await journal.delete([id, number]);
+    const snapshot = await transaction.objectStore('texts').getKey(id);
+    const last = await journal.openKeyCursor(journalFrom(id), 'prev');
+    const metadata = await books.get(id);
+    if (snapshot === undefined) await books.delete(id);
+    else if (metadata) await books.put({ ...metadata, sequence: last?.primaryKey[1] ?? 0 });
+    return snapshot === undefined ? new BookRemoved() : new BookChanged();
+  });
 }
 
-/** Ends a transaction without effect, if it has not ended by itself. */
-export function abortTransaction(transaction: { readonly abort: () => void }): void {
-  try {
-    transaction.abort();
-  } catch (error) {
-    if (!isNamed(error, 'InvalidStateError')) throw error;
-  }
-}
-
-function isNamed(error: unknown, name: string): boolean {
-  return error instanceof DOMException && error.name === name;
+/** The number of the last edit that is stored of a book; undefined where the book is not there. */
+export function readLastNumber(database: Database, id: string): Promise<number | undefined> {
+  return inTransaction(database, 'readonly', async (transaction) => {
+    const snapshot = await transaction.objectStore('texts').getKey(id);
+    const last = await transaction.objectStore('journal').openKeyCursor(journalFrom(id), 'prev');
+    const metadata = await transaction.objectStore('books').get(id);
+    if (snapshot === undefined) return undefined;
+    return Math.max(last?.primaryKey[1] ?? 0, metadata?.sequence ?? 0);
+  });
 }

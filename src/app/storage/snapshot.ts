@@ -1,9 +1,16 @@
 import { fail, type Outcome, problem, succeed } from '../../diagnostics/index.ts';
 import { applyEdit, type Book, openBook, writeBook } from '../../document/index.ts';
 import { listedName } from './book-name.ts';
-import { abortTransaction } from './journal.ts';
 import { BookChanged, BookRemoved } from './storage-error.ts';
-import { allStores, type Database, type JournalEntry, journalBefore, journalFrom } from './stores.ts';
+import {
+  type BookMetadata,
+  type Database,
+  type JournalEntry,
+  journalBefore,
+  journalFrom,
+  type Snapshot,
+} from './stores.ts';
+import { inTransaction } from './transaction.ts';
 
 /** Edits of the journal that cannot be read: those from `number` on. */
 export interface JournalLoss {
@@ -38,13 +45,12 @@ export async function writeSnapshot(
   replaces: Replaces,
 ): Promise<void> {
   const text = writeBook(book);
-  const transaction = database.transaction(allStores, 'readwrite', { durability: 'strict' });
-  const [books, texts, journal] = [
-    transaction.objectStore('books'),
-    transaction.objectStore('texts'),
-    transaction.objectStore('journal'),
-  ];
-  const write = async (): Promise<void> => {
+  await inTransaction(database, 'readwrite', async (transaction) => {
+    const [books, texts, journal] = [
+      transaction.objectStore('books'),
+      transaction.objectStore('texts'),
+      transaction.objectStore('journal'),
+    ];
     const stored = await texts.getKey(id);
     const last = await journal.openKeyCursor(journalFrom(id), 'prev');
     if (typeof replaces === 'number' && stored === undefined) throw new BookRemoved();
@@ -54,23 +60,12 @@ export async function writeSnapshot(
     await journal.put({ book: id, number: sequence });
     await texts.put({ id, text, through: sequence });
     await books.put({ id, name: listedName(book), changed, sequence });
-  };
-  try {
-    await Promise.all([write(), transaction.done]);
-  } catch (error) {
-    abortTransaction(transaction);
-    throw error;
-  }
+  });
 }
 
 /** The snapshot with the edits since. An edit that is missing or does not apply ends it, and is told. */
 export async function readBook(database: Database, id: string): Promise<Outcome<StoredBook>> {
-  const transaction = database.transaction(allStores);
-  const [metadata, snapshot, journal] = await Promise.all([
-    transaction.objectStore('books').get(id),
-    transaction.objectStore('texts').get(id),
-    transaction.objectStore('journal').getAll(journalFrom(id)),
-  ]);
+  const { metadata, snapshot, journal } = await readRecords(database, id);
   if (!snapshot) return fail(problem('book-not-kept', { from: 0, to: 0 }, {}));
   const opened = openBook(snapshot.text);
   if (!opened.ok) return opened;
@@ -78,6 +73,22 @@ export async function readBook(database: Database, id: string): Promise<Outcome<
   const entries = journal.filter(({ number }) => number > through);
   const end = Math.max(through, metadata?.sequence ?? 0, entries.at(-1)?.number ?? 0);
   return succeed({ through, ...replay(opened.value.book, entries, through, end) });
+}
+
+/** Everything that is stored of a book, as it is. */
+export function readRecords(
+  database: Database,
+  id: string,
+): Promise<{
+  readonly metadata: BookMetadata | undefined;
+  readonly snapshot: Snapshot | undefined;
+  readonly journal: readonly JournalEntry[];
+}> {
+  return inTransaction(database, 'readonly', async (transaction) => ({
+    metadata: await transaction.objectStore('books').get(id),
+    snapshot: await transaction.objectStore('texts').get(id),
+    journal: await transaction.objectStore('journal').getAll(journalFrom(id)),
+  }));
 }
 
 /** Applies entries to a book whose last edit is number `through`, as far as they go on without a gap to number `end`. */
@@ -125,13 +136,13 @@ export async function compactJournal(database: Database, id: string): Promise<nu
   const { book, through, sequence, loss } = stored.value;
   if (loss) throw new Error(`edit ${loss.number} cannot be read: ${loss.reason}`);
   const text = writeBook(book);
-  const transaction = database.transaction(allStores, 'readwrite', { durability: 'strict' });
-  const texts = transaction.objectStore('texts');
-  const before = await texts.get(id);
-  // Removed meanwhile, or written by the page: then there is nothing to compact.
-  if (before?.through !== through) return before?.through ?? 0;
-  await texts.put({ id, text, through: sequence });
-  await transaction.objectStore('journal').delete(journalBefore(id, sequence));
-  await transaction.done;
-  return sequence;
+  return inTransaction(database, 'readwrite', async (transaction) => {
+    const texts = transaction.objectStore('texts');
+    const before = await texts.get(id);
+    // Removed meanwhile, or written by the page: then there is nothing to compact.
+    if (before?.through !== through) return before?.through ?? 0;
+    await texts.put({ id, text, through: sequence });
+    await transaction.objectStore('journal').delete(journalBefore(id, sequence));
+    return sequence;
+  });
 }

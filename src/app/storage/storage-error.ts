@@ -14,7 +14,10 @@ const reasons: ReadonlyMap<string, string> = new Map([
   ['QuotaExceededError', 'the storage of this browser is full'],
   ['SecurityError', notAllowed],
   ['InvalidStateError', notAllowed],
-  ['VersionError', 'a newer version of Quaybook has the storage; load this page anew'],
+  [
+    'VersionError',
+    'a newer version of Quaybook has the storage; save a file and open it there, or close its tabs and load this page anew (where that brings this older version again, only the file helps)',
+  ],
   ['BookRemoved', 'this book was removed from this browser'],
   ['BookChanged', 'this book was changed in another tab'],
 ]);

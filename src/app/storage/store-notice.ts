@@ -8,7 +8,7 @@ export type StoreNotice =
   | { readonly kind: 'ready' }
   /** A newer version of the app wants the storage, so this tab has let go of it. */
   | { readonly kind: 'gave way' }
-  /** The tab that kept this book is closed and has changed it: what is shown here is not what is kept. */
+  /** Another tab has changed this book, and nothing was entered in it here: what is stored is to be shown in its place. */
   | { readonly kind: 'changed elsewhere'; readonly id: string }
   /** The list of books is another one than before. */
   | { readonly kind: 'list' }
