@@ -12,6 +12,24 @@ test('a table is written with the unit of its numbers, entries as typed', () => 
   expect(text).toBe('soil,thickness (ft),s_u,n\r\n"clay, ""fat""",12 ft,30 kPa,1\r\nsand,20,,2\r\n,,,3\r\n');
 });
 
+test.each<Delimiter>([',', ';', '\t'])(
+  'one number of three decimals is read back unasked, parted by “%s”',
+  (delimiter) => {
+    const text = writeTable(
+      [
+        { name: 'n', cells: [1.125, -12.375] },
+        { name: 'load', cells: [1, 2] },
+      ],
+      delimiter,
+    );
+    expect(text).toBe(`n${delimiter}load\r\n1.1250${delimiter}1\r\n-12.3750${delimiter}2\r\n`);
+    const read = readTable(text, columns, { delimiter });
+    expect(read.ok && read.value.cells).toMatchObject({ n: ['1.1250', '-12.3750'] });
+    const told = writeTable([{ name: 'n', cells: [1.125, 0.5] }], delimiter);
+    expect(told).toBe('n\r\n1.125\r\n0.5\r\n');
+  },
+);
+
 const columns: readonly TableColumn[] = [
   { name: 'soil', kind: 'given', type: 'text' },
   { name: 'load', kind: 'given' },
