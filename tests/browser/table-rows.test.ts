@@ -57,6 +57,19 @@ describe('the numbers of rows', () => {
   });
 });
 
+test('a new blank row is told in one place, with what waits for it', async () => {
+  const foot = table().locator('.table-foot');
+  expect(await foot.textContent()).not.toContain('blank');
+  await foot.getByRole('button', { name: 'add a row' }).click();
+  await foot.getByRole('button', { name: 'row 6 is blank' }).waitFor();
+  expect((await foot.textContent())?.replace(/\s+/g, ' ')).toMatch(
+    /row 6 is blank ?: what is computed from the table waits until it is filled in or deleted/,
+  );
+  await page.keyboard.press('Control+z');
+  await drawn(page);
+  expect(await foot.textContent()).not.toContain('blank');
+});
+
 test('Enter behind a run of Tab keys goes back to the column where it began, a row down', async () => {
   await at(0, 2).click();
   await page.keyboard.type('30');

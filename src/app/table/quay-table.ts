@@ -11,6 +11,7 @@ import { tableRow } from '../sheet/place/grid-map.ts';
 import type { CellRange } from '../sheet/place/range.ts';
 import type { SheetHost } from '../sheet/sheet-host.ts';
 import { type BadRow, badRows } from './bad-rows.ts';
+import { type BlankRows, blankRows } from './blank-rows.ts';
 import { type ColumnView, columnSum, columnView } from './cell-view.ts';
 import { columnWidth, isText, numberWidth, ROW_HEIGHT } from './column-width.ts';
 import { printedTable } from './printed-table.ts';
@@ -68,6 +69,7 @@ export class QuayTable extends LitElement {
   #widths: readonly number[] = [];
   #edges: readonly number[] = [];
   #bad: { readonly listed: readonly BadRow[]; readonly more: boolean } = { listed: [], more: false };
+  #blank: BlankRows | undefined;
   #sum: { readonly column: string; readonly text: string } | undefined;
 
   constructor() {
@@ -102,6 +104,7 @@ export class QuayTable extends LitElement {
       columnView(notebook, `${this.modelId}.${column.name}`, column, units),
     );
     this.#bad = badRows(notebook, this.modelId, this.table, 4);
+    this.#blank = blankRows(this.table);
     this.#sum = undefined;
     this.#virtual.setCount(this.length);
     this.#widths = this.#views.map((view) => columnWidth(view, this.length));
@@ -305,7 +308,7 @@ export class QuayTable extends LitElement {
                 add a row
               </button>`
         }
-        ${this.#goOn()} ${active ? sum : nothing}
+        ${this.#goOn()} ${active ? sum : nothing} ${this.#blankRows()}
         ${this.#bad.listed.map((bad) => this.#badRow(bad))}
         ${this.#bad.more ? html`<p class="quiet">more rows have problems</p>` : nothing}
       </div>
@@ -320,6 +323,22 @@ export class QuayTable extends LitElement {
     return html`<button type="button" class="quiet-button" tabindex="-1" @click=${() => this.#side.goOn(this.#stuck)}>
       ${words} at the right
     </button>`;
+  }
+
+  /** Tells in one place what all results wait for while rows are blank. */
+  #blankRows(): unknown {
+    const blank = this.#blank;
+    const field = this.table.columns.find(({ kind }) => kind === 'given')?.id;
+    if (!blank || field === undefined) return nothing;
+    const { first, count } = blank;
+    const needed = this.table.columns.some(
+      (one) => one.kind === 'given' && one.optional !== true && one.default === undefined,
+    );
+    return html`<p class="sentence">
+      <button type="button" class="quiet-button" tabindex="-1" data-go-item=${`r${first}`} data-go-field=${field}>
+        ${count === 1 ? `row ${first + 1} is blank` : `${writeNumber(count)} rows are blank, the first is row ${first + 1}`}</button
+      >${needed ? `: what is computed from the table waits until ${count === 1 ? 'it is' : 'they are'} filled in or deleted` : nothing}
+    </p>`;
   }
 
   #badRow({ row, column, name, message }: BadRow): TemplateResult {
