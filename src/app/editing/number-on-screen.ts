@@ -7,7 +7,7 @@ import { columnView } from '../table/cell-view.ts';
 import { findPlace } from './find-place.ts';
 
 /** The number that the page shows in the value of a given line or the cell of a given column; undefined where it shows none. */
-function numberOnScreen(notebook: Notebook, place: CellPlace, view: UnitsView): string | undefined {
+export function numberOnScreen(notebook: Notebook, place: CellPlace, view: UnitsView): string | undefined {
   const found = findPlace(notebook.book, place);
   const { registry } = notebook.model;
   if (found?.kind === 'row' && found.row.kind === 'given' && place.field === 'value') {
