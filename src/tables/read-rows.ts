@@ -3,6 +3,7 @@ import { type Account, type Ledger, openLedger } from './account.ts';
 import { cellReader } from './cell-entry.ts';
 import { columnLetters, isNumeric, type TableCell, type TableColumn } from './column.ts';
 import { type Decimal, decimalOf } from './decimals.ts';
+import { unguarded } from './guarded-text.ts';
 import { unitOfColumn } from './headers.ts';
 import { ignoredUnits } from './ignored-units.ts';
 import { type Mapping, type SortedColumns, sortColumns, type TakenColumn } from './mapping.ts';
@@ -175,11 +176,11 @@ interface Remarks {
 
 /**
  * Looks at every cell that is taken and writes what becomes of it. Where it is not settled how decimals are written,
- * numbers with a point or a comma are not looked at.
+ * numbers with a point or a comma are not looked at. A cell that its column does not read is kept as it was written.
  */
 function remarksOn(
   taken: readonly TakenColumn[],
-  kept: readonly (readonly TableCell[])[],
+  kept: readonly TableCell[][],
   rows: readonly TextRow[],
   width: number,
   { check }: ReadOptions,
@@ -200,6 +201,9 @@ function remarksOn(
       const found = check?.(column.name, cell);
       ledger.write(row.at, position, found === undefined ? 'taken' : 'marked');
       if (found === undefined) continue;
+      const written = unguarded(row.cells[position]?.trim() ?? '');
+      if (found.severity === 'error' && check?.(column.name, written)?.severity === 'error')
+        kept[at]?.splice(index, 1, written);
       const isWarning = found.severity === 'warning';
       if (isWarning) odd.add(`${row.at} ${position}`);
       else unread.push([row.at, position]);

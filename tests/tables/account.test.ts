@@ -91,3 +91,12 @@ test('numbers of 1 or less among others in per cent are taken, marked and told w
   const stated = readTable('item,w (%)\nslab,0.5\ncaps,10\n', COLUMNS);
   expect(stated.ok && stated.value.problems).toEqual([]);
 });
+
+test('a cell that its column does not read is kept as it was written', () => {
+  const check = (_: string, cell: unknown) =>
+    String(cell).startsWith('$')
+      ? ({ code: 'entry-unit-mismatch', severity: 'error', message: 'no volume', hints: [] } as never)
+      : undefined;
+  const read = readTable('item;V_s\nslab;$48,00\ncaps;6,5\n', COLUMNS, { check });
+  expect(read.ok && read.value.cells.V_s).toEqual(['$48,00', 6.5]);
+});

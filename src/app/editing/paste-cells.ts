@@ -9,9 +9,10 @@ import {
   joinEdits,
   setCells,
 } from '../../document/index.ts';
-import type { Notebook } from '../../notebook/index.ts';
+import { type Notebook, tryEntry } from '../../notebook/index.ts';
 import { columnWords } from '../../tables/index.ts';
 import type { CellPlace } from '../session/place.ts';
+import { accountNumbers } from './account.ts';
 import { carried, unitOfBareNumbers } from './carried-unit.ts';
 import { cellContent, cellFromText, cellOf } from './cell-content.ts';
 import { enterText } from './cell-edits.ts';
@@ -80,10 +81,27 @@ export function pasteIntoTable(
     return [setCells({ ...at, column: target.id }, row, values)];
   });
   const one = cells.length === 1 && width === 1;
+  const outside = (right: number): boolean => targets[right]?.kind !== 'given';
   const label = one
     ? 'paste a cell'
-    : putInLabel('paste', cells.length, { fresh: Math.max(0, grown), account });
+    : putInLabel('paste', cells.length, {
+        fresh: Math.max(0, grown),
+        account: account === '' ? blockAccount(pasted, cells, outside) : account,
+      });
   return succeed(joinEdits(label, [...growth, ...filled]));
+}
+
+/** What became of the cells of a block: taken, once or several times over, or left out where the table calculates. */
+function blockAccount(
+  { cells }: Block,
+  put: Block['cells'],
+  isOut: (right: number) => boolean = () => false,
+): string {
+  const filled = cells.flatMap((row) => row.flatMap((cell, right) => (cell.trim() === '' ? [] : right)));
+  const out = filled.filter(isOut).length;
+  const numbers = accountNumbers({ taken: filled.length - out, out });
+  const size = (block: Block['cells']): number => block.reduce((sum, row) => sum + row.length, 0);
+  return size(put) > size(cells) ? `${numbers}, repeated over ${size(put)} cells` : numbers;
 }
 
 /** A row of the block that ends before the others leaves what is there. */
@@ -99,9 +117,10 @@ function cellIn(
 }
 
 /**
- * The edit that puts a block of cells onto lines: `targets` are the cells it goes to, row by row. A block that its cells
- * do not all find a place for, or that brings a text where another kind of thing stands, refuses the whole; so does one
- * that would rename a line among others: a symbol alone is renamed wherever it is used.
+ * The edit that puts a block of cells onto lines: `targets` are the cells it goes to, row by row. A block that does not
+ * fill them evenly, that brings a text where another kind of thing stands, or a value in a unit of another kind than
+ * its line has, refuses the whole; so does one that would rename a line among others: a symbol alone is renamed wherever
+ * it is used.
  */
 export function pasteOntoLines(
   notebook: Notebook,
@@ -113,22 +132,51 @@ export function pasteOntoLines(
   const { cells, units } = repeated(pasted, over);
   const alone = cells.length === 1 && cells[0]?.length === 1;
   const edits: Edit[] = [];
+  const noPlace = (text: string) =>
+    fail(problem('paste-no-place', nowhere, { rows: cells.length, columns: cells[0]?.length ?? 1, text }));
+  if (over.rows > cells.length || targets.some((row, down) => row.length > (cells[down]?.length ?? 0)))
+    return noPlace(cells[0]?.[0] ?? '');
   for (const [down, row] of cells.entries()) {
     for (const [right, text] of row.entries()) {
       const target = targets[down]?.[right];
-      if (!target || cellContent(book, target).kind === undefined)
-        return fail(problem('paste-no-place', nowhere, { rows: cells.length, columns: row.length, text }));
+      if (!target || cellContent(book, target).kind === undefined) return noPlace(text);
       const unit = units?.[down]?.[right] ?? undefined;
       const { kind, text: held } = cellContent(book, target);
       if (kind === 'name' && text.trim() === held) continue;
       const put = carried(text, unit, unitOfBareNumbers(book, target));
+      const unfit = unitUnfit(notebook, target, put);
+      if (unfit) return fail(unfit);
       const edit = alone ? putText(notebook, target, put) : enterText(book, target, put);
       if (!edit.ok) return edit;
       edits.push(edit.value);
     }
   }
-  return succeed(joinEdits(edits.length === 1 ? 'paste a cell' : `paste ${edits.length} cells`, edits));
+  const account = blockAccount(pasted, cells);
+  const label =
+    edits.length === 1 ? 'paste a cell' : putInLabel('paste', edits.length, { what: 'cell', account });
+  return succeed(joinEdits(label, edits));
 }
+
+/** The problem with a value in a unit of another kind than the line has that it is pasted on. */
+function unitUnfit(notebook: Notebook, { sheet, field, ...at }: CellPlace, entry: string) {
+  const found = findPlace(notebook.book, { sheet, field, ...at });
+  if (found?.kind !== 'row' || found.row.kind !== 'given' || field !== 'value') return undefined;
+  if (
+    found.row.unit === undefined ||
+    notebook.model.items.get(`${sheet}.${found.row.name}`)?.kind !== 'input'
+  )
+    return undefined;
+  const { problems } = tryEntry(notebook, `${sheet}.${found.row.name}`, entry);
+  return problems.find(({ code }) => UNIT_UNFIT.includes(code));
+}
+
+const UNIT_UNFIT: readonly string[] = [
+  'entry-unit-mismatch',
+  'entry-mass-force',
+  'entry-currency',
+  'entry-money',
+  'unit-disagrees',
+];
 
 /** A block repeated over a selection that it divides; otherwise as it is. */
 function repeated({ cells, units }: Block, { rows, columns }: Extent): Block {

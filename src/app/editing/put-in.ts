@@ -5,7 +5,7 @@ const done = { paste: 'pasted', take: 'taken', add: 'added' } as const;
 /** What else there is to say of rows put into a table. */
 interface PutIn {
   /** What is put in, rows unless said otherwise. */
-  readonly what?: 'row' | 'line';
+  readonly what?: 'row' | 'line' | 'cell';
   /** How many of them are new. */
   readonly fresh?: number;
   /** How many columns of rows that were there hold what they held, because the text has nothing for them. */
@@ -14,7 +14,7 @@ interface PutIn {
   readonly account?: string;
 }
 
-/** The label of an edit that puts rows into a table or lines onto a sheet: "paste 5 rows (2 of them new); 10 cells: 10 taken". */
+/** The label of an edit that puts rows into a table, lines onto a sheet or cells onto lines: "paste 5 rows (2 of them new); 10 cells: 10 taken". */
 export function putInLabel(
   verb: keyof typeof done,
   rows: number,
@@ -29,6 +29,6 @@ export function putInLabel(
 /** What an edit with such a label put in, in words: "5 rows (2 of them new) pasted"; undefined for any other. */
 export function putIn({ label }: Edit): string | undefined {
   const [, verb = '', rows, kept = ''] =
-    /^(paste|take|add) (\d+ (?:row|line)s?[^;]*)(;.*)?$/.exec(label) ?? [];
+    /^(paste|take|add) (\d+ (?:row|line|cell)s?[^;]*)(;.*)?$/.exec(label) ?? [];
   return rows === undefined ? undefined : `${rows} ${done[verb as keyof typeof done]}${kept}`;
 }

@@ -14,13 +14,15 @@ export const copiedSchema = z.strictObject({
   units: z.exactOptional(z.array(z.array(z.nullable(unitText)))),
   calculated: z.exactOptional(z.array(z.int())),
   headed: z.exactOptional(z.literal(true)),
+  table: z.exactOptional(z.literal(true)),
   lines: z.exactOptional(z.array(rowSchema).check(z.minLength(1))),
   from: z.exactOptional(z.strictObject({ book: z.string(), sheet: nameText, cut: z.boolean() })),
 });
 
 /**
  * Cells on the clipboard, row by row, as a person types them. `units`: beside each cell the unit of a number that stands
- * there without one, null for none. `calculated`: the positions of columns whose cells were calculated. `headed`: the first row are the headings of the columns. `lines`: the lines
- * themselves, where whole lines were taken. `from`: where they were, and whether they were cut there.
+ * there without one, null for none. `calculated`: the positions of columns whose cells were calculated. `headed`: the
+ * first row are the headings of the columns. `table`: they are from a table. `lines`: the lines themselves, where whole
+ * lines were taken. `from`: where they were, and whether they were cut there.
  */
 export type Copied = Immutable<z.infer<typeof copiedSchema>>;

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { cellContent } from '../../../src/app/editing/cell-content.ts';
 import { pasteIntoTable, pasteOntoLines } from '../../../src/app/editing/paste-cells.ts';
+import { putIn } from '../../../src/app/editing/put-in.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
 import { at, smallBook } from '../small-book.ts';
 import { after, done, refusal, spans } from './applied.ts';
@@ -54,8 +55,8 @@ test('one value fills all cells that are selected, and a row all rows', () => {
     ['x', '5'],
   ]);
   const lines = [[at('p2', 'r1', 'value')], [at('p2', 'r2', 'value')]];
-  const now = after(book, done(pasteOntoLines(notebook, lines, { cells: [['5 ft']] })));
-  expect(['r1', 'r2'].map((item) => text(now, item))).toEqual(['5 ft', '5 ft']);
+  const now = after(book, done(pasteOntoLines(notebook, lines, { cells: [['5']] })));
+  expect(['r1', 'r2'].map((item) => text(now, item))).toEqual(['5', '5']);
 });
 
 test('what reaches a calculated column or beyond the last is refused whole, nothing cut off', () => {
@@ -102,4 +103,26 @@ test('a symbol pasted by itself is renamed wherever it is used, among other cell
   ]);
   const same = after(book, done(pasteOntoLines(notebook, two, { cells: [[held, 'the span']] })));
   expect(cellContent(same, at('p2', 'r1', 'label')).text).toBe('the span');
+});
+
+test('a value whose unit cannot fit its line is refused before it overwrites', () => {
+  const lines = [[at('p2', 'r1', 'value')], [at('p2', 'r2', 'value')]];
+  const block = { cells: [['5'], ['48']], units: [['m'], ['ft']] };
+  expect(refusal(pasteOntoLines(notebook, lines, block))[0]).toContain('48 ft');
+  expect(text(book, 'r2')).toBe('10 kN/m');
+});
+
+test('lines take a block only into as many cells, and what was put in is told', () => {
+  const [first, second] = [[at('p2', 'r1', 'value')], [at('p2', 'r2', 'value')]] as const;
+  const two = { cells: [['5'], ['6']] };
+  expect(refusal(pasteOntoLines(notebook, [first], two))[0]).toContain('find no place on these lines');
+  expect(refusal(pasteOntoLines(notebook, [first, second, first], two))[0]).toContain('find no place');
+  expect(putIn(done(pasteOntoLines(notebook, [first, second], two)))).toBe(
+    '2 cells pasted; 2 cells: 2 taken',
+  );
+});
+
+test('a value repeated over cells of a table is one cell', () => {
+  const one = pasteIntoTable(book, at('p3', 'r0', 'k1'), { cells: [['5']] }, { rows: 3, columns: 2 });
+  expect(putIn(done(one))).toBe('3 rows pasted; 1 cell: 1 taken, repeated over 6 cells');
 });

@@ -83,6 +83,7 @@ export class ClipboardEvents implements ReactiveController {
       units: taken.map((row) => row.map(({ unit }) => unit ?? null)),
       ...(calculated.length > 0 && { calculated }),
       ...(isHeaded(selected) && { headed: true }),
+      ...(selected[0]?.[0] && this.#inTable(selected[0][0]) && { table: true }),
       ...(lines && { lines }),
       from: { book: id, sheet, cut },
     };
@@ -159,15 +160,16 @@ export class ClipboardEvents implements ReactiveController {
     const place = selected[0]?.[0];
     if (!place) return;
     const { session } = this.#host;
-    const { book } = session.notebook;
+    const { notebook } = session;
     const over = { rows: selected.length, columns: selected[0]?.length ?? 1 };
     if (this.#inTable(place)) {
       const within = selected.every(([first]) => first?.part === place.part && first.item !== 'head');
-      this.#apply(pasteIntoTable(book, place, withoutHeads(copied), within ? over : undefined));
+      this.#apply(pasteIntoTable(notebook.book, place, withoutHeads(copied), within ? over : undefined));
       return;
     }
     const many = over.rows * over.columns > 1;
-    this.#apply(pasteOntoLines(session.notebook, many ? selected : this.#rectangle(place, copied), copied));
+    const targets = many || copied.table ? selected : this.#rectangle(place, copied);
+    this.#apply(pasteOntoLines(notebook, targets, copied));
   }
 
   /** The cells that a block reaches from a cell of a line on, within the part that the line is in. */
