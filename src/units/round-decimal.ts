@@ -6,6 +6,9 @@ function decimalOf(x: number): { readonly digits: string; readonly exponent: num
   return { digits: mantissa.replace('.', ''), exponent: Number(exponent) };
 }
 
+/** So many digits, or more, are asked for where a number is carried elsewhere, not where it is read. */
+const ALL_DIGITS = 14;
+
 /** The size of a number in steps of a power of ten, rounded to a whole one, halves up. */
 function stepsOf(x: number, decimals: number): bigint {
   const { digits, exponent } = decimalOf(x);
@@ -13,7 +16,8 @@ function stepsOf(x: number, decimals: number): bigint {
   if (kept >= digits.length) return BigInt(digits) * 10n ** BigInt(kept - digits.length);
   const whole = kept > 0 ? BigInt(digits.slice(0, kept)) : 0n;
   const rest = Number(`0.${'0'.repeat(Math.max(0, -kept))}${digits.slice(Math.max(0, kept))}`);
-  const margin = roundingMargin(Number(whole));
+  // Of as many digits as a number has, the last is told by those behind it alone.
+  const margin = kept >= ALL_DIGITS ? 0 : roundingMargin(Number(whole));
   const up = rest >= 0.5 || (rest > margin && rest >= 0.5 - margin);
   return up ? whole + 1n : whole;
 }

@@ -23,31 +23,7 @@ test('capacity with depth: every depth over all layers', () => {
   expect(sheet.rows('p.q')).toEqual([0, 35e3, 110e3, 210e3, 270e3]);
 });
 
-test('two tables meet in an aggregate over every pair of rows', () => {
-  const sheet = newSheet();
-  sheet.given('k', 2);
-  sheet.table('t', 3);
-  sheet.column('t.x', [1, 2, 3]);
-  sheet.table('u', 2);
-  sheet.column('u.y', [10, 20]);
-  sheet.calc('sum', 'SUM(t.x * u.y)');
-  sheet.calc('pairs', 'COUNT(t.x + u.y)');
-  sheet.calc('above', 'COUNTIF(u.y > t.x * 6)');
-  sheet.calc('mixed', 'SUM((t.x + k) * u.y - t.x * k)');
-  sheet.calc('least', 'MIN(u.y / t.x)');
-  sheet.calc('cross', 'SUMIF(t.x > 1; u.y)');
-  sheet.run();
-  expect(sheet.read('sum')).toEqual({ status: 'ok', value: 180 });
-  expect(sheet.read('pairs')).toEqual({ status: 'ok', value: 6 });
-  // 10 > 6; 20 > 6, 12, 18.
-  expect(sheet.read('above')).toEqual({ status: 'ok', value: 4 });
-  // (3+4+5)·30 − (1+2+3)·2·2.
-  expect(sheet.read('mixed')).toEqual({ status: 'ok', value: 336 });
-  expect(sheet.read('least')).toEqual({ status: 'ok', value: 10 / 3 });
-  expect(sheet.read('cross')).toEqual({ status: 'ok', value: 60 });
-});
-
-test('a column over two other tables at once', () => {
+test('a column over two other tables, each in an aggregate of its own', () => {
   const sheet = newSheet();
   sheet.table('t', 3);
   sheet.column('t.x', [1, 2, 3]);
@@ -55,10 +31,10 @@ test('a column over two other tables at once', () => {
   sheet.column('u.y', [10, 20]);
   sheet.table('v', 4);
   sheet.column('v.w', [1, 0, 2, 1]);
-  sheet.calcColumn('v.s', 'SUM(t.x * u.y * w + (t.x + t.x) - u.y)');
+  sheet.calcColumn('v.s', 'SUM(t.x * w + (t.x + t.x)) - SUM(u.y * w)');
   sheet.run();
-  // 180·w + 2·6·2 − 30·3.
-  expect(sheet.rows('v.s')).toEqual([114, -66, 294, 114]);
+  // 6·w + 2·6 − 30·w.
+  expect(sheet.rows('v.s')).toEqual([-12, 12, -36, -12]);
 });
 
 test('an aggregate inside an aggregate', () => {
@@ -165,11 +141,9 @@ test('more work than a person waits for is refused, with the numbers', () => {
   sheet.table('u', rows);
   sheet.column('u.y', column);
   sheet.calcColumn('t.s', 'SUM(u.y * x)');
-  sheet.calc('product', 'SUM(t.x * u.y)');
   sheet.run();
   expect(sheet.engine.readColumn('s.t.s').problemAt(0)).toMatchObject({
     code: 'too-much-work',
     data: { elements: 4.8e9, limit: 2e9 },
   });
-  expect(sheet.read('product')).toMatchObject({ problem: { data: { elements: 1.6e9, limit: 1e7 } } });
 });

@@ -17,7 +17,7 @@ const FORMS = [
   'COUNTIF(u.x > a) + MAX(u.y * b)',
   'INTERPOLATE(a; u.x; u.y; "hold") * 2',
   'SUM(INTERPOLATE(u.x; v.x; v.y; "hold") * a)',
-  'SUM(u.x * v.y * a - (u.y + u.x) * b)',
+  'SUM(u.x * a - (u.y + u.x) * b) * SUM(v.y)',
   'IF(ISBLANK(c); a; b / c)',
   '1 / (a - 1) + 1 / (b - 2)',
   'ROUND(a * 1.37; 1) + MOD(b; 3)',

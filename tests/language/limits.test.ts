@@ -23,6 +23,7 @@ test('parts stand at most 250 deep in one another, and a formula as deep as that
     const expected = formula.startsWith('(') ? 2 : 480;
     expect(runFormula({ formula, given: { x: '2 m' }, unit: 'm' })).toEqual({
       value: expected,
+      unit: 'm',
       problems: [],
     });
   }
