@@ -10,6 +10,7 @@ import {
   type TableText,
   type TextColumn,
   textColumns,
+  unitOfHeader,
 } from '../tables/index.ts';
 import { Refused } from './refused.ts';
 import { shortened } from './shortened.ts';
@@ -94,7 +95,7 @@ function columnOf(from: string, found: readonly TextColumn[]): TextColumn {
 
 function destinationOf(
   to: string,
-  { unit }: TextColumn,
+  from: TextColumn,
   columns: readonly TableColumn[],
   { registry }: TableText,
 ): Destination {
@@ -110,7 +111,9 @@ function destinationOf(
       `--columns: the table has no column “${shortened(to)}” with a unit that it reads; its columns are ${listed(givens, 'and')}`,
     );
   }
-  return { kind: 'column', name: named.column.name, unit: named.unit === '' ? unit : named.unit };
+  const { column } = named;
+  const unit = named.unit === '' ? unitOfHeader(from, column, registry) : named.unit;
+  return { kind: 'column', name: column.name, unit };
 }
 
 function folds(header: string): string {

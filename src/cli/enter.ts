@@ -90,7 +90,13 @@ function enterTable(notebook: Notebook, name: string, path: string, options: Tab
   const printed = printTable(path, encoding, read, problems, table.length ?? 0);
   const wrong = problems.filter(({ severity }) => severity === 'error');
   if (!read.ok || wrong.length > 0)
-    throw new RefusedTable(wrong.map((found) => saidOf(path, found)).join('\n'), id, printed);
+    throw new RefusedTable(
+      told(problems)
+        .map((found) => saidOf(path, found))
+        .join('\n'),
+      id,
+      printed,
+    );
   const { length, cells } = read.value;
   apply(notebook, replaceTableRows(place, table, { length, cells }), path);
   return { id, columns: Object.keys(cells).map((column) => `${id}.${column}`), printed };
@@ -110,6 +116,12 @@ function guessedEncoding(text: string): Problem {
   const at = lines.findIndex((line) => /[^\0-\x7f]/.test(line));
   const [word = ''] = /\S*[^\s\0-\x7f]\S*/.exec(lines[at] ?? '') ?? [];
   return problem('table-encoding-guessed', { from: 0, to: 0 }, { line: at + 1, text: word });
+}
+
+/** Everything there is to say of a file that is refused: first why, then what else will have to be looked at. */
+function told(problems: readonly Problem[]): readonly Problem[] {
+  const isError = ({ severity }: Problem): boolean => severity === 'error';
+  return [...problems.filter(isError), ...problems.filter((found) => !isError(found))];
 }
 
 function saidOf(path: string, { message, hints }: Problem): string {

@@ -83,7 +83,7 @@ function splits(text: string, joint: RegExp): readonly (readonly [name: string, 
   return found;
 }
 
-const OPENING: Readonly<Record<string, string>> = { ')': '(', ']': '[' };
+const OPENING: Readonly<Record<string, string>> = { ')': '(', ']': '[', '}': '{' };
 
 /** What stands in front of the bracket that ends a header, and what within it. */
 function splitUnit(header: string): { readonly name: string; readonly unit: string } {

@@ -6,8 +6,7 @@ import { unitOfColumn } from './headers.ts';
 import type { SortedColumns, TakenColumn } from './mapping.ts';
 import { numberAndUnit } from './number-unit.ts';
 import type { TextRow } from './records.ts';
-import { isSameUnit } from './row-units.ts';
-import { statedUnit } from './stated-unit.ts';
+import { isSameUnit, statedUnit } from './stated-unit.ts';
 import { columnFacts, type TextColumn } from './text-columns.ts';
 
 const NOWHERE = { from: 0, to: 0 };

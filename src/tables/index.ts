@@ -3,6 +3,7 @@ export { columnLetters, columnWords, type TableCell, type TableColumn } from './
 export type { Decimal } from './decimals.ts';
 export { encodingOf } from './encoding.ts';
 export { guarded, unguarded } from './guarded-text.ts';
+export { unitOfHeader } from './header-unit.ts';
 export { headerColumn } from './headers.ts';
 export { type Destination, type Mapping, namedMapping } from './mapping.ts';
 export { readMapped, readTable } from './read-table.ts';

@@ -1,6 +1,7 @@
 import { type Problem, problem } from '../diagnostics/index.ts';
 import type { UnitRegistry } from '../units/index.ts';
 import { columnWords, isNumeric, type TableColumn } from './column.ts';
+import { overriddenUnit } from './header-unit.ts';
 import { headedUnit, headerColumn, type NamedHeader, unitOfColumn } from './headers.ts';
 import { statedUnit } from './stated-unit.ts';
 import type { TableText } from './table-text.ts';
@@ -96,6 +97,7 @@ export function sortColumns(
   const open: TextColumn[] = [];
   const refused: TextColumn[] = [];
   const problems: Problem[] = [];
+  const warnings: Problem[] = [];
   const firsts = new Map<TableColumn, TextColumn>();
   const stated = new Map<string, TextColumn>();
   const unitless = new Set<number>();
@@ -118,8 +120,10 @@ export function sortColumns(
       const unit = headedUnit(to.unit.trim(), column, registry);
       const wrong = wrongDestination(one, column, unit, firsts.get(column), columns, registry);
       firsts.set(column, one);
-      if (wrong === undefined) taken.push({ position: one.position, header: one.header, column, unit });
-      else {
+      if (wrong === undefined) {
+        taken.push({ position: one.position, header: one.header, column, unit });
+        warnings.push(...overriddenProblem(one, unit, column, registry));
+      } else {
         problems.push(wrong);
         refused.push(one);
       }
@@ -139,8 +143,8 @@ export function sortColumns(
   }
   const [next, ...others] = open;
   if (next !== undefined) problems.unshift(unsettled([next, ...others]));
-  const warnings =
-    out.length > 0 ? [problem('column-left-out', NOWHERE, { columns: out.map(columnFacts) })] : [];
+  if (out.length > 0)
+    warnings.unshift(problem('column-left-out', NOWHERE, { columns: out.map(columnFacts) }));
   if (taken.length === 0 && problems.length === 0) problems.push(problem('table-nothing-taken', NOWHERE, {}));
   return { taken, out, units, unitless, refused: [...open, ...refused], warnings, problems };
 }
@@ -171,6 +175,21 @@ function wrongDestination(
     return problem('column-unit-misplaced', NOWHERE, facts);
   }
   return unitProblem(one, column, unit, registry);
+}
+
+/** That the numbers of a column are read in another unit than its header states, as was said. */
+function overriddenProblem(
+  one: TextColumn,
+  unit: string,
+  column: TableColumn,
+  registry: UnitRegistry,
+): readonly Problem[] {
+  const stated = overriddenUnit(one, unit, column, registry);
+  if (stated === undefined) return [];
+  const said = unit === '' ? (column.unit ?? '') : unit;
+  return [
+    problem('column-unit-overridden', NOWHERE, { ...columnFacts(one), stated, said, column: column.name }),
+  ];
 }
 
 /** What is wrong with a unit stated for a column: it is none, or of another kind, or can be read two ways. */

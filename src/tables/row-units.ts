@@ -1,5 +1,5 @@
 import { type Problem, problem } from '../diagnostics/index.ts';
-import { isBareNumber, readUnit, type Unit, type UnitRegistry } from '../units/index.ts';
+import { isBareNumber, type Unit, type UnitRegistry } from '../units/index.ts';
 import type { Ledger } from './account.ts';
 import { cellReader } from './cell-entry.ts';
 import { columnLetters, type TableCell } from './column.ts';
@@ -8,7 +8,7 @@ import { headedUnit, unitOfColumn } from './headers.ts';
 import type { TakenColumn } from './mapping.ts';
 import { numberAndUnit } from './number-unit.ts';
 import type { TextRow } from './records.ts';
-import { statedUnit } from './stated-unit.ts';
+import { isSameUnit, statedUnit } from './stated-unit.ts';
 import type { TableText } from './table-text.ts';
 
 const NOWHERE = { from: 0, to: 0 };
@@ -102,22 +102,4 @@ function troubleOf(
   const { unit } = stated;
   const other = [headed, own].find((one) => one !== '' && !isSameUnit(one, unit, registry, wanted));
   return other === undefined ? undefined : { code: 'row-unit-contradicted', other };
-}
-
-/** Whether two spellings are of one unit, as far as both can be read for a column. */
-export function isSameUnit(first: string, second: string, registry: UnitRegistry, wanted?: Unit): boolean {
-  if (first === second) return true;
-  const [a, b] = [first, second].map((text) => {
-    const unit = statedUnit(text, registry, wanted).unit;
-    const read = unit === undefined ? undefined : readUnit(unit, registry);
-    return read?.ok ? read.value : undefined;
-  });
-  return (
-    a !== undefined &&
-    b !== undefined &&
-    a.dimension.key === b.dimension.key &&
-    a.angle === b.angle &&
-    a.factor === b.factor &&
-    a.offset === b.offset
-  );
 }

@@ -92,8 +92,8 @@ function withPhrases(text: string, registry: UnitRegistry): string {
   const phrases = [...registry.refused.values()].filter(({ symbol }) => symbol.includes(' '));
   phrases.sort((a, b) => b.symbol.length - a.symbol.length);
   return phrases.reduce((mended, { symbol, choices: [choice = ''] }) => {
-    const words = symbol.replaceAll('.', '\\.').replaceAll(' ', '\\s*');
-    return mended.replace(new RegExp(`(?<![\\p{L}\\d])${words}(?![\\p{L}\\d])`, 'giu'), choice);
+    const words = symbol.replaceAll('.', '\\.').replaceAll(' ', '[.\\s]*');
+    return mended.replace(new RegExp(`(?<![\\p{L}\\d])${words}(?![\\p{L}\\d])\\.?`, 'giu'), choice);
   }, text);
 }
 
@@ -104,4 +104,22 @@ function distinct(readings: readonly Spelling[]): readonly Spelling[] {
     if (!seen.has(key)) seen.set(key, one);
   }
   return [...seen.values()];
+}
+
+/** Whether two spellings are of one unit, as far as both can be read for a column. */
+export function isSameUnit(first: string, second: string, registry: UnitRegistry, wanted?: Unit): boolean {
+  if (first === second) return true;
+  const [a, b] = [first, second].map((text) => {
+    const unit = statedUnit(text, registry, wanted).unit;
+    const read = unit === undefined ? undefined : readUnit(unit, registry);
+    return read?.ok ? read.value : undefined;
+  });
+  return (
+    a !== undefined &&
+    b !== undefined &&
+    a.dimension.key === b.dimension.key &&
+    a.angle === b.angle &&
+    a.factor === b.factor &&
+    a.offset === b.offset
+  );
 }

@@ -17,6 +17,8 @@ export interface TextColumn {
   readonly header: string;
   /** The unit in brackets at the end of the header or in a row of units below it, `''` for none. */
   readonly unit: string;
+  /** The unit in a row of units below the header, `''` for none. */
+  readonly below: string;
   readonly first: FirstValue | undefined;
 }
 
@@ -35,7 +37,7 @@ export function textColumns(text: TableText, headed: boolean): readonly TextColu
     const below = headed && units ? unitText(units.cells[position] ?? '') : '';
     return header === '' && first === undefined
       ? []
-      : [{ position, header, unit: below || bracketedUnit(header), first }];
+      : [{ position, header, unit: below || bracketedUnit(header), below, first }];
   });
 }
 

@@ -122,10 +122,45 @@ describe('a file that is refused tells what to say', () => {
   test('all bad cells at once, by line and column', () => {
     const { status, complaints } = sumOf('item,V_s,w\nslab,n/a,5\n\ncaps,12,x\nwall,3 kN,\n');
     expect(status).toBe(2);
-    expect(complaints).toHaveLength(3);
+    expect(complaints).toHaveLength(4);
     expect(complaints[0]).toMatch(/line 2, column B “V_s”: “n\/a” is not a number/);
     expect(complaints[1]).toMatch(/line 4, column C “w”: “x” is not a number/);
     expect(complaints[2]).toMatch(/line 5, column B “V_s”: “3 kN” is a force/);
+    expect(complaints[3]).toMatch(/line 3/);
+  });
+
+  test('what is only remarkable behind what is wrong, in one run', () => {
+    const { status, complaints } = sumOf('item,V_s,w\nslab,5-,5\ncaps,-12,5\nwall,−3,5\n');
+    expect(status).toBe(2);
+    expect(complaints.map((said) => /line \d/.exec(said)?.[0])).toEqual(['line 2', 'line 3', 'line 4']);
+    expect(complaints[0]).toMatch(/“5-” does not read/);
+  });
+
+  test.each(['Vol. m3', 'Menge in m³', 'V_s_m3', 'Vol/m3', 'Menge {m3}'])(
+    'the unit of a header “%s” is kept where only its column is said',
+    (header) => {
+      const { status, sum } = sumOf(
+        `item,${header},w\nslab,0.764554857984,0\n`,
+        '--columns',
+        `${header}=V_s`,
+      );
+      expect([status, sum]).toEqual([0, '1 cy']);
+    },
+  );
+
+  test('a header of another kind is refused where only its column is said', () => {
+    const { status, complaints } = sumOf('item,Menge m,w\nslab,1,0\n', '--columns', '#2=V_s');
+    expect([status, complaints.join('')]).toEqual([2, expect.stringMatching(/“m” of “Menge m”.* \[UNIT\]/)]);
+  });
+
+  test('a unit that is said against the header is told with both', () => {
+    const { status, sum, complaints } = sumOf(
+      'item,Menge (m3),w\nslab,1,0\n',
+      '--columns',
+      'Menge (m3)=V_s [cy]',
+    );
+    expect([status, sum]).toEqual([0, '1 cy']);
+    expect(complaints.join('')).toMatch(/“Menge \(m3\)” states “m\^?3”, and its numbers are read in “cy”/);
   });
 });
 

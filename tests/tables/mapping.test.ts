@@ -40,17 +40,17 @@ const FOREIGN = 'Works,Vol. (cy),Rate [USD/cy],Remarks\ndeck slab,"1,250",48,wet
 
 test('the columns of a text are told with header, unit and first value', () => {
   expect(textColumns(parted('Works,,Vol. (cy),,Note (-)\ncaps,,,,\n,,420,x,\n'), true)).toEqual([
-    { position: 0, header: 'Works', unit: '', first: { line: 2, text: 'caps' } },
-    { position: 2, header: 'Vol. (cy)', unit: 'cy', first: { line: 3, text: '420' } },
-    { position: 3, header: '', unit: '', first: { line: 3, text: 'x' } },
-    { position: 4, header: 'Note (-)', unit: '-', first: undefined },
+    { position: 0, header: 'Works', unit: '', below: '', first: { line: 2, text: 'caps' } },
+    { position: 2, header: 'Vol. (cy)', unit: 'cy', below: '', first: { line: 3, text: '420' } },
+    { position: 3, header: '', unit: '', below: '', first: { line: 3, text: 'x' } },
+    { position: 4, header: 'Note (-)', unit: '-', below: '', first: undefined },
   ]);
 });
 
 test('without a header the first row has the first values', () => {
   expect(textColumns(parted('caps;;420\ndeck;;1250\n'), false)).toEqual([
-    { position: 0, header: '', unit: '', first: { line: 1, text: 'caps' } },
-    { position: 2, header: '', unit: '', first: { line: 1, text: '420' } },
+    { position: 0, header: '', unit: '', below: '', first: { line: 1, text: 'caps' } },
+    { position: 2, header: '', unit: '', below: '', first: { line: 1, text: '420' } },
   ]);
 });
 

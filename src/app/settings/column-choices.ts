@@ -1,8 +1,8 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Column, Table } from '../../document/index.ts';
-import type { Destination, Mapping, TextColumn } from '../../tables/index.ts';
-import { unitInPrint } from '../../units/index.ts';
+import { type Destination, type Mapping, type TextColumn, unitOfHeader } from '../../tables/index.ts';
+import { type UnitRegistry, unitInPrint } from '../../units/index.ts';
 import type { TakenAs } from './rows-preview.ts';
 
 /** What the person is asked of the columns of a text. */
@@ -14,6 +14,8 @@ export interface ColumnQuestion {
   readonly taken: ReadonlyMap<number, TakenAs>;
   /** The unit of bare numbers that go to a column of the table. */
   readonly unit: (name: string) => string;
+  /** The units that headers may have. */
+  readonly registry: UnitRegistry;
   /** Takes the answer for one column. */
   readonly goes: (column: TextColumn, to: Destination) => void;
 }
@@ -121,7 +123,7 @@ function destinationField(
     aria-invalid=${to === undefined ? 'true' : nothing}
     @change=${({ target }: Event) => {
       const { value } = target as HTMLSelectElement;
-      question.goes(column, chosen(value, column));
+      question.goes(column, chosen(value, column, question));
     }}
   >
     ${to === undefined ? html`<option value="" selected>– choose –</option>` : nothing}
@@ -161,11 +163,12 @@ function unitOptions(
     .map(({ name }) => [`${unitOf}${name}`, name === now, `the units of ${name}, row by row`]);
 }
 
-function chosen(value: string, { unit }: TextColumn): Destination {
+function chosen(value: string, column: TextColumn, { table, registry }: ColumnQuestion): Destination {
   if (value === out) return { kind: 'out' };
   if (value === unitless) return { kind: 'out', unitless: true };
   if (value.startsWith(unitOf)) return { kind: 'unit', of: value.slice(unitOf.length) };
-  return { kind: 'column', name: value, unit };
+  const target = table.columns.find(({ name }) => name === value);
+  return { kind: 'column', name: value, unit: target ? unitOfHeader(column, target, registry) : '' };
 }
 
 /** A column of a text in words: by its header, or else by its place and first value. */

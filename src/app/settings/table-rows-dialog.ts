@@ -189,7 +189,7 @@ export class TableRowsDialog extends LitElement {
           />the first row is data, not the names of columns
         </label>
       </div>
-      ${columnChoices({ table, columns, mapping, taken: this.#taken(table, found), unit: (name) => this.#unit(table, name), goes: (column, to) => this.#settle([column], to) })}
+      ${columnChoices({ table, columns, mapping, taken: this.#taken(table, found), unit: (name) => this.#unit(table, name), registry: this.session.notebook.model.registry, goes: (column, to) => this.#settle([column], to) })}
       ${
         open.length > 1
           ? html`<button type="button" class="add" @click=${() => this.#leaveOut(open)}>

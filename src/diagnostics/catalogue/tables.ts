@@ -289,6 +289,16 @@ export const tables = {
           : `state a unit of its kind${facts.wants === '' ? '' : `, as ${facts.wants} is`}`,
     }),
   }),
+  'column-unit-overridden': entry<TextColumnFacts & { stated: string; said: string; column: string }>({
+    title: 'Numbers read in another unit than their header states',
+    explain:
+      'The header of a column of the text states a unit, and it was said that its numbers are in another. They are read as was said.',
+    severity: 'warning',
+    words: (facts) => ({
+      message: `${textColumn(facts)} states ${quoted(facts.stated)}, and its numbers are read in ${quoted(facts.said)} for the column ${quoted(facts.column)}, as was said`,
+      hint: `leave the unit out of what is said to read them in ${quoted(facts.stated)}`,
+    }),
+  }),
   'column-unit-alone': entry<TextColumnFacts & { column: string }>({
     title: 'Units without their numbers',
     explain:

@@ -1,0 +1,153 @@
+import type { UnitRegistry } from '../units/index.ts';
+import { isNumeric, type TableColumn } from './column.ts';
+import { headedUnit, headerColumn, unitOfColumn } from './headers.ts';
+import { isSameUnit, statedUnit } from './stated-unit.ts';
+import type { TextColumn } from './text-columns.ts';
+
+const OPENING = '([{';
+const CLOSING = ')]}';
+
+/** Where a unit without brackets may begin: behind anything but a letter, a digit or a sign that units are written with. */
+const JOINTS = /[^\p{L}\p{N}²³^°%$€£µ]+/gu;
+
+/** Signs around a word, which are no part of a unit. */
+const AROUND = /["“”„'‘’<>«»*†‡]+(?=\p{L})|(?<=[\p{L}\d²³])["“”'‘’<>«»*†‡]+/gu;
+
+/** What ends as units do, so that it is no part of a name: a power, a word for a unit, an abbreviation. */
+const ENDS_AS_UNIT: readonly RegExp[] = [
+  /[\p{L}.)](?:[²³]|\^-?\d)\.?$/iu,
+  /(?:m|ft|yd|in|mtr|y)\.?\s?[23]\.?$/iu,
+  /(?:^|[^\p{L}])(?:cu|sq|cub|cb|cubic|square)[\s.]+\p{L}+\.?$/iu,
+  /(?:met(?:er|re)n?s?|mètres?|metros?|feet|foot|yards?|inch(?:es)?|zoll|fu(?:ß|ss)|tons?|tonnen?|lit(?:er|re)s?)$/iu,
+  /[^\p{L}](?!(?:qty|nr|nrs|hrs|pct|wk|dwg|bldg)\.?$)[bcdfghj-np-tv-xz]{2,4}\.?$/iu,
+  /\sin\s+(?!(?:place|situ|total|stock|all|use|work|plan|section|full|detail)$)\p{L}+$/iu,
+];
+
+/** Words in front of a unit that make another one of it. */
+const CHANGES_UNIT = /(?:^|[^\p{L}])(?:cubic|square|cub?|sq|per|pro|je)[\s.]*$/iu;
+
+/**
+ * The unit of the numbers of a column of a text that was said to go to a column without a word on units: what its
+ * header states, in brackets or behind its name, and a row of units below it; `''` where neither does. What is a unit
+ * of another kind, what ends as units do and cannot be read, and two units that differ are given as written: they do
+ * not read, and so are asked for.
+ */
+export function unitOfHeader(
+  { header, unit, below }: TextColumn,
+  column: TableColumn,
+  registry: UnitRegistry,
+): string {
+  if (!isNumeric(column)) return unit;
+  const above = namesWhole(header, column, registry) ? '' : statedIn(header, column, registry);
+  const [first, second] = [above, below].map((written) => headedUnit(written, column, registry));
+  if (first === undefined || second === undefined || second === '') return first ?? '';
+  if (first === '' || isSameUnit(first, second, registry, unitOfColumn(column, registry))) return second;
+  // Words in brackets may be about anything; a unit above another is a contradiction.
+  return readsAs(first, column, registry) === 'nothing' ? second : `${first} or ${second}`;
+}
+
+/** Whether a unit that was said for a column of a text is another than its header states; then that which it states. */
+export function overriddenUnit(
+  text: TextColumn,
+  said: string,
+  column: TableColumn,
+  registry: UnitRegistry,
+): string | undefined {
+  if (!isNumeric(column)) return undefined;
+  const stated = unitOfHeader(text, column, registry);
+  const inUnit = said === '' ? (column.unit ?? '') : said;
+  // Where a column may have any unit, none is the plain number that was said.
+  if (inUnit === '' || (inUnit === '-' && column.unit === undefined)) return undefined;
+  if (stated === '' || readsAs(stated, column, registry) !== 'fitting') return undefined;
+  return isSameUnit(stated, inUnit, registry, unitOfColumn(column, registry)) ? undefined : stated;
+}
+
+function namesWhole(header: string, column: TableColumn, registry: UnitRegistry): boolean {
+  const named = headerColumn(header, [column], registry);
+  return named !== undefined && named.unit === '';
+}
+
+type Reading = 'fitting' | 'other' | 'nothing';
+
+/** Whether a text is a unit of the kind of a column (or several such), a unit of another kind, or none. */
+function readsAs(written: string, column: TableColumn, registry: UnitRegistry): Reading {
+  const fitting = statedUnit(written, registry, unitOfColumn(column, registry));
+  if (fitting.unit !== undefined || fitting.choices.length > 0) return 'fitting';
+  const any = statedUnit(written, registry);
+  return any.unit !== undefined || any.choices.length > 0 ? 'other' : 'nothing';
+}
+
+/** The unit that a header states, as written: of several the one that the column can have. */
+function statedIn(header: string, column: TableColumn, registry: UnitRegistry): string {
+  const named = headerColumn(header, [column], registry)?.unit ?? '';
+  if (named !== '' && readsAs(named, column, registry) === 'fitting') return named;
+  const { outside, brackets } = bracketsIn(header.replace(/\s*(?:\*\*|\^)\s*/g, '^').trim());
+  const within = brackets.map((one) => unitWithin(one, column, registry) || one);
+  const behind = unitWithin(withoutName(outside, column), column, registry);
+  const found = [...within.toReversed(), ...(behind === '' ? [] : [behind])];
+  const [first, ...more] = found.filter((one) => readsAs(one, column, registry) === 'fitting');
+  const wanted = unitOfColumn(column, registry);
+  const other = more.find((one) => first !== undefined && !isSameUnit(first, one, registry, wanted));
+  if (first !== undefined) return other === undefined ? first : `${other} or ${first}`;
+  const ofOtherKind = found.find((one) => readsAs(one, column, registry) === 'other');
+  if (ofOtherKind !== undefined) return ofOtherKind;
+  return behind !== '' || !/[)\]}]$/.test(header.trim()) ? behind : (within.at(-1) ?? '');
+}
+
+/** A text without the name or label of the column that it begins with. */
+function withoutName(text: string, { name, label = '' }: TableColumn): string {
+  const called = [label, name].find(
+    (one) =>
+      one !== '' &&
+      text.toLowerCase().startsWith(one.toLowerCase()) &&
+      !/^[\p{L}\d]/u.test(text.slice(one.length)),
+  );
+  return called === undefined ? text : text.slice(called.length).trim();
+}
+
+/** The unit in a text: the longest at its end that reads; one among its words; or else what ends as a unit does. */
+function unitWithin(written: string, column: TableColumn, registry: UnitRegistry): string {
+  const text = written.replace(AROUND, ' ').trim();
+  const joints = [...text.matchAll(JOINTS)].map(({ index, 0: joint }) => index + joint.length);
+  const words = [...text.matchAll(/_([\p{L}\d²³^]+)$/gu)].map(({ index }) => index + 1);
+  const starts = [0, ...joints.filter((start) => text[start - 1] !== '_'), ...words];
+  for (const start of starts.sort((a, b) => a - b)) {
+    const tail = text
+      .slice(start)
+      .replace(/^in\s+(?=\S)/iu, '')
+      .trim();
+    if (tail === '' || readsAs(tail, column, registry) === 'nothing') continue;
+    const [changed = ''] = CHANGES_UNIT.exec(text.slice(0, start)) ?? [];
+    return `${changed}${tail}`.trim();
+  }
+  if (ENDS_AS_UNIT.some((form) => form.test(text))) return text.split(/\s+/).at(-1) ?? '';
+  return unitAmong(text, column, registry);
+}
+
+/** A unit of the kind of the column that stands before other words: `Volume m3 net`. */
+function unitAmong(text: string, column: TableColumn, registry: UnitRegistry): string {
+  for (const { index, 0: word } of text.matchAll(/[^\s,;:|=()_]+/gu)) {
+    if (word.length < 2 || /^in$/i.test(word) || readsAs(word, column, registry) !== 'fitting') continue;
+    const [changed = ''] = CHANGES_UNIT.exec(text.slice(0, index)) ?? [];
+    return `${changed}${word}`.trim();
+  }
+  return '';
+}
+
+/** What stands in the outer brackets of a text, and the text without them. */
+function bracketsIn(text: string): { readonly outside: string; readonly brackets: readonly string[] } {
+  const brackets: string[] = [];
+  let outside = '';
+  let depth = 0;
+  let start = 0;
+  for (const [at, sign] of [...text].entries()) {
+    if (OPENING.includes(sign)) {
+      depth += 1;
+      if (depth === 1) start = at + 1;
+    } else if (CLOSING.includes(sign) && depth > 0) {
+      depth -= 1;
+      if (depth === 0) brackets.push([...text].slice(start, at).join('').trim());
+    } else if (depth === 0) outside += sign;
+  }
+  return { outside: outside.trim(), brackets };
+}
