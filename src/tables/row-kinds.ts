@@ -7,7 +7,10 @@ export type RowKind = 'total' | 'note';
 
 /** Words for a total, as the whole of a cell, at its start or at its end. */
 const SAYS_TOTAL =
-  /^\W*(?:(?:grand|sub|net|gross)[\s-]*)?(?:totals?|subtotals?|sums?|summe|zwischensumme|gesamt(?:summe)?|somme|sous-total|suma|totale|totaal|total général)(?![\p{L}\d])|(?:^|\s)(?:sub-?)?totals?\W*$/iu;
+  /^\W*(?:(?:grand|sub|net|gross)[\s-]*)?(?:totals?|subtotals?|sums?|summe|zwischensumme|gesamt(?:summe)?|somme|sous-total|suma|totale|totaal|total général)(?![\p{L}\d])|(?:^|\s)(?:sub-?)?totals?\W*$|^\s*[Σ∑]|^\W*(?:(?:carried|brought)[\s-]+(?:forward|over|down)|[cb]\/[fd]|übertrag|uebertrag)(?![\p{L}\d])/iu;
+
+/** Words that name a total where the numbers beside them are one: `All deck`. */
+const SAYS_ALL = /^\W*(?:all|alle|overall|together|zusammen|insgesamt)(?![\p{L}\d])/iu;
 
 /** How many rows a sum has at least where the row has a name of its own, so that 1 + 2 = 3 is no total. */
 const LEAST_SUMMANDS = 3;
@@ -56,7 +59,8 @@ export function rowKinds(
     const isLast = index === rows.length - 1;
     const isTotal =
       says ||
-      (!hasWords && allWorded && count >= 2 && repeats > 0) ||
+      (!hasWords && allWorded && count >= 1 && repeats > 0) ||
+      (count >= 1 && repeats > 0 && row.cells.some((cell) => SAYS_ALL.test(cell))) ||
       (isLast && count >= LEAST_SUMMANDS && repeats > 0 && repeats === filled);
     if (isTotal) {
       found.set(row, 'total');
