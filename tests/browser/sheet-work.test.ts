@@ -177,7 +177,7 @@ describe('a chart, without a pointer', () => {
 });
 
 describe('from one sheet to another', () => {
-  test('an entry is cut and pasted, and undo brings both back', async () => {
+  test('an entry is cut and pasted where its unit fits, refused where not, and undo brings both back', async () => {
     await value('least speed accepted for design').click();
     await page.keyboard.press('Control+x');
     await expect
@@ -185,10 +185,18 @@ describe('from one sheet to another', () => {
       .toContain('to be entered');
     await showSheet(page, 'Fender: energy and reaction');
     await value('units in contact at once').click();
+    const held = await value('units in contact at once').textContent();
     await page.keyboard.press('Control+v');
-    await expect.poll(() => value('units in contact at once').textContent()).toContain('0.08 m/s');
+    await page.locator('quay-sheet .refusal:popover-open').waitFor();
+    expect(await value('units in contact at once').textContent()).toBe(held);
+    await showSheet(page, 'Berthing energy');
+    await value('least speed accepted for design').click();
+    await page.keyboard.press('Control+v');
+    await expect.poll(() => value('least speed accepted for design').textContent()).toContain('0.08');
     await page.keyboard.press('Control+z');
-    await expect.poll(() => value('units in contact at once').textContent()).not.toContain('0.08');
+    await expect
+      .poll(() => value('least speed accepted for design').textContent())
+      .toContain('to be entered');
     await page.keyboard.press('Control+z');
     await expect.poll(() => value('least speed accepted for design').textContent()).toContain('0.08');
   });

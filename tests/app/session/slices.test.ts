@@ -33,7 +33,7 @@ const parts: readonly Part[] = [
 ];
 const book: Book = { ...blankBook(), sheets: [{ key: 'j', title: 'J', parts }] };
 
-test('long work is left for later, waits without a value, is stopped and goes on, and comes to what it would at once', async () => {
+test('long work is left for later, waits without a value, is stopped and goes on, and comes to what it would at once', () => {
   const session = openSession('book', book, noAutosave);
   const { notebook } = session;
   const value = (id: string) => {
