@@ -10,12 +10,12 @@ import { columnFacts, type TextColumn, textColumns } from './text-columns.ts';
 /**
  * Where a column of a text goes: to a column of the table, in a unit (`''`: as that column has it); nowhere but for
  * the units it states, row by row, for the numbers that go to a column; or nowhere, and if it was said (`unitless`)
- * even though its texts look like units.
+ * even though its texts look like units, or because the table calculates it anew (`calculated`).
  */
 export type Destination =
   | { readonly kind: 'column'; readonly name: string; readonly unit: string }
   | { readonly kind: 'unit'; readonly of: string }
-  | { readonly kind: 'out'; readonly unitless?: true };
+  | { readonly kind: 'out'; readonly unitless?: true; readonly calculated?: true };
 
 /** What the columns of a text go to. */
 export interface Mapping {
@@ -49,6 +49,8 @@ export interface SortedColumns {
   readonly units: readonly UnitColumn[];
   /** The positions of columns left out of which it was said that their texts are no units of numbers. */
   readonly unitless: ReadonlySet<number>;
+  /** The positions of columns left out because the table calculates them anew. */
+  readonly calculated: ReadonlySet<number>;
   readonly refused: readonly TextColumn[];
   readonly warnings: readonly Problem[];
   readonly problems: readonly Problem[];
@@ -56,7 +58,10 @@ export interface SortedColumns {
 
 const NOWHERE = { from: 0, to: 0 };
 
-/** The mapping that the headers of a text say themselves, by names and labels; it never guesses. */
+/**
+ * The mapping that the headers of a text say themselves, by names and labels; it never guesses. A text that has all
+ * columns that are given, as a table that was saved has, may have calculated ones beside them: these stay out.
+ */
 export function namedMapping(text: TableText, columns: readonly TableColumn[]): Mapping {
   const goes = new Map<number, Destination>();
   for (const { position, header, unit } of textColumns(text, true)) {
@@ -67,6 +72,13 @@ export function namedMapping(text: TableText, columns: readonly TableColumn[]): 
       name: named.column.name,
       unit: oneUnit(named, unit, text.registry),
     });
+  }
+  const kinds = new Map(columns.map(({ name, kind }) => [name, kind]));
+  const named = new Set([...goes.values()].map((to) => (to.kind === 'column' ? to.name : '')));
+  const isWhole = columns.every(({ name, kind }) => kind !== 'given' || named.has(name));
+  for (const [position, to] of goes) {
+    if (isWhole && to.kind === 'column' && kinds.get(to.name) !== 'given')
+      goes.set(position, { kind: 'out', unitless: true, calculated: true });
   }
   return { headed: true, goes };
 }
@@ -101,12 +113,14 @@ export function sortColumns(
   const firsts = new Map<TableColumn, TextColumn>();
   const stated = new Map<string, TextColumn>();
   const unitless = new Set<number>();
+  const calculated = new Set<number>();
   for (const one of found) {
     const to = goes.get(one.position);
     if (to === undefined) open.push(one);
     else if (to.kind === 'out') {
       out.push(one);
       if (to.unitless) unitless.add(one.position);
+      if (to.calculated) calculated.add(one.position);
     } else if (to.kind === 'unit') {
       const first = stated.get(to.of);
       if (first === undefined) stated.set(to.of, one);
@@ -143,10 +157,14 @@ export function sortColumns(
   }
   const [next, ...others] = open;
   if (next !== undefined) problems.unshift(unsettled([next, ...others]));
-  if (out.length > 0)
-    warnings.unshift(problem('column-left-out', NOWHERE, { columns: out.map(columnFacts) }));
+  const asSaid = out.filter(({ position }) => !calculated.has(position));
+  const anew = out.filter(({ position }) => calculated.has(position));
+  if (anew.length > 0)
+    warnings.unshift(problem('columns-calculated-anew', NOWHERE, { columns: anew.map(columnFacts) }));
+  if (asSaid.length > 0)
+    warnings.unshift(problem('column-left-out', NOWHERE, { columns: asSaid.map(columnFacts) }));
   if (taken.length === 0 && problems.length === 0) problems.push(problem('table-nothing-taken', NOWHERE, {}));
-  return { taken, out, units, unitless, refused: [...open, ...refused], warnings, problems };
+  return { taken, out, units, unitless, calculated, refused: [...open, ...refused], warnings, problems };
 }
 
 function wrongDestination(

@@ -77,11 +77,16 @@ export function readRows(
   const remarks = remarksOn(taken, kept, rows, width, options, ledger, decimal.ok);
   const even = rows.filter(({ cells }) => cells.length <= width);
   const splits = {
-    from: [...numeric, ...sorted.out].map(({ position }) => position),
+    from: [...numeric, ...sorted.out.filter(({ position }) => !sorted.calculated.has(position))].map(
+      ({ position }) => position,
+    ),
     numeric: new Set(numeric.map(({ position }) => position)),
     width,
   };
-  if (options.thousands !== 'plain') problems.push(...refuseSplits(even, splits, text, remarks, ledger));
+  // A saved table has as many cells in each row as it has columns; a number in two would make one more.
+  const isSaved = sorted.calculated.size > 0 && rows.every(({ cells }) => cells.length === width);
+  if (options.thousands !== 'plain' && !isSaved)
+    problems.push(...refuseSplits(even, splits, text, remarks, ledger));
   const percents = decimal.ok ? shares(taken, kept, rows, text, ledger) : [];
   problems.push(...percents.filter(({ severity }) => severity === 'error'));
   writeColumns(text, headed, sorted, ledger, rows);

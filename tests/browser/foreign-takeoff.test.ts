@@ -81,12 +81,14 @@ test('a takeoff with foreign headers is mapped by keyboard, taken, totalled and 
   expect(await taken.textContent()).toContain('taken by “No.”');
   expect(await taken.isDisabled()).toBe(true);
   await page.keyboard.type('left');
-  await expect.poll(found).toContain('3 rows are taken; 15 cells: 8 taken, 1 marked, 6 left out.');
+  await expect
+    .poll(found)
+    .toContain('3 rows are taken; 18 cells: 3 headings, 8 taken, 1 marked, 6 left out.');
   expect(await found()).toContain('line 4, column C “No.”: “ten”');
   expect(await found()).toContain('“Pos” and “Remarks” of the text stay out');
   expect(await axeFindings(page)).toEqual([]);
   await correct('ten', '10');
-  await expect.poll(found).toContain('15 cells: 9 taken, 6 left out.');
+  await expect.poll(found).toContain('18 cells: 3 headings, 9 taken, 6 left out.');
   await tabTo('Take the rows');
   expect(await rows().first().textContent()).toContain('mobilisation');
   await page.keyboard.press('Enter');
@@ -129,7 +131,7 @@ test('all that goes nowhere yet is left out at once, and the keyboard stays in t
   await goesTo('“No.”').selectOption('qty');
   await tabTo('Leave out the 2 that go nowhere yet');
   await page.keyboard.press('Enter');
-  await expect.poll(found).toContain('1 row is taken; 6 cells: 2 taken, 4 left out.');
+  await expect.poll(found).toContain('1 row is taken; 8 cells: 2 headings, 2 taken, 4 left out.');
   expect(
     await dialog()
       .getByRole('status')

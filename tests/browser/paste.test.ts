@@ -53,11 +53,11 @@ describe('onto a table', () => {
     // 100 mm is 3.937 in, and 850 mm are 33.46 in.
     await expect.poll(() => shown('Thk (mm)')).toContain('3.937');
     expect(await shown('Thk (mm)')).toContain('33.46');
-    await expect.poll(found).toContain('3 rows are taken; 3 cells: 3 taken');
+    await expect.poll(found).toContain('3 rows are taken; 4 cells: 1 heading, 3 taken');
     expect(await axeFindings(page)).toEqual([]);
     expect(await dialog().getByRole('radio', { name: 'over the rows from row 1 on' }).isChecked()).toBe(true);
     await dialog().getByRole('button', { name: 'Take the rows' }).click();
-    await told(/3 rows pasted.*3 cells: 3 taken/);
+    await told(/3 rows pasted.*4 cells: 1 heading, 3 taken/);
     expect((await texts('thick')).slice(0, 3)).toEqual(['100 mm', '350 mm', '400 mm']);
     expect(await at('head', 'thick').textContent()).toBe(heading);
     expect(await rows().count()).toBe(5);
@@ -82,7 +82,7 @@ describe('onto a table', () => {
     await dialog().getByRole('combobox', { name: '“Build-up” goes to' }).selectOption('-');
     // 1 m² is 10.7639 sf.
     await expect.poll(() => shown('Floor area (m2)')).toMatch(/2691.*7104/);
-    await expect.poll(found).toContain('7 cells: 4 taken, 3 left out');
+    await expect.poll(found).toContain('9 cells: 2 headings, 4 taken, 3 left out');
     await dialog().getByRole('button', { name: 'Take the rows' }).click();
     await expect.poll(() => texts('area').then((all) => all.slice(0, 2))).toEqual(['250 m^2', '410 m^2']);
     await page.keyboard.press('Control+z');

@@ -100,3 +100,13 @@ test('a cell that its column does not read is kept as it was written', () => {
   const read = readTable('item;V_s\nslab;$48,00\ncaps;6,5\n', COLUMNS, { check });
   expect(read.ok && read.value.cells.V_s).toEqual(['$48,00', 6.5]);
 });
+
+test('a saved table comes back whole: what it calculates stays out in one sentence', () => {
+  const text = 'item,V_s (cy),w (%),V (cy)\nslab,5,320,4\ncaps,6,7,622.5\n';
+  const read = readTable(text, COLUMNS);
+  if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('; '));
+  expect(read.value.cells).toMatchObject({ item: ['slab', 'caps'], V_s: ['5 cy', '6 cy'] });
+  expect(Object.keys(read.value.cells)).not.toContain('V');
+  expect(read.value.problems.map(({ code }) => code)).toEqual(['columns-calculated-anew']);
+  expect(accountOf(read.account).counts).toMatchObject({ heading: 3, taken: 6, out: 3 });
+});

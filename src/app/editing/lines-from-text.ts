@@ -2,10 +2,11 @@ import type { Given } from '../../document/index.ts';
 import { isBareNumber, readEntry, type Unit, type UnitRegistry } from '../../units/index.ts';
 import type { Fresh } from './new-items.ts';
 
-/** The givens of a text, and how many of its cells went into them and into headings. */
+/** The givens of a text, and how many of its cells went into them, and how many were headings. */
 export interface TextLines {
   readonly rows: readonly Given[];
   readonly cells: number;
+  readonly headings: number;
 }
 
 /**
@@ -31,7 +32,7 @@ export function linesFromText(
     count += row.filter((cell) => cell.trim() !== '').length;
     rows.push({ id: fresh.id('r'), kind: 'given', name: fresh.name('x_1'), ...line });
   }
-  return rows.length === 0 ? undefined : { rows, cells: count };
+  return rows.length === 0 ? undefined : { rows, cells: count, headings: headed ? top.length : 0 };
 }
 
 function isHeading(row: readonly string[], registry: UnitRegistry): boolean {

@@ -88,7 +88,7 @@ function newLines(
   if (!read) return undefined;
   const unclear = cells.flatMap(([, value = '']) => unclearNumber(value) ?? [])[0];
   if (unclear) return fail(unclear);
-  const account = accountNumbers({ taken: read.cells });
+  const account = accountNumbers({ heading: read.headings, taken: read.cells });
   const label = putInLabel('paste', read.rows.length, { what: 'line', account });
   const change = insertRows(book, key, place, read.rows, fresh, label);
   return change && succeed(change);

@@ -97,10 +97,13 @@ function plainly(
 ): Edit | undefined {
   const check = tryCells(notebook, `${sheet}.${part.name}`);
   const read = readMapped(text, part.columns, mapping, { check });
-  if (!read.ok || read.value.problems.some(({ code }) => code !== 'cell-unread')) return undefined;
+  if (!read.ok || read.value.problems.some(({ code }) => !TOLD.includes(code))) return undefined;
   const account = read.account ? accountWords(read.account.counts, read.value.problems) : '';
   return putRows(sheet, part, read.value, { kind: 'from', row }, account);
 }
+
+/** What is told of rows that are taken, and needs no question. */
+const TOLD: readonly string[] = ['cell-unread', 'columns-calculated-anew'];
 
 const oneColumn = ({ name }: Column): Mapping => ({
   headed: false,

@@ -250,6 +250,15 @@ export const tables = {
       message: `${listed(columns.map(textColumn), 'and')} of the text ${columns.length === 1 ? 'stays' : 'stay'} out`,
     }),
   }),
+  'columns-calculated-anew': entry<{ columns: readonly TextColumnFacts[] }>({
+    title: 'Calculated columns of a saved table',
+    explain:
+      'The text has all columns that are given, as a table that was saved has. Its calculated columns stay out: the table calculates them anew from what is given.',
+    severity: 'warning',
+    words: ({ columns }) => ({
+      message: `${listed(columns.map(textColumn), 'and')} ${columns.length === 1 ? 'stays out: it is' : 'stay out: they are'} calculated anew`,
+    }),
+  }),
   'column-twice': entry<{ first: TextColumnFacts; second: TextColumnFacts; column: string }>({
     title: 'Two columns of a text for one of the table',
     explain:

@@ -38,7 +38,7 @@ test('descriptions and values become new lines below, and nothing there is touch
     ['M', 'moment', 'q * L^2 / 8', 'kN·m'],
     ['c_M', undefined, 'M <= 25 (kN*m)', undefined],
   ]);
-  expect(putIn(done(paste([[value('r1')]], text)).edit)).toBe('3 lines pasted; 6 cells: 6 taken');
+  expect(putIn(done(paste([[value('r1')]], text)).edit)).toBe('3 lines pasted; 8 cells: 2 headings, 6 taken');
 });
 
 test('units may stand in a column of their own', () => {

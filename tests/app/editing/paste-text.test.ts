@@ -148,10 +148,10 @@ test('a calculated column takes nothing', () => {
 test('what is put in is told, and every cell of it', () => {
   const told = (text: string, item?: string, field?: string) => putIn(edit(text, item, field));
   expect(told('mark\tlength\nx\t1\ny\tten\nz\t', 'r0')).toBe(
-    '3 rows pasted; 5 cells: 4 taken, 1 marked: line 3, column B “length”: “ten” is not a number, and this line takes a length (m)',
+    '3 rows pasted; 7 cells: 2 headings, 4 taken, 1 marked: line 3, column B “length”: “ten” is not a number, and this line takes a length (m)',
   );
   expect(told('mark\nx\ny\nz', 'r1')).toBe(
-    '3 rows (1 of them new) pasted; 1 other column keeps what was there; 3 cells: 3 taken',
+    '3 rows (1 of them new) pasted; 1 other column keeps what was there; 4 cells: 1 heading, 3 taken',
   );
   expect(told('7\n8', 'r2', 'k2')).toBe('2 rows (1 of them new) pasted; 2 cells: 2 taken');
 });
