@@ -149,31 +149,36 @@ describe('the tables of a sheet', () => {
     await dialog.locator('input[type=file]').setInputFiles({
       name: 'layers.csv',
       mimeType: 'text/csv',
-      buffer: Buffer.from('item,quantity (m)\nclay,3.048\nsand\ngravel,1,250\n'),
+      buffer: Buffer.from('item,quantity (m)\nclay,3.5\nsand\ngravel,1,250\n'),
     });
     const take = dialog.getByRole('button', { name: 'Take the rows' });
-    await dialog.getByText(/row 3 .* needs quotation marks: "1,250"/).waitFor();
+    await dialog.getByText(/^line 4 has 3 cells for 2 columns.*needs quotation marks: "1,250"/).waitFor();
+    await dialog.getByText(/^line 3 has 1 of 2 cells/).waitFor();
     expect(await take.isDisabled()).toBe(true);
     const text = dialog.getByRole('textbox', { name: 'Rows' });
-    await text.fill('item,quantity (m3)\nclay,3.048\n');
-    await dialog.getByText(/write m\^3/).waitFor();
+    await text.fill('item,quantity (m3)\nclay,3.5\n');
+    await dialog.getByText(/of “quantity \(m3\)” is none that the column .* takes \(ft\)/).waitFor();
     expect(await take.isDisabled()).toBe(true);
-    await text.fill('item,quantity (m),Remarks\nclay,3.048,wet\nsand\ngravel,four,dry\n');
+    await text.fill('item,quantity (m),Remarks\nclay,3.5,wet\nsand,,\ngravel,four,dry\n');
     await dialog.getByText(/^the table has no column called “Remarks”; choose where it goes/).waitFor();
     expect(await take.isDisabled()).toBe(true);
     await dialog.getByRole('combobox', { name: '“Remarks” goes to' }).selectOption('left out');
+    // A word alone could be a note below the table.
+    await dialog.getByText(/^line 3 has one cell of words and nothing else: “sand”/).waitFor();
+    await dialog.getByRole('radio', { name: 'rows like the others' }).check();
     await dialog.getByText('“Remarks” of the text stays out').waitFor();
-    await dialog.getByText('3 rows are taken; 1 cell cannot be read and is kept as written:').waitFor();
-    await dialog.getByText(/^row 3, quantity: “four”/).waitFor();
-    await dialog.getByText(/^row 2 .* 1 of 3 cells/).waitFor();
+    await dialog
+      .getByText('3 rows are taken; 10 cells: 2 headings, 4 taken, 1 marked, 3 left out.')
+      .waitFor();
+    await dialog.getByText(/^line 4, column B “quantity \(m\)”: “four” is not a number/).waitFor();
     expect(await axeFindings(page)).toEqual([]);
     await take.click();
     await page.locator('quay-told').getByText('3 rows taken').waitFor();
     const rows = page.locator('quay-table .table-row:not(.head)');
     await expect.poll(() => rows.count()).toBe(3);
-    expect(await rows.first().textContent()).toContain('3.048 m');
+    expect(await rows.first().textContent()).toContain('3.5 m');
     await page.locator('quay-top-bar').getByText('US', { exact: true }).click();
-    await expect.poll(() => rows.first().textContent()).toContain('10');
+    await expect.poll(() => rows.first().textContent()).toContain('11.48');
   });
 
   test('the menu stays open once a right button held for long is let go', async () => {
