@@ -39,7 +39,8 @@ describe('keeping', () => {
       await showSheet(page, 'Berthing energy');
       await enter(page, 'softness factor', entry);
       await page.getByRole('button', { name: 'Quaybook' }).click();
-      await page.getByRole('button', { name: fenders, exact: true }).first().click();
+      // The list of books comes from the storage; the template of this name is there before it.
+      await page.locator('quay-start-page #recent + ul button').first().click();
       await showSheet(page, 'Berthing energy');
       expect(await cell(page, 'softness factor', 'value').textContent()).toContain(entry);
       expect(await page.getByText(/open in another tab/).count()).toBe(0);
