@@ -1,4 +1,4 @@
-import type { Consents, Decimal } from '../tables/index.ts';
+import { type Consents, type Decimal, lineNumbers } from '../tables/index.ts';
 import type { HeaderOption } from './columns-option.ts';
 import type { GivenOptions, OptionKinds } from './options.ts';
 import { Refused } from './refused.ts';
@@ -11,6 +11,10 @@ export const tableKinds = {
   header: 'once',
   totals: 'once',
   notes: 'once',
+  unnamed: 'once',
+  nil: 'once',
+  parentheses: 'once',
+  short: 'once',
   skip: 'many',
   empty: 'alone',
   'blank-missing': 'alone',
@@ -30,8 +34,13 @@ export interface TableOptions {
 
 /** Reads what was said of the files of `--table`. */
 export function tableOptions(options: GivenOptions): TableOptions {
-  const totals = oneOf(options, 'totals', ['out', 'in'] as const);
-  const notes = oneOf(options, 'notes', ['out', 'in'] as const);
+  const rows = ['out', 'in'] as const;
+  const totals = oneOf(options, 'totals', rows);
+  const notes = oneOf(options, 'notes', rows);
+  const unnamed = oneOf(options, 'unnamed', rows);
+  const nil = oneOf(options, 'nil', ['blank', 'zero'] as const);
+  const parentheses = oneOf(options, 'parentheses', ['minus', 'plain'] as const);
+  const short = oneOf(options, 'short', ['blank'] as const);
   const thousands = oneOf(options, 'thousands', ['plain'] as const);
   return {
     columns: options.many('columns'),
@@ -42,6 +51,10 @@ export function tableOptions(options: GivenOptions): TableOptions {
     consents: {
       ...(totals !== undefined && { totals }),
       ...(notes !== undefined && { notes }),
+      ...(unnamed !== undefined && { unnamed }),
+      ...(nil !== undefined && { nil }),
+      ...(parentheses !== undefined && { parentheses }),
+      ...(short !== undefined && { short }),
       ...(thousands !== undefined && { thousands }),
       ...(options.alone('empty') && { noRows: true }),
     },
@@ -59,15 +72,10 @@ function oneOf<T extends string>(options: GivenOptions, name: string, words: rea
   return found;
 }
 
-const MOST_LINES = 1_000_000;
-
 /** The lines of `1-3, 14`. */
 function linesOf(said: string): readonly number[] {
-  return said.split(',').flatMap((part) => {
-    const [, first, last] = /^\s*(\d{1,7})(?:\s*-\s*(\d{1,7}))?\s*$/.exec(part) ?? [];
-    const [from, to] = [Number(first), Number(last ?? first)];
-    if (first === undefined || from < 1 || to < from || to > MOST_LINES)
-      throw new Refused(`--skip takes lines of the file as 1-3,14, and “${shortened(said)}” is none`);
-    return Array.from({ length: to - from + 1 }, (_, at) => from + at);
-  });
+  const lines = lineNumbers(said);
+  if (lines === undefined)
+    throw new Refused(`--skip takes lines of the file as 1-3,14, and “${shortened(said)}” is none`);
+  return lines;
 }

@@ -21,6 +21,8 @@ const REMEDIES: Readonly<Record<string, (found: Problem, columns: readonly Table
     const unit = units.length > 0 ? units.join(' or ') : 'UNIT';
     return `--columns "${called(toldIn(data))}=${words(data.column)} [${unit}]"`;
   },
+  'table-nothing-taken': (_, columns) =>
+    `--columns "HEADER=NAME [UNIT]" takes one; NAME is ${givens(columns)}`,
   'column-twice': ({ data }) =>
     `--columns "${called(data.second as unknown as ToldColumn, true)}=-" leaves one of them out`,
   'column-share': ({ data }) =>
@@ -33,14 +35,25 @@ const REMEDIES: Readonly<Record<string, (found: Problem, columns: readonly Table
   },
   'column-unit-alone': ({ data }) => `--columns "HEADER=${words(data.column)}" says where they stand`,
   'decimal-ambiguous': () => '--decimal point or --decimal comma says what stands in front of decimals',
-  'row-total': () => '--totals out leaves it out, --totals in takes it as a row like the others',
-  'row-note': () => '--notes out leaves it out, --notes in takes it as a row like the others',
+  'row-total': () => leftOrTaken('totals'),
+  'row-all': () => leftOrTaken('totals'),
+  'row-note': () => leftOrTaken('notes'),
+  'row-numbering': () => leftOrTaken('notes'),
+  'row-unnamed': () => leftOrTaken('unnamed'),
+  'row-short': () => '--short blank says that rows end early where their last cells are blank',
+  'cells-nil': () => '--nil blank or --nil zero says what dashes and words for none are',
+  'cells-parentheses': () =>
+    '--parentheses minus or --parentheses plain says whether parentheses around a number are a minus',
   'rows-above-headers': () => '--notes out leaves out what is not in the table, --skip LINES these lines',
   'cells-split': ({ data }) =>
     `write "${words(data.joined)}" in quotation marks for one number; --thousands plain says that all such are two cells`,
   'table-columns-emptied': () => 'put them in the file, or --blank-missing says that they are to be blank',
   'table-no-rows': () => '--empty says that it is meant so',
 };
+
+function leftOrTaken(option: string): string {
+  return `--${option} out leaves it out, --${option} in takes it as a row like the others`;
+}
 
 /** A problem with a table, with the option in place of what the page offers. */
 export function withRemedy(found: Problem, columns: readonly TableColumn[]): Problem {

@@ -6,8 +6,10 @@ import { unguarded } from './guarded-text.ts';
 import { unitOfColumn } from './headers.ts';
 import type { TakenColumn } from './mapping.ts';
 import { numberAndUnit } from './number-unit.ts';
+import type { Consents } from './reading.ts';
 import { statedUnit } from './stated-unit.ts';
 import type { TableText } from './table-text.ts';
+import { clearedCell } from './unclear-cells.ts';
 
 /** Apostrophes between thousands, as in 1'250.5; of feet and inches there are never three digits behind one. */
 const APOSTROPHES = /^([+\-−]?\s*\d{1,3}(?:['’]\d{3})+(?!\d))(.*)$/s;
@@ -17,6 +19,7 @@ export function cellReader(
   taken: TakenColumn,
   decimal: Decimal,
   { registry }: TableText,
+  consents: Consents,
 ): (written: string) => TableCell {
   const { column, unit } = taken;
   if (!isNumeric(column)) return (written) => (written === '' ? null : unguarded(written));
@@ -25,8 +28,9 @@ export function cellReader(
     unit === '' ? undefined : unit === '-' ? plainIn(wanted?.text) : (cell: string) => `${cell} ${unit}`;
   const units = new Map<string, string | undefined>();
   return (written) => {
-    if (written === '') return null;
-    const cell = plainDigits(written, decimal);
+    const cleared = written === '' ? '' : clearedCell(written, consents);
+    if (cleared === '') return null;
+    const cell = plainDigits(cleared, decimal);
     if (inUnit === undefined) {
       const number = Number(cell);
       if (String(number) === cell && Number.isFinite(number)) return number;
@@ -51,6 +55,12 @@ function plainIn(unit: string | undefined): ((cell: string) => TableCell) | unde
       ? `${Number((number * 100).toPrecision(15))} %`
       : `${cell} ea`;
   };
+}
+
+/** The unit that a cell has behind its number, `''` for none. */
+export function ownUnit(written: string, decimal: Decimal): string {
+  const cell = plainDigits(clearedCell(written, {}), decimal);
+  return isBareNumber(cell) ? '' : (numberAndUnit(cell)?.unit ?? '');
 }
 
 /** A cell with digits of full width as ordinary ones, no apostrophes between thousands, and points before decimals. */

@@ -5,6 +5,7 @@ export { encodingOf } from './encoding.ts';
 export { guarded, unguarded } from './guarded-text.ts';
 export { unitOfHeader } from './header-unit.ts';
 export { headerColumn } from './headers.ts';
+export { lineNumbers } from './line-numbers.ts';
 export { type Destination, type Mapping, namedMapping } from './mapping.ts';
 export { readMapped, readTable } from './read-table.ts';
 export type { Consents, ReadOptions, ReadTable, TableReading } from './reading.ts';

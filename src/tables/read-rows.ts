@@ -7,14 +7,16 @@ import { unguarded } from './guarded-text.ts';
 import { unitOfColumn } from './headers.ts';
 import { ignoredUnits } from './ignored-units.ts';
 import { type Mapping, type SortedColumns, sortColumns, type TakenColumn } from './mapping.ts';
+import { aboveHeaders, isKept, leftOutRows, unansweredRows } from './other-rows.ts';
 import { longRow, shortRow } from './ragged-rows.ts';
 import type { Consents, ReadOptions, TableReading } from './reading.ts';
 import { isBlankRow, type TextRow } from './records.ts';
-import { type RowKind, rowKinds } from './row-kinds.ts';
+import { rowKinds } from './row-kinds.ts';
 import { rowUnitCells, rowUnitProblems } from './row-units.ts';
 import { type SplitColumns, splitNumbers } from './split-numbers.ts';
 import type { TableText } from './table-text.ts';
-import { dataRows, rowsAbove, type TextColumn, textColumns } from './text-columns.ts';
+import { dataRows, type TextColumn, textColumns } from './text-columns.ts';
+import { unclearCells } from './unclear-cells.ts';
 
 /** The problem with columns of a text that go nowhere yet, at least one. */
 type Unsettled = (open: readonly [TextColumn, ...TextColumn[]]) => Problem;
@@ -58,8 +60,11 @@ export function readRows(
     ledger.write(row, position, 'refused'),
   );
   if (!decimal.ok) problems.push(...decimal.problems);
-  const read = taken.map((one) => columnCells(one, filled, decimal.ok ? decimal.value : 'point', text));
-  const kinds = rowKinds(filled, taken, read);
+  const sign = decimal.ok ? decimal.value : 'point';
+  const read = taken.map((one) => columnCells(one, filled, sign, text, options));
+  // A saved table has as many cells in each row as it has columns: a number in two would make one more.
+  const isSaved = sorted.calculated.size > 0 && filled.every(({ cells }) => cells.length === width);
+  const kinds = rowKinds(filled, taken, read, isSaved);
   problems.push(...unansweredRows(kinds, options, ledger));
   const keeps = filled.map((row) => isKept(kinds.get(row), options));
   const rows = filled.filter((_, index) => keeps[index]);
@@ -71,10 +76,15 @@ export function readRows(
   for (const row of filled) if (!isKept(kinds.get(row), options)) ledger.writeRow(row.at, 'out');
   const kept = read.map((cells) => cells.filter((_, index) => keeps[index]));
   for (const one of taken) {
-    if (one.unitsAt !== undefined) problems.push(...rowUnitProblems(one, one.unitsAt, rows, text, ledger));
+    if (one.unitsAt !== undefined)
+      problems.push(...rowUnitProblems(one, one.unitsAt, rows, sign, text, ledger));
   }
   problems.push(...ignoredUnits(sorted, found, kept, rows, text.registry, ledger));
+  const items = rows.filter((row) => kinds.get(row) !== 'numbering');
+  const unclear = unclearCells(taken, items, options, ledger);
+  problems.push(...unclear.asked);
   const remarks = remarksOn(taken, kept, rows, width, options, ledger, decimal.ok);
+  for (const [row, position] of unclear.cells) ledger.write(row, position, 'marked');
   const even = rows.filter(({ cells }) => cells.length <= width);
   const splits = {
     from: [...numeric, ...sorted.out.filter(({ position }) => !sorted.calculated.has(position))].map(
@@ -83,8 +93,6 @@ export function readRows(
     numeric: new Set(numeric.map(({ position }) => position)),
     width,
   };
-  // A saved table has as many cells in each row as it has columns; a number in two would make one more.
-  const isSaved = sorted.calculated.size > 0 && rows.every(({ cells }) => cells.length === width);
   if (options.thousands !== 'plain' && !isSaved)
     problems.push(...refuseSplits(even, splits, text, remarks, ledger));
   const percents = decimal.ok ? shares(taken, kept, rows, text, ledger) : [];
@@ -112,7 +120,8 @@ export function readRows(
       decimal: decimal.value,
       problems: [
         ...sorted.warnings,
-        ...leftOut(kinds, blank, options, text, headed),
+        ...leftOutRows(kinds, blank, options, text, headed),
+        ...unclear.told,
         ...remarks.errors,
         ...remarks.warnings,
         ...percents,
@@ -126,48 +135,11 @@ function columnCells(
   rows: readonly TextRow[],
   decimal: Decimal,
   text: TableText,
-): readonly TableCell[] {
-  if (one.unitsAt !== undefined) return rowUnitCells(one, one.unitsAt, rows, decimal, text);
-  const cellOf = cellReader(one, decimal, text);
-  return rows.map(({ cells }) => cellOf(cells[one.position]?.trim() ?? ''));
-}
-
-function isKept(kind: RowKind | undefined, { totals, notes }: Consents): boolean {
-  if (kind === 'total') return totals !== 'out';
-  return kind !== 'note' || notes !== 'out';
-}
-
-/** Rows above the headers are left out by consent, else refused. */
-function aboveHeaders(text: TableText, { notes }: Consents, ledger: Ledger): readonly Problem[] {
-  const above = rowsAbove(text);
-  for (const { at } of above) ledger.writeRow(at, notes === 'out' ? 'out' : 'refused');
-  return above.length === 0 || notes === 'out'
-    ? []
-    : [problem('rows-above-headers', NOWHERE, { ...rowFacts(above), header: text.top.line })];
-}
-
-/** Totals and notes on which nothing was said. */
-function unansweredRows(
-  kinds: ReadonlyMap<TextRow, RowKind>,
   consents: Consents,
-  ledger: Ledger,
-): readonly Problem[] {
-  const open = (wanted: RowKind): readonly TextRow[] =>
-    [...kinds].flatMap(([row, kind]) => (kind === wanted ? [row] : []));
-  const totals = consents.totals === undefined ? open('total') : [];
-  const notes = consents.notes === undefined ? open('note') : [];
-  for (const { at } of [...totals, ...notes]) ledger.writeRow(at, 'refused');
-  return [
-    ...(totals.length > 0 ? [problem('row-total', NOWHERE, rowFacts(totals))] : []),
-    ...(notes.length > 0 ? [problem('row-note', NOWHERE, rowFacts(notes))] : []),
-  ];
-}
-
-/** What is told of rows together: how many, their lines, and what the first of them says. */
-function rowFacts(rows: readonly TextRow[]): { readonly lines: readonly number[]; readonly text: string } {
-  const [first] = rows;
-  const words = first?.cells.map((cell) => cell.trim()).filter((cell) => cell !== '') ?? [];
-  return { lines: rows.map(({ line }) => line), text: words.join(', ') };
+): readonly TableCell[] {
+  if (one.unitsAt !== undefined) return rowUnitCells(one, one.unitsAt, rows, decimal, text, consents);
+  const cellOf = cellReader(one, decimal, text, consents);
+  return rows.map(({ cells }) => cellOf(cells[one.position]?.trim() ?? ''));
 }
 
 /** What is wrong with cells or remarkable in them, and which lie beyond the range of their column. */
@@ -188,7 +160,7 @@ function remarksOn(
   kept: readonly TableCell[][],
   rows: readonly TextRow[],
   width: number,
-  { check }: ReadOptions,
+  { check, short: shortMeans }: ReadOptions,
   ledger: Ledger,
   isDecimalSettled: boolean,
 ): Remarks {
@@ -196,9 +168,11 @@ function remarksOn(
   const warnings: Problem[] = [];
   const odd = new Set<string>();
   const unread: (readonly [number, number])[] = [];
+  const ended: number[] = [];
   for (const [index, row] of rows.entries()) {
     const short = shortRow(row, width);
-    if (short !== undefined) errors.push(short);
+    if (short !== undefined && shortMeans === 'blank') ended.push(row.line);
+    else if (short !== undefined) errors.push(short);
     for (const [at, { column, position, header }] of taken.entries()) {
       const cell = kept[at]?.[index] ?? null;
       if (cell === null || ledger.fateAt(row.at, position) === 'refused') continue;
@@ -229,6 +203,7 @@ function remarksOn(
   }
   if (unread.length > CELLS_TOLD)
     errors.push(problem('cells-unread-more', NOWHERE, { more: unread.length - CELLS_TOLD }));
+  if (ended.length > 0) warnings.unshift(problem('rows-ended', NOWHERE, { lines: ended }));
   if (odd.size > CELLS_TOLD)
     warnings.push(problem('cells-remarkable-more', NOWHERE, { more: odd.size - CELLS_TOLD }));
   return { errors, warnings, odd, unread };
@@ -328,26 +303,6 @@ function writeColumns(
       }
     }
   }
-}
-
-/** What was left out as was said, and rows with nothing in them. */
-function leftOut(
-  kinds: ReadonlyMap<TextRow, RowKind>,
-  blank: readonly TextRow[],
-  { totals, notes }: Consents,
-  text: TableText,
-  headed: boolean,
-): readonly Problem[] {
-  const out = [...kinds].flatMap(([row, kind]) =>
-    (kind === 'total' ? totals : notes) === 'out' ? [row] : [],
-  );
-  const above = headed ? rowsAbove(text) : [];
-  const skipped = text.rows.filter((row) => text.skipped.has(row.line) && !isBlankRow(row));
-  const rows = [...above, ...out, ...skipped].sort((a, b) => a.at - b.at);
-  return [
-    ...(rows.length > 0 ? [problem('rows-left-out', NOWHERE, rowFacts(rows))] : []),
-    ...(blank.length > 0 ? [problem('row-blank', NOWHERE, { lines: blank.map(({ line }) => line) })] : []),
-  ];
 }
 
 function accountOf(

@@ -7,12 +7,20 @@ import type { Delimiter } from './records.ts';
 /** What a table makes of a cell of one of its columns: an error, a warning, or nothing. */
 export type CellCheck = (column: string, cell: TableCell) => Problem | undefined;
 
-/** What a person says of rows that are no items of the table; where nothing is said they are asked for. */
+/** What a person says of rows and cells that can be read two ways; where nothing is said they are asked for. */
 export interface Consents {
-  /** Rows that repeat the sum of those above, or say total. */
+  /** Rows that repeat the sum of those above, or say total or all. */
   readonly totals?: 'out' | 'in';
   /** Rows of one cell of words among the others, and rows above the headers (these can only be left out). */
   readonly notes?: 'out' | 'in';
+  /** Rows of numbers alone where the others have words. */
+  readonly unnamed?: 'out' | 'in';
+  /** What dashes and words for none in columns of numbers are. */
+  readonly nil?: 'blank' | 'zero';
+  /** What parentheses around a number are: a minus, or nothing that changes it. */
+  readonly parentheses?: 'minus' | 'plain';
+  /** `blank`: rows with too few cells end where their last cells are blank. */
+  readonly short?: 'blank';
   /** `plain`: no number of the text has a sign between thousands, so two cells that look like one are two. */
   readonly thousands?: 'plain';
   /** Whether a text with no rows under its headers is meant so. */

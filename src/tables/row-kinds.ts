@@ -2,15 +2,18 @@ import { isNumeric, type TableCell } from './column.ts';
 import type { TakenColumn } from './mapping.ts';
 import type { TextRow } from './records.ts';
 
-/** What a row seems to be beside an item of the table: a sum of those above, or a note among them. */
-export type RowKind = 'total' | 'note';
+/**
+ * What a row seems to be beside an item of the table: a sum of those above; one that says all and is not their sum; a
+ * note among them; the numbers of the columns; or numbers without the words that the other rows have.
+ */
+export type RowKind = 'total' | 'all' | 'note' | 'numbering' | 'unnamed';
 
 /** Words for a total, as the whole of a cell, at its start or at its end. */
 const SAYS_TOTAL =
   /^\W*(?:(?:grand|sub|net|gross)[\s-]*)?(?:totals?|subtotals?|sums?|summe|zwischensumme|gesamt(?:summe)?|somme|sous-total|suma|totale|totaal|total général)(?![\p{L}\d])|(?:^|\s)(?:sub-?)?totals?\W*$|^\s*[Σ∑]|^\W*(?:(?:carried|brought)[\s-]+(?:forward|over|down)|[cb]\/[fd]|übertrag|uebertrag)(?![\p{L}\d])/iu;
 
 /** Words that name a total where the numbers beside them are one: `All deck`. */
-const SAYS_ALL = /^\W*(?:all|alle|overall|together|zusammen|insgesamt)(?![\p{L}\d])/iu;
+const SAYS_ALL = /^\W*(?:all|alle|overall|together|zusammen|insgesamt)(?![\p{L}\d-])/iu;
 
 /** How many rows a sum has at least where the row has a name of its own, so that 1 + 2 = 3 is no total. */
 const LEAST_SUMMANDS = 3;
@@ -26,20 +29,29 @@ interface Sum {
 /**
  * Finds the rows of a text that seem to be totals or notes. A total says so; or it has no words where all rows above
  * it have some and a number that is the sum of those above; or it is the last row and all its numbers are such sums. A
- * note has one cell, of words, where the rows beside it have more.
+ * note has one cell, of words, where the rows beside it have more. A row is unnamed if it has numbers and no words, and
+ * at least half of the rows have some.
  *
  * @param cells the taken cells by column, as far as `rows`
+ * @param isSaved whether the text is a table that was saved, whose rows may have no words
  */
 export function rowKinds(
   rows: readonly TextRow[],
   taken: readonly TakenColumn[],
   cells: readonly (readonly TableCell[])[],
+  isSaved = false,
 ): ReadonlyMap<TextRow, RowKind> {
   const found = new Map<TextRow, RowKind>();
   const worded = taken.flatMap(({ column }, at) => (isNumeric(column) ? [] : [at]));
   const sums = taken.flatMap(({ column }, at): Sum[] =>
     isNumeric(column) ? [{ at, x: undefined, total: 0, since: 0 }] : [],
   );
+  const numeric = new Set(
+    taken.flatMap(({ column, position, unitsAt = position }) =>
+      isNumeric(column) ? [position, unitsAt] : [],
+    ),
+  );
+  const unnamed: TextRow[] = [];
   const typical = typicalFilling(rows);
   const lastFull = rows.findLastIndex((row) => filledIn(row) > 1);
   let count = 0;
@@ -56,6 +68,10 @@ export function rowKinds(
       filled += 1;
       if (sum.x !== 0 && isSum(sum.x, cell, count, sum)) repeats += 1;
     }
+    if (index === 0 && worded.length > 0 && countsColumns(row)) {
+      found.set(row, 'numbering');
+      continue;
+    }
     const isLast = index === rows.length - 1;
     const isTotal =
       says ||
@@ -71,6 +87,10 @@ export function rowKinds(
       found.set(row, 'note');
       continue;
     }
+    if (count >= 1 && filled > 0 && worded.some((at) => SAYS_ALL.test(`${cells[at]?.[index] ?? ''}`)))
+      found.set(row, 'all');
+    if (filled > 0 && !hasWords && !row.cells.some((cell, at) => !numeric.has(at) && /\p{L}/u.test(cell)))
+      unnamed.push(row);
     count += 1;
     allWorded &&= hasWords;
     for (const sum of sums) {
@@ -78,7 +98,15 @@ export function rowKinds(
       sum.since += sum.x ?? 0;
     }
   }
+  if (worded.length > 0 && !isSaved && unnamed.length * 2 <= count)
+    for (const row of unnamed) found.set(row, 'unnamed');
   return found;
+}
+
+/** Whether a row has 1, 2, 3 …, maybe in brackets, under the headers of its columns. */
+function countsColumns({ cells }: TextRow): boolean {
+  const end = cells.findLastIndex((cell) => cell.trim() !== '') + 1;
+  return end > 2 && cells.slice(0, end).every((cell, at) => /^\W*(\d+)\W*$/.exec(cell)?.[1] === `${at + 1}`);
 }
 
 /**

@@ -1,15 +1,16 @@
 import { type Problem, problem } from '../diagnostics/index.ts';
-import { isBareNumber, type Unit, type UnitRegistry } from '../units/index.ts';
+import type { Unit, UnitRegistry } from '../units/index.ts';
 import type { Ledger } from './account.ts';
-import { cellReader } from './cell-entry.ts';
+import { cellReader, ownUnit } from './cell-entry.ts';
 import { columnLetters, type TableCell } from './column.ts';
 import type { Decimal } from './decimals.ts';
 import { headedUnit, unitOfColumn } from './headers.ts';
 import type { TakenColumn } from './mapping.ts';
-import { numberAndUnit } from './number-unit.ts';
+import type { Consents } from './reading.ts';
 import type { TextRow } from './records.ts';
 import { isSameUnit, statedUnit } from './stated-unit.ts';
 import type { TableText } from './table-text.ts';
+import { unclearIn } from './unclear-cells.ts';
 
 const NOWHERE = { from: 0, to: 0 };
 
@@ -20,13 +21,14 @@ export function rowUnitCells(
   rows: readonly TextRow[],
   decimal: Decimal,
   text: TableText,
+  consents: Consents,
 ): readonly TableCell[] {
   const readers = new Map<string, (written: string) => TableCell>();
   return rows.map(({ cells }) => {
     const unit = cells[unitsAt]?.trim() ?? '';
     const reader =
       readers.get(unit) ??
-      cellReader({ ...one, unit: headedUnit(unit, one.column, text.registry) }, decimal, text);
+      cellReader({ ...one, unit: headedUnit(unit, one.column, text.registry) }, decimal, text, consents);
     readers.set(unit, reader);
     return reader(cells[one.position]?.trim() ?? '');
   });
@@ -52,6 +54,7 @@ export function rowUnitProblems(
   one: TakenColumn,
   unitsAt: number,
   rows: readonly TextRow[],
+  decimal: Decimal,
   { registry }: TableText,
   ledger: Ledger,
 ): readonly Problem[] {
@@ -60,9 +63,9 @@ export function rowUnitProblems(
   const troubles = new Map<string, Found>();
   for (const row of rows) {
     const written = row.cells[position]?.trim() ?? '';
-    if (written === '') continue;
+    if (written === '' || unclearIn(written) === 'nil') continue;
     const text = row.cells[unitsAt]?.trim() ?? '';
-    const own = isBareNumber(written) ? '' : (numberAndUnit(written)?.unit ?? '');
+    const own = ownUnit(written, decimal);
     const trouble = troubleOf(text, [headed, own], registry, wanted);
     if (trouble === undefined) continue;
     ledger.write(row.at, position, 'refused');

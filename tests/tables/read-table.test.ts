@@ -29,9 +29,9 @@ const READINGS: readonly Reading[] = [
   },
   {
     what: 'units in parentheses and brackets',
-    text: 'thickness (m),S_U [kPa]\n12,30\n12 ft,"1,200.5"\n1/2,3 1/2\n.5,-1e3\nn/a,\n',
+    text: 'thickness (m),S_U [kPa]\n12,30\n12 ft,"1,200.5"\n1/2,3 1/2\n.5,-1e3\nthick,\n',
     cells: {
-      thickness: ['12 m', '12 ft', '1/2 m', '.5 m', 'n/a'],
+      thickness: ['12 m', '12 ft', '1/2 m', '.5 m', 'thick'],
       s_u: ['30 kPa', '1,200.5 kPa', '3 1/2 kPa', '-1e3 kPa', null],
     },
     units: { thickness: 'm', s_u: 'kPa' },

@@ -33,7 +33,12 @@ test('a table that is written reads back as it was, blank rows and words like fo
         ],
         parts,
       );
-      const read = readTable(text, columns, { delimiter: parts, totals: 'in', notes: 'in' });
+      const read = readTable(text, columns, {
+        delimiter: parts,
+        totals: 'in',
+        notes: 'in',
+        unnamed: 'in',
+      });
       if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('; '));
       const { length, cells } = read.value;
       expect(length).toBe(rows.length);

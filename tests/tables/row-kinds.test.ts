@@ -4,6 +4,7 @@ import { readTable, type TableColumn } from '../../src/tables/index.ts';
 const COLUMNS: readonly TableColumn[] = [
   { name: 'item', kind: 'given', type: 'text' },
   { name: 'V_s', kind: 'given', unit: 'cy' },
+  { name: 'w', kind: 'given', unit: '%' },
 ];
 
 /** The codes that refuse a row under one item of 100, or how many rows are taken. */
@@ -23,6 +24,35 @@ test.each([
   ',100',
 ])('“%s” is asked for as a total', (row) => {
   expect(under(row)).toEqual(['row-total']);
+});
+
+test.each([
+  ['item,V_s\nslab,60\ncaps,40\n,7\n', 'row-unnamed', { unnamed: 'out' }],
+  ['item,V_s\n,7\nslab,60\ncaps,40\n', 'row-unnamed', { unnamed: 'out' }],
+  ['item,V_s\nslab,60\ncaps,40\nAll deck,105\n', 'row-all', { totals: 'out' }],
+  ['item,V_s\nslab,60\ncaps,40\nOverall,99.5\n', 'row-all', { totals: 'out' }],
+  ['item,V_s,w\n1,2,3\nslab,60,5\ncaps,40,5\n', 'row-numbering', { notes: 'out' }],
+  ['item,V_s,w\n(1),(2),(3)\nslab,60,5\ncaps,40,5\n', 'row-numbering', { notes: 'out' }],
+] as const)('%j is asked for as %s, and left out by consent', (text, code, consent) => {
+  const read = readTable(text, COLUMNS);
+  expect(!read.ok && read.problems.map((found) => found.code)).toEqual([code]);
+  const out = readTable(text, COLUMNS, consent);
+  expect(out.ok && out.value.cells.item).toEqual(['slab', 'caps']);
+  expect(out.ok && out.value.cells.V_s).toEqual([60, 40]);
+});
+
+test.each([
+  ['item,V_s\n,60\n,40\n,7\nslab,3\n', 4],
+  ['V_s\n60\n40\n', 2],
+])('%j has no words that a row could lack', (text, rows) => {
+  const read = readTable(text, COLUMNS);
+  expect(read.ok && read.value.length).toBe(rows);
+});
+
+test('rows without words are items where that is said', () => {
+  const read = readTable('item,V_s\nslab,60\ncaps,40\n,7\n', COLUMNS, { unnamed: 'in' });
+  expect(read.ok && read.value.cells).toEqual({ item: ['slab', 'caps', null], V_s: [60, 40, 7] });
+  expect(read.account?.counts).toMatchObject({ heading: 2, taken: 5 });
 });
 
 test('the sum of a single row without words is asked for as a total', () => {

@@ -2,8 +2,6 @@ import type { Outcome } from '../../diagnostics/index.ts';
 import type { Table } from '../../document/index.ts';
 import { tryCells } from '../../notebook/index.ts';
 import {
-  type Consents,
-  type Decimal,
   type Destination,
   type Mapping,
   namedMapping,
@@ -18,6 +16,7 @@ import { onScreenMapping } from '../editing/on-screen-mapping.ts';
 import type { Where } from '../editing/put-rows.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
+import type { Said } from './rows-questions.ts';
 
 /** What the person settled for one column of the text, which is asked anew once it is called otherwise. */
 export interface Settled {
@@ -29,9 +28,7 @@ export interface Settled {
 export interface RowsAnswers {
   /** Whether its first row names the columns. */
   readonly headed: boolean;
-  readonly decimal: Decimal | undefined;
-  readonly totals: Consents['totals'] | undefined;
-  readonly notes: Consents['notes'] | undefined;
+  readonly said: Said;
   readonly settled: ReadonlyMap<number, Settled>;
 }
 
@@ -54,7 +51,7 @@ export function findRows(
   session: Session,
   target: RowsTarget,
   text: Outcome<TableText>,
-  { headed, decimal, totals, notes, settled }: RowsAnswers,
+  { headed, said, settled }: RowsAnswers,
 ): FoundRows {
   if (!text.ok)
     return { columns: [], mapping: { headed, goes: new Map() }, read: { ...text, account: undefined } };
@@ -72,9 +69,7 @@ export function findRows(
   const meant = onScreenMapping(session.notebook, { sheet, table, view: session.units }, mapping);
   const read = readMapped(text.value, table.columns, meant, {
     check: tryCells(session.notebook, `${sheet}.${table.name}`),
-    ...(decimal && { decimal }),
-    ...(totals && { totals }),
-    ...(notes && { notes }),
+    ...said,
   });
   return { columns, mapping, read };
 }

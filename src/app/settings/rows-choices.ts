@@ -24,23 +24,25 @@ export const rowsOutWords: Answers<'out' | 'in'> = [
   ['in', 'rows like the others'],
 ];
 
-/** A question of which one answer is chosen. */
+/** A question of which one answer is chosen; where there is but one, it can be given and taken back. */
 export function choiceOf<Answer extends string>(
   question: string,
   answers: Answers<Answer>,
   chosen: Answer | undefined,
   choose: (answer: Answer) => void,
+  takeBack?: () => void,
 ): TemplateResult {
   return html`<fieldset class="choices">
     <legend>${question}</legend>
     ${answers.map(
       ([answer, words]) => html`<label>
         <input
-          type="radio"
+          type=${takeBack && answers.length === 1 ? 'checkbox' : 'radio'}
           name=${question}
           .checked=${chosen === answer}
-          @change=${() => {
-            choose(answer);
+          @change=${({ target }: Event) => {
+            if ((target as HTMLInputElement).checked) choose(answer);
+            else takeBack?.();
           }}
         />${words}
       </label>`,

@@ -2,10 +2,10 @@ import { html, LitElement, nothing, type PropertyValues, type TemplateResult } f
 import type { Outcome } from '../../diagnostics/index.ts';
 import { BOOK_BYTE_LIMIT, type Table } from '../../document/index.ts';
 import {
-  type Decimal,
   type Delimiter,
   type Destination,
   encodingOf,
+  lineNumbers,
   looksLikeData,
   namedMapping,
   type TableReading,
@@ -26,8 +26,9 @@ import { readTextFile } from '../storage/read-text-file.ts';
 import { reasonOf } from '../storage/storage-error.ts';
 import { columnChoices, columnChoicesStyles } from './column-choices.ts';
 import { callOf, type FoundRows, findRows, type Settled } from './find-rows.ts';
-import { choiceOf, decimalWords, delimiterWords, rowsOutWords } from './rows-choices.ts';
+import { choiceOf, delimiterWords } from './rows-choices.ts';
 import { rowsPreview } from './rows-preview.ts';
+import { openQuestions, type Said, withAnswer } from './rows-questions.ts';
 import { columnsExpected, foundWords, problemWords } from './rows-words.ts';
 import { tableRowsStyles } from './table-rows-styles.ts';
 
@@ -43,9 +44,8 @@ export class TableRowsDialog extends LitElement {
     where: { state: true },
     delimiter: { state: true },
     headed: { state: true },
-    decimal: { state: true },
-    totals: { state: true },
-    notes: { state: true },
+    said: { state: true },
+    skipped: { state: true },
     settled: { state: true },
     refusal: { state: true },
   };
@@ -57,11 +57,10 @@ export class TableRowsDialog extends LitElement {
   /** What parts the cells, where it was said; otherwise it is found out. */
   declare delimiter: Delimiter | undefined;
   declare headed: boolean;
-  /** What stands in front of decimals, where the person has said it. */
-  declare decimal: Decimal | undefined;
-  /** What becomes of totals and notes among the rows, where the person has said it. */
-  declare totals: 'out' | 'in' | undefined;
-  declare notes: 'out' | 'in' | undefined;
+  /** What the person has answered of the numbers and rows. */
+  declare said: Said;
+  /** The lines to leave out, as they are typed: 1-3, 14. */
+  declare skipped: string;
   declare settled: ReadonlyMap<number, Settled>;
   declare refusal: string;
   #text: Outcome<TableText> | undefined;
@@ -88,9 +87,8 @@ export class TableRowsDialog extends LitElement {
     this.where = { kind: 'replace' };
     this.delimiter = undefined;
     this.headed = true;
-    this.decimal = undefined;
-    this.totals = undefined;
-    this.notes = undefined;
+    this.said = {};
+    this.skipped = '';
     this.settled = new Map();
     this.refusal = '';
   }
@@ -110,12 +108,13 @@ export class TableRowsDialog extends LitElement {
   }
 
   override willUpdate(changed: PropertyValues): void {
-    const told = ['place', 'text', 'delimiter', 'headed', 'decimal', 'totals', 'notes', 'settled'];
+    const told = ['place', 'text', 'delimiter', 'headed', 'said', 'skipped', 'settled'];
     if (!told.some((name) => changed.has(name))) return;
     const table = this.#table;
     const { registry } = this.session.notebook.model;
-    const parts = { registry, ...(this.delimiter && { delimiter: this.delimiter }) };
-    if (changed.has('place') || changed.has('text') || changed.has('delimiter'))
+    const skipped = new Set(lineNumbers(this.skipped));
+    const parts = { registry, skipped, ...(this.delimiter && { delimiter: this.delimiter }) };
+    if (['place', 'text', 'delimiter', 'skipped'].some((name) => changed.has(name)))
       this.#text = table && this.text.trim() !== '' ? tableText(this.text, table.columns, parts) : undefined;
     this.#found =
       table && this.place && this.#text
@@ -156,7 +155,7 @@ export class TableRowsDialog extends LitElement {
         <input type="file" accept=".csv,.tsv,.txt,text/csv,text/tab-separated-values" @change=${this.#file} />
       </label>
       ${found && found.columns.length > 0 ? this.#mapping(table, found) : nothing}
-      ${this.#questions(read)} ${this.#parting()} ${this.#places(table)}
+      ${this.#questions(read)} ${this.#parting()} ${found ? this.#skipping() : nothing} ${this.#places(table)}
       <div class="found" role="status" tabindex="0" aria-label="What was read">
         ${found ? foundWords(table, found.read, this.where) : nothing}
       </div>
@@ -214,24 +213,37 @@ export class TableRowsDialog extends LitElement {
 
   /** What the text cannot be read without, and what was answered. */
   #questions(read: TableReading | undefined): readonly unknown[] {
-    const { decimal, totals, notes } = this;
-    return [
-      decimal !== undefined || asks(read, 'decimal-ambiguous')
-        ? choiceOf('What stands in front of decimals', decimalWords, decimal, (to) => {
-            this.decimal = to;
-          })
-        : nothing,
-      totals !== undefined || asks(read, 'row-total')
-        ? choiceOf('Totals among the rows', rowsOutWords, totals, (to) => {
-            this.totals = to;
-          })
-        : nothing,
-      notes !== undefined || asks(read, 'row-note', 'rows-above-headers')
-        ? choiceOf('Notes among the rows and above the headers', rowsOutWords, notes, (to) => {
-            this.notes = to;
-          })
-        : nothing,
-    ];
+    return openQuestions(read, this.said).map(({ key, question, answers }) =>
+      choiceOf(
+        question,
+        answers,
+        this.said[key] === undefined ? undefined : `${this.said[key]}`,
+        (answer) => {
+          this.said = withAnswer(this.said, key, answer);
+        },
+        () => {
+          this.said = withAnswer(this.said, key, undefined);
+        },
+      ),
+    );
+  }
+
+  /** Lines that are left out one by one. */
+  #skipping(): TemplateResult {
+    const isRead = this.skipped.trim() === '' || lineNumbers(this.skipped) !== undefined;
+    return html`<label class="field">
+      Lines of the text to leave out
+      <input
+        class="short"
+        autocomplete="off"
+        placeholder="1-3, 14"
+        aria-invalid=${isRead ? nothing : 'true'}
+        .value=${this.skipped}
+        @input=${({ target }: Event) => {
+          this.skipped = (target as HTMLInputElement).value;
+        }}
+      />
+    </label>`;
   }
 
   /** What parts the cells, where a text without tabs leaves that open. */
@@ -297,9 +309,4 @@ export class TableRowsDialog extends LitElement {
   readonly #close = (): void => {
     this.renderRoot.querySelector('dialog')?.close();
   };
-}
-
-/** Whether the text cannot be read until something is said that one of these codes asks for. */
-function asks(read: TableReading | undefined, ...codes: readonly string[]): boolean {
-  return read?.ok === false && read.problems.some(({ code }) => codes.includes(code));
 }

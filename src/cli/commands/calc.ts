@@ -25,7 +25,8 @@ export const calc: Command = {
   usage:
     'calc BOOK [--set NAME=VALUE]... [--table NAME=FILE.csv]... [--get NAME]... [--json]\n' +
     '      [--columns "HEADER=NAME [UNIT]; #3=NAME; HEADER=-; *=-"] [--decimal point|comma] [--header yes|no]\n' +
-    '      [--totals out|in] [--notes out|in] [--skip LINES] [--thousands plain] [--empty] [--blank-missing]',
+    '      [--totals out|in] [--notes out|in] [--unnamed out|in] [--skip LINES] [--thousands plain]\n' +
+    '      [--nil blank|zero] [--parentheses minus|plain] [--short blank] [--empty] [--blank-missing]',
   help: 'computes a book and prints its results; what follows --json says how the files of --table are read',
   run: (args, output) => {
     const options = readOptions('calc', args, kinds);

@@ -20,6 +20,20 @@ function cellPlace({ line, letter, header }: CellFacts): string {
   return `line ${line}, column ${letter}${header === '' ? '' : ` ${quoted(header)}`}`;
 }
 
+/** The first of some cells that can be read two ways, and how many more there are. */
+interface UnclearFacts extends CellFacts {
+  readonly more: number;
+}
+
+function unclearPlace(facts: UnclearFacts): string {
+  return `${cellPlace(facts)}: ${quoted(facts.text)}`;
+}
+
+function moreOf({ more }: UnclearFacts): string {
+  if (more === 0) return '';
+  return more === 1 ? '; the same of 1 more cell' : `; the same of ${more} more cells`;
+}
+
 /** Rows of text brought in: their lines, and what the first of them says. */
 interface RowsFacts {
   readonly [fact: string]: JsonValue;
@@ -187,6 +201,33 @@ export const tables = {
     words: ({ lines, text }) => ({
       message: `${linesCalled(lines)} ${lines.length === 1 ? 'has' : 'have'} one cell of words and nothing else: ${quoted(text)}`,
       hint: 'say whether notes are left out or are rows like the others',
+    }),
+  }),
+  'row-all': entry<RowsFacts>({
+    title: 'A row that says all and is no sum',
+    explain:
+      'The row is called like a sum of all others, and its number is another one than that of the rows above it. It may be an item, or a total that does not add up; so it is asked for.',
+    words: ({ lines, text }) => ({
+      message: `${linesCalled(lines)} ${lines.length === 1 ? 'is called' : 'are called'} like a total and ${lines.length === 1 ? 'is' : 'are'} not the sum of the rows above: ${quoted(text)}`,
+      hint: 'say whether totals are left out or are rows like the others',
+    }),
+  }),
+  'row-numbering': entry<RowsFacts>({
+    title: 'A row that numbers the columns',
+    explain:
+      'Under the headers stands 1, 2, 3 …: the numbers of the columns, as it seems, and not an item of the table. So it is asked for: left out, or in.',
+    words: ({ lines, text }) => ({
+      message: `${linesCalled(lines)} seems to number the columns: ${quoted(text)}`,
+      hint: 'say whether notes are left out or are rows like the others',
+    }),
+  }),
+  'row-unnamed': entry<RowsFacts>({
+    title: 'A row of numbers without words',
+    explain:
+      'The rows beside it say what they are, and this one has numbers alone. It may be an item or a sum of others, so it is asked for: left out, or in.',
+    words: ({ lines, text }) => ({
+      message: `${linesCalled(lines)} ${lines.length === 1 ? 'has' : 'have'} numbers and no words, unlike the rows beside: ${quoted(text)}`,
+      hint: 'say whether rows without words are left out or are rows like the others',
     }),
   }),
   'rows-left-out': entry<RowsFacts>({
@@ -378,6 +419,15 @@ export const tables = {
       hint: 'look for a missing separator or a broken line; a blank cell at the end needs its separator',
     }),
   }),
+  'rows-ended': entry<{ lines: readonly number[] }>({
+    title: 'Rows that end early',
+    explain:
+      'Rows of the text have fewer cells than there are columns; those they lack are blank, as was said.',
+    severity: 'warning',
+    words: ({ lines }) => ({
+      message: `${linesCalled(lines)} ${lines.length === 1 ? 'ends' : 'end'} early, and the last cells there are blank`,
+    }),
+  }),
   'row-long': entry<RowFacts & { cells: number; columns: number; extra: string; number: string }>({
     title: 'A row with cells too many',
     explain:
@@ -439,6 +489,40 @@ export const tables = {
     words: ({ line, letter, first, second, joined }) => ({
       message: `line ${line}, column ${letter}: ${first} and ${second} beside it may be two cells or the number ${joined}`,
       hint: `write "${joined}" in quotation marks for one number, or "${first}","${second}" for two`,
+    }),
+  }),
+  'cells-nil': entry<UnclearFacts>({
+    title: 'A dash or a word for none among numbers',
+    explain:
+      'In a column of numbers stands a dash, “n/a” or a word for none. It may say that there is no number, or that it is 0, and formulas tell the two apart; so it is asked for.',
+    words: (facts) => ({
+      message: `${unclearPlace(facts)} can be a blank or 0${moreOf(facts)}`,
+      hint: 'say whether dashes and words for none are blank or 0',
+    }),
+  }),
+  'cells-nil-taken': entry<UnclearFacts & { said: string }>({
+    title: 'Dashes or words for none, as they were taken',
+    explain: 'In columns of numbers stand dashes or words for none. They are taken as was said.',
+    severity: 'warning',
+    words: (facts) => ({
+      message: `${unclearPlace(facts)} is taken as ${facts.said === 'zero' ? '0' : 'a blank'}, as was said${moreOf(facts)}`,
+    }),
+  }),
+  'cells-parentheses': entry<UnclearFacts>({
+    title: 'A number in parentheses',
+    explain:
+      'Accounts write a number in parentheses where it is to be taken off; others put them around what is only mentioned. So it is asked for.',
+    words: (facts) => ({
+      message: `${unclearPlace(facts)} can be less than 0, or the number as it is${moreOf(facts)}`,
+      hint: 'say whether parentheses around a number are a minus',
+    }),
+  }),
+  'cells-parentheses-taken': entry<UnclearFacts & { said: string }>({
+    title: 'Numbers in parentheses, as they were taken',
+    explain: 'Numbers of the text stand in parentheses. They are taken as was said.',
+    severity: 'warning',
+    words: (facts) => ({
+      message: `${unclearPlace(facts)} is taken ${facts.said === 'minus' ? 'with a minus' : 'without a minus'}, as was said${moreOf(facts)}`,
     }),
   }),
   'column-share': entry<CellFacts & { share: string }>({
