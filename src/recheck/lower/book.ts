@@ -9,6 +9,7 @@ import { borrow, writeEntries } from './entries.ts';
 import { lowerFormula, type RowCount } from './formula.ts';
 import { layOut } from './layout.ts';
 import type { BookPlan, TableSheet, ValuePlace } from './plan.ts';
+import { createSearches } from './search.ts';
 import type { WatchedCell } from './watched.ts';
 
 /** A book as an A1 grid, and where everything stands on it. */
@@ -53,7 +54,7 @@ export function lowerBook(program: RecheckProgram, values: EngineValues): Lowere
     values,
     labels,
     budget: createBudget(),
-    orders: new Map(),
+    searches: createSearches(),
   };
 
   const borrowed = new Map<string, string>();
@@ -68,7 +69,14 @@ export function lowerBook(program: RecheckProgram, values: EngineValues): Lowere
     }
   }
   for (const id of borrowed.keys()) borrow(plan, id);
-  const sheets = [cells, ...Array.from(tables.values(), ({ sheet }) => sheet), work, numbers, units];
+  const sheets = [
+    cells,
+    ...Array.from(tables.values(), ({ sheet }) => sheet),
+    work,
+    plan.searches.sheet,
+    numbers,
+    units,
+  ];
   return { grid: { sheets, labels }, places, borrowed, watched, rowCounts, texts };
 }
 

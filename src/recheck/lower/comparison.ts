@@ -2,7 +2,7 @@ import type { ComparisonOperator } from '../../language/index.ts';
 import type { Constants } from './constants.ts';
 
 /** Numbers this close, relative to the larger, are equal. */
-const TOLERANCE = 1e-12;
+export const TOLERANCE = 1e-12;
 
 /**
  * A comparison of numbers to the language's tolerance as one plain comparison: a <= b is a - b <= T·max(|a|, |b|),

@@ -145,7 +145,6 @@ function createLowerer(plan: BookPlan, cell: RecheckFormula, running: ReadonlyMa
       column: (count, formula) => helpers.block(count, (at) => formula(at), site),
       compare: (op, left, right) => lowerComparison(op, left, right, constants),
       refused: REFUSED,
-      expected: () => undefined,
     }),
     watch: (hazard, place, row) =>
       watched.push({ id: cell.id, hazard, place, ...(row !== undefined && { row }) }),

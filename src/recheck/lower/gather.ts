@@ -12,8 +12,8 @@ import {
 import { address } from '../grid.ts';
 import type { RecheckCell } from '../program.ts';
 import type { Lowerer } from './lowerer.ts';
-import { expectedValue, lowerOrder } from './order.ts';
 import { type BookPlan, placeOf, REFUSED, tableOf } from './plan.ts';
+import { pickFrom, searchOf } from './search.ts';
 import { belowOneAnother, type FreshRow, onlyOne, ROOT, type Site } from './site.ts';
 
 /**
@@ -41,8 +41,7 @@ function writeGather(node: CallNode, lower: Lower, site: Site, lowerer: Lowerer)
   );
   const single = args.filter((_, at) => parameters[at]?.role !== 'column');
   const each = single.map((arg) => lowerer.operand(arg, site));
-  const expected = (at: number) => single[at] && expectedValue(single[at], site, lowerer.plan);
-  const formula = `(${lower(each, columns, node.options, { ...lowerer.tools(site), expected })})`;
+  const formula = `(${lower(each, columns, node.options, lowerer.tools(site))})`;
   if (pooled) return formula;
   const searched = parameters.filter(({ role }) => role === 'column');
   return whereAllKnown(
@@ -86,6 +85,9 @@ function runsOverFailed(arg: Typed, tables: readonly string[], plan: BookPlan): 
     : cell.entries.length > 0 && cell.entries.every(({ kind }) => kind === 'failed');
 }
 
+/** INDEX reads the whole column for each row it stands in: of more rows one element is picked otherwise. */
+const MOST_INDEXED = 32;
+
 /** One gathered argument over the rows of its tables, every combination of several, the last running fastest. */
 function gatherArgument(arg: Typed, tables: readonly string[], site: Site, lowerer: Lowerer): LoweredColumn {
   const { plan, helpers } = lowerer;
@@ -95,7 +97,9 @@ function gatherArgument(arg: Typed, tables: readonly string[], site: Site, lower
   if (arg.kind === 'column' && tables.length === 1) {
     const { sheet, row, column, count = 0 } = placeOf(plan, arg.id);
     const range = belowOneAnother(sheet.name, row, column, count, !pinned);
-    return { ...range, sorted: () => lowerOrder(arg, range, lowerer) };
+    const picked = pinned &&
+      count > MOST_INDEXED && { pick: (place: string) => pickFrom(arg.id, range, plan, place) };
+    return { ...range, ...picked, search: searchOf(arg.id, range, plan) };
   }
   const lengths = tables.map((table) => tableOf(plan, table).table.rows);
   const count = lengths.reduce((product, length) => product * length, 1);

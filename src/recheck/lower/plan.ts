@@ -1,4 +1,4 @@
-import type { SortedKeys } from '../../language/index.ts';
+import type { LoweredOrder } from '../../language/index.ts';
 import type { GridLabel, OpenSheet } from '../grid.ts';
 import type { EngineValues, RecheckCell, RecheckTable } from '../program.ts';
 import type { TextCodes } from '../text-codes.ts';
@@ -33,8 +33,16 @@ export interface BookPlan {
   readonly values: EngineValues;
   readonly labels: GridLabel[];
   readonly budget: Budget;
-  /** The columns that were sorted, by id; `gaps` where a row has no value. */
-  readonly orders: Map<string, SortedKeys | 'gaps'>;
+  readonly searches: Searches;
+}
+
+/** What the searches of a book share, by the id of the column. */
+export interface Searches {
+  /** The sheet of what is written for them. */
+  readonly sheet: OpenSheet;
+  readonly orders: Map<string, LoweredOrder | 'none'>;
+  readonly rises: Map<string, string>;
+  readonly picks: Map<string, string>;
 }
 
 /** The first row of values on a table's sheet. */
