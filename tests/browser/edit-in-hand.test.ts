@@ -364,3 +364,40 @@ test('Alt+Enter on a chosen cell applies the remedy, as one step', async () => {
   await page.keyboard.press('Alt+Enter');
   expect(await sheet().locator('.refusal').textContent()).toMatch(/no remedy/);
 });
+
+test('the title of a block that was cut keeps its row, and takes what is typed next', async () => {
+  await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+  const before = await blockTitle().textContent();
+  for (const cut of ['Control+x', 'Delete']) {
+    await blockTitle().click();
+    await page.keyboard.press(cut);
+    await drawn(page);
+    await page.keyboard.type('New title');
+    await page.keyboard.press('Enter');
+    await expect.poll(async () => (await blockTitle().textContent())?.trim()).toBe('New title');
+    await page.keyboard.press('Control+z');
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => blockTitle().textContent()).toBe(before);
+  }
+  await blockTitle().click();
+  await page.keyboard.press('F2');
+  await page.keyboard.press('Control+a');
+  await page.keyboard.press('Control+x');
+  await page.locator('quay-line.given').first().locator('[data-field="value"]').click();
+  await drawn(page);
+  await expect.poll(async () => (await blockTitle().textContent())?.trim()).toBe('title');
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => blockTitle().textContent()).toBe(before);
+});
+
+test('a key without a chosen cell is answered with a sentence, not lost', async () => {
+  await page.getByRole('button', { name: 'All checks' }).click();
+  await page.locator('quay-sheet-list button[data-sheet="fender"]').click();
+  await page.locator('quay-sheet').getByRole('heading', { level: 2 }).waitFor();
+  await page.evaluate(() => {
+    const app = document.querySelector('quay-app');
+    (app?.shadowRoot?.activeElement as HTMLElement | null)?.blur();
+  });
+  await page.keyboard.press('4');
+  await expect.poll(() => page.locator('quay-sheet .refusal').textContent()).toMatch(/no cell is chosen/);
+});

@@ -108,6 +108,47 @@ describe.each(['in the browser as it is', 'in a browser without edit contexts'])
   },
 );
 
+describe('on blank paper', () => {
+  beforeEach(openDemo);
+
+  /** Moves the pointer between two blocks. */
+  async function pointBetween(): Promise<void> {
+    const title = page.locator('quay-words.part-title').first();
+    await title.scrollIntoViewIfNeeded();
+    const box = await title.boundingBox();
+    await page.mouse.move((box?.x ?? 0) + 300, (box?.y ?? 0) - 10);
+  }
+  async function press(): Promise<void> {
+    await page.mouse.down();
+    await page.mouse.up();
+  }
+
+  test('text goes to the chosen cell, also in the moment of the press and while the button is down', async () => {
+    for (const pressed of [press, () => page.mouse.down()]) {
+      await given('value').click();
+      await pointBetween();
+      await pressed();
+      await give('1.4');
+      await expect.poll(() => field().inputValue()).toBe('1.4');
+      await page.mouse.up();
+      await page.keyboard.press('Escape');
+    }
+  });
+
+  test('text goes to the first line in sight where no cell was chosen', async () => {
+    await page.locator('quay-sheet-list button[data-sheet="fender"]').click();
+    await page.locator('quay-sheet').getByRole('heading', { level: 2 }).waitFor();
+    expect(await page.locator('quay-sheet [aria-selected="true"]').count()).toBe(0);
+    await pointBetween();
+    await press();
+    await drawn(page);
+    const chosen = page.locator('quay-sheet [data-field="value"][aria-selected="true"]');
+    expect(await chosen.count()).toBe(1);
+    await give('7');
+    await page.locator('.edited').waitFor();
+  });
+});
+
 describe('an input method', () => {
   beforeEach(openDemo);
 

@@ -50,7 +50,9 @@ export function drawEmpty(add: (kind: NewKind) => void): TemplateResult {
 export function drawPart(page: Page, part: Part): TemplateResult {
   const index = page.map.indexOf({ part: part.id, item: '' });
   if (part.kind === 'table') return drawTable(page, part, index);
-  const titled = part.kind !== 'rows' || hasTitle(part.title) || part.rows.length === 0;
+  const blank = part.kind === 'rows' && !hasTitle(part.title) && part.rows.length > 0;
+  // Paper has no use for a title that is still to be typed.
+  const titled = page.printing ? !blank : index >= 0;
   const words = html`<quay-words
     role="row"
     data-part=${part.id}

@@ -1,8 +1,6 @@
 import { html, LitElement, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
-import { findSheet, type Sheet, type Table } from '../../document/index.ts';
-import { cellContent, writtenAt } from '../editing/cell-content.ts';
-import { findPlace } from '../editing/find-place.ts';
+import { findSheet, type Sheet } from '../../document/index.ts';
 import { insertBelow } from '../editing/line-edits.ts';
 import type { NewKind } from '../editing/new-items.ts';
 import { loadFormulaField } from '../editor/load-formula-field.ts';
@@ -17,16 +15,19 @@ import { tableStyles } from '../table/table-styles.ts';
 import type { About, Asked } from './asked.ts';
 import { drawChanged } from './changed-parts.ts';
 import { DrawnLater, redraw } from './drawn-later.ts';
+import { ActiveEdit } from './editing/active-edit.ts';
 import type { Commit } from './editing/cell-edit.ts';
 import { CellText } from './editing/cell-text.ts';
 import { ClipboardEvents } from './editing/clipboard-events.ts';
 import { FlowMarks } from './flow-marks.ts';
+import { isInSight } from './in-sight.ts';
 import { lineStyles } from './line/line-styles.ts';
 import { QuayLine } from './line/quay-line.ts';
 import { subjectAt } from './menu/menu-subject.ts';
 import type { QuaySheetMenu } from './menu/quay-sheet-menu.ts';
 import { PageElements } from './page-elements.ts';
 import { drawEmpty, drawHeads, drawPart } from './page-parts.ts';
+import { PageRows } from './page-rows.ts';
 import {
   describedWidth,
   PRINT_WIDTH,
@@ -38,23 +39,24 @@ import {
 import { pageStyles } from './paper/page-styles.ts';
 import { PaperTurn } from './paper/paper-turn.ts';
 import { printStyles } from './paper/print-styles.ts';
+import { ActiveCell } from './place/active-cell.ts';
 import { CellFocus } from './place/cell-focus.ts';
 import { carryOut } from './place/commands.ts';
-import { fieldToFill } from './place/field-to-fill.ts';
 import { isFocusLost, typesElsewhere } from './place/focus-elsewhere.ts';
-import { type GridMap, type GridRow, gridMap, hasTitle, placeAt } from './place/grid-map.ts';
-import { type Command, commandOf } from './place/keys.ts';
-import { type Motion, moved } from './place/motions.ts';
+import type { GridMap } from './place/grid-map.ts';
+import { commandOf } from './place/keys.ts';
+import type { Motion } from './place/motions.ts';
 import { PointerEvents } from './place/pointer-events.ts';
-import { type CellRange, rangeBetween } from './place/range.ts';
+import type { CellRange } from './place/range.ts';
+import { RefusalNote } from './refusal-note.ts';
 import { type Scrolled, scrollBack, scrolled } from './scrolled.ts';
 import type { SheetHost } from './sheet-host.ts';
 import { Unfolding } from './unfolding.ts';
 import './menu/quay-sheet-menu.ts';
 
 /**
- * The page: one sheet of the open book on its paper, one grid of cells. It holds where the person is and what is being
- * edited, hands keys to commands, and has only those lines drawn again that an edit concerns.
+ * The page: one sheet of the open book on its paper, one grid of cells. It hands keys to commands, shows where the person
+ * is and what is being edited, and has only those lines drawn again that an edit concerns.
  */
 export class QuaySheet extends LitElement implements SheetHost {
   static override properties = { session: { attribute: false } };
@@ -70,20 +72,14 @@ export class QuaySheet extends LitElement implements SheetHost {
 
   declare session: Session;
 
-  /** Other end of the selected range; undefined while one cell is selected. */
-  anchor: CellPlace | undefined;
   readonly #elements = new PageElements();
-  #map: GridMap = { sheet: '', count: 0, rowAt: () => undefined, indexOf: () => -1 };
-  /** The column that moves up and down keep to; whoever leads the person elsewhere leads to a new one. */
-  #wanted = 'value';
-  #keepsWanted = false;
-  /** The field at which a run of Tab keys began, to which Enter leads back. */
-  #tabbedFrom: string | undefined;
+  readonly #rows = new PageRows();
   #width = 0;
   /** The sheet that was drawn last. */
   #shown: string | undefined;
-  /** The number of rows of each table as drawn. */
-  #lengths: ReadonlyMap<string, number> = new Map();
+  readonly #active = new ActiveCell(this);
+  readonly #editing = new ActiveEdit(this, this.#active);
+  readonly #refusal = new RefusalNote(this);
   readonly #focus = new CellFocus({
     activeCell: () => {
       const { place } = this;
@@ -96,17 +92,12 @@ export class QuaySheet extends LitElement implements SheetHost {
   readonly #later = new DrawnLater();
   readonly #paper = new PaperTurn(this);
   readonly #flow = new FlowMarks();
-  readonly #unfolding = new Unfolding((line) => {
+  readonly #unfolding = new Unfolding(this, (line) => {
     const cell = this.place && this.#elements.cellAt(this.place);
-    if (cell && line.contains(cell)) cell.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    return cell && line.contains(cell) ? cell : undefined;
   });
-  /** Where an input method composes a text. */
-  #composed: CellPlace | undefined;
   /** How far each sheet was scrolled when it was left. */
   readonly #scrolls = new Map<string, Scrolled>();
-  #refused = false;
-  /** The calculated cell of a table where the person types in vain: what follows is not for its column either. */
-  #inVain: CellPlace | undefined;
   #foundMenu: QuaySheetMenu | null = null;
   #marking = 0;
   #leave: (() => void) | undefined;
@@ -169,7 +160,7 @@ export class QuaySheet extends LitElement implements SheetHost {
 
   /** The rows of the sheet shown. */
   get map(): GridMap {
-    return this.#map;
+    return this.#rows.map;
   }
 
   /** The sheet shown, as the book has it now. */
@@ -177,22 +168,29 @@ export class QuaySheet extends LitElement implements SheetHost {
     return findSheet(this.session.notebook.book, this.session.sheet);
   }
 
-  /** The active cell; the first one of the page while the person has not been on it. */
+  /** The active cell; undefined while the person is on none of this sheet. */
   get place(): CellPlace | undefined {
-    const { place } = this.session;
-    return place && this.#map.indexOf(place) >= 0 ? place : undefined;
+    return this.#active.place;
   }
 
   /** The selected block of cells; the active cell alone is none. */
   get range(): CellRange | undefined {
-    const { place, anchor } = this;
-    return place && anchor && !samePlace(place, anchor) ? rangeBetween(this.#map, anchor, place) : undefined;
+    return this.#active.range;
+  }
+
+  /** Other end of the selected range; undefined while one cell is selected. */
+  get anchor(): CellPlace | undefined {
+    return this.#active.anchor;
+  }
+
+  set anchor(place: CellPlace | undefined) {
+    this.#active.anchor = place;
   }
 
   /** What is being typed into a cell of the sheet shown. */
   get #edit(): EditInHand | undefined {
     const { hand } = this.session;
-    return hand?.place.sheet === this.#map.sheet ? hand : undefined;
+    return hand?.place.sheet === this.map.sheet ? hand : undefined;
   }
 
   /** Whether a cell is being edited. */
@@ -202,136 +200,51 @@ export class QuaySheet extends LitElement implements SheetHost {
 
   /** Moves the active cell; with `extend` the other end of the range stays. */
   move(motion: Motion, extend: boolean): void {
-    const from = this.place ?? placeAt(this.#map, 0, this.#wanted);
-    if (!from) return;
-    const page = Math.max(3, Math.floor(this.clientHeight / 44));
-    const to = moved(this.#map, from, motion, this.#wanted, page, this.#fill);
-    const began = motion === 'next' || motion === 'previous' ? (this.#tabbedFrom ?? from.field) : undefined;
-    if (to) this.goTo(to, extend, motion.includes('up') || motion.includes('down'));
-    this.#tabbedFrom = began;
+    this.#active.move(motion, extend);
   }
 
-  readonly #fill = (row: GridRow): string | undefined => this.sheet && fieldToFill(this.sheet, row);
-
   /** Makes a cell the active one and gives it the focus. */
-  goTo(place: CellPlace, extend = false, keepWanted = false): void {
-    if (!keepWanted) this.#wanted = place.field;
-    this.#keepsWanted = keepWanted;
-    this.#inVain = undefined;
-    this.#tabbedFrom = undefined;
-    this.anchor = extend ? (this.anchor ?? this.session.place) : undefined;
-    this.#focusPending = true;
-    if (samePlace(place, this.session.place)) this.#showPlace();
-    else this.session.goTo(place);
-    this.#keepsWanted = false;
+  goTo(place: CellPlace, extend = false): void {
+    this.#active.goTo(place, extend);
   }
 
   /** Makes a cell the active one, and selects from it to another one. */
   select(place: CellPlace, anchor: CellPlace): void {
-    this.goTo(place);
-    if (!samePlace(place, this.session.place)) return;
-    this.anchor = anchor;
-    this.#showPlace();
+    this.#active.select(place, anchor);
+  }
+
+  /** Has the focus follow when the place is shown next. */
+  wantFocus(): void {
+    this.#editing.goneOn();
+    this.#focusPending = true;
   }
 
   /** Gives the focus to the active cell. */
   focusCell(): void {
-    const place = this.place ?? placeAt(this.#map, 0, 'value');
-    if (!place) return;
-    this.#focusPending = true;
-    if (this.place) this.#showPlace();
-    else this.session.goTo(place);
+    const { place, stop } = this.#active;
+    if (!stop) return;
+    this.wantFocus();
+    if (place) this.showPlace();
+    else this.session.goTo(stop);
   }
 
   /** Starts editing the active cell, of a calculated column its formula; `seed` replaces what it holds. */
   startEdit(seed?: string): void {
-    const { place } = this;
-    if (!place) return;
-    const { book } = this.session.notebook;
-    const source = writtenAt(book, place);
-    // A number typed by chance must not replace the formula of a whole column.
-    if (seed !== undefined && source !== place) {
-      this.#inVain = place;
-      this.refuse(['this cell is calculated; F2 opens the formula of its column']);
-      return;
-    }
-    if (this.session.beginEdit(place, seed)) this.anchor = undefined;
-    this.#showPlace();
+    this.#editing.start(seed);
   }
 
   /** Takes into the active cell what an input method has composed so far, in place of what the cell holds. */
   compose(text: string, done: boolean): void {
-    const { place } = this;
-    if (!done) this.#composed ??= place;
-    const stayed = samePlace(this.#composed, place);
-    if (done) this.#composed = undefined;
-    // What was entered on the way elsewhere is not begun again there.
-    if (!place || !stayed) return;
-    if (cellContent(this.session.notebook.book, place).kind === 'choice') {
-      // An option is looked for once the letters are there.
-      if (done && text !== '') this.startEdit(text);
-      return;
-    }
-    if (!this.#edit && !done && text !== '') this.startEdit('');
-    if (!samePlace(this.#edit?.place, place)) return;
-    if (done && text === '') this.cancel();
-    else this.session.composeDraft(text, done);
+    this.#editing.compose(text, done);
   }
 
-  readonly commit = ({ move }: Commit): void => {
-    const edit = this.#edit;
-    if (!edit || !this.session.endEdit('enter')) return;
-    if (move === 'stay') {
-      if (samePlace(edit.place, this.session.place)) this.#focusPending = true;
-      this.#showPlace();
-    } else this.#moveOn(move, edit.kind);
-  };
+  readonly commit = (done: Commit): void => this.#editing.commit(done);
 
-  #moveOn(move: Exclude<Commit['move'], 'stay'>, kind: EditInHand['kind']): void {
-    if (move === 'down' && this.#tabbedFrom !== undefined) this.#wanted = this.#tabbedFrom;
-    if (kind === 'prose') this.move('down', false);
-    else if (this.#leavesRows(move)) {
-      // Whoever enters numbers one below the other would go on into a line that stands there.
-      if (move === 'down') this.refuse(['this was the last row of the table; Ctrl+Enter puts one below it']);
-    } else this.move(move === 'right' ? 'next' : move === 'left' ? 'previous' : move, false);
-    // At an edge of the page the person stays, and the cell shows again.
-    this.#focusPending = true;
-    this.#showPlace();
-  }
-
-  /** Whether a move up or down leads from a row of a table out of its rows. */
-  #leavesRows(move: Commit['move']): boolean {
-    const { place } = this;
-    if (!place || (move !== 'down' && move !== 'up')) return false;
-    const { book } = this.session.notebook;
-    if (findPlace(book, place)?.kind !== 'cell') return false;
-    const to = this.#map.rowAt(this.#map.indexOf(place) + (move === 'down' ? 1 : -1));
-    const found = to && findPlace(book, { ...place, ...to, field: place.field });
-    return found?.kind !== 'cell';
-  }
-
-  readonly cancel = (): void => {
-    this.session.endEdit('escape');
-    this.#focusPending = true;
-    this.#showPlace();
-  };
+  readonly cancel = (): void => this.#editing.cancel();
 
   /** Says near the active cell why something cannot be done. */
   refuse(sentences: readonly string[]): void {
-    const note = this.renderRoot.querySelector<HTMLElement>('.refusal');
-    const cell = this.place && this.#elements.cellAt(this.place);
-    if (!note) return;
-    note.textContent = sentences.join('. ');
-    note.showPopover();
-    this.#refused = true;
-    const at = (cell ?? this).getBoundingClientRect();
-    note.style.setProperty('left', `${Math.max(8, Math.min(at.left, innerWidth - note.offsetWidth - 8))}px`);
-    note.style.setProperty('top', `${Math.min(at.bottom + 4, innerHeight - note.offsetHeight - 8)}px`);
-  }
-
-  #takeBackRefusal(): void {
-    this.#refused = false;
-    this.renderRoot.querySelector<HTMLElement>('.refusal:popover-open')?.hidePopover();
+    this.#refusal.say(sentences, this.place && this.#elements.cellAt(this.place));
   }
 
   /** It stands behind all lines of a long page: found once. */
@@ -385,32 +298,15 @@ export class QuaySheet extends LitElement implements SheetHost {
     if (!own || this.editing || event.defaultPrevented) return;
     const command = commandOf(event);
     if (!command) return;
-    if (this.#isTypedOn(event, command)) {
+    if (this.#editing.typesOn(event, command)) {
       event.preventDefault();
-      this.startEdit(event.key);
       return;
     }
-    this.#inVain = undefined;
-    if (this.#refused) this.#takeBackRefusal();
-    if (command.kind === 'move' && !this.#leadsOn(command.motion)) return;
+    this.#refusal.takeBack();
+    if (command.kind === 'move' && !this.#active.leadsOn(command.motion)) return;
     event.preventDefault();
     carryOut(this, command);
   };
-
-  /** Whether a key goes on with what is typed into a calculated cell: its letters and spaces, Enter after them, corrections. */
-  #isTypedOn({ key }: KeyboardEvent, { kind }: Command): boolean {
-    const { place } = this;
-    if (!place || writtenAt(this.session.notebook.book, place) === place) return false;
-    if (!samePlace(place, this.#inVain)) return kind === 'edit' && key === ' ';
-    return kind === 'clear' || (kind === 'edit' && key !== 'F2');
-  }
-
-  /** Tab leaves the page behind its last cell, as it leaves any field. */
-  #leadsOn(motion: Motion): boolean {
-    if (motion !== 'next' && motion !== 'previous') return true;
-    const { place } = this;
-    return place !== undefined && !samePlace(moved(this.#map, place, motion, '', 1, this.#fill), undefined);
-  }
 
   readonly #told = (event: SessionEvent): void => {
     if (event.kind === 'book') {
@@ -420,14 +316,13 @@ export class QuaySheet extends LitElement implements SheetHost {
     else if (event.kind === 'units') {
       for (const element of this.#elements.all) redraw(element);
     } else if (event.kind === 'place') {
-      if (this.session.place && !this.#keepsWanted) this.#wanted = this.session.place.field;
-      this.#tabbedFrom = undefined;
+      this.#active.led();
       if (this.session.place && !event.turned && !typesElsewhere(this)) this.#focusPending = true;
-      if (this.session.sheet !== this.#map.sheet) this.requestUpdate();
-      this.#showPlace();
+      if (this.session.sheet !== this.map.sheet) this.requestUpdate();
+      this.showPlace();
       this.#markFlowSoon();
     } else if (event.kind === 'hand') {
-      this.#showPlace();
+      this.showPlace();
       this.#handChanged();
     }
   };
@@ -435,7 +330,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   /** Has the person go on typing where something is to be said of it; gives the focus back where an edit took it along. */
   #handChanged(): void {
     const edit = this.#edit;
-    if (this.#refused) this.#takeBackRefusal();
+    this.#refusal.takeBack();
     requestAnimationFrame(() => {
       if (edit?.remarks && this.#edit === edit) {
         this.renderRoot.querySelector<HTMLElement>('quay-cell-editor, quay-prose-editor')?.focus();
@@ -446,21 +341,9 @@ export class QuaySheet extends LitElement implements SheetHost {
 
   #bookChanged(changed: ReadonlySet<string>, structure: boolean): void {
     const { sheet, session } = this;
-    if (structure || !sheet || this.#rowsCameOrWent(sheet)) this.requestUpdate();
+    if (structure || !sheet || this.#rows.isOutdated(session, sheet)) this.requestUpdate();
     if (!structure && sheet)
       drawChanged({ session, elements: this.#elements, later: this.#later }, sheet, changed);
-  }
-
-  #rowsCameOrWent(sheet: Sheet): boolean {
-    return sheet.parts.some((part) => {
-      if (part.kind === 'table') return this.#lengths.get(part.id) !== this.#lengthOf(sheet, part);
-      const titled = this.#map.indexOf({ part: part.id, item: '' }) >= 0;
-      return part.kind === 'rows' && titled !== (hasTitle(part.title) || part.rows.length === 0);
-    });
-  }
-
-  #lengthOf(sheet: Sheet, { name }: Table): number {
-    return this.session.notebook.rowsOf(`${sheet.key}.${name}`) ?? 0;
   }
 
   /** What flows where is marked right after the next frame, with the panel that tells the same. */
@@ -474,23 +357,20 @@ export class QuaySheet extends LitElement implements SheetHost {
   override render(): TemplateResult {
     const { sheet, session } = this;
     if (!sheet) return html`<div class="page"><p class="empty">The book has no sheet.</p></div>`;
-    this.#map = gridMap(sheet, (table) => session.notebook.rowsOf(table));
+    this.#rows.take(session, sheet);
     // On paper the page has a width of its own, whatever the screen's.
     const { printing } = this.#paper;
     const width = printing ? PRINT_WIDTH : this.#width || 880;
     const tracks = tracksFor(width, symbolWidth(sheet), describedWidth(sheet));
-    const { count } = this.#map;
+    const { count } = this.map;
     const page = {
       host: this,
       session,
       sheet: sheet.key,
-      map: this.#map,
+      map: this.map,
       room: roomFor(tracks, printing),
       printing,
     };
-    this.#lengths = new Map(
-      sheet.parts.flatMap((part) => (part.kind === 'table' ? [[part.id, this.#lengthOf(sheet, part)]] : [])),
-    );
     return html`
       <div
         class="page"
@@ -519,7 +399,7 @@ export class QuaySheet extends LitElement implements SheetHost {
         }
       </div>
       <quay-sheet-menu></quay-sheet-menu>
-      <div class="refusal" role="alert" popover="auto"></div>
+      ${this.#refusal.draw()}
     `;
   }
 
@@ -534,49 +414,45 @@ export class QuaySheet extends LitElement implements SheetHost {
     if (page) this.#resized.observe(page);
     // A book that opens takes the keys, unless the person is already somewhere.
     void this.updateComplete.then(() => {
-      if (!this.session.place && document.activeElement === document.body) this.#goToFirstLine();
+      if (!this.session.place && document.activeElement === document.body) this.goToFirstLine();
     });
     // The formula editor is large, and nobody needs it before the page stands.
     setTimeout(() => void loadFormulaField(), 600);
   }
 
-  /** Words stand above the first line, and a key pressed by chance must not replace them. */
-  #goToFirstLine(): void {
-    const { sheet, count, rowAt } = this.#map;
-    for (let at = 0; at < count; at += 1) {
-      const row = rowAt(at);
-      if (!row?.fields.includes('value')) continue;
-      this.goTo({ sheet, part: row.part, item: row.item, field: 'value' });
-      return;
-    }
+  /** Makes the first line in sight the active one: words above it must not be replaced by a key pressed by chance. */
+  goToFirstLine(): void {
+    const lines = [...this.#elements.all].filter((element) => element instanceof QuayLine);
+    const line = lines.find((one) => isInSight(one, this)) ?? lines[0];
+    const { part = '', item = '' } = line?.dataset ?? {};
+    if (line) this.goTo({ sheet: this.map.sheet, part, item, field: 'value' });
   }
 
   /** A sheet stands where it was left, a new one at its top; the person is on its first line unless they went elsewhere. */
   #turned(): void {
     const first = this.#shown === undefined;
-    this.#shown = this.#map.sheet;
-    const { sheet } = this.#map;
+    this.#shown = this.map.sheet;
+    const { sheet } = this.map;
     scrollBack(this, this.#scrolls.get(sheet) ?? { top: 0 }, {
       cell: () => this.place && this.#elements.cellAt(this.place),
-      stays: () => this.#map.sheet === sheet && !this.#focusPending,
+      stays: () => this.map.sheet === sheet && !this.#focusPending,
     });
-    if (!first && !this.session.place && document.activeElement === document.body) this.#goToFirstLine();
+    if (!first && !this.session.place && document.activeElement === document.body) this.goToFirstLine();
   }
 
   override updated(): void {
     this.#elements.collect(this.renderRoot);
     for (const element of this.#elements.all) if (element instanceof QuayTable) redraw(element);
-    if (this.#shown !== this.#map.sheet) this.#turned();
-    this.#showPlace();
+    if (this.#shown !== this.map.sheet) this.#turned();
+    this.showPlace();
     this.#markFlowSoon();
   }
 
   /** Shows on the page where the person is; the focus follows if it is theirs to have. */
-  #showPlace(): void {
-    if (this.isUpdatePending || this.session.sheet !== this.#map.sheet) return;
-    const { place, range } = this;
-    const stop = place ?? placeAt(this.#map, 0, 'value');
-    this.#elements.show(this.#map, { place, stop, range, edit: this.#edit });
+  showPlace(): void {
+    if (this.isUpdatePending || this.session.sheet !== this.map.sheet) return;
+    const { place, range, stop } = this.#active;
+    this.#elements.show(this.map, { place, stop, range, edit: this.#edit });
     const element = place && this.#elements.at(place);
     // Lines do not grow under a range that is being drawn.
     this.#unfolding.restOn(element instanceof QuayLine && !range ? element : undefined);

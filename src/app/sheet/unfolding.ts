@@ -1,3 +1,4 @@
+import { isInSight } from './in-sight.ts';
 import type { QuayLine } from './line/quay-line.ts';
 
 /** For how many milliseconds the person stays on a line before it unfolds: a page that is crossed stays as it is. */
@@ -5,14 +6,16 @@ const rest = 150;
 
 /** Unfolds the line the person rests on, and folds the one they came from in the same step. */
 export class Unfolding {
-  readonly #unfolded: (line: QuayLine) => void;
+  readonly #page: HTMLElement;
+  readonly #cellOn: (line: QuayLine) => HTMLElement | undefined;
   #shown: QuayLine | undefined;
   #wanted: QuayLine | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
-  /** `unfolded` is told of a line once it is drawn with all it has. */
-  constructor(unfolded: (line: QuayLine) => void) {
-    this.#unfolded = unfolded;
+  /** `cellOn` gives the cell of a line that the person is on, which unfolding must not push out of sight. */
+  constructor(page: HTMLElement, cellOn: (line: QuayLine) => HTMLElement | undefined) {
+    this.#page = page;
+    this.#cellOn = cellOn;
   }
 
   /** Takes note of the line the person is on alone; of none where they are elsewhere or on more than one. */
@@ -34,7 +37,12 @@ export class Unfolding {
     if (this.#shown && this.#shown !== line) this.#shown.unfolded = false;
     this.#shown = line;
     if (!line || line.unfolded) return;
+    const cell = this.#cellOn(line);
+    // Who has scrolled away meanwhile is not brought back.
+    const stays = cell !== undefined && isInSight(cell, this.#page);
     line.unfolded = true;
-    void line.updateComplete.then(() => this.#unfolded(line));
+    void line.updateComplete.then(() => {
+      if (stays) this.#cellOn(line)?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    });
   }
 }

@@ -3,6 +3,7 @@ import { leadsOut } from '../editor/shield-key.ts';
 import type { EditInHand } from '../session/edit-in-hand.ts';
 import { titleFieldOf } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
+import { isOnScrollBar } from '../sheet/scroll-bar.ts';
 
 type Host = ReactiveControllerHost & { readonly session: Session };
 
@@ -35,8 +36,9 @@ export class HandGuard implements ReactiveController {
 
   readonly #turned = (event: Event): void => {
     const { session } = this.#host;
-    if (!session.hand || isInField(event, session.hand) || isScrolling(event) || session.endEdit('elsewhere'))
-      return;
+    if (!session.hand || isInField(event, session.hand)) return;
+    // Who looks for a name while typing has not left.
+    if (isOnScrollBar(event) || session.endEdit('elsewhere')) return;
     stop(event);
   };
 
@@ -63,15 +65,4 @@ function isInField(event: Event, { place }: EditInHand): boolean {
       ? one instanceof Element && one.matches('.edited, .refusal')
       : one instanceof HTMLInputElement && one.name === title,
   );
-}
-
-/** Whether a press is on a bar that scrolls: who looks for a name while typing has not left. */
-function isScrolling(event: Event): boolean {
-  const [target] = event.composedPath();
-  if (!(event instanceof MouseEvent) || !(target instanceof HTMLElement)) return false;
-  const { clientWidth, clientHeight, clientLeft, clientTop, scrollWidth, scrollHeight } = target;
-  if (scrollWidth <= clientWidth && scrollHeight <= clientHeight) return false;
-  // Offsets of the event itself are those from the element that the window sees, which is the whole app.
-  const { left, top } = target.getBoundingClientRect();
-  return event.clientX - left - clientLeft > clientWidth || event.clientY - top - clientTop > clientHeight;
 }

@@ -34,6 +34,15 @@ test('rows of the grid: prose, title, lines, table title, head, rows, its formul
   expect(rows[8]?.fields).toEqual(['k1', 'k2', 'k3']);
 });
 
+test('a block whose title is blank has its row where that is to be typed', () => {
+  const [sheet] = smallBook().sheets;
+  if (!sheet) throw new Error('the book has no sheet');
+  const map = gridMap(sheet, () => 3, new Set(['p4']));
+  expect(map.count).toBe(beam().count + 1);
+  expect(map.rowAt(map.count - 2)).toEqual({ part: 'p4', item: '', fields: ['title'] });
+  expect(map.rowAt(map.count - 1)).toEqual({ part: 'p4', item: 'r5', fields: line });
+});
+
 test('every row is found again by its place', () => {
   const map = beam(100_000);
   for (const index of [0, 1, 7, 8, 9, 50_007, 100_007, 100_008, 100_009]) {

@@ -35,8 +35,15 @@ type Segment =
       readonly fields: readonly string[];
     };
 
-/** The rows of a sheet. `rowsOf` tells how many rows a table has; `undefined` while that is not known. */
-export function gridMap(sheet: Sheet, rowsOf: (table: string) => number | undefined): GridMap {
+/**
+ * The rows of a sheet. `rowsOf` tells how many rows a table has; `undefined` while that is not known. Blocks in `titled`
+ * have the row of their title though it is blank.
+ */
+export function gridMap(
+  sheet: Sheet,
+  rowsOf: (table: string) => number | undefined,
+  titled: ReadonlySet<string> = new Set(),
+): GridMap {
   const segments: Segment[] = [];
   const starts = new Map<string, number>();
   let count = 0;
@@ -56,7 +63,7 @@ export function gridMap(sheet: Sheet, rowsOf: (table: string) => number | undefi
     if (part.kind === 'prose') add(part.id, '', ['text']);
     else if (part.kind === 'figure' || part.kind === 'chart') add(part.id, '', ['title']);
     else if (part.kind === 'rows') {
-      if (hasTitle(part.title) || part.rows.length === 0) add(part.id, '', ['title']);
+      if (hasTitle(part.title) || titled.has(part.id) || part.rows.length === 0) add(part.id, '', ['title']);
       for (const row of part.rows) add(part.id, row.id, lineFields[row.kind]);
     } else {
       const columns = part.columns.map(({ id }) => id);

@@ -1,11 +1,27 @@
 import type { CellPlace } from '../../session/place.ts';
 import { samePlace } from '../../session/place.ts';
+import { isOnScrollBar } from '../scroll-bar.ts';
 import { type CommandHost, carryOut } from './commands.ts';
 import { tableRow } from './grid-map.ts';
 import { isWholeRows } from './range.ts';
 
 type Host = Omit<CommandHost, 'openMenu'> &
-  HTMLElement & { readonly openMenu: (below?: HTMLElement) => void; readonly editing: boolean };
+  HTMLElement & {
+    readonly openMenu: (below?: HTMLElement) => void;
+    readonly editing: boolean;
+    readonly goToFirstLine: () => void;
+  };
+
+/** Where and when a press began, and the cell it was on. */
+interface Press extends Pick<PointerEvent, 'clientX' | 'clientY' | 'timeStamp'> {
+  readonly place: CellPlace;
+}
+
+/** Within so many milliseconds a second press may be part of a double click: what systems take unless they are told otherwise. */
+const DOUBLE_CLICK = 500;
+
+/** So many px a hand that rests may move the pointer. */
+const REST = 4;
 
 /** What the pointer does on a page: choose, extend, edit, open menus. */
 export class PointerEvents {
@@ -15,22 +31,32 @@ export class PointerEvents {
   #rowFrom: CellPlace | undefined;
   /** Whether the press under way began on the cell that was chosen already. */
   #again = false;
+  /** The press under way or the last one; undefined once the page was scrolled under it. */
+  #press: Press | undefined;
+  /** Whether the pointer has gone further than a hand that rests moves it. */
+  #isDrawing = false;
 
   constructor(host: Host) {
     this.#host = host;
     host.addEventListener('pointerdown', this.#down);
     host.addEventListener('pointermove', this.#move);
+    host.addEventListener('mousedown', this.#keepFocus);
     host.addEventListener('dblclick', this.#twice);
     host.addEventListener('click', this.#click);
     host.addEventListener('contextmenu', this.#menu);
+    host.addEventListener('wheel', this.#wheel, { passive: true });
   }
 
   readonly #down = (event: PointerEvent): void => {
     this.#again = false;
     if (event.button !== 0 || inEditor(event)) return;
-    const place = this.#placeOf(event);
-    if (!place) return;
+    const place = this.#aimOf(event);
+    if (!place) {
+      if (!this.#host.place && isOnPaper(event, this.#host)) this.#host.goToFirstLine();
+      return;
+    }
     this.#dragging = !targetOf(event)?.closest('button');
+    this.#isDrawing = false;
     this.#rowFrom = undefined;
     if (targetOf(event)?.closest('[data-row-number]')) {
       event.preventDefault();
@@ -49,12 +75,20 @@ export class PointerEvents {
     }
   };
 
+  /** A press on paper that has no words leaves the focus where it is, or text that comes without keys would find nothing. */
+  readonly #keepFocus = (event: MouseEvent): void => {
+    if (event.button === 0 && !inEditor(event) && isOnPaper(event, this.#host)) event.preventDefault();
+  };
+
   readonly #move = (event: PointerEvent): void => {
     if (!this.#dragging || this.#host.editing) return;
     if (event.buttons !== 1) {
       this.#dragging = false;
       return;
     }
+    // Lines move under a hand that rests: an editor has closed, a line has unfolded. That is no drag.
+    if (!this.#isDrawing && this.#press && isNear(event, this.#press)) return;
+    this.#isDrawing = true;
     const place = this.#placeOf(event);
     if (!place || samePlace(place, this.#host.place)) return;
     getSelection()?.empty();
@@ -72,9 +106,13 @@ export class PointerEvents {
     this.#host.select({ ...to, field: first }, { ...from, field: last });
   }
 
+  readonly #wheel = (): void => {
+    this.#press = undefined;
+  };
+
   readonly #twice = (event: MouseEvent): void => {
-    if (inEditor(event) || !this.#placeOf(event) || targetOf(event)?.closest('button, [data-row-number]'))
-      return;
+    const place = this.#press?.place ?? this.#placeOf(event);
+    if (inEditor(event) || !place || targetOf(event)?.closest('button, [data-row-number]')) return;
     event.preventDefault();
     this.#host.startEdit();
   };
@@ -128,6 +166,19 @@ export class PointerEvents {
     return range !== undefined && index >= range.top && index <= range.bottom && isWholeRows(map, range);
   }
 
+  /** The place that a press means: of the second one of a double click that of the first, for lines may have moved in between. */
+  #aimOf(event: PointerEvent): CellPlace | undefined {
+    const last = this.#press;
+    this.#press = undefined;
+    const isSecond =
+      last !== undefined && isNear(event, last) && event.timeStamp - last.timeStamp < DOUBLE_CLICK;
+    const place = isSecond ? last.place : this.#placeOf(event);
+    if (!place) return undefined;
+    const { clientX, clientY, timeStamp } = event;
+    this.#press = { clientX, clientY, timeStamp, place };
+    return place;
+  }
+
   /** The place under the pointer; where no cell is the value of a line, and the first cell of a table's row. */
   #placeOf(event: MouseEvent): CellPlace | undefined {
     const target = targetOf(event);
@@ -141,6 +192,21 @@ export class PointerEvents {
     const known = field !== undefined && row?.fields.includes(field) ? field : beside(row?.fields, target);
     return known === undefined ? undefined : { sheet: map.sheet, ...at, field: known };
   }
+}
+
+/** Whether an event is on the page itself: not on a cell, not on words that could be selected, not on what lies in it or works. */
+function isOnPaper(event: MouseEvent, page: HTMLElement): boolean {
+  const target = targetOf(event);
+  if (!target || isOnScrollBar(event) || (target !== page && target.getRootNode() !== page.shadowRoot))
+    return false;
+  if (target.closest('.cell, button, summary, dialog, [popover], svg, math')) return false;
+  return [...target.childNodes].every(
+    (node) => node.nodeType !== Node.TEXT_NODE || node.textContent?.trim() === '',
+  );
+}
+
+function isNear(event: MouseEvent, press: Press): boolean {
+  return Math.abs(event.clientX - press.clientX) <= REST && Math.abs(event.clientY - press.clientY) <= REST;
 }
 
 /** Of a line its value, which is what the page is about; of a table's row the first cell. */

@@ -1,0 +1,5 @@
+/** Whether any of an element lies within what a page that scrolls shows of itself. */
+export function isInSight(element: Element, page: Element): boolean {
+  const [own, frame] = [element.getBoundingClientRect(), page.getBoundingClientRect()];
+  return own.bottom > frame.top && own.top < frame.bottom && own.height > 0;
+}

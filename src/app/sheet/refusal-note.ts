@@ -1,0 +1,35 @@
+import { html, type TemplateResult } from 'lit';
+
+/** Says near a cell of a page why something cannot be done. */
+export class RefusalNote {
+  readonly #page: HTMLElement & { readonly renderRoot: ParentNode };
+  #stands = false;
+
+  constructor(page: HTMLElement & { readonly renderRoot: ParentNode }) {
+    this.#page = page;
+  }
+
+  /** The note, to be drawn on the page once. */
+  draw(): TemplateResult {
+    return html`<div class="refusal" role="alert" popover="auto"></div>`;
+  }
+
+  /** Says sentences below a cell; where there is none, at the page. */
+  say(sentences: readonly string[], cell: HTMLElement | undefined): void {
+    const note = this.#page.renderRoot.querySelector<HTMLElement>('.refusal');
+    if (!note) return;
+    note.textContent = sentences.join('. ');
+    note.showPopover();
+    this.#stands = true;
+    const at = (cell ?? this.#page).getBoundingClientRect();
+    note.style.setProperty('left', `${Math.max(8, Math.min(at.left, innerWidth - note.offsetWidth - 8))}px`);
+    note.style.setProperty('top', `${Math.min(at.bottom + 4, innerHeight - note.offsetHeight - 8)}px`);
+  }
+
+  /** Takes back what was said: its cause is gone. */
+  takeBack(): void {
+    if (!this.#stands) return;
+    this.#stands = false;
+    this.#page.renderRoot.querySelector<HTMLElement>('.refusal:popover-open')?.hidePopover();
+  }
+}
