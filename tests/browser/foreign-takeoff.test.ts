@@ -150,3 +150,96 @@ test('what stands in front of decimals is asked where the numbers do not tell', 
   await take().click();
   await expect.poll(() => rows().first().textContent()).toContain('1250');
 });
+
+/** A text with everything that is asked of rows and numbers. */
+const ASKING = [
+  'Rev. C',
+  'line,qty,price',
+  '1,2,3',
+  'slab,-,10.5',
+  'caps,(12),20',
+  'piles,1,250',
+  ',7,30',
+  'wall,4',
+  'All deck,99,1',
+  'Total,99,61.5',
+].join('\n');
+
+test('every question about rows and numbers is answered in the dialog', async () => {
+  await dialog().getByRole('textbox', { name: 'Rows' }).fill(ASKING);
+  await expect.poll(found).toContain('line 1 stands above the headers');
+  expect(await axeFindings(page)).toEqual([]);
+  const answer = (question: string, words: string) =>
+    dialog().getByRole('group', { name: question }).getByLabel(words).check();
+  await answer('Totals among the rows', 'left out');
+  await answer('Notes among the rows and above the headers', 'left out');
+  await answer('Rows of numbers without words', 'left out');
+  await answer('Dashes and words for none among numbers', '0: there is none');
+  await answer('Parentheses around a number', 'a minus');
+  await answer('Commas between digits', 'each parts two cells');
+  expect(await take().isEnabled()).toBe(true);
+  await answer('Lines that end early', 'their last cells are blank');
+  // An answer that stands alone can be taken back.
+  await dialog().getByRole('group', { name: 'Commas between digits' }).getByRole('checkbox').uncheck();
+  expect(await take().isDisabled()).toBe(true);
+  await answer('Commas between digits', 'each parts two cells');
+  await dialog().getByRole('textbox', { name: 'Lines of the text to leave out' }).fill('8');
+  await expect.poll(found).toContain('3 rows are taken');
+  await take().click();
+  await expect.poll(() => rows().count()).toBe(3);
+  const texts = await rows().allTextContents();
+  expect(texts.map((text) => /slab|caps|piles/.exec(text)?.[0])).toEqual(['slab', 'caps', 'piles']);
+  expect(texts[1]).toMatch(/[−-]12/);
+});
+
+test('a text of no rows is taken where that is meant', async () => {
+  await dialog().getByRole('textbox', { name: 'Rows' }).fill('line,qty,price\n');
+  await expect.poll(found).toContain('no rows');
+  expect(await take().isDisabled()).toBe(true);
+  await dialog().getByLabel('there are none, and that is meant').check();
+  await expect.poll(() => take().isEnabled()).toBe(true);
+});
+
+test.each([
+  [1440, 900],
+  [1024, 768],
+  [700, 600],
+  [400, 700],
+])(
+  'in a window of %i × %i the buttons stay in sight, and nothing in focus lies behind them',
+  async (width, height) => {
+    await page.setViewportSize({ width, height });
+    await dialog().getByRole('textbox', { name: 'Rows' }).fill(ASKING);
+    await dialog().getByRole('group', { name: 'Totals among the rows' }).waitFor();
+    const inSight = async () => {
+      const box = await take().boundingBox();
+      return box !== null && box.y >= 0 && box.y + box.height <= height && box.x + box.width <= width;
+    };
+    expect(await inSight()).toBe(true);
+    const foot = (await dialog().locator('.buttons').boundingBox())?.y ?? 0;
+    const reached: string[] = [];
+    for (let step = 0; step < 40; step += 1) {
+      await page.keyboard.press('Tab');
+      const [name, bottom, isButton] = await dialog().evaluate((element) => {
+        const root = element.getRootNode() as ShadowRoot;
+        const active = root.activeElement;
+        const edge = active?.getBoundingClientRect().bottom ?? 0;
+        return [
+          active?.closest('fieldset, .field, .buttons, .found')?.className ?? '',
+          edge,
+          active?.tagName === 'BUTTON',
+        ] as const;
+      });
+      if (isButton && name === 'buttons') {
+        reached.push(name);
+        break;
+      }
+      reached.push(name);
+      // What is read is longer than the window may be.
+      if (name !== 'found') expect(bottom).toBeLessThanOrEqual(foot + 1);
+    }
+    expect(reached.at(-1)).toBe('buttons');
+    expect(reached).toContain('choices');
+    expect(await inSight()).toBe(true);
+  },
+);

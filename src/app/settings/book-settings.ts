@@ -101,7 +101,7 @@ export class BookSettings extends LitElement {
         />
       </label>
       ${trouble(troubles.datums)} ${trouble(this.refusal)}
-      <form method="dialog">
+      <form method="dialog" class="buttons">
         <button>Cancel</button>
         <button type="button" class="main" ?disabled=${!sound} @click=${this.#keep}>Keep</button>
       </form>`;

@@ -28,6 +28,7 @@ export const columnChoicesStyles = css`
   }
   .mapping table {
     width: 100%;
+    min-width: 36rem;
     border-collapse: collapse;
     font-size: 14px;
   }

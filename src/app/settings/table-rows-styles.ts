@@ -3,7 +3,12 @@ import { css } from 'lit';
 /** The dialog that takes rows for a table. */
 export const tableRowsStyles = css`
   dialog {
-    width: min(60rem, calc(100vw - 48px));
+    width: min(63.6rem, calc(100vw - 48px));
+  }
+  @media (width < 40rem) {
+    dialog {
+      width: calc(100vw - 16px);
+    }
   }
   .field textarea {
     font: 13px/1.45 var(--code);
@@ -31,9 +36,7 @@ export const tableRowsStyles = css`
     color: var(--ink-soft);
   }
   .found {
-    max-height: 12rem;
-    margin-block-start: 14px;
-    overflow: auto;
+    margin-block: 14px;
   }
   .found p {
     margin: 0 0 4px;

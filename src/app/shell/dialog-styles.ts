@@ -3,7 +3,8 @@ import { css } from 'lit';
 /** What all dialogs share. */
 export const dialogStyles = css`
   dialog {
-    width: min(44rem, calc(100vw - 48px));
+    box-sizing: border-box;
+    width: min(47.6rem, calc(100vw - 48px));
     max-height: calc(100vh - 96px);
     padding: 24px 28px;
     border: 1px solid var(--rule-strong);
@@ -11,6 +12,11 @@ export const dialogStyles = css`
     background: var(--paper);
     color: var(--ink);
     font-size: 15px;
+    /* What gets the focus is not to lie behind the foot. */
+    scroll-padding-block: 12px 72px;
+  }
+  dialog:has(.buttons) {
+    padding-block-end: 0;
   }
   dialog::backdrop {
     background: rgb(20 30 34 / 35%);
@@ -25,6 +31,33 @@ export const dialogStyles = css`
     justify-content: flex-end;
     gap: 8px;
     margin-top: 20px;
+  }
+  /* What a long dialog ends with stays in sight while the rest of it is scrolled. */
+  .buttons {
+    position: sticky;
+    z-index: 2;
+    inset-block-end: 0;
+    flex-wrap: wrap;
+    margin: 14px -28px 0;
+    padding: 12px 28px 18px;
+    border-block-start: 1px solid var(--rule);
+    background: var(--paper);
+  }
+  @media (width < 40rem) {
+    dialog {
+      width: calc(100vw - 16px);
+      max-width: none;
+      padding-inline: 16px;
+    }
+    .buttons {
+      margin-inline: -16px;
+      padding-inline: 16px;
+    }
+  }
+  @media (height < 50rem) {
+    dialog {
+      max-height: calc(100vh - 24px);
+    }
   }
   button {
     padding: 6px 16px;

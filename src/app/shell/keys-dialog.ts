@@ -49,7 +49,7 @@ export class KeysDialog extends LitElement {
           </section>`,
         )}
       </div>
-      <form method="dialog"><button autofocus>Close</button></form>
+      <form method="dialog" class="buttons"><button autofocus>Close</button></form>
     </dialog>`;
   }
 }
