@@ -39,6 +39,14 @@ test('a double click opens the cell it was aimed at, though its first press move
   expect(((await cell.boundingBox())?.y ?? 0) + 8).toBeLessThan(y);
 });
 
+test('the menu is that of the line it was asked for, though the press moves the page', async () => {
+  const cell = label(1);
+  const { x, y } = await typeParagraph(cell);
+  await page.mouse.click(x, y, { button: 'right' });
+  await page.getByRole('menu').waitFor();
+  expect(await isChosen(cell)).toBe('true');
+});
+
 test('a hand that is not quite still chooses the cell it pressed, though the page moves under it', async () => {
   const cell = label(1);
   const { x, y } = await typeParagraph(cell);

@@ -49,8 +49,9 @@ export class PointerEvents {
 
   readonly #down = (event: PointerEvent): void => {
     this.#again = false;
-    if (event.button !== 0 || inEditor(event)) return;
+    if (inEditor(event)) return;
     const place = this.#aimOf(event);
+    if (event.button !== 0) return;
     if (!place) {
       if (!this.#host.place && isOnPaper(event, this.#host)) this.#host.goToFirstLine();
       return;
@@ -152,7 +153,8 @@ export class PointerEvents {
 
   readonly #menu = (event: MouseEvent): void => {
     if (inEditor(event)) return;
-    const place = this.#placeOf(event);
+    const aim = this.#press && isNear(event, this.#press) ? this.#press.place : undefined;
+    const place = aim ?? this.#placeOf(event);
     if (!place) return;
     event.preventDefault();
     if (!this.#isSelected(place)) this.#host.goTo(place);

@@ -1,4 +1,4 @@
-import { lineAt, type Place, tableRowAt, takenAt, writtenAt } from '../book.ts';
+import { lineAt, type Place, tableRowAt, takenAt, textAt, writtenAt } from '../book.ts';
 import { isOnCells, isTyping, type Kind, kindOf } from '../kind.ts';
 import type { Seen } from '../seen.ts';
 import { left, type Outcome, type State, unchanged } from '../state.ts';
@@ -70,6 +70,13 @@ const edit: Kind<null> = {
   expect: (state, _args, before) => (state.draft ? [stillOpen(state)] : opened(state, before)),
 };
 
+/** A field of the title block has the focus still, and what the book has for it. */
+function backInTitle(state: State): readonly Outcome[] {
+  const place = state.draft?.place;
+  if (place?.part !== 'title block') return [];
+  return [unchanged(state, { kind: 'holds', place, text: textAt(state.book, place), typed: false })];
+}
+
 const leave: Kind<null> = {
   name: 'Escape',
   weight: (seen, state) => (isTyping(state) ? 1 : seen.dialog || seen.menu ? 20 : seen.editor ? 2 : 0.2),
@@ -78,10 +85,11 @@ const leave: Kind<null> = {
     await hands.press('Escape');
     return true;
   },
-  expect: (state) => {
-    const title = state.draft?.place.part === 'title block' || offersWords(state);
-    return [unchanged(state), ...(title ? [stillOpen(state)] : [])];
-  },
+  expect: (state) => [
+    unchanged(state),
+    ...(offersWords(state) ? [stillOpen(state)] : []),
+    ...backInTitle(state),
+  ],
 };
 
 const arrows = ['ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight'];

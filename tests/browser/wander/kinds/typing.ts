@@ -54,7 +54,9 @@ export function typedInto(state: State, text: string, before: Seen, after: Seen)
   const seenText = after.editor?.text ?? '';
   if (draft) {
     const isChoice = takenAt(state.book, draft.place) === 'choice';
-    const expected = isPutIn(draft.text, text, seenText) ? seenText : draft.text + text;
+    // The keys lead into a field of the title block with all it says selected.
+    const isOver = draft.place.part === 'title block' && !draft.typed && seenText === text;
+    const expected = isOver || isPutIn(draft.text, text, seenText) ? seenText : draft.text + text;
     return [
       unchanged(state, {
         kind: 'holds',
