@@ -13,13 +13,20 @@ import type { Unit } from '../units/index.ts';
 import { buildModel, optionsOf } from './build-model.ts';
 import { readChoice, readGiven } from './inputs.ts';
 import { loadCells } from './load-column.ts';
-import type { FormulaColumnItem, FormulaItem, InputColumnItem, InputItem, Item, Model } from './model.ts';
+import type { FormulaItem, InputColumnItem, InputItem, Item, Model } from './model.ts';
 import { namesOf } from './names.ts';
 import { createProblemList } from './problem-list.ts';
 import { readResult, readVerdict, standing, unitOf } from './read-result.ts';
 import type { ColumnResult, Result, Verdict } from './result.ts';
 import { syncEngine, syncItem } from './sync.ts';
-import { type Trial, type TrialOptions, tryFormula, typeInPlace } from './try-formula.ts';
+import {
+  asCalculated,
+  type FormulaPlace,
+  type Trial,
+  type TrialOptions,
+  tryFormula,
+  typeInPlace,
+} from './try-formula.ts';
 
 /** What an edit did: its inverse, and the ids of all lines, columns and tables whose value may have changed. */
 export interface AppliedEdit {
@@ -53,8 +60,8 @@ export interface Notebook {
   /** Everything wrong with the book, in its order: every problem once, then what waits. Warnings too. */
   readonly problems: () => readonly Problem[];
   /**
-   * Checks and computes a formula in the place of a calculated line or column (`id`), as it would be there. Nothing
-   * changes.
+   * Checks and computes a formula in the place of a given or calculated line or of a calculated column (`id`), as it
+   * would be there. Nothing changes.
    */
   readonly tryFormula: (id: string, text: string, options?: TrialOptions) => Trial;
   /** The type a formula has in the place of a calculated line or column, whatever that place asks of it. */
@@ -82,10 +89,11 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
     if (found.kind !== 'input' && found.kind !== 'formula') throw new Error(`${id} is a column, not a line`);
     return found;
   };
-  const calculated = (id: string): FormulaItem | FormulaColumnItem => {
+  const formulaPlace = (id: string): FormulaPlace => {
     const found = item(id);
     if (found.kind === 'formula' || found.kind === 'formula column') return found;
-    throw new Error(`${id} is entered, not calculated`);
+    if (found.kind === 'input' && found.row.kind === 'given') return asCalculated(found);
+    throw new Error(`${id} takes no formula`);
   };
   const result = (id: string): Result => readResult(line(id), model, engine, book.settings.system);
 
@@ -155,8 +163,8 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
     rowsOf: (table) => engine.rowsOf(table),
     unitOf: (id) => unitOf(item(id), model, book.settings.system),
     problems: () => problems.of(model, { result, column }),
-    tryFormula: (id, text, options = {}) => tryFormula(calculated(id), text, options, book, model, engine),
-    typeInPlace: (id, text) => typeInPlace(calculated(id), text, book, model),
+    tryFormula: (id, text, options = {}) => tryFormula(formulaPlace(id), text, options, book, model, engine),
+    typeInPlace: (id, text) => typeInPlace(formulaPlace(id), text, book, model),
   };
 }
 

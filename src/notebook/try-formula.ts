@@ -11,7 +11,7 @@ import {
   type Typed,
 } from '../language/index.ts';
 import { checkDraft, type Draft } from './formulas.ts';
-import type { FormulaColumnItem, FormulaItem, Model } from './model.ts';
+import type { FormulaColumnItem, FormulaItem, InputItem, Model } from './model.ts';
 import { namesOf } from './names.ts';
 import { readValue, unitOf, verdictOf } from './read-result.ts';
 import type { Value, Verdict } from './result.ts';
@@ -43,12 +43,21 @@ export interface TrialOptions {
   readonly row?: number;
 }
 
+/** A line or column as the place of a formula that does not stand there (yet). */
+export type FormulaPlace = Omit<FormulaItem, 'checked'> | Omit<FormulaColumnItem, 'checked'>;
+
+/** A given line as the place of the formula that would make it a calculated one. */
+export function asCalculated({ id, sheet, unit, type, row }: InputItem): FormulaPlace {
+  const calc = { id: row.id, kind: 'calc', name: row.name, formula: '' } as const;
+  return { kind: 'formula', id, sheet, row: calc, type, problems: [], ...(unit && { unit }) };
+}
+
 /**
- * Checks a formula in the place of a calculated line or column and computes it against the values as they stand.
+ * Checks a formula in the place of a line or calculated column and computes it against the values as they stand.
  * Nothing changes.
  */
 export function tryFormula(
-  item: FormulaItem | FormulaColumnItem,
+  item: FormulaPlace,
   text: string,
   { unit, row = 0 }: TrialOptions,
   book: Book,
@@ -73,17 +82,12 @@ export function tryFormula(
   const stopped = circle !== undefined || checked.typed.kind === 'broken';
   const outcome: TrialOutcome = stopped
     ? { kind: 'none' }
-    : compute({ ...placed, type }, checked, row, model, engine, book.settings.system);
+    : compute({ ...placed, type, checked }, row, model, engine, book.settings.system);
   return { checked, problems, type, outcome };
 }
 
 /** The type a formula has in the place of a calculated line or column, whatever its unit column or kind ask of it. */
-export function typeInPlace(
-  item: FormulaItem | FormulaColumnItem,
-  text: string,
-  book: Book,
-  model: Model,
-): Type {
+export function typeInPlace(item: FormulaPlace, text: string, book: Book, model: Model): Type {
   const table = item.kind === 'formula column' ? item.table : undefined;
   const scope = scopeOf(namesOf(book), model.registry, knownIn(model), {
     id: item.id,
@@ -93,13 +97,13 @@ export function typeInPlace(
   return checkFormula(text, scope).typed.type;
 }
 
-function withUnit<I extends FormulaItem | FormulaColumnItem>(item: I, text: string, model: Model): I {
+function withUnit<I extends FormulaPlace>(item: I, text: string, model: Model): I {
   const { unit: _, ...without } = item;
   const { unit } = readUnitColumn(text, model.registry);
   return { ...without, ...(unit && { unit }) } as I;
 }
 
-function draftOf(item: FormulaItem | FormulaColumnItem, formula: string): Draft {
+function draftOf(item: FormulaPlace, formula: string): Draft {
   const { id, sheet, unit } = item;
   const { kind } = item.kind === 'formula' ? item.row : item.column;
   const table = item.kind === 'formula column' ? { table: item.table } : {};
@@ -148,13 +152,12 @@ function wayTo(id: string, from: ReadonlyMap<string, string>): readonly string[]
 
 function compute(
   item: FormulaItem | FormulaColumnItem,
-  checked: CheckedFormula,
   row: number,
   model: Model,
   engine: Engine,
   system: 'SI' | 'US',
 ): TrialOutcome {
-  const { typed, text } = checked;
+  const { typed, text } = item.checked;
   const table = item.kind === 'formula column' ? { table: item.table, row } : {};
   const unit = unitOf(item, model, system);
   const of = (node: Typed) => engine.tryFormula(node, { text, ...(node.kind !== 'series' && table) });

@@ -65,6 +65,17 @@ export function typedOnScreen(notebook: Notebook, place: CellPlace, view: UnitsV
   return carried(text, unitOnScreen(notebook, place, view), unitWritten(notebook, place));
 }
 
+/** The same for a line of a unit, whatever kind of line it is. */
+export function typedInUnit(
+  notebook: Notebook,
+  own: string | undefined,
+  view: UnitsView,
+  text: string,
+): string {
+  const unit = ownUnit(notebook, own);
+  return carried(text, unit && unitShown(unit, view, notebook.model.registry).text, unit?.text);
+}
+
 /** What is written down, as it is typed while the page shows these units. */
 export function writtenOnScreen(notebook: Notebook, place: CellPlace, view: UnitsView, text: string): string {
   return carried(text, unitWritten(notebook, place), unitOnScreen(notebook, place, view));

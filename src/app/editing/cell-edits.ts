@@ -93,6 +93,6 @@ function columnEdit(
 }
 
 /** A formula as the book keeps it; people used to spreadsheets begin one with an equals sign. */
-function withoutEquals(text: string): string {
+export function withoutEquals(text: string): string {
   return text.trim().replace(/^=\s*/, '');
 }

@@ -9,6 +9,7 @@ import { typedOnScreen, writtenOnScreen } from './carried-unit.ts';
 import { type CellContent, cellContent, writtenAt } from './cell-content.ts';
 import { enterText } from './cell-edits.ts';
 import { isNumberOnScreen } from './number-on-screen.ts';
+import { otherKind, otherKindEdit } from './other-kind.ts';
 import { putText } from './put-text.ts';
 
 /** What a place holds as a person edits it while the page shows these units; a calculated cell holds its column’s formula. */
@@ -21,11 +22,14 @@ export function contentInHand(notebook: Notebook, place: CellPlace, view: UnitsV
   return { kind, text: kind === 'entry' ? writtenOnScreen(notebook, source, view, text) : text };
 }
 
-/** The edit that puts a draft into the book; undefined where it means what is there. Refused where it cannot stand there. */
-export function draftEdit(
-  notebook: Notebook,
-  { place, kind, held, draft, typedOver, units }: EditInHand,
-): Outcome<Edit | undefined> {
+/**
+ * The edit that puts a draft into the book; undefined where it means what is there. Refused where it cannot stand there.
+ * `offered`: the person takes the offer to make the line one of the other kind with it.
+ */
+export function draftEdit(notebook: Notebook, hand: EditInHand, offered = false): Outcome<Edit | undefined> {
+  const { place, kind, held, draft, typedOver, units } = hand;
+  const other = kind === 'entry' || kind === 'formula' ? otherKind(notebook, hand) : undefined;
+  if (other && (offered || other.decided)) return succeed(otherKindEdit(place, other));
   const { book } = notebook;
   const title = titleFieldOf(place);
   if (title) return succeed(setTitle(title, draft));

@@ -1,10 +1,11 @@
-import type { Fix, Outcome } from '../../diagnostics/index.ts';
+import { type Fix, type Outcome, succeed } from '../../diagnostics/index.ts';
 import type { Edit } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import { itemAt } from '../session/places.ts';
 import { cellContent } from './cell-content.ts';
 import { enterText } from './cell-edits.ts';
+import { type OtherKind, otherKind, otherKindEdit } from './other-kind.ts';
 
 /** The edit that applies a remedy of a line, or of the formula of a column, to what is written there. */
 export function mendAt({ book }: Pick<Notebook, 'book'>, place: CellPlace, fix: Fix): Outcome<Edit> {
@@ -24,7 +25,16 @@ export function firstRemedy(notebook: Notebook, place: CellPlace): Outcome<Edit>
     .problems()
     .filter(({ cell }) => cell === item?.id)
     .flatMap(({ fixes }) => fixes);
-  return written && fix && mendAt(notebook, written, fix);
+  if (!written || fix) return written && fix && mendAt(notebook, written, fix);
+  const other = formulaOnGiven(notebook, written);
+  return other && succeed(otherKindEdit(written, other));
+}
+
+/** The calculated line that a given would be whose entry is a formula, which it cannot read. */
+function formulaOnGiven(notebook: Notebook, place: CellPlace): OtherKind | undefined {
+  const { kind, text } = cellContent(notebook.book, place);
+  // As written, whatever units are shown.
+  return kind === 'entry' ? otherKind(notebook, { place, draft: text, units: 'written' }) : undefined;
 }
 
 function writtenPlace(place: CellPlace, inColumn: boolean): CellPlace | undefined {

@@ -3,6 +3,7 @@ import { barePercent } from '../../units/index.ts';
 import { typedOnScreen } from '../editing/carried-unit.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
+import { withKindOffer } from './kind-offer.ts';
 import { type Note, problemNote } from './note.ts';
 import { itemOfPlace } from './place-item.ts';
 import { typeWords, valueWords } from './quantity-words.ts';
@@ -10,7 +11,10 @@ import type { Reader } from './reader.ts';
 
 /** Reads entries of a given line or column: what is wrong, or the value where it is not plain from the digits. */
 export function entryReader(session: Session, place: CellPlace): Reader {
-  return { note: (text) => entryNote(session, place, text) };
+  return {
+    note: (draft) =>
+      withKindOffer(session, { place, draft, units: session.units }, entryNote(session, place, draft)),
+  };
 }
 
 function entryNote(session: Session, place: CellPlace, text: string): Note | undefined {

@@ -3,6 +3,7 @@ import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import { complete } from './complete.ts';
 import { formulaNote } from './formula-note.ts';
+import { withKindOffer } from './kind-offer.ts';
 import { itemOfPlace } from './place-item.ts';
 import type { FormulaDesk } from './quay-formula-field.ts';
 
@@ -16,6 +17,9 @@ export function formulaDesk(session: Session, place: CellPlace): FormulaDesk | u
   return {
     complete: (text, at, asked) => complete(session, item, text, at, asked),
     tryIt: (text) => notebook.tryFormula(item.id, text, { row }),
-    note: (trial, writing) => formulaNote(trial, session, writing),
+    note: (trial, writing) => {
+      const typed = { place, draft: trial.checked.text, units: session.units };
+      return withKindOffer(session, typed, formulaNote(trial, session, writing));
+    },
   };
 }

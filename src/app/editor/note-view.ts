@@ -1,11 +1,10 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
 import type { Fix } from '../../diagnostics/index.ts';
 import { drawSign } from '../sheet/line/signs.ts';
-import { fixWords, type Note } from './note.ts';
+import { fixWords, type Note, takeable } from './note.ts';
 
-/** Draws the line below; `apply` carries out a remedy. The first remedy has the key Alt+Enter. */
-export function drawNote(note: Note | undefined, apply: (fix: Fix) => void): TemplateResult {
-  const fixes = note?.fixes ?? [];
+/** Draws the line below; `take` carries out a remedy or the offer. The first of them has the key Alt+Enter. */
+export function drawNote(note: Note | undefined, take: (what: Fix | 'offer') => void): TemplateResult {
   const isSign = note?.kind === 'problem' || note?.kind === 'refused' || note?.kind === 'warning';
   // Named by its id from the field, so that it is read with it; a status, so that its changes are read too.
   return html`<div id="note" class="note ${note?.kind ?? 'none'}" role="status">
@@ -14,9 +13,9 @@ export function drawNote(note: Note | undefined, apply: (fix: Fix) => void): Tem
       ${note ? html`<span class="words">${note.text}</span>` : nothing}${
         note?.hint === undefined ? nothing : html`<span class="hint">; ${note.hint}</span>`
       }
-      ${fixes.map(
-        (fix, index) => html`<button type="button" tabindex="-1" @click=${() => apply(fix)}>
-          ${index === 0 ? html`<kbd>Alt+Enter</kbd>: ` : nothing}${fixWords(fix)}
+      ${(note ? takeable(note) : []).map(
+        (one, index) => html`<button type="button" tabindex="-1" @click=${() => take(one)}>
+          ${index === 0 ? html`<kbd>Alt+Enter</kbd>: ` : nothing}${one === 'offer' ? note?.offer : fixWords(one)}
         </button> `,
       )}
     </div>

@@ -11,6 +11,8 @@ export interface Note {
   readonly hint?: string;
   /** Remedies that put it right at one key. */
   readonly fixes?: readonly Fix[];
+  /** What else may become of what is typed, at one key where no remedy has it: a line of another kind. */
+  readonly offer?: string;
 }
 
 /** A problem as the line below. */
@@ -32,4 +34,10 @@ export function fixWords({ label, insert }: Fix): string {
 /** A text with a remedy applied. */
 export function applyFix(text: string, { from, to, insert }: Fix): string {
   return text.slice(0, from) + insert + text.slice(to);
+}
+
+/** What stands below to be taken, the first by the key Alt+Enter: the offer behind all remedies but that to keep a formula as a text. */
+export function takeable({ fixes = [], offer }: Note): readonly (Fix | 'offer')[] {
+  if (offer === undefined) return fixes;
+  return fixes.every(({ insert }) => insert.startsWith('"')) ? ['offer', ...fixes] : [...fixes, 'offer'];
 }

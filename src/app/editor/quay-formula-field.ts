@@ -13,7 +13,7 @@ import type { Fix } from '../../diagnostics/index.ts';
 import type { Trial } from '../../notebook/index.ts';
 import { oneLine } from '../editing/enter-draft.ts';
 import type { SelectedText } from '../session/edit-in-hand.ts';
-import type { Commit, CommitMove, Typed } from '../sheet/editing/cell-edit.ts';
+import type { Commit, Typed } from '../sheet/editing/cell-edit.ts';
 import { Below } from './below.ts';
 import { fieldStyles } from './field-styles.ts';
 import { type Completer, formulaCompletion } from './formula-completion.ts';
@@ -22,7 +22,7 @@ import { formulaLanguage } from './formula-language.ts';
 import { isWordUnknown, type Writing } from './formula-note.ts';
 import { formulaTheme } from './formula-theme.ts';
 import { FormulaTrial, type Try } from './formula-trial.ts';
-import type { Note } from './note.ts';
+import { type Note, takeable } from './note.ts';
 import { drawNote, noteStyles } from './note-view.ts';
 import { makeRoomBelow } from './room-below.ts';
 import { shieldKey } from './shield-key.ts';
@@ -85,7 +85,7 @@ export class QuayFormulaField extends LitElement {
   override render(): TemplateResult {
     return html`<div class="editor" @keydown=${this.#shield}></div>
       <div popover="manual" class="below ${this.note ? '' : 'bare'}" @mousedown=${(event: Event) => event.preventDefault()}>
-        ${drawNote(this.note, this.#apply)}
+        ${drawNote(this.note, this.#carryOut)}
       </div>
       <div popover="manual" class="lists"></div>`;
   }
@@ -108,15 +108,15 @@ export class QuayFormulaField extends LitElement {
         },
         extensions: [
           formulaKeys({
-            commit: (move) => this.#leave(move),
+            commit: (move) => this.#leave({ move }),
             cancel: () => {
               this.dispatchEvent(new CustomEvent('cancel'));
             },
             fix: () => {
               this.#tell(trial);
-              const [fix] = this.note?.fixes ?? [];
-              if (fix) this.#apply(fix);
-              return fix !== undefined;
+              const [first] = this.note ? takeable(this.note) : [];
+              if (first) this.#carryOut(first);
+              return first !== undefined;
             },
             unfinished: ({ state }) => isWordUnknown(trial.of(state), state.selection.main.head),
           }),
@@ -203,7 +203,12 @@ export class QuayFormulaField extends LitElement {
     this.dispatchEvent(new CustomEvent<Typed>('typed', { detail }));
   }
 
-  readonly #apply = ({ from, to, insert }: Fix): void => {
+  readonly #carryOut = (what: Fix | 'offer'): void => {
+    if (what === 'offer') {
+      this.#leave({ move: 'stay', offered: true });
+      return;
+    }
+    const { from, to, insert } = what;
     this.#view?.dispatch({
       changes: { from, to, insert },
       selection: { anchor: from + insert.length },
@@ -215,8 +220,8 @@ export class QuayFormulaField extends LitElement {
 
   readonly #blur = (): void => whenLeft(this, () => this.dispatchEvent(new CustomEvent('leave')));
 
-  #leave(move: CommitMove): void {
-    this.dispatchEvent(new CustomEvent<Commit>('commit', { detail: { move } }));
+  #leave(detail: Commit): void {
+    this.dispatchEvent(new CustomEvent<Commit>('commit', { detail }));
   }
 }
 

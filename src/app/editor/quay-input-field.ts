@@ -5,7 +5,7 @@ import type { Commit, CommitMove, Typed } from '../sheet/editing/cell-edit.ts';
 import { Below } from './below.ts';
 import { fieldKey } from './field-keys.ts';
 import { fieldStyles } from './field-styles.ts';
-import { applyFix } from './note.ts';
+import { applyFix, takeable } from './note.ts';
 import { drawNote, noteStyles } from './note-view.ts';
 import { drawOptions, showChosen } from './option-list.ts';
 import type { Reader } from './reader.ts';
@@ -69,7 +69,7 @@ export class QuayInputField extends LitElement {
         class="below ${note || options.length > 0 ? '' : 'bare'}"
         @mousedown=${(event: Event) => event.preventDefault()}
       >
-        ${drawNote(note, this.#apply)}${drawOptions(options, this.#chosen, this.label, this.#take)}
+        ${drawNote(note, this.#carryOut)}${drawOptions(options, this.#chosen, this.label, this.#take)}
       </div>`;
   }
 
@@ -128,8 +128,9 @@ export class QuayInputField extends LitElement {
     this.#arrows = false;
   };
 
-  readonly #apply = (fix: Fix): void => {
-    this.#write(applyFix(this.text, fix), fix.from + fix.insert.length);
+  readonly #carryOut = (what: Fix | 'offer'): void => {
+    if (what === 'offer') this.#commit({ move: 'stay', offered: true });
+    else this.#write(applyFix(this.text, what), what.from + what.insert.length);
   };
 
   readonly #take = (index: number): void => {
@@ -159,8 +160,9 @@ export class QuayInputField extends LitElement {
     event.preventDefault();
     if (does.kind === 'commit') this.#leave(options[this.#chosen]?.text ?? this.text, does.move);
     else if (does.kind === 'fix') {
-      const [fix] = this.reader.note(this.text)?.fixes ?? [];
-      if (fix) this.#apply(fix);
+      const note = this.reader.note(this.text);
+      const [first] = note ? takeable(note) : [];
+      if (first) this.#carryOut(first);
     } else if (this.#chosen >= 0) {
       this.#chosen = -1;
       this.requestUpdate();
@@ -173,7 +175,11 @@ export class QuayInputField extends LitElement {
 
   #leave(text: string, move: CommitMove): void {
     if (text !== this.text) this.#write(text, text.length);
-    this.dispatchEvent(new CustomEvent<Commit>('commit', { detail: { move } }));
+    this.#commit({ move });
+  }
+
+  #commit(detail: Commit): void {
+    this.dispatchEvent(new CustomEvent<Commit>('commit', { detail }));
     this.#below.placeSoon();
   }
 }

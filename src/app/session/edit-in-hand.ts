@@ -34,6 +34,8 @@ export type WayOut =
   | 'escape'
   /** A key of the field that enters it: Enter, Tab, an arrow. */
   | 'enter'
+  /** The offer below the field is taken: the line becomes one of the other kind, with the draft in it. */
+  | 'offer'
   /** Another cell, a sheet, the overview, a panel, a menu, a dialog: wherever the pointer or the focus went. */
   | 'elsewhere'
   /** The units shown change, in which the draft was meant. */
@@ -50,6 +52,7 @@ export type WayOut =
 const ways: Readonly<Record<WayOut, 'drop' | 'enter' | 'keep'>> = {
   escape: 'drop',
   enter: 'enter',
+  offer: 'enter',
   elsewhere: 'enter',
   units: 'enter',
   history: 'enter',
@@ -74,7 +77,7 @@ export function afterWayOut(
 ): EditInHand | undefined {
   const does = ways[way];
   if (does === 'keep') return hand;
-  if (does === 'drop' || !isChanged(hand)) return undefined;
+  if (does === 'drop' || (way !== 'offer' && !isChanged(hand))) return undefined;
   const entered = enter(hand);
   return entered.ok ? undefined : { ...hand, composing: false, remarks: refusalWords(entered.problems) };
 }

@@ -201,7 +201,7 @@ export function openSession(
     const held = hand;
     if (!held) return true;
     const left = afterWayOut(held, way, (draft) => {
-      const edit = draftEdit(notebook, draft);
+      const edit = draftEdit(notebook, draft, way === 'offer');
       if (!edit.ok || !edit.value) return edit;
       // Whoever hears of the edit finds it entered, and no more in hand.
       hand = undefined;

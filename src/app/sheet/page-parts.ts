@@ -3,6 +3,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { Part, Table } from '../../document/index.ts';
 import type { NewKind } from '../editing/new-items.ts';
 import type { Session } from '../session/session.ts';
+import { drawBlockFoot } from './block-foot.ts';
 import type { LineSource, Room } from './line/line-source.ts';
 import { type GridMap, hasTitle } from './place/grid-map.ts';
 import type { SheetHost } from './sheet-host.ts';
@@ -71,6 +72,7 @@ export function drawPart(page: Page, part: Part): TemplateResult {
       ({ id }) => id,
       (row) => drawLine(page, part.id, row, ''),
     )}
+    ${page.printing ? nothing : drawBlockFoot(part, page.map.indexOf({ part: part.id, item: part.rows.at(-1)?.id ?? '' }) === page.map.count - 1)}
   </div>`;
 }
 

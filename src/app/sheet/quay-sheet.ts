@@ -260,7 +260,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     const cell = place && this.#elements.cellAt(place);
     const menu = this.#menu;
     if (!place || !cell || !menu) return;
-    const subject = subjectAt(this.session.notebook.book, place);
+    const subject = subjectAt(this.session.notebook.book, place, below);
     void menu.open(subject, below ?? cell, cell, (action) => carryOut(this, { kind: 'menu action', action }));
   }
 

@@ -24,7 +24,7 @@ export const keyGroups: readonly {
       ['F2, Enter or typing', 'edit the cell'],
       ['Enter, Tab', 'accept and move on'],
       ['Escape', 'leave it as it was'],
-      ['Alt+Enter', 'apply the remedy offered'],
+      ['Alt+Enter', 'take the remedy or the offer below the field'],
       ['gamma, Delta …', 'a Greek letter: write its name, take it from the list'],
       ['Delete', 'clear the entry'],
       ['Ctrl+C, Ctrl+X, Ctrl+V', 'copy, cut, paste, also to and from a spreadsheet'],
@@ -35,7 +35,7 @@ export const keyGroups: readonly {
   {
     title: 'Lines',
     keys: [
-      ['Ctrl+Enter', 'a new line below'],
+      ['Ctrl+Enter', 'a new line below: a value makes it a given, a formula a calculated line'],
       ['Alt+↑, Alt+↓', 'move the line'],
       ['Ctrl+Shift+Backspace', 'delete the line'],
       ['Shift+F10', 'the menu of the line, the column or the sheet'],

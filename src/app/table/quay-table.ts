@@ -16,6 +16,7 @@ import { type ColumnView, columnSum, columnView } from './cell-view.ts';
 import { columnWidth, isText, numberWidth, ROW_HEIGHT } from './column-width.ts';
 import { printedTable } from './printed-table.ts';
 import { SideScroll } from './side-scroll.ts';
+import { drawTableAdditions } from './table-additions.ts';
 import { VirtualRows } from './virtual-rows.ts';
 
 /** Tables up to so many rows stand whole on the page; longer ones scroll in a window of their own. */
@@ -301,13 +302,7 @@ export class QuayTable extends LitElement {
     return html`<div class="table-foot" role="row">
       <div role="gridcell" aria-colindex="1" aria-readonly="true">
         <span>${length === 1 ? '1 row' : `${writeNumber(length)} rows`}</span>
-        ${
-          this.table.length === undefined
-            ? nothing
-            : html`<button type="button" class="quiet-button" tabindex="-1" data-add-row=${length === 0 ? 'head' : `r${length - 1}`}>
-                add a row
-              </button>`
-        }
+        ${drawTableAdditions(this.table, length)}
         ${this.#goOn()} ${active ? sum : nothing} ${this.#blankRows()}
         ${this.#bad.listed.map((bad) => this.#badRow(bad))}
         ${this.#bad.more ? html`<p class="quiet">more rows have problems</p>` : nothing}

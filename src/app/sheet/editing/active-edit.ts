@@ -73,10 +73,10 @@ export class ActiveEdit {
   }
 
   /** Enters what is in hand, and goes on from its cell. */
-  commit({ move }: Commit): void {
+  commit({ move, offered }: Commit): void {
     const edit = this.#edit;
     const { session } = this.#host;
-    if (!edit || !session.endEdit('enter')) return;
+    if (!edit || !session.endEdit(offered ? 'offer' : 'enter')) return;
     if (move !== 'stay') {
       this.#active.moveOn(move, edit.kind);
       return;

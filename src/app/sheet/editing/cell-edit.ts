@@ -12,4 +12,6 @@ export interface Typed {
 /** What an editor says when the person is done. */
 export interface Commit {
   readonly move: CommitMove;
+  /** Whether the offer is taken that stands below the field. */
+  readonly offered?: true;
 }

@@ -3,8 +3,9 @@ import { findPlace } from '../../editing/find-place.ts';
 import type { CellPlace } from '../../session/place.ts';
 import type { MenuSubject } from './quay-sheet-menu.ts';
 
-/** What the menu at a place is about. */
-export function subjectAt(book: Book, place: CellPlace): MenuSubject {
+/** What the menu at a place is about; opened at the foot of a block it is about what may stand there. */
+export function subjectAt(book: Book, place: CellPlace, below?: HTMLElement): MenuSubject {
+  if (below?.dataset.subject === 'foot') return 'foot';
   const found = findPlace(book, place);
   switch (found?.kind) {
     case 'cell':

@@ -1,4 +1,4 @@
-import { html, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import { type MenuItem, PopupMenu } from './popup-menu.ts';
 
 /** What the menu of a line or part offers. */
@@ -29,7 +29,16 @@ export type MenuAction =
   | 'delete part';
 
 /** What the menu stands on. */
-export type MenuSubject = 'line' | 'table row' | 'part' | 'prose' | 'table' | 'figure' | 'chart' | 'column';
+export type MenuSubject =
+  | 'line'
+  | 'table row'
+  | 'part'
+  | 'prose'
+  | 'table'
+  | 'figure'
+  | 'chart'
+  | 'column'
+  | 'foot';
 
 const insertions: readonly MenuItem<MenuAction>[] = [
   { action: 'insert given', words: 'a given value' },
@@ -69,6 +78,7 @@ const changes: Readonly<Record<MenuSubject, readonly MenuItem<MenuAction>[]>> = 
     { action: 'delete line', words: 'Delete the row', key: 'Ctrl+Shift+⌫' },
     { action: 'delete part', words: 'Delete the whole table' },
   ],
+  foot: [],
   part: partChanges,
   prose: [{ action: 'details', words: 'What these words are' }, ...partChanges],
   table: [
@@ -117,8 +127,7 @@ export class QuaySheetMenu extends PopupMenu<MenuAction> {
     return html`<div role="menu" aria-label="insert and change">
       <div class="title" id="insert">Insert below</div>
       <div role="group" aria-labelledby="insert" class="insertions">${insertions.map((item) => this.item(item))}</div>
-      <hr role="separator" />
-      ${own}
+      ${own.length > 0 ? html`<hr role="separator" />${own}` : nothing}
     </div>`;
   }
 }

@@ -1,6 +1,7 @@
 import { css, unsafeCSS } from 'lit';
 import { figureCss } from '../../../figures/index.ts';
 import { paperStyles } from '../../style/paper-styles.ts';
+import { footStyles } from '../block-foot.ts';
 
 /** The desk, the sheet of paper on it, and what stands on the paper besides lines and tables. */
 export const pageStyles = css`
@@ -227,6 +228,7 @@ export const pageStyles = css`
     text-underline-offset: 3px;
     cursor: pointer;
   }
+  ${footStyles}
   .plain-button {
     margin: 4px 8px 4px 0;
     padding: 6px 14px;

@@ -1,7 +1,8 @@
 import type { CellPlace } from '../../session/place.ts';
 import { samePlace } from '../../session/place.ts';
 import { isOnScrollBar } from '../scroll-bar.ts';
-import { type CommandHost, carryOut } from './commands.ts';
+import type { CommandHost } from './commands.ts';
+import { clickFoot } from './foot-clicks.ts';
 import { tableRow } from './grid-map.ts';
 import { isWholeRows } from './range.ts';
 
@@ -130,26 +131,13 @@ export class PointerEvents {
       this.#host.openMenu(menu);
       return;
     }
+    if (clickFoot(this.#host, target)) return;
     const go = target?.closest<HTMLElement>('[data-go-item]');
     const part = target?.closest<HTMLElement>('[data-part]')?.dataset.part;
-    const { addRow } = target?.closest<HTMLElement>('[data-add-row]')?.dataset ?? {};
-    if (addRow !== undefined) {
-      this.#addRow(part, addRow);
-      return;
-    }
     const { goItem, goField } = go?.dataset ?? {};
     if (part === undefined || goItem === undefined || goField === undefined) return;
     this.#host.goTo({ sheet: this.#host.map.sheet, part, item: goItem, field: goField });
   };
-
-  /** Adds a row below the last one of a table. */
-  #addRow(part: string | undefined, item: string): void {
-    const { map } = this.#host;
-    const [field] = map.rowAt(map.indexOf({ part: part ?? '', item }))?.fields ?? [];
-    if (part === undefined || field === undefined) return;
-    this.#host.goTo({ sheet: map.sheet, part, item, field });
-    carryOut(this.#host, { kind: 'menu action', action: 'insert row' });
-  }
 
   readonly #menu = (event: MouseEvent): void => {
     if (inEditor(event)) return;
