@@ -69,9 +69,18 @@ export function decimalOf(
   return succeed(comma === undefined ? 'point' : 'comma');
 }
 
-/** A cell whose numbers have decimal commas, written with decimal points and no signs between thousands. */
+/** Points between groups of three digits only; those of 12.03.2024 are none between thousands. */
+const POINTED_THOUSANDS = /^\d{1,3}(?:\.\d{3})+(?:,\d*)?$/;
+
+/**
+ * A cell whose numbers have decimal commas, written with decimal points and no signs between thousands. What has points
+ * elsewhere than between thousands, as a date has, stays as it is.
+ */
 export function withPoints(cell: string): string {
-  return cell.replace(NUMBERS, (number) => number.replaceAll('.', '').replace(',', '.'));
+  return cell.replace(NUMBERS, (number) => {
+    if (number.includes('.') && !POINTED_THOUSANDS.test(number)) return number;
+    return number.replaceAll('.', '').replace(',', '.');
+  });
 }
 
 function signsOf(rows: readonly TextRow[], taken: readonly TakenColumn[]): Told {

@@ -11,12 +11,12 @@ export interface NamedHeader {
 
 /** What stands between a name and its unit without brackets: `V_s m³`, `V_s, m3`, `Volume/cy`, `Qty in cy`. */
 const JOINTS: readonly RegExp[] = [
-  /^(.+?)\s+in\s+(.+)$/iu,
-  /^(.+?)\s*[,;:]\s*(.+)$/u,
-  /^(.+?)\s+[-–—|]\s+(.+)$/u,
-  /^(.+?)\s*\/\s*(.+)$/u,
-  /^(.+?)\s+(.+)$/u,
-  /^(.+)_([^_]+)$/u,
+  /\s+in\s+/giu,
+  /\s*[,;:]\s*/gu,
+  /\s+[-–—|]\s+/gu,
+  /\s*\/\s*/gu,
+  /\s+/gu,
+  /_(?=[^_]+$)/gu,
 ];
 
 /**
@@ -74,13 +74,10 @@ function looseColumn(
 
 /** Every way to part a text at a joint: a name may hold spaces or slashes, and so may a unit. */
 function splits(text: string, joint: RegExp): readonly (readonly [name: string, unit: string])[] {
-  const found: (readonly [string, string])[] = [];
-  const greedy = new RegExp(joint.source.replace('(.+?)', '(.+)'), joint.flags);
-  for (const pattern of [joint, greedy]) {
-    const [, name, unit] = pattern.exec(text) ?? [];
-    if (name !== undefined && unit !== undefined) found.push([name, unit]);
-  }
-  return found;
+  return [...text.matchAll(joint)].flatMap(({ index, 0: sign }) => {
+    const [name, unit] = [text.slice(0, index), text.slice(index + sign.length)];
+    return name === '' || unit === '' ? [] : [[name, unit] as const];
+  });
 }
 
 const OPENING: Readonly<Record<string, string>> = { ')': '(', ']': '[', '}': '{' };

@@ -8,12 +8,9 @@ import { numberAndUnit } from './number-unit.ts';
 import type { TextRow } from './records.ts';
 import { isSameUnit, statedUnit } from './stated-unit.ts';
 import { columnFacts, type TextColumn } from './text-columns.ts';
+import { saysUnit } from './unit-row.ts';
 
 const NOWHERE = { from: 0, to: 0 };
-
-/** Headers of columns that have the unit of each row. */
-const SAYS_UNIT =
-  /^\W*(?:units?(?: of measure(?:ment)?)?|uom|u\/?m|u\.\s?m\.?|meas(?:ure)?|einheit(?:en)?|einh\.?|eh|unit[éeà]s?|unidad(?:es)?|ud\.?|eenheid)\W*$/iu;
 
 /** Numbers and the column of the text that stands beside them without being used. */
 interface Beside {
@@ -49,7 +46,7 @@ export function ignoredUnits(
   return beside.flatMap(({ column, isOut }) => {
     const texts = new Set(rows.map(({ cells }) => unitIn(cells, column.position)));
     texts.delete('');
-    const says = SAYS_UNIT.test(column.header);
+    const says = saysUnit(column.header);
     if (texts.size === 0 || (!isOut && !says && !areUnits(texts, registry))) return [];
     if (!says && !(areUnits(texts, registry) && someFit(texts, taken, registry))) return [];
     const refused = rows.flatMap((row, index) => {

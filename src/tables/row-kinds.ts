@@ -162,10 +162,13 @@ function digitsIn(cell: string): string | undefined {
   return digits === undefined || /^-?\d+(?:\.\d+)?$/.test(digits) ? digits : digits.replace(/[^\d.-]/g, '');
 }
 
-/** How many cells are filled in the middle row, counted by how many are filled. */
+/** How many cells are filled in the middle one of the rows with more than one, however many notes there are. */
 function typicalFilling(rows: readonly TextRow[]): number {
-  const counts = rows.map(filledIn).sort((a, b) => a - b);
-  return counts[Math.floor(counts.length / 2)] ?? 0;
+  const counts = rows
+    .map(filledIn)
+    .filter((count) => count > 1)
+    .sort((a, b) => a - b);
+  return counts[Math.floor(counts.length / 2)] ?? 1;
 }
 
 function filledIn({ cells }: TextRow): number {

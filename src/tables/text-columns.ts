@@ -1,7 +1,7 @@
 import { bracketedUnit } from './headers.ts';
 import { isBlankRow, type TextRow } from './records.ts';
 import type { TableText } from './table-text.ts';
-import { unitText } from './unit-row.ts';
+import { unitStated } from './unit-row.ts';
 
 /** The first value of a column of a text, and the line it stands in. */
 interface FirstValue {
@@ -34,7 +34,9 @@ export function textColumns(text: TableText, headed: boolean): readonly TextColu
   return Array.from({ length: width }).flatMap((_, position) => {
     const header = headed ? (top.cells[position] ?? '').trim() : '';
     const first = firstValue(rows, position);
-    const below = headed && units ? unitText(units.cells[position] ?? '') : '';
+    const stated = headed && units ? unitStated(units.cells[position] ?? '') : '';
+    // A dash above nothing is about nothing.
+    const below = stated === '-' && first === undefined ? '' : stated;
     return header === '' && first === undefined
       ? []
       : [{ position, header, unit: below || bracketedUnit(header), below, first }];

@@ -22,7 +22,15 @@ test('every cell of a text that is taken is accounted for', () => {
     [1, { kind: 'column', name: 'V_s', unit: 'm^3' }],
     [2, { kind: 'out' }],
   ] as const);
-  const { ok, account } = readMapped(parted.value, COLUMNS, { headed: true, goes }, { totals: 'out' });
+  const { ok, account } = readMapped(
+    parted.value,
+    COLUMNS,
+    { headed: true, goes },
+    {
+      totals: 'out',
+      notes: 'in',
+    },
+  );
   expect(ok).toBe(true);
   // 5 rows of 4: three headers, three values, a remark and its header left out with the two of the total.
   expect(accountOf(account)).toMatchObject({

@@ -65,6 +65,32 @@ describe('a unit where people put it', () => {
   });
 
   test.each([
+    ['item;area;V_s\ntext;text;m3\nslab;;7.5\n', 'm^3'],
+    ['item;area;V_s\n;Unit:;m3\nslab;;7.5\n', 'm^3'],
+    ['item;area;V_s\nUnits;;[m³]\nslab;;7.5\n', 'm³'],
+    ['item;area;V_s\nEinheit;-;(CY)\nslab;;7.5\n', 'cy'],
+    ['item;area;V_s\nUnits;m2;m3\nslab;;7.5\n', 'm^3'],
+    ['item;area;V_s\n;;m3\nslab;;n/a\ncaps;;7.5\n', 'm^3'],
+  ])('in a row that has words too: %j', (text, unit) => {
+    const read = readTable(text, COLUMNS, { nil: 'blank' });
+    expect(read.ok ? [read.value.units.V_s, read.value.cells.V_s?.at(-1)] : read.problems).toEqual([
+      unit,
+      `7.5 ${unit}`,
+    ]);
+  });
+
+  test('a dash in brackets below the headers is the unit of plain numbers', () => {
+    const read = readTable('item;w\n;[-]\nslab;0.05\n', COLUMNS);
+    expect(read.ok ? read.value.cells : read.problems).toEqual({ item: ['slab'], w: ['5 %'] });
+  });
+
+  test('a row of words is none of units', () => {
+    expect(codes(readTable('item;V_s\nUnit;lots\nslab;7.5\n', COLUMNS))).toEqual([]);
+    const read = readTable('item;V_s\nUnit;lots\nslab;7.5\n', COLUMNS);
+    expect(read.ok && read.value.cells.item).toEqual(['Unit', 'slab']);
+  });
+
+  test.each([
     ['s_s (tons/cy)', 'the unit “tons/cy” of “s_s (tons/cy)” can be t/cy, ST/cy or LT/cy'],
     ['V_s (kN)', 'the unit “kN” of “V_s (kN)” is none that the column “V_s” takes (cy)'],
     ['V_s (net)', 'the unit “net” of “V_s (net)” is none that the column “V_s” takes (cy)'],
@@ -242,3 +268,11 @@ const problemLike = {
   fixes: [],
   data: {},
 } as const;
+
+test.each(['12.03.2024', '1.2.3', '12.345.67'])(
+  '“%s” is no number, also where commas stand before decimals',
+  (text) => {
+    const read = readTable(`item;V_s\nslab;10,5\ncaps;${text}\n`, COLUMNS);
+    expect(read.ok && read.value.cells.V_s).toEqual([10.5, text]);
+  },
+);

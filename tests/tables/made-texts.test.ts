@@ -9,6 +9,8 @@ import {
   type TableCell,
   type TableReading,
   tableText,
+  textColumns,
+  unitOfHeader,
 } from '../../src/tables/index.ts';
 import { readEntry, readUnit, standardUnits, toSI } from '../../src/units/index.ts';
 import { COLUMNS, type MadeText, makeText } from './made-texts.ts';
@@ -46,13 +48,14 @@ interface Answers {
   readonly goes?: ReadonlyMap<number, Destination>;
 }
 
-function readMade(
-  { bytes }: MadeText,
-  { options, skipped = new Set(), goes = new Map() }: Answers,
-): TableReading {
+function decoded({ bytes }: Pick<MadeText, 'bytes'>): string {
   const encoding = encodingOf(bytes);
   if (encoding === undefined) throw new Error('a text that was made is no text');
-  const parted = tableText(new TextDecoder(encoding).decode(bytes), COLUMNS, { skipped });
+  return new TextDecoder(encoding).decode(bytes);
+}
+
+function readMade(made: MadeText, { options, skipped = new Set(), goes = new Map() }: Answers): TableReading {
+  const parted = tableText(decoded(made), COLUMNS, { skipped });
   if (!parted.ok) return { ...parted, account: undefined };
   const named = namedMapping(parted.value, COLUMNS);
   const mapping = { ...named, goes: new Map([...named.goes, ...goes]) };
@@ -60,8 +63,20 @@ function readMade(
 }
 
 /** Where the columns without a name of the table go, the one of units to its numbers or else nowhere. */
-function restOf({ units, remarks }: MadeText, areUnits: boolean): ReadonlyMap<number, Destination> {
+function restOf(
+  { units, remarks, foreign, percent, ...made }: MadeText,
+  areUnits: boolean,
+): ReadonlyMap<number, Destination> {
   const goes = new Map<number, Destination>();
+  const parted = tableText(decoded(made), COLUMNS, { skipped: new Set(made.others) });
+  const found = parted.ok ? textColumns(parted.value, true) : [];
+  for (const [position, name] of foreign) {
+    const column = COLUMNS.find((one) => one.name === name);
+    const text = found.find((one) => one.position === position);
+    if (column === undefined || text === undefined) continue;
+    goes.set(position, { kind: 'column', name, unit: unitOfHeader(text, column, standardUnits) });
+  }
+  if (percent !== undefined) goes.set(percent, { kind: 'column', name: 'w', unit: '%' });
   if (units !== undefined)
     goes.set(units.position, areUnits ? { kind: 'unit', of: units.of } : { kind: 'out' });
   if (remarks !== undefined) goes.set(remarks, { kind: 'out' });
@@ -98,9 +113,13 @@ function difference(read: Extract<TableReading, { ok: true }>, { rows }: MadeTex
 test(`of ${TEXTS} texts as people write them each is read as it was written, or refused with its place`, () => {
   const counts = { read: 0, answered: 0, refused: 0 };
   const causes = new Map<string, number>();
+  const readableCauses = new Map<string, number>();
+  const unread: string[] = [];
+  let readable = 0;
   const wrong: string[] = [];
   for (let seed = FIRST_SEED; seed < FIRST_SEED + TEXTS; seed += 1) {
     const made = makeText(seed);
+    if (made.isReadable) readable += 1;
     const judge = (read: TableReading): boolean => {
       const errors = errorsOf(read);
       const account = read.account;
@@ -123,6 +142,10 @@ test(`of ${TEXTS} texts as people write them each is read as it was written, or 
         decimal: made.decimal,
         totals: 'in',
         notes: 'in',
+        unnamed: 'in',
+        nil: made.nil,
+        parentheses: made.parentheses,
+        ...(made.isCut && { short: 'blank' }),
         ...(made.isPlain && { thousands: 'plain' }),
       },
       skipped: new Set(made.others),
@@ -136,6 +159,11 @@ test(`of ${TEXTS} texts as people write them each is read as it was written, or 
       if (judge(answered)) counts.answered += 1;
       else {
         counts.refused += 1;
+        if (made.isReadable) {
+          unread.push(`${seed}: ${errorsOf(answered).map((found) => found.message)[0]}`);
+          for (const { code } of errorsOf(answered))
+            readableCauses.set(code, (readableCauses.get(code) ?? 0) + 1);
+        }
         for (const code of new Set(errorsOf(answered).map((found) => found.code)))
           causes.set(code, (causes.get(code) ?? 0) + 1);
       }
@@ -145,11 +173,15 @@ test(`of ${TEXTS} texts as people write them each is read as it was written, or 
     `${TEXTS} texts from seed ${FIRST_SEED}: ${counts.read} read at once, ${counts.answered} once asked, ` +
       `${counts.refused} refused, ${wrong.length} wrong`,
   );
+  console.log(`${unread.length} of ${readable} that a careful person can read are refused once asked`);
+  for (const [code, count] of readableCauses) console.log(`of these ${code}: ${count}`);
+  for (const told of unread.slice(0, Number(process.env.QUAYBOOK_TOLD ?? 0))) console.log(told);
   const ranked = [...causes].sort((a, b) => b[1] - a[1]);
   for (const [code, count] of ranked)
     console.log(`${code}: ${((100 * count) / TEXTS).toFixed(1)} % of the texts are refused for it`);
   expect(wrong.slice(0, 8)).toEqual([]);
   // A reader that refuses what it could read is none.
-  expect(counts.read).toBeGreaterThan(TEXTS * 0.3);
-  expect(counts.read + counts.answered).toBeGreaterThan(TEXTS * 0.5);
+  expect(counts.read).toBeGreaterThan(TEXTS * 0.25);
+  expect(unread.length).toBeLessThan(readable * 0.01);
+  expect(readable).toBeGreaterThan(TEXTS * 0.7);
 }, 600_000);

@@ -63,6 +63,14 @@ const OWN: Readonly<Record<string, number>> = {
   w: 0.01,
 };
 
+/** What others call the columns. */
+const FOREIGN: Readonly<Record<string, readonly string[]>> = {
+  area: ['Fläche', 'Surface', 'Plan', 'Oppervlak'],
+  thick: ['Dicke', 'Épaisseur', 'Thk.', 'Espesor'],
+  V_s: ['Menge', 'Vol.', 'Quantité', 'Qty', 'Volumen'],
+  w: ['Zuschlag', 'Waste', 'Perte'],
+};
+
 /** A row that was written: its words and its values in SI, by column; a blank cell is null. */
 export type MadeRow = Readonly<Record<string, string | number | null>>;
 
@@ -78,8 +86,19 @@ export interface MadeText {
   readonly units: { readonly position: number; readonly of: string } | undefined;
   /** The column of the text with remarks, which goes nowhere. */
   readonly remarks: number | undefined;
+  /** The columns of the text whose headers name no column of the table, and where they go. */
+  readonly foreign: ReadonlyMap<number, string>;
+  /** The column of per cent without a unit stated, whose numbers are per cent. */
+  readonly percent: number | undefined;
   /** The lines of titles, totals and notes, counted from 1. */
   readonly others: ReadonlySet<number>;
+  /** What dashes and words for none, and parentheses, are in it. */
+  readonly nil: 'blank' | 'zero';
+  readonly parentheses: 'minus' | 'plain';
+  /** Whether its lines end where their last cells are blank. */
+  readonly isCut: boolean;
+  /** Whether a careful person can read all of it: nothing is lost, and all numbers are numbers. */
+  readonly isReadable: boolean;
 }
 
 /** Numbers in [0, 1) from a seed: a linear congruential generator of 32 bits with its bits mixed. */
@@ -100,6 +119,8 @@ interface Hand {
   readonly careful: boolean;
   /** Whether blank cells at the end of a row are not written. */
   readonly cut: boolean;
+  readonly nil: 'blank' | 'zero';
+  readonly parentheses: 'minus' | 'plain';
 }
 
 const HANDS: readonly (readonly [decimal: '.' | ',', group: string])[] = [
@@ -119,18 +140,29 @@ export function makeText(seed: number): MadeText {
   const is = (share: number): boolean => random() < share;
   const one = <T>(items: readonly T[]): T => items[Math.floor(random() * items.length)] as T;
   const [decimal, group] = one(HANDS);
-  const delimiter = one([',', ';', '\t']);
+  const delimiter = one([',', ';', '\t', ',', ';', '\t', '|']);
   const careful = is(0.85);
   // Who parts decimals and cells by one sign, and leaves off blank cells, writes what nobody can read.
   const isLost = delimiter === ',' && decimal === ',' && !careful;
-  const hand: Hand = { decimal, group, delimiter, careful, cut: !isLost && is(0.08) };
+  const hand: Hand = {
+    decimal,
+    group,
+    delimiter,
+    careful,
+    cut: !isLost && delimiter !== '|' && is(0.08),
+    nil: one(['blank', 'zero']),
+    parentheses: one(['minus', 'minus', 'plain']),
+  };
   const numeric = ['area', 'thick', 'V_s', 'w'].filter(() => is(0.6));
   const names = numeric.length > 0 ? ['item', ...numeric] : ['item', 'V_s'];
   const named = names.map((name) => headOf(name, is, one));
   const of = is(0.1) ? one(names.filter((name) => name !== 'item')) : undefined;
   // The column whose units stand in the rows says nothing of them itself.
   const heads = named.map((head) =>
-    head.name === of ? { ...head, text: head.name, below: '', beside: '' } : head,
+    head.name === of ? { ...head, text: head.name, below: '', beside: '', isForeign: false } : head,
+  );
+  const foreign = new Map(
+    heads.flatMap(({ name, isForeign }, at) => (isForeign ? [[at, name] as const] : [])),
   );
   const hasRemarks = is(0.08);
   const unitsAt = of === undefined ? undefined : names.length;
@@ -149,19 +181,34 @@ export function makeText(seed: number): MadeText {
   if (is(0.1))
     for (let at = 0; at < 2; at += 1) other(padded(['Takeoff of the north berth, rev. C'], names, is));
   lines.push([...heads.map(({ text }) => text), ...behind]);
-  if (hasUnitRow) lines.push([...heads.map(({ below }) => below), ...behind.map(() => '')]);
+  if (hasUnitRow) {
+    const announced = one(['', '', 'Unit:', 'Units', 'Einheit', 'text', '-']);
+    lines.push([
+      ...heads.map(({ name, below }) => (name === 'item' ? announced : below)),
+      ...behind.map(() => ''),
+    ]);
+  }
+  if (heads.length + behind.length > 2 && is(0.04)) {
+    const [open, close] = one([
+      ['', ''],
+      ['(', ')'],
+    ]);
+    other([...heads, ...behind].map((_, at) => `${open}${at + 1}${close}`));
+  }
   const count = 1 + Math.floor(random() * 7);
   const decimals = Math.floor(random() * 4);
   const rows: MadeRow[] = [];
   const sums = new Map<string, number>();
+  let isBroken = false;
   for (let at = 0; at < count; at += 1) {
     if (is(0.04)) lines.push([...names, ...behind].map(() => ''));
     const [unit, factor] = one(UNITS[of ?? 'V_s'] ?? []);
     const row: Record<string, string | number | null> = {};
     const cells = heads.map((head) => {
       if (head.name === 'item') {
-        const words = itemOf(at, is);
-        row.item = words.trim();
+        // Of rows without words most must have some, or nothing tells them from the others.
+        const words = at > 1 && is(0.03) ? '' : itemOf(at, is);
+        row.item = words === '' ? null : words.trim();
         return words;
       }
       if (is(0.08)) {
@@ -172,8 +219,10 @@ export function makeText(seed: number): MadeText {
       const x = Number((random() * size + (decimals === 0 ? 1 : 0.1)).toFixed(decimals));
       const [text, value] = written(x, decimals, hand, is, one);
       sums.set(head.name, (sums.get(head.name) ?? 0) + x);
-      row[head.name] = value * (head.name === of ? factor : head.factor);
-      return head.beside === '' ? text : `${text} ${head.beside}`;
+      row[head.name] = value === null ? null : value * (head.name === of ? factor : head.factor);
+      return head.beside === '' || Number.isNaN(value) || !/[\d\uff10-\uff19]/.test(text)
+        ? text
+        : `${text} ${head.beside}`;
     });
     rows.push(row);
     const full = [
@@ -181,23 +230,49 @@ export function makeText(seed: number): MadeText {
       ...(of === undefined ? [] : [unit]),
       ...(hasRemarks ? [one(['', 'wet', '12', 'see 4'])] : []),
     ];
-    lines.push(hand.cut ? withoutEnd(full) : is(0.02) ? full.slice(0, -1) : full);
+    const isShort = !hand.cut && is(0.02);
+    if (isShort) isBroken = true;
+    // A row of nothing is none.
+    if (full.every((cell) => cell === '')) rows.pop();
+    lines.push(hand.cut ? withoutEnd(full) : isShort ? full.slice(0, -1) : full);
   }
   if (is(0.12)) other(totalOf(heads, sums, decimals, hand, one));
   if (is(0.06)) other(padded(['* measured from the drawings'], names, is));
 
   const quoted = lines.map((cells) => cells.map((cell) => quotedIn(cell, hand)).join(hand.delimiter));
-  const text = `${quoted.join(one(['\n', '\r\n']))}${one(['', '\n', '\n\n'])}`;
-  const starts = quoted.map((_, at) => quoted.slice(0, at).join('\n').split('\n').length + (at > 0 ? 1 : 0));
+  const isFramed = delimiter === '|' && is(0.6) && !quoted.some((line) => line.includes('"'));
+  const barred = isFramed ? quoted.map((line) => `| ${line} |`) : quoted;
+  const lead = delimiter === ';' && is(0.1) ? ['sep=;'] : [];
+  const text = `${[...lead, ...barred].join(one(['\n', '\r\n']))}${one(['', '\n', '\n\n'])}`;
+  const starts = quoted.map(
+    (_, at) => quoted.slice(0, at).join('\n').split('\n').length + (at > 0 ? 1 : 0) + lead.length,
+  );
+  const isParted = careful || !lines.flat().some((cell) => cell.includes(delimiter) && !/["\n]/.test(cell));
+  const isNumeric = rows.every((row) => Object.values(row).every((value) => !Number.isNaN(value)));
   return {
     ...encoded(text, one),
     rows,
     isPlain: group !== ',',
+    foreign,
+    percent: of === 'w' ? undefined : percentAt(heads),
+    nil: hand.nil,
+    parentheses: hand.parentheses,
+    isCut: hand.cut,
+    isReadable: isParted && isNumeric && !isBroken,
     units: of === undefined || unitsAt === undefined ? undefined : { position: unitsAt, of },
     remarks: hasRemarks ? names.length + behind.length - 1 : undefined,
     decimal: decimal === '.' ? 'point' : 'comma',
     others: new Set(others.map((cells) => starts[lines.indexOf(cells)] ?? 0)),
   };
+}
+
+/** Where the column of per cent stands whose header says nothing of its unit, if there is one. */
+function percentAt(heads: readonly Head[]): number | undefined {
+  const at = heads.findIndex(
+    ({ name, text, below, beside }) =>
+      name === 'w' && below === '' && beside === '' && /^(?:w|allowance)$/i.test(text),
+  );
+  return at < 0 ? undefined : at;
 }
 
 /** The cells of a row without the blank ones at its end. */
@@ -214,6 +289,8 @@ interface Head {
   readonly beside: string;
   /** What one bare number of the column is in SI. */
   readonly factor: number;
+  /** Whether the header is no name of the column, so that somebody has to say where it goes. */
+  readonly isForeign: boolean;
 }
 
 function headOf(name: string, is: (share: number) => boolean, one: <T>(items: readonly T[]) => T): Head {
@@ -222,12 +299,25 @@ function headOf(name: string, is: (share: number) => boolean, one: <T>(items: re
   const own = OWN[name];
   const units = UNITS[name];
   if (own === undefined || units === undefined)
-    return { name, text: called, below: '', beside: '', factor: 1 };
+    return { name, text: called, below: '', beside: '', factor: 1, isForeign: false };
   const [unit, factor] = one(units);
-  const bare = { name, text: called, below: '', beside: '', factor };
+  const bare = { name, text: called, below: '', beside: '', factor, isForeign: false };
   if (is(0.25)) return { ...bare, factor: own };
   if (is(0.12)) return { ...bare, below: one([unit, `(${unit})`, `[${unit}]`]) };
   if (is(0.12) && unit !== '-') return { ...bare, beside: unit };
+  if (is(0.12) && unit !== '-') {
+    const word = one(FOREIGN[name] ?? []);
+    const form = one([
+      `${word} (${unit})`,
+      `${word} [${unit}]`,
+      `${word} ${unit}`,
+      `${word} in ${unit}`,
+      `${word}, ${unit}`,
+      `${word} (${unit}) (net)`,
+      `net ${word} {${unit}}`,
+    ]);
+    return { ...bare, text: form, isForeign: true };
+  }
   const form = one([
     `${called} (${unit})`,
     `${called} [${unit}]`,
@@ -252,19 +342,22 @@ function written(
   hand: Hand,
   is: (share: number) => boolean,
   one: <T>(items: readonly T[]) => T,
-): readonly [text: string, value: number] {
+): readonly [text: string, value: number | null] {
   const plain = digitsOf(x, decimals, hand);
+  const none = hand.nil === 'zero' ? 0 : null;
   if (is(0.93)) return [plain, x];
-  return one<readonly [string, number]>([
-    [`(${plain})`, -x],
+  return one<readonly [string, number | null]>([
+    [`(${plain})`, hand.parentheses === 'minus' ? -x : x],
     [`${plain}-`, -x],
     [`−${plain}`, -x],
     [`${x}E3`.replace('.', hand.decimal), x * 1000],
     ['12 1/2', 12.5],
     [plain.replace(/\d/g, (digit) => String.fromCharCode(digit.charCodeAt(0) + 0xfee0)), x],
     [`about ${plain}`, Number.NaN],
-    ['n/a', Number.NaN],
-    ['-', Number.NaN],
+    [one(['12.03.2024', '2024-03-12', '3/4/2024', '1-2', '10:30']), Number.NaN],
+    [one(['#N/A', '#REF!', 'TBC', '?']), Number.NaN],
+    [one(['n/a', 'N/A', 'nil', 'none']), none],
+    [one(['-', '--', '-']), none],
   ]);
 }
 
@@ -282,7 +375,8 @@ function totalOf(
   one: <T>(items: readonly T[]) => T,
 ): string[] {
   return heads.map(({ name, beside }) => {
-    if (name === 'item') return one(['Total', 'TOTAL', 'Grand total:', 'Summe', 'Subtotal']);
+    if (name === 'item')
+      return one(['Total', 'TOTAL', 'Grand total:', 'Summe', 'Subtotal', 'All deck', 'Σ', 'c/f', '']);
     const sum = digitsOf(sums.get(name) ?? 0, decimals, hand);
     return beside === '' ? sum : `${sum} ${beside}`;
   });
@@ -312,8 +406,9 @@ function encoded(
     // Of what is written only these are not in Windows-1252, or not at their code point.
     const western = text
       .replaceAll('−', '-')
+      .replaceAll('Σ', 'Sum')
       .replaceAll('\u202f', '\u00a0')
-      .replace(/[\uff00-\uff5f]/g, '#');
+      .replace(/[\uff01-\uff5e]/g, (sign) => String.fromCharCode(sign.charCodeAt(0) - 0xfee0));
     return { text: western, bytes: Buffer.from(western, 'latin1') };
   }
   const wide = Buffer.from(encoding.endsWith('mark') ? `\ufeff${text}` : text, 'utf16le');
