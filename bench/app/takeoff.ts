@@ -2,8 +2,8 @@ import { readFile } from 'node:fs/promises';
 import type { Browser, Page } from 'playwright-core';
 import { type Book, chunksOfCells, openBook, type Table, writeBook } from '../../src/document/index.ts';
 import { chooseFromMenu, showSheet } from '../../tests/browser/app-page.ts';
+import { openBookFile } from '../../tests/browser/open-book-file.ts';
 import { ROWS } from '../takeoff.ts';
-import { openBookFile } from './open-book-file.ts';
 import { type Keystroke, press, recordKeystrokes } from './recorder.ts';
 
 /** What is done to the takeoff of the debris template at 100,000 rows. */

@@ -29,7 +29,7 @@ export function tooLargeToRecheck({ model, rowsOf }: Notebook): string | undefin
   const items = [...model.items.values()];
   const columnsOf = (table: string) => items.filter((item) => 'table' in item && item.table === table).length;
   return tooLarge({
-    lines: items.length,
+    lines: items.filter((item) => !('table' in item)).length,
     tables: Array.from(model.tables.keys(), (id) => ({ rows: rowsOf(id) ?? 0, columns: columnsOf(id) })),
   });
 }

@@ -1,22 +1,18 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import { tooLargeToRecheck } from '../../notebook/index.ts';
-import type { RecheckReport } from '../../recheck/index.ts';
 import type { RecheckReply, RecheckRequest } from '../../workers/index.ts';
 import type { Session } from '../session/session.ts';
+import type { RecheckState } from './second-engine-words.ts';
 
 /** The pause after an edit and after the last key before the second engine starts, in milliseconds. */
 const pause = 1500;
 
-export type RecheckState =
-  | { readonly kind: 'waiting' }
-  /** The book is too large for it. */
-  | { readonly kind: 'left out'; readonly reason: string }
-  | { readonly kind: 'done'; readonly report: RecheckReport }
-  | { readonly kind: 'failed'; readonly reason: string };
+type Outcome = Extract<RecheckState, { readonly kind: 'left out' | 'done' | 'failed' }>;
 
 /** Has the second engine compute the book in a worker whenever the person pauses. */
 export class RecheckController implements ReactiveController {
-  state: RecheckState = { kind: 'waiting' };
+  /** What it came to with the book as it is; nothing before it has. */
+  #outcome: Outcome | undefined;
   readonly #host: ReactiveControllerHost & { readonly session: Session };
   #worker: Worker | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
@@ -29,6 +25,15 @@ export class RecheckController implements ReactiveController {
   constructor(host: ReactiveControllerHost & { readonly session: Session }) {
     this.#host = host;
     host.addController(this);
+  }
+
+  /** How it stands; read it anew when the session tells of the book, of values or of computing. */
+  get state(): RecheckState {
+    if (this.#outcome) return this.#outcome;
+    if (this.#asked) return { kind: 'checking' };
+    const { computing } = this.#host.session;
+    if (!computing) return { kind: 'waiting for a pause' };
+    return { kind: computing.isStopped ? 'stopped' : 'waiting for values' };
   }
 
   hostConnected(): void {
@@ -56,10 +61,8 @@ export class RecheckController implements ReactiveController {
   #later(): void {
     this.#turn += 1;
     if (this.#asked) this.#giveUp();
-    if (this.state.kind !== 'waiting') {
-      this.state = { kind: 'waiting' };
-      this.#host.requestUpdate();
-    }
+    this.#outcome = undefined;
+    this.#host.requestUpdate();
     this.#wait(pause);
   }
 
@@ -82,11 +85,11 @@ export class RecheckController implements ReactiveController {
   #ask(): void {
     const reason = tooLargeToRecheck(this.#host.session.notebook);
     if (reason !== undefined) {
-      this.state = { kind: 'left out', reason };
-      this.#host.requestUpdate();
+      this.#conclude({ kind: 'left out', reason });
       return;
     }
     this.#asked = true;
+    this.#host.requestUpdate();
     this.#worker ??= this.#start();
     const request: RecheckRequest = { turn: this.#turn, book: this.#host.session.notebook.book };
     this.#worker.postMessage(request);
@@ -98,8 +101,7 @@ export class RecheckController implements ReactiveController {
     worker.addEventListener('error', (event) => {
       if (worker !== this.#worker) return;
       this.#giveUp();
-      this.state = { kind: 'failed', reason: event.message };
-      this.#host.requestUpdate();
+      this.#conclude({ kind: 'failed', reason: event.message });
     });
     return worker;
   }
@@ -107,8 +109,13 @@ export class RecheckController implements ReactiveController {
   #hear(reply: RecheckReply): void {
     if (reply.turn !== this.#turn) return;
     this.#asked = false;
-    this.state =
-      'report' in reply ? { kind: 'done', report: reply.report } : { kind: 'failed', reason: reply.failed };
+    this.#conclude(
+      'report' in reply ? { kind: 'done', report: reply.report } : { kind: 'failed', reason: reply.failed },
+    );
+  }
+
+  #conclude(outcome: Outcome): void {
+    this.#outcome = outcome;
     this.#host.requestUpdate();
   }
 }

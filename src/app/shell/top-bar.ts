@@ -1,12 +1,12 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { Book } from '../../document/index.ts';
-import { notRecheckedWords, RECHECK_LIMITS, reportLines } from '../../recheck/index.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import type { UnitsView } from '../session/units-view.ts';
 import type { SaveState } from '../storage/autosave.ts';
 import { clockTime } from './local-time.ts';
-import { RecheckController, type RecheckState } from './recheck-controller.ts';
+import { RecheckController } from './recheck-controller.ts';
+import { recheckWords } from './second-engine-words.ts';
 
 const views: readonly { readonly view: UnitsView; readonly label: string }[] = [
   { view: 'written', label: 'as written' },
@@ -61,7 +61,8 @@ export class TopBar extends LitElement {
       color: var(--ink-soft);
       white-space: nowrap;
     }
-    .message {
+    .message,
+    .second {
       min-width: 0;
       overflow: hidden;
       text-overflow: ellipsis;
@@ -185,45 +186,19 @@ export class TopBar extends LitElement {
   }
 
   #second() {
-    const { state } = this.#recheck;
-    const { words, title, bad } = secondWords(state);
+    const { words, title, isBad, isBusy } = recheckWords(this.#recheck.state);
     // Busy, so that only what it comes to is announced, and nothing while the person goes on entering.
     return html`<span
-      class="soft ${bad ? 'bad' : ''}"
+      class="soft second ${isBad ? 'bad' : ''}"
       role="status"
-      aria-busy=${state.kind === 'waiting'}
-      title=${title ?? nothing}
+      aria-busy=${isBusy}
+      title=${title ?? words}
       >second engine: ${words}</span
     >`;
   }
 
   #ask(action: BarAction): void {
     this.dispatchEvent(new CustomEvent('bar-action', { detail: action, bubbles: true, composed: true }));
-  }
-}
-
-/** What the second engine says, and in the title why. */
-function secondWords(state: RecheckState): {
-  readonly words: string;
-  readonly title?: string;
-  readonly bad: boolean;
-} {
-  switch (state.kind) {
-    case 'waiting':
-      return { words: 'checking…', bad: false };
-    case 'left out':
-      return { words: 'not rechecked', title: state.reason, bad: false };
-    case 'failed':
-      return { words: 'did not run', title: state.reason, bad: true };
-    case 'done': {
-      const { agree, findings } = state.report;
-      const title = [...reportLines(state.report), RECHECK_LIMITS].join('\n');
-      if (findings.length === 0) {
-        const left = notRecheckedWords(state.report);
-        return { words: `${left === '' ? '' : `${left}; `}${agree} values agree`, title, bad: false };
-      }
-      return { words: `${findings.length} differ`, title, bad: true };
-    }
   }
 }
 

@@ -1,0 +1,68 @@
+import { notRecheckedWords, RECHECK_LIMITS, type RecheckReport, reportLines } from '../../recheck/index.ts';
+import { counted } from './status-words.ts';
+
+/** How the second engine stands with the book as it is now. */
+export type RecheckState =
+  /** It begins at the next pause of the person. */
+  | { readonly kind: 'waiting for a pause' }
+  /** The first engine is not done. */
+  | { readonly kind: 'waiting for values' }
+  /** The first engine was stopped by the person before it was done. */
+  | { readonly kind: 'stopped' }
+  | { readonly kind: 'checking' }
+  /** The book is too large for it. */
+  | { readonly kind: 'left out'; readonly reason: string }
+  | { readonly kind: 'done'; readonly report: RecheckReport }
+  | { readonly kind: 'failed'; readonly reason: string };
+
+/** What is said of a state, and in the title why. */
+export interface RecheckWords {
+  readonly words: string;
+  readonly title?: string;
+  readonly isBad: boolean;
+  /** Whether something else is to come without the person. */
+  readonly isBusy: boolean;
+}
+
+/** A state of the second engine, as the bar says it. */
+export function recheckWords(state: RecheckState): RecheckWords {
+  switch (state.kind) {
+    case 'waiting for a pause':
+      return { words: 'begins when you pause', isBad: false, isBusy: true };
+    case 'waiting for values':
+      return { words: 'waits for values', isBad: false, isBusy: true };
+    case 'stopped':
+      return {
+        words: 'waits: computing is stopped',
+        title: 'Values that are not computed cannot be compared. Press Compute, below, to go on.',
+        isBad: false,
+        isBusy: false,
+      };
+    case 'checking':
+      return { words: 'checking…', isBad: false, isBusy: true };
+    case 'left out':
+      return { words: 'left out: the book is too large', title: state.reason, isBad: false, isBusy: false };
+    case 'failed':
+      return { words: 'failed, nothing is checked', title: state.reason, isBad: true, isBusy: false };
+    case 'done':
+      return doneWords(state.report);
+  }
+}
+
+function doneWords(report: RecheckReport): RecheckWords {
+  const { agree, findings, indeterminate } = report;
+  const parts = [
+    findings.length > 0
+      ? `${findings.length} ${findings.length === 1 ? 'value differs' : 'values differ'}`
+      : '',
+    indeterminate.length > 0 ? `${counted(indeterminate.length, 'value')} not decided` : '',
+    notRecheckedWords(report),
+    `${agree} ${agree === 1 ? 'value agrees' : 'values agree'}`,
+  ];
+  return {
+    words: parts.filter((part) => part !== '').join('; '),
+    title: [...reportLines(report), RECHECK_LIMITS].join('\n'),
+    isBad: findings.length > 0,
+    isBusy: false,
+  };
+}

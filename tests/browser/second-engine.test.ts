@@ -1,0 +1,124 @@
+import { expect, test } from 'vitest';
+import { type Book, blankBook, type Column, chunksOfCells, writeBook } from '../../src/document/index.ts';
+import { enter, line } from './app-page.ts';
+import { app, openPage, page, withBrowser } from './each-test.ts';
+import { longBook } from './long-book.ts';
+import { openBookFile } from './open-book-file.ts';
+
+withBrowser();
+
+const said = () => page.locator('quay-top-bar').getByText(/^second engine/);
+const says = (words: string | RegExp) =>
+  expect.poll(() => said().textContent(), { timeout: 60_000, interval: 20 }).toMatch(words);
+const why = () => said().getAttribute('title');
+
+/** A line that can be edited and one that follows, and a table. */
+function bookWith(rows: number, columns: readonly Column[]): Book {
+  return {
+    ...blankBook(),
+    sheets: [
+      {
+        key: 's',
+        title: 'Sums',
+        parts: [
+          {
+            id: 'p',
+            kind: 'rows',
+            rows: [
+              { id: 'a', kind: 'given', name: 'a', label: 'first number', entry: '1' },
+              { id: 'b', kind: 'calc', name: 'b', label: 'one more', formula: 'a + 1' },
+            ],
+          },
+          { id: 't', kind: 'table', name: 't', length: rows, columns },
+        ],
+      },
+    ],
+  };
+}
+
+const numbers = (name: string, rows: number): Column => ({
+  id: name,
+  kind: 'given',
+  name,
+  chunks: chunksOfCells(Array.from({ length: rows }, (_, row) => row)),
+});
+const calculated = (name: string, formula: string): Column => ({ id: name, kind: 'calc', name, formula });
+
+test('a recheck under way is ended by an edit, and the next one is of the book as it is then', async () => {
+  await openPage({ secondEngine: true });
+  const columns = Array.from({ length: 9 }, (_, at) => calculated(`c${at}`, `n * ${at + 2} + s.a`));
+  await openBookFile(page, writeBook(bookWith(15_000, [numbers('n', 15_000), ...columns])));
+  await says('begins when you pause');
+  const begun = page.waitForEvent('worker', { timeout: 60_000 });
+  await says('checking…');
+  const worker = await begun;
+  const ended = worker.waitForEvent('close');
+  await enter(page, 'first number', '2');
+  await ended;
+  expect(page.workers()).toEqual([]);
+  await says('begins when you pause');
+  await says('checking…');
+  // Two lines, an entered column and nine calculated ones.
+  await says(`${2 + 10 * 15_000} values agree`);
+}, 240_000);
+
+test('while computing is stopped it says that it waits, and why', async () => {
+  await openPage({ secondEngine: true });
+  await openBookFile(page, writeBook(longBook));
+  await says('waits for values');
+  await page.locator('quay-status-bar').getByRole('button', { name: 'Stop' }).click();
+  await says('waits: computing is stopped');
+  expect(await why()).toContain('not computed');
+  expect(await said().getAttribute('aria-busy')).toBe('false');
+  // Longer than any pause.
+  await page.waitForTimeout(4000);
+  await says('waits: computing is stopped');
+  expect(page.workers()).toEqual([]);
+});
+
+test('what is too much for it is left out and named with the reason, and the rest is checked', async () => {
+  await openPage({ secondEngine: true });
+  const columns = [numbers('n', 400), calculated('below', 'COUNTIF(s.t.n * 2 < n)')];
+  await openBookFile(page, writeBook(bookWith(400, columns)));
+  await says('400 values of 1 line not rechecked; 402 values agree');
+  expect(await why()).toMatch(
+    /s\.t\.below: not rechecked: too large: it would take more than \d+ helper cells/,
+  );
+});
+
+test('a book is judged before anything is made ready for it', async () => {
+  await openPage({ secondEngine: true });
+  let workers = 0;
+  page.on('worker', () => {
+    workers += 1;
+  });
+  const columns = Array.from({ length: 51 }, (_, at) => numbers(`n${at}`, 10_000));
+  await openBookFile(page, writeBook(bookWith(10_000, columns)));
+  await says('left out: the book is too large');
+  expect(await why()).toBe('too large: 510002 values, and at most 500000 are computed a second time');
+  expect(workers).toBe(0);
+  await enter(page, 'first number', '2');
+  expect(await line(page, 'one more').textContent()).toContain('3');
+}, 120_000);
+
+test.each([
+  ['failed: "out of memory"', 'failed, nothing is checked', 'out of memory'],
+  [
+    'report: { agree: 1, entries: 0, withoutValue: 0, indeterminate: [], notRechecked: [], resting: [], ' +
+      'findings: [{ id: "s.b", engine: 2, recheck: 3, message: "s.b: 2 and 3" }] }',
+    '1 value differs; 1 value agrees',
+    's.b: 2 and 3',
+  ],
+])('a reply of {%s} is told as what it is', async (reply, words, reason) => {
+  await openPage({ secondEngine: true });
+  await app.context.route(/\/recheck-[^/]*\.js$/, (route) =>
+    route.fulfill({
+      contentType: 'text/javascript',
+      body: `addEventListener('message', ({ data: { turn } }) => postMessage({ turn, ${reply} }));`,
+    }),
+  );
+  await openBookFile(page, writeBook(bookWith(1, [])));
+  await says(words);
+  expect(await why()).toContain(reason);
+  expect(await said().getAttribute('class')).toContain('bad');
+});
