@@ -1,6 +1,6 @@
 import { type Problem, problem } from '../diagnostics/index.ts';
 import { type Column, type Edit, emptiedColumns, replaceTableRows, type Table } from '../document/index.ts';
-import { type Notebook, setNamed, spelledName, tableNamed, tryCells } from '../notebook/index.ts';
+import { type Item, type Notebook, setNamed, spelledName, tableNamed, tryCells } from '../notebook/index.ts';
 import { type ReadTable, readMapped, tableText } from '../tables/index.ts';
 import { directedMapping } from './columns-option.ts';
 import { splitAssignment } from './options.ts';
@@ -51,15 +51,28 @@ export function enterOptions(
 }
 
 function enterLine(notebook: Notebook, written: string, entry: string): string {
-  apply(notebook, valueOrRefuse(setNamed(notebook.book, written, entry), '--set'), `--set ${written}`);
+  apply(
+    notebook,
+    valueOrRefuse(setNamed(notebook.book, written, entry, SET_REASON), '--set'),
+    `--set ${written}`,
+  );
   const name = spelledName(written);
   const item = [...notebook.model.items.values()].find(
-    ({ kind, id, sheet }) => kind === 'input' && (id === name || id === `${sheet}.${name}`),
+    (one) => (one.id === name || one.id === `${one.sheet}.${name}`) && isSet(one),
   );
-  if (item?.kind !== 'input') throw new Error(`${name} was set and is no given`);
-  const wrong = item.problems.filter(({ severity }) => severity === 'error');
+  if (!item) throw new Error(`${name} was set and is nowhere`);
+  const found = item.kind === 'formula' && item.stated ? item.stated.problems : item.problems;
+  const wrong = found.filter(({ severity }) => severity === 'error');
   if (wrong.length > 0) throw refusedBy(wrong, `--set ${written}`);
   return item.id;
+}
+
+/** Why a line is stated where nobody says more. */
+const SET_REASON = 'set on the command line';
+
+/** Whether a line has an entry, of its own or stated in place of what it comes to. */
+function isSet(item: Item): boolean {
+  return item.kind === 'input' || (item.kind === 'formula' && item.stated?.statement.reason === SET_REASON);
 }
 
 interface EnteredTable {

@@ -1,5 +1,13 @@
 import type { Problem } from '../diagnostics/index.ts';
-import type { FormulaColumnItem, InputColumnItem, Item, Notebook, Result } from '../notebook/index.ts';
+import type {
+  FormulaColumnItem,
+  InputColumnItem,
+  Item,
+  Notebook,
+  Result,
+  Side,
+  Stated,
+} from '../notebook/index.ts';
 import { PLAIN_UNIT, type Unit, writeQuantity } from '../units/index.ts';
 import { numberIn } from './number-in.ts';
 
@@ -20,13 +28,46 @@ export interface PrintedResult {
   /** What the known rows come to where an aggregate has missing ones; no formula can read it. */
   readonly known_part?: number;
   readonly known_rows?: number;
+  /** What stands in place of what the formula comes to, and why; of a check by its sides. */
+  readonly stated?:
+    | PrintedStatement
+    | { readonly demand?: PrintedStatement; readonly capacity?: PrintedStatement };
+  /** What the formula comes to where a value is stated, in the same unit; null where it has none. */
+  readonly computed?: number | string | boolean | null;
+}
+
+/** A stated value as typed, with its reason and, of a side of a check, what would be computed. */
+interface PrintedStatement {
+  readonly entry: string;
+  readonly reason: string;
+  readonly computed?: number | string | boolean | null;
 }
 
 /** A line or column as it is printed. */
 export function printResult(notebook: Notebook, item: Item): PrintedResult {
-  return item.kind === 'input column' || item.kind === 'formula column'
-    ? printColumn(notebook, item)
-    : printLine(notebook, item.id);
+  if (item.kind === 'input column' || item.kind === 'formula column') return printColumn(notebook, item);
+  const line = printLine(notebook, item.id);
+  if (item.kind === 'input') return line;
+  if (item.stated)
+    return { ...line, stated: item.stated.statement, computed: printComputed(notebook.computed(item.id)) };
+  if (!item.sides) return line;
+  const { demand, capacity } = item.sides;
+  const side = (which: Side, { statement }: Stated): PrintedStatement => ({
+    ...statement,
+    computed: printComputed(notebook.computed(item.id, which)),
+  });
+  const stated = {
+    ...(demand && { demand: side('demand', demand) }),
+    ...(capacity && { capacity: side('capacity', capacity) }),
+  };
+  return { ...line, stated };
+}
+
+function printComputed(read: Result | undefined): number | string | boolean | null {
+  if (read?.status !== 'ok') return null;
+  const { value } = read;
+  if (value.kind === 'number') return valueIn(value.si, value.unit);
+  return value.kind === 'text' ? value.text : value.truth;
 }
 
 function printLine(notebook: Notebook, id: string): PrintedResult {

@@ -38,6 +38,8 @@ export {
   setPartField,
   setRowField,
   setUnit,
+  stateRow,
+  stateSide,
 } from './edits/part-edits.ts';
 export { type Edit, joinEdits, type Patch } from './edits/patch.ts';
 export {
@@ -50,6 +52,7 @@ export {
   replaceTableRows,
   setCells,
   setColumnField,
+  stateCell,
   type TableRows,
 } from './edits/table-edits.ts';
 export type { Touched } from './edits/touched.ts';
@@ -72,6 +75,7 @@ export { blankBook } from './opening/blank-book.ts';
 export { BOOK_BYTE_LIMIT, BOOK_LENGTH_LIMIT, type Opened, openBook } from './opening/open-book.ts';
 export { openCases } from './opening/open-cases.ts';
 export { openCopied } from './opening/open-copied.ts';
+export { idOfRow, rowIdsOf, rowWithId } from './row-ids.ts';
 export {
   type About,
   type Book,
@@ -98,6 +102,6 @@ export {
 export type { Copied } from './schema/copied.ts';
 export { bookJsonSchema } from './schema/json-schema.ts';
 export type { Chart, Figure, Part, Prose, Rows, Table } from './schema/parts.ts';
-export type { Calc, Check, Choice, Given, Option, Range, Row } from './schema/rows.ts';
+export type { Calc, Check, Choice, Given, Option, Range, Row, Statement } from './schema/rows.ts';
 export { NAME_LENGTH_LIMIT, NAME_PATTERN } from './schema/words.ts';
 export { writeBook } from './write-book.ts';

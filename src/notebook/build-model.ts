@@ -1,6 +1,6 @@
 import { inCell, type Problem } from '../diagnostics/index.ts';
-import type { Book, Choice, GivenColumn } from '../document/index.ts';
-import { type Type, unknownType } from '../language/index.ts';
+import type { Book, Calc, Choice, GivenColumn } from '../document/index.ts';
+import { NO_AXES, onAxes, type Type, typeOfUnit, unknownType } from '../language/index.ts';
 import { extendUnits, standardUnits, type UnitRegistry } from '../units/index.ts';
 import { columnType } from './columns.ts';
 import { type CheckedDraft, checkFormulas, type Draft } from './formulas.ts';
@@ -17,6 +17,8 @@ import type {
 import { type NamedPart, type Names, namesOf, resolveName } from './names.ts';
 import type { Known } from './scope.ts';
 import { reservedProblems } from './spelled-name.ts';
+import { readStated, readStatedSides, typeOfStatement } from './stated.ts';
+import { readStatedCells, type StatedCells } from './stated-column.ts';
 import { readUnitColumn } from './unit-column.ts';
 
 /**
@@ -54,7 +56,8 @@ export function buildModel(book: Book, before?: Model): Model {
     }
     const draft = draftById.get(part.id);
     const found = checked.get(part.id);
-    const item = inputs.get(part.id) ?? formulaItem(part, draft, found, unitProblems.get(part.id) ?? []);
+    const item =
+      inputs.get(part.id) ?? formulaItem(part, draft, found, unitProblems.get(part.id) ?? [], registry);
     const old = before?.items.get(part.id);
     if (item) items.set(part.id, old && sameItem(old, item) ? old : item);
   }
@@ -152,8 +155,15 @@ function draftOf(
     formula: source.formula,
     ...(unit && { unit }),
     kind: source.kind,
+    ...(part.kind === 'row' && part.row.kind === 'calc' && statedOf(part.row.stated, registry)),
   };
   return { draft, problems: [...reservedProblems(source.name), ...problems] };
+}
+
+function statedOf(stated: Calc['stated'], registry: UnitRegistry): Pick<Draft, 'stated'> {
+  if (!stated) return {};
+  const type = typeOfStatement(stated, registry);
+  return { stated: { entry: stated.entry, ...(type && { type }) } };
 }
 
 /** The check of an earlier model, if the formula, its unit and the types of all it names are the same. */
@@ -168,6 +178,8 @@ function takenOver(
   const source = old.kind === 'formula' ? old.row : old.column;
   if (source.formula !== draft.formula || source.kind !== draft.kind || old.unit?.text !== draft.unit?.text)
     return undefined;
+  const stated = old.kind === 'formula' && old.row.kind === 'calc' ? old.row.stated?.entry : undefined;
+  if (stated !== draft.stated?.entry) return undefined;
   if (old.sheet !== draft.sheet || (old.kind === 'formula column' ? old.table : undefined) !== draft.table)
     return undefined;
   // A formula with a problem may be mended by what came or changed elsewhere.
@@ -194,22 +206,46 @@ function formulaItem(
   draft: Draft | undefined,
   found: CheckedDraft | undefined,
   problems: readonly Problem[],
+  registry: UnitRegistry,
 ): FormulaItem | FormulaColumnItem | undefined {
   if (!draft || !found) return undefined;
   const { id, sheet, unit } = draft;
   const base = { id, sheet, problems, ...(unit && { unit }) };
   const type = problems.length > 0 ? unknownType : found.type;
-  if (part.kind === 'row' && (part.row.kind === 'calc' || part.row.kind === 'check'))
-    return { kind: 'formula', ...base, row: part.row, type, checked: found.checked };
-  if (part.kind === 'column' && part.column.kind !== 'given')
+  if (part.kind === 'row' && part.row.kind === 'calc') {
+    const { stated } = part.row;
+    const own = unit ? typeOfUnit(unit) : found.checked.typed.type;
+    return {
+      kind: 'formula',
+      ...base,
+      row: part.row,
+      type,
+      checked: found.checked,
+      ...(stated && { stated: readStated(stated, own, unit, registry) }),
+    };
+  }
+  if (part.kind === 'row' && part.row.kind === 'check') {
+    const { stated } = part.row;
+    const sides = stated && readStatedSides(stated, found.checked, unit, registry);
+    return { kind: 'formula', ...base, row: part.row, type, checked: found.checked, ...(sides && { sides }) };
+  }
+  if (part.kind === 'column' && part.column.kind !== 'given') {
+    const { column } = part;
+    const own = unit ? typeOfUnit(unit) : onAxes(found.checked.typed.type, NO_AXES);
+    const cells =
+      column.kind === 'calc' && column.stated
+        ? readStatedCells(column, part.table, own, unit, registry)
+        : undefined;
     return {
       kind: 'formula column',
       ...base,
       table: `${sheet}.${part.table.name}`,
-      column: part.column,
+      column,
       type,
       checked: found.checked,
+      ...(cells && { cells }),
     };
+  }
   return undefined;
 }
 
@@ -217,6 +253,12 @@ function sameItem(a: Item, b: Item): boolean {
   if (a === b) return true;
   if (a.kind === 'formula' && b.kind === 'formula') return a.row === b.row && a.checked === b.checked;
   if (a.kind === 'formula column' && b.kind === 'formula column')
-    return a.column === b.column && a.checked === b.checked;
+    return a.column === b.column && a.checked === b.checked && sameRows(a.cells, b.cells);
   return false;
+}
+
+/** Whether the same statements stand in the same rows. */
+function sameRows(a: StatedCells | undefined, b: StatedCells | undefined): boolean {
+  if (!a || !b) return a === b;
+  return a.size === b.size && [...b.keys()].every((row) => a.has(row));
 }

@@ -2,11 +2,18 @@ import { type Outcome, type Problem, succeed } from '../diagnostics/index.ts';
 import { type Book, type Cell, type Edit, joinEdits, replaceTableRows } from '../document/index.ts';
 import { setNamed, tableNamed } from './find-by-name.ts';
 
-/** One edit that enters all the values, each named alone or with its sheet; every name that cannot be set is said. */
-export function enterValues(book: Book, values: Readonly<Record<string, string>>): Outcome<Edit> {
+/**
+ * One edit that enters all the values, each named alone or with its sheet, or states them in place of calculated lines for
+ * the reason given; every name that cannot be set is said.
+ */
+export function enterValues(
+  book: Book,
+  values: Readonly<Record<string, string>>,
+  reason: string,
+): Outcome<Edit> {
   return joined(
     'enter values',
-    Object.entries(values).map(([name, entry]) => setNamed(book, name, entry)),
+    Object.entries(values).map(([name, entry]) => setNamed(book, name, entry, reason)),
   );
 }
 

@@ -1,25 +1,38 @@
 import { fail, nearest, type Outcome, problem, succeed } from '../diagnostics/index.ts';
-import { type Book, type Edit, type FoundTable, findRow, findTable, setEntry } from '../document/index.ts';
+import {
+  type Book,
+  type Edit,
+  type FoundTable,
+  findRow,
+  findTable,
+  setEntry,
+  stateRow,
+} from '../document/index.ts';
 import { nearNames } from '../language/index.ts';
 import type { FormulaColumnItem, FormulaItem, InputColumnItem, InputItem, Model } from './model.ts';
 import { spelledName } from './spelled-name.ts';
 
 const nowhere = { from: 0, to: 0 };
 
-/** The edit that enters `entry` at a given or choice named alone or with its sheet. */
-export function setNamed(book: Book, written: string, entry: string): Outcome<Edit> {
+/**
+ * The edit that enters `entry` at a given or choice named alone or with its sheet. Where the name is that of a calculated
+ * line, the entry is stated in its place, for the reason given.
+ */
+export function setNamed(book: Book, written: string, entry: string, reason: string): Outcome<Edit> {
   const name = spelledName(written);
   const found = book.sheets.flatMap((sheet) => {
     const local = name.startsWith(`${sheet.key}.`) ? name.slice(sheet.key.length + 1) : name;
     const row = findRow(sheet, local);
     return row ? [{ sheet, ...row }] : [];
   });
-  const settable = found.filter(({ row }) => row.kind === 'given' || row.kind === 'choice');
+  const entered = found.filter(({ row }) => row.kind === 'given' || row.kind === 'choice');
+  const settable = entered.length > 0 ? entered : found.filter(({ row }) => row.kind === 'calc');
   const [only, second] = settable;
   if (second) {
     const places = settable.map(({ sheet, row }) => `${sheet.key}.${row.name}`);
     return fail(problem('name-on-sheets', nowhere, { name, places }));
   }
+  if (only?.row.kind === 'calc') return succeed(stateRow(only.place, { entry, reason }));
   if (only) return succeed(setEntry(only.place, entry));
   if (found.length > 0) return fail(problem('set-calculated', nowhere, { name }));
   const all = book.sheets.flatMap((sheet) =>

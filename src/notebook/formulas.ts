@@ -25,6 +25,8 @@ export interface Draft {
   readonly formula: string;
   readonly unit?: Unit;
   readonly kind: 'calc' | 'check' | 'series';
+  /** The value stated in place of the computed one, as typed, and its type where it tells one by itself. */
+  readonly stated?: { readonly entry: string; readonly type?: Type };
 }
 
 export interface CheckedDraft {
@@ -102,7 +104,7 @@ export function checkFormulas(
 /** The type a formula's place gives it before the formula is read. */
 function declaredType(draft: Draft): Type | undefined {
   if (draft.kind === 'check') return truthType;
-  return draft.unit && typeOfUnit(draft.unit);
+  return draft.unit ? typeOfUnit(draft.unit) : draft.stated?.type;
 }
 
 /** Checks one formula in its place, whose unit column it must fit. */

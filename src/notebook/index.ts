@@ -23,6 +23,7 @@ export {
   writeUtilisation,
 } from './result.ts';
 export { spelledName, spellingProblems } from './spelled-name.ts';
+export { SIDES, type Side, type Stated, type StatedSides } from './stated.ts';
 export { tryEntry } from './try-entry.ts';
 export type { Trial } from './try-formula.ts';
 export { numbersOf, tryCells } from './try-rows.ts';

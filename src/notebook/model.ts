@@ -11,6 +11,8 @@ import type {
 } from '../document/index.ts';
 import type { CheckedFormula, Type } from '../language/index.ts';
 import type { Entry, Unit, UnitRegistry } from '../units/index.ts';
+import type { Stated, StatedSides } from './stated.ts';
+import type { StatedCells } from './stated-column.ts';
 
 /** What every line and column of the model has. `id` is `sheet.name` or `sheet.table.column`. */
 interface ItemBase {
@@ -36,6 +38,10 @@ export interface FormulaItem extends ItemBase {
   readonly row: Calc | Check;
   readonly type: Type;
   readonly checked: CheckedFormula;
+  /** The value that stands in place of what the formula gives. */
+  readonly stated?: Stated;
+  /** Of a check, the sides in place of which values stand. */
+  readonly sides?: StatedSides;
 }
 /** A column a person enters. */
 export interface InputColumnItem extends ItemBase {
@@ -51,6 +57,8 @@ export interface FormulaColumnItem extends ItemBase {
   readonly column: CalcColumn | SeriesColumn;
   readonly type: Type;
   readonly checked: CheckedFormula;
+  /** The values that stand in place of single cells. */
+  readonly cells?: StatedCells;
 }
 export type Item = InputItem | FormulaItem | InputColumnItem | FormulaColumnItem;
 

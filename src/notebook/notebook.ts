@@ -11,13 +11,16 @@ import { type Allowance, createEngine, type Engine, type Pending } from '../engi
 import type { Type } from '../language/index.ts';
 import type { Unit } from '../units/index.ts';
 import { buildModel, optionsOf } from './build-model.ts';
+import { firstError } from './first-error.ts';
 import { readChoice, readGiven } from './inputs.ts';
 import { loadCells } from './load-column.ts';
 import type { FormulaItem, InputColumnItem, InputItem, Item, Model } from './model.ts';
 import { namesOf } from './names.ts';
 import { createProblemList } from './problem-list.ts';
-import { readResult, readVerdict, standing, unitOf } from './read-result.ts';
+import { readComputed, readResult, readVerdict, standing, unitOf } from './read-result.ts';
 import type { ColumnResult, Result, Verdict } from './result.ts';
+import { computedId, type Side } from './stated.ts';
+import { readingWithStated } from './stated-column.ts';
 import { syncEngine, syncItem } from './sync.ts';
 import {
   asCalculated,
@@ -49,6 +52,13 @@ export interface Notebook {
   readonly proceed: (allowance?: Allowance) => ReadonlySet<string>;
   /** How a line stands. */
   readonly result: (id: string) => Result;
+  /**
+   * What the formula of a line comes to in place of which a value is stated, or that of a stated side of a check;
+   * undefined where nothing is stated.
+   */
+  readonly computed: (id: string, side?: Side) => Result | undefined;
+  /** What the formula of a calculated column comes to of which cells are stated; undefined where none is. */
+  readonly computedColumn: (id: string) => ColumnResult | undefined;
   /** The verdict of a check, if it has one. */
   readonly verdict: (id: string) => Verdict | undefined;
   /** How a column stands. */
@@ -97,6 +107,13 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
   };
   const result = (id: string): Result => readResult(line(id), model, engine, book.settings.system);
 
+  const computed = (id: string, side?: Side): Result | undefined => {
+    const found = item(id);
+    return found.kind === 'formula'
+      ? readComputed(found, side, model, engine, book.settings.system)
+      : undefined;
+  };
+
   const problems = createProblemList();
 
   const rebuild = (): void => {
@@ -112,6 +129,19 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
     }
   };
 
+  const computedColumn = (id: string): ColumnResult | undefined => {
+    const found = item(id);
+    if (found.kind !== 'formula column' || !found.cells) return undefined;
+    const wrong = firstError([...found.problems, ...found.checked.problems]);
+    if (wrong) return { status: 'problem', problem: inCell(wrong, id) };
+    const reading = engine.readColumn(computedId(id));
+    if (reading.problem) {
+      const status = reading.pending ? 'waiting' : 'problem';
+      return { status, problem: inCell(reading.problem, id) };
+    }
+    return { status: 'ok', unit: unitOf(found, model, book.settings.system), reading };
+  };
+
   const column = (id: string): ColumnResult => {
     const found = item(id);
     const stopped = standing(found, model);
@@ -121,7 +151,10 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
       const status = reading.pending ? 'waiting' : 'problem';
       return { status, problem: inCell(reading.problem, id) };
     }
-    return { status: 'ok', unit: unitOf(found, model, book.settings.system), reading };
+    const unit = unitOf(found, model, book.settings.system);
+    if (found.kind !== 'formula column' || !found.cells) return { status: 'ok', unit, reading };
+    const computedOnes = engine.readColumn(computedId(id));
+    return { status: 'ok', unit, reading: readingWithStated(reading, computedOnes, found.cells) };
   };
 
   return {
@@ -139,7 +172,7 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
       // The settings say in which units and with which dates everything is told.
       if (touched.some((one) => one.kind === 'book')) problems.forgetAll();
       if (!enterOnly(touched, book, model, engine)) rebuild();
-      const changed = new Set(engine.recalculate(timeAtOnce?.()));
+      const changed = linesOf(engine.recalculate(timeAtOnce?.()));
       problems.forget(changed);
       return { ok: true, value: { inverse, changed } };
     },
@@ -147,11 +180,13 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
       return engine.pending;
     },
     proceed: (allowance) => {
-      const changed = new Set(engine.recalculate(allowance));
+      const changed = linesOf(engine.recalculate(allowance));
       problems.forget(changed);
       return changed;
     },
     result,
+    computed,
+    computedColumn,
     verdict: (id) => {
       const found = item(id);
       if (found.kind !== 'formula' || found.row.kind !== 'check') return undefined;
@@ -162,7 +197,7 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
     column,
     rowsOf: (table) => engine.rowsOf(table),
     unitOf: (id) => unitOf(item(id), model, book.settings.system),
-    problems: () => problems.of(model, { result, column }),
+    problems: () => problems.of(model, { result, computed, column }),
     tryFormula: (id, text, options = {}) => tryFormula(formulaPlace(id), text, options, book, model, engine),
     typeInPlace: (id, text) => typeInPlace(formulaPlace(id), text, book, model),
   };
@@ -225,4 +260,14 @@ function feedsChoice(id: string, model: Model): boolean {
     if (id === item.row.from || id === `${item.sheet}.${item.row.from}`) return true;
   }
   return false;
+}
+
+/** The lines and columns of the ids that the engine has changed, which has cells of its own beside them. */
+function linesOf(changed: Iterable<string>): ReadonlySet<string> {
+  const ids = new Set(changed);
+  for (const id of ids) {
+    const beside = id.indexOf('#');
+    if (beside > 0) ids.add(id.slice(0, beside));
+  }
+  return ids;
 }

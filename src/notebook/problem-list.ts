@@ -3,12 +3,16 @@ import type { ColumnReading } from '../engine/index.ts';
 import { columnWarnings } from './column-warnings.ts';
 
 import type { FormulaColumnItem, InputColumnItem, Item, Model } from './model.ts';
+import { ownProblems } from './own-problems.ts';
 import { standing } from './read-result.ts';
 import type { ColumnResult, Result } from './result.ts';
+import type { Side } from './stated.ts';
 
 /** How lines and columns stand at the moment. */
 export interface Standings {
   readonly result: (id: string) => Result;
+  /** What a stated line or side of a check would come to; undefined where nothing is stated. */
+  readonly computed: (id: string, side?: Side) => Result | undefined;
   readonly column: (id: string) => ColumnResult;
 }
 
@@ -67,9 +71,8 @@ export function createProblemList(): ProblemList {
   };
 }
 
-function problemsOf(item: Item, model: Model, { result, column }: Standings): readonly Problem[] {
-  const checked = 'checked' in item ? item.checked.problems : [];
-  const own = [...item.problems, ...checked].map((found) => inCell(found, item.id));
+function problemsOf(item: Item, model: Model, { result, computed, column }: Standings): readonly Problem[] {
+  const own = ownProblems(item, computed).map((found) => inCell(found, item.id));
   if (own.some((found) => found.severity === 'error')) return own;
   if (item.kind === 'input' || item.kind === 'formula') {
     const read = result(item.id);

@@ -1,11 +1,13 @@
 import { inCell } from '../diagnostics/index.ts';
 import type { Engine, Reading } from '../engine/index.ts';
-import { type CompareNode, holdsDateDifference, type Type, type Typed } from '../language/index.ts';
+import { holdsDateDifference, type Type, type Typed } from '../language/index.ts';
 import { PLAIN_UNIT, preferredUnit, type Unit } from '../units/index.ts';
 import { countsDays } from './counts-days.ts';
+import { firstError } from './first-error.ts';
 import type { FormulaItem, InputItem, Item, Model } from './model.ts';
 import type { Quantity, Result, Value, Verdict } from './result.ts';
-import { capacityId, demandId, ownProblem, waitsOn } from './sync.ts';
+import { computedId, type Side, sideId, sidesOf } from './stated.ts';
+import { ownProblem, waitsOn } from './sync.ts';
 
 type System = 'SI' | 'US';
 
@@ -68,7 +70,10 @@ export function standing(item: Item, model: Model): Extract<Result, { problem: u
     const status = own.code === 'formula-empty' ? 'waiting' : 'problem';
     return { status, problem: inCell(own, item.id) };
   }
-  if ('checked' in item && item.checked.typed.kind === 'broken')
+  const stated =
+    (item.kind === 'formula' && item.stated !== undefined) ||
+    (item.kind === 'formula column' && item.cells !== undefined);
+  if ('checked' in item && item.checked.typed.kind === 'broken' && !stated)
     return { status: 'waiting', problem: inCell(waitsOn(item, model), item.id) };
   return undefined;
 }
@@ -82,16 +87,38 @@ export function readResult(
 ): Result {
   const stopped = standing(item, model);
   if (stopped) return stopped;
-  const read = engine.read(item.id);
+  return resultOf(engine.read(item.id), unitOf(item, model, system), item.id);
+}
+
+function resultOf(read: Reading, unit: Unit, id: string): Result {
   switch (read.status) {
     case 'ok':
-      return { status: 'ok', value: readValue(read.value, unitOf(item, model, system)) };
+      return { status: 'ok', value: readValue(read.value, unit) };
     case 'missing':
       return read;
     case 'problem':
     case 'waiting':
-      return { status: read.status, problem: inCell(read.problem, item.id) };
+      return { status: read.status, problem: inCell(read.problem, id) };
   }
+}
+
+/** What the formula of a stated line, or a stated side of a check, comes to; undefined where nothing is stated. */
+export function readComputed(
+  item: FormulaItem,
+  side: Side | undefined,
+  model: Model,
+  engine: Engine,
+  system: System,
+): Result | undefined {
+  const stated = side ? item.sides?.[side] : item.stated;
+  if (!stated) return undefined;
+  const wrong = firstError(item.checked.problems);
+  const { typed } = item.checked;
+  if (wrong || typed.kind === 'broken')
+    return { status: wrong ? 'problem' : 'waiting', problem: inCell(wrong ?? waitsOn(item, model), item.id) };
+  const id = side ? sideId(item.id, side) : item.id;
+  const unit = side ? unitOfSides(item, typed, model, system) : unitOf(item, model, system);
+  return resultOf(engine.read(computedId(id)), unit, item.id);
 }
 
 /** The verdict of a check that has a value; `holds` is that value. */
@@ -105,13 +132,8 @@ export function readVerdict(
   const { typed } = item.checked;
   if (typed.kind !== 'compare') return { holds };
   const [demand] = sidesOf(typed);
-  const read = (side: Typed) => engine.read(side === demand ? demandId(item.id) : capacityId(item.id));
+  const read = (side: Typed) => engine.read(sideId(item.id, side === demand ? 'demand' : 'capacity'));
   return verdictOf(item, typed, holds, read, model, system);
-}
-
-/** Demand and capacity of a comparison: the greater side asked for is the capacity. */
-function sidesOf({ op, left, right }: CompareNode): readonly [demand: Typed, capacity: Typed] {
-  return op === '>' || op === '>=' ? [right, left] : [left, right];
 }
 
 /** The unit of a side that is a line or a quantity as it stands; undefined for one that is computed. */
@@ -119,6 +141,16 @@ function unitOfSide(side: Typed, model: Model, system: System): Unit | undefined
   if (side.kind === 'number') return side.unit;
   const line = side.kind === 'cell' ? model.items.get(side.id) : undefined;
   return line && unitOf(line, model, system);
+}
+
+/** One unit for both sides of a check, or no reader could compare them: where it states none, one that a side has already. */
+function unitOfSides(item: FormulaItem, typed: Typed, model: Model, system: System): Unit {
+  if (item.unit || typed.kind !== 'compare') return item.unit ?? PLAIN_UNIT;
+  const { type } = typed.left.type.kind === 'number' && typed.left.type.zero ? typed.right : typed.left;
+  const [own] = sidesOf(typed).flatMap((side) => (side && unitOfSide(side, model, system)) ?? []);
+  const isTime = type.kind === 'number' && type.dimension.key === 'T' && holdsDateDifference(typed);
+  const days = isTime ? model.registry.units.get('d') : undefined;
+  return own ?? days ?? unitOfType(type, model, system);
 }
 
 /** The verdict of a check whose formula is `typed`; `read` gives the value of either side. */
@@ -134,17 +166,13 @@ export function verdictOf(
   const { type } = typed.left.type.kind === 'number' && typed.left.type.zero ? typed.right : typed.left;
   if (type.kind !== 'number') return { holds };
   const sides = sidesOf(typed);
-  // One unit for both sides, or no reader could compare them: where the check states none, one that a side has already.
-  const [own] = sides.flatMap((side) => unitOfSide(side, model, system) ?? []);
-  const days =
-    type.dimension.key === 'T' && holdsDateDifference(typed) ? model.registry.units.get('d') : undefined;
-  const unit = item.unit ?? own ?? days ?? unitOfType(type, model, system);
+  const unit = unitOfSides(item, typed, model, system);
   const quantity = (side: Typed): Quantity | undefined => {
     const found = read(side);
     if (found.status !== 'ok' || typeof found.value !== 'number') return undefined;
     return { kind: 'number', si: found.value, unit };
   };
-  const [demand, capacity] = sides.map(quantity);
+  const [demand, capacity] = sides.map((side) => side && quantity(side));
   const utilisation = demand && capacity && capacity.si > 0 ? demand.si / capacity.si : undefined;
   return {
     holds,

@@ -1,5 +1,6 @@
+import type { Problem } from '../diagnostics/index.ts';
 import { cellsOfColumn } from '../document/index.ts';
-import type { Typed } from '../language/index.ts';
+import type { CompareNode, Typed } from '../language/index.ts';
 import {
   type EngineValue,
   type EngineValues,
@@ -8,9 +9,21 @@ import {
   type RecheckProgram,
   tooLarge,
 } from '../recheck/index.ts';
-import { fromSI, readEntry } from '../units/index.ts';
-import type { InputColumnItem, InputItem, Item } from './model.ts';
+import { fromSI, readEntry, type Unit } from '../units/index.ts';
+import { firstError } from './first-error.ts';
+import type { FormulaColumnItem, FormulaItem, InputColumnItem, InputItem, Item } from './model.ts';
 import type { Notebook } from './notebook.ts';
+import type { Result } from './result.ts';
+import {
+  comparedSides,
+  computedId,
+  SIDES,
+  type Stated,
+  type StatedSides,
+  sideId,
+  sidesOf,
+} from './stated.ts';
+import { type StatedCells, statedId, statedOrComputed, whereStatedId } from './stated-column.ts';
 
 /** A computed book as the recheck takes it, with the values its engine has. */
 export function recheckProgram(notebook: Notebook): { program: RecheckProgram; values: EngineValues } {
@@ -43,6 +56,14 @@ function cellsOf(item: Item, notebook: Notebook): readonly RecheckCell[] {
       return [{ ...base, kind: 'column', table: item.table, entries: entriesOf(item, notebook) }];
     case 'formula': {
       const tree = treeOf(item);
+      if (item.stated) {
+        const entry = statedEntry(item.stated, item.problems);
+        return [
+          { ...base, kind: 'input', entry },
+          { ...base, kind: 'formula', id: computedId(item.id), tree },
+        ];
+      }
+      if (item.sides && tree.kind === 'compare') return checkWithStated(item, item.sides, tree, base);
       // The two sides of a check are values of their own where the engine weighs them against one another.
       const { demand, capacity } = notebook.verdict(item.id) ?? {};
       const sides: RecheckCell[] =
@@ -55,8 +76,62 @@ function cellsOf(item: Item, notebook: Notebook): readonly RecheckCell[] {
       return [{ ...base, kind: 'formula', tree }, ...sides];
     }
     case 'formula column':
+      if (item.cells) return columnWithStated(item, item.cells, notebook);
       return [{ ...base, kind: 'formula', table: item.table, tree: treeOf(item) }];
   }
+}
+
+/** A column with stated cells: what is computed, what is stated and where are columns of their own. */
+function columnWithStated(
+  item: FormulaColumnItem,
+  cells: StatedCells,
+  notebook: Notebook,
+): readonly RecheckCell[] {
+  const { id, table, checked, type } = item;
+  const base = { table, unit: notebook.unitOf(id) };
+  const rows = Array.from({ length: notebook.rowsOf(table) ?? 0 }, (_, row) => cells.get(row));
+  const entries = rows.map(
+    (one): RecheckEntry => (one ? statedEntry(one, item.problems) : { kind: 'missing' }),
+  );
+  const where = rows.map((one): RecheckEntry => ({ kind: 'truth', value: one !== undefined }));
+  const tree = statedOrComputed(id, table, { ...checked.typed, type } as Typed);
+  return [
+    { ...base, kind: 'column', id: statedId(id), entries },
+    { table, kind: 'column', id: whereStatedId(id), entries: where },
+    { ...base, kind: 'formula', id: computedId(id), tree: treeOf(item) },
+    { ...base, kind: 'formula', id, tree },
+  ];
+}
+
+/** A check with a stated side: the sides are cells of their own, and the check compares those. */
+function checkWithStated(
+  { id }: FormulaItem,
+  stated: StatedSides,
+  tree: CompareNode,
+  base: { readonly id: string; readonly unit: Unit },
+): readonly RecheckCell[] {
+  const [demand, capacity] = sidesOf(tree);
+  const sides = SIDES.flatMap((side): readonly RecheckCell[] => {
+    const computed = side === 'demand' ? demand : capacity;
+    if (!computed) return [];
+    const one = stated[side];
+    const at = { ...base, id: sideId(id, side) };
+    if (!one) return [{ ...at, kind: 'formula', tree: computed }];
+    const entry = statedEntry(one, []);
+    return [
+      { ...at, kind: 'input', entry },
+      { ...at, kind: 'formula', id: computedId(at.id), tree: computed },
+    ];
+  });
+  return [{ ...base, kind: 'formula', tree: comparedSides(id, tree) }, ...sides];
+}
+
+function statedEntry({ entry, problems }: Stated, others: readonly Problem[]): RecheckEntry {
+  if (!entry || [...problems, ...others].some(({ severity }) => severity === 'error'))
+    return { kind: 'failed' };
+  if (entry.kind === 'number' || entry.kind === 'point')
+    return { kind: 'number', written: fromSI(entry.si, entry.unit), unit: entry.unit };
+  return entry;
 }
 
 function treeOf(item: Extract<Item, { checked: unknown }>): Typed {
@@ -96,13 +171,19 @@ function entriesOf(item: InputColumnItem, notebook: Notebook): readonly RecheckE
   });
 }
 
+function entryValue({ entry, problems }: Stated): EngineValue {
+  if (!entry || firstError(problems)) return undefined;
+  return entry.kind === 'text' ? entry.text : entry.kind === 'truth' ? entry.value : entry.si;
+}
+
+function engineValueOf(read: Result | undefined): EngineValue {
+  if (read?.status !== 'ok') return undefined;
+  const { value } = read;
+  return value.kind === 'number' ? value.si : value.kind === 'text' ? value.text : value.truth;
+}
+
 function valuesOf(notebook: Notebook): EngineValues {
-  const line = (id: string): EngineValue => {
-    const read = notebook.result(id);
-    if (read.status !== 'ok') return undefined;
-    const { value } = read;
-    return value.kind === 'number' ? value.si : value.kind === 'text' ? value.text : value.truth;
-  };
+  const line = (id: string): EngineValue => engineValueOf(notebook.result(id));
   const side = (id: string, which: 'left' | 'right'): EngineValue => {
     const item = notebook.model.items.get(id);
     const verdict = notebook.verdict(id);
@@ -111,11 +192,18 @@ function valuesOf(notebook: Notebook): EngineValues {
     return ((which === 'left') === turned ? verdict?.capacity : verdict?.demand)?.si;
   };
   return (id, row) => {
-    const [own = id, which] = id.split('#');
+    const [own = id, which, more] = id.split('#');
     if (which === 'left' || which === 'right') return side(own, which);
-    if (row === undefined) return line(id);
-    const column = notebook.column(id);
-    if (column.status !== 'ok') return undefined;
+    if (which === 'demand' || which === 'capacity')
+      return more ? engineValueOf(notebook.computed(own, which)) : notebook.verdict(own)?.[which]?.si;
+    if (row === undefined) return which === 'computed' ? engineValueOf(notebook.computed(own)) : line(id);
+    if (which === 'stated' || which === 'where-stated') {
+      const item = notebook.model.items.get(own);
+      const cell = item?.kind === 'formula column' ? item.cells?.get(row) : undefined;
+      return which === 'stated' ? cell && entryValue(cell) : cell !== undefined;
+    }
+    const column = which === 'computed' ? notebook.computedColumn(own) : notebook.column(id);
+    if (column?.status !== 'ok') return undefined;
     const read = column.reading.at(row);
     return read.status === 'ok' ? read.value : undefined;
   };

@@ -1,12 +1,13 @@
 import { inCell, type Problem, problem } from '../diagnostics/index.ts';
 import { cellsOfColumn } from '../document/index.ts';
 import type { Engine } from '../engine/index.ts';
+import type { Typed } from '../language/index.ts';
+import type { Entry } from '../units/index.ts';
+import { firstError } from './first-error.ts';
 import { loadCells } from './load-column.ts';
 import type { FormulaColumnItem, FormulaItem, InputColumnItem, InputItem, Item, Model } from './model.ts';
-
-/** The engine's cells for the two sides of a check; no name of a book can be these. */
-export const demandId = (id: string): string => `${id}#demand`;
-export const capacityId = (id: string): string => `${id}#capacity`;
+import { comparedSides, computedId, SIDES, type Stated, sideId, sidesOf } from './stated.ts';
+import { removeStatedCells, type StatedCells, statedOrComputed, syncStatedCells } from './stated-column.ts';
 
 /** Brings the engine to a model; what the model before it held unchanged stays as it is. */
 export function syncEngine(engine: Engine, model: Model, before?: Model): void {
@@ -27,7 +28,11 @@ export function syncEngine(engine: Engine, model: Model, before?: Model): void {
   }
   for (const item of model.items.values()) {
     const resized = item.kind === 'input column' && lengths.has(item.table);
-    if (changed(item) || resized) syncItem(engine, item, model);
+    const moved =
+      item.kind === 'formula column' &&
+      item.cells !== undefined &&
+      before?.tables.get(item.table)?.part !== model.tables.get(item.table)?.part;
+    if (changed(item) || resized || moved) syncItem(engine, item, model);
   }
 }
 
@@ -49,19 +54,29 @@ export function syncItem(engine: Engine, item: Item, model: Model): void {
 
 function removeItem(engine: Engine, item: Item): void {
   engine.remove(item.id);
-  if (item.kind === 'formula' && item.row.kind === 'check') {
-    engine.remove(demandId(item.id));
-    engine.remove(capacityId(item.id));
+  if (item.kind === 'formula') removeBeside(engine, item.id);
+  if (item.kind === 'formula column') removeStatedCells(engine, item.id);
+}
+
+/** Takes away what the engine has beside a line: the sides of a check, and what is computed where values are stated. */
+function removeBeside(engine: Engine, id: string): void {
+  engine.remove(computedId(id));
+  for (const side of SIDES) {
+    engine.remove(sideId(id, side));
+    engine.remove(computedId(sideId(id, side)));
   }
 }
 
 function syncInput(engine: Engine, item: InputItem): void {
   const own = firstError(item.problems);
-  const { entry } = item;
   if (own) engine.setInput(item.id, { failed: inCell(own, item.id) });
-  else if (!entry || entry.kind === 'missing') engine.setInput(item.id, { missing: true });
-  else if (entry.kind === 'text') engine.setInputText(item.id, entry.text);
-  else engine.setInput(item.id, entry.kind === 'truth' ? entry.value : entry.si);
+  else enter(engine, item.id, item.entry);
+}
+
+function enter(engine: Engine, id: string, entry: Entry | undefined): void {
+  if (!entry || entry.kind === 'missing') engine.setInput(id, { missing: true });
+  else if (entry.kind === 'text') engine.setInputText(id, entry.text);
+  else engine.setInput(id, entry.kind === 'truth' ? entry.value : entry.si);
 }
 
 function syncColumn(engine: Engine, item: InputColumnItem, model: Model): void {
@@ -77,25 +92,100 @@ function syncColumn(engine: Engine, item: InputColumnItem, model: Model): void {
 }
 
 function syncFormula(engine: Engine, item: FormulaItem | FormulaColumnItem, model: Model): void {
-  const { typed, text } = item.checked;
-  const place = item.kind === 'formula column' ? { table: item.table } : {};
-  const own = ownProblem(item);
-  if (own || typed.kind === 'broken') {
-    engine.setFailed(item.id, inCell(own ?? waitsOn(item, model), item.id), place);
-    return;
+  if (item.kind === 'formula column') {
+    removeStatedCells(engine, item.id);
+    if (item.cells) {
+      syncColumnWithStated(engine, item, item.cells, model);
+      return;
+    }
   }
-  engine.setFormula(item.id, typed, { ...place, text });
-  if (item.kind !== 'formula' || item.row.kind !== 'check' || typed.kind !== 'compare') return;
-  const [demand, capacity] =
-    typed.op === '>' || typed.op === '>=' ? [typed.right, typed.left] : [typed.left, typed.right];
-  engine.setFormula(demandId(item.id), demand, { text });
-  engine.setFormula(capacityId(item.id), capacity, { text });
+  if (item.kind === 'formula') {
+    removeBeside(engine, item.id);
+    if (item.stated) {
+      compute(engine, item, computedId(item.id), item.checked.problems, model);
+      const own = firstError(item.problems);
+      enterStated(engine, item.id, own ? { ...item.stated, problems: [own] } : item.stated);
+      return;
+    }
+  }
+  compute(engine, item, item.id, [...item.problems, ...item.checked.problems], model);
+  if (item.kind === 'formula' && item.row.kind === 'check') syncSides(engine, item);
 }
 
-/** The first problem a line or column has of its own, before any computing. */
+/** A calculated column of which some cells are stated. */
+function syncColumnWithStated(
+  engine: Engine,
+  item: FormulaColumnItem,
+  cells: StatedCells,
+  model: Model,
+): void {
+  const { id, table, checked, type } = item;
+  const own = firstError(item.problems);
+  if (own) {
+    engine.setFailed(id, inCell(own, id), { table });
+    return;
+  }
+  compute(engine, item, computedId(id), checked.problems, model);
+  syncStatedCells(engine, id, table, model.tables.get(table)?.part.length ?? 0, cells, type);
+  engine.setFormula(id, statedOrComputed(id, table, { ...checked.typed, type } as Typed), {
+    table,
+    text: checked.text,
+  });
+}
+
+/** Gives the engine the formula of a line or column under an id, or that it cannot be computed. */
+function compute(
+  engine: Engine,
+  item: FormulaItem | FormulaColumnItem,
+  id: string,
+  problems: readonly Problem[],
+  model: Model,
+): void {
+  const { typed, text } = item.checked;
+  const place = item.kind === 'formula column' ? { table: item.table } : {};
+  const own = firstError(problems);
+  if (own || typed.kind === 'broken')
+    engine.setFailed(id, inCell(own ?? waitsOn(item, model), item.id), place);
+  else engine.setFormula(id, typed, { ...place, text });
+}
+
+function enterStated(engine: Engine, id: string, { entry, problems }: Stated): void {
+  const own = firstError(problems);
+  if (own) engine.setInput(id, { failed: own });
+  else enter(engine, id, entry);
+}
+
+/** The two sides of a check as values of their own; where one is stated, the check compares that. */
+function syncSides(engine: Engine, item: FormulaItem): void {
+  const { typed, text } = item.checked;
+  if (ownProblem(item) || typed.kind !== 'compare') return;
+  const [demand, capacity] = sidesOf(typed);
+  if (!demand || !capacity) return;
+  for (const [side, tree] of [
+    ['demand', demand],
+    ['capacity', capacity],
+  ] as const) {
+    const id = sideId(item.id, side);
+    const stated = item.sides?.[side];
+    engine.setFormula(stated ? computedId(id) : id, tree, { text });
+    if (stated) enterStated(engine, id, stated);
+  }
+  if (!item.sides) return;
+  engine.setFormula(item.id, comparedSides(item.id, typed), { text });
+}
+
+/**
+ * The first problem a line or column has of its own, before any computing. Where a value is stated, what is wrong with
+ * the formula stands in nobody's way.
+ */
 export function ownProblem(item: Item): Problem | undefined {
   const found = firstError(item.problems);
-  return found ?? ('checked' in item ? firstError(item.checked.problems) : undefined);
+  if (found || !('checked' in item)) return found;
+  if (item.kind === 'formula' && item.stated) return firstError(item.stated.problems);
+  // Single cells stand where a formula fails; the others say why they have no value.
+  if (item.kind === 'formula column' && item.cells) return undefined;
+  const { demand, capacity } = (item.kind === 'formula' && item.sides) || {};
+  return firstError([...item.checked.problems, ...(demand?.problems ?? []), ...(capacity?.problems ?? [])]);
 }
 
 /** A formula with no problem of its own and no type waits on something that has one. */
@@ -104,8 +194,4 @@ export function waitsOn(item: FormulaItem | FormulaColumnItem, model: Model): Pr
   const on =
     references.find((id) => model.items.get(id)?.type.kind === 'unknown') ?? references[0] ?? item.id;
   return problem('waits-on', { from: 0, to: 0 }, { on });
-}
-
-function firstError(problems: readonly Problem[]): Problem | undefined {
-  return problems.find((found) => found.severity === 'error');
 }

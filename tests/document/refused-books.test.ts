@@ -329,6 +329,31 @@ const REFUSALS: readonly Refusal[] = [
     cell: 'pile.layers',
   },
   {
+    what: 'identities for too few rows',
+    change: (book) => {
+      layers(book).ids = { runs: [{ first: 1, count: 2 }], next: 9 };
+    },
+    code: 'book-row-ids',
+    message: 'sheets[0].parts[3].ids: layers has 3 rows and identities for 2',
+    cell: 'pile.layers',
+  },
+  {
+    what: 'one identity for two rows',
+    change: (book) => {
+      layers(book).ids = {
+        runs: [
+          { first: 1, count: 2 },
+          { first: 2, count: 1 },
+        ],
+        next: 9,
+      };
+    },
+    code: 'book-row-ids',
+    message:
+      'sheets[0].parts[3].ids: two rows of layers have one identity, or one that is still to be given',
+    cell: 'pile.layers',
+  },
+  {
     what: 'a short chunk that is not the last',
     change: (book) => {
       layers(book).columns[1].chunks = [[1, 2], [3]];

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { problem } from '../../src/diagnostics/index.ts';
-import { type Book, blankBook, type Part } from '../../src/document/index.ts';
+import { type Book, blankBook, type Part, type Row } from '../../src/document/index.ts';
 import { columnNamed, enterRows, enterValues, lineNamed, openNotebook } from '../../src/notebook/index.ts';
 
 const blocks = (sheet: string): readonly Part[] => [
@@ -133,14 +133,19 @@ describe('the unit of a check', () => {
 
 describe('names that cannot be used', () => {
   test('set-unknown, set-calculated, name-on-sheets', () => {
-    expect(first(enterValues(book, { 's.ww': '1 m' }))).toBe(
+    expect(first(enterValues(book, { 's.ww': '1 m' }, ''))).toBe(
       'set-unknown: there is no given or choice “s.ww” in this book',
     );
-    expect(first(enterValues(book, { 's.a': '1 m' }))).toBe(
-      'set-calculated: “s.a” is calculated and cannot be set',
+    const check: Row = { id: 'k', kind: 'check', name: 'k', formula: 'w <= 5 m' };
+    const checked: Book = {
+      ...book,
+      sheets: [{ key: 's', title: 'S', parts: [{ id: 'q', kind: 'rows', rows: [check] }] }],
+    };
+    expect(first(enterValues(checked, { 's.k': '1 m' }, ''))).toBe(
+      'set-calculated: “s.k” is calculated and cannot be set',
     );
-    expect(first(enterValues(book, { w: '1 m' }))).toBe('name-on-sheets: “w” stands on several sheets');
-    expect(first(enterValues(book, { 's.w': '1 m' }))).toBe('accepted');
+    expect(first(enterValues(book, { w: '1 m' }, ''))).toBe('name-on-sheets: “w” stands on several sheets');
+    expect(first(enterValues(book, { 's.w': '1 m' }, ''))).toBe('accepted');
   });
 
   test('table-unknown, table-computed', () => {

@@ -11,7 +11,7 @@ function verdicts(id: string, values: Readonly<Record<string, string>>, names: r
   if (!opened.ok) throw new Error(`the book ${id} cannot be read`);
   const { book } = opened.value;
   const notebook = openNotebook(book);
-  const edit = enterValues(book, values);
+  const edit = enterValues(book, values, 'a test');
   if (!edit.ok || !notebook.apply(edit.value).ok) throw new Error('a value cannot be entered');
   return names.map((name) => {
     const line = lineNamed(notebook.model, name);

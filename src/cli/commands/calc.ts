@@ -7,6 +7,7 @@ import {
   openNotebook,
   writeUtilisation,
 } from '../../notebook/index.ts';
+import { writeNumber } from '../../units/index.ts';
 import { readBook } from '../books.ts';
 import { AGREES, type Command, DISAGREES, type Output, REFUSES } from '../command.ts';
 import { type Entered, enterOptions } from '../enter.ts';
@@ -146,7 +147,14 @@ function resultLine(id: string, result: PrintedResult): string {
       : `  ${writeUtilisation(result.utilisation, result.status === 'pass')}`;
   const value =
     result.status === 'problem' || result.status === 'waiting' ? `(${result.status})` : result.text;
-  return `${id.padEnd(32)} ${value}${use}`;
+  const stated = result.computed === undefined ? (result.stated ? '  stated' : '') : statedWords(result);
+  return `${id.padEnd(32)} ${value}${use}${stated}`;
+}
+
+function statedWords({ computed, unit }: PrintedResult): string {
+  if (computed === null || computed === undefined) return '  stated (its formula has no value)';
+  const shown = typeof computed === 'number' ? `${writeNumber(computed)} ${unit}`.trim() : `${computed}`;
+  return `  stated (computed ${shown})`;
 }
 
 function statusOf(results: readonly PrintedResult[]): number {

@@ -185,6 +185,16 @@ export const book = {
       message: `${path}, the table ${quoted(table)}, has its rows from a series column and also ${what}`,
     }),
   }),
+  'book-row-ids': entry<{ path: string; table: string; ids: number; length: number }>({
+    title: 'Identities of rows that do not fit the rows',
+    explain: 'Each row of a table has one identity, which no other row has and none will get.',
+    words: ({ path, table, ids, length }) => ({
+      message:
+        ids === length
+          ? `${path}: two rows of ${table} have one identity, or one that is still to be given`
+          : `${path}: ${table} has ${length} rows and identities for ${ids}`,
+    }),
+  }),
   'book-column-length': entry<{ path: string; column: string; cells: number; length: number }>({
     title: 'A column as long as its table is not',
     explain: 'Every given column has one cell for each row of its table, blank cells included.',

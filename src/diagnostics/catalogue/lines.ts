@@ -77,6 +77,54 @@ export const lines = {
     explain: 'A value it depends on has a problem of its own, which is to be mended first.',
     words: ({ on }) => ({ message: `waits on ${on}` }),
   }),
+  'stated-without-reason': entry<Record<string, never>>({
+    title: 'A stated value without a reason',
+    explain:
+      'A value stands in place of a computed one, and why is still to be written: an open item of the book.',
+    severity: 'warning',
+    words: () => ({
+      message: 'the reason for the stated value is open',
+      hint: 'say where the value is from',
+    }),
+  }),
+  'stated-cells-without-reason': entry<{ cells: number; first: number }>({
+    title: 'Stated cells without a reason',
+    explain:
+      'Values stand in place of computed cells, and why is still to be written: an open item of the book.',
+    severity: 'warning',
+    words: ({ cells, first }) => ({
+      message:
+        cells === 1
+          ? `the reason for the stated value in row ${first} is open`
+          : `the reasons for ${cells} stated values are open, the first in row ${first}`,
+      hint: 'say where the values are from',
+    }),
+  }),
+  'stated-blank': entry<Record<string, never>>({
+    title: 'A stated value that is blank',
+    explain: 'A value that stands in place of a computed one has to be there.',
+    words: () => ({ message: 'the stated value is blank', hint: 'enter it, or go back to the computed one' }),
+  }),
+  'stated-kind': entry<{ written: string; stated: string; wanted: string }>({
+    title: 'A stated value of another kind',
+    explain:
+      'A value that stands in place of a computed one is of the same dimension. A number alone is in the unit of its line; a line without a unit needs it written.',
+    words: ({ written, stated, wanted }) => ({
+      message: `${quoted(written)} is ${stated}, and the line it is stated for is ${wanted}`,
+      hint: 'write the value with its unit',
+    }),
+  }),
+  'stated-no-side': entry<Record<string, never>>({
+    title: 'A stated side of a check that has none',
+    explain: 'A demand or a capacity is stated for a check that compares them with <, <=, > or >=.',
+    words: () => ({ message: 'this check compares no demand with a capacity, so neither can be stated' }),
+  }),
+  'stated-formula-fails': entry<{ message: string }>({
+    title: 'A stated value whose formula fails',
+    explain: 'The formula in place of which a value is stated cannot be computed. The stated value stands.',
+    severity: 'warning',
+    words: ({ message }) => ({ message: `the stated value stands; its formula: ${message}` }),
+  }),
   'set-unknown': entry<{ name: string; near: string[] }>({
     title: 'A name that cannot be set',
     explain: 'Only given lines and choices are set; a name stands alone or with its sheet in front.',

@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { fail, type Outcome, problem } from '../../diagnostics/index.ts';
 import { cellsBetween, overwriteCells, spliceCells } from '../cells.ts';
 import { type Path, pathText } from '../json/path.ts';
+import { areSound, countOfIds, rowIdsOf, spliceIds } from '../row-ids.ts';
 import { type Book, bookSchema } from '../schema/book.ts';
 import {
   type Cell,
@@ -11,13 +12,15 @@ import {
   type GivenColumn,
   TABLE_ROW_LIMIT,
 } from '../schema/columns.ts';
-import type { Table } from '../schema/parts.ts';
+import type { RowIds, Table } from '../schema/parts.ts';
 import { schemaProblems } from '../schema/problems.ts';
 import type { Patch } from './patch.ts';
 import { type Change, changeAt } from './places.ts';
 import type { Step } from './step.ts';
 
 const NOWHERE = { from: 0, to: 0 };
+
+type Splice = Extract<Patch, { kind: 'splice' }>;
 
 const cellsSchema = z.array(cellSchema);
 
@@ -46,9 +49,10 @@ export function overwrite(book: Book, patch: Extract<Patch, { kind: 'cells' }>):
 }
 
 /** Applies a `splice` patch: rows of a table are taken out and put in, in all its given columns at once. */
-export function spliceRows(book: Book, patch: Extract<Patch, { kind: 'splice' }>): Outcome<Step> {
+export function spliceRows(book: Book, patch: Splice): Outcome<Step> {
   const { at, from, remove, insert, cells } = patch;
   const old: Record<string, readonly Cell[]> = {};
+  let back: RowIds | null = null;
   const changed = changeAt(book, bookSchema, at, at.length, (target) => {
     const table = target as Table;
     if (at[2] !== 'parts' || at.length !== 4 || table.kind !== 'table' || table.length === undefined) {
@@ -63,17 +67,30 @@ export function spliceRows(book: Book, patch: Extract<Patch, { kind: 'splice' }>
       const values = given ?? new Array<Cell>(insert).fill(null);
       return { ...column, chunks: spliceCells(column.chunks, from, remove, values) };
     });
-    return { ok: true, value: { ...table, length: table.length - remove + insert, columns } };
+    const { ids: before, ...others } = table;
+    back = before ?? null;
+    const ids = patch.back === undefined ? idsAfter(table, patch) : patch.back;
+    const length = table.length - remove + insert;
+    if (ids && (countOfIds(ids) !== length || !areSound(ids)))
+      return unfit([...at, 'ids'], 'one for each row');
+    return { ok: true, value: { ...others, length, ...(ids && { ids }), columns } };
   });
   if (!changed.ok) return changed;
-  const inverse: Patch = { kind: 'splice', at, from, remove: insert, insert: remove, cells: old };
+  const inverse: Patch = { kind: 'splice', at, from, remove: insert, insert: remove, cells: old, back };
   return { ok: true, value: { book: changed.value as Book, inverse } };
+}
+
+/** The identities of the rows after a splice; rows that say none do so while they are only added at the end. */
+function idsAfter(table: Table, { from, remove, insert, ids }: Splice): RowIds | undefined {
+  const { length = 0 } = table;
+  if (!table.ids && !ids && remove === 0 && from === length) return undefined;
+  return spliceIds(rowIdsOf(table), from, remove, insert, ids);
 }
 
 function rowsRefused(
   table: Table,
   length: number,
-  { at, from, remove, insert, cells }: Extract<Patch, { kind: 'splice' }>,
+  { at, from, remove, insert, cells }: Splice,
 ): Change | undefined {
   if (!isWithin(from, from + remove, length)) return outside(at, from, from + remove, length);
   const path = pathText(at);

@@ -1,7 +1,7 @@
 import type { JsonValue } from '../../diagnostics/index.ts';
 import type { PartPlace, RowPlace } from '../find.ts';
 import type { Chart, Figure, Part, Prose, Rows, Table } from '../schema/parts.ts';
-import type { Calc, Check, Choice, Given, Row } from '../schema/rows.ts';
+import type { Calc, Check, Choice, Given, Row, Statement } from '../schema/rows.ts';
 import { setPatch } from './book-edits.ts';
 import type { Edit } from './patch.ts';
 
@@ -40,6 +40,26 @@ export function setEntry(place: RowPlace, entry: string): Edit {
     label: 'change an entry',
     patches: [{ kind: 'set', at: [...rowPath(place), 'entry'], value: entry }],
   };
+}
+
+/** States a value in place of what a calc comes to; `undefined` gives the computed one back. */
+export function stateRow(place: RowPlace, statement: Statement | undefined): Edit {
+  const label = statement ? 'state a value' : 'take a stated value back';
+  return { label, patches: [setPatch([...rowPath(place), 'stated'], statement)] };
+}
+
+/** States one side of a check; `undefined` gives the computed one back. */
+export function stateSide(
+  place: RowPlace,
+  { stated }: Check,
+  side: 'demand' | 'capacity',
+  statement: Statement | undefined,
+): Edit {
+  const { [side]: _, ...other } = stated ?? {};
+  const sides = statement ? { ...other, [side]: statement } : other;
+  const value = Object.keys(sides).length > 0 ? sides : undefined;
+  const label = statement ? `state a ${side}` : `take a stated ${side} back`;
+  return { label, patches: [setPatch([...rowPath(place), 'stated'], value)] };
 }
 
 /** Sets the formula of a calc or a check. */

@@ -1,6 +1,8 @@
 import type { JsonValue } from '../../diagnostics/index.ts';
 import type { Path } from '../json/path.ts';
+import type { IdRun } from '../row-ids.ts';
 import type { Cell } from '../schema/columns.ts';
+import type { RowIds } from '../schema/parts.ts';
 
 /**
  * One change of a book, as JSON data. `at` leads from the book to a place by field names; in `sheets` a step is a
@@ -27,6 +29,10 @@ export type Patch =
       readonly remove: number;
       readonly insert: number;
       readonly cells: Readonly<Record<string, readonly Cell[]>>;
+      /** Identities for the rows put in; fresh ones if absent. */
+      readonly ids?: readonly IdRun[];
+      /** The identities of all rows after it, where it takes another back: `null` for a table that says none. */
+      readonly back?: RowIds | null;
     };
 
 /** What a person does in one step, with the words for it in the history ("change an entry"). */

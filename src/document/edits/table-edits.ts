@@ -2,6 +2,7 @@ import type { JsonValue } from '../../diagnostics/index.ts';
 import type { ColumnPlace, TablePlace } from '../find.ts';
 import type { CalcColumn, Cell, Column, GivenColumn, SeriesColumn } from '../schema/columns.ts';
 import type { Table } from '../schema/parts.ts';
+import type { Statement } from '../schema/rows.ts';
 import { setPatch } from './book-edits.ts';
 import type { Edit } from './patch.ts';
 
@@ -54,6 +55,19 @@ export function removeColumn(place: ColumnPlace): Edit {
 /** Moves a column to position `to` among the other columns of its table. */
 export function moveColumn(place: ColumnPlace, to: number): Edit {
   return { label: 'move a column', patches: [{ kind: 'move', at: columnPath(place), to }] };
+}
+
+/** States a value in place of the computed cell of the row with an identity; `undefined` gives the computed one back. */
+export function stateCell(
+  place: ColumnPlace,
+  { stated = [] }: CalcColumn,
+  row: number,
+  statement: Statement | undefined,
+): Edit {
+  const others = stated.filter((one) => one.row !== row);
+  const next = statement ? [...others, { row, ...statement }].toSorted((a, b) => a.row - b.row) : others;
+  const label = statement ? 'state a cell' : 'take a stated cell back';
+  return { label, patches: [setPatch([...columnPath(place), 'stated'], next.length > 0 ? next : undefined)] };
 }
 
 /** Sets a field of a column; `undefined` takes an optional one away. */

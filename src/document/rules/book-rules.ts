@@ -19,6 +19,8 @@ export const RULED_FIELDS: ReadonlySet<string> = new Set([
   'options',
   'from',
   'length',
+  'ids',
+  'stated',
   'chunks',
 ]);
 

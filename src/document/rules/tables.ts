@@ -1,5 +1,6 @@
 import { type Problem, problem } from '../../diagnostics/index.ts';
 import { type Path, pathText } from '../json/path.ts';
+import { areSound, countOfIds } from '../row-ids.ts';
 import { CHUNK_CELLS, type GivenColumn } from '../schema/columns.ts';
 import type { Table } from '../schema/parts.ts';
 
@@ -16,15 +17,27 @@ export function tableProblems(table: Table, at: Path): Problem[] {
   if (length === undefined) {
     return [problem('book-table-length', NOWHERE, { path: pathText(at), table: table.name })];
   }
-  return table.columns.flatMap((column, i) =>
-    column.kind === 'given' ? columnProblems(column, length, [...at, 'columns', i]) : [],
-  );
+  return [
+    ...idProblems(table, length, at),
+    ...table.columns.flatMap((column, i) =>
+      column.kind === 'given' ? columnProblems(column, length, [...at, 'columns', i]) : [],
+    ),
+  ];
+}
+
+/** Each row has one identity, and no other row has it or will get it. */
+function idProblems({ ids, name }: Table, length: number, at: Path): Problem[] {
+  if (!ids || (countOfIds(ids) === length && areSound(ids))) return [];
+  const facts = { path: pathText([...at, 'ids']), table: name, ids: countOfIds(ids), length };
+  return [problem('book-row-ids', NOWHERE, facts)];
 }
 
 function seriesProblems(table: Table, series: number, at: Path): Problem[] {
   const others = [
     series > 1 && 'another series column',
     table.length !== undefined && 'a length',
+    table.ids !== undefined && 'identities of rows',
+    table.columns.some((column) => column.kind === 'calc' && column.stated) && 'a stated cell',
     table.columns.some((column) => column.kind === 'given') && 'a given column',
   ].filter((what) => what !== false);
   return others.map((what) =>

@@ -1,10 +1,13 @@
 import * as z from 'zod/mini';
 import type { Immutable } from './immutable.ts';
-import { OPTION_LIMIT, rangeSchema } from './rows.ts';
+import { OPTION_LIMIT, rangeSchema, statementSchema } from './rows.ts';
 import { entryText, formulaText, idText, lineText, nameText, noteText, unitText } from './words.ts';
 
 /** Cells in one chunk of a given column; only the last chunk is shorter. */
 export const CHUNK_CELLS = 1024;
+
+/** The most cells of one calculated column that are stated. */
+const STATED_LIMIT = 10_000;
 
 /** The most rows of one table. */
 export const TABLE_ROW_LIMIT = 1_000_000;
@@ -42,13 +45,17 @@ const givenColumnSchema = z.strictObject({
   chunks: z.array(chunkSchema).check(z.maxLength(Math.ceil(TABLE_ROW_LIMIT / CHUNK_CELLS))),
 });
 
-/** A column computed row by row. */
+/** A value that stands in place of a computed cell, with the identity of its row. */
+const statedCellSchema = z.strictObject({ row: z.int().check(z.minimum(1)), ...statementSchema.def.shape });
+
+/** A column computed row by row; `stated` stands in place of single cells, in the order of the identities. */
 const calcColumnSchema = z.strictObject({
   id: idText,
   kind: z.literal('calc'),
   ...named,
   formula: formulaText,
   unit: z.exactOptional(unitText),
+  stated: z.exactOptional(z.array(statedCellSchema).check(z.minLength(1), z.maxLength(STATED_LIMIT))),
   ...remarks,
 });
 
@@ -82,6 +89,8 @@ export type Cell = z.infer<typeof cellSchema>;
 export type Chunk = Immutable<z.infer<typeof chunkSchema>>;
 /** A column whose cells a person types or pastes; `type` absent means number. */
 export type GivenColumn = Immutable<z.infer<typeof givenColumnSchema>>;
+/** A value stated in place of a computed cell. */
+export type StatedCell = Immutable<z.infer<typeof statedCellSchema>>;
 /** A column computed row by row. */
 export type CalcColumn = Immutable<z.infer<typeof calcColumnSchema>>;
 /** A column whose formula decides how many rows its table has. */

@@ -20,13 +20,27 @@ const rowsSchema = z.strictObject({
   rows: z.array(rowSchema).check(z.maxLength(10_000)),
 });
 
-/** A named table. `length` is the number of its rows, absent where a series column decides it. */
+const rowId = z.int().check(z.minimum(1), z.maximum(Number.MAX_SAFE_INTEGER));
+
+/**
+ * Which row is which, for what is said of a row to follow it: runs of consecutive identities in the order of the rows,
+ * each as its first and how many, and the next one never given yet.
+ */
+const rowIdsSchema = z.strictObject({
+  runs: z.array(
+    z.strictObject({ first: rowId, count: z.int().check(z.minimum(1), z.maximum(TABLE_ROW_LIMIT)) }),
+  ),
+  next: rowId,
+});
+
+/** A named table. `length` is the number of its rows, absent where a series column decides it; without `ids` they are 1, 2, 3 … */
 const tableSchema = z.strictObject({
   id: idText,
   kind: z.literal('table'),
   name: nameText,
   title: z.exactOptional(lineText),
   length: z.exactOptional(z.int().check(z.minimum(0), z.maximum(TABLE_ROW_LIMIT))),
+  ids: z.exactOptional(rowIdsSchema),
   columns: z.array(columnSchema).check(z.maxLength(200)),
 });
 
@@ -72,6 +86,8 @@ export const partSchema = z.discriminatedUnion('kind', [
 export type Prose = Immutable<z.infer<typeof proseSchema>>;
 /** A block of rows under one title. */
 export type Rows = Immutable<z.infer<typeof rowsSchema>>;
+/** Which row of a table is which; see {@link rowIdsSchema}. */
+export type RowIds = Immutable<z.infer<typeof rowIdsSchema>>;
 /** A named table; see {@link tableSchema}. */
 export type Table = Immutable<z.infer<typeof tableSchema>>;
 /** A sketch drawn from the values of its sheet. */

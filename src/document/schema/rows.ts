@@ -48,23 +48,34 @@ const choiceSchema = z.strictObject({
   ...remarks,
 });
 
-/** A row whose value is computed. */
+/** A value that stands in place of a computed one: an entry as typed, and why (`''` while that is open). */
+export const statementSchema = z.strictObject({ entry: entryText, reason: noteText });
+
+/** A row whose value is computed; `stated` stands in its place wherever the row is used. */
 const calcSchema = z.strictObject({
   id: idText,
   kind: z.literal('calc'),
   ...named,
   formula: formulaText,
   unit: z.exactOptional(unitText),
+  stated: z.exactOptional(statementSchema),
   ...remarks,
 });
 
-/** A comparison of a demand with a capacity. */
+/** The sides of a check that are stated. */
+const statedSidesSchema = z.strictObject({
+  demand: z.exactOptional(statementSchema),
+  capacity: z.exactOptional(statementSchema),
+});
+
+/** A comparison of a demand with a capacity, either of which may be stated. */
 const checkSchema = z.strictObject({
   id: idText,
   kind: z.literal('check'),
   ...named,
   formula: formulaText,
   unit: z.exactOptional(unitText),
+  stated: z.exactOptional(statedSidesSchema),
   ...remarks,
 });
 
@@ -81,6 +92,8 @@ export const rowSchema = z.discriminatedUnion('kind', [givenSchema, choiceSchema
 
 /** The permitted values of a given; see {@link rangeSchema}. */
 export type Range = Immutable<z.infer<typeof rangeSchema>>;
+/** A value stated in place of a computed one; see {@link statementSchema}. */
+export type Statement = Immutable<z.infer<typeof statementSchema>>;
 /** One option of a choice; see {@link optionSchema}. */
 export type Option = Immutable<z.infer<typeof optionSchema>>;
 /** A row whose value a person types. */

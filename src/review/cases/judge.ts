@@ -97,7 +97,8 @@ function find(notebook: Notebook, { name, row }: Expectation): Found {
   const line = lineNamed(notebook.model, name);
   if (!line.ok) return { id: name, because: line.problems[0]?.message ?? 'not found' };
   const { id } = line.value;
-  const read = notebook.result(id);
+  // Where the case states a value, what the formula comes to is compared: the stated one would agree with itself.
+  const read = notebook.computed(id) ?? notebook.result(id);
   if (read.status === 'missing') return { id, because: 'it is blank' };
   if (read.status !== 'ok') return { id, because: read.problem.message };
   const utilisation = notebook.verdict(id)?.utilisation;

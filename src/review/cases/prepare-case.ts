@@ -7,7 +7,7 @@ export function prepareCase(book: Book, example: Case): Outcome<Notebook> {
   const notebook = openNotebook(book);
   const edits: Outcome<Edit>[] = [
     ...Object.entries(example.tables ?? {}).map(([name, rows]) => enterRows(book, name, rows)),
-    enterValues(book, example.set ?? {}),
+    enterValues(book, example.set ?? {}, example.source),
   ];
   for (const edit of edits) {
     if (!edit.ok) return edit;
