@@ -1,9 +1,26 @@
 import { type Problem, problem } from '../diagnostics/index.ts';
-import { type Column, type Edit, emptiedColumns, replaceTableRows, type Table } from '../document/index.ts';
-import { type Item, type Notebook, setNamed, spelledName, tableNamed, tryCells } from '../notebook/index.ts';
+import {
+  type Column,
+  type Edit,
+  emptiedColumns,
+  replaceTableRows,
+  statedColumns,
+  type Table,
+} from '../document/index.ts';
+import {
+  columnNamed,
+  type FormulaColumnItem,
+  type Notebook,
+  setNamed,
+  settableNamed,
+  tableNamed,
+  tryCells,
+} from '../notebook/index.ts';
 import { type ReadTable, readMapped, tableText } from '../tables/index.ts';
 import { directedMapping } from './columns-option.ts';
+import { enterCells } from './enter-cells.ts';
 import { splitAssignment } from './options.ts';
+import type { Reasons } from './reasons.ts';
 import { Refused, refusedBy, valueOrRefuse } from './refused.ts';
 import { type PrintedTable, printTable, RefusedTable } from './table-account.ts';
 import { readTableFile } from './table-file.ts';
@@ -18,6 +35,11 @@ export interface Entered {
   readonly remarks: readonly string[];
 }
 
+/** How files are read, and why values are stated. */
+export interface EnterOptions extends TableOptions {
+  readonly reasons: Reasons;
+}
+
 /**
  * Enters what `--table NAME=FILE.csv` and `--set NAME=VALUE` say into a notebook, tables first. An entry or a cell
  * that cannot be read is refused, all cells of a file at once; a blank one is not, for what needs it says so.
@@ -26,13 +48,22 @@ export function enterOptions(
   notebook: Notebook,
   tables: readonly string[],
   sets: readonly string[],
-  options: TableOptions,
+  options: EnterOptions,
 ): Entered {
+  const { reasons } = options;
   const ids = new Set<string>();
   const printed: Record<string, PrintedTable> = {};
   const remarks: string[] = [];
   for (const text of tables) {
     const [name, path] = splitAssignment('table', text, 'FILE.csv');
+    const column = calculatedColumn(notebook, name);
+    if (column) {
+      if (ids.has(column.id)) throw new Refused(`--table ${name} is given twice`);
+      ids.add(column.id);
+      if (path.trim() === '') throw new Refused(`--table ${name} needs a file after the equals sign`);
+      enterCells(notebook, column, path, options, reasons.of(name, column.id));
+      continue;
+    }
     const entered = enterTable(notebook, name, path, options);
     printed[entered.id] = entered.printed;
     remarks.push(...entered.printed.problems.map((found) => saidOf(path, found)));
@@ -43,36 +74,39 @@ export function enterOptions(
   }
   for (const text of sets) {
     const [name, entry] = splitAssignment('set', text);
-    const id = enterLine(notebook, name, entry);
+    const { id, line } = enterLine(notebook, name, entry, reasons);
     if (ids.has(id)) throw new Refused(`--set ${name} is given twice`);
-    ids.add(id);
+    ids.add(id).add(line);
   }
+  reasons.refuseUnused();
   return { ids, tables: printed, remarks };
 }
 
-function enterLine(notebook: Notebook, written: string, entry: string): string {
-  apply(
-    notebook,
-    valueOrRefuse(setNamed(notebook.book, written, entry, SET_REASON), '--set'),
-    `--set ${written}`,
-  );
-  const name = spelledName(written);
-  const item = [...notebook.model.items.values()].find(
-    (one) => (one.id === name || one.id === `${one.sheet}.${name}`) && isSet(one),
-  );
-  if (!item) throw new Error(`${name} was set and is nowhere`);
-  const found = item.kind === 'formula' && item.stated ? item.stated.problems : item.problems;
-  const wrong = found.filter(({ severity }) => severity === 'error');
-  if (wrong.length > 0) throw refusedBy(wrong, `--set ${written}`);
-  return item.id;
+/** The calculated column of a name, where that is none of a table. */
+function calculatedColumn(notebook: Notebook, name: string): FormulaColumnItem | undefined {
+  if (tableNamed(notebook.book, name).ok) return undefined;
+  const found = columnNamed(notebook.model, name);
+  return found.ok && found.value.kind === 'formula column' ? found.value : undefined;
 }
 
-/** Why a line is stated where nobody says more. */
-const SET_REASON = 'set on the command line';
-
-/** Whether a line has an entry, of its own or stated in place of what it comes to. */
-function isSet(item: Item): boolean {
-  return item.kind === 'input' || (item.kind === 'formula' && item.stated?.statement.reason === SET_REASON);
+function enterLine(
+  notebook: Notebook,
+  written: string,
+  entry: string,
+  reasons: Reasons,
+): { readonly id: string; readonly line: string } {
+  const about = `--set ${written}`;
+  const found = valueOrRefuse(settableNamed(notebook.book, written), '--set');
+  const { row, side } = found;
+  const id = side ? `${found.id}.${side}` : found.id;
+  const reason = row.kind === 'calc' || side ? reasons.of(written, id) : '';
+  apply(notebook, valueOrRefuse(setNamed(notebook.book, id, entry, reason), '--set'), about);
+  const item = notebook.model.items.get(found.id);
+  if (!item) throw new Error(`${id} was set and is nowhere`);
+  const stated = item.kind === 'formula' ? (side ? item.sides?.[side] : item.stated) : undefined;
+  const wrong = (stated ?? item).problems.filter(({ severity }) => severity === 'error');
+  if (wrong.length > 0) throw refusedBy(wrong, about);
+  return { id, line: found.id };
 }
 
 interface EnteredTable {
@@ -97,8 +131,9 @@ function enterTable(notebook: Notebook, name: string, path: string, options: Tab
   });
   const guessed = encoding === 'windows-1252' ? [guessedEncoding(text)] : [];
   const blanked = read.ok ? blankedColumns(table, read.value, options) : [];
-  const problems = [...guessed, ...(read.ok ? read.value.problems : read.problems), ...blanked].map((found) =>
-    withRemedy(found, columns),
+  const gone = read.ok ? statedGone(table) : [];
+  const problems = [...guessed, ...(read.ok ? read.value.problems : read.problems), ...blanked, ...gone].map(
+    (found) => withRemedy(found, columns),
   );
   const printed = printTable(path, encoding, read, problems, table.length ?? 0);
   const wrong = problems.filter(({ severity }) => severity === 'error');
@@ -121,6 +156,11 @@ function blankedColumns(table: Table, rows: ReadTable, { blankMissing }: TableOp
   if (columns.length === 0) return [];
   const code = blankMissing ? 'table-columns-blank' : 'table-columns-emptied';
   return [problem(code, { from: 0, to: 0 }, { rows: table.length ?? 0, columns })];
+}
+
+/** What is said of cells that are stated for the rows that others take the place of. */
+function statedGone(table: Table): readonly Problem[] {
+  return statedColumns(table).map((facts) => problem('table-stated-gone', { from: 0, to: 0 }, facts));
 }
 
 /** That a text is read in an encoding that nothing in it confirms, with the first word that shows it. */

@@ -1,12 +1,15 @@
 import type { Problem } from '../diagnostics/index.ts';
-import type {
-  FormulaColumnItem,
-  InputColumnItem,
-  Item,
-  Notebook,
-  Result,
-  Side,
-  Stated,
+import {
+  type FormulaColumnItem,
+  type InputColumnItem,
+  type Item,
+  type Notebook,
+  type Result,
+  type Side,
+  type Stated,
+  type StatedCells,
+  statedValues,
+  type Value,
 } from '../notebook/index.ts';
 import { PLAIN_UNIT, type Unit, writeQuantity } from '../units/index.ts';
 import { numberIn } from './number-in.ts';
@@ -28,10 +31,11 @@ export interface PrintedResult {
   /** What the known rows come to where an aggregate has missing ones; no formula can read it. */
   readonly known_part?: number;
   readonly known_rows?: number;
-  /** What stands in place of what the formula comes to, and why; of a check by its sides. */
+  /** What stands in place of what the formula comes to, and why; of a check by its sides, of a column by its rows. */
   readonly stated?:
     | PrintedStatement
-    | { readonly demand?: PrintedStatement; readonly capacity?: PrintedStatement };
+    | { readonly demand?: PrintedStatement; readonly capacity?: PrintedStatement }
+    | readonly PrintedStatedCell[];
   /** What the formula comes to where a value is stated, in the same unit; null where it has none. */
   readonly computed?: number | string | boolean | null;
 }
@@ -43,9 +47,52 @@ interface PrintedStatement {
   readonly computed?: number | string | boolean | null;
 }
 
+/** A stated cell of a column: `row` from 1. */
+interface PrintedStatedCell extends PrintedStatement {
+  readonly row: number;
+}
+
+/** A stated value of the list `--json` has of them all. */
+export interface PrintedStatedValue extends PrintedStatement {
+  readonly name: string;
+  readonly side?: Side;
+  /** Of a column, the row from 1. */
+  readonly row?: number;
+  readonly value: number | string | boolean | null;
+  readonly computed: number | string | boolean | null;
+  /** Stated less computed, in `difference_unit`. */
+  readonly difference?: number;
+  readonly difference_unit?: string;
+  readonly unit: string;
+  /** The lines and columns whose formulas name it. */
+  readonly feeds: readonly string[];
+}
+
+/** The stated values of a book as `--json` lists them. */
+export function printStated(notebook: Notebook): readonly PrintedStatedValue[] {
+  return statedValues(notebook).map(({ id, side, row, statement, value, computed, difference, feeds }) => ({
+    name: id,
+    ...(side && { side }),
+    ...(row !== undefined && { row: row + 1 }),
+    ...statement,
+    value: printValue(value),
+    computed: printComputed(computed),
+    ...(difference && {
+      difference: numberIn(difference.si, difference.unit),
+      difference_unit: difference.unit.text,
+    }),
+    unit: value?.kind === 'number' ? value.unit.text : notebook.unitOf(id).text,
+    feeds,
+  }));
+}
+
 /** A line or column as it is printed. */
 export function printResult(notebook: Notebook, item: Item): PrintedResult {
-  if (item.kind === 'input column' || item.kind === 'formula column') return printColumn(notebook, item);
+  if (item.kind === 'input column') return printColumn(notebook, item);
+  if (item.kind === 'formula column') {
+    const column = printColumn(notebook, item);
+    return item.cells ? { ...column, stated: printCells(notebook, item, item.cells) } : column;
+  }
   const line = printLine(notebook, item.id);
   if (item.kind === 'input') return line;
   if (item.stated)
@@ -63,9 +110,27 @@ export function printResult(notebook: Notebook, item: Item): PrintedResult {
   return { ...line, stated };
 }
 
+function printCells(
+  notebook: Notebook,
+  { id }: FormulaColumnItem,
+  cells: StatedCells,
+): readonly PrintedStatedCell[] {
+  const unit = notebook.unitOf(id);
+  const whole = notebook.computedColumn(id);
+  return [...cells].map(([row, { statement }]) => {
+    const read = whole?.status === 'ok' ? whole.reading.at(row) : undefined;
+    const computed =
+      read?.status !== 'ok' ? null : typeof read.value === 'number' ? valueIn(read.value, unit) : read.value;
+    return { row: row + 1, ...statement, computed };
+  });
+}
+
 function printComputed(read: Result | undefined): number | string | boolean | null {
-  if (read?.status !== 'ok') return null;
-  const { value } = read;
+  return printValue(read?.status === 'ok' ? read.value : undefined);
+}
+
+function printValue(value: Value | undefined): number | string | boolean | null {
+  if (!value) return null;
   if (value.kind === 'number') return valueIn(value.si, value.unit);
   return value.kind === 'text' ? value.text : value.truth;
 }

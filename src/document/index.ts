@@ -44,15 +44,18 @@ export {
 export { type Edit, joinEdits, type Patch } from './edits/patch.ts';
 export {
   type ColumnField,
+  duplicateTableRow,
   insertColumn,
   insertTableRows,
   moveColumn,
+  moveTableRows,
   removeColumn,
   removeTableRows,
   replaceTableRows,
   setCells,
   setColumnField,
   stateCell,
+  stateCells,
   type TableRows,
 } from './edits/table-edits.ts';
 export type { Touched } from './edits/touched.ts';
@@ -75,7 +78,7 @@ export { blankBook } from './opening/blank-book.ts';
 export { BOOK_BYTE_LIMIT, BOOK_LENGTH_LIMIT, type Opened, openBook } from './opening/open-book.ts';
 export { openCases } from './opening/open-cases.ts';
 export { openCopied } from './opening/open-copied.ts';
-export { idOfRow, rowIdsOf, rowWithId } from './row-ids.ts';
+export { idOfRow, rowIdsOf, rowWithId, statedColumns } from './row-ids.ts';
 export {
   type About,
   type Book,

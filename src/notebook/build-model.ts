@@ -243,7 +243,7 @@ function formulaItem(
       column,
       type,
       checked: found.checked,
-      ...(cells && { cells }),
+      ...(cells && cells.size > 0 && { cells }),
     };
   }
   return undefined;

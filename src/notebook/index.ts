@@ -1,7 +1,14 @@
 export { optionsOf } from './build-model.ts';
 export { enterRows, enterValues } from './enter.ts';
 export { type Evaluation, evaluateFormula } from './evaluate-formula.ts';
-export { columnNamed, lineNamed, setNamed, tableNamed } from './find-by-name.ts';
+export {
+  columnNamed,
+  lineNamed,
+  type Settable,
+  setNamed,
+  settableNamed,
+  tableNamed,
+} from './find-by-name.ts';
 export type {
   FormulaColumnItem,
   FormulaItem,
@@ -23,7 +30,9 @@ export {
   writeUtilisation,
 } from './result.ts';
 export { spelledName, spellingProblems } from './spelled-name.ts';
-export { SIDES, type Side, type Stated, type StatedSides } from './stated.ts';
+export { readStated, SIDES, type Side, type Stated, type StatedSides } from './stated.ts';
+export type { StatedCells } from './stated-column.ts';
+export { type StatedHere, type StatedValue, statedIn, statedValues } from './stated-values.ts';
 export { tryEntry } from './try-entry.ts';
 export type { Trial } from './try-formula.ts';
 export { numbersOf, tryCells } from './try-rows.ts';

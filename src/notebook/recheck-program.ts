@@ -94,7 +94,7 @@ function columnWithStated(
     (one): RecheckEntry => (one ? statedEntry(one, item.problems) : { kind: 'missing' }),
   );
   const where = rows.map((one): RecheckEntry => ({ kind: 'truth', value: one !== undefined }));
-  const tree = statedOrComputed(id, table, { ...checked.typed, type } as Typed);
+  const tree = statedOrComputed(id, table, { ...checked.typed, type });
   return [
     { ...base, kind: 'column', id: statedId(id), entries },
     { table, kind: 'column', id: whereStatedId(id), entries: where },

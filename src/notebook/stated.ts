@@ -77,6 +77,8 @@ export function readStatedSides(
   registry: UnitRegistry,
 ): StatedSides {
   const [demand, capacity] = sidesOf(typed);
+  // A formula that cannot be read has no sides; what is wrong with it is said there.
+  const unread = typed.kind === 'broken' ? typed : undefined;
   const read = (statement: Statement, computed: Typed | undefined, other: Typed | undefined): Stated =>
     computed
       ? readStated(
@@ -87,8 +89,8 @@ export function readStatedSides(
         )
       : { statement, problems: [problem('stated-no-side', NOWHERE, {})] };
   return {
-    ...(sides.demand && { demand: read(sides.demand, demand, capacity) }),
-    ...(sides.capacity && { capacity: read(sides.capacity, capacity, demand) }),
+    ...(sides.demand && { demand: read(sides.demand, demand ?? unread, capacity) }),
+    ...(sides.capacity && { capacity: read(sides.capacity, capacity ?? unread, demand) }),
   };
 }
 

@@ -1,7 +1,6 @@
 import { inCell, type Problem, problem } from '../diagnostics/index.ts';
 import { cellsOfColumn } from '../document/index.ts';
 import type { Engine } from '../engine/index.ts';
-import type { Typed } from '../language/index.ts';
 import type { Entry } from '../units/index.ts';
 import { firstError } from './first-error.ts';
 import { loadCells } from './load-column.ts';
@@ -127,7 +126,7 @@ function syncColumnWithStated(
   }
   compute(engine, item, computedId(id), checked.problems, model);
   syncStatedCells(engine, id, table, model.tables.get(table)?.part.length ?? 0, cells, type);
-  engine.setFormula(id, statedOrComputed(id, table, { ...checked.typed, type } as Typed), {
+  engine.setFormula(id, statedOrComputed(id, table, { ...checked.typed, type }), {
     table,
     text: checked.text,
   });

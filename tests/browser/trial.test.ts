@@ -169,7 +169,7 @@ test('a book of giant tables is not computed beside itself, and says what to do 
   );
   const book = {
     format: 'quaybook',
-    version: 1,
+    version: 2,
     title: {
       project: '',
       subject: 'Giant',

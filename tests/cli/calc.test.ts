@@ -122,12 +122,8 @@ const refusals: readonly (readonly [about: string, args: readonly string[], says
   ['an unknown command', ['clac', 'x'], /no command “clac”; did you mean calc/],
   ['an unknown option', ['calc', sound, '--sett', 'b=1'], /no option --sett; did you mean --set/],
   ['a set without a value', ['calc', sound, '--set', 'b'], /--set takes NAME=VALUE/],
-  [
-    'a set of an unknown name',
-    ['calc', sound, '--set', 'bb=1 in'],
-    /no given or choice “bb”.*did you mean b/,
-  ],
-  ['a set of a result', ['calc', sound, '--set', 'A=1 ft^2'], /“A” is calculated and cannot be set/],
+  ['a set of an unknown name', ['calc', sound, '--set', 'bb=1 in'], /no line “bb”.*did you mean b/],
+  ['a set of a verdict', ['calc', sound, '--set', 'c=1 ft^2'], /“c” is a check, whose verdict cannot be set/],
   ['an unknown result', ['calc', sound, '--get', 'AA'], /no line or column “AA”/],
   [
     'a table that is not there',

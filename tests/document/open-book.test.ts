@@ -46,7 +46,7 @@ test('a draft of version 0 gets a title block, settings and a review', () => {
       migrated: true,
       book: {
         format: 'quaybook',
-        version: 1,
+        version: 2,
         title: {
           project: '',
           subject: 'Rail beam, bay 4',

@@ -349,8 +349,7 @@ const REFUSALS: readonly Refusal[] = [
       };
     },
     code: 'book-row-ids',
-    message:
-      'sheets[0].parts[3].ids: two rows of layers have one identity, or one that is still to be given',
+    message: 'sheets[0].parts[3].ids: two rows of layers have one identity, or one that is still to be given',
     cell: 'pile.layers',
   },
   {

@@ -5,7 +5,7 @@ import { everyPart, textBeside } from './read-book.ts';
 test('a blank book is written in the order of the format, small things on one line', () => {
   expect(writeBook(blankBook())).toBe(`{
   "format": "quaybook",
-  "version": 1,
+  "version": 2,
   "title": {
     "project": "",
     "subject": "",
@@ -52,7 +52,7 @@ test('the JSON Schema says what the format says', () => {
     required: ['format', 'version', 'title', 'settings', 'sheets', 'review'],
     properties: {
       format: { const: 'quaybook' },
-      version: { const: 1 },
+      version: { const: 2 },
       sheets: { type: 'array', maxItems: 200 },
     },
   });

@@ -132,9 +132,9 @@ describe('the unit of a check', () => {
 });
 
 describe('names that cannot be used', () => {
-  test('set-unknown, set-calculated, name-on-sheets', () => {
+  test('set-unknown, set-check, name-on-sheets', () => {
     expect(first(enterValues(book, { 's.ww': '1 m' }, ''))).toBe(
-      'set-unknown: there is no given or choice “s.ww” in this book',
+      'set-unknown: there is no line “s.ww” in this book',
     );
     const check: Row = { id: 'k', kind: 'check', name: 'k', formula: 'w <= 5 m' };
     const checked: Book = {
@@ -142,7 +142,7 @@ describe('names that cannot be used', () => {
       sheets: [{ key: 's', title: 'S', parts: [{ id: 'q', kind: 'rows', rows: [check] }] }],
     };
     expect(first(enterValues(checked, { 's.k': '1 m' }, ''))).toBe(
-      'set-calculated: “s.k” is calculated and cannot be set',
+      'set-check: “s.k” is a check, whose verdict cannot be set',
     );
     expect(first(enterValues(book, { w: '1 m' }, ''))).toBe('name-on-sheets: “w” stands on several sheets');
     expect(first(enterValues(book, { 's.w': '1 m' }, ''))).toBe('accepted');

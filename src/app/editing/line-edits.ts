@@ -1,5 +1,6 @@
 import {
   type Book,
+  duplicateTableRow,
   type Edit,
   findSheet,
   insertPart,
@@ -8,6 +9,7 @@ import {
   joinEdits,
   movePart,
   moveRow,
+  moveTableRows,
   type Part,
   type PartPlace,
   type Row,
@@ -16,7 +18,6 @@ import {
   removeTableRows,
 } from '../../document/index.ts';
 import type { CellPlace } from '../session/place.ts';
-import { cellOf } from './cell-content.ts';
 import { findPlace } from './find-place.ts';
 import {
   copyOfPart,
@@ -217,14 +218,7 @@ function moveTableRow(
   if (table.length === undefined || row < 0 || row >= table.length || to < 0 || to >= table.length)
     return undefined;
   const at = { sheet: place.sheet, table: table.id };
-  const cells = Object.fromEntries(
-    table.columns.flatMap((one) => (one.kind === 'given' ? [[one.name, [cellOf(one, row)]] as const] : [])),
-  );
-  const edit = joinEdits('move a row', [
-    removeTableRows(at, row, 1),
-    insertTableRows(at, table, to, { length: 1, cells }),
-  ]);
-  return { edit, place: { ...place, item: `r${to}` } };
+  return { edit: moveTableRows(at, table, row, 1, to), place: { ...place, item: `r${to}` } };
 }
 
 /** A second line or part like the one at a place, below it. */
@@ -236,12 +230,8 @@ export function duplicate(book: Book, place: CellPlace): Change | undefined {
     return insertRows(book, place.sheet, place, [copyOfRow(found.row, fresh)], fresh, 'duplicate a line');
   if (found.kind === 'cell' && found.part.length !== undefined) {
     const { part, row } = found;
-    const cells = Object.fromEntries(
-      part.columns.flatMap((one) => (one.kind === 'given' ? [[one.name, [cellOf(one, row)]] as const] : [])),
-    );
-    const at = { sheet: place.sheet, table: part.id };
-    const edit = insertTableRows(at, part, row + 1, { length: 1, cells });
-    return { edit: { ...edit, label: 'duplicate a row' }, place: { ...place, item: `r${row + 1}` } };
+    const edit = duplicateTableRow({ sheet: place.sheet, table: part.id }, part, row);
+    return { edit, place: { ...place, item: `r${row + 1}` } };
   }
   return insertPartBelow(book, place.sheet, place, copyOfPart(found.part, fresh), 'duplicate a part', fresh);
 }

@@ -80,7 +80,8 @@ function asGiven(
   if (unit?.ok === false) return undefined;
   const read = readEntry(entry, registry, unit?.value);
   if (!read.ok || (read.value.kind !== 'number' && read.value.kind !== 'point')) return undefined;
-  const { kind: _, formula, ...kept } = row;
+  // The value that is typed takes the place of both.
+  const { kind: _, formula, stated: __, ...kept } = row;
   return {
     row: { ...kept, kind: 'given', entry },
     decided: formula.trim() === '' && written === draft.trim(),

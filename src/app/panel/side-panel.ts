@@ -1,7 +1,7 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Fix, Problem } from '../../diagnostics/index.ts';
 import type { Syntax } from '../../language/index.ts';
-import type { FormulaItem, Item } from '../../notebook/index.ts';
+import { type FormulaItem, type Item, statedIn } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
 import { mendAt } from '../editing/remedy.ts';
 import { waits } from '../findings/findings.ts';
@@ -12,6 +12,7 @@ import { resultText } from '../session/result-text.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { shownText } from '../session/shown.ts';
+import { statedWords } from '../session/stated-words.ts';
 import { typesetFormula, typesetNumbers } from '../sheet/line/formula-set.ts';
 import { drawFormula, hasNumbers } from '../sheet/line/formula-view.ts';
 import { valuesByName } from '../sheet/line/values-by-name.ts';
@@ -63,7 +64,7 @@ export class SidePanel extends LitElement {
       <h2 aria-label=${localName(item)}>${drawMarkup(math(symbolMath(localName(item))))}</h2>
       <p class="label">${labelOf(item)}</p>
       <p class="value"><b>${shown.number}</b>${shown.unit === '°' ? '' : ' '}${shown.unit}</p>
-      ${this.#readAs(item)} ${this.#excess(item)}
+      ${this.#stated(item)} ${this.#readAs(item)} ${this.#excess(item)}
       ${this.#problems(item)} ${item.kind === 'input' ? drawTrial(this.session, item, this.#trials) : nothing}
       ${'checked' in item && item.checked.text.trim() !== '' ? this.#formula(item) : nothing}
       ${this.#list('Depends on', 'source', dependsOn(this.session.notebook, item))}
@@ -71,6 +72,16 @@ export class SidePanel extends LitElement {
       ${source.reference ? html`<h3>Source</h3><p>${source.reference}</p>` : nothing}
       ${source.note ? html`<h3>Note</h3><p>${source.note}</p>` : nothing} ${this.#cautions()}
     `;
+  }
+
+  /** What is stated of a line, with what would be computed; of a column, in how many rows. */
+  #stated(item: Item) {
+    const { notebook, units } = this.session;
+    const stated = statedIn(notebook, item);
+    if (stated.length === 0) return nothing;
+    if (item.kind === 'formula column')
+      return html`<p>${stated.length === 1 ? 'stated in 1 row' : `stated in ${stated.length} rows`}</p>`;
+    return stated.map((one) => html`<p>${statedWords(notebook, one, units)}</p>`);
   }
 
   /** What formulas compare a choice with, where a person reads other words. */
@@ -106,7 +117,7 @@ export class SidePanel extends LitElement {
           : nothing
       }
       <pre tabindex="0" aria-label="Formula as written">${text}</pre>
-      ${item.kind === 'formula' && hasNumbers(syntax) ? this.#numbers(item) : nothing}`;
+      ${item.kind === 'formula' && !item.sides && hasNumbers(syntax) ? this.#numbers(item) : nothing}`;
   }
 
   #numbers(item: FormulaItem) {

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { type Problem, problem } from '../../diagnostics/index.ts';
-import { emptiedColumns, type GivenColumn, type Table } from '../../document/index.ts';
+import { emptiedColumns, type GivenColumn, statedColumns, type Table } from '../../document/index.ts';
 import type { TableReading } from '../../tables/index.ts';
 import { accountNumbers } from '../editing/account.ts';
 import type { Where } from '../editing/put-rows.ts';
@@ -32,6 +32,7 @@ export function foundWords(table: Table, read: TableReading, where: Where): Temp
     return html`${namedProblems(read.problems)}${numbers === '' ? nothing : html`<p>${numbers}.</p>`}`;
   const { length, problems } = read.value;
   const emptied = where.kind === 'replace' ? emptiedColumns(table, read.value).map(({ name }) => name) : [];
+  const gone = where.kind === 'replace' ? statedColumns(table) : [];
   const rows = length === 1 ? '1 row is taken' : `${length} rows are taken`;
   const facts = { rows: table.length ?? 0, columns: emptied };
   return html`<p>${rows}; ${numbers}.</p>
@@ -40,6 +41,7 @@ export function foundWords(table: Table, read: TableReading, where: Where): Temp
         ? html`<p class="trouble">${problem('table-columns-blank', { from: 0, to: 0 }, facts).message}.</p>`
         : nothing
     }
+    ${gone.map((facts) => html`<p class="trouble">${problem('table-stated-gone', { from: 0, to: 0 }, facts).message}.</p>`)}
     ${namedProblems(problems)}`;
 }
 

@@ -9,7 +9,7 @@ import { sharedDecimals } from './shared-decimals.ts';
 /** One cell of a table as the page shows it. */
 export interface CellView {
   readonly text: string;
-  readonly state: 'entered' | 'computed' | 'blank' | 'bad' | 'waits';
+  readonly state: 'entered' | 'computed' | 'stated' | 'blank' | 'bad' | 'waits';
 }
 
 /** A column ready to be shown row by row, with the unit its heading names. */
@@ -23,6 +23,8 @@ export interface ColumnView {
 export function columnView(notebook: Notebook, id: string, column: Column, view: UnitsView): ColumnView {
   const result = notebook.column(id);
   const { registry } = notebook.model;
+  const item = notebook.model.items.get(id);
+  const cells = item?.kind === 'formula column' ? item.cells : undefined;
   const unit = result.status === 'ok' ? result.unit : notebook.unitOf(id);
   const shown = unitShown(unit, view, registry);
   // What is typed stands as it was typed: only of results are the decimals ours to choose.
@@ -31,7 +33,10 @@ export function columnView(notebook: Notebook, id: string, column: Column, view:
   return {
     column,
     unit: shown.text === '-' || shown.text === 'date' ? '' : shown.text,
-    at: (row) => cellView(result, column, row, { unit, view, registry, decimals }),
+    at: (row) => {
+      const shown = cellView(result, column, row, { unit, view, registry, decimals });
+      return cells?.has(row) && shown.state === 'computed' ? { ...shown, state: 'stated' } : shown;
+    },
   };
 }
 

@@ -1,5 +1,5 @@
 import type { Column } from '../../document/index.ts';
-import type { ColumnView } from './cell-view.ts';
+import type { CellView, ColumnView } from './cell-view.ts';
 
 /** The height of every row of a table, in px. */
 export const ROW_HEIGHT = 30;
@@ -34,12 +34,15 @@ export function isText(column: Column): boolean {
   return column.kind === 'given' && (column.type === 'text' || column.type === 'truth');
 }
 
+/** So many characters stand beside the text of a cell in some states: a sign, a word. */
+const BESIDE: Readonly<Partial<Record<CellView['state'], number>>> = { bad: 2, stated: 7 };
+
 function contentWidth({ column, at }: ColumnView, length: number): number {
   const step = Math.max(1, Math.floor(length / SAMPLE));
   let longest = 5;
   for (let row = 0; row < length; row += step) {
     const { text, state } = at(row);
-    longest = Math.max(longest, text.length + (state === 'bad' ? 2 : 0));
+    longest = Math.max(longest, text.length + (BESIDE[state] ?? 0));
   }
   // In steps of two, so that a digit more or less does not move the columns to the right.
   return 2 * Math.ceil(Math.min(longest, MOST_CHARACTERS) / 2) * (isText(column) ? LETTER : DIGIT);

@@ -69,7 +69,7 @@ function head({ column, unit }: ColumnView): TemplateResult {
 
 function cell({ column, at }: ColumnView, row: number): TemplateResult {
   const { text, state } = at(row);
-  return html`<td class="${state}${isText(column) ? ' words' : ''}">${state === 'bad' ? drawSign('problem', 'has a problem') : nothing}${text}</td>`;
+  return html`<td class="${state}${isText(column) ? ' words' : ''}">${state === 'bad' ? drawSign('problem', 'has a problem') : nothing}${text}${state === 'stated' ? ' (stated)' : ''}</td>`;
 }
 
 /** The styles of printed tables; the screen has its own table in their place. */

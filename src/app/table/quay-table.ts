@@ -12,7 +12,7 @@ import type { CellRange } from '../sheet/place/range.ts';
 import type { SheetHost } from '../sheet/sheet-host.ts';
 import { type BadRow, badRows } from './bad-rows.ts';
 import { type BlankRows, blankRows } from './blank-rows.ts';
-import { type ColumnView, columnSum, columnView } from './cell-view.ts';
+import { type CellView, type ColumnView, columnSum, columnView } from './cell-view.ts';
 import { columnWidth, isText, numberWidth, ROW_HEIGHT } from './column-width.ts';
 import { printedTable } from './printed-table.ts';
 import { SideScroll } from './side-scroll.ts';
@@ -243,7 +243,7 @@ export class QuayTable extends LitElement {
       aria-readonly=${view.column.kind === 'given' ? nothing : 'true'}
       aria-selected=${here || this.#isSelected(row, at) ? 'true' : 'false'}
       tabindex=${stop ? '0' : '-1'}
-    >${edit ? this.#editor(edit) : state === 'bad' ? html`${drawSign('problem', 'has a problem')}${text}` : text}</div>`;
+    >${edit ? this.#editor(edit) : drawCell({ text, state })}</div>`;
   }
 
   #classes(column: Column, at: number): string {
@@ -349,6 +349,12 @@ export class QuayTable extends LitElement {
   #editor(edit: EditInHand): TemplateResult {
     return cellEditor(this.session, this.host, edit);
   }
+}
+
+/** A cell's text, with what its state says beside it. */
+function drawCell({ text, state }: CellView): unknown {
+  if (state === 'bad') return html`${drawSign('problem', 'has a problem')}${text}`;
+  return state === 'stated' ? html`${text}<span class="said">stated</span>` : text;
 }
 
 customElements.define('quay-table', QuayTable);

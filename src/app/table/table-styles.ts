@@ -114,6 +114,14 @@ export const tableStyles = css`
   .table-row .cell.words {
     text-align: left;
   }
+  .table-row .cell.stated {
+    color: var(--pen);
+  }
+  .table-row .cell.stated .said {
+    margin-inline-start: 0.5em;
+    font-size: 0.8em;
+    color: var(--ink-soft);
+  }
   .table-row .cell.entered {
     color: var(--pen);
   }

@@ -7,28 +7,39 @@ import {
   openNotebook,
   writeUtilisation,
 } from '../../notebook/index.ts';
-import { writeNumber } from '../../units/index.ts';
+import { statedLines } from '../../record/index.ts';
 import { readBook } from '../books.ts';
 import { AGREES, type Command, DISAGREES, type Output, REFUSES } from '../command.ts';
 import { type Entered, enterOptions } from '../enter.ts';
 import { printGivens, printUnits } from '../givens.ts';
 import { type GivenOptions, readOptions } from '../options.ts';
+import { reasonsOf } from '../reasons.ts';
 import { Refused, valueOrRefuse } from '../refused.ts';
-import { type PrintedResult, printResult } from '../results.ts';
+import { type PrintedResult, printResult, printStated } from '../results.ts';
 import { RefusedTable } from '../table-account.ts';
 import { tableKinds, tableOptions } from '../table-options.ts';
 
-const kinds = { set: 'many', table: 'many', get: 'many', json: 'alone', ...tableKinds } as const;
+const kinds = {
+  set: 'many',
+  reason: 'many',
+  table: 'many',
+  get: 'many',
+  json: 'alone',
+  ...tableKinds,
+} as const;
 
 /** `quaybook calc`: enter values, compute, print results. */
 export const calc: Command = {
   name: 'calc',
   usage:
-    'calc BOOK [--set NAME=VALUE]... [--table NAME=FILE.csv]... [--get NAME]... [--json]\n' +
+    'calc BOOK [--set NAME=VALUE]... [--reason NAME=WORDS]... [--table NAME=FILE.csv]... [--get NAME]... [--json]\n' +
     '      [--columns "HEADER=NAME [UNIT]; #3=NAME; HEADER=-; *=-"] [--decimal point|comma] [--header yes|no]\n' +
     '      [--totals out|in] [--notes out|in] [--unnamed out|in] [--skip LINES] [--thousands plain]\n' +
     '      [--nil blank|zero] [--parentheses minus|plain] [--short blank] [--empty] [--blank-missing]',
-  help: 'computes a book and prints its results; what follows --json says how the files of --table are read',
+  help:
+    'computes a book and prints its results; --set on a calculated line, or on a side of a check as NAME.demand or ' +
+    'NAME.capacity, states a value in its place, and --reason says why; --table on a calculated column states the cells ' +
+    'of a file with the columns “row” and the column’s name; what follows --json says how the files of --table are read',
   run: (args, output) => {
     const options = readOptions('calc', args, kinds);
     const [name, ...more] = options.positionals;
@@ -48,6 +59,7 @@ export const calc: Command = {
             results: Object.fromEntries(results),
             problems,
             ...(Object.keys(entered.tables).length > 0 && { tables: entered.tables }),
+            stated: printStated(notebook),
             givens,
             units,
           },
@@ -59,6 +71,11 @@ export const calc: Command = {
       for (const [id, result] of results)
         for (const line of wanted.length > 0 ? askedLines(id, result) : [resultLine(id, result)])
           output.print(line);
+      const stated = statedLines(
+        notebook,
+        wanted.length > 0 ? new Set(items.map(({ id }) => id)) : undefined,
+      );
+      if (stated.length > 0) for (const line of ['', 'stated values:', ...stated]) output.print(line);
     }
     for (const remark of entered.remarks) output.complain(remark);
     const told = (
@@ -72,7 +89,10 @@ export const calc: Command = {
 /** Enters the tables and values; of a table that is refused `--json` still has the account. */
 function enter(notebook: Notebook, options: GivenOptions, output: Output): Entered {
   try {
-    return enterOptions(notebook, options.many('table'), options.many('set'), tableOptions(options));
+    return enterOptions(notebook, options.many('table'), options.many('set'), {
+      ...tableOptions(options),
+      reasons: reasonsOf(options.many('reason')),
+    });
   } catch (error) {
     if (error instanceof RefusedTable && options.alone('json')) {
       const refused = { results: {}, problems: [], tables: error.tables };
@@ -147,14 +167,14 @@ function resultLine(id: string, result: PrintedResult): string {
       : `  ${writeUtilisation(result.utilisation, result.status === 'pass')}`;
   const value =
     result.status === 'problem' || result.status === 'waiting' ? `(${result.status})` : result.text;
-  const stated = result.computed === undefined ? (result.stated ? '  stated' : '') : statedWords(result);
-  return `${id.padEnd(32)} ${value}${use}${stated}`;
+  return `${id.padEnd(32)} ${value}${use}${result.stated ? `  ${statedWords(result.stated)}` : ''}`;
 }
 
-function statedWords({ computed, unit }: PrintedResult): string {
-  if (computed === null || computed === undefined) return '  stated (its formula has no value)';
-  const shown = typeof computed === 'number' ? `${writeNumber(computed)} ${unit}`.trim() : `${computed}`;
-  return `  stated (computed ${shown})`;
+/** That something is stated in a line, and what; what is computed in its place stands in the list below all results. */
+function statedWords(stated: NonNullable<PrintedResult['stated']>): string {
+  if ('entry' in stated) return 'stated';
+  if ('length' in stated) return `${stated.length} stated`;
+  return `${Object.keys(stated).join(' and ')} stated`;
 }
 
 function statusOf(results: readonly PrintedResult[]): number {

@@ -1,3 +1,5 @@
+import { type Notebook, openNotebook } from '../../notebook/index.ts';
+import { statedLines } from '../../record/index.ts';
 import {
   type CaseReport,
   type Judgement,
@@ -9,6 +11,7 @@ import { chosenTemplates, templateBook, templateCases } from '../books.ts';
 import { AGREES, type Command, DISAGREES } from '../command.ts';
 import { type Head, headLines, headOf } from '../head.ts';
 import { readOptions } from '../options.ts';
+import { printStated } from '../results.ts';
 
 const tolerance =
   'each value’s own: half a unit of its last printed digit, or a part of it with the reason (at most 1 %); ' +
@@ -25,14 +28,19 @@ export const verify: Command = {
     const options = readOptions('verify', args, { json: 'alone' });
     const reports = chosenTemplates(options.positionals).map((id): Verified => {
       const book = templateBook(id);
-      return { id, head: headOf(id, book), report: verifyTemplate(book, templateCases(id)) };
+      const report = verifyTemplate(book, templateCases(id));
+      return { id, head: headOf(id, book), report, notebook: openNotebook(book) };
     });
     if (options.alone('json')) {
       const templates = Object.fromEntries(reports.map((one) => [one.id, printed(one)]));
       output.print(JSON.stringify({ templates }, null, 2));
     } else
-      for (const { head, report } of reports)
-        output.print([...headLines(head, tolerance), `cases      ${summary(report)}`, ''].join('\n'));
+      for (const { head, report, notebook } of reports) {
+        const stated = statedLines(notebook).map((line) => `stated     ${line}`);
+        output.print(
+          [...headLines(head, tolerance), `cases      ${summary(report)}`, ...stated, ''].join('\n'),
+        );
+      }
     for (const { id, report } of reports)
       for (const line of complaints(report)) output.complain(`${id}${line}`);
     return reports.every(({ report }) => complaints(report).length === 0) ? AGREES : DISAGREES;
@@ -43,10 +51,12 @@ interface Verified {
   readonly id: string;
   readonly head: Head;
   readonly report: TemplateReport;
+  readonly notebook: Notebook;
 }
 
-function printed({ head, report }: Verified) {
-  return { ...head, tolerance, ...counts(report), case_list: report.cases.map(printedCase) };
+function printed({ head, report, notebook }: Verified) {
+  const stated = printStated(notebook);
+  return { ...head, tolerance, ...counts(report), stated, case_list: report.cases.map(printedCase) };
 }
 
 function printedCase({ id, title, kind, source, inputs, agrees, refused, judgements }: CaseReport) {

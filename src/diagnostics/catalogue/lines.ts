@@ -114,6 +114,14 @@ export const lines = {
       hint: 'write the value with its unit',
     }),
   }),
+  'stated-row-unknown': entry<{ written: string; rows: number }>({
+    title: 'A row that is not there to state a cell of',
+    explain:
+      'Cells of a calculated column are stated by the numbers of their rows, from 1, as they are printed.',
+    words: ({ written, rows }) => ({
+      message: `${written === '' ? 'a blank' : quoted(written)} is no row of this table, which has rows 1 to ${rows}`,
+    }),
+  }),
   'stated-no-side': entry<Record<string, never>>({
     title: 'A stated side of a check that has none',
     explain: 'A demand or a capacity is stated for a check that compares them with <, <=, > or >=.',
@@ -127,10 +135,20 @@ export const lines = {
   }),
   'set-unknown': entry<{ name: string; near: string[] }>({
     title: 'A name that cannot be set',
-    explain: 'Only given lines and choices are set; a name stands alone or with its sheet in front.',
+    explain:
+      'Givens and choices are set, calculated lines and sides of checks stated; a name stands alone or with its sheet in front.',
     words: ({ name, near }) => ({
-      message: `there is no given or choice ${quoted(name)} in this book`,
+      message: `there is no line ${quoted(name)} in this book`,
       ...(near.length > 0 && { hint: `did you mean ${listed(near)}?` }),
+    }),
+  }),
+  'set-check': entry<{ name: string }>({
+    title: 'A check that was to be set',
+    explain:
+      'A verdict cannot be entered; a demand or a capacity can be stated in place of the computed one.',
+    words: ({ name }) => ({
+      message: `${quoted(name)} is a check, whose verdict cannot be set`,
+      hint: `state one of its sides: ${name}.demand or ${name}.capacity`,
     }),
   }),
   'set-calculated': entry<{ name: string }>({

@@ -157,6 +157,18 @@ export const tables = {
     severity: 'warning',
     words: (facts) => ({ message: blankWords(facts) }),
   }),
+  'table-stated-gone': entry<{ column: string; cells: number }>({
+    title: 'Stated cells of rows that others take the place of',
+    explain:
+      'Values were stated in a calculated column, each for one row. When all rows of the table are replaced, they go with theirs: the new rows are calculated.',
+    severity: 'warning',
+    words: ({ column, cells }) => ({
+      message:
+        cells === 1
+          ? `the value stated in ${quoted(column)} goes with the row it was stated for`
+          : `the ${cells} values stated in ${quoted(column)} go with the rows they were stated for`,
+    }),
+  }),
   'table-not-text': entry<NoFacts>({
     title: 'A text that is none',
     explain:

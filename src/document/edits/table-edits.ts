@@ -1,10 +1,12 @@
 import type { JsonValue } from '../../diagnostics/index.ts';
+import { cellsBetween } from '../cells.ts';
 import type { ColumnPlace, TablePlace } from '../find.ts';
+import { cut, idOfRow, rowIdsOf } from '../row-ids.ts';
 import type { CalcColumn, Cell, Column, GivenColumn, SeriesColumn } from '../schema/columns.ts';
 import type { Table } from '../schema/parts.ts';
 import type { Statement } from '../schema/rows.ts';
 import { setPatch } from './book-edits.ts';
-import type { Edit } from './patch.ts';
+import type { Edit, Patch } from './patch.ts';
 
 type FieldsOf<Item> = Item extends unknown ? Exclude<keyof Item, 'id' | 'kind'> : never;
 
@@ -41,6 +43,59 @@ export function removeTableRows(place: TablePlace, from: number, count: number):
   };
 }
 
+/**
+ * Moves `count` rows of `table`, which stands at `place`, from row `from` (counted from 0) so that the first of them
+ * stands at row `to`. Each takes its identity along, and with it what is said of it.
+ */
+export function moveTableRows(
+  place: TablePlace,
+  table: Table,
+  from: number,
+  count: number,
+  to: number,
+): Edit {
+  const [start, end] = [Math.min(from, to), Math.max(from, to) + count];
+  // What stands between the old place and the new one makes room.
+  const split = from < to ? count : from - to;
+  const cells = Object.fromEntries(
+    table.columns.flatMap((column) => {
+      if (column.kind !== 'given') return [];
+      const all = cellsBetween(column.chunks, start, end);
+      return [[column.id, [...all.slice(split), ...all.slice(0, split)]]];
+    }),
+  );
+  const { runs } = rowIdsOf(table);
+  const ids = [...cut(runs, start + split, end), ...cut(runs, start, start + split)];
+  const span = end - start;
+  return {
+    label: count === 1 ? 'move a row' : `move ${count} rows`,
+    patches: [{ kind: 'splice', at: tablePath(place), from: start, remove: span, insert: span, cells, ids }],
+  };
+}
+
+/**
+ * Puts a second row like row `from` (counted from 0) of `table` behind it. What is stated in its cells is stated in those
+ * of the new one.
+ */
+export function duplicateTableRow(place: TablePlace, table: Table, from: number): Edit {
+  const cells = Object.fromEntries(
+    table.columns.flatMap((column) =>
+      column.kind === 'given' ? [[column.id, cellsBetween(column.chunks, from, from + 1)]] : [],
+    ),
+  );
+  const ids = rowIdsOf(table);
+  const own = idOfRow(ids, from);
+  const stated = table.columns.flatMap((column) => {
+    const known = column.kind === 'calc' ? column.stated?.find(({ row }) => row === own) : undefined;
+    if (column.kind !== 'calc' || !known) return [];
+    const { row: _, ...statement } = known;
+    const at = { ...place, column: column.id };
+    return stateCell(at, column, ids.next, statement).patches;
+  });
+  const splice: Patch = { kind: 'splice', at: tablePath(place), from: from + 1, remove: 0, insert: 1, cells };
+  return { label: 'duplicate a row', patches: [splice, ...stated] };
+}
+
 /** Puts a column into a table in front of position `index`; a given one brings a cell for each row. */
 export function insertColumn(place: TablePlace, index: number, column: Column): Edit {
   const at = [...tablePath(place), 'columns'];
@@ -60,14 +115,26 @@ export function moveColumn(place: ColumnPlace, to: number): Edit {
 /** States a value in place of the computed cell of the row with an identity; `undefined` gives the computed one back. */
 export function stateCell(
   place: ColumnPlace,
-  { stated = [] }: CalcColumn,
+  column: CalcColumn,
   row: number,
   statement: Statement | undefined,
 ): Edit {
-  const others = stated.filter((one) => one.row !== row);
-  const next = statement ? [...others, { row, ...statement }].toSorted((a, b) => a.row - b.row) : others;
   const label = statement ? 'state a cell' : 'take a stated cell back';
-  return { label, patches: [setPatch([...columnPath(place), 'stated'], next.length > 0 ? next : undefined)] };
+  return { ...stateCells(place, column, new Map([[row, statement]])), label };
+}
+
+/** States values in place of computed cells, by the identities of their rows; `undefined` gives a computed one back. */
+export function stateCells(
+  place: ColumnPlace,
+  { stated = [] }: CalcColumn,
+  changes: ReadonlyMap<number, Statement | undefined>,
+): Edit {
+  const fresh = [...changes].flatMap(([row, statement]) => (statement ? [{ row, ...statement }] : []));
+  const next = [...stated.filter(({ row }) => !changes.has(row)), ...fresh].toSorted((a, b) => a.row - b.row);
+  return {
+    label: `state ${fresh.length} cells`,
+    patches: [setPatch([...columnPath(place), 'stated'], next.length > 0 ? next : undefined)],
+  };
 }
 
 /** Sets a field of a column; `undefined` takes an optional one away. */

@@ -13,7 +13,7 @@ export const BOOK_LENGTH_LIMIT = 100_000_000;
 /** The most bytes of a book's file: UTF-8 has at most three for a UTF-16 unit. What is larger need not be read. */
 export const BOOK_BYTE_LIMIT = 3 * BOOK_LENGTH_LIMIT;
 
-/** The most levels of lists and objects inside one another; a book of version 1 has nine. */
+/** The most levels of lists and objects inside one another; a book has nine. */
 const BOOK_DEPTH_LIMIT = 32;
 
 /** The most problems that one refusal lists. */

@@ -7,7 +7,7 @@ import { idText, lineText, nameText, noteText, unitText } from './words.ts';
 export const FORMAT = 'quaybook';
 
 /** The version of the book format this program writes, and the newest it reads. */
-export const FORMAT_VERSION = 1;
+export const FORMAT_VERSION = 2;
 
 /** The title block. */
 const titleSchema = z.strictObject({
@@ -72,7 +72,7 @@ const reviewSchema = z.strictObject({
   revisions: emptyList,
 });
 
-/** A whole book of version 1. */
+/** A whole book of the newest version. */
 export const bookSchema = z.strictObject({
   format: z.literal(FORMAT),
   version: z.literal(FORMAT_VERSION),
@@ -95,5 +95,5 @@ export type About = Immutable<z.infer<typeof aboutSchema>>;
 export type Sheet = Immutable<z.infer<typeof sheetSchema>>;
 /** The checker's part of the book. */
 export type Review = Immutable<z.infer<typeof reviewSchema>>;
-/** A whole book of version 1. */
+/** A whole book of the newest version. */
 export type Book = Immutable<z.infer<typeof bookSchema>>;

@@ -19,6 +19,7 @@ import { typesetFormula, typesetNumbers } from './formula-set.ts';
 import { drawFormula, hasNumbers } from './formula-view.ts';
 import type { LineContext, Room } from './line-source.ts';
 import { drawSign, type Sign } from './signs.ts';
+import { statedNote } from './stated-note.ts';
 import { valuesByName } from './values-by-name.ts';
 
 /** The right half of a line. `plain`: nothing but an entry, so the description takes the room; `across`: description and words share it; `under`: the calculation stands under the description, which takes the whole width. */
@@ -122,12 +123,16 @@ function calcBody(context: LineContext): LineBody {
       unit,
     };
   const shown = shownValue(context, result.value);
+  const isStated = item.kind === 'formula' && item.stated !== undefined;
+  const note = statedNote(context);
   const words = result.value.kind !== 'number';
   const layout = words && shown.number.length > 14 ? 'under' : formula.layout;
   return {
     layout,
-    value: html`${formula.drawn}${equals}<span class="number ${words ? 'words' : ''}">${shown.number}</span>`,
+    // What is stated is not what the formula equals.
+    value: html`${formula.drawn}${isStated ? nothing : equals}<span class="number ${words ? 'words' : ''} ${isStated ? 'stated' : ''}">${shown.number}</span>${note}`,
     unit: words ? '' : shown.unit,
+    ...(isStated && { told: true }),
   };
 }
 
@@ -206,7 +211,15 @@ function checkBody(context: LineContext): LineBody {
       unit: '',
     };
   const sides = comparedSides(session.notebook, item, session.units);
-  if (!sides) return { layout: formula.layout, value: html`${formula.drawn}${verdictOf(verdict)}`, unit: '' };
+  const note = statedNote(context);
+  const told = note === nothing ? {} : { told: true };
+  if (!sides)
+    return {
+      layout: formula.layout,
+      value: html`${formula.drawn}${verdictOf(verdict)}${note}`,
+      unit: '',
+      ...told,
+    };
   const { left, sign, right } = sides;
   const layout = wordsFit(`${left}   ${right}`, { ...context.room, beside: context.room.beside - 7 })
     ? 'beside'
@@ -216,6 +229,7 @@ function checkBody(context: LineContext): LineBody {
   // The sides stand compared already; what they were calculated from does not.
   const numbers =
     context.full &&
+    !item.sides &&
     checked.syntax.kind === 'comparison' &&
     [checked.syntax.left, checked.syntax.right].some(isCalculated)
       ? numbersOf(context, item, where)
@@ -226,8 +240,8 @@ function checkBody(context: LineContext): LineBody {
       >
       ${context.full ? drawFormula(typesetFormula(checked, context.room[where]), 'symbols') : nothing}
     </div>
-    ${verdictOf(verdict)}${numbers ? drawFormula(numbers, 'numbers') : nothing}`;
-  return { layout, value, unit: '' };
+    ${verdictOf(verdict)}${numbers ? drawFormula(numbers, 'numbers') : nothing}${note}`;
+  return { layout, value, unit: '', ...told };
 }
 
 function isCalculated(side: Syntax): boolean {

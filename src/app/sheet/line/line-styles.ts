@@ -194,6 +194,10 @@ export const lineStyles = css`
     text-align: right;
     white-space: nowrap;
   }
+  .number.stated {
+    color: var(--pen);
+    font-weight: 600;
+  }
   .entry.words {
     white-space: normal;
     text-wrap: balance;

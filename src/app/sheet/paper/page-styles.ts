@@ -261,6 +261,10 @@ export const pageStyles = css`
   .sentence.warning {
     color: var(--warn);
   }
+  .sentence.stated {
+    display: block;
+    color: var(--ink-soft);
+  }
   .sentence.waits {
     color: var(--ink-soft);
   }

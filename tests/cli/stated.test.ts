@@ -1,0 +1,145 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { quaybook, quaybookJson } from './run-quaybook.ts';
+import { beam, bookFile, fileOf } from './small-book.ts';
+
+// 12 in by 24 in are 2 ft²; two layers of 2 m and 10 ft reach down to 2 m and 5.048 m.
+const sound = bookFile('stated.quaybook.json', beam);
+const refused = (...args: readonly string[]): string => {
+  const run = quaybook('calc', sound, ...args);
+  expect(run).toMatchObject({ status: 2, out: '' });
+  return run.err.trim();
+};
+
+describe('--set on a calculated line', () => {
+  test('states it: the value is used, the computed one stands beside it', () => {
+    const { run, json } = quaybookJson(
+      'calc',
+      sound,
+      '--set',
+      'A=3 ft^2',
+      '--reason',
+      'A=client’s letter of 3 May',
+    );
+    // The check A <= 2.5 ft² fails now.
+    expect(run.status).toBe(1);
+    expect(json.results['s.A']).toMatchObject({
+      value: 3,
+      unit: 'ft^2',
+      stated: { entry: '3 ft^2', reason: 'client’s letter of 3 May' },
+      computed: 2,
+    });
+    expect(json.stated).toEqual([
+      {
+        name: 's.A',
+        entry: '3 ft^2',
+        reason: 'client’s letter of 3 May',
+        value: 3,
+        computed: 2,
+        difference: 1,
+        difference_unit: 'ft^2',
+        unit: 'ft^2',
+        feeds: ['s.c'],
+      },
+    ]);
+  });
+
+  test('is said in words', () => {
+    const run = quaybook('calc', sound, '--set', 'A=2.2', '--reason', 's.A=measured');
+    expect(run.status).toBe(0);
+    expect(run.out).toMatch(/^s\.A +2\.2 ft\^2 {2}stated$/m);
+    expect(run.out).toContain(
+      's.A: stated 2.2 ft^2 (as typed: 2.2); computed 2 ft^2; difference +0.2 ft^2 (+10.0 %); reason: measured; feeds s.c',
+    );
+    expect(run.err).toBe('');
+  });
+
+  test('without a reason is an open item', () => {
+    const run = quaybook('calc', sound, '--set', 'A=2.2');
+    expect(run.status).toBe(0);
+    expect(run.err).toContain('s.A: the reason for the stated value is open');
+    expect(run.out).toContain('reason: open');
+  });
+
+  test('states a side of a check', () => {
+    const run = quaybook(
+      'calc',
+      sound,
+      '--set',
+      'c.capacity=1.5 ft^2',
+      '--reason',
+      'c.capacity=criteria',
+      '--get',
+      'c',
+    );
+    expect(run.status).toBe(1);
+    expect(run.out).toMatch(/^s\.c +fails {2}133 % {2}capacity stated$/m);
+    expect(run.out).toContain(
+      's.c, capacity: stated 1.5 ft^2; computed 2.5 ft^2; difference -1 ft^2 (-40.0 %); reason: criteria; feeds s.c',
+    );
+  });
+
+  test.each([
+    [['--set', 'A=3', '--reason', 'B=letter'], '--reason B: no value is stated for that'],
+    [['--set', 'b=3', '--reason', 'b=letter'], '--reason b: no value is stated for that'],
+    [['--reason', 'A'], '--reason takes NAME=WORDS'],
+    [['--set', 'A=3', '--reason', 'A=x', '--reason', 'A=y'], '--reason A is given twice'],
+    [['--set', 'A='], 'the stated value is blank'],
+    [['--set', 'A=3', '--set', 's.A=4'], 'given twice'],
+    [['--set', 'c.verdict=3'], 'there is no line “c.verdict”'],
+  ])('%j is refused in a sentence', (args, said) => {
+    const err = refused(...args);
+    expect(err).toContain(said);
+    expect(err.split('\n')).toHaveLength(1);
+  });
+});
+
+describe('--table on a calculated column', () => {
+  const stating = (text: string) => ['--table', `layers.bottom=${fileOf('bottom.csv', text)}`];
+
+  test('states the cells of the rows it lists; the others stay computed', () => {
+    const { run, json } = quaybookJson(
+      'calc',
+      sound,
+      ...stating('row,bottom (ft)\n1,\n2,20\n'),
+      '--reason',
+      'layers.bottom=boring 4',
+    );
+    expect(run.status).toBe(0);
+    const { values, stated } = json.results['s.layers.bottom'];
+    expect(values[0]).toBeCloseTo(2, 12);
+    expect(values[1]).toBeCloseTo(6.096, 12);
+    expect(stated).toEqual([
+      { row: 2, entry: '20 ft', reason: 'boring 4', computed: expect.closeTo(5.048, 12) },
+    ]);
+    expect(json.stated[0]).toMatchObject({
+      name: 's.layers.bottom',
+      row: 2,
+      difference: expect.closeTo(1.048, 12),
+    });
+  });
+
+  test.each([
+    ['bottom\n20\n', 'a column “row” and a column “bottom”'],
+    ['row,bottom\n3,20\n', '“3” is no row of this table, which has rows 1 to 2'],
+    ['row,bottom\n1.5,20\n', '“1.5” is no row'],
+    ['row,bottom\n1,20\n1,30\n', 'row 1 stands there twice'],
+    ['row,bottom (kN)\n1,20\n', 'kN'],
+    ['row,bottom\n1,deep\n', 'deep'],
+  ])('refuses %j in a sentence (stated-row-unknown where the row is none)', (text, said) =>
+    expect(refused(...stating(text))).toContain(said),
+  );
+
+  test('rows that take the place of others end the stated cells, with a word: table-stated-gone', () => {
+    const kept = readFileSync(sound, 'utf8').replace(
+      '"formula": "RUNNINGSUM(t)"',
+      '"formula": "RUNNINGSUM(t)", "stated": [{ "row": 2, "entry": "6 m", "reason": "boring 4" }]',
+    );
+    const book = fileOf('with-stated.quaybook.json', kept);
+    const csv = fileOf('others.csv', 'soil,t\nclay,1\nsand,1\n');
+    const run = quaybook('calc', book, '--table', `layers=${csv}`, '--get', 'layers.bottom');
+    expect(run.status).toBe(0);
+    expect(run.err).toContain('the value stated in “bottom” goes with the row it was stated for');
+    expect(run.out).not.toContain('stated');
+  });
+});
