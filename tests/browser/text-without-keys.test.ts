@@ -135,13 +135,21 @@ describe('on blank paper', () => {
     }
   });
 
+  test('text goes to the chosen cell after units were switched on', async () => {
+    await given('value').click();
+    await page.locator('quay-top-bar').getByText('SI', { exact: true }).click();
+    await pointBetween();
+    await press();
+    await give('1.4');
+    await expect.poll(() => field().inputValue()).toBe('1.4');
+  });
+
   test('text goes to the first line in sight where no cell was chosen', async () => {
     await page.locator('quay-sheet-list button[data-sheet="fender"]').click();
     await page.locator('quay-sheet').getByRole('heading', { level: 2 }).waitFor();
     expect(await page.locator('quay-sheet [aria-selected="true"]').count()).toBe(0);
     await pointBetween();
     await press();
-    await drawn(page);
     const chosen = page.locator('quay-sheet [data-field="value"][aria-selected="true"]');
     expect(await chosen.count()).toBe(1);
     await give('7');

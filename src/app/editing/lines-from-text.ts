@@ -1,5 +1,6 @@
 import type { Given } from '../../document/index.ts';
-import { isBareNumber, readEntry, type Unit, type UnitRegistry } from '../../units/index.ts';
+import { unitOfHeader } from '../../tables/index.ts';
+import { isBareNumber, readEntry, readUnit, type Unit, type UnitRegistry } from '../../units/index.ts';
 import type { Fresh } from './new-items.ts';
 
 /** The givens of a text, and how many of its cells went into them, and how many were headings. */
@@ -11,7 +12,7 @@ export interface TextLines {
 
 /**
  * The givens that a text of two columns is, descriptions and values with their units, or of three, the units in the last.
- * The first row may be headings of these. Undefined where any row is something else: then it is no such text.
+ * The first row may be headings of these, and that of the values state their unit. Undefined where any row is something else: then it is no such text.
  */
 export function linesFromText(
   cells: readonly (readonly string[])[],
@@ -21,11 +22,13 @@ export function linesFromText(
   const filled = cells.filter((row) => row.some((cell) => cell.trim() !== ''));
   const [top, second] = filled;
   const headed = top !== undefined && second !== undefined && isHeading(top, registry);
+  const stated = headed ? unitOfHeading(top[1] ?? '', registry) : '';
   const rows: Given[] = [];
   let count = 0;
   for (const row of headed ? filled.slice(1) : filled) {
     const line = lineOf(
       row.map((cell) => cell.trim()),
+      stated,
       registry,
     );
     if (!line) return undefined;
@@ -41,13 +44,28 @@ function isHeading(row: readonly string[], registry: UnitRegistry): boolean {
 
 function lineOf(
   [label = '', value = '', unit = '', ...more]: readonly string[],
+  stated: string,
   registry: UnitRegistry,
 ): Pick<Given, 'label' | 'entry' | 'unit'> | undefined {
   if (label === '' || quantityIn(label, registry) || more.some((cell) => cell !== '')) return undefined;
-  const entry = unit === '' ? value : `${value} ${unit}`;
+  // Digits that stand in the place of a unit are another number, not more of the first.
+  if (unit !== '' && (stated !== '' || !isBareNumber(value) || !readUnit(unit, registry).ok))
+    return undefined;
+  const own = unit === '' && isBareNumber(value) ? stated : unit;
+  const entry = own === '' ? value : `${value} ${own}`;
   const read = quantityIn(entry, registry);
-  if ((unit !== '' && !isBareNumber(value)) || !read) return undefined;
+  if (!read) return undefined;
   return { label, entry, unit: read.unit.text === '-' ? '' : read.unit.text };
+}
+
+/** The unit that the heading of the values states; '' for none. What is no known unit gives entries that do not read. */
+function unitOfHeading(header: string, registry: UnitRegistry): string {
+  const unit = unitOfHeader(
+    { position: 1, header, first: undefined, unit: '', below: '' },
+    { name: 'value', kind: 'given' },
+    registry,
+  );
+  return unit === '-' ? '' : unit;
 }
 
 function quantityIn(text: string, registry: UnitRegistry): { readonly unit: Unit } | undefined {

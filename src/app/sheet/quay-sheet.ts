@@ -219,6 +219,11 @@ export class QuaySheet extends LitElement implements SheetHost {
     this.#focusPending = true;
   }
 
+  /** Gives the focus to the active cell at once, and leaves the page where it stands. */
+  takeFocus(): void {
+    this.#focus.takeBack();
+  }
+
   /** Gives the focus to the active cell. */
   focusCell(): void {
     const { place, stop } = this.#active;

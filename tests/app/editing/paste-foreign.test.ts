@@ -50,6 +50,29 @@ test('units may stand in a column of their own', () => {
   ]);
 });
 
+test('digits in the place of a unit are another number: the text is refused whole', () => {
+  for (const text of [
+    'slab\t12\t100',
+    'Item\tArea (m²)\tThk (mm)\nslab\t12\t100\nTotal\t12\t',
+    'slab\t1\t000',
+  ])
+    expect(refusal(paste([[value('r1')]], text))[0]).toMatch(/^paste-no-place/);
+});
+
+test('the unit that stands in the heading of the values is theirs', () => {
+  const read = (text: string) => lines([[at('p4', 'r5', 'value')]], text, 'p4').slice(-1);
+  expect(read('Item\tThk (mm)\nslab\t100')).toEqual([['x_1', 'slab', '100 mm', 'mm']]);
+  expect(read('Item\tThickness [in]\nslab\t5.5')).toEqual([['x_1', 'slab', '5.5 in', 'in']]);
+  expect(read('Item\tValue\nslab\t5.5')).toEqual([['x_1', 'slab', '5.5', '']]);
+  expect(read('Item\tThk (mm)\nslab\t4 in')).toEqual([['x_1', 'slab', '4 in', 'in']]);
+});
+
+test('a unit in the heading and one beside the value are two readings: refused', () => {
+  expect(refusal(paste([[value('r1')]], 'Item\tThk (mm)\tUnit\nslab\t100\tin'))[0]).toMatch(
+    /^paste-no-place/,
+  );
+});
+
 test('as many cells as are selected are replaced', () => {
   expect(
     lines([[value('r1')], [value('r2')]], '5 m\n12')

@@ -46,6 +46,12 @@ export class CellFocus {
     if (!laidOut) this.#scrollAgain(cell, FRAMES_TO_SETTLE);
   }
 
+  /** Gives the focus to the active cell and leaves the page where it stands. */
+  takeBack(): void {
+    const cell = this.#host.activeCell();
+    if (cell && !cell.matches(':focus')) cell.focus({ preventScroll: true });
+  }
+
   /** Parts that were out of sight only now get their heights, and push the cell away from where it was brought. */
   #scrollAgain(cell: HTMLElement, frames: number): void {
     requestAnimationFrame(() => {
@@ -63,7 +69,7 @@ export class CellFocus {
     requestAnimationFrame(() => {
       setTimeout(() => {
         if (document.hasFocus() && this.#host.isLost() && getSelection()?.isCollapsed !== false)
-          this.#host.activeCell()?.focus({ preventScroll: true });
+          this.takeBack();
       });
     });
   };

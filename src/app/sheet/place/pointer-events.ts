@@ -11,6 +11,7 @@ type Host = Omit<CommandHost, 'openMenu'> &
     readonly openMenu: (below?: HTMLElement) => void;
     readonly editing: boolean;
     readonly goToFirstLine: () => void;
+    readonly takeFocus: () => void;
   };
 
 /** Where and when a press began, and the cell it was on. */
@@ -77,9 +78,11 @@ export class PointerEvents {
     }
   };
 
-  /** A press on paper that has no words leaves the focus where it is, or text that comes without keys would find nothing. */
+  /** A press on paper that has no words leaves the active cell the focus, or text that comes without keys would find nothing. */
   readonly #keepFocus = (event: MouseEvent): void => {
-    if (event.button === 0 && !inEditor(event) && isOnPaper(event, this.#host)) event.preventDefault();
+    if (event.button !== 0 || inEditor(event) || !isOnPaper(event, this.#host)) return;
+    event.preventDefault();
+    this.#host.takeFocus();
   };
 
   readonly #move = (event: PointerEvent): void => {
