@@ -27,7 +27,10 @@ export function cellReader(
   const inUnit =
     unit === '' ? undefined : unit === '-' ? plainIn(wanted?.text) : (cell: string) => `${cell} ${unit}`;
   const units = new Map<string, string | undefined>();
+  // Most cells of a long table are digits, maybe with a point, that need no closer look.
+  const plain = decimal === 'point' ? /^-?\d{1,15}(?:\.\d{1,15})?$/ : /^-?\d{1,15}$/;
   return (written) => {
+    if (inUnit !== undefined && plain.test(written)) return inUnit(written);
     const cleared = written === '' ? '' : clearedCell(written, consents);
     if (cleared === '') return null;
     const cell = plainDigits(cleared, decimal);

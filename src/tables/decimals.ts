@@ -10,8 +10,8 @@ export type Decimal = 'point' | 'comma';
 /** A run of digits with signs within it; spaces and apostrophes only between groups of three digits. */
 const NUMBERS = /\d{1,3}(?:[ '’\u00a0\u2007\u2009\u202f]\d{3})+(?!\d)(?:[.,]\d*)?|\d(?:[\d.,]*\d)?|[.,]\d+/g;
 
-/** A number that only has a decimal point: it has no sign between thousands, nor three digits that may be some. */
-const PLAIN_POINT = /^\s*-?\d+\.(?:\d{1,2}|\d{4,})\s*$/;
+/** A number with one point and no other sign: where a decimal point is known it tells nothing more. */
+const ONE_POINT = /^\s*-?\d+\.\d+\s*$/;
 
 /** What a number tells of its decimals: a point, a comma, either of them, or nothing. */
 type Sign = Decimal | 'either' | undefined;
@@ -90,7 +90,7 @@ function signsOf(rows: readonly TextRow[], taken: readonly TakenColumn[]): Told 
     for (const { position, column } of taken) {
       const written = cells[position] ?? '';
       // Most cells of a long table say again what is known.
-      if (first.point !== undefined && PLAIN_POINT.test(written)) continue;
+      if (first.point !== undefined && ONE_POINT.test(written)) continue;
       const text = ordinarySigns(written);
       if (!text.includes(',') && !text.includes('.')) continue;
       for (const sign of signsIn(text)) {

@@ -90,3 +90,11 @@ test('rows that end early are pointed out, or taken as was said', () => {
     ['rows-ended', 'line 3 ends early, and the last cells there are blank'],
   ]);
 });
+
+test.each(['0012', '-0', '12345678901234567890', '1.', '.5', '-3.5', '007.50'])(
+  '“%s” is read in a stated unit as it is written',
+  (digits) => {
+    const read = readTable(`item;V_s (m3)\nslab;${digits}\ncaps;0.5\n`, COLUMNS);
+    expect(read.ok && read.value.cells.V_s?.[0]).toBe(`${digits} m^3`);
+  },
+);
