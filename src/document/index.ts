@@ -1,3 +1,6 @@
+export { placeEdit } from './apart/place-edit.ts';
+export { type FreshIds, seeEdit } from './apart/see-edit.ts';
+export type { SeenEdit, SeenPatch, Sight } from './apart/seen.ts';
 export {
   cellsBetween,
   cellsOfColumn,

@@ -30,7 +30,7 @@ function* wordsOf({ statement, value, computed, difference, feeds }: StatedValue
 }
 
 /** What a formula comes to in a few words, beside a value stated in its place. */
-export function computedWords(computed: Result): string {
+function computedWords(computed: Result): string {
   switch (computed.status) {
     case 'ok':
       return valueText(computed.value);

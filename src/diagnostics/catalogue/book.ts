@@ -228,6 +228,24 @@ export const book = {
       hint: 'remove the old one and insert a new one',
     }),
   }),
+  'edit-seen-otherwise': entry<{ path: string }>({
+    title: 'An edit made for something that has changed since',
+    explain:
+      'The edit was made apart, by somebody who saw another value, another unit or other rows at this place. It is refused as a whole, so that nothing is changed that its author did not see.',
+    words: ({ path }) => ({
+      message: `${path} has changed since this edit was made`,
+      hint: 'look at it as it is now, and make the edit anew',
+    }),
+  }),
+  'edit-neighbour-gone': entry<{ path: string; what: string }>({
+    title: 'An edit beside something that is gone',
+    explain:
+      'The edit was made apart, for a row or an item, or the place behind it, that has been taken out since.',
+    words: ({ path, what }) => ({
+      message: `${path} has no longer the ${what} that this edit was made for`,
+      hint: 'look at it as it is now, and make the edit anew',
+    }),
+  }),
   'edit-index-outside': entry<{ path: string; index: number; length: number }>({
     title: 'A position outside a list',
     explain: 'The edit names a position that the list does not have.',

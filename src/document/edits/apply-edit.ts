@@ -50,7 +50,8 @@ export function applyEdit(book: Book, edit: Edit): Outcome<Applied> {
   return { ok: true, value: { book: after, inverse, touched } };
 }
 
-function applyPatch(book: Book, patch: Patch): Outcome<Step> {
+/** Applies one patch; the rules between the parts of the book are for the whole edit. */
+export function applyPatch(book: Book, patch: Patch): Outcome<Step> {
   const apply: (book: Book, patch: never) => Outcome<Step> = APPLIERS[patch.kind];
   return apply(book, patch as never);
 }
