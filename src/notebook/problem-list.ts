@@ -1,7 +1,7 @@
 import { inCell, type Problem, problem } from '../diagnostics/index.ts';
 import type { ColumnReading } from '../engine/index.ts';
+import { blankPoints, isToldByPoint } from './blank-points.ts';
 import { columnWarnings } from './column-warnings.ts';
-
 import type { FormulaColumnItem, InputColumnItem, Item, Model } from './model.ts';
 import { ownProblems } from './own-problems.ts';
 import { standing } from './read-result.ts';
@@ -27,9 +27,14 @@ export interface ProblemList {
   readonly forgetAll: () => void;
 }
 
-interface Kept {
-  readonly item: Item;
+interface Found {
   readonly problems: readonly Problem[];
+  /** Why it, or rows of it, wait for blank cells of tables. */
+  readonly blanks: readonly Problem[];
+}
+
+interface Kept extends Found {
+  readonly item: Item;
   /** Whether something stood in the way before any computing. */
   readonly stopped: boolean;
 }
@@ -40,20 +45,17 @@ export function createProblemList(): ProblemList {
   // Several parts of a screen ask for the problems of one state.
   let all: readonly Problem[] | undefined;
 
-  const ofItem = (item: Item, model: Model, standings: Standings): readonly Problem[] => {
+  const ofItem = (item: Item, model: Model, standings: Standings): Found => {
     const before = kept.get(item.id);
-    if (before?.item === item) return before.problems;
-    const problems = problemsOf(item, model, standings);
-    kept.set(item.id, { item, problems, stopped: standing(item, model) !== undefined });
-    return problems;
+    if (before?.item === item) return before;
+    const found = { ...foundOf(item, model, standings), item, stopped: standing(item, model) !== undefined };
+    kept.set(item.id, found);
+    return found;
   };
 
   return {
     of: (model, standings) => {
-      all ??= [
-        ...model.problems,
-        ...[...model.items.values()].flatMap((item) => ofItem(item, model, standings)),
-      ];
+      all ??= [...model.problems, ...allOf(model, (item) => ofItem(item, model, standings))];
       return all;
     },
     forget: (changed) => {
@@ -71,36 +73,58 @@ export function createProblemList(): ProblemList {
   };
 }
 
-function problemsOf(item: Item, model: Model, { result, computed, column }: Standings): readonly Problem[] {
-  const own = ownProblems(item, computed).map((found) => inCell(found, item.id));
-  if (own.some((found) => found.severity === 'error')) return own;
-  if (item.kind === 'input' || item.kind === 'formula') {
-    const read = result(item.id);
-    if (read.status === 'problem' || read.status === 'waiting') return [...own, read.problem];
-    return own;
-  }
-  const read = column(item.id);
-  if (read.status !== 'ok') return [...own, read.problem];
-  const warnings =
-    item.kind === 'input column' ? columnWarnings(item, read.reading.values, model.registry) : [];
-  const rows = rowProblems(item, read.reading);
-  return [...own, ...warnings.map((found) => inCell(found, item.id)), ...rows];
+/** All problems of lines and columns in the order of the book, with what is blank where it is blank. */
+function allOf(model: Model, foundOfItem: (item: Item) => Found): readonly Problem[] {
+  const found = [...model.items.values()].map(foundOfItem);
+  const blanks = found.flatMap((one) => one.blanks);
+  const points = blanks.length === 0 ? [] : blankPoints(blanks, model);
+  if (points.length === 0) return found.flatMap(({ problems }) => problems);
+  return [...model.items.keys()].flatMap((id, at) => [
+    ...points.filter(({ cell }) => cell === id),
+    ...(found[at]?.problems ?? []),
+  ]);
 }
 
-/** The first rows of a column that have a problem, and a blank where the column may not have one. */
-function rowProblems(item: InputColumnItem | FormulaColumnItem, reading: ColumnReading): readonly Problem[] {
-  if (reading.gaps === 0) return [];
-  const found: Problem[] = [];
-  for (let row = 0; row < reading.length && found.length < listed; row += 1) {
+function foundOf(item: Item, model: Model, { result, computed, column }: Standings): Found {
+  const own = ownProblems(item, computed).map((found) => inCell(found, item.id));
+  if (own.some((found) => found.severity === 'error')) return { problems: own, blanks: [] };
+  if (item.kind === 'input' || item.kind === 'formula') {
+    const read = result(item.id);
+    if (read.status !== 'problem' && read.status !== 'waiting') return { problems: own, blanks: [] };
+    return { problems: [...own, read.problem], blanks: [read.problem] };
+  }
+  const read = column(item.id);
+  if (read.status !== 'ok') return { problems: [...own, read.problem], blanks: [read.problem] };
+  const warnings =
+    item.kind === 'input column' ? columnWarnings(item, read.reading.values, model.registry) : [];
+  const rows = rowProblems(item, read.reading, model);
+  const problems = [...own, ...warnings.map((found) => inCell(found, item.id)), ...rows.problems];
+  return { problems, blanks: rows.blanks };
+}
+
+/** The first rows of a column that have a problem, and why rows wait for blank cells. */
+function rowProblems(item: InputColumnItem | FormulaColumnItem, reading: ColumnReading, model: Model): Found {
+  const problems: Problem[] = [];
+  const blanks: Problem[] = [];
+  if (reading.gaps === 0) return { problems, blanks };
+  let looked = 0;
+  for (let row = 0; row < reading.length && problems.length < listed && looked < explained; row += 1) {
     if (!Number.isNaN(reading.values[row])) continue;
+    looked += 1;
     const because = reading.problemAt(row);
     if (!because) continue;
+    if (blanks.length < listed) blanks.push(because);
+    // Told once where it is blank, not by every column that needs it.
+    if (isToldByPoint(because, model)) continue;
     const message = because.message;
     const told = problem('row-fails', { from: 0, to: 0 }, { row: row + 1, message });
-    found.push(inCell({ ...told, hints: because.hints }, item.id));
+    problems.push(inCell({ ...told, hints: because.hints }, item.id));
   }
-  return found;
+  return { problems, blanks };
 }
 
 /** So many rows of one column are listed; the column itself shows all. */
 const listed = 5;
+
+/** So many rows without a value are asked for their reason: most of a long blank column have the same. */
+const explained = 100;

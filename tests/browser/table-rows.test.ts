@@ -62,6 +62,7 @@ test('a new blank row is told in one place, with what waits for it', async () =>
   expect(await foot.textContent()).not.toContain('blank');
   await foot.getByRole('button', { name: 'add a row' }).click();
   await foot.getByRole('button', { name: 'row 6 is blank' }).waitFor();
+  await expect.poll(() => page.locator('quay-status-bar').textContent()).toMatch(/\b1 problem\b/);
   expect((await foot.textContent())?.replace(/\s+/g, ' ')).toMatch(
     /row 6 is blank ?: what is computed from the table waits until it is filled in or deleted/,
   );

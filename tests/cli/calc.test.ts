@@ -77,7 +77,7 @@ describe('calc', () => {
     const csv = fileOf('blank.csv', 'soil,t\nclay,2\nsand,\n');
     const { run, json } = quaybookJson('calc', sound, '--table', `layers=${csv}`);
     expect(run.status).toBe(2);
-    expect(json.results['s.T']).toMatchObject({ status: 'problem', known_part: 2, known_rows: 1 });
+    expect(json.results['s.T']).toMatchObject({ status: 'waiting', known_part: 2, known_rows: 1 });
     expect(json.results['s.T'].value).toBeUndefined();
     expect(run.err).toContain('row 2');
   });

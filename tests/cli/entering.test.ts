@@ -90,7 +90,7 @@ test('a blank line or cell is said where it is needed first', () => {
   const run = quaybook('calc', sound, '--set', 'b=', '--table', `layers=${csv}`);
   expect(run.status).toBe(2);
   expect(run.err).toContain('s.A: “b” is blank');
-  expect(run.err).toContain('s.layers.bottom: row 2: “t” is blank');
+  expect(run.err).toContain('s.layers.t: row 2: “t” is blank');
 });
 
 test('says the cause of many waiting results once', () => {

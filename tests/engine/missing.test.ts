@@ -67,11 +67,20 @@ test('an aggregate over blank rows has no value and tells the known part', () =>
   sheet.calc('share', '10 USD / total');
   sheet.run();
   expect(problemOf(sheet.read('total'))).toMatchObject({
-    status: 'problem',
+    status: 'waiting',
     code: 'rows-blank',
     message: 'SUM: 2 rows of “t.cost” are blank, the first of them row 2; the 3 filled give 60.00 USD',
     hints: ['fill in row 2'],
-    data: { known_part: 60, known_rows: 3, blank_rows: 2, first_row: 2 },
+    data: {
+      known_part: 60,
+      known_rows: 3,
+      blank_rows: 2,
+      first_row: 2,
+      blanks: [
+        { cell: 's.t.cost', row: 2 },
+        { cell: 's.t.cost', row: 4 },
+      ],
+    },
   });
   expect(problemOf(sheet.read('most'))).toMatchObject({ data: { known_part: 30 } });
   expect(sheet.read('known')).toEqual({ status: 'ok', value: 60 });

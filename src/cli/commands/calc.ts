@@ -143,14 +143,28 @@ function aboutAsked(
   entered: ReadonlySet<string>,
 ): readonly Problem[] {
   const asked = new Set(results.map(([id]) => id));
-  return problems.filter(({ cell }) => cell !== undefined && (asked.has(cell) || entered.has(cell)));
+  const tables = new Set(results.map(([id]) => tableOf(id)));
+  return problems.filter(({ cell, code }) => {
+    if (cell === undefined) return false;
+    // What is blank in a row is told at the blank cell, whichever column was asked for.
+    return asked.has(cell) || entered.has(cell) || (code === 'row-incomplete' && tables.has(tableOf(cell)));
+  });
 }
+
+const tableOf = (column: string): string => column.slice(0, column.lastIndexOf('.'));
+
+const waitsOnly: ReadonlySet<string> = new Set([
+  'waiting-on',
+  'waiting-on-rows',
+  'rows-blank',
+  'aggregate-row-fails',
+]);
 
 /** Otherwise everything but what only waits on another line or row: its cause is said there. */
 function aboutAll(problems: readonly Problem[], notebook: Notebook): readonly Problem[] {
   return problems.filter((found) => {
     const { code } = found.code === 'row-fails' ? (problemOfRow(found, notebook) ?? found) : found;
-    return code !== 'waiting-on' && code !== 'waiting-on-rows';
+    return !waitsOnly.has(code);
   });
 }
 

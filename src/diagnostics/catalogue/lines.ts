@@ -72,6 +72,21 @@ export const lines = {
     explain: 'One row of the column cannot be read or computed; the row is named.',
     words: ({ row, message }) => ({ message: `row ${row}: ${message}` }),
   }),
+  'row-incomplete': entry<{ row: number; names: readonly string[]; empty: boolean }>({
+    title: 'A row of a table in which something needed is blank',
+    explain:
+      'A blank is missing, never zero: what is computed from the row, and every total over it, has no value until the row is filled in or deleted. It is told once, at the row.',
+    words: ({ row, names, empty }) =>
+      empty
+        ? {
+            message: `row ${row} is blank, and what is computed from it waits`,
+            hint: 'fill it in or delete it',
+          }
+        : {
+            message: `row ${row}: ${listed(names.map(quoted), 'and')} ${names.length === 1 ? 'is' : 'are'} blank, and what is computed from the row waits`,
+            hint: 'fill in what is missing',
+          },
+  }),
   'waits-on': entry<{ on: string }>({
     title: 'A line that waits on another',
     explain: 'A value it depends on has a problem of its own, which is to be mended first.',

@@ -53,7 +53,7 @@ export const values = {
             hint: 'add what holds otherwise as the last argument',
           },
   }),
-  'blank-cell': entry<{ name: string; row: number | null }>({
+  'blank-cell': entry<{ name: string; row: number | null; cell: string }>({
     title: 'A blank value that is needed',
     explain: 'A blank value is missing, never zero. What needs it waits until it is filled in.',
     words: ({ name, row }) => ({
@@ -97,6 +97,7 @@ export const values = {
     known_rows: number;
     known_part: number | null;
     known_text: string;
+    blanks: readonly { readonly cell: string; readonly row: number }[];
   }>({
     title: 'An aggregate over blank rows',
     explain:

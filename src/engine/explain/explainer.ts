@@ -92,7 +92,7 @@ export function createExplainer(world: World, wording: Wording): Explainer {
   const around: Around = {
     root,
     isBlankRow,
-    blankWords: (found) => blankProblem(found.cell.id, found.row).message,
+    blankWords: ({ cell, row }) => blankProblem(cell.id, row, cell).message,
   };
 
   const waiting = (found: Exclude<Local, { kind: 'blank' | 'own' }>): Problem => {
@@ -107,7 +107,7 @@ export function createExplainer(world: World, wording: Wording): Explainer {
     const name = nameOf(node);
     const first = root(cell, row);
     const itself = first.cell === cell && first.row === row;
-    if (first.kind === 'blank' && itself) return blankProblem(name, row, node);
+    if (first.kind === 'blank' && itself) return blankProblem(name, row, cell, node);
     const place = first.row === undefined ? first.cell.id : `row ${first.row + 1} of ${first.cell.id}`;
     return problem('waiting-on', node, {
       name,
@@ -151,8 +151,13 @@ function seriesOf({ table }: Extract<Blame, { kind: 'table' }>): ColumnCell {
   return maker;
 }
 
-function blankProblem(name: string, row: number | undefined, span = { from: 0, to: 0 }): Problem {
-  return problem('blank-cell', span, { name, row: row === undefined ? null : row + 1 });
+function blankProblem(
+  name: string,
+  row: number | undefined,
+  { id }: ValueCell,
+  span = { from: 0, to: 0 },
+): Problem {
+  return problem('blank-cell', span, { name, row: row === undefined ? null : row + 1, cell: id });
 }
 
 function nameOf(node: Extract<Blame, { kind: 'cell' }>['node']): string {

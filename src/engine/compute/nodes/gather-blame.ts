@@ -41,7 +41,8 @@ export function blameGather(node: CallNode, evaluate: GatherEvaluator, blamer: B
     const facts = { function: node.fn.name, ...sample.failing };
     return ownFault(problem('aggregate-row-fails', node, facts), 'waiting');
   }
-  if (sample && sample.blank.size > 0) return ownFault(blankRows(node, evaluate, sample, values, blamer));
+  if (sample && sample.blank.size > 0)
+    return ownFault(blankRows(node, evaluate, sample, values, blamer), 'waiting');
   const columns = whole ?? columnsOf(plan, sample?.columns ?? []);
   const picked = blamePicked(plan, evaluate, columns, values, node.options, blamer);
   if (picked) return picked;
@@ -87,7 +88,7 @@ interface Sample {
   /** The first row that fails. */
   failing?: { readonly table: string; readonly row: number; readonly because: string };
   /** The blank rows, by column and row, in the order they were met. */
-  readonly blank: Map<string, { readonly name: string; readonly row: number }>;
+  readonly blank: Map<string, { readonly name: string; readonly cell: string; readonly row: number }>;
   /** The rows that have values. */
   known: number;
 }
@@ -143,7 +144,8 @@ function judge(part: GatheredPart, space: Space, sample: Sample, blamer: Blamer)
   const root = blamer.root(cell, row);
   if (root.kind === 'blank' && isWithin(root.cell, space)) {
     const name = root.cell === cell ? blamer.written(node) : root.cell.id;
-    sample.blank.set(`${root.cell.id} ${root.row}`, { name, row: (root.row ?? 0) + 1 });
+    const blank = { name, cell: root.cell.id, row: (root.row ?? 0) + 1 };
+    sample.blank.set(`${blank.cell} ${blank.row}`, blank);
   } else {
     const because = root.kind === 'fault' ? root.problem.message : blamer.blankWords(root);
     sample.failing ??= { table: cell.table.id, row: row + 1, because };
@@ -153,6 +155,9 @@ function judge(part: GatheredPart, space: Space, sample: Sample, blamer: Blamer)
 function isWithin(cell: { readonly shape: string; readonly table?: TableCell }, space: Space): boolean {
   return cell.shape === 'column' && cell.table !== undefined && space.tables.includes(cell.table);
 }
+
+/** So many blanks are told one by one. */
+const TOLD_BLANKS = 5;
 
 /** The functions whose value of the known rows means something. */
 const TELLS_KNOWN_PART: ReadonlySet<string> = new Set(['arithmetic', 'aggregates', 'conditional aggregates']);
@@ -177,6 +182,7 @@ function blankRows(
     known_rows: sample.known,
     known_part: known ? part : null,
     known_text: known ? blamer.shown(part, node) : '',
+    blanks: [...sample.blank.values()].slice(0, TOLD_BLANKS).map(({ cell, row }) => ({ cell, row })),
   });
 }
 
