@@ -7,6 +7,7 @@ import { choiceOptions } from '../editor/choice-options.ts';
 import { findingsOf } from '../findings/findings.ts';
 import { labelOf, localName, placeOfId } from '../session/places.ts';
 import type { Session } from '../session/session.ts';
+import { countedDo } from '../shell/status-words.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { nudgedEntry } from './nudge.ts';
 import { entryWords, type TrialController } from './trial-controller.ts';
@@ -111,7 +112,7 @@ function drawMoved(session: Session, { check: { item }, before, after, holds }: 
 /** How many checks move, and how many of them turn, in words. */
 export function movedWords(moved: readonly MovedCheck[], all: number): string {
   if (all === 0) return 'The book has no check.';
-  if (moved.length === 0) return `None of ${all} ${all === 1 ? 'check moves' : 'checks moves'}.`;
+  if (moved.length === 0) return `None of ${countedDo(all, 'check', 'move')}.`;
   const turned = (holds: boolean | undefined): number =>
     moved.filter((one) => one.turns && one.holds === holds).length;
   const parts = [
@@ -122,7 +123,7 @@ export function movedWords(moved: readonly MovedCheck[], all: number): string {
   const said = parts
     .filter(([count]) => count > 0)
     .map(([count, one, many]) => `, ${count} ${count === 1 ? one : many}`);
-  return `${moved.length} of ${all} ${all === 1 ? 'check' : 'checks'} ${moved.length === 1 ? 'moves' : 'move'}${said.join('')}.`;
+  return `${moved.length} of ${countedDo(all, 'check', 'move')}${said.join('')}.`;
 }
 
 function onKeydown(event: KeyboardEvent, item: InputItem, trials: TrialController): void {

@@ -8,11 +8,17 @@ export function checkWords(checks: readonly FoundCheck[]): string {
   const open = checks.filter(({ verdict }) => !verdict).length;
   if (all === 0) return 'no checks';
   const without = open === 0 ? '' : `, ${open} without a value`;
-  if (failing > 0)
-    return `${failing} of ${counted(all, 'check')} ${failing === 1 ? 'fails' : 'fail'}${without}`;
-  if (open > 0)
-    return `${all - open} of ${counted(all, 'check')} ${all - open === 1 ? 'holds' : 'hold'}${without}`;
-  return `${counted(all, 'check')} ${all === 1 ? 'holds' : 'hold'}`;
+  if (failing > 0) return `${failing} of ${countedDo(all, 'check', 'fail')}${without}`;
+  if (open > 0) return `${all - open} of ${countedDo(all, 'check', 'hold')}${without}`;
+  return countedDo(all, 'check', 'hold');
+}
+
+/**
+ * "1 check holds", "3 checks hold", with the verb in the number of what is counted: "0 of 1 check holds", "1 of 3 checks
+ * hold".
+ */
+export function countedDo(count: number, word: string, verb: string): string {
+  return `${counted(count, word)} ${verb}${count === 1 ? 's' : ''}`;
 }
 
 /** "1 problem", "2 problems". */

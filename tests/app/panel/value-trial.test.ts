@@ -102,7 +102,7 @@ describe('a value tried', () => {
     if (!back.ok) throw new Error('the value of the book is refused');
     expect(back.value.notebook).toBe(first.notebook);
     expect(listed(notebook, back.value.notebook)).toEqual([]);
-    expect(movedWords([], 3)).toBe('None of 3 checks moves.');
+    expect(movedWords([], 3)).toBe('None of 3 checks move.');
   });
 
   test('of a choice moves what was chosen by it', () => {
