@@ -5,7 +5,7 @@ export interface NumberStyle {
   /**
    * `sensible` (the default): about four significant digits, three below 1, no decimals from 1000 on. A zero at the end
    * says that more digits follow: 13.398 is 13.40, and 13.4 is 13.4. `working`: the same with one digit more, for
-   * numbers that are worked with by hand.
+   * numbers that are worked with by hand; from 100 million on with a power of ten, a thousand's: 14.334e9.
    * `full`: every digit needed to read the same number again. A number: that many significant digits.
    */
   readonly digits?: 'sensible' | 'working' | 'full' | number;
@@ -20,6 +20,8 @@ const THIN_SPACE = '\u202f';
 
 const SMALLEST_PLAIN = 1e-4;
 const LARGEST_PLAIN = 1e12;
+/** What is worked with by hand is copied whole up to here. */
+const LARGEST_COPIED = 1e8;
 const MOST_DECIMALS = 20;
 /** A number no further than this from its rounded self, as a part of it, is that number. */
 const EXACT = 1e-9;
@@ -37,6 +39,7 @@ export function writeNumber(x: number, style: NumberStyle = {}): string {
     return group(writeDecimals(x, boundedDecimals(style.decimals)), grouping);
   }
   const digits = style.digits ?? 'sensible';
+  if (digits === 'working' && size >= LARGEST_COPIED) return inThousands(x);
   const text = digits === 'full' ? String(x) : roundTo(x, digits);
   const rounded = Number(text);
   const goesOn = typeof digits === 'string' && digits !== 'full' && Math.abs(rounded - x) > EXACT * size;
@@ -44,6 +47,15 @@ export function writeNumber(x: number, style: NumberStyle = {}): string {
   if (shown < SMALLEST_PLAIN || shown >= LARGEST_PLAIN)
     return exponential(goesOn ? writeSignificant(x, significant(size, digits)) : rounded.toExponential());
   return group(goesOn ? text : plainDecimal(rounded), grouping);
+}
+
+/** A large number as one below 1000, with one digit more than results have, and a power of a thousand. */
+function inThousands(x: number): string {
+  const rounded = Number(x.toPrecision(5));
+  const power = Math.floor(Math.log10(Math.abs(rounded)) / 3 + EXACT) * 3;
+  const mantissa = Number((rounded / 10 ** power).toPrecision(5));
+  const goesOn = Math.abs(rounded - x) > EXACT * Math.abs(x);
+  return `${goesOn ? plainDigits(writeSignificant(mantissa, 5)) : mantissa}e${power}`;
 }
 
 function roundTo(x: number, digits: 'sensible' | 'working' | number): string {

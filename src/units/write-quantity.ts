@@ -33,6 +33,8 @@ export function writeIn(si: number, unit: Unit, style: NumberStyle = {}): string
   const x = fromSI(si, unit);
   if (style.decimals !== undefined) return writeNumber(x, style);
   if (style.digits === 'full') return writeNumber(shortestFor(si, unit), style);
+  // An amount of money is copied to its last unit, however large it is.
+  if (style.digits === 'working' && isMoney(unit) && Math.abs(x) >= 1000) return writeNumber(x, {});
   const cents = typeof style.digits !== 'number' && isMoney(unit) && fitsCents(x);
   return writeNumber(x, cents ? { ...style, decimals: 2 } : style);
 }

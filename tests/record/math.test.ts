@@ -9,8 +9,8 @@ function read(markup: Markup): string {
     .replace(/<mspace[^>]*\/>/g, ' ')
     .replace(/<mo[^>]*stretchy="false"[^>]*>([()|])<\/mo>/g, '$1')
     .replace(/<mo form="(?:prefix|postfix)" *>([()|])<\/mo>/g, 'tall$1')
-    .replace(/<(mfrac|msup|msub|msqrt)>/g, '$1[')
-    .replace(/<\/(mfrac|msup|msub|msqrt)>/g, ']')
+    .replace(/<(mfrac|msup|msub|msqrt|mroot)>/g, '$1[')
+    .replace(/<\/(mfrac|msup|msub|msqrt|mroot)>/g, ']')
     .replace(/<[^>]*>/g, '')
     .replaceAll('\u2061', '');
 }
@@ -44,6 +44,9 @@ test.each([
   ['that of a choice of several does not', 'MAX(a; b)^2', 'msup[max(a;b)2]'],
   ['nor a power that is no plain number', 'SIN(θ)^n', 'msup[sin(θ)n]'],
   ['joined conditions that are denied keep parentheses', 'NOT(OR(a; b))', 'not (a or b)'],
+  ['a root of a root is set as one', '0.5 / SQRT(SQRT(ψ))', 'mfrac[0.5mroot[ψ4]]'],
+  ['with parentheses between them, and by the sign of a root', '√(√((SQRT(a + b))))', 'mroot[a+b8]'],
+  ['a root within what a root is taken of is not', 'SQRT(a * SQRT(b))', 'msqrt[a·msqrt[b]]'],
   ['a percent sign keeps off its number', '5% * a', '5 %·a'],
   ['a degree sign does not', '5 deg + α', '5°+α'],
   ['thousands are apart in what is written in a formula', 'a / 1200000', 'mfrac[a1\u202f200\u202f000]'],

@@ -1,6 +1,6 @@
 import type { Syntax, TypesetForm } from '../../language/index.ts';
 import { element, type Markup, none } from '../../markup/index.ts';
-import { fenced, operator, parenthesised, power, row, upright, variable, words } from './markup.ts';
+import { fenced, numeral, operator, parenthesised, power, row, upright, variable, words } from './markup.ts';
 
 type Draw = (part: Syntax) => Markup;
 type Form = (args: readonly Syntax[], draw: Draw) => Markup;
@@ -57,9 +57,26 @@ function isShort(node: Syntax): boolean {
   return node.kind === 'name' || node.kind === 'number';
 }
 
+/** A root; one of another root is set as one, with what it is in its hook: the fourth root of ψ. */
+export function root(node: Syntax, draw: Draw, degree = 2): Markup {
+  if (node.kind === 'group') return root(node.inner, draw, degree);
+  const within = rootedIn(node);
+  if (within) return root(within, draw, degree * 2);
+  return degree === 2
+    ? element('msqrt', {}, draw(node))
+    : element('mroot', {}, row(draw(node)), numeral(`${degree}`));
+}
+
+/** What a square root is taken of, where the whole of a formula's part is one. */
+function rootedIn(node: Syntax): Syntax | undefined {
+  if (node.kind === 'group') return rootedIn(node.inner);
+  if (node.kind === 'root') return node.operand;
+  return node.kind === 'call' && node.name.toUpperCase() === 'SQRT' ? node.args[0] : undefined;
+}
+
 /** How each special form of the function table is drawn. */
 export const forms: Readonly<Record<TypesetForm, Form>> = {
-  root: ([x], draw) => element('msqrt', {}, inside(x, draw)),
+  root: ([x], draw) => (x ? root(x, draw) : element('msqrt', {}, none)),
   bars: between('|', '|'),
   floor: between('⌊', '⌋'),
   ceiling: between('⌈', '⌉'),

@@ -8,7 +8,7 @@ import {
 } from '../../language/index.ts';
 import { element, type Markup, none, together } from '../../markup/index.ts';
 import { numberInPrint, unitInPrint, writeNumber } from '../../units/index.ts';
-import { forms } from './forms.ts';
+import { forms, root } from './forms.ts';
 import { numeral, operator, parenthesised, power as raisedTo, row, upright, words } from './markup.ts';
 import { symbolMath } from './symbol.ts';
 
@@ -50,7 +50,7 @@ function typeset(node: Syntax, reader: Reader): Markup {
     case 'percent':
       return row(draw(node.operand), gap, words('%'));
     case 'root':
-      return element('msqrt', {}, draw(bare(node.operand)));
+      return root(node.operand, draw);
     case 'power':
       return power(node, reader);
     case 'binary':
