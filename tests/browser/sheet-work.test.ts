@@ -141,6 +141,7 @@ describe('a chart, without a pointer', () => {
     expect(await axeFindings(page)).toEqual([]);
     await tabTo('checkbox', 'R_rated: rated reaction');
     await page.keyboard.press('Space');
+    await expect.poll(() => dialog().getByRole('alert').count()).toBe(0);
     await tabTo('button', 'Keep');
     await page.keyboard.press('Enter');
     await chart('Bar chart of fenders').waitFor();

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import type { Session } from '../session/session.ts';
 import { dialogStyles } from '../shell/dialog-styles.ts';
 import { fieldsStyles } from '../shell/fields-styles.ts';
@@ -45,6 +45,11 @@ export class BookSettings extends LitElement {
     this.draft = draftOf(this.session.notebook.book.settings);
     this.refusal = '';
     void this.updateComplete.then(() => this.renderRoot.querySelector('dialog')?.showModal());
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    // What was refused stands there no more once anything is changed.
+    if (changed.size > 0 && !changed.has('refusal')) this.refusal = '';
   }
 
   override render(): TemplateResult {

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Option } from '../../document/index.ts';
 import { unitInPrint } from '../../units/index.ts';
@@ -109,6 +109,11 @@ export class DetailsDialog extends LitElement {
     this.draft = detailsAt(this.session.notebook.book, place);
     this.refusal = '';
     void this.updateComplete.then(() => this.renderRoot.querySelector('dialog')?.showModal());
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    // What was refused stands there no more once anything is changed.
+    if (changed.size > 0 && !changed.has('refusal')) this.refusal = '';
   }
 
   override render(): TemplateResult {

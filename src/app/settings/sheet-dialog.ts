@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { type Outcome, type Problem, succeed } from '../../diagnostics/index.ts';
 import {
   type Edit,
@@ -72,6 +72,11 @@ export class SheetDialog extends LitElement {
         ? { title: '', key: keyFor(book, ''), group: sheet?.group ?? '' }
         : { title: sheet?.title ?? '', key: sheet?.key ?? '', group: sheet?.group ?? '' };
     void this.updateComplete.then(() => this.renderRoot.querySelector('dialog')?.showModal());
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    // What was refused stands there no more once anything is changed.
+    if (changed.size > 0 && !changed.has('refusal')) this.refusal = '';
   }
 
   override render(): TemplateResult {

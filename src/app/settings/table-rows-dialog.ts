@@ -110,6 +110,8 @@ export class TableRowsDialog extends LitElement {
   override willUpdate(changed: PropertyValues): void {
     const told = ['place', 'text', 'delimiter', 'headed', 'said', 'skipped', 'settled'];
     if (!told.some((name) => changed.has(name))) return;
+    // What was refused stands there no more once anything is changed.
+    if (!changed.has('refusal')) this.refusal = '';
     const table = this.#table;
     const { registry } = this.session.notebook.model;
     const skipped = new Set(lineNumbers(this.skipped));
