@@ -33,6 +33,8 @@ export interface ColumnReading {
   readonly textAt: (row: number) => string | undefined;
   /** What is wrong with the column as a whole: a loop, rows that are not known. */
   readonly problem?: Problem;
+  /** Whether the remedy for that lies elsewhere. */
+  readonly waiting?: boolean;
   /** Whether it only waits to be computed. */
   readonly pending?: boolean;
 }
@@ -68,7 +70,7 @@ export function readWholeColumn(column: ColumnCell, explainer: Explainer, texts:
       const value = values[row];
       return holds !== 'text' || value === undefined || Number.isNaN(value) ? undefined : texts.textOf(value);
     },
-    ...(reason && 'problem' in reason && { problem: reason.problem }),
+    ...(reason && 'problem' in reason && { problem: reason.problem, waiting: reason.status === 'waiting' }),
   };
 }
 

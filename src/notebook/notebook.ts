@@ -148,7 +148,7 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
     if (stopped) return stopped;
     const reading = engine.readColumn(id);
     if (reading.problem) {
-      const status = reading.pending ? 'waiting' : 'problem';
+      const status = reading.pending || reading.waiting ? 'waiting' : 'problem';
       return { status, problem: inCell(reading.problem, id) };
     }
     const unit = unitOf(found, model, book.settings.system);

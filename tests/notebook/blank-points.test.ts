@@ -33,6 +33,15 @@ const notes: Table = {
   length: 1,
   columns: [{ id: 'm', kind: 'given', name: 'memo', type: 'text', chunks: [['first']] }],
 };
+const marks: Table = {
+  id: 'marks',
+  kind: 'table',
+  name: 'marks',
+  columns: [
+    { id: 'z', kind: 'series', name: 'z', formula: 'SERIES(0; COUNT(bill.item); 1)', unit: '-' },
+    { id: 'y', kind: 'calc', name: 'y', formula: 'z * 2', unit: '-' },
+  ],
+};
 const lines: Part = {
   id: 'l',
   kind: 'rows',
@@ -49,7 +58,7 @@ const lines: Part = {
     { id: 'c', kind: 'check', name: 'cheap', formula: 'total <= 500 USD' },
   ],
 };
-const book: Book = { ...blankBook(), sheets: [{ key: 's', title: 'S', parts: [bill, notes, lines] }] };
+const book: Book = { ...blankBook(), sheets: [{ key: 's', title: 'S', parts: [bill, notes, marks, lines] }] };
 const at = { sheet: 's', table: 'bill' };
 
 let notebook: Notebook;
@@ -84,6 +93,11 @@ describe('a row in which nothing is entered', () => {
     expect(notebook.result('s.length')).toMatchObject({ status: 'waiting' });
     expect(notebook.result('s.kerb').status).toBe('waiting');
     expect(notebook.verdict('s.cheap')).toBeUndefined();
+    // A table whose rows are counted from it has none.
+    expect(['s.marks.z', 's.marks.y'].map((id) => notebook.column(id).status)).toEqual([
+      'waiting',
+      'waiting',
+    ]);
   });
 
   test('two of them are told one by one, in the order of the rows', () => {
