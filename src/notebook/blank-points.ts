@@ -41,7 +41,9 @@ function blankPoint(row: number, items: readonly InputColumnItem[], model: Model
     column.optional !== true && column.default === undefined;
   // A formula is told its first blank alone; the person wants to know all that is still to be entered.
   const blank = given.filter((item) => items.includes(item) || (isNeeded(item) && isBlank(item)));
-  const isEmpty = given.every(isBlank);
+  // Values stated in place of computed cells are entered, too.
+  const stated = model.tables.get(items[0]?.table ?? '')?.part.columns.some((one) => 'stated' in one);
+  const isEmpty = stated !== true && given.every(isBlank);
   const names = blank.map(({ column }) => column.name);
   const found = problem('row-incomplete', { from: 0, to: 0 }, { row, names, empty: isEmpty });
   return blank[0] ? [inCell(found, blank[0].id)] : [];

@@ -73,6 +73,8 @@ function asGiven(
   { draft, units }: TypedValue,
   row: Extract<Row, { kind: 'calc' }>,
 ): OtherKind | undefined {
+  // A given has no room for what is stated in place of the formula.
+  if (row.stated !== undefined) return undefined;
   const { registry } = notebook.model;
   const written = withoutEquals(draft);
   const entry = typedInUnit(notebook, row.unit, units, written);

@@ -24,6 +24,7 @@ const rows: readonly Row[] = [
   { id: 'l', kind: 'given', name: 'n_max', entry: '', unit: 'm', range: { max: '9' } },
   { id: 'd', kind: 'calc', name: 'd', label: 'depth', formula: 'w * 2', unit: 'ft', note: 'kept' },
   { id: 'e', kind: 'calc', name: 'e', formula: '', unit: 'm' },
+  { id: 's', kind: 'calc', name: 's', formula: 'w', unit: 'm', stated: { entry: '4', reason: 'measured' } },
   { id: 'u', kind: 'calc', name: 'u', formula: 'A / w + d', unit: 'm' },
 ];
 const book: Book = {
@@ -150,6 +151,10 @@ describe('a value typed on a calculated line', () => {
 
   test.each(['w * 2', '5 kg', '2 * 3', '5 ton', '', 'w'])('“%s” is none, and nothing is offered', (draft) => {
     expect(noteUnder('d', draft)?.offer).toBeUndefined();
+  });
+
+  test('nothing is offered where a value is stated in place of the formula, which would be lost', () => {
+    expect(noteUnder('s', '5 m')?.offer).toBeUndefined();
   });
 
   test('a bare number is meant in the unit beside it', () => {
