@@ -176,6 +176,18 @@ describe('an input method', () => {
     await expect.poll(async () => (await label.textContent())?.trim()).toBe('岸壁');
   });
 
+  test('composes one text after another', async () => {
+    for (const at of [given('label'), given('reference'), given('label')]) {
+      await at.click();
+      await drawn(page);
+      for (const step of ['g', 'ga', 'がん', '岸']) await compose(step);
+      await give('岸');
+      await expect.poll(() => field().inputValue()).toBe('岸');
+      await page.keyboard.press('Escape');
+      await drawn(page);
+    }
+  });
+
   test('is not interrupted by a click elsewhere, and given up leaves what was there', async () => {
     const label = given('label');
     const before = await label.textContent();

@@ -88,9 +88,11 @@ export class CellText {
     this.#host.compose(text, true);
   };
 
+  /** Without text the caret does not go back by itself, and the next text would be composed around where it was. */
   #empty(): void {
     const { text = '' } = this.#context ?? {};
     if (text !== '') this.#context?.updateText(0, text.length, '');
+    this.#context?.updateSelection(0, 0);
   }
 
   readonly #take = (event: InputEvent): void => {

@@ -2,6 +2,7 @@
 export interface EditContext extends EventTarget {
   readonly text: string;
   readonly updateText: (from: number, to: number, text: string) => void;
+  readonly updateSelection: (from: number, to: number) => void;
 }
 
 /** An element that such a text can be given to. */
