@@ -35,6 +35,8 @@ export class PointerEvents {
   #again = false;
   /** The press under way or the last one; undefined once the page was scrolled under it. */
   #press: Press | undefined;
+  /** Whether the press under way was taken for the second one of a double click, before the browser says so. */
+  #isSecond = false;
   /** Whether the pointer has gone further than a hand that rests moves it. */
   #isDrawing = false;
 
@@ -42,6 +44,7 @@ export class PointerEvents {
     this.#host = host;
     host.addEventListener('pointerdown', this.#down);
     host.addEventListener('pointermove', this.#move);
+    host.addEventListener('mousedown', this.#notSecond);
     host.addEventListener('mousedown', this.#keepFocus);
     host.addEventListener('dblclick', this.#twice);
     host.addEventListener('click', this.#click);
@@ -76,6 +79,15 @@ export class PointerEvents {
       event.preventDefault();
       this.#host.startEdit();
     }
+  };
+
+  /** The browser counts clicks as the system does: what it calls the first press means what it is on. */
+  readonly #notSecond = (event: MouseEvent): void => {
+    const place = this.#isSecond && event.detail < 2 && event.button === 0 ? this.#placeOf(event) : undefined;
+    this.#isSecond = false;
+    if (!place || !this.#press || inEditor(event) || samePlace(place, this.#press.place)) return;
+    this.#press = { ...this.#press, place };
+    this.#host.goTo(place, event.shiftKey);
   };
 
   /** A press on paper that has no words leaves the active cell the focus, or text that comes without keys would find nothing. */
@@ -163,9 +175,9 @@ export class PointerEvents {
   #aimOf(event: PointerEvent): CellPlace | undefined {
     const last = this.#press;
     this.#press = undefined;
-    const isSecond =
-      last !== undefined && isNear(event, last) && event.timeStamp - last.timeStamp < DOUBLE_CLICK;
-    const place = isSecond ? last.place : this.#placeOf(event);
+    const second = last && isNear(event, last) && event.timeStamp - last.timeStamp < DOUBLE_CLICK;
+    this.#isSecond = second === true;
+    const place = second ? last.place : this.#placeOf(event);
     if (!place) return undefined;
     const { clientX, clientY, timeStamp } = event;
     this.#press = { clientX, clientY, timeStamp, place };
