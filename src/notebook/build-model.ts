@@ -156,6 +156,7 @@ function draftOf(
     ...(unit && { unit }),
     kind: source.kind,
     ...(part.kind === 'row' && part.row.kind === 'calc' && statedOf(part.row.stated, registry)),
+    ...(part.kind === 'row' && part.row.kind === 'check' && part.row.stated && { sides: part.row.stated }),
   };
   return { draft, problems: [...reservedProblems(source.name), ...problems] };
 }
@@ -180,6 +181,7 @@ function takenOver(
     return undefined;
   const stated = old.kind === 'formula' && old.row.kind === 'calc' ? old.row.stated?.entry : undefined;
   if (stated !== draft.stated?.entry) return undefined;
+  if (draft.sides || (old.kind === 'formula' && old.sides)) return undefined;
   if (old.sheet !== draft.sheet || (old.kind === 'formula column' ? old.table : undefined) !== draft.table)
     return undefined;
   // A formula with a problem may be mended by what came or changed elsewhere.
@@ -227,7 +229,15 @@ function formulaItem(
   if (part.kind === 'row' && part.row.kind === 'check') {
     const { stated } = part.row;
     const sides = stated && readStatedSides(stated, found.checked, unit, registry);
-    return { kind: 'formula', ...base, row: part.row, type, checked: found.checked, ...(sides && { sides }) };
+    return {
+      kind: 'formula',
+      ...base,
+      row: part.row,
+      type,
+      checked: found.checked,
+      ...(sides && { sides }),
+      ...(found.fails && { fails: found.fails }),
+    };
   }
   if (part.kind === 'column' && part.column.kind !== 'given') {
     const { column } = part;

@@ -1,4 +1,5 @@
-import { problem } from '../diagnostics/index.ts';
+import { type Problem, problem } from '../diagnostics/index.ts';
+import type { Check } from '../document/index.ts';
 import {
   type CheckedFormula,
   checkFormula,
@@ -13,6 +14,7 @@ import {
   unknownType,
 } from '../language/index.ts';
 import type { Unit, UnitRegistry } from '../units/index.ts';
+import { withoutFailingSide } from './check-sides.ts';
 import { type Names, resolveName } from './names.ts';
 import { type Known, scopeOf } from './scope.ts';
 
@@ -27,11 +29,15 @@ export interface Draft {
   readonly kind: 'calc' | 'check' | 'series';
   /** The value stated in place of the computed one, as typed, and its type where it tells one by itself. */
   readonly stated?: { readonly entry: string; readonly type?: Type };
+  /** The sides of a check that are stated. */
+  readonly sides?: NonNullable<Check['stated']>;
 }
 
 export interface CheckedDraft {
   readonly checked: CheckedFormula;
   readonly type: Type;
+  /** What is wrong with a side of a check that is stated, so that it stands in nobody’s way. */
+  readonly fails?: Problem;
 }
 
 /**
@@ -121,7 +127,8 @@ export function checkDraft(
     ...(draft.kind === 'check' && { kind: 'truth' as const }),
     series: draft.kind === 'series',
   });
-  return { checked, type: declaredType(draft) ?? onAxes(checked.typed.type, NO_AXES) };
+  const rest = draft.sides && withoutFailingSide(checked, draft.sides, scope, draft.unit);
+  return { type: declaredType(draft) ?? onAxes(checked.typed.type, NO_AXES), checked, ...rest };
 }
 
 function inCircle(draft: Draft, circle: readonly Draft[], parsed: ParsedFormula, names: Names): CheckedDraft {

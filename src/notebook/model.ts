@@ -42,6 +42,8 @@ export interface FormulaItem extends ItemBase {
   readonly stated?: Stated;
   /** Of a check, the sides in place of which values stand. */
   readonly sides?: StatedSides;
+  /** What is wrong with the formula of a side that is stated. */
+  readonly fails?: Problem;
 }
 /** A column a person enters. */
 export interface InputColumnItem extends ItemBase {

@@ -108,7 +108,7 @@ function syncFormula(engine: Engine, item: FormulaItem | FormulaColumnItem, mode
     }
   }
   compute(engine, item, item.id, [...item.problems, ...item.checked.problems], model);
-  if (item.kind === 'formula' && item.row.kind === 'check') syncSides(engine, item);
+  if (item.kind === 'formula' && item.row.kind === 'check') syncSides(engine, item, model);
 }
 
 /** A calculated column of which some cells are stated. */
@@ -155,7 +155,7 @@ function enterStated(engine: Engine, id: string, { entry, problems }: Stated): v
 }
 
 /** The two sides of a check as values of their own; where one is stated, the check compares that. */
-function syncSides(engine: Engine, item: FormulaItem): void {
+function syncSides(engine: Engine, item: FormulaItem, model: Model): void {
   const { typed, text } = item.checked;
   if (ownProblem(item) || typed.kind !== 'compare') return;
   const [demand, capacity] = sidesOf(typed);
@@ -166,7 +166,10 @@ function syncSides(engine: Engine, item: FormulaItem): void {
   ] as const) {
     const id = sideId(item.id, side);
     const stated = item.sides?.[side];
-    engine.setFormula(stated ? computedId(id) : id, tree, { text });
+    const computed = stated ? computedId(id) : id;
+    if (tree.kind === 'broken')
+      engine.setFailed(computed, inCell(item.fails ?? waitsOn(item, model), item.id), {});
+    else engine.setFormula(computed, tree, { text });
     if (stated) enterStated(engine, id, stated);
   }
   if (!item.sides) return;

@@ -176,6 +176,50 @@ describe('a stated side of a check', () => {
     expect(notebook.result('s.c').status).toBe('problem');
   });
 
+  const failing = (formula: string, side: 'demand' | 'capacity', entry: string) => {
+    const row: Row = { id: 'c', kind: 'check', name: 'c', formula, unit: 'kN' };
+    const change = stateSide(place('c'), row, side, { entry, reason: 'client’s criteria' });
+    return applied(openNotebook(book), replaceRow(place('c'), row), change);
+  };
+
+  test.each([
+    ['nosuch <= 10 kN', 'demand', '4', true],
+    ['nosuch <= 10 kN', 'demand', '12', false],
+    ['u >= nosuch * 2', 'demand', '6', true],
+    ['u <= 3 m * nosuch', 'capacity', '6 kN', false],
+    ['b * 3 <= u', 'demand', '7', true],
+  ] as const)('of %s stands where its formula fails: %s %s', (formula, side, entry, holds) => {
+    const notebook = failing(formula, side, entry);
+    expect(notebook.verdict('s.c')).toMatchObject({ holds });
+    expect(codes(notebook).filter((one) => one.startsWith('s.c'))).toEqual(['s.c: stated-formula-fails']);
+    expect(notebook.computed('s.c', side)?.status).toBe('problem');
+    expect(openNotebook(notebook.book).verdict('s.c')).toMatchObject({ holds });
+  });
+
+  test.each([
+    ['nosuch <= 10 kN', 'capacity', '4'],
+    ['nosuch <= other', 'demand', '4'],
+    ['nosuch = 10 kN', 'demand', '4'],
+    ['nosuch <= 10 kN', 'demand', '4 m'],
+  ] as const)('of %s gives no verdict where the rest is not sound: %s %s', (formula, side, entry) => {
+    const notebook = failing(formula, side, entry);
+    expect(notebook.verdict('s.c')).toBeUndefined();
+    expect(notebook.problems().some(({ cell, severity }) => cell === 's.c' && severity === 'error')).toBe(
+      true,
+    );
+  });
+
+  test('whose formula fails agrees with the second engine, and taken back the check fails again', async () => {
+    const notebook = failing('nosuch <= 10 kN', 'demand', '4');
+    const { program, values } = recheckProgram(notebook);
+    expect((await recheck(program, values)).findings).toEqual([]);
+    const now = findRow(findSheet(notebook.book, 's') as Book['sheets'][number], 'c')?.row;
+    if (now?.kind !== 'check') throw new Error('the check is gone');
+    applied(notebook, stateSide(place('c'), now, 'demand', undefined));
+    expect(notebook.verdict('s.c')).toBeUndefined();
+    expect(codes(notebook)).toContain('s.c: name-unknown');
+  });
+
   test('taken back leaves the check as it was', () => {
     const notebook = sided('capacity', '6');
     const now = findRow(findSheet(notebook.book, 's') as Book['sheets'][number], 'c')?.row;

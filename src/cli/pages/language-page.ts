@@ -113,8 +113,8 @@ A calculated line, either side of a check, or a cell of a calculated column can 
 it. Everything that names the line then uses the stated value. The formula is still computed and stands beside it with the
 difference, here and in the second engine. A reason that is blank is an open item. The entry has the kind of its line; a
 number without a unit is one in the unit of the line, and where the line states no unit it is refused. A formula that
-fails is a remark then, no problem: the stated value stands. Of a check whose formula cannot be read as a comparison no
-side is known, so it has no verdict. A stated cell belongs to its row and stays with it when rows are put in, taken out
+fails is a remark then, no problem: the stated value stands, also as one side of a check whose other side is sound. A
+stated cell belongs to its row and stays with it when rows are put in, taken out
 or moved; the rows of a SERIES are made anew each time, so their cells cannot be stated.
 
 ## Refused, with the readings offered
