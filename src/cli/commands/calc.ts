@@ -13,6 +13,7 @@ import { AGREES, type Command, DISAGREES, type Output, REFUSES } from '../comman
 import { type Entered, enterOptions } from '../enter.ts';
 import { printGivens, printUnits } from '../givens.ts';
 import { type GivenOptions, readOptions } from '../options.ts';
+import { printJson } from '../print-json.ts';
 import { reasonsOf } from '../reasons.ts';
 import { Refused, valueOrRefuse } from '../refused.ts';
 import { type PrintedResult, printResult, printStated } from '../results.ts';
@@ -49,40 +50,41 @@ export const calc: Command = {
     const entered = enter(notebook, options, output);
     const wanted = options.many('get');
     const items = wanted.length > 0 ? wanted.map((one) => itemNamed(notebook, one)) : resultItems(notebook);
-    const results = items.map((item) => [item.id, printResult(notebook, item)] as const);
-    const problems = notebook.problems();
+    // The values of a long column are let go of as soon as they are printed.
+    const statuses: PrintedResult['status'][] = [];
+    const results = function* (of: Iterable<Item>): Iterable<NamedResult> {
+      for (const item of of) {
+        const result = printResult(notebook, item);
+        statuses.push(result.status);
+        yield [item.id, result];
+      }
+    };
+    const ids = new Set(items.map(({ id }) => id));
     if (options.alone('json')) {
       const [givens, units] = [printGivens(notebook), printUnits(notebook)];
-      output.print(
-        JSON.stringify(
-          {
-            results: Object.fromEntries(results),
-            problems,
-            ...(Object.keys(entered.tables).length > 0 && { tables: entered.tables }),
-            stated: printStated(notebook),
-            givens,
-            units,
-          },
-          null,
-          2,
-        ),
-      );
+      const once = new Map(items.map((item) => [item.id, item])).values();
+      const rest = {
+        problems: notebook.problems(),
+        ...(Object.keys(entered.tables).length > 0 && { tables: entered.tables }),
+        stated: printStated(notebook),
+        givens,
+        units,
+      };
+      printJson({ results: results(once) }, rest, output);
     } else {
-      for (const [id, result] of results)
+      for (const [id, result] of results(items))
         for (const line of wanted.length > 0 ? askedLines(id, result) : [resultLine(id, result)])
           output.print(line);
-      const stated = statedLines(
-        notebook,
-        wanted.length > 0 ? new Set(items.map(({ id }) => id)) : undefined,
-      );
+      const stated = statedLines(notebook, wanted.length > 0 ? ids : undefined);
       if (stated.length > 0) for (const line of ['', 'stated values:', ...stated]) output.print(line);
     }
     for (const remark of entered.remarks) output.complain(remark);
+    const problems = notebook.problems();
     const told = (
-      wanted.length > 0 ? aboutAsked(problems, results, entered.ids) : aboutAll(problems, notebook)
+      wanted.length > 0 ? aboutAsked(problems, ids, entered.ids) : aboutAll(problems, notebook)
     ).filter((found) => !isToldByCell(found, entered.ids));
     for (const found of told) output.complain(renderProblem(found));
-    return statusOf(results.map(([, result]) => result));
+    return statusOf(statuses);
   },
 };
 
@@ -139,11 +141,10 @@ type NamedResult = readonly [id: string, result: PrintedResult];
 /** With `--get`: what concerns the results asked for, and what was entered. */
 function aboutAsked(
   problems: readonly Problem[],
-  results: readonly NamedResult[],
+  asked: ReadonlySet<string>,
   entered: ReadonlySet<string>,
 ): readonly Problem[] {
-  const asked = new Set(results.map(([id]) => id));
-  const tables = new Set(results.map(([id]) => tableOf(id)));
+  const tables = new Set([...asked].map(tableOf));
   return problems.filter(({ cell, code }) => {
     if (cell === undefined) return false;
     // What is blank in a row is told at the blank cell, whichever column was asked for.
@@ -191,7 +192,7 @@ function statedWords(stated: NonNullable<PrintedResult['stated']>): string {
   return `${Object.keys(stated).join(' and ')} stated`;
 }
 
-function statusOf(results: readonly PrintedResult[]): number {
-  if (results.some(({ status }) => status === 'problem' || status === 'waiting')) return REFUSES;
-  return results.some(({ status }) => status === 'fail') ? DISAGREES : AGREES;
+function statusOf(statuses: readonly PrintedResult['status'][]): number {
+  if (statuses.some((status) => status === 'problem' || status === 'waiting')) return REFUSES;
+  return statuses.includes('fail') ? DISAGREES : AGREES;
 }

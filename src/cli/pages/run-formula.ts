@@ -97,7 +97,7 @@ function bookOf({ formula, lines, columns, within, unit }: Layout): Book {
     entry,
     optional: true,
   }));
-  const makesRows = /^\s*=?\s*series\b/i.test(formula);
+  const makesRows = /^\s*(?:=\s*)?series\b/i.test(formula);
   if (within === undefined) rows.push({ id: 'result', kind: 'calc', name: 'result', formula, ...asked });
   else
     tableOf(within).columns.push({
