@@ -44,7 +44,8 @@ function offerValue(read: Extract<Outcome<Entry>, { ok: false }>, text: string):
     return UNREAD.has(code) && fixes.every(({ label }) => label === AS_TEXT);
   });
   if (!plain) return read;
-  const [before = '', written = ''] = /^(\s*=?\s*)(.*?)\s*$/s.exec(text)?.slice(1) ?? [];
+  const before = /^\s*(?:=\s*)?/.exec(text)?.[0] ?? '';
+  const written = text.slice(before.length).trimEnd();
   const insert = bareArithmetic(written);
   if (insert === undefined) return read;
   const span = { from: before.search(/=|$/), to: before.length + written.length };
