@@ -232,6 +232,20 @@ describe('the cell that waits for text', () => {
     expect((await clipboard()).split('\n').filter((line) => line !== '')).toHaveLength(2);
   });
 
+  test('has the text after a dialog that was opened while something was typed', async () => {
+    await given('label').click();
+    await page.keyboard.press('F2');
+    await field().waitFor();
+    await page.keyboard.press('Control+g');
+    await page.getByRole('dialog').waitFor();
+    await page.keyboard.press('Escape');
+    await drawn(page);
+    await drawn(page);
+    await give('1.4');
+    await expect.poll(() => field().inputValue()).toBe('1.4');
+    await page.keyboard.press('Escape');
+  });
+
   test('has the text after a press on a button that does nothing more', async () => {
     await given('value').click();
     await page.keyboard.type('1.3');

@@ -14,6 +14,7 @@ const FRAMES_TO_SETTLE = 4;
 export class CellFocus {
   readonly #host: FocusHost;
   #frame = 0;
+  #isPressed = false;
 
   constructor(host: FocusHost) {
     this.#host = host;
@@ -21,12 +22,16 @@ export class CellFocus {
 
   connect(): void {
     addEventListener('keydown', this.#earlyKey, { capture: true });
-    addEventListener('pointerup', this.#pressed);
+    addEventListener('pointerdown', this.#press, { capture: true });
+    addEventListener('pointerup', this.#released);
+    addEventListener('focusout', this.#left);
   }
 
   disconnect(): void {
     removeEventListener('keydown', this.#earlyKey, { capture: true });
-    removeEventListener('pointerup', this.#pressed);
+    removeEventListener('pointerdown', this.#press, { capture: true });
+    removeEventListener('pointerup', this.#released);
+    removeEventListener('focusout', this.#left);
     cancelAnimationFrame(this.#frame);
     this.#frame = 0;
   }
@@ -61,18 +66,32 @@ export class CellFocus {
     });
   }
 
+  readonly #press = (): void => {
+    this.#isPressed = true;
+  };
+
   /**
    * A press on what takes no focus, or on a button that has done its last, leaves the focus nowhere, where text without
    * keys would be lost: it comes back to the cell, unless the press has selected words to be copied.
    */
-  readonly #pressed = (): void => {
+  readonly #released = (): void => {
+    this.#isPressed = false;
+    this.#comeBack();
+  };
+
+  /** So does a dialog that gives the focus back to a field which is gone. While a press is under way words may be selected. */
+  readonly #left = ({ relatedTarget }: FocusEvent): void => {
+    if (relatedTarget === null && !this.#isPressed) this.#comeBack();
+  };
+
+  #comeBack(): void {
     requestAnimationFrame(() => {
       setTimeout(() => {
         if (document.hasFocus() && this.#host.isLost() && getSelection()?.isCollapsed !== false)
           this.takeBack();
       });
     });
-  };
+  }
 
   /** A key finds the page before the focus does, and where the focus went with what had it. */
   readonly #earlyKey = (event: KeyboardEvent): void => {
