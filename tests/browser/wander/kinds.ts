@@ -2,8 +2,10 @@ import type { Kind } from './kind.ts';
 import { aroundKinds } from './kinds/around.ts';
 import { clipboardKinds } from './kinds/clipboard.ts';
 import { historyKinds } from './kinds/history.ts';
+import { keylessKinds } from './kinds/keyless.ts';
 import { keyKinds } from './kinds/keys.ts';
 import { lineKinds } from './kinds/lines.ts';
+import { menuKinds } from './kinds/menus.ts';
 import { pointerKinds } from './kinds/pointer.ts';
 import { typingKinds } from './kinds/typing.ts';
 
@@ -16,4 +18,6 @@ export const kinds: readonly Kind<unknown>[] = [
   ...historyKinds,
   ...lineKinds,
   ...clipboardKinds,
+  ...menuKinds,
+  ...keylessKinds,
 ];

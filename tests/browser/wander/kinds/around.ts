@@ -88,7 +88,10 @@ const scroll: Kind<number> = {
 const resize: Kind<{ readonly width: number; readonly height: number }> = {
   name: 'resize',
   weight: () => 0.5,
-  draw: (_seen, chance) => ({ width: 1000 + chance.whole(500), height: 620 + chance.whole(320) }),
+  draw: (_seen, chance) => ({
+    width: chance.one([400, 700, 1000, 1000 + chance.whole(500), 1440]) ?? 1440,
+    height: 620 + chance.whole(320),
+  }),
   perform: async (hands, size) => {
     await hands.page.setViewportSize(size);
     await hands.page.waitForTimeout(60);

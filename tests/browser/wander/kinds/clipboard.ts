@@ -12,12 +12,12 @@ import {
   withPart,
   withText,
 } from '../book.ts';
+import { done, grown, selectedOf } from '../changed-book.ts';
 import type { Hands } from '../hands.ts';
 import { isOnCells, type Kind, kindOf } from '../kind.ts';
 import type { Seen } from '../seen.ts';
-import { changedTo, left, type Outcome, type State, unchanged, unitOf } from '../state.ts';
+import { left, type Outcome, type State, unchanged, unitOf } from '../state.ts';
 import { isTaken } from '../units-beside.ts';
-import { grown, selectedOf } from './lines.ts';
 import { typedInto } from './typing.ts';
 
 type Cells = readonly (readonly string[])[];
@@ -100,10 +100,10 @@ function pasted(state: State, cells: Cells, before: Seen, after: Seen): readonly
   if (one !== undefined && selected.length > 1) {
     let all: Book | undefined = state.book;
     for (const place of selected) all = all && putIn({ ...state, book: all }, place, [[one]], before, after);
-    if (all) outcomes.push({ ...changedTo(state, all), editor: { kind: 'closed' } });
+    if (all) outcomes.push(done(state, all));
   } else {
     const book = putIn(state, first, cells, before, after);
-    if (book) outcomes.push({ ...changedTo(state, book), editor: { kind: 'closed' } });
+    if (book) outcomes.push(done(state, book));
   }
   return [...outcomes, refused(state)];
 }
@@ -125,6 +125,31 @@ const block: Kind<Cells> = {
   },
   perform: (hands, cells) => paste(hands, asText(cells)),
   expect: pasted,
+};
+
+/** Texts as they come from letters, other sheets and other countries. */
+const foreign: readonly Cells[] = [
+  [['1,250']],
+  [['12,385'], ['101,220']],
+  [['12 345']],
+  [['5 kg']],
+  [['n/a']],
+  [['=1+2']],
+  [
+    ['Item', 'Area (m²)', 'Thk (mm)'],
+    ['slab', '12', '100'],
+    ['', '', ''],
+    ['Total', '12', ''],
+  ],
+  [['', '', '', '', '', '', '', '', '', '1']],
+  [['One sentence; and another one.']],
+];
+
+const foreignText: Kind<Cells> = {
+  ...block,
+  name: 'paste a foreign text',
+  weight: (seen) => (isOnCells(seen) ? 0.8 : 0),
+  draw: (_seen, chance) => chance.one(foreign),
 };
 
 const intoEditor: Kind<string> = {
@@ -222,13 +247,14 @@ const cut: Kind<null> = {
     const calculated = takes === 'formula' && place && tableRowAt(state.book, place) !== undefined;
     if (!place || !takes || takes === 'name' || calculated || textAt(state.book, place) === '')
       return [unchanged(state)];
-    return [{ ...changedTo(state, withText(state.book, place, '')), editor: { kind: 'closed' } }];
+    return [done(state, withText(state.book, place, ''))];
   },
 };
 
 /** What goes by the clipboard. */
 export const clipboardKinds = [
   kindOf(block),
+  kindOf(foreignText),
   kindOf(intoEditor),
   kindOf(foreignLines),
   kindOf(ownLines),

@@ -1,6 +1,5 @@
 import {
   type Book,
-  idsOf,
   type Line,
   lineAt,
   type Part,
@@ -13,15 +12,11 @@ import {
   withPart,
   withText,
 } from '../book.ts';
+import { done, grown, selectedOf, withRow } from '../changed-book.ts';
 import { differences } from '../differences.ts';
 import { isOnCells, type Kind, kindOf } from '../kind.ts';
 import type { Seen } from '../seen.ts';
-import { changedTo, type Outcome, type State, unchanged } from '../state.ts';
-
-/** What is selected: the range, else the chosen cell. */
-export function selectedOf({ selected, place }: Seen): readonly Place[] {
-  return selected.length > 1 ? selected : place ? [place] : [];
-}
+import { type Outcome, type State, unchanged } from '../state.ts';
 
 function byKey(
   name: string,
@@ -41,11 +36,6 @@ function byKey(
   };
 }
 
-const done = (state: State, book: Book): Outcome => ({
-  ...changedTo(state, book),
-  editor: { kind: 'closed' },
-});
-
 const clear = byKey('Delete', 1.2, 'Delete', (state, before) => {
   let { book } = state;
   for (const place of selectedOf(before)) {
@@ -56,49 +46,6 @@ const clear = byKey('Delete', 1.2, 'Delete', (state, before) => {
   }
   return [done(state, book)];
 });
-
-/** The book without lines and parts that another has not. */
-function without(book: Book, known: ReadonlySet<string>): Book {
-  const sheets = book.sheets.map((sheet) => ({
-    ...sheet,
-    parts: sheet.parts
-      .filter(({ id }) => known.has(`${sheet.key}/${id}`))
-      .map((part) => ({
-        ...part,
-        ...(part.rows && { rows: part.rows.filter(({ id }) => known.has(`${sheet.key}/${id}`)) }),
-      })),
-  }));
-  return { ...book, sheets };
-}
-
-/** Lines and parts of a book that another has not. */
-function newOf(book: Book, known: ReadonlySet<string>): readonly (Line | Part)[] {
-  return book.sheets.flatMap(({ key, parts }) =>
-    parts.flatMap((part) => [part, ...(part.rows ?? [])].filter(({ id }) => !known.has(`${key}/${id}`))),
-  );
-}
-
-/** The page's book, where it is the model's with new lines that pass; else the model's, which shows what else changed. */
-export function grown(state: State, after: Seen, passes: (fresh: readonly Line[]) => boolean): Outcome {
-  const known = idsOf(state.book);
-  const rest = without(after.book, known);
-  const fresh = newOf(after.book, known).flatMap((one): readonly Line[] =>
-    'rows' in one ? [] : [one as Line],
-  );
-  const sound = differences(state.book, rest, 1).length === 0 && passes(fresh);
-  return sound ? done(state, after.book) : { ...done(state, state.book), past: [...state.past, state.book] };
-}
-
-/** A table with a row put in. */
-function withRow(book: Book, place: Place, at: number, cellsOf: (column: Line) => string): Book {
-  return withPart(book, place, (part) => ({
-    ...part,
-    length: (part.length ?? 0) + 1,
-    columns: (part.columns ?? []).map((column) =>
-      column.cells ? { ...column, cells: column.cells.toSpliced(at, 0, cellsOf(column)) } : column,
-    ),
-  }));
-}
 
 const insert = byKey('Control+Enter', 0.6, 'Control+Enter', (state, { place }, after) => {
   if (!place) return [unchanged(state)];
@@ -199,10 +146,42 @@ function swapped<Item>(list: readonly Item[], from: number, to: number): readonl
   return item === undefined ? list : list.toSpliced(from, 1).toSpliced(to, 0, item);
 }
 
-const move = (key: string, by: 1 | -1): Kind<null> =>
-  byKey(key, 0.4, key, (state, { place }) => [
-    place ? done(state, moved(state.book, place, by)) : unchanged(state),
-  ]);
+/** The lines of one block that are selected together: the block, and where its first and last of them stand. */
+function linesTogether(
+  seen: Seen,
+): { readonly part: Place; readonly first: number; readonly last: number } | undefined {
+  const places = selectedOf(seen);
+  const [part] = places;
+  const rows = (part && partAt(seen.book, part)?.rows) ?? [];
+  const at = places.map(({ item }) => rows.findIndex(({ id }) => id === item));
+  const isOne = part !== undefined && places.every((place) => place.part === part.part) && !at.includes(-1);
+  return isOne ? { part, first: Math.min(...at), last: Math.max(...at) } : undefined;
+}
+
+/** The book with several lines of a block moved by one within it; undefined where they reach its end. */
+function movedTogether(seen: Seen, book: Book, by: 1 | -1): Book | undefined {
+  const together = linesTogether(seen);
+  if (!together) return undefined;
+  const { part, first, last } = together;
+  const [from, to] = by > 0 ? [last + 1, first] : [first - 1, last];
+  if (from < 0 || from >= (partAt(book, part)?.rows?.length ?? 0)) return undefined;
+  return withPart(book, part, (block) => ({ ...block, rows: swapped(block.rows ?? [], from, to) }));
+}
+
+const move = (key: string, by: 1 | -1): Kind<null> => {
+  const own = byKey(key, 0.4, key, (state, before) => {
+    const { place } = before;
+    if (!place) return [unchanged(state)];
+    const several = new Set(selectedOf(before).map(({ item }) => item)).size > 1;
+    const together = several ? movedTogether(before, state.book, by) : undefined;
+    return [done(state, together ?? moved(state.book, place, by))];
+  });
+  // What becomes of lines of two blocks, or at the end of one, is not told beforehand.
+  const isClear = (seen: Seen): boolean =>
+    new Set(selectedOf(seen).map(({ item }) => item)).size < 2 ||
+    movedTogether(seen, seen.book, by) !== undefined;
+  return { ...own, weight: (seen, state) => (isClear(seen) ? own.weight(seen, state) : 0) };
+};
 
 const contents = ({ id: _id, name: _name, ...rest }: Line): object => rest;
 

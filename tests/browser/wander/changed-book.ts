@@ -1,0 +1,61 @@
+import { type Book, idsOf, type Line, type Part, type Place, withPart } from './book.ts';
+import { differences } from './differences.ts';
+import type { Seen } from './seen.ts';
+import { changedTo, type Outcome, type State } from './state.ts';
+
+/** What is selected: the range, else the chosen cell. */
+export function selectedOf({ selected, place }: Seen): readonly Place[] {
+  return selected.length > 1 ? selected : place ? [place] : [];
+}
+
+/** The book of a state is another, and nothing is being typed. */
+export function done(state: Pick<State, 'book' | 'past' | 'future'>, book: Book): Outcome {
+  return { ...changedTo(state, book), editor: { kind: 'closed' } };
+}
+
+/** The book without lines and parts that another has not. */
+function without(book: Book, known: ReadonlySet<string>): Book {
+  const sheets = book.sheets.map((sheet) => ({
+    ...sheet,
+    parts: sheet.parts
+      .filter(({ id }) => known.has(`${sheet.key}/${id}`))
+      .map((part) => ({
+        ...part,
+        ...(part.rows && { rows: part.rows.filter(({ id }) => known.has(`${sheet.key}/${id}`)) }),
+      })),
+  }));
+  return { ...book, sheets };
+}
+
+/** Lines and parts of a book that another has not. */
+function newOf(book: Book, known: ReadonlySet<string>): readonly (Line | Part)[] {
+  return book.sheets.flatMap(({ key, parts }) =>
+    parts.flatMap((part) => [part, ...(part.rows ?? [])].filter(({ id }) => !known.has(`${key}/${id}`))),
+  );
+}
+
+/** The page's book, where it is the model's with new lines that pass; else the model's, which shows what else changed. */
+export function grown(
+  state: Pick<State, 'book' | 'past' | 'future'>,
+  after: Seen,
+  passes: (fresh: readonly Line[]) => boolean,
+): Outcome {
+  const known = idsOf(state.book);
+  const rest = without(after.book, known);
+  const fresh = newOf(after.book, known).flatMap((one): readonly Line[] =>
+    'rows' in one ? [] : [one as Line],
+  );
+  const sound = differences(state.book, rest, 1).length === 0 && passes(fresh);
+  return sound ? done(state, after.book) : { ...done(state, state.book), past: [...state.past, state.book] };
+}
+
+/** A book whose table has a row put in. */
+export function withRow(book: Book, place: Place, at: number, cellsOf: (column: Line) => string): Book {
+  return withPart(book, place, (part) => ({
+    ...part,
+    length: (part.length ?? 0) + 1,
+    columns: (part.columns ?? []).map((column) =>
+      column.cells ? { ...column, cells: column.cells.toSpliced(at, 0, cellsOf(column)) } : column,
+    ),
+  }));
+}
