@@ -47,6 +47,11 @@ export class Hands {
     return this.#page.evaluate(pointOf, place);
   }
 
+  /** Whether keys go to a cell. */
+  isOn({ part, item, field }: Place): Promise<boolean> {
+    return this.sees(`quay-sheet [data-part="${part}"][data-item="${item}"] [data-field="${field}"]:focus`);
+  }
+
   /** A point of the paper with nothing on it, looked for from a height on (0 to 1). */
   blank(height: number): Promise<Point | undefined> {
     return this.#page.evaluate(blankPoint, height);
