@@ -33,6 +33,8 @@ export interface Blamer {
   readonly value: (node: Typed) => number;
   /** The columns an aggregate gathers where the cursors stand; undefined if something in them has no value. */
   readonly gathered: (node: CallNode) => readonly Float64Array[] | undefined;
+  /** What is found out of a part once for all rows: found again only after values may have changed. */
+  readonly once: <T>(node: Typed, find: () => T) => T;
   /** Why a part without a value has none. */
   readonly blame: (node: Typed) => Blame;
   /** Where the lack of a value starts. */

@@ -91,6 +91,12 @@ function stepsOf(own: Space, space: Space): number[] {
   return steps;
 }
 
+/** Puts the cursors of the fresh axes of a space on one of its elements. */
+export function placeCursors(space: Space, index: number): void {
+  const rows = rowsAt(space, index);
+  for (const [at, table] of space.tables.entries()) table.fresh = rows[at] ?? 0;
+}
+
 /** The rows of a column formula's own table. */
 export function rowSpace(table: TableCell): Space {
   return { axes: [{ table: table.id, fresh: false }], tables: [table] };

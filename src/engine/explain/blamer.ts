@@ -16,7 +16,7 @@ export type Around = Pick<Blamer, 'root' | 'isBlankRow' | 'blankWords'>;
 /**
  * Looks at the parts of one formula; `stepping` if it is computed row by row, so that its running functions are read
  * as they were left. It has scratch registers of its own, for it may be called while another
- * formula is being computed.
+ * formula is being computed. What it finds out once for all rows holds as long as `revision` stays.
  */
 export function blamerOf(
   formula: Formula,
@@ -24,6 +24,7 @@ export function blamerOf(
   world: World,
   around: Around,
   wording: Wording,
+  revision: () => number,
 ): Blamer {
   const compiler = elementCompiler({ ...world, register: registerFile() }, formula, stepping);
   const thunks = new WeakMap<Typed, Thunk>();
@@ -33,6 +34,7 @@ export function blamerOf(
     if (evaluate.kind !== 'gather') throw new Error(`${node.fn.name} gathers nothing`);
     return compileCollect(planGather(node, evaluate, world), compiler, 0);
   };
+  let kept = { revision: -1, found: new Map<Typed, unknown>() };
   const { textOf, normalOf } = world.texts;
   const blamer: Blamer = {
     ...around,
@@ -46,6 +48,11 @@ export function blamerOf(
       const known = collects.get(node) ?? collectOf(node);
       collects.set(node, known);
       return known();
+    },
+    once: <T>(node: Typed, find: () => T): T => {
+      if (kept.revision !== revision()) kept = { revision: revision(), found: new Map() };
+      if (!kept.found.has(node)) kept.found.set(node, find());
+      return kept.found.get(node) as T;
     },
     blame: (node) => kindOf(node).blame(node, blamer),
     written: (node) => formula.text.slice(node.from, node.to),

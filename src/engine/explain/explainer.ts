@@ -28,12 +28,13 @@ type Local = { readonly kind: 'blank' } | Blame;
 /** An explainer over the cells of an engine. */
 export function createExplainer(world: World, wording: Wording): Explainer {
   let roots = new Map<ValueCell, Map<number | undefined, Root>>();
+  let revision = 0;
   const sweepBlamers = new WeakMap<Formula, Blamer>();
   const stepBlamers = new WeakMap<Formula, Blamer>();
 
   const blamerFor = (formula: Formula, stepping: boolean): Blamer => {
     const blamers = stepping ? stepBlamers : sweepBlamers;
-    const known = blamers.get(formula) ?? blamerOf(formula, stepping, world, around, wording);
+    const known = blamers.get(formula) ?? blamerOf(formula, stepping, world, around, wording, () => revision);
     blamers.set(formula, known);
     return known;
   };
@@ -126,6 +127,7 @@ export function createExplainer(world: World, wording: Wording): Explainer {
       return { status: 'waiting', problem: waiting(found) };
     },
     forget: () => {
+      revision += 1;
       if (roots.size > 0) roots = new Map();
     },
   };

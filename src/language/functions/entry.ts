@@ -98,6 +98,11 @@ export interface GatherEvaluator {
     columns: readonly Float64Array[],
     options: readonly string[],
   ) => (each: readonly number[]) => number;
+  /** `refuse` for many calls on the same columns: `refuseMany(columns, options)(each)` takes no walk along a column. */
+  readonly refuseMany?: (
+    columns: readonly Float64Array[],
+    options: readonly string[],
+  ) => (each: readonly number[]) => Refusal;
   /** Of a function of a condition (`columns[0]`) and values (`columns[1]`, if it has any): what it makes of those chosen. */
   readonly chosen?: ChosenValues;
 }

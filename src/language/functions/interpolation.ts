@@ -42,16 +42,24 @@ function between(x: number, xs: Float64Array, ys: Float64Array, hold: boolean): 
 
 /** Why `linear` has no value; x is the first argument. */
 export function linearRefusal(x: number, xs: Float64Array): Refusal {
-  if (xs.length === 0) return { words: 'the table it looks in has no rows' };
+  return linearRefusals(xs)(x);
+}
+
+/** The same for many x: whether the xs rise is looked at once. */
+export function linearRefusals(xs: Float64Array): (x: number) => Refusal {
+  if (xs.length === 0) return () => ({ words: 'the table it looks in has no rows' });
   const row = firstNotRising(xs);
-  if (row !== undefined) return { words: `the xs must rise from row to row, and row ${row} does not` };
-  const below = x < (xs[0] as number);
-  const [side, which] = below ? ['below', 'first'] : ['above', 'last'];
-  const end = (below ? xs[0] : xs.at(-1)) as number;
-  return {
-    words: ({ shown }) =>
-      `the value is ${side} the ${which} x, ${shown(end)}; the table says nothing there, unless "hold" takes the ${which} y on purpose`,
-    argument: 0,
+  if (row !== undefined)
+    return () => ({ words: `the xs must rise from row to row, and row ${row} does not` });
+  return (x) => {
+    const below = x < (xs[0] as number);
+    const [side, which] = below ? ['below', 'first'] : ['above', 'last'];
+    const end = (below ? xs[0] : xs.at(-1)) as number;
+    return {
+      words: ({ shown }) =>
+        `the value is ${side} the ${which} x, ${shown(end)}; the table says nothing there, unless "hold" takes the ${which} y on purpose`,
+      argument: 0,
+    };
   };
 }
 

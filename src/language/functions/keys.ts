@@ -1,6 +1,6 @@
 import type { Refusal } from './entry.ts';
 import { equalKeys } from './equal-keys.ts';
-import { firstAbove, firstNotBelow, type SortedKeys, sortKeys } from './sorted-keys.ts';
+import { firstAbove, firstNotBelow, firstRowsAmong, type SortedKeys, sortKeys } from './sorted-keys.ts';
 
 /** The first row, from 1, whose key does not rise above the one before it; undefined if all do. */
 export function firstNotRising(keys: Float64Array): number | undefined {
@@ -57,10 +57,13 @@ export function matchAmong(keys: Float64Array, kind: string): (key: number) => n
   };
 }
 
-/** The first rows of a key, from 1; at most three. */
+/** How many rows are named in which a key stands. */
+const ROWS_TOLD = 3;
+
+/** The first rows of a key, from 1. */
 function firstRows(key: number, keys: Float64Array): readonly number[] {
   const rows: number[] = [];
-  for (let at = 0; at < keys.length && rows.length < 3; at += 1)
+  for (let at = 0; at < keys.length && rows.length < ROWS_TOLD; at += 1)
     if (equalKeys(keys[at] as number, key)) rows.push(at + 1);
   return rows;
 }
@@ -75,22 +78,31 @@ function firstRowOf({ keys, rows }: SortedKeys, from: number, to: number): numbe
 
 /** Why `matchRow` found none; the key is the first argument, the keys are the second. */
 export function matchRefusal(key: number, keys: Float64Array, kind: string): Refusal {
-  if (keys.length === 0) return { words: 'the table it looks in has no rows' };
+  if (keys.length > 0 && (kind === 'exact' || kind === 'first')) return rowsRefusal(firstRows(key, keys));
+  return matchRefusals(keys, kind)(key);
+}
+
+/** The same for many keys sought in the same column, which is sorted (or found to rise) once. */
+export function matchRefusals(keys: Float64Array, kind: string): (key: number) => Refusal {
+  if (keys.length === 0) return () => ({ words: 'the table it looks in has no rows' });
   if (kind === 'exact' || kind === 'first') {
-    const rows = firstRows(key, keys);
-    if (rows.length > 1)
-      return {
-        words: `the key stands in rows ${rows.join(' and ')}; "first" takes the first`,
-        argument: 0,
-      };
-    return { words: ({ written }) => `the key stands in no row of ${written(1)}`, argument: 0 };
+    const sorted = sortKeys(keys);
+    return (key) => rowsRefusal(firstRowsAmong(sorted, key, ROWS_TOLD).map((row) => row + 1));
   }
   const row = firstNotRising(keys);
-  if (row !== undefined) return { words: `the keys must rise from row to row, and row ${row} does not` };
+  if (row !== undefined)
+    return () => ({ words: `the keys must rise from row to row, and row ${row} does not` });
   const below = kind === 'at or below';
   const end = (below ? keys[0] : keys.at(-1)) as number;
-  return {
+  return () => ({
     words: ({ shown }) => `the value is ${below ? 'below the first' : 'above the last'} key, ${shown(end)}`,
     argument: 0,
-  };
+  });
+}
+
+/** Why a key that stands in these rows, from 1, is not found where it is to stand once, or at all. */
+function rowsRefusal(rows: readonly number[]): Refusal {
+  if (rows.length > 1)
+    return { words: `the key stands in rows ${rows.join(' and ')}; "first" takes the first`, argument: 0 };
+  return { words: ({ written }) => `the key stands in no row of ${written(1)}`, argument: 0 };
 }

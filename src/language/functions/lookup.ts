@@ -1,8 +1,15 @@
 import { plainType } from '../type.ts';
 import type { FunctionEntry, LoweredColumn, LoweredOrder, LoweredSearch, LoweringTools } from './entry.ts';
 import { lowerBilinear } from './grid-lowering.ts';
-import { bilinear, bilinearRefusal, linear, linearAlong, linearRefusal } from './interpolation.ts';
-import { matchAmong, matchKinds, matchRefusal, matchRow } from './keys.ts';
+import {
+  bilinear,
+  bilinearRefusal,
+  linear,
+  linearAlong,
+  linearRefusal,
+  linearRefusals,
+} from './interpolation.ts';
+import { matchAmong, matchKinds, matchRefusal, matchRefusals, matchRow } from './keys.ts';
 import { any, column, common, each, likeAny, likePoints, option, plain } from './parameter.ts';
 
 /** What the examples are computed over. */
@@ -166,6 +173,10 @@ export const lookup: readonly FunctionEntry[] = [
         return ([key = Number.NaN]) => match(key) + 1;
       },
       refuse: ([keys], [key = Number.NaN], [kind = 'exact']) => matchRefusal(key, need(keys), kind),
+      refuseMany: ([keys], [kind = 'exact']) => {
+        const refuse = matchRefusals(need(keys), kind);
+        return ([key = Number.NaN]) => refuse(key);
+      },
     },
     lower: ([key], [keys], [kind = 'exact'], tools) => lowerMatch(need(key), need(keys), kind, tools),
     help: 'The row, from 1, in which a key stands; the kind of match is always stated.',
@@ -191,6 +202,10 @@ export const lookup: readonly FunctionEntry[] = [
         return ([key = Number.NaN]) => values?.[match(key)] ?? Number.NaN;
       },
       refuse: ([keys], [key = Number.NaN], [kind = 'exact']) => matchRefusal(key, need(keys), kind),
+      refuseMany: ([keys], [kind = 'exact']) => {
+        const refuse = matchRefusals(need(keys), kind);
+        return ([key = Number.NaN]) => refuse(key);
+      },
     },
     lower: ([key], [keys, values], [kind = 'exact'], tools) =>
       need(values).pick(tools.helper(lowerMatch(need(key), need(keys), kind, tools))),
@@ -220,6 +235,10 @@ export const lookup: readonly FunctionEntry[] = [
         return ([x = Number.NaN]) => along(x);
       },
       refuse: ([xs], [x = Number.NaN]) => linearRefusal(x, need(xs)),
+      refuseMany: ([xs]) => {
+        const refuse = linearRefusals(need(xs));
+        return ([x = Number.NaN]) => refuse(x);
+      },
     },
     lower: ([x], [xs, ys], [outside], tools) => {
       const keys = need(xs);

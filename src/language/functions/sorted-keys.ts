@@ -57,3 +57,28 @@ export function firstAbove(keys: Float64Array, key: number): number {
   }
   return low;
 }
+
+/** The first rows (from 0) of a key, to the tolerance of comparison, in the order of rows; at most `most`. */
+export function firstRowsAmong({ keys, rows }: SortedKeys, key: number, most: number): readonly number[] {
+  const found: number[] = [];
+  const to = firstAbove(keys, key);
+  let at = firstNotBelow(keys, key);
+  while (at < to) {
+    // Rows ascend among keys that are the very same.
+    const end = firstPast(keys, keys[at] as number);
+    found.push(...rows.subarray(at, Math.min(end, at + most)));
+    at = end;
+  }
+  return found.sort((a, b) => a - b).slice(0, most);
+}
+
+function firstPast(keys: Float64Array, key: number): number {
+  let low = 0;
+  let high = keys.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((keys[middle] as number) <= key) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}

@@ -1,4 +1,5 @@
 import type { CallNode, GatherEvaluator } from '../../../language/index.ts';
+import { type Answers, answersOn } from '../answers.ts';
 import { type Collect, compileCollect } from '../collect.ts';
 import { blockStrand, type ElementCompiler, type NodeKind, strandsOf } from '../context.ts';
 import { type GatherPlan, planGather } from '../gather.ts';
@@ -43,20 +44,12 @@ export function gatherKind(evaluate: GatherEvaluator): NodeKind<CallNode> {
       const along = alongRows ? formula.table : undefined;
       const perRow = plan.perRow && along !== undefined;
       let columns: ReturnType<Collect>;
-      let search: ReturnType<NonNullable<GatherEvaluator['search']>> | undefined;
-      let answered = 0;
+      let answers: Answers | undefined;
       if (!perRow)
         compiler.before(() => {
           columns = collect();
-          search = undefined;
-          answered = 0;
+          answers = columns && answersOn(evaluate, columns, node.options);
         });
-      const answer = (from: readonly Float64Array[], each: readonly number[]): number => {
-        if (search) return search(each);
-        answered += 1;
-        if (!perRow && answered > worthSorting(from)) search = evaluate.search?.(from, node.options);
-        return evaluate.of(from, each, node.options);
-      };
       const values = each.map(() => 0);
       return blockStrand(compiler, depth, (out, from, count) => {
         for (const strand of each) strand.run(from, count);
@@ -72,17 +65,13 @@ export function gatherKind(evaluate: GatherEvaluator): NodeKind<CallNode> {
             values[k] = plan.each[k]?.normal ? normalOf(value) : value;
             if (Number.isNaN(value)) known = false;
           }
-          out[i] = known && columns ? finite(answer(columns, values)) : Number.NaN;
+          if (!known || !columns) out[i] = Number.NaN;
+          else out[i] = finite(answers ? answers.of(values) : evaluate.of(columns, values, node.options));
         }
       });
     },
     blame: (node, blamer) => blameGather(node, evaluate, blamer),
   };
-}
-
-/** How many calls on the same columns are answered before sorting them once is cheaper than walking along them. */
-function worthSorting([first]: readonly Float64Array[]): number {
-  return 2 * Math.log2((first?.length ?? 0) + 2);
 }
 
 function eachThunks(plan: GatherPlan, compiler: ElementCompiler, depth: number): readonly Thunk[] {

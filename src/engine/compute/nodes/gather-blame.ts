@@ -1,9 +1,9 @@
 import { problem } from '../../../diagnostics/index.ts';
 import type { CallNode, GatherEvaluator } from '../../../language/index.ts';
-import { failsAsWhole, type TableCell } from '../../store/cells.ts';
+import { failsAsWhole } from '../../store/cells.ts';
+import { type Answers, answersOn } from '../answers.ts';
 import { type Blame, type Blamer, blameFirst, ownFault } from '../blame.ts';
 import {
-  type GatheredPart,
   type GatherPlan,
   gatheredSize,
   isTooMuch,
@@ -12,13 +12,31 @@ import {
   planGather,
   workOf,
 } from '../gather.ts';
-import { failedTable, rowsAt, type Space, sizeOf } from '../space.ts';
+import { failedTable, placeCursors } from '../space.ts';
+import { type Sample, takeSample } from './gather-sample.ts';
 import { referenceIn } from './references.ts';
 import { refusalOf } from './refusal.ts';
 
+/** What blaming a call gathers: the same for all rows of its formula, unless its columns change with the row. */
+interface Gathering {
+  readonly plan: GatherPlan;
+  readonly look: () => Look;
+}
+
+/** What a look at the columns of a call shows. */
+interface Look {
+  /** The elements one by one, where not all of them have values. */
+  readonly sample: Sample | undefined;
+  readonly columns: readonly Float64Array[];
+  /** What the function makes of these columns. */
+  readonly answers: Answers;
+  /** Which place it picks, where it picks an element of a column. */
+  readonly places: Answers | undefined;
+}
+
 /** Why an aggregate, a lookup or an interpolation has no value. */
 export function blameGather(node: CallNode, evaluate: GatherEvaluator, blamer: Blamer): Blame {
-  const plan = planGather(node, evaluate, blamer);
+  const { plan, look } = blamer.once(node, () => gatheringOf(node, evaluate, blamer));
   const each = plan.each.map((arg) => arg.node);
   const argument = blameFirst(each, blamer);
   if (argument) return argument;
@@ -33,23 +51,51 @@ export function blameGather(node: CallNode, evaluate: GatherEvaluator, blamer: B
     const value = blamer.value(arg);
     return normal ? blamer.normalOf(value) : value;
   });
-  // Element by element one looks only for a gap, and mostly there is none.
-  const whole = keepingCursors(plan, () => blamer.gathered(node));
-  const sample = whole ? undefined : keepingCursors(plan, () => takeSample(plan, blamer));
+  const found = look();
+  const { sample, answers } = found;
   if (sample?.blame) return sample.blame;
   if (sample?.failing) {
     const facts = { function: node.fn.name, ...sample.failing };
     return ownFault(problem('aggregate-row-fails', node, facts), 'waiting');
   }
   if (sample && sample.blank.size > 0)
-    return ownFault(blankRows(node, evaluate, sample, values, blamer), 'waiting');
-  const columns = whole ?? columnsOf(plan, sample?.columns ?? []);
-  const picked = blamePicked(plan, evaluate, columns, values, node.options, blamer);
+    return ownFault(
+      blankRows(node, sample, () => answers.of(values), blamer),
+      'waiting',
+    );
+  const picked = blamePicked(plan, found, values, blamer);
   if (picked) return picked;
-  const refusal = evaluate.refuse?.(columns, values, node.options);
+  const refusal = answers.refuse(values);
   if (!refusal) return ownFault(problem('too-large', node, { written: blamer.written(node) }));
   const single = node.args.map((arg) => (each.includes(arg) ? blamer.value(arg) : Number.NaN));
   return ownFault(refusalOf(node, refusal, single, blamer));
+}
+
+function gatheringOf(node: CallNode, evaluate: GatherEvaluator, blamer: Blamer): Gathering {
+  const plan = planGather(node, evaluate, blamer);
+  let shared: Look | undefined;
+  const look = (): Look => lookAt(node, evaluate, plan, blamer);
+  return {
+    plan,
+    look: () => {
+      if (plan.perRow) return look();
+      shared ??= look();
+      return shared;
+    },
+  };
+}
+
+function lookAt(node: CallNode, evaluate: GatherEvaluator, plan: GatherPlan, blamer: Blamer): Look {
+  // Element by element one looks only for a gap, and mostly there is none.
+  const whole = keepingCursors(plan, () => blamer.gathered(node));
+  const sample = whole ? undefined : keepingCursors(plan, () => takeSample(plan, blamer));
+  const columns = whole ?? columnsOf(plan, sample?.columns ?? []);
+  const answers = answersOn(evaluate, columns, node.options);
+  const picked = plan.parts.findIndex((part) => part.picked);
+  if (picked < 0) return { sample, columns, answers, places: undefined };
+  // With the places in place of the values, the function gives the place it picks.
+  const places = columns.map((column, at) => (at === picked ? column.map((_, place) => place) : column));
+  return { sample, columns, answers, places: answersOn(evaluate, places, node.options) };
 }
 
 function columnsOf({ pooled }: GatherPlan, columns: readonly number[][]): readonly Float64Array[] {
@@ -59,101 +105,17 @@ function columnsOf({ pooled }: GatherPlan, columns: readonly number[][]): readon
 /** The blame of the element a lookup picks, if it picks one that has no value. */
 function blamePicked(
   plan: GatherPlan,
-  evaluate: GatherEvaluator,
-  columns: readonly Float64Array[],
+  { places }: Look,
   each: readonly number[],
-  options: readonly string[],
   blamer: Blamer,
 ): Blame | undefined {
   const part = plan.parts.find((one) => one.picked);
-  if (!part) return undefined;
-  // With the places in place of the values, the evaluator gives the place it picks.
-  const places = columns.map((column, at) =>
-    plan.parts[at] === part ? column.map((_, place) => place) : column,
-  );
-  const place = evaluate.of(places, each, options);
-  if (!Number.isInteger(place)) return undefined;
+  const place = places?.of(each);
+  if (!part || place === undefined || !Number.isInteger(place)) return undefined;
   return keepingCursors(plan, () => {
     placeCursors(part.space, place);
     return Number.isNaN(blamer.value(part.node)) ? blamer.blame(part.node) : undefined;
   });
-}
-
-/** The elements of an aggregate that have values, and what is wrong with the others. */
-interface Sample {
-  /** One list of known values for each part. */
-  readonly columns: number[][];
-  /** What takes the value from all elements alike. */
-  blame?: Blame;
-  /** The first row that fails. */
-  failing?: { readonly table: string; readonly row: number; readonly because: string };
-  /** The blank rows, by column and row, in the order they were met. */
-  readonly blank: Map<string, { readonly name: string; readonly cell: string; readonly row: number }>;
-  /** The rows that have values. */
-  known: number;
-}
-
-function takeSample(plan: GatherPlan, blamer: Blamer): Sample {
-  const sample: Sample = { columns: plan.parts.map(() => []), blank: new Map(), known: 0 };
-  if (plan.pooled) for (const [at, part] of plan.parts.entries()) takeElements([part], at, sample, blamer);
-  else takeElements(plan.parts, 0, sample, blamer);
-  return sample;
-}
-
-/** Goes through the common space of some parts; an element counts only where all of them have a value. */
-function takeElements(parts: readonly GatheredPart[], first: number, sample: Sample, blamer: Blamer): void {
-  const space = parts[0]?.space;
-  const size = space ? sizeOf(space) : 0;
-  for (let index = 0; index < size && space && !sample.blame; index += 1) {
-    placeCursors(space, index);
-    const values = parts.map((part) => blamer.value(part.node));
-    const gap = values.findIndex((value, at) => Number.isNaN(value) && parts[at]?.picked !== true);
-    if (gap < 0) {
-      for (const [at, value] of values.entries()) {
-        const normal = parts[at]?.normal ? blamer.normalOf(value) : value;
-        sample.columns[first + at]?.push(normal);
-      }
-      sample.known += 1;
-    } else judge(parts[gap] as GatheredPart, space, sample, blamer);
-  }
-}
-
-/** What an element without a value means for the whole. */
-function judge(part: GatheredPart, space: Space, sample: Sample, blamer: Blamer): void {
-  const found = blamer.blame(part.node);
-  const [table] = space.tables;
-  if (found.kind === 'table' || !table) {
-    sample.blame = found;
-    return;
-  }
-  if (found.kind === 'own') {
-    sample.failing ??= { table: table.id, row: table.fresh + 1, because: found.problem.message };
-    return;
-  }
-  const { cell, row, node } = found;
-  if (
-    cell.shape === 'scalar' ||
-    row === undefined ||
-    !space.tables.includes(cell.table) ||
-    node.type.axes[0]?.fresh === false
-  ) {
-    sample.blame = found;
-    return;
-  }
-  if (part.known && blamer.isBlankRow(part.known, row)) return;
-  const root = blamer.root(cell, row);
-  if (root.kind === 'blank' && isWithin(root.cell, space)) {
-    const name = root.cell === cell ? blamer.written(node) : root.cell.id;
-    const blank = { name, cell: root.cell.id, row: (root.row ?? 0) + 1 };
-    sample.blank.set(`${blank.cell} ${blank.row}`, blank);
-  } else {
-    const because = root.kind === 'fault' ? root.problem.message : blamer.blankWords(root);
-    sample.failing ??= { table: cell.table.id, row: row + 1, because };
-  }
-}
-
-function isWithin(cell: { readonly shape: string; readonly table?: TableCell }, space: Space): boolean {
-  return cell.shape === 'column' && cell.table !== undefined && space.tables.includes(cell.table);
 }
 
 /** So many blanks are told one by one. */
@@ -162,17 +124,9 @@ const TOLD_BLANKS = 5;
 /** The functions whose value of the known rows means something. */
 const TELLS_KNOWN_PART: ReadonlySet<string> = new Set(['arithmetic', 'aggregates', 'conditional aggregates']);
 
-function blankRows(
-  node: CallNode,
-  evaluate: GatherEvaluator,
-  sample: Sample,
-  each: readonly number[],
-  blamer: Blamer,
-) {
+function blankRows(node: CallNode, sample: Sample, valueOfKnown: () => number, blamer: Blamer) {
   const [first] = sample.blank.values();
-  const columns = sample.columns.map((column) => Float64Array.from(column));
-  const given = evaluate.pooled ? [Float64Array.from(sample.columns.flat())] : columns;
-  const part = TELLS_KNOWN_PART.has(node.fn.group) ? evaluate.of(given, each, node.options) : Number.NaN;
+  const part = TELLS_KNOWN_PART.has(node.fn.group) ? valueOfKnown() : Number.NaN;
   const known = Number.isFinite(part) && sample.known > 0;
   return problem('rows-blank', node, {
     function: node.fn.name,
@@ -194,11 +148,6 @@ function workFacts(node: CallNode, plan: GatherPlan, blamer: Blamer) {
     elements: crowded ? gathered : workOf(plan),
     limit: crowded ? MOST_GATHERED : MOST_WORK,
   };
-}
-
-function placeCursors(space: Space, index: number): void {
-  const rows = rowsAt(space, index);
-  for (const [at, table] of space.tables.entries()) table.fresh = rows[at] ?? 0;
 }
 
 function keepingCursors<T>(plan: GatherPlan, look: () => T): T {

@@ -1,0 +1,82 @@
+import type { TableCell } from '../../store/cells.ts';
+import type { Blame, Blamer } from '../blame.ts';
+import type { GatheredPart, GatherPlan } from '../gather.ts';
+import { placeCursors, type Space, sizeOf } from '../space.ts';
+
+/** The elements of an aggregate that have values, and what is wrong with the others. */
+export interface Sample {
+  /** One list of known values for each part. */
+  readonly columns: number[][];
+  /** What takes the value from all elements alike. */
+  blame?: Blame;
+  /** The first row that fails. */
+  failing?: { readonly table: string; readonly row: number; readonly because: string };
+  /** The blank rows, by column and row, in the order they were met. */
+  readonly blank: Map<string, { readonly name: string; readonly cell: string; readonly row: number }>;
+  /** The rows that have values. */
+  known: number;
+}
+
+/** Looks at the elements of an aggregate one by one, for what is wrong where some have no value. */
+export function takeSample(plan: GatherPlan, blamer: Blamer): Sample {
+  const sample: Sample = { columns: plan.parts.map(() => []), blank: new Map(), known: 0 };
+  if (plan.pooled) for (const [at, part] of plan.parts.entries()) takeElements([part], at, sample, blamer);
+  else takeElements(plan.parts, 0, sample, blamer);
+  return sample;
+}
+
+/** Goes through the common space of some parts; an element counts only where all of them have a value. */
+function takeElements(parts: readonly GatheredPart[], first: number, sample: Sample, blamer: Blamer): void {
+  const space = parts[0]?.space;
+  const size = space ? sizeOf(space) : 0;
+  for (let index = 0; index < size && space && !sample.blame; index += 1) {
+    placeCursors(space, index);
+    const values = parts.map((part) => blamer.value(part.node));
+    const gap = values.findIndex((value, at) => Number.isNaN(value) && parts[at]?.picked !== true);
+    if (gap < 0) {
+      for (const [at, value] of values.entries()) {
+        const normal = parts[at]?.normal ? blamer.normalOf(value) : value;
+        sample.columns[first + at]?.push(normal);
+      }
+      sample.known += 1;
+    } else judge(parts[gap] as GatheredPart, space, sample, blamer);
+  }
+}
+
+/** What an element without a value means for the whole. */
+function judge(part: GatheredPart, space: Space, sample: Sample, blamer: Blamer): void {
+  const found = blamer.blame(part.node);
+  const [table] = space.tables;
+  if (found.kind === 'table' || !table) {
+    sample.blame = found;
+    return;
+  }
+  if (found.kind === 'own') {
+    sample.failing ??= { table: table.id, row: table.fresh + 1, because: found.problem.message };
+    return;
+  }
+  const { cell, row, node } = found;
+  if (
+    cell.shape === 'scalar' ||
+    row === undefined ||
+    !space.tables.includes(cell.table) ||
+    node.type.axes[0]?.fresh === false
+  ) {
+    sample.blame = found;
+    return;
+  }
+  if (part.known && blamer.isBlankRow(part.known, row)) return;
+  const root = blamer.root(cell, row);
+  if (root.kind === 'blank' && isWithin(root.cell, space)) {
+    const name = root.cell === cell ? blamer.written(node) : root.cell.id;
+    const blank = { name, cell: root.cell.id, row: (root.row ?? 0) + 1 };
+    sample.blank.set(`${blank.cell} ${blank.row}`, blank);
+  } else {
+    const because = root.kind === 'fault' ? root.problem.message : blamer.blankWords(root);
+    sample.failing ??= { table: cell.table.id, row: row + 1, because };
+  }
+}
+
+function isWithin(cell: { readonly shape: string; readonly table?: TableCell }, space: Space): boolean {
+  return cell.shape === 'column' && cell.table !== undefined && space.tables.includes(cell.table);
+}
