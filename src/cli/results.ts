@@ -12,6 +12,7 @@ import {
   type Value,
 } from '../notebook/index.ts';
 import { PLAIN_UNIT, type Unit, writeQuantity } from '../units/index.ts';
+import { type PrintedMethod, printMethods } from './methods.ts';
 import { numberIn } from './number-in.ts';
 
 /** How a result stands on the command line. */
@@ -38,6 +39,10 @@ export interface PrintedResult {
     | readonly PrintedStatedCell[];
   /** What the formula comes to where a value is stated, in the same unit; null where it has none. */
   readonly computed?: number | string | boolean | null;
+  /** Of a line with methods, the one in force. */
+  readonly method?: PrintedMethod;
+  /** Of a column with methods, each that is used. */
+  readonly methods?: readonly PrintedMethod[];
 }
 
 /** A stated value as typed, with its reason and, of a side of a check, what would be computed. */
@@ -88,6 +93,10 @@ export function printStated(notebook: Notebook): readonly PrintedStatedValue[] {
 
 /** A line or column as it is printed. */
 export function printResult(notebook: Notebook, item: Item): PrintedResult {
+  return { ...printValues(notebook, item), ...printMethods(notebook, item) };
+}
+
+function printValues(notebook: Notebook, item: Item): PrintedResult {
   if (item.kind === 'input column') return printColumn(notebook, item);
   if (item.kind === 'formula column') {
     const column = printColumn(notebook, item);

@@ -1,6 +1,7 @@
 import { book } from './catalogue/book.ts';
 import type { CatalogueEntry } from './catalogue/entry.ts';
 import { lines } from './catalogue/lines.ts';
+import { methods } from './catalogue/methods.ts';
 import { names } from './catalogue/names.ts';
 import { paste } from './catalogue/paste.ts';
 import { quantity } from './catalogue/quantity.ts';
@@ -10,7 +11,7 @@ import { types } from './catalogue/types.ts';
 import { values } from './catalogue/values.ts';
 
 /** The areas of the catalogue, one file each, by name. */
-export const catalogueAreas = { quantity, syntax, names, types, values, lines, tables, paste, book };
+export const catalogueAreas = { quantity, syntax, names, types, values, lines, methods, tables, paste, book };
 
 /** Every code a problem can have, with its title, its explanation and its words. */
 export const catalogue = {
@@ -20,6 +21,7 @@ export const catalogue = {
   ...types,
   ...values,
   ...lines,
+  ...methods,
   ...tables,
   ...paste,
   ...book,

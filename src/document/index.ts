@@ -27,6 +27,17 @@ export {
   undo,
 } from './edits/history.ts';
 export {
+  type CalcPlace,
+  insertMethod,
+  type MethodField,
+  moveMethod,
+  removeMethod,
+  setMethodField,
+  setMethodsBy,
+  useMethods,
+  useOneFormula,
+} from './edits/method-edits.ts';
+export {
   insertPart,
   insertRow,
   movePart,
@@ -82,6 +93,7 @@ export { BOOK_BYTE_LIMIT, BOOK_LENGTH_LIMIT, type Opened, openBook } from './ope
 export { openCases } from './opening/open-cases.ts';
 export { openCopied } from './opening/open-copied.ts';
 export { idOfRow, rowIdsOf, rowWithId, statedColumns } from './row-ids.ts';
+export { foldedOption } from './option.ts';
 export {
   type About,
   type Book,
@@ -107,6 +119,7 @@ export {
 } from './schema/columns.ts';
 export type { Copied } from './schema/copied.ts';
 export { bookJsonSchema } from './schema/json-schema.ts';
+export type { Method } from './schema/methods.ts';
 export type { Chart, Figure, Part, Prose, Rows, Table } from './schema/parts.ts';
 export type { Calc, Check, Choice, Given, Option, Range, Row, Statement } from './schema/rows.ts';
 export { NAME_LENGTH_LIMIT, NAME_PATTERN } from './schema/words.ts';

@@ -88,6 +88,8 @@ export interface BranchNode extends Node {
   readonly args: readonly Typed[];
   readonly arms: readonly { readonly when: Typed; readonly value: Typed }[];
   readonly otherwise?: Typed;
+  /** The text that chooses, where the arms are the methods of a line. */
+  readonly chosenBy?: Typed;
 }
 /** The row above in stored order, `first` on the first row. */
 export interface AboveNode extends Node {

@@ -1,16 +1,26 @@
 import { inCell, type Problem } from '../diagnostics/index.ts';
 import type { Book, Calc, Choice, GivenColumn } from '../document/index.ts';
-import { NO_AXES, onAxes, type Type, typeOfUnit, unknownType } from '../language/index.ts';
+import {
+  type CheckedFormula,
+  NO_AXES,
+  onAxes,
+  type Type,
+  typeOfUnit,
+  unknownType,
+} from '../language/index.ts';
 import { extendUnits, standardUnits, type UnitRegistry } from '../units/index.ts';
+import { type CheckedMethods, checkMethods } from './check-methods.ts';
 import { columnType } from './columns.ts';
 import { type CheckedDraft, checkFormulas, type Draft } from './formulas.ts';
 import { readChoice, readGiven } from './inputs.ts';
+import { type MethodPlan, planMethods } from './methods.ts';
 import type {
   FormulaColumnItem,
   FormulaItem,
   InputColumnItem,
   InputItem,
   Item,
+  Methods,
   Model,
   TableItem,
 } from './model.ts';
@@ -37,13 +47,22 @@ export function buildModel(book: Book, before?: Model): Model {
     const again = sameUnits ? before.items.get(part.id) : undefined;
     const input = inputOf(part, names, registry, again);
     if (input) inputs.set(part.id, input);
-    else {
-      const { draft, problems: found } = draftOf(part, registry);
-      if (draft) drafts.push(draft);
-      unitProblems.set(part.id, found);
-    }
   }
-  const checked = checkFormulas(drafts, inputs, names, registry, (draft, known) =>
+  const plans = new Map<string, MethodPlan>();
+  const optionsById = (id: string): readonly string[] => optionsNamed(id, names);
+  for (const part of names.values()) {
+    if (part.kind === 'table' || inputs.has(part.id)) continue;
+    const source = part.kind === 'row' ? part.row : part.column;
+    const plan =
+      source.kind === 'calc' && source.methods
+        ? planMethods(part, source, names, inputs, optionsById)
+        : undefined;
+    const { draft, problems: found } = draftOf(part, registry, plan?.formula);
+    if (draft) drafts.push(draft);
+    if (plan) plans.set(part.id, plan);
+    unitProblems.set(part.id, found);
+  }
+  const { checked, known } = checkFormulas(drafts, inputs, names, registry, (draft, known) =>
     sameUnits ? takenOver(draft, before, known, names) : undefined,
   );
   const items = new Map<string, Item>();
@@ -56,15 +75,26 @@ export function buildModel(book: Book, before?: Model): Model {
     }
     const draft = draftById.get(part.id);
     const found = checked.get(part.id);
-    const item =
-      inputs.get(part.id) ?? formulaItem(part, draft, found, unitProblems.get(part.id) ?? [], registry);
     const old = before?.items.get(part.id);
+    const plan = plans.get(part.id);
+    const withMethods =
+      plan && draft && found
+        ? checkMethods(plan, draft, found, {
+            names,
+            registry,
+            known,
+            reuse: (own) => (sameUnits ? methodTakenOver(own, before, known, names) : undefined),
+          })
+        : undefined;
+    const problems = unitProblems.get(part.id) ?? [];
+    const item = inputs.get(part.id) ?? formulaItem(part, draft, withMethods ?? found, problems, registry);
     if (item) items.set(part.id, old && sameItem(old, item) ? old : item);
   }
   const tableProblems = [...tables.values()].flatMap(({ id, part }) =>
     reservedProblems(part.name).map((found) => inCell(found, id)),
   );
-  return { registry, items, tables, problems: [...problems, ...tableProblems] };
+  const choosing = new Set([...plans.values()].flatMap(({ byId }) => byId ?? []));
+  return { registry, items, tables, choosing, problems: [...problems, ...tableProblems] };
 }
 
 function registryOf(book: Book, before?: Model): { registry: UnitRegistry; problems: readonly Problem[] } {
@@ -108,6 +138,13 @@ function inputOf(
   return readChoice(part.id, part.sheet, part.row, optionsOf(part.row, part.sheet, names));
 }
 
+/** The values a choice or a text column may take, by its id; empty where they are not listed. */
+function optionsNamed(id: string, names: Names): readonly string[] {
+  const part = names.get(id);
+  if (part?.kind === 'row' && part.row.kind === 'choice') return optionsOf(part.row, part.sheet, names);
+  return (part?.kind === 'column' && part.column.kind === 'given' && part.column.options) || [];
+}
+
 /** The values a choice may take: its own list, or the texts of the column it names. */
 export function optionsOf(choice: Choice, sheet: string, names: Names): readonly string[] {
   if (choice.options) return choice.options.map((option) => option.value);
@@ -142,6 +179,7 @@ function inputColumn(
 function draftOf(
   part: Exclude<NamedPart, { kind: 'table' }>,
   registry: UnitRegistry,
+  planned: string | undefined,
 ): { readonly draft?: Draft; readonly problems: readonly Problem[] } {
   const source = part.kind === 'row' ? part.row : part.column;
   if (source.kind === 'given' || source.kind === 'choice') return { problems: [] };
@@ -152,7 +190,8 @@ function draftOf(
     id,
     sheet,
     ...table,
-    formula: source.formula,
+    // A sound book has a formula where it has no methods.
+    formula: planned ?? source.formula ?? '',
     ...(unit && { unit }),
     kind: source.kind,
     ...(part.kind === 'row' && part.row.kind === 'calc' && statedOf(part.row.stated, registry)),
@@ -177,22 +216,49 @@ function takenOver(
   const old = before.items.get(draft.id);
   if (!old || (old.kind !== 'formula' && old.kind !== 'formula column')) return undefined;
   const source = old.kind === 'formula' ? old.row : old.column;
-  if (source.formula !== draft.formula || source.kind !== draft.kind || old.unit?.text !== draft.unit?.text)
+  if (old.formula !== draft.formula || source.kind !== draft.kind || old.unit?.text !== draft.unit?.text)
     return undefined;
   const stated = old.kind === 'formula' && old.row.kind === 'calc' ? old.row.stated?.entry : undefined;
   if (stated !== draft.stated?.entry) return undefined;
   if (draft.sides || (old.kind === 'formula' && old.sides)) return undefined;
   if (old.sheet !== draft.sheet || (old.kind === 'formula column' ? old.table : undefined) !== draft.table)
     return undefined;
+  if (!stillHolds(old.checked, before, known, names)) return undefined;
+  return { checked: old.checked, type: old.type };
+}
+
+/** The check of a method in an earlier model, if its formula, the unit of its line and all it names are the same. */
+function methodTakenOver(
+  draft: Draft,
+  before: Model,
+  known: (id: string) => Known,
+  names: Names,
+): CheckedFormula | undefined {
+  const old = before.items.get(draft.id);
+  if (old?.kind !== 'formula' && old?.kind !== 'formula column') return undefined;
+  const table = old.kind === 'formula column' ? old.table : undefined;
+  if (old.unit?.text !== draft.unit?.text || old.sheet !== draft.sheet || table !== draft.table)
+    return undefined;
+  const same = old.methods?.list.find(({ method }) => method.formula === draft.formula)?.checked;
+  return same && stillHolds(same, before, known, names) ? same : undefined;
+}
+
+/** Whether a check is as good as it was: it found nothing wrong, and all that the formula names is what it was. */
+function stillHolds(
+  checked: CheckedFormula,
+  before: Model,
+  known: (id: string) => Known,
+  names: Names,
+): boolean {
   // A formula with a problem may be mended by what came or changed elsewhere.
-  if (old.checked.problems.length > 0 || old.checked.typed.kind === 'broken') return undefined;
-  for (const id of old.checked.references) {
+  if (checked.problems.length > 0 || checked.typed.kind === 'broken') return false;
+  for (const id of checked.references) {
     const was = before.items.get(id);
     const now = known(id);
     if (!was || !names.has(id) || !sameType(was.type, now.type) || was.unit?.text !== now.unit?.text)
-      return undefined;
+      return false;
   }
-  return { checked: old.checked, type: old.type };
+  return true;
 }
 
 /** Whether two types, axes aside, are the same. */
@@ -206,13 +272,14 @@ function sameType(a: Type, b: Type): boolean {
 function formulaItem(
   part: Exclude<NamedPart, { kind: 'table' }>,
   draft: Draft | undefined,
-  found: CheckedDraft | undefined,
+  found: CheckedDraft | CheckedMethods | undefined,
   problems: readonly Problem[],
   registry: UnitRegistry,
 ): FormulaItem | FormulaColumnItem | undefined {
   if (!draft || !found) return undefined;
-  const { id, sheet, unit } = draft;
-  const base = { id, sheet, problems, ...(unit && { unit }) };
+  const { id, sheet, unit, formula } = draft;
+  const methods = 'methods' in found ? { methods: found.methods } : {};
+  const base = { id, sheet, problems, formula, ...methods, ...(unit && { unit }) };
   const type = problems.length > 0 ? unknownType : found.type;
   if (part.kind === 'row' && part.row.kind === 'calc') {
     const { stated } = part.row;
@@ -259,11 +326,16 @@ function formulaItem(
   return undefined;
 }
 
+function sameWords(a: readonly Problem[], b: readonly Problem[] = []): boolean {
+  return a.length === b.length && a.every(({ message }, at) => message === b[at]?.message);
+}
+
 function sameItem(a: Item, b: Item): boolean {
   if (a === b) return true;
-  if (a.kind === 'formula' && b.kind === 'formula') return a.row === b.row && a.checked === b.checked;
+  if (a.kind === 'formula' && b.kind === 'formula')
+    return a.row === b.row && a.checked === b.checked && sameMethods(a.methods, b.methods);
   if (a.kind === 'formula column' && b.kind === 'formula column')
-    return a.column === b.column && a.checked === b.checked && sameRows(a.cells, b.cells);
+    return a.column === b.column && a.checked === b.checked && sameRows(a.cells, b.cells) && sameMethods(a.methods, b.methods);
   return false;
 }
 
@@ -271,4 +343,17 @@ function sameItem(a: Item, b: Item): boolean {
 function sameRows(a: StatedCells | undefined, b: StatedCells | undefined): boolean {
   if (!a || !b) return a === b;
   return a.size === b.size && [...b.keys()].every((row) => a.has(row));
+}
+
+function sameMethods(a: Methods | undefined, b: Methods | undefined): boolean {
+  if (!a || !b) return a === b;
+  return (
+    a.chosen === b.chosen &&
+    a.byId === b.byId &&
+    a.list.length === b.list.length &&
+    a.list.every(
+      (one, at) => one.checked === b.list[at]?.checked && sameWords(one.problems, b.list[at]?.problems),
+    ) &&
+    sameWords(a.remarks, b.remarks)
+  );
 }

@@ -51,7 +51,7 @@ export function checkFormulas(
   names: Names,
   registry: UnitRegistry,
   reuse: (draft: Draft, known: (id: string) => Known) => CheckedDraft | undefined,
-): ReadonlyMap<string, CheckedDraft> {
+): { readonly checked: ReadonlyMap<string, CheckedDraft>; readonly known: (id: string) => Known } {
   const byId = new Map(drafts.map((draft) => [draft.id, draft]));
   const parsed = new Map<string, ParsedFormula>();
   const done = new Map<string, CheckedDraft>();
@@ -104,7 +104,7 @@ export function checkFormulas(
     }
   }
   for (const draft of drafts) if (!done.has(draft.id)) settle(draft);
-  return done;
+  return { checked: done, known: settled };
 }
 
 /** The type a formula's place gives it before the formula is read. */

@@ -9,12 +9,23 @@ export {
   settableNamed,
   tableNamed,
 } from './find-by-name.ts';
+export {
+  type FormulaInForce,
+  formulaInForce,
+  type MethodUse,
+  methodByChoice,
+  methodInForce,
+  methodsUsed,
+} from './method-in-force.ts';
+export { methodWords, rowsInWords } from './methods.ts';
 export type {
   FormulaColumnItem,
   FormulaItem,
   InputColumnItem,
   InputItem,
   Item,
+  MethodItem,
+  Methods,
   Model,
   TableItem,
 } from './model.ts';

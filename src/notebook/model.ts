@@ -6,6 +6,7 @@ import type {
   Choice,
   Given,
   GivenColumn,
+  Method,
   SeriesColumn,
   Table,
 } from '../document/index.ts';
@@ -13,6 +14,28 @@ import type { CheckedFormula, Type } from '../language/index.ts';
 import type { Entry, Unit, UnitRegistry } from '../units/index.ts';
 import type { Stated, StatedSides } from './stated.ts';
 import type { StatedCells } from './stated-column.ts';
+
+/** One method of a line, checked like any formula. */
+export interface MethodItem {
+  readonly method: Method;
+  readonly checked: CheckedFormula;
+  /** What is wrong with it, told of its own formula; it stands in nobody's way unless the method is in force. */
+  readonly problems: readonly Problem[];
+}
+
+/** The methods of a line or column, and how one of them comes to be in force. */
+export interface Methods {
+  /** The name of what chooses, as written, and its id, where there is such a thing. */
+  readonly by: string;
+  readonly byId?: string;
+  readonly list: readonly MethodItem[];
+  /** The one in force for the whole line; absent where a text chooses as values are computed, or none is chosen. */
+  readonly chosen?: number;
+  /** Where a text chooses: where the formula of each method stands in the one formula that is computed. */
+  readonly starts?: readonly number[];
+  /** Options and methods that do not meet: warnings. */
+  readonly remarks: readonly Problem[];
+}
 
 /** What every line and column of the model has. `id` is `sheet.name` or `sheet.table.column`. */
 interface ItemBase {
@@ -37,6 +60,8 @@ export interface FormulaItem extends ItemBase {
   readonly kind: 'formula';
   readonly row: Calc | Check;
   readonly type: Type;
+  /** The formula that is computed, as written: of a line with methods, of the one in force or of all in one. */
+  readonly formula: string;
   readonly checked: CheckedFormula;
   /** The value that stands in place of what the formula gives. */
   readonly stated?: Stated;
@@ -44,6 +69,7 @@ export interface FormulaItem extends ItemBase {
   readonly sides?: StatedSides;
   /** What is wrong with the formula of a side that is stated. */
   readonly fails?: Problem;
+  readonly methods?: Methods;
 }
 /** A column a person enters. */
 export interface InputColumnItem extends ItemBase {
@@ -58,9 +84,12 @@ export interface FormulaColumnItem extends ItemBase {
   readonly table: string;
   readonly column: CalcColumn | SeriesColumn;
   readonly type: Type;
+  /** The formula that is computed, as written: of a column with methods, of the one in force or of all in one. */
+  readonly formula: string;
   readonly checked: CheckedFormula;
   /** The values that stand in place of single cells. */
   readonly cells?: StatedCells;
+  readonly methods?: Methods;
 }
 export type Item = InputItem | FormulaItem | InputColumnItem | FormulaColumnItem;
 
@@ -76,6 +105,8 @@ export interface Model {
   readonly registry: UnitRegistry;
   readonly items: ReadonlyMap<string, Item>;
   readonly tables: ReadonlyMap<string, TableItem>;
+  /** What chooses between methods, by id. */
+  readonly choosing: ReadonlySet<string>;
   /** Problems of the book's own units, datums and currency. */
   readonly problems: readonly Problem[];
 }

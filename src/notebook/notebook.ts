@@ -171,8 +171,9 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
       book = applied.value.book;
       // The settings say in which units and with which dates everything is told.
       if (touched.some((one) => one.kind === 'book')) problems.forgetAll();
+      const before = model;
       if (!enterOnly(touched, book, model, engine)) rebuild();
-      const changed = linesOf(engine.recalculate(timeAtOnce?.()));
+      const changed = linesOf([...engine.recalculate(timeAtOnce?.()), ...methodsChanged(before, model)]);
       problems.forget(changed);
       return { ok: true, value: { inverse, changed } };
     },
@@ -220,6 +221,8 @@ function enterOnly(touched: readonly Touched[], book: Book, model: Model, engine
       const row = part.rows.find((one) => one.id === change.row);
       const id = `${change.sheet}.${row?.name}`;
       const old = items.get(id);
+      // Another choice is another formula of the lines whose methods it chooses.
+      if (row?.kind === 'choice' && model.choosing.has(id)) return false;
       if (old?.kind !== 'input' || (row?.kind !== 'given' && row?.kind !== 'choice')) return false;
       const next =
         row.kind === 'given'
@@ -242,6 +245,14 @@ function enterOnly(touched: readonly Touched[], book: Book, model: Model, engine
     } else return false;
   }
   return true;
+}
+
+/** The lines and columns with methods that are computed by another formula, though it may give the same value. */
+function methodsChanged(before: Model, after: Model): readonly string[] {
+  if (before === after) return [];
+  return [...after.items.values()].flatMap((item) =>
+    'methods' in item && item.methods && before.items.get(item.id) !== item ? [item.id] : [],
+  );
 }
 
 /** Whether a new entry leaves the type and the unit of its line as they were. */

@@ -1,6 +1,7 @@
 import { inCell, type Problem, problem } from '../diagnostics/index.ts';
 import type { ColumnReading } from '../engine/index.ts';
 import { blankPoints, isToldByPoint } from './blank-points.ts';
+import { failuresOf } from './check-methods.ts';
 import { columnWarnings } from './column-warnings.ts';
 import type { FormulaColumnItem, InputColumnItem, Item, Model } from './model.ts';
 import { ownProblems } from './own-problems.ts';
@@ -86,8 +87,9 @@ function allOf(model: Model, foundOfItem: (item: Item) => Found): readonly Probl
 }
 
 function foundOf(item: Item, model: Model, { result, computed, column }: Standings): Found {
-  const own = ownProblems(item, computed).map((found) => inCell(found, item.id));
-  if (own.some((found) => found.severity === 'error')) return { problems: own, blanks: [] };
+  const ofLine = ownProblems(item, computed).map((found) => inCell(found, item.id));
+  const own = [...ofLine, ...aboutMethods(item, ofLine).map((found) => inCell(found, item.id))];
+  if (ofLine.some((found) => found.severity === 'error')) return { problems: own, blanks: [] };
   if (item.kind === 'input' || item.kind === 'formula') {
     const read = result(item.id);
     if (read.status !== 'problem' && read.status !== 'waiting') return { problems: own, blanks: [] };
@@ -100,6 +102,15 @@ function foundOf(item: Item, model: Model, { result, computed, column }: Standin
   const rows = rowProblems(item, read.reading, model);
   const problems = [...own, ...warnings.map((found) => inCell(found, item.id)), ...rows.problems];
   return { problems, blanks: rows.blanks };
+}
+
+/** What is to be said of the methods of a line, but what is said of it already: of the one in force, by its formula. */
+function aboutMethods(item: Item, told: readonly Problem[]): readonly Problem[] {
+  if (!('methods' in item) || !item.methods) return [];
+  const { list, chosen, remarks } = item.methods;
+  const known = new Set(told.map(({ message }) => message));
+  const others = list.flatMap((one, index) => (index === chosen ? [] : failuresOf(one)));
+  return [...remarks, ...others].filter(({ message }) => !known.has(message));
 }
 
 /** The first rows of a column that have a problem, and why rows wait for blank cells. */

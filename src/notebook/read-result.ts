@@ -4,6 +4,7 @@ import { holdsDateDifference, type Type, type Typed } from '../language/index.ts
 import { PLAIN_UNIT, preferredUnit, type Unit } from '../units/index.ts';
 import { countsDays } from './counts-days.ts';
 import { firstError } from './first-error.ts';
+import { placedInMethod } from './methods.ts';
 import type { FormulaItem, InputItem, Item, Model } from './model.ts';
 import type { Quantity, Result, Value, Verdict } from './result.ts';
 import { computedId, type Side, sideId, sidesOf } from './stated.ts';
@@ -87,10 +88,10 @@ export function readResult(
 ): Result {
   const stopped = standing(item, model);
   if (stopped) return stopped;
-  return resultOf(engine.read(item.id), unitOf(item, model, system), item.id);
+  return resultOf(engine.read(item.id), unitOf(item, model, system), item);
 }
 
-function resultOf(read: Reading, unit: Unit, id: string): Result {
+function resultOf(read: Reading, unit: Unit, item: InputItem | FormulaItem): Result {
   switch (read.status) {
     case 'ok':
       return { status: 'ok', value: readValue(read.value, unit) };
@@ -98,7 +99,7 @@ function resultOf(read: Reading, unit: Unit, id: string): Result {
       return read;
     case 'problem':
     case 'waiting':
-      return { status: read.status, problem: inCell(read.problem, id) };
+      return { status: read.status, problem: inCell(placedInMethod(read.problem, item), item.id) };
   }
 }
 
@@ -118,7 +119,7 @@ export function readComputed(
     return { status: wrong ? 'problem' : 'waiting', problem: inCell(wrong ?? waitsOn(item, model), item.id) };
   const id = side ? sideId(item.id, side) : item.id;
   const unit = side ? unitOfSides(item, typed, model, system) : unitOf(item, model, system);
-  return resultOf(engine.read(computedId(id)), unit, item.id);
+  return resultOf(engine.read(computedId(id)), unit, item);
 }
 
 /** The verdict of a check that has a value; `holds` is that value. */

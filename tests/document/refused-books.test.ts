@@ -18,6 +18,18 @@ const rows = (book: Anything): Anything => book.sheets[0].parts[2].rows;
 const layers = (book: Anything): Anything => book.sheets[0].parts[3];
 const profile = (book: Anything): Anything => book.sheets[0].parts[4];
 
+const twoMethods = (): Anything => ({
+  by: 'method',
+  methods: [
+    { id: 'm', for: ['clay'], formula: '1 m^2' },
+    { id: 'n', formula: '2 m^2' },
+  ],
+});
+function withMethods(book: Anything, change: Anything): void {
+  const { formula: _, ...line } = rows(book)[4];
+  rows(book)[4] = JSON.parse(JSON.stringify({ ...line, ...twoMethods(), ...change }));
+}
+
 /** One change each that makes a sound book unsound, and the words that refuse it. */
 const REFUSALS: readonly Refusal[] = [
   {
@@ -28,10 +40,9 @@ const REFUSALS: readonly Refusal[] = [
   },
   {
     what: 'a missing field of a row',
-    change: (book) => delete rows(book)[4].formula,
+    change: (book) => delete rows(book)[4].name,
     code: 'book-field-missing',
-    message: 'sheets[0].parts[2].rows[4] has no “formula”',
-    cell: 'pile.A',
+    message: 'sheets[0].parts[2].rows[4] has no “name”',
   },
   {
     what: 'an unknown field of a row',
@@ -268,6 +279,74 @@ const REFUSALS: readonly Refusal[] = [
     message: 'on sheet “pile” the table “cost” has the key of a sheet',
     hint: 'rename the table',
     cell: 'pile.cost',
+  },
+  {
+    what: 'a calculated line without a formula and without methods',
+    change: (book) => delete rows(book)[4].formula,
+    code: 'book-formula-or-methods',
+    message:
+      'sheets[0].parts[2].rows[4], the line “A”, must have either “formula” or both “by” and “methods”',
+    cell: 'pile.A',
+  },
+  {
+    what: 'a calculated line with a formula and methods',
+    change: (book) => Object.assign(rows(book)[4], twoMethods()),
+    code: 'book-formula-or-methods',
+    message:
+      'sheets[0].parts[2].rows[4], the line “A”, must have either “formula” or both “by” and “methods”',
+    cell: 'pile.A',
+  },
+  {
+    what: 'methods that nothing chooses',
+    change: (book) => withMethods(book, { by: undefined }),
+    code: 'book-formula-or-methods',
+    message:
+      'sheets[0].parts[2].rows[4], the line “A”, must have either “formula” or both “by” and “methods”',
+    cell: 'pile.A',
+  },
+  {
+    what: 'a method for all others before another one',
+    change: (book) => withMethods(book, { methods: twoMethods().methods.reverse() }),
+    code: 'book-method-not-last',
+    message:
+      'sheets[0].parts[2].rows[4].methods[0], a method of “A”, is for all other options and is not the last',
+    hint: 'say its options, or move it to the end',
+    cell: 'pile.A',
+  },
+  {
+    what: 'an option of two methods, in other cases',
+    change: (book) =>
+      withMethods(book, {
+        methods: [...twoMethods().methods.slice(0, 1), { id: 'o', for: [' Clay'], formula: '1' }],
+      }),
+    code: 'book-option-twice',
+    message:
+      'sheets[0].parts[2].rows[4].methods[1], a method of “A”, is for “ Clay”, which has its method already',
+    hint: 'take the option out of one of them',
+    cell: 'pile.A',
+  },
+  {
+    what: 'two methods with one id',
+    change: (book) =>
+      withMethods(book, { methods: [...twoMethods().methods.slice(0, 1), { id: 'm', formula: '1' }] }),
+    code: 'book-id-twice',
+    message:
+      'sheets[0].parts[2].rows[4].methods[1] has the id “m”, which sheets[0].parts[2].rows[4].methods[0] has too',
+    cell: 'pile.A',
+  },
+  {
+    what: 'no method at all',
+    change: (book) => withMethods(book, { methods: [] }),
+    code: 'book-value-wrong',
+    message: 'sheets[0].parts[2].rows[4].methods is an empty list, and should be a list of at least 1',
+    cell: 'pile.A',
+  },
+  {
+    what: 'a method for an option without a name',
+    change: (book) => withMethods(book, { methods: [{ id: 'm', for: [''], formula: '1 m' }] }),
+    code: 'book-value-wrong',
+    message: 'sheets[0].parts[2].rows[4].methods[0].for[0] is “”, and should be at least 1',
+    cell: 'pile.A',
   },
   {
     what: 'a choice with two sources',

@@ -1,6 +1,7 @@
-import { type Book, type Cell, CHUNK_CELLS, type GivenColumn } from '../../document/index.ts';
+import { type Book, type Cell, CHUNK_CELLS, type GivenColumn, type Method } from '../../document/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import { type Found, findPlace } from './find-place.ts';
+import { methodAtPlace } from './method-place.ts';
 
 /** What kind of text a cell holds. */
 export type ContentKind = 'formula' | 'entry' | 'unit' | 'name' | 'text' | 'choice' | 'prose';
@@ -14,7 +15,7 @@ export interface CellContent {
 /** What the cell at a place holds. */
 export function cellContent(book: Book, place: CellPlace): CellContent {
   const found = findPlace(book, place);
-  return found ? contentOf(found, place.field, place.item) : { kind: undefined, text: '' };
+  return found ? contentOf(found, place, book) : { kind: undefined, text: '' };
 }
 
 /** Where what a cell holds is written: a calculated cell of a table has it from its column’s heading. */
@@ -24,20 +25,21 @@ export function writtenAt(book: Book, place: CellPlace): CellPlace {
   return calculated ? { ...place, item: 'head' } : place;
 }
 
-function contentOf(found: Found, field: string, item: string): CellContent {
+function contentOf(found: Found, place: CellPlace, book: Book): CellContent {
   switch (found.kind) {
     case 'prose':
       return { kind: 'prose', text: found.part.text };
     case 'title':
       return { kind: 'text', text: found.part.title ?? '' };
     case 'row':
-      return rowContent(found.row, field);
+      return rowContent(found.row, place.field, methodAtPlace(book, place, found.row));
     case 'column': {
       const { column } = found;
-      if (item !== 'head') return rowContent(column, field);
+      const method = column.kind === 'given' ? undefined : methodAtPlace(book, place, column);
+      if (place.item !== 'head') return rowContent(column, place.field, method);
       return column.kind === 'given'
         ? { kind: 'text', text: column.label ?? column.name }
-        : { kind: 'formula', text: column.formula };
+        : formulaContent(column, method);
     }
     case 'cell': {
       const { column, row } = found;
@@ -49,10 +51,16 @@ function contentOf(found: Found, field: string, item: string): CellContent {
 
 type Line = Extract<Found, { kind: 'row' }>['row'] | Extract<Found, { kind: 'column' }>['column'];
 
-function rowContent(row: Line, field: string): CellContent {
+/** The formula of a line, of one with methods that of the method in force; nothing can be typed where none is. */
+function formulaContent({ formula }: { readonly formula?: string }, method: Method | undefined): CellContent {
+  const text = method ? method.formula : formula;
+  return text === undefined ? { kind: undefined, text: '' } : { kind: 'formula', text };
+}
+
+function rowContent(row: Line, field: string, method: Method | undefined): CellContent {
   switch (field) {
     case 'reference':
-      return { kind: 'text', text: row.reference ?? '' };
+      return { kind: 'text', text: (method ? method.reference : row.reference) ?? '' };
     case 'name':
       return { kind: 'name', text: row.name };
     case 'label':
@@ -62,7 +70,8 @@ function rowContent(row: Line, field: string): CellContent {
         ? { kind: 'unit', text: ('unit' in row && row.unit) || '' }
         : { kind: undefined, text: '' };
     default:
-      if ('formula' in row) return { kind: 'formula', text: row.formula };
+      if (row.kind === 'calc' || row.kind === 'check' || row.kind === 'series')
+        return formulaContent(row, method);
       if ('entry' in row) return { kind: row.kind === 'choice' ? 'choice' : 'entry', text: row.entry };
       return { kind: undefined, text: '' };
   }

@@ -1,16 +1,23 @@
 import { fail, type Outcome, problem, succeed } from '../../diagnostics/index.ts';
 import {
   type Book,
+  type Calc,
+  type CalcColumn,
+  type CalcPlace,
   type Edit,
+  type Method,
   type RowField,
   setCells,
   setColumnField,
+  setMethodField,
   setPartField,
   setRowField,
 } from '../../document/index.ts';
+import { methodWords } from '../../notebook/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import { cellFromText } from './cell-content.ts';
 import { type Found, findPlace } from './find-place.ts';
+import { methodAtPlace } from './method-place.ts';
 
 /**
  * The edit that puts `text` into the cell at a place. Refused where nothing can be typed, and for a symbol, which is
@@ -25,9 +32,14 @@ export function enterText(book: Book, place: CellPlace, text: string): Outcome<E
     case 'title':
       return succeed({ ...setPartField(place, 'title', text.trim() || undefined), label: 'change a title' });
     case 'row':
-      return rowEdit(place, found, text);
+      return rowEdit(place, found, text, methodAtPlace(book, place, found.row));
     case 'column':
-      return columnEdit(place, found, text);
+      return columnEdit(
+        place,
+        found,
+        text,
+        found.column.kind === 'given' ? undefined : methodAtPlace(book, place, found.column),
+      );
     case 'cell': {
       const { column, row, part } = found;
       if (column.kind !== 'given') return calculated(column.name);
@@ -49,12 +61,18 @@ function symbol(name: string, text: string): Outcome<never> {
 
 const optionalText = (text: string): string | undefined => (text.trim() === '' ? undefined : text.trim());
 
-function rowEdit(place: CellPlace, { row }: Extract<Found, { kind: 'row' }>, text: string): Outcome<Edit> {
+function rowEdit(
+  place: CellPlace,
+  { row }: Extract<Found, { kind: 'row' }>,
+  text: string,
+  method: Method | undefined,
+): Outcome<Edit> {
   const at = { sheet: place.sheet, part: place.part, row: row.id };
   const set = (field: RowField, value: string | undefined, what: string): Outcome<Edit> =>
     succeed({ ...setRowField(at, field, value), label: `change the ${what} of ${row.name}` });
   switch (place.field) {
     case 'reference':
+      if (method) return ofMethod(at, method, 'reference', optionalText(text), row.name);
       return set('reference', optionalText(text), 'reference');
     case 'label':
       return set('label', optionalText(text), 'description');
@@ -63,7 +81,9 @@ function rowEdit(place: CellPlace, { row }: Extract<Found, { kind: 'row' }>, tex
     case 'unit':
       return set('unit', text.trim(), 'unit');
     default:
-      if ('formula' in row) return set('formula', withoutEquals(text), 'formula');
+      if (method) return ofMethod(at, method, 'formula', withoutEquals(text), row.name);
+      if (row.kind === 'calc' && row.methods) return undecided(row);
+      if (row.kind === 'calc' || row.kind === 'check') return set('formula', withoutEquals(text), 'formula');
       return set('entry', text.trim(), 'value');
   }
 }
@@ -72,13 +92,16 @@ function columnEdit(
   place: CellPlace,
   { column, part }: Extract<Found, { kind: 'column' }>,
   text: string,
+  method: Method | undefined,
 ): Outcome<Edit> {
   const at = { sheet: place.sheet, table: part.id, column: column.id };
   const labelled = (edit: Edit, what: string): Outcome<Edit> =>
     succeed({ ...edit, label: `change the ${what} of ${part.name}.${column.name}` });
+  const name = `${part.name}.${column.name}`;
   const field = place.item === 'head' ? (column.kind === 'given' ? 'label' : 'value') : place.field;
   switch (field) {
     case 'reference':
+      if (method) return ofMethod(at, method, 'reference', optionalText(text), name);
       return labelled(setColumnField(at, 'reference', optionalText(text)), 'reference');
     case 'label':
       return labelled(setColumnField(at, 'label', optionalText(text)), 'heading');
@@ -88,8 +111,26 @@ function columnEdit(
       return labelled(setColumnField(at, 'unit', text.trim()), 'unit');
     default:
       if (column.kind === 'given') return calculated(column.name);
+      if (method) return ofMethod(at, method, 'formula', withoutEquals(text), name);
+      if (column.kind === 'calc' && column.methods) return undecided(column);
       return labelled(setColumnField(at, 'formula', withoutEquals(text)), 'formula');
   }
+}
+
+/** The edit of a method of a line, named by what it is for. */
+function ofMethod(
+  at: CalcPlace,
+  method: Method,
+  field: 'formula' | 'reference',
+  value: string | undefined,
+  name: string,
+): Outcome<Edit> {
+  const label = `change the ${field} of ${name} ${methodWords(method)}`;
+  return succeed({ ...setMethodField(at, method.id, field, value), label });
+}
+
+function undecided({ name, by = '' }: Calc | CalcColumn): Outcome<never> {
+  return fail(problem('method-undecided', nowhere, { name, by }));
 }
 
 /** A formula as the book keeps it; people used to spreadsheets begin one with an equals sign. */

@@ -8,6 +8,7 @@ import {
   type Option,
   type Range,
   setColumnField,
+  setEntry,
   setPartField,
   setRowField,
 } from '../../document/index.ts';
@@ -17,6 +18,7 @@ import type { Session } from '../session/session.ts';
 import { chartTables, chartTrouble, type Drawn, usualColumns } from './chart-columns.ts';
 import { type Found, findPlace } from './find-place.ts';
 import { renameEdit } from './rename.ts';
+import { followOptions } from './rename-options.ts';
 
 /** What can be said of a line, column, table, chart or text beyond its cells. */
 export type DetailName =
@@ -120,6 +122,13 @@ export function detailsEdit(
   for (const name of names.filter((one) => one !== 'name' && one !== 'min' && one !== 'max')) {
     const edit = fieldEdit(place, found, name, (wanted[name] ?? '').trim());
     if (edit) edits.push(edit);
+    if (name === 'options' && found.kind === 'row' && found.row.kind === 'choice') {
+      const id = `${place.sheet}.${found.row.name}`;
+      const follow = followOptions(book, id, found.row, optionsFrom((wanted.options ?? '').trim()));
+      if (follow.entry !== undefined)
+        edits.push(setEntry({ sheet: place.sheet, part: found.part.id, row: found.row.id }, follow.entry));
+      edits.push(...follow.edits);
+    }
   }
   if (names.includes('min') || names.includes('max')) {
     const edit = setField(place, found, 'range', rangeFrom(wanted));

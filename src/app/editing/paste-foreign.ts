@@ -97,7 +97,7 @@ function newLines(
 function isCalculated(book: Book, place: CellPlace): boolean {
   const found = findPlace(book, place);
   return place.field === 'value' && (found?.kind === 'row' || found?.kind === 'column')
-    ? 'formula' in (found.kind === 'row' ? found.row : found.column)
+    ? ['calc', 'check', 'series'].includes((found.kind === 'row' ? found.row : found.column).kind)
     : false;
 }
 

@@ -5,7 +5,7 @@ import { namesOf, resolveName } from '../../notebook/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import { type Change, insertRows } from './line-edits.ts';
 import { type Fresh, freshFor, newBlock } from './new-items.ts';
-import { type Respell, usesInPart } from './rename.ts';
+import { type Respell, respellLine, usesInPart } from './rename.ts';
 
 /** Where lines go: below a place of a sheet, or at its end if there is none. */
 export interface LinesGo {
@@ -161,8 +161,8 @@ function applied(book: Book, edits: readonly Edit[]): Book | undefined {
 
 /** A line with other spellings of the names that it says. */
 function withFormula<Line extends Row>(line: Line, respell: (written: string) => string | undefined): Row {
-  if (line.kind === 'calc' || line.kind === 'check')
-    return { ...line, formula: renameInFormula(line.formula, respell) };
+  if (line.kind === 'check') return { ...line, formula: renameInFormula(line.formula, respell) };
+  if (line.kind === 'calc') return respellLine(line, respell);
   if (line.kind === 'choice' && line.from !== undefined)
     return { ...line, from: respell(line.from) ?? line.from };
   return line;

@@ -1,6 +1,9 @@
 import { fail, type Outcome, type Problem, problem, succeed } from '../../diagnostics/index.ts';
 import {
   type Book,
+  type Calc,
+  type CalcColumn,
+  type CalcPlace,
   type Column,
   type Edit,
   joinEdits,
@@ -10,6 +13,8 @@ import {
   type Row,
   type Sheet,
   setColumnField,
+  setMethodField,
+  setMethodsBy,
   setPartField,
   setRowField,
   type Table,
@@ -162,6 +167,39 @@ export function usesInPart(sheet: string, part: Part, respell: Respell): readonl
   }
 }
 
+/** A calculated line or column with other spellings of the names that it says. */
+export function respellLine<Line extends Calc | CalcColumn>(
+  line: Line,
+  respell: (written: string) => string | undefined,
+): Line {
+  const { formula, by, methods } = line;
+  return {
+    ...line,
+    ...(formula !== undefined && { formula: renameInFormula(formula, respell) }),
+    ...(by !== undefined && { by: respell(by) ?? by }),
+    ...(methods && {
+      methods: methods.map((one) => ({ ...one, formula: renameInFormula(one.formula, respell) })),
+    }),
+  };
+}
+
+/** The edits that respell what a calculated line or column says: each formula, and what chooses between methods. */
+function usesInCalc(
+  at: CalcPlace,
+  line: Calc | CalcColumn,
+  respell: (written: string) => string | undefined,
+): readonly Edit[] {
+  const { formula, by, methods = [] } = respellLine(line, respell);
+  const edits: Edit[] = [];
+  if (formula !== undefined && formula !== line.formula)
+    edits.push('row' in at ? setRowField(at, 'formula', formula) : setColumnField(at, 'formula', formula));
+  if (by !== undefined && by !== line.by) edits.push(setMethodsBy(at, by));
+  for (const [index, method] of methods.entries())
+    if (method.formula !== line.methods?.[index]?.formula)
+      edits.push(setMethodField(at, method.id, 'formula', method.formula));
+  return edits;
+}
+
 function usesInRow(sheet: string, part: string, row: Row, respell: Respell): readonly Edit[] {
   const at = { sheet, part, row: row.id };
   if (row.kind === 'choice') {
@@ -169,6 +207,7 @@ function usesInRow(sheet: string, part: string, row: Row, respell: Respell): rea
     return from === undefined ? [] : [setRowField(at, 'from', from)];
   }
   if (row.kind === 'given') return [];
+  if (row.kind === 'calc') return usesInCalc(at, row, (written) => respell(written, sheet));
   const formula = renameInFormula(row.formula, (written) => respell(written, sheet));
   return formula === row.formula ? [] : [setRowField(at, 'formula', formula)];
 }
@@ -176,6 +215,10 @@ function usesInRow(sheet: string, part: string, row: Row, respell: Respell): rea
 function usesInColumn(sheet: string, table: Table, column: Column, respell: Respell): readonly Edit[] {
   if (column.kind === 'given') return [];
   const own = `${sheet}.${table.name}`;
+  if (column.kind === 'calc') {
+    const at = { sheet, table: table.id, column: column.id };
+    return usesInCalc(at, column, (written) => respell(written, sheet, own));
+  }
   const formula = renameInFormula(column.formula, (written) => respell(written, sheet, own));
   if (formula === column.formula) return [];
   return [setColumnField({ sheet, table: table.id, column: column.id }, 'formula', formula)];

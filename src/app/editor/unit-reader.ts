@@ -47,11 +47,11 @@ function offered(
 function typeOf(item: Item, notebook: Notebook): Type | undefined {
   const known = (type: Type): Type | undefined => (type.kind === 'unknown' ? undefined : type);
   if (item.kind === 'formula' && item.row.kind === 'check') {
-    const side = /^(.*?)(?:<=|>=|[<>≤≥])/su.exec(item.row.formula)?.[1];
+    const side = /^(.*?)(?:<=|>=|[<>≤≥])/su.exec(item.formula)?.[1];
     return side === undefined ? undefined : known(notebook.typeInPlace(item.id, side));
   }
   if (item.kind === 'formula' || item.kind === 'formula column') {
-    const { formula } = item.kind === 'formula' ? item.row : item.column;
+    const { formula } = item;
     return known(notebook.typeInPlace(item.id, formula));
   }
   if (item.unit) return typeOfUnit(item.unit);
@@ -70,7 +70,7 @@ function unitNote(session: Session, item: Item | undefined, text: string): Note 
     return first && problemNote(first, 'refused');
   }
   if (item?.kind === 'formula' || item?.kind === 'formula column') {
-    const { formula } = item.kind === 'formula' ? item.row : item.column;
+    const { formula } = item;
     if (formula.trim() === '') return undefined;
     const trial = notebook.tryFormula(item.id, formula, { unit: written });
     return formulaNote(

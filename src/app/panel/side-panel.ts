@@ -1,7 +1,7 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Fix, Problem } from '../../diagnostics/index.ts';
-import type { Syntax } from '../../language/index.ts';
-import { type FormulaItem, type Item, statedIn } from '../../notebook/index.ts';
+import type { CheckedFormula, Syntax } from '../../language/index.ts';
+import { type FormulaItem, type Item, type MethodItem, methodInForce, statedIn } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
 import { mendAt } from '../editing/remedy.ts';
 import { waits } from '../findings/findings.ts';
@@ -15,6 +15,7 @@ import { shownText } from '../session/shown.ts';
 import { statedWords } from '../session/stated-words.ts';
 import { typesetFormula, typesetNumbers } from '../sheet/line/formula-set.ts';
 import { drawFormula, hasNumbers } from '../sheet/line/formula-view.ts';
+import { wordsOfMethod } from '../sheet/line/methods-shown.ts';
 import { valuesByName } from '../sheet/line/values-by-name.ts';
 import { MATHS_SIZE } from '../sheet/paper/page-measure.ts';
 import { flowStyles } from '../style/flow-styles.ts';
@@ -66,10 +67,10 @@ export class SidePanel extends LitElement {
       <p class="value"><b>${shown.number}</b>${shown.unit === '°' ? '' : ' '}${shown.unit}</p>
       ${this.#stated(item)} ${this.#readAs(item)} ${this.#excess(item)}
       ${this.#problems(item)} ${item.kind === 'input' ? drawTrial(this.session, item, this.#trials) : nothing}
-      ${'checked' in item && item.checked.text.trim() !== '' ? this.#formula(item) : nothing}
+      ${this.#computing(item)}
       ${this.#list('Depends on', 'source', dependsOn(this.session.notebook, item))}
       ${this.#list('Feeds', 'fed', feedsOf(this.session.notebook, item.id))}
-      ${source.reference ? html`<h3>Source</h3><p>${source.reference}</p>` : nothing}
+      ${this.#source('methods' in item && item.methods ? undefined : source.reference)}
       ${source.note ? html`<h3>Note</h3><p>${source.note}</p>` : nothing} ${this.#cautions()}
     `;
   }
@@ -106,18 +107,55 @@ export class SidePanel extends LitElement {
       ${this.#cautions()}`;
   }
 
-  #formula(item: Extract<Item, { checked: unknown }>) {
-    const { text, syntax, whole } = item.checked;
-    return html`<h3>Formula</h3>
+  /** The formula of a line; of one with methods that in force here, and the others. */
+  #computing(item: Item) {
+    if (!('checked' in item)) return nothing;
+    if (!item.methods) return item.checked.text.trim() === '' ? nothing : this.#formula(item);
+    const { notebook, place } = this.session;
+    const row = place && /^r(\d+)$/.exec(place.item)?.[1];
+    const used = methodInForce(notebook, item.id, row === undefined ? undefined : Number(row));
+    const others = item.methods.list.filter((one) => one !== used);
+    return html`${used ? this.#method(item, used) : nothing}
       ${
-        whole
-          ? html`<div class="math" tabindex="0" role="group" aria-label="Formula in symbols">
-              ${drawFormula(typesetFormula(item.checked, this.room), 'symbols')}
-            </div>`
+        others.length > 0
+          ? html`<details class="methods">
+            <summary>${used ? 'Other methods' : 'Methods'} (${others.length})</summary>
+            ${others.map(
+              (one) => html`<h4>${wordsOfMethod(notebook, item, one)}</h4>
+                ${this.#formulaOf(one.checked)} ${this.#source(one.method.reference)}`,
+            )}
+          </details>`
           : nothing
-      }
-      <pre tabindex="0" aria-label="Formula as written">${text}</pre>
-      ${item.kind === 'formula' && !item.sides && hasNumbers(syntax) ? this.#numbers(item) : nothing}`;
+      }`;
+  }
+
+  #method(item: Extract<Item, { checked: unknown }>, used: MethodItem) {
+    const { reference, note } = used.method;
+    return html`<h3>Method</h3>
+      <p>${wordsOfMethod(this.session.notebook, item, used)}</p>
+      ${this.#formula({ ...item, checked: used.checked })} ${this.#source(reference)}
+      ${note ? html`<h3>Note on the method</h3><p>${note}</p>` : nothing}`;
+  }
+
+  #source(reference: string | undefined) {
+    return reference ? html`<h3>Source</h3><p>${reference}</p>` : nothing;
+  }
+
+  #formula(item: Extract<Item, { checked: unknown }>) {
+    return html`<h3>Formula</h3>
+      ${this.#formulaOf(item.checked)}
+      ${item.kind === 'formula' && !item.sides && hasNumbers(item.checked.syntax) ? this.#numbers(item) : nothing}`;
+  }
+
+  #formulaOf(checked: CheckedFormula) {
+    return html`${
+      checked.whole
+        ? html`<div class="math" tabindex="0" role="group" aria-label="Formula in symbols">
+            ${drawFormula(typesetFormula(checked, this.room), 'symbols')}
+          </div>`
+        : nothing
+    }
+      <pre tabindex="0" aria-label="Formula as written">${checked.text}</pre>`;
   }
 
   #numbers(item: FormulaItem) {

@@ -10,6 +10,8 @@ export interface CellPlace {
   readonly item: string;
   /** `reference`, `name`, `label`, `value`, `unit` of a line; the id of a column of a table; `text` of prose. */
   readonly field: string;
+  /** The id of the method that is meant, of a line that has several. */
+  readonly method?: string;
 }
 
 export function samePlace(a: CellPlace | undefined, b: CellPlace | undefined): boolean {

@@ -39,14 +39,17 @@ export function itemAt(notebook: Notebook, place: CellPlace | undefined): Item |
 /** What refers to a line or column. */
 export function feedsOf(notebook: Notebook, id: string): readonly Item[] {
   return [...notebook.model.items.values()].filter(
-    (item) => 'checked' in item && item.checked.references.has(id),
+    (item) => 'checked' in item && (item.checked.references.has(id) || item.methods?.byId === id),
   );
 }
 
 /** What a line or column refers to. */
 export function dependsOn(notebook: Notebook, item: Item): readonly Item[] {
   if (!('checked' in item)) return [];
-  return [...item.checked.references].flatMap((id) => notebook.model.items.get(id) ?? []);
+  const chooses = item.methods?.byId === undefined ? [] : [item.methods.byId];
+  return [...new Set([...chooses, ...item.checked.references])].flatMap(
+    (id) => notebook.model.items.get(id) ?? [],
+  );
 }
 
 /** The name of a line or column as its own sheet writes it: `C_M`, `layers.top`. */

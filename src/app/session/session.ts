@@ -12,6 +12,7 @@ import type { Pending } from '../../engine/index.ts';
 import { type AppliedEdit, type Notebook, openNotebook } from '../../notebook/index.ts';
 import { contentInHand, draftEdit } from '../editing/enter-draft.ts';
 import { findPlace } from '../editing/find-place.ts';
+import { placeInForce } from '../editing/method-place.ts';
 import type { Autosave, SaveState } from '../storage/autosave.ts';
 import { type Drafts, noDrafts } from './drafts.ts';
 import { afterWayOut, type EditInHand, isChanged, type SelectedText, type WayOut } from './edit-in-hand.ts';
@@ -294,8 +295,9 @@ export function openSession(
     get handNoted() {
       return handNoted;
     },
-    beginEdit: (at, over) => {
+    beginEdit: (wanted, over) => {
       if (!endEdit('elsewhere')) return false;
+      const at = placeInForce(notebook, wanted);
       const { kind, text } = contentInHand(notebook, at, units);
       if (kind === undefined) return false;
       // An option is looked for by its letters; they are none themselves.

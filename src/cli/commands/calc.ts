@@ -12,6 +12,7 @@ import { readBook } from '../books.ts';
 import { AGREES, type Command, DISAGREES, type Output, REFUSES } from '../command.ts';
 import { type Entered, enterOptions } from '../enter.ts';
 import { printGivens, printUnits } from '../givens.ts';
+import { methodLines } from '../methods.ts';
 import { type GivenOptions, readOptions } from '../options.ts';
 import { printJson } from '../print-json.ts';
 import { reasonsOf } from '../reasons.ts';
@@ -72,9 +73,11 @@ export const calc: Command = {
       };
       printJson({ results: results(once) }, rest, output);
     } else {
-      for (const [id, result] of results(items))
-        for (const line of wanted.length > 0 ? askedLines(id, result) : [resultLine(id, result)])
-          output.print(line);
+      for (const [id, result] of results(items)) {
+        const [first = '', ...rows] = wanted.length > 0 ? askedLines(id, result) : [resultLine(id, result)];
+        const item = notebook.model.items.get(id);
+        for (const line of [first, ...(item ? methodLines(notebook, item) : []), ...rows]) output.print(line);
+      }
       const stated = statedLines(notebook, wanted.length > 0 ? ids : undefined);
       if (stated.length > 0) for (const line of ['', 'stated values:', ...stated]) output.print(line);
     }

@@ -8,6 +8,7 @@ const areas: Readonly<Record<keyof typeof catalogueAreas, string>> = {
   types: 'Dimensions and kinds',
   values: 'Values',
   lines: 'Lines and cells',
+  methods: 'Methods',
   tables: 'Tables',
   paste: 'Pasting',
   book: 'Books',

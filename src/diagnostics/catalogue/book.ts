@@ -170,6 +170,32 @@ export const book = {
       message: `${path}, the choice ${quoted(name)}, must have either “options” or “from”`,
     }),
   }),
+  'book-formula-or-methods': entry<{ path: string; name: string }>({
+    title: 'A calculated line without one way to compute it',
+    explain:
+      'A calculated line or column has either one formula, or methods and the name of what chooses between them; never both and never neither.',
+    words: ({ path, name }) => ({
+      message: `${path}, the line ${quoted(name)}, must have either “formula” or both “by” and “methods”`,
+    }),
+  }),
+  'book-method-not-last': entry<{ path: string; name: string }>({
+    title: 'A method for all other options that is not the last',
+    explain:
+      'A method without options is for all that no other method is for. A line has at most one, and it is the last.',
+    words: ({ path, name }) => ({
+      message: `${path}, a method of ${quoted(name)}, is for all other options and is not the last`,
+      hint: 'say its options, or move it to the end',
+    }),
+  }),
+  'book-option-twice': entry<{ path: string; name: string; option: string }>({
+    title: 'An option of two methods',
+    explain:
+      'Each option leads to one method, so no option stands in two methods of a line, or twice in one.',
+    words: ({ path, name, option }) => ({
+      message: `${path}, a method of ${quoted(name)}, is for ${quoted(option)}, which has its method already`,
+      hint: 'take the option out of one of them',
+    }),
+  }),
   'book-table-length': entry<{ path: string; table: string }>({
     title: 'A table without a length',
     explain: 'A table says how many rows it has, unless a series column decides that.',

@@ -8,6 +8,7 @@ const IDENTITY: Readonly<Record<string, 'key' | 'id'>> = {
   parts: 'id',
   rows: 'id',
   columns: 'id',
+  methods: 'id',
 };
 
 /** By which field the items of the list field named `list` are told apart, if by one. */

@@ -60,11 +60,11 @@ function replaced(list: readonly unknown[], position: number, patch: SetPatch): 
   return { ok: true, value: next };
 }
 
-/** Whether a path leads to the id or kind of a part (five steps), row or column (seven), or to the book's version. */
+/** Whether a path leads to the id or kind of a part (five steps), row or column (seven), method (nine), or to the book's version. */
 function isFixed(at: Path): boolean {
   if (at[0] !== 'sheets') return at[0] === 'format' || at[0] === 'version';
   const field = at[at.length - 1];
-  return (at.length === 5 || at.length === 7) && (field === 'id' || field === 'kind');
+  return (at.length === 5 || at.length === 7 || at.length === 9) && (field === 'id' || field === 'kind');
 }
 
 function fixed(at: Path): Outcome<never> {

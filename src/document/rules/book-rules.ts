@@ -2,6 +2,7 @@ import { inCell, type Problem, problem } from '../../diagnostics/index.ts';
 import { pathText } from '../json/path.ts';
 import type { Book, Sheet } from '../schema/book.ts';
 import { idProblems } from './ids.ts';
+import { methodProblems } from './methods.ts';
 import { nameProblems } from './names.ts';
 import { tableProblems } from './tables.ts';
 
@@ -22,6 +23,10 @@ export const RULED_FIELDS: ReadonlySet<string> = new Set([
   'ids',
   'stated',
   'chunks',
+  'formula',
+  'by',
+  'methods',
+  'for',
 ]);
 
 /** What breaks a rule between the parts of a book whose fields are each sound; empty if nothing does. */
@@ -54,9 +59,16 @@ function partProblems(sheet: Sheet, index: number): Problem[] {
     const at = ['sheets', index, 'parts', p];
     if (part.kind === 'table') {
       problems.push(...tableProblems(part, at).map((found) => inCell(found, `${sheet.key}.${part.name}`)));
+      for (const [c, column] of part.columns.entries())
+        if (column.kind === 'calc')
+          problems.push(
+            ...methodProblems(column, [...at, 'columns', c], `${sheet.key}.${part.name}.${column.name}`),
+          );
     }
     if (part.kind !== 'rows') continue;
     for (const [r, row] of part.rows.entries()) {
+      if (row.kind === 'calc')
+        problems.push(...methodProblems(row, [...at, 'rows', r], `${sheet.key}.${row.name}`));
       if (row.kind !== 'choice' || (row.options === undefined) !== (row.from === undefined)) continue;
       const facts = { path: pathText([...at, 'rows', r]), name: row.name };
       problems.push(

@@ -1,7 +1,17 @@
 import * as z from 'zod/mini';
 import type { Immutable } from './immutable.ts';
-import { OPTION_LIMIT, rangeSchema, statementSchema } from './rows.ts';
-import { entryText, formulaText, idText, lineText, nameText, noteText, unitText } from './words.ts';
+import { computing } from './methods.ts';
+import { rangeSchema, statementSchema } from './rows.ts';
+import {
+  entryText,
+  formulaText,
+  idText,
+  lineText,
+  nameText,
+  noteText,
+  OPTION_LIMIT,
+  unitText,
+} from './words.ts';
 
 /** Cells in one chunk of a given column; only the last chunk is shorter. */
 export const CHUNK_CELLS = 1024;
@@ -53,7 +63,7 @@ const calcColumnSchema = z.strictObject({
   id: idText,
   kind: z.literal('calc'),
   ...named,
-  formula: formulaText,
+  ...computing,
   unit: z.exactOptional(unitText),
   stated: z.exactOptional(z.array(statedCellSchema).check(z.minLength(1), z.maxLength(STATED_LIMIT))),
   ...remarks,
@@ -91,7 +101,7 @@ export type Chunk = Immutable<z.infer<typeof chunkSchema>>;
 export type GivenColumn = Immutable<z.infer<typeof givenColumnSchema>>;
 /** A value stated in place of a computed cell. */
 export type StatedCell = Immutable<z.infer<typeof statedCellSchema>>;
-/** A column computed row by row. */
+/** A column computed row by row; either `formula` or both `by` and `methods` are present. */
 export type CalcColumn = Immutable<z.infer<typeof calcColumnSchema>>;
 /** A column whose formula decides how many rows its table has. */
 export type SeriesColumn = Immutable<z.infer<typeof seriesColumnSchema>>;

@@ -1,6 +1,16 @@
 import * as z from 'zod/mini';
 import type { Immutable } from './immutable.ts';
-import { entryText, formulaText, idText, lineText, nameText, noteText, unitText } from './words.ts';
+import { computing } from './methods.ts';
+import {
+  entryText,
+  formulaText,
+  idText,
+  lineText,
+  nameText,
+  noteText,
+  OPTION_LIMIT,
+  unitText,
+} from './words.ts';
 
 /** The permitted values of a given, both ends included, as entries. */
 export const rangeSchema = z.strictObject({
@@ -33,9 +43,6 @@ const givenSchema = z.strictObject({
 /** One option of a choice: the value formulas see and the words a person reads. */
 const optionSchema = z.strictObject({ value: entryText, label: z.exactOptional(lineText) });
 
-/** The most options one choice lists. */
-export const OPTION_LIMIT = 500;
-
 /** A row whose value is one of a list (`options`) or of a table's text column (`from`, as `fenders.name`). */
 const choiceSchema = z.strictObject({
   id: idText,
@@ -56,7 +63,7 @@ const calcSchema = z.strictObject({
   id: idText,
   kind: z.literal('calc'),
   ...named,
-  formula: formulaText,
+  ...computing,
   unit: z.exactOptional(unitText),
   stated: z.exactOptional(statementSchema),
   ...remarks,
@@ -100,7 +107,7 @@ export type Option = Immutable<z.infer<typeof optionSchema>>;
 export type Given = Immutable<z.infer<typeof givenSchema>>;
 /** A row whose value is one of a list; exactly one of `options` and `from` is present. */
 export type Choice = Immutable<z.infer<typeof choiceSchema>>;
-/** A row whose value is computed. */
+/** A row whose value is computed; either `formula` or both `by` and `methods` are present. */
 export type Calc = Immutable<z.infer<typeof calcSchema>>;
 /** A comparison of a demand with a capacity. */
 export type Check = Immutable<z.infer<typeof checkSchema>>;

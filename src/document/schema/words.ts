@@ -25,6 +25,9 @@ export const NAME_PATTERN = /^(?!.*[\u00b5\u2126\u212a\u212b])\p{L}[\p{L}\p{Nd}_
 /** The spelling of an id: letters, digits, `_`, `-`, `.` and `:` of ASCII. */
 export const ID_PATTERN = /^[A-Za-z0-9][A-Za-z0-9_.:-]*$/;
 
+/** The most options one choice lists. */
+export const OPTION_LIMIT = 500;
+
 /** The most UTF-16 units a name has. */
 export const NAME_LENGTH_LIMIT = TEXT_LIMITS.name;
 

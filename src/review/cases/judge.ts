@@ -1,6 +1,7 @@
 import type { Expectation } from '../../document/index.ts';
-import { columnNamed, lineNamed, type Notebook, type Value } from '../../notebook/index.ts';
+import { columnNamed, lineNamed, methodInForce, type Notebook, type Value } from '../../notebook/index.ts';
 import { fromSI, readUnit, type Unit, writeNumber } from '../../units/index.ts';
+import { nameOf } from './computations.ts';
 
 /** How near a number must be whose case states no tolerance, relative to itself: it is exact but for rounding. */
 export const STATED_EXACTLY = 1e-9;
@@ -9,6 +10,8 @@ export const STATED_EXACTLY = 1e-9;
 export interface Judgement {
   /** `sheet.name` or `sheet.table.column`; the name as written where there is no such result. */
   readonly id: string;
+  /** What it vouches for: the result, of one with methods as the method in force computes it. */
+  readonly computation: string;
   readonly agrees: boolean;
   /** Whether it vouches for the result; that a printed value is not met does not. */
   readonly covers: boolean;
@@ -52,6 +55,7 @@ export function judge(notebook: Notebook, expected: Expectation): Judgement {
   const reason = expected.reason ?? reasonOf(expected);
   const place = {
     id: found.id,
+    computation: computationOf(notebook, found.id, row),
     name,
     ...(row !== undefined && { row }),
     ...(reason !== undefined && { reason }),
@@ -71,6 +75,11 @@ export function judge(notebook: Notebook, expected: Expectation): Judgement {
     words: `${name}${row === undefined ? '' : ` row ${row}`}: ${said}`,
     comparisons,
   };
+}
+
+function computationOf(notebook: Notebook, id: string, row: number | undefined): string {
+  if (!notebook.model.items.has(id)) return id;
+  return nameOf(id, methodInForce(notebook, id, row === undefined ? undefined : row - 1)?.method);
 }
 
 function reasonOf({ tolerance }: Expectation): string | undefined {

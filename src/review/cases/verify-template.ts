@@ -1,6 +1,7 @@
 import { renderProblem } from '../../diagnostics/index.ts';
 import type { Book, Case, Cases } from '../../document/index.ts';
-import { type Notebook, openNotebook } from '../../notebook/index.ts';
+import { openNotebook } from '../../notebook/index.ts';
+import { computationsOf } from './computations.ts';
 import { type Judgement, judge } from './judge.ts';
 import { prepareCase } from './prepare-case.ts';
 
@@ -21,7 +22,7 @@ export interface CaseReport {
 /** The cases of a template and what they cover. */
 export interface TemplateReport {
   readonly cases: readonly CaseReport[];
-  /** Every calculated line, column and check of the template. */
+  /** Every calculated line, column and check of the template, those with methods once for each. */
   readonly results: readonly string[];
   /** Those no agreeing expectation looks at. */
   readonly uncovered: readonly string[];
@@ -29,11 +30,11 @@ export interface TemplateReport {
 
 /** Runs every case of a template. */
 export function verifyTemplate(book: Book, cases: Cases): TemplateReport {
-  const results = resultsOf(openNotebook(book));
+  const results = computationsOf(openNotebook(book)).map(({ name }) => name);
   const reports = cases.cases.map((example) => runCase(book, example));
   const covered = new Set(
     reports.flatMap((report) =>
-      report.judgements.filter((one) => one.agrees && one.covers).map((one) => one.id),
+      report.judgements.filter((one) => one.agrees && one.covers).map((one) => one.computation),
     ),
   );
   return { cases: reports, results, uncovered: results.filter((id) => !covered.has(id)) };
@@ -57,12 +58,4 @@ function inputsOf({ set = {}, tables = {} }: Case): number {
     .flat()
     .flatMap((row) => Object.values(row));
   return Object.keys(set).length + cells.length;
-}
-
-/** The ids of all calculated lines, checks and calculated columns. */
-export function resultsOf(notebook: Notebook): readonly string[] {
-  return [...notebook.model.items.values()].flatMap((item) => {
-    if (item.kind === 'formula') return [item.id];
-    return item.kind === 'formula column' && item.column.kind === 'calc' ? [item.id] : [];
-  });
 }

@@ -43,7 +43,7 @@ const rowsOf = (book: Book): readonly Row[] =>
 const named = (book: Book, ...ids: readonly string[]) =>
   ids.map((id) => {
     const row = rowsOf(book).find((one) => one.id === id);
-    return row && [row.name, 'formula' in row ? row.formula : row.entry];
+    return row && [row.name, 'entry' in row ? row.entry : row.formula];
   });
 const lines = (...ids: readonly string[]) => rowsOf(twoSheets()).filter(({ id }) => ids.includes(id));
 const done = (book: Book, change: Change | undefined): Book => {
@@ -64,7 +64,7 @@ test('copied lines get names of their own, and say of one another what they said
   });
   const block = done(book, change).sheets[0]?.parts[1];
   expect(
-    block?.kind === 'rows' && block.rows.map((row) => [row.name, 'formula' in row ? row.formula : row.entry]),
+    block?.kind === 'rows' && block.rows.map((row) => [row.name, 'entry' in row ? row.entry : row.formula]),
   ).toEqual([
     ['L', '4 m'],
     ['q', '10 kN/m'],
@@ -92,7 +92,7 @@ test('copied to another sheet, lines mean what they meant: copies that came alon
   const block = now.sheets[1]?.parts[0];
   // q is taken on sheet site, and L is another one in its table.
   expect(
-    block?.kind === 'rows' && block.rows.map((row) => [row.name, 'formula' in row ? row.formula : row.entry]),
+    block?.kind === 'rows' && block.rows.map((row) => [row.name, 'entry' in row ? row.entry : row.formula]),
   ).toEqual([
     ['q', '3 m'],
     ['q_2', '10 kN/m'],

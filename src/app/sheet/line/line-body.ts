@@ -18,6 +18,7 @@ import { entryView } from './entry-view.ts';
 import { typesetFormula, typesetNumbers } from './formula-set.ts';
 import { drawFormula, hasNumbers } from './formula-view.ts';
 import type { LineContext, Room } from './line-source.ts';
+import { methodsShown } from './methods-shown.ts';
 import { drawSign, type Sign } from './signs.ts';
 import { statedNote } from './stated-note.ts';
 import { valuesByName } from './values-by-name.ts';
@@ -109,11 +110,15 @@ function calcBody(context: LineContext): LineBody {
   const { item, source } = context;
   const unit = lineUnit(context);
   if (!item || !('checked' in item)) return { layout: 'beside', value: html``, unit };
-  if ('formula' in source && source.formula.trim() === '')
+  if ('formula' in source && source.formula?.trim() === '')
     return { layout: 'beside', value: html`<span class="quiet calculation">no formula yet</span>`, unit };
   if (item.kind === 'formula column') return columnBody(context, item, unit);
   const result = resultOf(context);
-  const formula = calculation(context, item, result?.status === 'ok');
+  const used = inForce(context, item);
+  const unknown = item.methods !== undefined && used.words === undefined;
+  const formula = unknown
+    ? ({ layout: 'beside', drawn: html`<div class="calculation"></div>` } as const)
+    : calculation(context, used.item, result?.status === 'ok', used.words);
   if (result?.status === 'problem' || result?.status === 'waiting')
     return stopped(formula.drawn, result, unit, formula.layout);
   if (result?.status !== 'ok')
@@ -139,12 +144,28 @@ function calcBody(context: LineContext): LineBody {
 /** A line or column with a formula. */
 type Computed = Extract<Item, { checked: unknown }>;
 
+/** The formula in force of a line that has methods, with what it is for; of any other line its own. */
+function inForce(
+  { session }: LineContext,
+  item: Computed,
+): { readonly item: Computed; readonly words?: string } {
+  const [shown] = methodsShown(session.notebook, item);
+  return shown ? { item: { ...item, checked: shown.item.checked }, words: shown.words } : { item };
+}
+
 /** The formula of a column: its rows are in the table, so nothing follows it. */
 function columnBody(context: LineContext, item: Computed, unit: string): LineBody {
-  const formula = calculation(context, item, false);
-  const column = context.session.notebook.column(item.id);
-  if (column.status !== 'ok') return stopped(formula.drawn, column, unit, formula.layout);
-  return { layout: formula.layout, value: html`${formula.drawn}`, unit };
+  const { notebook } = context.session;
+  const shown = item.methods
+    ? methodsShown(notebook, item).map((one) =>
+        calculation(context, { ...item, checked: one.item.checked }, false, one.words),
+      )
+    : [calculation(context, item, false)];
+  const drawn = html`${shown.map((one) => one.drawn)}`;
+  const layout = shown.length === 1 && shown[0] ? shown[0].layout : 'under';
+  const column = notebook.column(item.id);
+  if (column.status !== 'ok') return stopped(drawn, column, unit, layout);
+  return { layout, value: drawn, unit };
 }
 
 /** A formula as it is set, with the numbers put in below where the line is shown in full. */
@@ -152,6 +173,7 @@ function calculation(
   context: LineContext,
   item: Computed,
   numbered: boolean,
+  method?: string,
 ): { readonly drawn: TemplateResult; readonly layout: 'beside' | 'under' } {
   const { room, full } = context;
   const { checked } = item;
@@ -159,7 +181,7 @@ function calculation(
   if (!checked.whole)
     return {
       layout: 'under',
-      drawn: html`<div class="calculation"><code class="written">${checked.text}</code></div>`,
+      drawn: html`<div class="calculation"><code class="written">${checked.text}</code>${methodNote(method)}</div>`,
     };
   const beside = typesetFormula(checked, room.beside);
   const under = beside.width > room.beside || beside.lines.length > 1;
@@ -167,9 +189,14 @@ function calculation(
   const numbers = full && numbered ? numbersOf(context, item, under ? 'below' : 'beside') : undefined;
   return {
     layout: under ? 'under' : 'beside',
-    drawn: html`<div class="calculation">${drawFormula(symbols, 'symbols')}</div>
+    drawn: html`<div class="calculation">${drawFormula(symbols, 'symbols')}${methodNote(method)}</div>
       ${numbers ? drawFormula(numbers, 'numbers') : nothing}`,
   };
+}
+
+/** Which of a line's methods a formula is. */
+function methodNote(words: string | undefined): TemplateResult | typeof nothing {
+  return words === undefined ? nothing : html`<span class="method">method ${words}</span>`;
 }
 
 /** So many em more have the numbers put in, which reach below the result. */

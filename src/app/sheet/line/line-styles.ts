@@ -223,6 +223,11 @@ export const lineStyles = css`
     padding-bottom: 1px;
     border-bottom: 0;
   }
+  .calculation > .method {
+    display: block;
+    color: var(--ink-soft);
+    font-size: 12px;
+  }
   .quiet.calculation {
     font-style: italic;
   }

@@ -8,6 +8,7 @@ import type { SheetHost } from '../sheet-host.ts';
 import { drawSymbol } from './formula-view.ts';
 import { lineBody } from './line-body.ts';
 import type { LineSource, Room } from './line-source.ts';
+import { referenceShown } from './methods-shown.ts';
 import { drawSign } from './signs.ts';
 
 /**
@@ -86,10 +87,10 @@ export class QuayLine extends LitElement {
     const full = this.printing || this.unfolded;
     const body = lineBody({ session, sheet, source, item, full, room });
     const editsValue = this.edit?.place.field === 'value';
-    const wide = editsValue && 'formula' in source;
+    const wide = editsValue && source.kind !== 'given' && source.kind !== 'choice';
     this.className = `line ${source.kind} ${wide ? 'under' : body.layout}${body.told ? ' told' : ''}${active ? ' active' : ''}`;
     return html`
-      ${this.#cell('reference', 'reference', html`<span class="clamped">${source.reference ?? ''}</span>`)}
+      ${this.#cell('reference', 'reference', html`<span class="clamped">${referenceShown(session.notebook, source, item)}</span>`)}
       ${this.#cell('name', 'symbol', drawSymbol(source.name))}
       ${this.#cell('label', 'description', html`${source.label ?? ''}`)}
       ${this.#cell('value', 'value', body.value)}

@@ -9,10 +9,14 @@ export function fieldToFill(sheet: Sheet, { part, item }: GridRow): string | und
   const found = sheet.parts.find(({ id }) => id === part);
   if (found?.kind === 'rows') {
     const row = found.rows.find(({ id }) => id === item);
-    return row && (!('formula' in row) || row.formula.trim() === '') ? 'value' : undefined;
+    return row && (row.kind === 'given' || row.kind === 'choice' || isUnwritten(row)) ? 'value' : undefined;
   }
   if (found?.kind !== 'table') return undefined;
   if (tableRow(item) !== undefined) return found.columns.find(({ kind }) => kind === 'given')?.id;
   const column = found.columns.find(({ id }) => id === item);
-  return column && 'formula' in column && column.formula.trim() === '' ? 'value' : undefined;
+  return column && column.kind !== 'given' && isUnwritten(column) ? 'value' : undefined;
+}
+
+function isUnwritten({ formula }: { readonly formula?: string }): boolean {
+  return formula?.trim() === '';
 }

@@ -51,6 +51,11 @@ export const branch: NodeKind<BranchNode> = {
       if (holds === 1) return blamer.blame(value);
     }
     if (node.otherwise) return blamer.blame(node.otherwise);
+    if (node.chosenBy) {
+      const option = blamer.textOf(blamer.value(node.chosenBy));
+      const facts = { option, by: blamer.written(node.chosenBy) };
+      return ownFault(problem('method-option-missing', { from: 0, to: 0 }, facts));
+    }
     return ownFault(problem('no-branch', node, { function: node.fn.name, written: blamer.written(node) }));
   },
 };
