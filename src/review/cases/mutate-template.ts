@@ -16,9 +16,13 @@ import { type Computation, computationsOf } from './computations.ts';
 import { judge } from './judge.ts';
 import { prepareCase } from './prepare-case.ts';
 
-/** What makes a wrong formula of a right one: a number one percent larger, a point moved, a truth turned. */
-function spoiled(item: FormulaItem | FormulaColumnItem, formula: string): string {
-  const { type } = item;
+/**
+ * What makes a wrong formula of a right one: a number one percent larger, a point moved, a truth turned. A method that is
+ * nothing but zero becomes one of the line's unit, for no part of it is another number.
+ */
+function spoiled(item: FormulaItem | FormulaColumnItem, formula: string, isZero = false): string {
+  const { type, unit } = item;
+  if (isZero) return `1 ${unit && unit.text !== '-' ? unit.text : ''}`;
   switch (type.kind) {
     case 'number':
       return `(${formula}) * 1.01`;
@@ -85,5 +89,7 @@ function spoil(notebook: Notebook, { id, method }: Computation): Edit {
 function spoilMethod(item: FormulaItem | FormulaColumnItem, place: CalcPlace, id: string): Edit {
   const own = item.methods?.list.find(({ method }) => method.id === id);
   if (!own) throw new Error(`${item.id} has no method ${id}`);
-  return setMethodField(place, id, 'formula', spoiled(item, own.method.formula));
+  const { typed } = own.checked;
+  const isZero = typed.kind === 'number' && typed.si === 0;
+  return setMethodField(place, id, 'formula', spoiled(item, own.method.formula, isZero));
 }
