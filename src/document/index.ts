@@ -92,8 +92,8 @@ export { blankBook } from './opening/blank-book.ts';
 export { BOOK_BYTE_LIMIT, BOOK_LENGTH_LIMIT, type Opened, openBook } from './opening/open-book.ts';
 export { openCases } from './opening/open-cases.ts';
 export { openCopied } from './opening/open-copied.ts';
-export { idOfRow, rowIdsOf, rowWithId, statedColumns } from './row-ids.ts';
 export { foldedOption } from './option.ts';
+export { idOfRow, rowIdsOf, rowWithId, statedColumns } from './row-ids.ts';
 export {
   type About,
   type Book,

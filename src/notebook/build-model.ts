@@ -335,7 +335,12 @@ function sameItem(a: Item, b: Item): boolean {
   if (a.kind === 'formula' && b.kind === 'formula')
     return a.row === b.row && a.checked === b.checked && sameMethods(a.methods, b.methods);
   if (a.kind === 'formula column' && b.kind === 'formula column')
-    return a.column === b.column && a.checked === b.checked && sameRows(a.cells, b.cells) && sameMethods(a.methods, b.methods);
+    return (
+      a.column === b.column &&
+      a.checked === b.checked &&
+      sameRows(a.cells, b.cells) &&
+      sameMethods(a.methods, b.methods)
+    );
   return false;
 }
 

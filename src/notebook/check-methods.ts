@@ -69,8 +69,7 @@ export function checkMethods(
   if (failures.length > 0) return { checked: stopped(found.checked, failures), type, methods };
   const { typed } = found.checked;
   // Taken over from the model before as it is, the check is the same object, and nothing is computed anew.
-  if (typed.kind === 'branch' && typed.chosenBy)
-    return { checked: found.checked, type, methods };
+  if (typed.kind === 'branch' && typed.chosenBy) return { checked: found.checked, type, methods };
   // A place in the formula of all is no place that a person knows.
   const problems = found.checked.problems.map((one) => ({ ...one, from: 0, to: 0, fixes: [] }));
   return {

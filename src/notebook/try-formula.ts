@@ -49,7 +49,7 @@ export type FormulaPlace = Omit<FormulaItem, 'checked'> | Omit<FormulaColumnItem
 /** A given line as the place of the formula that would make it a calculated one. */
 export function asCalculated({ id, sheet, unit, type, row }: InputItem): FormulaPlace {
   const calc = { id: row.id, kind: 'calc', name: row.name, formula: '' } as const;
-  return { kind: 'formula', id, sheet, row: calc, type, problems: [], ...(unit && { unit }) };
+  return { kind: 'formula', id, sheet, row: calc, formula: '', type, problems: [], ...(unit && { unit }) };
 }
 
 /**

@@ -82,11 +82,11 @@ function asGiven(
   if (unit?.ok === false) return undefined;
   const read = readEntry(entry, registry, unit?.value);
   if (!read.ok || (read.value.kind !== 'number' && read.value.kind !== 'point')) return undefined;
-  // The value that is typed takes the place of both.
-  const { kind: _, formula, stated: __, ...kept } = row;
+  // The value that is typed takes the place of them all.
+  const { kind: _, formula, by: __, methods, stated: ___, ...kept } = row;
   return {
     row: { ...kept, kind: 'given', entry },
-    decided: formula.trim() === '' && written === draft.trim(),
+    decided: formula?.trim() === '' && !methods && written === draft.trim(),
     losesRange: false,
   };
 }

@@ -1,4 +1,4 @@
-import type { Book, Edit, Row } from '../../document/index.ts';
+import type { Book, Calc, Edit, Row } from '../../document/index.ts';
 import { applyEdit, findSheet, insertPart, joinEdits, removeRow } from '../../document/index.ts';
 import { renameInFormula } from '../../language/index.ts';
 import { namesOf, resolveName } from '../../notebook/index.ts';
@@ -162,7 +162,7 @@ function applied(book: Book, edits: readonly Edit[]): Book | undefined {
 /** A line with other spellings of the names that it says. */
 function withFormula<Line extends Row>(line: Line, respell: (written: string) => string | undefined): Row {
   if (line.kind === 'check') return { ...line, formula: renameInFormula(line.formula, respell) };
-  if (line.kind === 'calc') return respellLine(line, respell);
+  if (line.kind === 'calc') return respellLine<Calc>(line, respell);
   if (line.kind === 'choice' && line.from !== undefined)
     return { ...line, from: respell(line.from) ?? line.from };
   return line;

@@ -1,7 +1,13 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Fix, Problem } from '../../diagnostics/index.ts';
 import type { CheckedFormula, Syntax } from '../../language/index.ts';
-import { type FormulaItem, type Item, type MethodItem, methodInForce, statedIn } from '../../notebook/index.ts';
+import {
+  type FormulaItem,
+  type Item,
+  type MethodItem,
+  methodInForce,
+  statedIn,
+} from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
 import { mendAt } from '../editing/remedy.ts';
 import { waits } from '../findings/findings.ts';
