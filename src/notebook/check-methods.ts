@@ -1,12 +1,5 @@
 import { type Problem, problem } from '../diagnostics/index.ts';
-import {
-  type CheckedFormula,
-  describeType,
-  parseFormula,
-  sameKind,
-  type Type,
-  unknownType,
-} from '../language/index.ts';
+import { type CheckedFormula, describeType, parseFormula, sameKind, unknownType } from '../language/index.ts';
 import type { UnitRegistry } from '../units/index.ts';
 import { type CheckedDraft, checkDraft, type Draft } from './formulas.ts';
 import { type MethodPlan, methodWords, withChooser } from './methods.ts';
@@ -15,9 +8,7 @@ import type { Names } from './names.ts';
 import type { Known } from './scope.ts';
 
 /** A line with its methods checked: what is computed for it, with why it has no value, and its methods. */
-export interface CheckedMethods {
-  readonly checked: CheckedFormula;
-  readonly type: Type;
+export interface CheckedMethods extends CheckedDraft {
   readonly methods: Methods;
 }
 
