@@ -117,6 +117,14 @@ fails is a remark then, no problem: the stated value stands, also as one side of
 stated cell belongs to its row and stays with it when rows are put in, taken out
 or moved; the rows of a SERIES are made anew each time, so their cells cannot be stated.
 
+## Methods
+
+A calculated line or column has either one formula, or *methods*: formulas of their own, each with its reference, for named
+options of a choice or of a text. One is in force and is what is shown, printed and computed; a method without options, the
+last, is for all others. Where a choice decides, the other methods add nothing to what the line depends on. Where a column
+of texts of the same table decides, named alone, each row has its method; so does a line by another text line. All methods
+are checked like any formula, and give the line’s dimension. An option that no method is for gives no value and is named.
+
 ## Refused, with the readings offered
 
 ${table(['written', 'may be read as', 'or as'], readings)}

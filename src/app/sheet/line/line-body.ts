@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Problem } from '../../../diagnostics/index.ts';
 import type { Choice, Given } from '../../../document/index.ts';
-import type { Syntax } from '../../../language/index.ts';
+import type { CheckedFormula, Syntax } from '../../../language/index.ts';
 import {
   type Item,
   type Result,
@@ -156,16 +156,33 @@ function inForce(
 /** The formula of a column: its rows are in the table, so nothing follows it. */
 function columnBody(context: LineContext, item: Computed, unit: string): LineBody {
   const { notebook } = context.session;
-  const shown = item.methods
-    ? methodsShown(notebook, item).map((one) =>
-        calculation(context, { ...item, checked: one.item.checked }, false, one.words),
-      )
-    : [calculation(context, item, false)];
-  const drawn = html`${shown.map((one) => one.drawn)}`;
-  const layout = shown.length === 1 && shown[0] ? shown[0].layout : 'under';
+  if (item.methods) return methodsBody(context, item, unit);
+  const { drawn, layout } = calculation(context, item, false);
   const column = notebook.column(item.id);
   if (column.status !== 'ok') return stopped(drawn, column, unit, layout);
   return { layout, value: drawn, unit };
+}
+
+/** The formulas of a column with methods, one below the other, each with what it is for and its reference. */
+function methodsBody(context: LineContext, item: Computed, unit: string): LineBody {
+  const { notebook } = context.session;
+  const shown = methodsShown(notebook, item).map(
+    ({ item: { checked, method }, words }) =>
+      html`<div>
+        ${setSymbols(checked, context.room.below)}
+        ${methodNote(method.reference === undefined ? words : `${words}: ${method.reference}`)}
+      </div>`,
+  );
+  const drawn = html`<div class="calculation">${shown}</div>`;
+  const column = notebook.column(item.id);
+  if (column.status !== 'ok') return stopped(drawn, column, unit, 'under');
+  return { layout: 'under', value: drawn, unit };
+}
+
+function setSymbols(checked: CheckedFormula, most: number): TemplateResult {
+  return checked.whole
+    ? html`${drawFormula(typesetFormula(checked, most), 'symbols')}`
+    : html`<code class="written">${checked.text}</code>`;
 }
 
 /** A formula as it is set, with the numbers put in below where the line is shown in full. */

@@ -223,7 +223,7 @@ export const lineStyles = css`
     padding-bottom: 1px;
     border-bottom: 0;
   }
-  .calculation > .method {
+  .calculation .method {
     display: block;
     color: var(--ink-soft);
     font-size: 12px;
