@@ -1,0 +1,183 @@
+import { describe, expect, test } from 'vitest';
+import { cellContent } from '../../../src/app/editing/cell-content.ts';
+import { enterText } from '../../../src/app/editing/cell-edits.ts';
+import { detailsAt, detailsEdit } from '../../../src/app/editing/details.ts';
+import { placeInForce } from '../../../src/app/editing/method-place.ts';
+import { pasteCopies } from '../../../src/app/editing/paste-lines.ts';
+import { renameEdit } from '../../../src/app/editing/rename.ts';
+import { renameSheetEdit } from '../../../src/app/editing/rename-sheet.ts';
+import {
+  applyEdit,
+  type Book,
+  blankBook,
+  type Calc,
+  type CalcColumn,
+  type Edit,
+} from '../../../src/document/index.ts';
+import { openNotebook } from '../../../src/notebook/index.ts';
+
+const line: Calc = {
+  id: 'a',
+  kind: 'calc',
+  name: 'a',
+  by: 'rule',
+  methods: [
+    { id: 'api', for: ['API'], formula: '2*w', reference: 'R' },
+    { id: 'other', for: ['USACE', 'beta'], formula: '3*w + t.y' },
+  ],
+};
+const column: CalcColumn = {
+  id: 'v',
+  kind: 'calc',
+  name: 'v',
+  by: 'k',
+  methods: [
+    { id: 'c', for: ['clay'], formula: 'w' },
+    { id: 's', for: ['sand'], formula: 's.w + y' },
+  ],
+};
+const book: Book = {
+  ...blankBook(),
+  sheets: [
+    {
+      key: 's',
+      title: '',
+      parts: [
+        {
+          id: 'p',
+          kind: 'rows',
+          rows: [
+            {
+              id: 'r',
+              kind: 'choice',
+              name: 'rule',
+              entry: 'API',
+              options: [{ value: 'API' }, { value: 'USACE', label: 'of USACE' }, { value: 'beta' }],
+            },
+            { id: 'w', kind: 'given', name: 'w', entry: '2 m', unit: 'm' },
+            line,
+          ],
+        },
+        {
+          id: 't',
+          kind: 'table',
+          name: 't',
+          length: 2,
+          columns: [
+            { id: 'k', kind: 'given', name: 'k', type: 'text', chunks: [['clay', 'sand']] },
+            { id: 'y', kind: 'given', name: 'y', unit: 'm', chunks: [[1, 2]] },
+            column,
+          ],
+        },
+      ],
+    },
+    {
+      key: 'u',
+      title: '',
+      parts: [
+        {
+          id: 'up',
+          kind: 'rows',
+          rows: [{ ...line, id: 'b', name: 'b', by: 's.rule', methods: [{ id: 'm', formula: 's.w' }] }],
+        },
+      ],
+    },
+  ],
+};
+const notebook = openNotebook(book);
+const a = { sheet: 's', part: 'p', item: 'a', field: 'value' };
+
+function edited(edit: { ok: true; value: Edit | undefined } | { ok: false }): Book {
+  if (!edit.ok || !edit.value) throw new Error('refused');
+  const applied = applyEdit(book, edit.value);
+  if (!applied.ok) throw new Error(applied.problems[0]?.message);
+  return applied.value.book;
+}
+
+function calcs(made: Book): readonly (Calc | CalcColumn)[] {
+  return made.sheets.flatMap(({ parts }) =>
+    parts.flatMap((part) => {
+      const items = part.kind === 'rows' ? part.rows : part.kind === 'table' ? part.columns : [];
+      return items.flatMap((one): readonly (Calc | CalcColumn)[] => (one.kind === 'calc' ? [one] : []));
+    }),
+  );
+}
+
+const formulas = (made: Book) => calcs(made).map((one) => one.methods?.map(({ formula }) => formula));
+
+describe('what is typed on a line with methods', () => {
+  test('is of the method in force, whatever is chosen before it is entered', () => {
+    const place = placeInForce(notebook, a);
+    expect(place.method).toBe('api');
+    expect(cellContent(book, place)).toEqual({ kind: 'formula', text: '2*w' });
+    expect(cellContent(book, { ...a, field: 'reference' })).toEqual({ kind: 'text', text: 'R' });
+    expect(formulas(edited(enterText(book, place, '=5*w')))[0]).toEqual(['5*w', '3*w + t.y']);
+    expect(formulas(edited(enterText(book, { ...a, method: 'other' }, '6*w')))[0]).toEqual(['2*w', '6*w']);
+  });
+
+  test('is of the method of the row on a cell of a column, and refused where no row says which', () => {
+    const cell = { sheet: 's', part: 't', item: 'r1', field: 'v' };
+    const place = { ...placeInForce(notebook, cell), item: 'head' };
+    expect(place.method).toBe('s');
+    expect(formulas(edited(enterText(book, place, 'y')))[1]).toEqual(['w', 'y']);
+    const head = { ...cell, item: 'head' };
+    expect(cellContent(book, head).kind).toBeUndefined();
+    const refused = enterText(book, head, 'y');
+    expect(!refused.ok && refused.problems).toMatchObject([
+      { code: 'method-undecided', message: 'v has several methods, and k chooses none of them here' },
+    ]);
+  });
+});
+
+describe('names that methods say', () => {
+  const at = (part: string, item: string) => ({ sheet: 's', part, item, field: 'name' });
+
+  test('are renamed in every formula, in force or not', () => {
+    expect(formulas(edited(renameEdit({ notebook }, at('p', 'w'), 'b_w')))).toEqual([
+      ['2*b_w', '3*b_w + t.y'],
+      ['b_w', 's.b_w + y'],
+      ['s.b_w'],
+    ]);
+    expect(formulas(edited(renameEdit({ notebook }, at('t', 'y'), 'z')))[0]?.[1]).toBe('3*w + t.z');
+  });
+
+  test('are renamed where they choose', () => {
+    const bys = (made: Book) => calcs(made).map(({ by }) => by);
+    expect(bys(edited(renameEdit({ notebook }, at('p', 'r'), 'clay_rule')))).toEqual([
+      'clay_rule',
+      'k',
+      's.clay_rule',
+    ]);
+    expect(bys(edited(renameEdit({ notebook }, at('t', 'k'), 'soil')))[1]).toBe('soil');
+    const moved = edited(renameSheetEdit(book, 's', 'pile'));
+    expect(bys(moved)[2]).toBe('pile.rule');
+    expect(formulas(moved)[1]).toEqual(['w', 'pile.w + y']);
+  });
+
+  test('come along with lines that are copied', () => {
+    const change = pasteCopies(book, { sheet: 'u', place: undefined }, [line], { sheet: 's', book });
+    const made = change && applyEdit(book, change.edit);
+    const copy = made?.ok ? calcs(made.value.book).at(-1) : undefined;
+    expect(copy).toMatchObject({
+      by: 's.rule',
+      methods: [{ formula: '2*s.w' }, { formula: '3*s.w + s.t.y' }],
+    });
+  });
+});
+
+describe('options of a choice', () => {
+  const place = { sheet: 's', part: 'p', item: 'r', field: 'value' };
+  const options = (text: string) =>
+    edited(detailsEdit({ notebook }, place, { ...detailsAt(book, place), options: text }));
+  const fors = (made: Book) => calcs(made)[0]?.methods?.map((method) => method.for);
+
+  test('that are written otherwise are followed by the methods for them, and by what is chosen', () => {
+    const made = options('API 2GEO\nEM = of USACE\nbeta');
+    expect(fors(made)).toEqual([['API 2GEO'], ['EM', 'beta']]);
+    expect(openNotebook(made).result('s.a')).toMatchObject({ status: 'ok', value: { si: 4 } });
+  });
+
+  test('that change places leave the methods as they are', () => {
+    expect(fors(options('beta\nAPI\nUSACE = of USACE'))).toEqual([['API'], ['USACE', 'beta']]);
+  });
+});
