@@ -69,7 +69,8 @@ function statedCells(notebook: Notebook, { id, cells }: FormulaColumnItem): read
   });
 }
 
-function resultAt(read: Reading, unit: Unit): Result {
+/** One row of a column as a result in a unit. */
+export function resultAt(read: Reading, unit: Unit): Result {
   return read.status === 'ok' ? { status: 'ok', value: readValue(read.value, unit) } : read;
 }
 
@@ -84,7 +85,11 @@ function compared(
   return { ...about, ...(value && { value }), computed, ...(difference && { difference }) };
 }
 
-function valueStated({ entry, problems }: Stated, unit: Unit | undefined): Value | undefined {
+/** The value of a stated entry, read in the unit of its line; undefined where it cannot be read. */
+export function valueStated(
+  { entry, problems }: Pick<Stated, 'entry' | 'problems'>,
+  unit: Unit | undefined,
+): Value | undefined {
   if (!entry || problems.some(({ severity }) => severity === 'error')) return undefined;
   if (entry.kind === 'text') return { kind: 'text', text: entry.text };
   if (entry.kind === 'truth') return { kind: 'truth', truth: entry.value };
@@ -95,7 +100,8 @@ function unitOfComputed(computed: Result): Unit | undefined {
   return computed.status === 'ok' && computed.value.kind === 'number' ? computed.value.unit : undefined;
 }
 
-function differenceOf(stated: Value, computed: Value, registry: UnitRegistry): Quantity | undefined {
+/** Stated less computed; undefined where one of them is no number. */
+export function differenceOf(stated: Value, computed: Value, registry: UnitRegistry): Quantity | undefined {
   if (stated.kind !== 'number' || computed.kind !== 'number') return undefined;
   const unit = unitOfDifference(stated.unit, registry);
   return unit && { kind: 'number', si: stated.si - computed.si, unit };

@@ -1,4 +1,4 @@
 export { levelSign, math, power, row, upright, words } from './math/markup.ts';
 export { symbolMath } from './math/symbol.ts';
 export { formulaMath, numbersMath } from './math/typeset.ts';
-export { statedLines } from './stated-lines.ts';
+export { differenceShare, statedLines } from './stated-lines.ts';

@@ -23,7 +23,7 @@ function* wordsOf({ statement, value, computed, difference, feeds }: StatedValue
   yield `computed ${computedWords(computed)}`;
   if (difference) {
     const { si, unit } = difference;
-    yield `difference ${si > 0 ? '+' : ''}${writeQuantity(si, unit)}${share(si, computed)}`;
+    yield `difference ${si > 0 ? '+' : ''}${writeQuantity(si, unit)}${differenceShare(si, computed)}`;
   }
   yield `reason: ${reason.trim() || 'open'}`;
   yield feeds.length === 0 ? 'feeds nothing' : `feeds ${feeds.join(', ')}`;
@@ -43,7 +43,7 @@ function computedWords(computed: Result): string {
 }
 
 /** The difference as a part of the computed value, where that is not a place on a scale and not zero. */
-function share(si: number, computed: Result): string {
+export function differenceShare(si: number, computed: Result): string {
   if (computed.status !== 'ok' || computed.value.kind !== 'number') return '';
   const { value } = computed;
   if (value.unit.point !== undefined || value.si === 0) return '';

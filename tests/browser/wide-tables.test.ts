@@ -95,7 +95,7 @@ describe('the formula of a column', () => {
     const cells = (item: string) => row(item).locator('[data-field]').nth(9);
     await cells('r1').click();
     await page.keyboard.press('7');
-    await page.getByRole('alert').getByText('F2 opens the formula of its column').waitFor();
+    await page.getByText('states 7').waitFor();
     await page.keyboard.press('Escape');
     await page.keyboard.press('F2');
     await page.locator('quay-formula-field .cm-content').waitFor();

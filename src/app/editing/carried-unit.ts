@@ -7,16 +7,19 @@ import type { UnitsView } from '../session/units-view.ts';
 import { cellContent } from './cell-content.ts';
 import { cellValueText } from './cell-value-text.ts';
 import { findPlace } from './find-place.ts';
+import { statementAt } from './state-target.ts';
 
 /** The unit in which a place reads a number that is written without one; undefined where it reads none so. */
 export function unitOfBareNumbers(book: Book, place: CellPlace): string | undefined {
   const found = findPlace(book, place);
   if (found?.kind === 'row') {
     const { row } = found;
-    return row.kind === 'given' && place.field === 'value' ? row.unit : undefined;
+    const isEntry = row.kind === 'given' || (row.kind === 'calc' && row.stated !== undefined);
+    return isEntry && place.field === 'value' ? row.unit : undefined;
   }
   if (found?.kind !== 'cell') return undefined;
   const { column } = found;
+  if (column.kind === 'calc' && statementAt(book, place)) return column.unit;
   return column.kind === 'given' && (column.type ?? 'number') === 'number' ? column.unit : undefined;
 }
 

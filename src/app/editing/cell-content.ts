@@ -2,9 +2,10 @@ import { type Book, type Cell, CHUNK_CELLS, type GivenColumn, type Method } from
 import type { CellPlace } from '../session/place.ts';
 import { type Found, findPlace } from './find-place.ts';
 import { methodAtPlace } from './method-place.ts';
+import { targetsAt } from './state-target.ts';
 
-/** What kind of text a cell holds. */
-export type ContentKind = 'formula' | 'entry' | 'unit' | 'name' | 'text' | 'choice' | 'prose';
+/** What kind of text a cell holds; `reason` is that of a value stated there. */
+export type ContentKind = 'formula' | 'entry' | 'unit' | 'name' | 'text' | 'choice' | 'prose' | 'reason';
 
 /** The text of a cell as a person would type it; `kind` is undefined where nothing can be typed. */
 export interface CellContent {
@@ -12,17 +13,36 @@ export interface CellContent {
   readonly text: string;
 }
 
-/** What the cell at a place holds. */
+/** What the cell at a place holds: where a value is stated in place of what is computed, that value. */
 export function cellContent(book: Book, place: CellPlace): CellContent {
+  const entry = statedEntryAt(book, place);
+  if (entry !== undefined) return { kind: 'entry', text: entry };
+  return computedContent(book, place);
+}
+
+/** What the cell at a place holds beside a value that is stated there: its formula. */
+export function computedContent(book: Book, place: CellPlace): CellContent {
   const found = findPlace(book, place);
   return found ? contentOf(found, place, book) : { kind: undefined, text: '' };
 }
 
-/** Where what a cell holds is written: a calculated cell of a table has it from its column’s heading. */
+/** The entry that is stated in place of what a line or a cell of a column comes to; a check goes on showing its sides. */
+function statedEntryAt(book: Book, place: CellPlace): string | undefined {
+  const [target] = targetsAt(book, place);
+  return target?.kind === 'side' ? undefined : target?.statement?.entry;
+}
+
+/** Where what a cell holds is written: a calculated cell of a table that is not stated has it from its column’s heading. */
 export function writtenAt(book: Book, place: CellPlace): CellPlace {
   const found = findPlace(book, place);
-  const calculated = found?.kind === 'cell' && found.column.kind !== 'given';
-  return calculated ? { ...place, item: 'head' } : place;
+  if (found?.kind !== 'cell' || found.column.kind === 'given') return place;
+  return statedEntryAt(book, place) === undefined ? { ...place, item: 'head' } : place;
+}
+
+/** Where the formula of a calculated place is written. */
+export function formulaAt(book: Book, place: CellPlace): CellPlace {
+  const found = findPlace(book, place);
+  return found?.kind === 'cell' && found.column.kind !== 'given' ? { ...place, item: 'head' } : place;
 }
 
 function contentOf(found: Found, place: CellPlace, book: Book): CellContent {

@@ -18,6 +18,7 @@ import type { CellPlace } from '../session/place.ts';
 import { cellFromText } from './cell-content.ts';
 import { type Found, findPlace } from './find-place.ts';
 import { methodAtPlace } from './method-place.ts';
+import { statementEdit, targetsAt } from './state-target.ts';
 
 /**
  * The edit that puts `text` into the cell at a place. Refused where nothing can be typed, and for a symbol, which is
@@ -32,7 +33,9 @@ export function enterText(book: Book, place: CellPlace, text: string): Outcome<E
     case 'title':
       return succeed({ ...setPartField(place, 'title', text.trim() || undefined), label: 'change a title' });
     case 'row':
-      return rowEdit(place, found, text, methodAtPlace(book, place, found.row));
+      return (
+        statedText(book, place, text) ?? rowEdit(place, found, text, methodAtPlace(book, place, found.row))
+      );
     case 'column':
       return columnEdit(
         place,
@@ -42,11 +45,35 @@ export function enterText(book: Book, place: CellPlace, text: string): Outcome<E
       );
     case 'cell': {
       const { column, row, part } = found;
-      if (column.kind !== 'given') return calculated(column.name);
+      if (column.kind !== 'given') return statedText(book, place, text) ?? calculated(column.name);
       const to = { sheet: place.sheet, table: part.id, column: column.id };
       return succeed(setCells(to, row, [cellFromText(text, column)]));
     }
   }
+}
+
+/**
+ * The edit that puts a text in place of a stated entry: a blank gives the computed value back, and on a line a text behind
+ * an equals sign is its formula, beside which the stated value goes on standing. Undefined where no entry is stated.
+ */
+function statedText(book: Book, place: CellPlace, text: string): Outcome<Edit> | undefined {
+  const [target] = targetsAt(book, place);
+  if (target?.statement === undefined || target.kind === 'side') return undefined;
+  const written = text.trim();
+  if (written === '') return succeed(statementEdit(target, undefined));
+  if (written.startsWith('='))
+    return target.kind === 'line'
+      ? enterFormula(book, place, text)
+      : fail(problem('stated-cell-formula', nowhere, { written }));
+  return succeed(statementEdit(target, { ...target.statement, entry: written }));
+}
+
+/** The edit that puts a formula where one is computed by, into the method in force where there are several, whatever is stated there. */
+export function enterFormula(book: Book, place: CellPlace, text: string): Outcome<Edit> {
+  const found = findPlace(book, place);
+  return found?.kind === 'row'
+    ? rowEdit(place, found, text, methodAtPlace(book, place, found.row))
+    : enterText(book, place, text);
 }
 
 const nowhere = { from: 0, to: 0 };

@@ -1,67 +1,120 @@
-import { fail, type Outcome, type Problem, problem, succeed } from '../../diagnostics/index.ts';
+import { fail, type Outcome, problem, succeed } from '../../diagnostics/index.ts';
 import { type Book, type Edit, setTitle } from '../../document/index.ts';
-import type { Notebook } from '../../notebook/index.ts';
-import { readEntry, readUnit } from '../../units/index.ts';
+import type { Notebook, Side } from '../../notebook/index.ts';
+import { readUnit } from '../../units/index.ts';
 import type { EditInHand } from '../session/edit-in-hand.ts';
 import { type CellPlace, titleFieldOf } from '../session/place.ts';
 import type { UnitsView } from '../session/units-view.ts';
 import { typedOnScreen, writtenOnScreen } from './carried-unit.ts';
-import { type CellContent, cellContent, writtenAt } from './cell-content.ts';
-import { enterText } from './cell-edits.ts';
+import {
+  type CellContent,
+  type ContentKind,
+  cellContent,
+  computedContent,
+  formulaAt,
+  writtenAt,
+} from './cell-content.ts';
+import { enterFormula, enterText } from './cell-edits.ts';
 import { isNumberOnScreen } from './number-on-screen.ts';
 import { otherKind, otherKindEdit } from './other-kind.ts';
 import { putText } from './put-text.ts';
+import { statementAt, statementEdit, targetAt } from './state-target.ts';
+import { reasonEdit, sideSaid, stateTyped, type TypedStatement, typedStatement } from './state-value.ts';
 
-/** What a place holds as a person edits it while the page shows these units; a calculated cell holds its column’s formula. */
-export function contentInHand(notebook: Notebook, place: CellPlace, view: UnitsView): CellContent {
+/**
+ * What a place holds as a person edits it while the page shows these units. A calculated cell holds its column’s formula.
+ * `as` asks for one of what a calculated place may hold: the value stated there, which may be none yet, the reason for it,
+ * or the formula beside it; of a check for one `side`.
+ */
+export function contentInHand(
+  notebook: Notebook,
+  place: CellPlace,
+  view: UnitsView,
+  as?: ContentKind,
+  side?: Side,
+): CellContent {
   const { book } = notebook;
   const title = titleFieldOf(place);
   if (title) return { kind: 'text', text: book.title[title] };
+  if (as === 'reason') {
+    const statement = statementAt(book, place, side);
+    return statement ? { kind: 'reason', text: statement.reason } : NOTHING;
+  }
+  if (as === 'formula') return computedContent(book, formulaAt(book, place));
+  if (as === 'entry') {
+    const target = targetAt(book, place, side);
+    if (target && (side || !target.statement)) return { kind: 'entry', text: target.statement?.entry ?? '' };
+  }
   const source = writtenAt(book, place);
   const { kind, text } = cellContent(book, source);
   return { kind, text: kind === 'entry' ? writtenOnScreen(notebook, source, view, text) : text };
 }
+
+const NOTHING: CellContent = { kind: undefined, text: '' };
 
 /**
  * The edit that puts a draft into the book; undefined where it means what is there. Refused where it cannot stand there.
  * `offered`: the person takes the offer to make the line one of the other kind with it.
  */
 export function draftEdit(notebook: Notebook, hand: EditInHand, offered = false): Outcome<Edit | undefined> {
-  const { place, kind, held, draft, typedOver, units } = hand;
+  const { place, kind, draft } = hand;
   const other = kind === 'entry' || kind === 'formula' ? otherKind(notebook, hand) : undefined;
   if (other && (offered || other.decided)) return succeed(otherKindEdit(place, other));
   const { book } = notebook;
   const title = titleFieldOf(place);
   if (title) return succeed(setTitle(title, draft));
   if (kind === 'name') return putText(notebook, place, draft);
+  if (kind === 'reason') return reasonEdit(notebook, hand);
   if (kind === 'unit') {
     const unit = readUnit(draft.trim(), notebook.model.registry);
     return unit.ok ? enterText(book, place, draft) : unit;
   }
-  const source = writtenAt(book, place);
-  if (kind === 'formula' && typedOver && held.trim() !== '' && isValue(draft, notebook))
-    return fail(valueOverFormula(draft.trim(), held.trim()));
-  if (kind !== 'entry') return ifNew(book, source, draft);
-  if (isNumberOnScreen(notebook, source, units, draft)) return succeed(undefined);
-  return enterText(book, source, typedOnScreen(notebook, source, units, draft));
+  const stated = statedDraft(notebook, hand);
+  if (stated) return stated.ok ? succeed(stateTyped(stated.value)) : stated;
+  if (kind === 'formula') return formulaDraft(book, place, draft);
+  if (kind !== 'entry') return enterText(book, writtenAt(book, place), draft);
+  return entryDraft(notebook, hand);
 }
 
-/** Whether a text is a number or a date alone, as people type values. */
-function isValue(text: string, { model }: Notebook): boolean {
-  const read = readEntry(text, model.registry);
-  return read.ok && (read.value.kind === 'number' || read.value.kind === 'point');
+/**
+ * What a draft states in place of what is computed: a value typed over a formula, or one typed where a value is stated.
+ * Undefined where it is anything else; a formula that is opened and becomes a value is still a formula.
+ */
+export function statedDraft(
+  notebook: Notebook,
+  {
+    place,
+    kind,
+    side,
+    draft,
+    typedOver,
+    units,
+  }: Pick<EditInHand, 'place' | 'kind' | 'side' | 'draft' | 'typedOver' | 'units'>,
+): Outcome<TypedStatement> | undefined {
+  if (kind !== 'entry' && !(kind === 'formula' && (typedOver || sideSaid(draft)))) return undefined;
+  return typedStatement(notebook, place, units, draft, side);
 }
 
-function valueOverFormula(written: string, formula: string): Problem {
-  const shown = formula.length > 60 ? `${formula.slice(0, 59)}…` : formula;
-  return problem('value-over-formula', { from: 0, to: written.length }, { written, formula: shown });
+function formulaDraft(book: Book, place: CellPlace, draft: string): Outcome<Edit | undefined> {
+  const source = formulaAt(book, place);
+  const { text } = computedContent(book, source);
+  // White space at the ends of a formula is none of its own.
+  if (oneLine(draft).trim() === oneLine(text).trim()) return succeed(undefined);
+  return enterFormula(book, source, draft);
 }
 
-/** White space at the ends of a formula is none of its own. */
-function ifNew(book: Book, place: CellPlace, draft: string): Outcome<Edit | undefined> {
-  const { kind, text } = cellContent(book, place);
-  if (kind === 'formula' && oneLine(draft).trim() === oneLine(text).trim()) return succeed(undefined);
-  return enterText(book, place, draft);
+function entryDraft(
+  notebook: Notebook,
+  { place, side, units, draft }: EditInHand,
+): Outcome<Edit | undefined> {
+  const { book } = notebook;
+  const target = targetAt(book, place, side);
+  // Nothing is stated by a blank, and the computed value comes back.
+  if (target && draft.trim() === '') return succeed(target.statement && statementEdit(target, undefined));
+  if (target?.kind === 'cell' && draft.trim() !== '')
+    return fail(problem('stated-cell-formula', { from: 0, to: draft.length }, { written: draft.trim() }));
+  if (isNumberOnScreen(notebook, place, units, draft)) return succeed(undefined);
+  return enterText(book, place, typedOnScreen(notebook, place, units, draft));
 }
 
 /** A formula has one line, whatever is pasted. */

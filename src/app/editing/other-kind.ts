@@ -83,7 +83,7 @@ function asGiven(
   const read = readEntry(entry, registry, unit?.value);
   if (!read.ok || (read.value.kind !== 'number' && read.value.kind !== 'point')) return undefined;
   // The value that is typed takes the place of them all.
-  const { kind: _, formula, by: __, methods, stated: ___, ...kept } = row;
+  const { kind: _, formula, by: __, methods, ...kept } = row;
   return {
     row: { ...kept, kind: 'given', entry },
     decided: formula?.trim() === '' && !methods && written === draft.trim(),

@@ -1,36 +1,32 @@
 import { fail, type Outcome, problem, succeed } from '../../diagnostics/index.ts';
 import {
   type Book,
+  type CalcColumn,
   type Cell,
-  type Copied,
   type Edit,
   type GivenColumn,
+  idOfRow,
   insertTableRows,
   joinEdits,
+  rowIdsOf,
+  type Statement,
   setCells,
+  stateCells,
+  type Table,
 } from '../../document/index.ts';
 import { type Notebook, tryEntry } from '../../notebook/index.ts';
 import { columnWords } from '../../tables/index.ts';
 import type { CellPlace } from '../session/place.ts';
+import type { UnitsView } from '../session/units-view.ts';
 import { accountNumbers } from './account.ts';
+import type { Block, Extent } from './block.ts';
 import { carried, unitOfBareNumbers } from './carried-unit.ts';
 import { cellContent, cellFromText, cellOf } from './cell-content.ts';
 import { enterText } from './cell-edits.ts';
 import { findPlace } from './find-place.ts';
+import { pasteOntoCalculated } from './paste-stated.ts';
 import { putInLabel } from './put-in.ts';
 import { putText } from './put-text.ts';
-
-/**
- * A block of cells as they are typed, row by row; where known the units of numbers that stand there without one, and
- * the columns that were calculated.
- */
-export type Block = Pick<Copied, 'cells' | 'units' | 'calculated'>;
-
-/** How many rows and columns of cells are selected. */
-export interface Extent {
-  readonly rows: number;
-  readonly columns: number;
-}
 
 const nowhere = { from: 0, to: 0 };
 
@@ -52,7 +48,7 @@ export function pasteIntoTable(
     return fail(problem('edit-place-unfit', nowhere, { path: place.item, expected: 'a cell of a table' }));
   const { part, column } = found;
   const row = found.kind === 'cell' ? found.row : 0;
-  const { cells, units } = repeated(pasted, over);
+  const { cells, units, stated } = repeated(pasted, over);
   const first = part.columns.indexOf(column);
   const width = Math.max(...cells.map((one) => one.length));
   const targets = part.columns.slice(first, first + width);
@@ -80,6 +76,11 @@ export function pasteIntoTable(
     const values = cells.map((one, down) => cellIn(target, row + down, one[right], units?.[down]?.[right]));
     return [setCells({ ...at, column: target.id }, row, values)];
   });
+  const kept = targets.flatMap((target, right) =>
+    target.kind === 'calc' && stated
+      ? statedAgain(at, part, target, row, { cells, units, stated }, right)
+      : [],
+  );
   const one = cells.length === 1 && width === 1;
   const outside = (right: number): boolean => targets[right]?.kind !== 'given';
   const label = one
@@ -88,7 +89,31 @@ export function pasteIntoTable(
         fresh: Math.max(0, grown),
         account: account === '' ? blockAccount(pasted, cells, outside) : account,
       });
-  return succeed(joinEdits(label, [...growth, ...filled]));
+  return succeed(joinEdits(label, [...growth, ...filled, ...kept]));
+}
+
+/** What was stated in the cells of a column where they were copied is stated in those they are pasted onto. */
+function statedAgain(
+  at: { readonly sheet: string; readonly table: string },
+  table: Table,
+  column: CalcColumn,
+  from: number,
+  { cells, units, stated }: Pick<Block, 'cells' | 'stated'> & { readonly units: Block['units'] | undefined },
+  right: number,
+): readonly Edit[] {
+  const ids = rowIdsOf(table);
+  const length = table.length ?? 0;
+  const changes = new Map<number, Statement>();
+  for (const [down, row] of cells.entries()) {
+    const reason = stated?.[down]?.[right];
+    const text = row[right];
+    if (typeof reason !== 'string' || text === undefined) continue;
+    const entry = carried(text, units?.[down]?.[right] ?? undefined, column.unit);
+    // A row that is put in behind the last one gets the next identity.
+    const id = idOfRow(ids, from + down) ?? ids.next + from + down - length;
+    changes.set(id, { entry, reason });
+  }
+  return changes.size === 0 ? [] : [stateCells({ ...at, column: column.id }, column, changes)];
 }
 
 /** What became of the cells of a block: taken, once or several times over, or left out where the table calculates. */
@@ -126,10 +151,11 @@ export function pasteOntoLines(
   notebook: Notebook,
   targets: readonly (readonly (CellPlace | undefined)[])[],
   pasted: Block,
+  view: UnitsView = 'written',
 ): Outcome<Edit> {
   const { book } = notebook;
   const over = { rows: targets.length, columns: Math.max(...targets.map((row) => row.length)) };
-  const { cells, units } = repeated(pasted, over);
+  const { cells, units, stated } = repeated(pasted, over);
   const alone = cells.length === 1 && cells[0]?.length === 1;
   const edits: Edit[] = [];
   const noPlace = (text: string) =>
@@ -143,6 +169,12 @@ export function pasteOntoLines(
       const unit = units?.[down]?.[right] ?? undefined;
       const { kind, text: held } = cellContent(book, target);
       if (kind === 'name' && text.trim() === held) continue;
+      const onto = pasteOntoCalculated(notebook, target, view, text, unit, stated?.[down]?.[right]);
+      if (onto) {
+        if (!onto.ok) return onto;
+        edits.push(onto.value);
+        continue;
+      }
       const put = carried(text, unit, unitOfBareNumbers(book, target));
       const unfit = unitUnfit(notebook, target, put);
       if (unfit) return fail(unfit);
@@ -179,16 +211,20 @@ const UNIT_UNFIT: readonly string[] = [
 ];
 
 /** A block repeated over a selection that it divides; otherwise as it is. */
-function repeated({ cells, units }: Block, { rows, columns }: Extent): Block {
+function repeated({ cells, units, stated }: Block, { rows, columns }: Extent): Block {
   const height = cells.length;
   const width = cells[0]?.length ?? 0;
   const even = cells.every((row) => row.length === width);
   const [down, right] = [rows / height, columns / width];
   if (!even || down * right <= 1 || !Number.isInteger(down) || !Number.isInteger(right))
-    return { cells, ...(units && { units }) };
+    return { cells, ...(units && { units }), ...(stated && { stated }) };
   const tile = <T>(block: readonly (readonly T[])[]): readonly (readonly T[])[] =>
     Array.from({ length: rows }, (_, row) =>
       Array.from({ length: columns }, (_, column) => block[row % height]?.[column % width] as T),
     );
-  return { cells: tile(cells), ...(units && { units: tile(units) }) };
+  return {
+    cells: tile(cells),
+    ...(units && { units: tile(units) }),
+    ...(stated && { stated: tile(stated) }),
+  };
 }

@@ -14,6 +14,8 @@ import { linesFromText } from './lines-from-text.ts';
 import { freshFor } from './new-items.ts';
 import { pasteOntoLines } from './paste-cells.ts';
 import { putInLabel } from './put-in.ts';
+import { targetsAt } from './state-target.ts';
+import { isValue } from './state-value.ts';
 import { unclearNumber } from './unclear-number.ts';
 
 const nowhere = { from: 0, to: 0 };
@@ -60,7 +62,9 @@ function overSelected(
     const texts: string[] = [];
     for (const [right, target] of row.entries()) {
       const text = cells[down % height]?.[right % width] ?? '';
-      const refused = isCalculated(book, target) && !text.trim().startsWith('=');
+      // A value is stated there; any other words are neither that nor a formula.
+      const isText = !text.trim().startsWith('=') && !isValue(notebook, text);
+      const refused = isCalculated(book, target) && (isText || targetsAt(book, target).length === 0);
       if (refused) return fail(problem('set-calculated', nowhere, { name: nameAt(book, target) }));
       const unclear = target.field === 'value' ? unclearNumber(text) : undefined;
       if (unclear) return fail(unclear);
@@ -70,7 +74,7 @@ function overSelected(
   }
   const even = selected.length % height === 0 && selected.every((row) => row.length % width === 0);
   return even
-    ? pasteOntoLines(notebook, selected, { cells: typed })
+    ? pasteOntoLines(notebook, selected, { cells: typed }, view)
     : fail(problem('paste-no-place', nowhere, { rows: height, columns: width, text: cells[0]?.[0] ?? '' }));
 }
 

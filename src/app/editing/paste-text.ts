@@ -5,11 +5,13 @@ import { type Mapping, namedMapping, readMapped, type TableText, unguarded } fro
 import type { CellPlace } from '../session/place.ts';
 import type { UnitsView } from '../session/units-view.ts';
 import { accountWords } from './account.ts';
+import type { Extent } from './block.ts';
 import { typedOnScreen } from './carried-unit.ts';
 import { readCells } from './clipboard-text.ts';
 import { findPlace } from './find-place.ts';
 import { onScreenMapping } from './on-screen-mapping.ts';
-import { type Extent, pasteIntoTable } from './paste-cells.ts';
+import { pasteIntoTable } from './paste-cells.ts';
+import { isStatedColumn, pasteStated } from './paste-stated.ts';
 import { pastedText } from './pasted-text.ts';
 import { putRows } from './put-rows.ts';
 import { putText } from './put-text.ts';
@@ -50,6 +52,11 @@ export function pasteText(
   const named = namedMapping(rows, part.columns);
   if (named.goes.size > 0 && rows.rows.length > 1) return put(named);
   if (doubtful && !(single && !isNumeric(target))) return ASK;
+  if (found?.kind === 'cell' && target.kind === 'calc') {
+    const cells = readCells(text);
+    if (isStatedColumn(notebook, place, { cells }))
+      return edited(pasteStated(notebook, place, view, { cells }, over));
+  }
   if (target.kind !== 'given')
     return fail(problem('set-calculated', { from: 0, to: 0 }, { name: target.name }));
   if (single) {

@@ -1,6 +1,8 @@
 import { tryEntry } from '../../notebook/index.ts';
 import { barePercent } from '../../units/index.ts';
 import { typedOnScreen } from '../editing/carried-unit.ts';
+import { reasonEdit } from '../editing/state-value.ts';
+import type { EditInHand, Typing } from '../session/edit-in-hand.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import { withKindOffer } from './kind-offer.ts';
@@ -8,12 +10,28 @@ import { type Note, problemNote } from './note.ts';
 import { itemOfPlace } from './place-item.ts';
 import { typeWords, valueWords } from './quantity-words.ts';
 import type { Reader } from './reader.ts';
+import { reasonNote, statementNote } from './statement-note.ts';
 
-/** Reads entries of a given line or column: what is wrong, or the value where it is not plain from the digits. */
-export function entryReader(session: Session, place: CellPlace): Reader {
+/** Reads entries of a line or column: what is wrong, or the value where it is not plain from the digits; of a stated one what it stands for. */
+export function entryReader(session: Session, place: CellPlace, how: Typing = { kind: 'entry' }): Reader {
   return {
-    note: (draft) =>
-      withKindOffer(session, { place, draft, units: session.units }, entryNote(session, place, draft)),
+    note: (draft) => {
+      const { kind, side, typedOver = false } = how;
+      const typed = { kind, ...(side && { side }), typedOver, place, draft, units: session.units };
+      const note = statementNote(session, typed) ?? entryNote(session, place, draft);
+      return withKindOffer(session, typed, note);
+    },
+  };
+}
+
+/** Reads the reason for a stated value: nothing can be wrong with it but that it is a number. */
+export function reasonReader(session: Session, hand: EditInHand): Reader {
+  return {
+    note: (draft) => {
+      const edit = reasonEdit(session.notebook, { ...hand, draft });
+      const [wrong] = edit.ok ? [] : edit.problems;
+      return wrong ? problemNote(wrong) : reasonNote(session, { ...hand, draft });
+    },
   };
 }
 

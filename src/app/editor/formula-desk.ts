@@ -1,4 +1,5 @@
 import { findPlace } from '../editing/find-place.ts';
+import type { Typing } from '../session/edit-in-hand.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import { complete } from './complete.ts';
@@ -6,9 +7,14 @@ import { formulaNote } from './formula-note.ts';
 import { withKindOffer } from './kind-offer.ts';
 import { itemOfPlace } from './place-item.ts';
 import type { FormulaDesk } from './quay-formula-field.ts';
+import { statementNote } from './statement-note.ts';
 
 /** The desk of a formula field at a place; undefined where no formula stands. In a cell of a column its row is tried. */
-export function formulaDesk(session: Session, place: CellPlace): FormulaDesk | undefined {
+export function formulaDesk(
+  session: Session,
+  place: CellPlace,
+  how: Typing = { kind: 'formula' },
+): FormulaDesk | undefined {
   const { notebook } = session;
   const item = itemOfPlace(notebook, place);
   if (item?.kind !== 'formula' && item?.kind !== 'formula column') return undefined;
@@ -18,8 +24,17 @@ export function formulaDesk(session: Session, place: CellPlace): FormulaDesk | u
     complete: (text, at, asked) => complete(session, item, text, at, asked),
     tryIt: (text) => notebook.tryFormula(item.id, text, { row }),
     note: (trial, writing) => {
-      const typed = { place, draft: trial.checked.text, units: session.units };
-      return withKindOffer(session, typed, formulaNote(trial, session, writing));
+      const { kind, side, typedOver = false } = how;
+      const typed = {
+        kind,
+        ...(side && { side }),
+        typedOver,
+        place,
+        draft: trial.checked.text,
+        units: session.units,
+      };
+      const note = statementNote(session, typed) ?? formulaNote(trial, session, writing);
+      return withKindOffer(session, typed, note);
     },
   };
 }

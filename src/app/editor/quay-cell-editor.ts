@@ -5,7 +5,7 @@ import { samePlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import type { Commit, Typed } from '../sheet/editing/cell-edit.ts';
 import { type ChoiceOption, choiceOptions } from './choice-options.ts';
-import { entryReader } from './entry-reader.ts';
+import { entryReader, reasonReader } from './entry-reader.ts';
 import { formulaDesk } from './formula-desk.ts';
 import { loadFormulaField } from './load-formula-field.ts';
 import { nameReader } from './name-reader.ts';
@@ -28,6 +28,7 @@ const words: Readonly<Record<Kind, string>> = {
   name: 'symbol',
   text: 'text',
   choice: 'choice',
+  reason: 'reason',
 };
 
 /**
@@ -65,7 +66,7 @@ export class QuayCellEditor extends LitElement {
     const { session, hand } = this;
     if (before && samePlace(before.place, hand.place) && before.kind === hand.kind) return;
     this.#selected = hand.selected;
-    this.#desk = hand.kind === 'formula' ? formulaDesk(session, hand.place) : undefined;
+    this.#desk = hand.kind === 'formula' ? formulaDesk(session, hand.place, hand) : undefined;
     this.#reader = this.#readerOf(hand.kind as Kind);
     this.#options = hand.kind === 'choice' ? choiceOptions(session.notebook, hand.place) : [];
     if (hand.kind === 'formula' && !this.formulas)
@@ -126,7 +127,9 @@ export class QuayCellEditor extends LitElement {
     const { place } = this.hand;
     switch (kind) {
       case 'entry':
-        return entryReader(session, place);
+        return entryReader(session, place, this.hand);
+      case 'reason':
+        return reasonReader(session, this.hand);
       case 'unit':
         return unitReader(session, place);
       case 'name':

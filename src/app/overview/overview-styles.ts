@@ -92,6 +92,21 @@ export const overviewStyles = css`
     text-align: end;
     white-space: nowrap;
   }
+  :is(.number, .why, .name) .quiet {
+    font-size: var(--type-small);
+    white-space: normal;
+  }
+  .pen {
+    color: var(--pen);
+    font-weight: 600;
+  }
+  .pen .quiet {
+    font-weight: 400;
+  }
+  .open {
+    color: var(--warn);
+    font-weight: 600;
+  }
   .use {
     font-weight: 600;
   }

@@ -17,11 +17,12 @@ import { mathsStyles } from '../style/maths-styles.ts';
 import { OwnWidth } from '../style/own-width.ts';
 import { listProse } from './listed-prose.ts';
 import { overviewStyles } from './overview-styles.ts';
+import { drawStatedList } from './stated-list.ts';
 
 /** From so many px on, the wide drawing has letters of a readable size. */
 const WIDE = 780;
 
-/** A page over the whole book: every check with its verdict, every problem and remark, every open item and assumption. */
+/** A page over the whole book: every check with its verdict, every problem and remark, every stated value, every open item and assumption. */
 export class Overview extends LitElement {
   static override properties = { session: { attribute: false }, narrow: { state: true } };
   static override styles = [mathsStyles, overviewStyles];
@@ -70,6 +71,11 @@ export class Overview extends LitElement {
           : html`<h3 id="remarks" tabindex="-1">Remarks</h3>
               ${this.#problems('Remarks', remarks)}`
       }
+      <h3 id="stated" tabindex="-1">Stated values</h3>
+      ${drawStatedList(this.session, {
+        sheetCell: (key, before) => this.#sheetCell(key, before),
+        goButton: (words, place) => this.#goButton(words, place),
+      })}
       ${this.#prose('Open items', 'open item')} ${this.#prose('Assumptions', 'assumption')}
     </div>`;
   }

@@ -143,16 +143,16 @@ export const panelStyles = css`
   .trial p {
     margin-block: 6px;
   }
-  .trial dl {
+  :is(.trial, .stated-one) dl {
     display: grid;
     grid-template-columns: auto 1fr;
     gap: 2px 12px;
     margin: 10px 0 6px;
   }
-  .trial dt {
+  :is(.trial, .stated-one) dt {
     color: var(--ink-soft);
   }
-  .trial dd {
+  :is(.trial, .stated-one) dd {
     margin: 0;
     font-weight: 600;
   }

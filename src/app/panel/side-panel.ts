@@ -1,13 +1,7 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Fix, Problem } from '../../diagnostics/index.ts';
 import type { CheckedFormula, Syntax } from '../../language/index.ts';
-import {
-  type FormulaItem,
-  type Item,
-  type MethodItem,
-  methodInForce,
-  statedIn,
-} from '../../notebook/index.ts';
+import { type FormulaItem, type Item, type MethodItem, methodInForce } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
 import { mendAt } from '../editing/remedy.ts';
 import { waits } from '../findings/findings.ts';
@@ -18,7 +12,6 @@ import { resultText } from '../session/result-text.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { shownText } from '../session/shown.ts';
-import { statedWords } from '../session/stated-words.ts';
 import { typesetFormula, typesetNumbers } from '../sheet/line/formula-set.ts';
 import { drawFormula, hasNumbers } from '../sheet/line/formula-view.ts';
 import { wordsOfMethod } from '../sheet/line/methods-shown.ts';
@@ -29,6 +22,7 @@ import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { OwnWidth } from '../style/own-width.ts';
 import { panelStyles } from './panel-styles.ts';
+import { drawStated } from './stated-view.ts';
 import { TrialController } from './trial-controller.ts';
 import { drawTrial } from './trial-view.ts';
 
@@ -71,24 +65,15 @@ export class SidePanel extends LitElement {
       <h2 aria-label=${localName(item)}>${drawMarkup(math(symbolMath(localName(item))))}</h2>
       <p class="label">${labelOf(item)}</p>
       <p class="value"><b>${shown.number}</b>${shown.unit === '°' ? '' : ' '}${shown.unit}</p>
-      ${this.#stated(item)} ${this.#readAs(item)} ${this.#excess(item)}
+      ${this.#readAs(item)} ${this.#excess(item)}
       ${this.#problems(item)} ${item.kind === 'input' ? drawTrial(this.session, item, this.#trials) : nothing}
+      ${'checked' in item && this.session.place ? drawStated(this.session, item, this.session.place) : nothing}
       ${this.#computing(item)}
       ${this.#list('Depends on', 'source', dependsOn(this.session.notebook, item))}
       ${this.#list('Feeds', 'fed', feedsOf(this.session.notebook, item.id))}
       ${this.#source('methods' in item && item.methods ? undefined : source.reference)}
       ${source.note ? html`<h3>Note</h3><p>${source.note}</p>` : nothing} ${this.#cautions()}
     `;
-  }
-
-  /** What is stated of a line, with what would be computed; of a column, in how many rows. */
-  #stated(item: Item) {
-    const { notebook, units } = this.session;
-    const stated = statedIn(notebook, item);
-    if (stated.length === 0) return nothing;
-    if (item.kind === 'formula column')
-      return html`<p>${stated.length === 1 ? 'stated in 1 row' : `stated in ${stated.length} rows`}</p>`;
-    return stated.map((one) => html`<p>${statedWords(notebook, one, units)}</p>`);
   }
 
   /** What formulas compare a choice with, where a person reads other words. */

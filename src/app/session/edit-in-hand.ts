@@ -1,4 +1,5 @@
 import type { Outcome, Problem } from '../../diagnostics/index.ts';
+import type { Side } from '../../notebook/index.ts';
 import type { ContentKind } from '../editing/cell-content.ts';
 import type { CellPlace } from './place.ts';
 import type { UnitsView } from './units-view.ts';
@@ -13,6 +14,8 @@ export interface SelectedText {
 export interface EditInHand {
   readonly place: CellPlace;
   readonly kind: ContentKind;
+  /** Of a check, the side that a value is stated for, or whose reason is given. */
+  readonly side?: Side;
   /** The text that the place holds, as it was shown. */
   readonly held: string;
   readonly draft: string;
@@ -28,6 +31,9 @@ export interface EditInHand {
   /** Sentences that the person is to read beside the draft: why it cannot be entered, what happened to its place. */
   readonly remarks?: readonly string[];
 }
+
+/** How something is typed, where that decides what it means: over what was held, for one side of a check. */
+export type Typing = Pick<EditInHand, 'kind'> & Partial<Pick<EditInHand, 'side' | 'typedOver'>>;
 
 /** How a person, or the page, turns away from what is being typed. */
 export type WayOut =

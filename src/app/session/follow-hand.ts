@@ -32,7 +32,7 @@ export function reopen(noted: EditInHand, notebook: Notebook): Followed {
 }
 
 function onNewContent(hand: EditInHand, notebook: Notebook): Followed {
-  const { kind, text } = contentInHand(notebook, hand.place, hand.units);
+  const { kind, text } = contentInHand(notebook, hand.place, hand.units, hand.kind, hand.side);
   if (kind !== hand.kind) return stray(hand);
   if (text === hand.held) return hand;
   // Whoever has typed nothing yet goes on from what is there now.

@@ -9,7 +9,7 @@ import {
   undo,
 } from '../../document/index.ts';
 import type { Pending } from '../../engine/index.ts';
-import { type AppliedEdit, type Notebook, openNotebook } from '../../notebook/index.ts';
+import { type AppliedEdit, type Notebook, openNotebook, type Side } from '../../notebook/index.ts';
 import { contentInHand, draftEdit } from '../editing/enter-draft.ts';
 import { findPlace } from '../editing/find-place.ts';
 import { placeInForce } from '../editing/method-place.ts';
@@ -22,7 +22,7 @@ import { createSlices, timeAtOnce } from './slices.ts';
 import type { UnitsView } from './units-view.ts';
 
 /** The lists of the overview. */
-export type OverviewPart = 'checks' | 'problems' | 'remarks';
+export type OverviewPart = 'checks' | 'problems' | 'remarks' | 'stated';
 
 /**
  * What listeners hear. `changed` are ids of lines, columns and tables; `structure` tells that parts came or went; `back`
@@ -70,8 +70,17 @@ export interface Session {
   readonly hand: EditInHand | undefined;
   /** Whether what is being typed is noted beside the book, so that it outlives the page. */
   readonly handNoted: boolean;
-  /** Takes a place in hand to be typed in, `over` in place of what it holds; false where nothing can be typed. */
-  readonly beginEdit: (place: CellPlace, over?: string) => boolean;
+  /**
+   * Takes a place in hand to be typed in, `over` in place of what it holds; false where nothing can be typed. `as` asks for
+   * one of what a calculated place holds: the value stated there, the reason for it, the formula beside it; of a check for
+   * one `side`.
+   */
+  readonly beginEdit: (
+    place: CellPlace,
+    over?: string,
+    as?: 'entry' | 'reason' | 'formula',
+    side?: Side,
+  ) => boolean;
   /** Takes note of what was typed so far. */
   readonly changeDraft: (draft: string, selected?: SelectedText) => void;
   /** Takes note of what an input method has composed in the cell in hand so far; `done` once the rest is typed in a field. */
@@ -295,23 +304,28 @@ export function openSession(
     get handNoted() {
       return handNoted;
     },
-    beginEdit: (wanted, over) => {
+    beginEdit: (wanted, over, as, side) => {
       if (!endEdit('elsewhere')) return false;
       const at = placeInForce(notebook, wanted);
-      const { kind, text } = contentInHand(notebook, at, units);
+      // What is typed over a calculated cell of a table is a value, never the formula of its column.
+      const found = over === undefined ? undefined : findPlace(notebook.book, at);
+      const what = found?.kind === 'cell' ? 'entry' : as;
+      const { kind, text } = contentInHand(notebook, at, units, what, side);
       if (kind === undefined) return false;
       // An option is looked for by its letters; they are none themselves.
       const isChoice = kind === 'choice';
       const draft = isChoice ? text : (over ?? text);
       const letters = isChoice && over !== undefined ? { letters: over } : {};
-      hold({ place: at, kind, held: text, draft, ...letters, typedOver: over !== undefined, units });
+      const of = side && { side };
+      hold({ place: at, kind, ...of, held: text, draft, ...letters, typedOver: over !== undefined, units });
       tell({ kind: 'hand' });
       return true;
     },
     changeDraft: (draft, selected) => {
       if (!hand) return;
-      const { place: at, kind, held, typedOver, units: meant } = hand;
-      hold({ place: at, kind, held, draft, ...(selected && { selected }), typedOver, units: meant });
+      const { place: at, kind, side, held, typedOver, units: meant } = hand;
+      const of = side && { side };
+      hold({ place: at, kind, ...of, held, draft, ...(selected && { selected }), typedOver, units: meant });
     },
     composeDraft: (draft, done) => {
       if (!hand) return;

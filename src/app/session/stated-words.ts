@@ -1,19 +1,66 @@
-import type { Notebook, Quantity, StatedHere, Value } from '../../notebook/index.ts';
+import type { Notebook, Quantity, Result, StatedHere, Value } from '../../notebook/index.ts';
+import { differenceShare } from '../../record/index.ts';
 import { shownQuantity, shownText } from './shown.ts';
 import type { UnitsView } from './units-view.ts';
 
-/** Says that a value is stated, why, what its formula comes to, and by how much the two differ. */
+/** What a person reads of a value stated in place of a computed one. */
+export interface StatedWords {
+  /** The stated value as it is understood, or the entry that cannot be read. */
+  readonly stated: string;
+  /** The entry as it was typed, where the value is shown otherwise. */
+  readonly typed?: string;
+  /** The reason; empty while it is open. */
+  readonly reason: string;
+  /** What the formula comes to, or that it has no value. */
+  readonly computed: string;
+  /** Stated less computed, with its share of the computed value; absent where that is no number. */
+  readonly difference?: string;
+}
+
+/** A stated value in words, in the units shown. */
 export function statedWords(
   notebook: Notebook,
-  { side, statement, computed, difference }: StatedHere,
+  { statement, value, computed, difference }: StatedHere,
+  view: UnitsView,
+): StatedWords {
+  const stated = value ? wordsOfValue(notebook, value, view) : `“${statement.entry}”`;
+  const by = difference && differenceWords(notebook, difference, computed, view);
+  return {
+    stated,
+    ...(isOtherwise(notebook, statement.entry, value, view) && { typed: statement.entry }),
+    reason: statement.reason.trim(),
+    computed: computedInWords(notebook, computed, view),
+    ...(by !== undefined && { difference: by }),
+  };
+}
+
+/** A value as the page shows it, number and unit in one. */
+export function wordsOfValue({ model }: Notebook, value: Value, view: UnitsView): string {
+  if (value.kind === 'number') return shownText(shownQuantity(value.si, value.unit, view, model.registry));
+  return value.kind === 'text' ? value.text : `${value.truth}`;
+}
+
+/** What a formula comes to, in words beside the value that stands in its place. */
+export function computedInWords(notebook: Notebook, computed: Result, view: UnitsView): string {
+  return computed.status === 'ok' ? wordsOfValue(notebook, computed.value, view) : 'no value';
+}
+
+/** By how much a stated value differs from the computed one: in the unit shown, and per cent of the computed one. */
+export function differenceWords(
+  notebook: Notebook,
+  difference: Quantity,
+  computed: Result,
   view: UnitsView,
 ): string {
-  const { registry } = notebook.model;
-  const quantity = ({ si, unit }: Quantity): string => shownText(shownQuantity(si, unit, view, registry));
-  const words = (value: Value): string =>
-    value.kind === 'number' ? quantity(value) : value.kind === 'text' ? value.text : `${value.truth}`;
-  const reason = statement.reason.trim() || 'the reason is open';
-  const instead = computed.status === 'ok' ? words(computed.value) : 'no value';
-  const by = difference ? `, difference ${difference.si > 0 ? '+' : ''}${quantity(difference)}` : '';
-  return `${side ? `${side} ` : ''}stated: ${reason}; computed ${instead}${by}`;
+  if (difference.si === 0) return 'none';
+  const sign = difference.si > 0 ? '+' : '';
+  return `${sign}${wordsOfValue(notebook, difference, view)}${differenceShare(difference.si, computed).replace('-', '−')}`;
+}
+
+/** Whether an entry says more than the value shown beside it: another unit, other digits. */
+function isOtherwise(notebook: Notebook, entry: string, value: Value | undefined, view: UnitsView): boolean {
+  if (value?.kind !== 'number') return false;
+  const { number, unit } = shownQuantity(value.si, value.unit, view, notebook.model.registry);
+  const plain = (text: string): string => text.replace(/[\s\u202f\u00a0,·*()-]/g, '').replace('−', '');
+  return plain(entry) !== plain(number) && plain(entry) !== plain(number + unit);
 }

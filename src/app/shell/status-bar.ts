@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { countStated } from '../findings/count-stated.ts';
 import { nextFinding } from '../findings/finding-places.ts';
 import { findingsOf } from '../findings/findings.ts';
 import type { OverviewPart, Session } from '../session/session.ts';
@@ -71,12 +72,14 @@ export class StatusBar extends LitElement {
 
   override render(): TemplateResult {
     const { problems, remarks, checks } = findingsOf(this.session.notebook);
+    const stated = countStated(this.session.notebook);
     const fails = checks.some(({ verdict }) => verdict?.holds === false);
     const next = html`<kbd>F8</kbd> ${problems.length > 0 ? 'next problem' : 'next failing check'} · `;
     return html`<div role="status">
         ${this.#count('checks', checkWords(checks), fails)}
         ${this.#count('problems', counted(problems.length, 'problem'), problems.length > 0)}
         ${remarks.length > 0 ? this.#count('remarks', counted(remarks.length, 'remark'), false) : nothing}
+        ${stated > 0 ? this.#count('stated', `${stated} stated`, false) : nothing}
       </div>
       ${this.#computing()}
       <quay-told .session=${this.session}></quay-told>
@@ -105,7 +108,7 @@ export class StatusBar extends LitElement {
     return html`<button
       type="button"
       class=${bad ? 'bad' : ''}
-      title=${`List the ${part} of the book`}
+      title=${`List the ${part === 'stated' ? 'stated values' : part} of the book`}
       @click=${() => this.session.showOverview(part)}
     >
       ${words}

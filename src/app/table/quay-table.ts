@@ -240,7 +240,7 @@ export class QuayTable extends LitElement {
       role="gridcell"
       data-field=${id}
       aria-colindex=${at + 1}
-      aria-readonly=${view.column.kind === 'given' ? nothing : 'true'}
+      aria-readonly=${view.column.kind === 'series' || this.table.length === undefined ? 'true' : nothing}
       aria-selected=${here || this.#isSelected(row, at) ? 'true' : 'false'}
       tabindex=${stop ? '0' : '-1'}
     >${edit ? this.#editor(edit) : drawCell({ text, state })}</div>`;
@@ -251,9 +251,9 @@ export class QuayTable extends LitElement {
     return `${isText(column) ? ' words' : ''}${stays ? ' stays' : ''}`;
   }
 
-  /** Whether what is edited needs more room than its cell has: a heading, a formula. */
+  /** Whether what is edited needs more room than its cell has: a heading, a formula, the reason for a stated value. */
   get #editsWide(): boolean {
-    return this.edit?.place.item === 'head' || this.edit?.kind === 'formula';
+    return this.edit?.place.item === 'head' || this.edit?.kind === 'formula' || this.edit?.kind === 'reason';
   }
 
   /** The editor of a heading or formula: it begins at its cell and lies over the table, whose window would cut it off. */
@@ -265,8 +265,10 @@ export class QuayTable extends LitElement {
     const left =
       (this.#edges[at - 1] ?? numberWidth(this.length)) - (at === 0 && this.#firstStays ? 0 : scrollLeft);
     const row = tableRow(edit.place.item);
-    const top = this.#side.head + (row === undefined ? 0 : row * ROW_HEIGHT - scrollTop);
-    return html`<div class="wide-editor edited" .style=${`--left: ${left}px; --top: ${top}px`}>${this.#editor(edit)}</div>`;
+    // A reason stands below the value that it is for.
+    const below = edit.kind === 'reason' ? ROW_HEIGHT : 0;
+    const top = this.#side.head + (row === undefined ? 0 : row * ROW_HEIGHT - scrollTop) + below;
+    return html`<div class="wide-editor${edit.kind === 'reason' ? ' below' : ''} edited" .style=${`--left: ${left}px; --top: ${top}px`}>${this.#editor(edit)}</div>`;
   }
 
   #isSelected(row: number, column: number): boolean {

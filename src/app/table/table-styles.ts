@@ -150,6 +150,10 @@ export const tableStyles = css`
     width: min(420px, 100%);
     text-align: left;
   }
+  /* What belongs to the last row stands below the table, not over the row. */
+  .wide-editor.below {
+    top: max(0px, min(var(--top), 100%));
+  }
   .table-row .cell.column-head {
     display: flex;
     flex-direction: column;

@@ -174,13 +174,30 @@ export const lines = {
       hint: 'set the givens it depends on',
     }),
   }),
-  'value-over-formula': entry<{ written: string; formula: string }>({
-    title: 'A value typed over a formula',
+  'stated-which-side': entry<{ written: string }>({
+    title: 'A value for a check that does not say which side',
     explain:
-      'A number typed on the cell of a calculated line would take the place of its formula, wherever the person thought to be. A formula that is no more than a value begins with an equals sign.',
-    words: ({ written, formula }) => ({
-      message: `${quoted(written)} is a value, and this line is calculated: ${formula}`,
-      hint: `to put the value in place of the formula, type ${quoted(`=${written}`)}`,
+      'A value typed over a check may be stated for its demand or for its capacity; the word in front says which.',
+    words: ({ written }) => ({
+      message: `${quoted(written)} could be stated for the demand or for the capacity of this check`,
+      hint: `write “demand ${written}” or “capacity ${written}”`,
+    }),
+  }),
+  'stated-cell-formula': entry<{ written: string }>({
+    title: 'A formula typed into a cell of a calculated column',
+    explain:
+      'All cells of a calculated column have the formula of the column; a single one can only be stated, which takes a value.',
+    words: ({ written }) => ({
+      message: `${quoted(written)} is a formula, and a single cell of a calculated column takes a value`,
+      hint: 'F2 on a computed cell opens the formula of its column',
+    }),
+  }),
+  'reason-is-a-value': entry<{ written: string }>({
+    title: 'A number in place of a reason',
+    explain: 'A number typed as the reason for a stated value was most likely meant for another cell.',
+    words: ({ written }) => ({
+      message: `${quoted(written)} alone is no reason`,
+      hint: 'say where the stated value is from, or leave the reason blank for now',
     }),
   }),
   'name-on-sheets': entry<{ name: string; places: string[] }>({

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import type { Immutable } from './immutable.ts';
 import { rowSchema } from './rows.ts';
-import { nameText, unitText } from './words.ts';
+import { nameText, noteText, unitText } from './words.ts';
 
 /** The longest text of one copied cell: that of a text part. */
 const CELL_LIMIT = 50_000;
@@ -13,6 +13,7 @@ export const copiedSchema = z.strictObject({
     .check(z.minLength(1)),
   units: z.exactOptional(z.array(z.array(z.nullable(unitText)))),
   calculated: z.exactOptional(z.array(z.int())),
+  stated: z.exactOptional(z.array(z.array(z.nullable(noteText)))),
   headed: z.exactOptional(z.literal(true)),
   table: z.exactOptional(z.literal(true)),
   lines: z.exactOptional(z.array(rowSchema).check(z.minLength(1))),
@@ -21,8 +22,8 @@ export const copiedSchema = z.strictObject({
 
 /**
  * Cells on the clipboard, row by row, as a person types them. `units`: beside each cell the unit of a number that stands
- * there without one, null for none. `calculated`: the positions of columns whose cells were calculated. `headed`: the
- * first row are the headings of the columns. `table`: they are from a table. `lines`: the lines themselves, where whole
+ * there without one, null for none. `calculated`: the positions of columns whose cells were calculated. `stated`: beside each cell the
+ * reason of a value that is stated there, null for none. `headed`: the first row are the headings of the columns. `table`: they are from a table. `lines`: the lines themselves, where whole
  * lines were taken. `from`: where they were, and whether they were cut there.
  */
 export type Copied = Immutable<z.infer<typeof copiedSchema>>;

@@ -69,7 +69,7 @@ test('what reaches a calculated column or beyond the last is refused whole, noth
 });
 
 test('a block that its lines have no place for is refused whole', () => {
-  const lines = [[at('p2', 'r4', 'value')], [undefined]];
+  const lines = [[at('p2', 'r1', 'value')], [undefined]];
   expect(refusal(pasteOntoLines(notebook, lines, { cells: [['1'], ['2']] }))).toEqual([
     'paste-no-place: 2 rows of 1 cell beginning with “2” find no place on these lines',
   ]);

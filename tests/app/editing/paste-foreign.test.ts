@@ -103,9 +103,18 @@ test('a number that can be read two ways is refused with both', () => {
   ]);
 });
 
-test('a number does not replace a formula, a formula does', () => {
-  expect(refusal(paste([[value('r3')]], '12'))).toEqual([
+test('a number is stated in place of a formula, words are refused, a formula takes its place', () => {
+  const now = after(smallBook(), done(paste([[value('r3')]], '12')).edit);
+  const rows = now.sheets[0]?.parts.flatMap((part) => (part.kind === 'rows' ? part.rows : []));
+  expect(rows?.find(({ name }) => name === 'M')).toMatchObject({
+    formula: 'q * L^2 / 8',
+    stated: { entry: '12', reason: '' },
+  });
+  expect(refusal(paste([[value('r3')]], 'soft clay'))).toEqual([
     'set-calculated: “M” is calculated and cannot be set',
+  ]);
+  expect(refusal(paste([[value('r4')]], '12 kN*m'))).toEqual([
+    'stated-which-side: “12 kN*m” could be stated for the demand or for the capacity of this check',
   ]);
   expect(lines([[value('r3')]], '=q*L')[2]?.[2]).toBe('q*L');
 });

@@ -3,7 +3,7 @@ import { pasteText } from '../../../src/app/editing/paste-text.ts';
 import { pastedText } from '../../../src/app/editing/pasted-text.ts';
 import { putIn } from '../../../src/app/editing/put-in.ts';
 import type { UnitsView } from '../../../src/app/session/units-view.ts';
-import type { Edit } from '../../../src/document/index.ts';
+import type { Book, Edit } from '../../../src/document/index.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
 import { readTable } from '../../../src/tables/index.ts';
 import { standardUnits } from '../../../src/units/index.ts';
@@ -139,10 +139,20 @@ test('commas of thousands are no question where another number shows what they a
   expect(rows('deck, south', 'r0', 'k1')[0]?.[0]).toBe('deck, south');
 });
 
-test('a calculated column takes nothing', () => {
-  expect(refusal(paste('7\n8', 'r0', 'k3'))).toEqual([
-    'set-calculated: “twice” is calculated and cannot be set',
-  ]);
+test('values pasted onto cells of a calculated column are stated there, each in its row', () => {
+  const twice = (book: Book) =>
+    book.sheets[0]?.parts.flatMap((part) => (part.kind === 'table' ? part.columns : []))[2];
+  expect(twice(after(smallBook(), edit('7\n8 ft', 'r1', 'k3')))).toMatchObject({
+    stated: [
+      { row: 2, entry: '7', reason: '' },
+      { row: 3, entry: '8 ft', reason: '' },
+    ],
+  });
+  expect(twice(after(smallBook(), edit('7', 'r0', 'k3', 'US')))).toMatchObject({
+    stated: [{ row: 1, entry: '7 ft' }],
+  });
+  expect(refusal(paste('7\nten', 'r0', 'k3'))).toEqual([expect.stringContaining('ten')]);
+  expect(refusal(paste('7\n8\n9', 'r1', 'k3'))).toEqual([expect.stringMatching(/^paste-no-place/)]);
 });
 
 test('what is put in is told, and every cell of it', () => {

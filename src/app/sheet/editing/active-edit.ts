@@ -1,4 +1,9 @@
-import { cellContent, writtenAt } from '../../editing/cell-content.ts';
+import type { Book, Statement } from '../../../document/index.ts';
+import type { Side } from '../../../notebook/index.ts';
+import { cellContent } from '../../editing/cell-content.ts';
+import { findPlace } from '../../editing/find-place.ts';
+import { statementAt, targetsAt } from '../../editing/state-target.ts';
+import { sideSaid } from '../../editing/state-value.ts';
 import type { EditInHand } from '../../session/edit-in-hand.ts';
 import { type CellPlace, samePlace } from '../../session/place.ts';
 import type { Session } from '../../session/session.ts';
@@ -20,7 +25,7 @@ export class ActiveEdit {
   readonly #active: ActiveCell;
   /** Where an input method composes a text. */
   #composed: CellPlace | undefined;
-  /** The calculated cell of a table where the person types in vain: what follows is not for its column either. */
+  /** The cell of a series where the person types in vain: what follows is not for its column either. */
   #inVain: CellPlace | undefined;
 
   constructor(host: Host, active: ActiveCell) {
@@ -42,10 +47,9 @@ export class ActiveEdit {
       return;
     }
     const { session } = this.#host;
-    // A number typed by chance must not replace the formula of a whole column.
-    if (seed !== undefined && writtenAt(session.notebook.book, place) !== place) {
+    if (seed !== undefined && isOfSeries(session.notebook.book, place)) {
       this.#inVain = place;
-      this.#host.refuse(['this cell is calculated; F2 opens the formula of its column']);
+      this.#host.refuse(['a series makes this row; F2 opens the formula of its column']);
       return;
     }
     if (session.beginEdit(place, seed)) this.#active.anchor = undefined;
@@ -76,13 +80,28 @@ export class ActiveEdit {
   commit({ move, offered }: Commit): void {
     const edit = this.#edit;
     const { session } = this.#host;
+    const before = edit && this.#statement(edit).statement;
     if (!edit || !session.endEdit(offered ? 'offer' : 'enter')) return;
+    const { statement, side } = this.#statement(edit);
+    // Why a value was stated is asked in the same cell, before the person goes down from it.
+    const asks = move === 'down' && edit.kind !== 'reason' && statement !== before;
+    if (asks && statement && session.beginEdit(edit.place, undefined, 'reason', side)) {
+      this.#host.showPlace();
+      return;
+    }
     if (move !== 'stay') {
       this.#active.moveOn(move, edit.kind);
       return;
     }
     if (samePlace(edit.place, session.place)) this.#host.wantFocus();
     this.#host.showPlace();
+  }
+
+  /** What is stated where something was typed. */
+  #statement({ place, side, draft }: EditInHand): { readonly statement?: Statement; readonly side?: Side } {
+    const of = side ?? sideSaid(draft);
+    const statement = statementAt(this.#host.session.notebook.book, place, of);
+    return { ...(statement && { statement }), ...(of && { side: of }) };
   }
 
   /** Lets go of what is in hand. */
@@ -94,6 +113,11 @@ export class ActiveEdit {
 
   /** Takes a key that goes on with what is typed in vain; true if it was one. */
   typesOn({ key }: KeyboardEvent, { kind }: Command): boolean {
+    // A space in front of a number that is typed is no key that opens the formula of a whole column.
+    if (kind === 'edit' && key === ' ' && this.#isStatedCell()) {
+      this.start('');
+      return true;
+    }
     if (!this.#isTypedOn(key, kind)) {
       this.#inVain = undefined;
       return false;
@@ -102,16 +126,28 @@ export class ActiveEdit {
     return true;
   }
 
-  /** Whether a key goes on with what is typed into a calculated cell: its letters and spaces, Enter after them, corrections. */
+  /** Whether a key goes on with what is typed into a cell of a series: its letters and spaces, Enter after them, corrections. */
   #isTypedOn(key: string, kind: Command['kind']): boolean {
     const { place } = this.#active;
-    if (!place || writtenAt(this.#host.session.notebook.book, place) === place) return false;
+    if (!place || !isOfSeries(this.#host.session.notebook.book, place)) return false;
     if (!samePlace(place, this.#inVain)) return kind === 'edit' && key === ' ';
     return kind === 'clear' || (kind === 'edit' && key !== 'F2');
+  }
+
+  /** Whether the active cell is one of a calculated column, into which a value is typed. */
+  #isStatedCell(): boolean {
+    const { place } = this.#active;
+    return place !== undefined && targetsAt(this.#host.session.notebook.book, place)[0]?.kind === 'cell';
   }
 
   /** Takes note that the person has gone to a cell: what is typed there is a new text. */
   goneOn(): void {
     this.#inVain = undefined;
   }
+}
+
+/** Whether a place is a cell that is computed and cannot be stated: its table gets its rows anew each time. */
+function isOfSeries(book: Book, place: CellPlace): boolean {
+  const found = findPlace(book, place);
+  return found?.kind === 'cell' && found.column.kind !== 'given' && targetsAt(book, place).length === 0;
 }

@@ -1,15 +1,18 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import { type Outcome, problem } from '../../../diagnostics/index.ts';
 import { type Copied, type Edit, openCopied, type Row } from '../../../document/index.ts';
+import type { Block } from '../../editing/block.ts';
 import { carriedFrom } from '../../editing/carried-unit.ts';
 import { cellValueText } from '../../editing/cell-value-text.ts';
 import { CELLS_TYPE, writeCells } from '../../editing/clipboard-text.ts';
 import { findPlace } from '../../editing/find-place.ts';
 import type { Change } from '../../editing/line-edits.ts';
-import { type Block, pasteIntoTable, pasteOntoLines } from '../../editing/paste-cells.ts';
+import { pasteIntoTable, pasteOntoLines } from '../../editing/paste-cells.ts';
 import { pasteForeign } from '../../editing/paste-foreign.ts';
 import { moveLines, type PastedLines, pasteCopies, pasteOver } from '../../editing/paste-lines.ts';
+import { isStatedColumn, pasteStated } from '../../editing/paste-stated.ts';
 import { pasteText } from '../../editing/paste-text.ts';
+import { statementAt } from '../../editing/state-target.ts';
 import type { CellPlace } from '../../session/place.ts';
 import { type CommandHost, carryOut, selectedCells, told } from '../place/commands.ts';
 import { isWholeRows } from '../place/range.ts';
@@ -78,10 +81,14 @@ export class ClipboardEvents implements ReactiveController {
       const found = findPlace(notebook.book, place);
       return found?.kind === 'cell' && found.column.kind !== 'given' ? [at] : [];
     });
+    const stated = selected.map((row) =>
+      row.map((place) => statementAt(notebook.book, place)?.reason ?? null),
+    );
     const copied: Copied = {
       cells: taken.map((row) => row.map(({ text }) => text)),
       units: taken.map((row) => row.map(({ unit }) => unit ?? null)),
       ...(calculated.length > 0 && { calculated }),
+      ...(stated.flat().some((reason) => reason !== null) && { stated }),
       ...(isHeaded(selected) && { headed: true }),
       ...(selected[0]?.[0] && this.#inTable(selected[0][0]) && { table: true }),
       ...(lines && { lines }),
@@ -163,8 +170,13 @@ export class ClipboardEvents implements ReactiveController {
     const { notebook } = session;
     const over = { rows: selected.length, columns: selected[0]?.length ?? 1 };
     if (this.#inTable(place)) {
+      const block = withoutHeads(copied);
+      if (isStatedColumn(notebook, place, block)) {
+        this.#apply(pasteStated(notebook, place, 'written', block, over));
+        return;
+      }
       const within = selected.every(([first]) => first?.part === place.part && first.item !== 'head');
-      this.#apply(pasteIntoTable(notebook.book, place, withoutHeads(copied), within ? over : undefined));
+      this.#apply(pasteIntoTable(notebook.book, place, block, within ? over : undefined));
       return;
     }
     const many = over.rows * over.columns > 1;
@@ -252,6 +264,12 @@ function isHeaded(selected: readonly (readonly CellPlace[])[]): boolean {
 
 /** The cells that stand below headings. */
 function withoutHeads(copied: Copied): Block {
-  const { cells, units, headed } = copied;
-  return headed ? { ...copied, cells: cells.slice(1), ...(units && { units: units.slice(1) }) } : copied;
+  const { cells, units, stated, headed } = copied;
+  if (!headed) return copied;
+  return {
+    ...copied,
+    cells: cells.slice(1),
+    ...(units && { units: units.slice(1) }),
+    ...(stated && { stated: stated.slice(1) }),
+  };
 }

@@ -135,7 +135,9 @@ function calcBody(context: LineContext): LineBody {
   return {
     layout,
     // What is stated is not what the formula equals.
-    value: html`${formula.drawn}${isStated ? nothing : equals}<span class="number ${words ? 'words' : ''} ${isStated ? 'stated' : ''}">${shown.number}</span>${note}`,
+    value: html`${formula.drawn}${isStated ? nothing : equals}<span class="number ${words ? 'words' : ''}"
+        >${isStated ? html`<span class="stated-value"><span class="unseen">stated </span>${shown.number}</span>` : shown.number}</span
+      >${note}`,
     unit: words ? '' : shown.unit,
     ...(isStated && { told: true }),
   };

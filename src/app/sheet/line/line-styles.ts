@@ -194,9 +194,27 @@ export const lineStyles = css`
     text-align: right;
     white-space: nowrap;
   }
-  .number.stated {
+  .stated-value {
+    display: inline-block;
+    min-width: 2.2em;
+    padding-inline-start: 2px;
+    border-bottom: 1px solid var(--pen-rule);
     color: var(--pen);
-    font-weight: 600;
+  }
+  .stated-reason,
+  .of-formula {
+    display: block;
+  }
+  .stated-reason {
+    color: var(--pen);
+  }
+  .of-formula {
+    margin-top: 2px;
+  }
+  .reason-field {
+    grid-column: 1 / -1;
+    width: 100%;
+    padding: 2px 6px 3px;
   }
   .entry.words {
     white-space: normal;

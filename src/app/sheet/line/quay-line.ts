@@ -10,6 +10,7 @@ import { lineBody } from './line-body.ts';
 import type { LineSource, Room } from './line-source.ts';
 import { referenceShown } from './methods-shown.ts';
 import { drawSign } from './signs.ts';
+import { statedMargin } from './stated-note.ts';
 
 /**
  * One line of the page, a row of the grid: reference, symbol, description, calculation, result, unit, mark. It draws
@@ -86,11 +87,12 @@ export class QuayLine extends LitElement {
     this.drawnItem = item;
     const full = this.printing || this.unfolded;
     const body = lineBody({ session, sheet, source, item, full, room });
-    const editsValue = this.edit?.place.field === 'value';
-    const wide = editsValue && source.kind !== 'given' && source.kind !== 'choice';
+    const edited = this.edit?.place.field === 'value' ? this.edit : undefined;
+    const wide = edited?.kind === 'formula';
+    const reference = referenceShown(session.notebook, source, item);
     this.className = `line ${source.kind} ${wide ? 'under' : body.layout}${body.told ? ' told' : ''}${active ? ' active' : ''}`;
     return html`
-      ${this.#cell('reference', 'reference', html`<span class="clamped">${referenceShown(session.notebook, source, item)}</span>`)}
+      ${this.#cell('reference', 'reference', statedMargin({ session, item }, reference))}
       ${this.#cell('name', 'symbol', drawSymbol(source.name))}
       ${this.#cell('label', 'description', html`${source.label ?? ''}`)}
       ${this.#cell('value', 'value', body.value)}
@@ -109,7 +111,10 @@ export class QuayLine extends LitElement {
   }
 
   #cell(field: string, kind: string, content: TemplateResult): TemplateResult {
-    const edit = this.edit?.place.field === field ? this.edit : undefined;
+    const own = this.edit?.place.field === field ? this.edit : undefined;
+    // The reason is asked for below the value that it is for.
+    const reason = own?.kind === 'reason' ? own : undefined;
+    const edit = reason ? undefined : own;
     const chosen = this.selected.includes(field);
     return html`<div
       class="cell ${kind}${edit ? ' edited' : ''}"
@@ -120,6 +125,7 @@ export class QuayLine extends LitElement {
       tabindex=${this.stop === field ? '0' : '-1'}
     >
       ${edit ? cellEditor(this.session, this.host, edit) : content}
+      ${reason ? html`<div class="reason-field edited">${cellEditor(this.session, this.host, reason)}</div>` : nothing}
     </div>`;
   }
 }

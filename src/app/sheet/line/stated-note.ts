@@ -1,12 +1,47 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { statedIn } from '../../../notebook/index.ts';
+import { type StatedHere, statedIn } from '../../../notebook/index.ts';
 import { statedWords } from '../../session/stated-words.ts';
 import type { LineContext } from './line-source.ts';
+import { drawSign } from './signs.ts';
 
-/** Says below a line that a value is stated in place of what its formula comes to, why, and what that would be. */
-export function statedNote({ session, item }: LineContext): TemplateResult | typeof nothing {
-  const { notebook, units } = session;
-  const stated = item?.kind === 'formula' ? statedIn(notebook, item) : [];
+type Told = Pick<LineContext, 'session' | 'item'>;
+
+/** What is stated of a line: its value, or the sides of a check. */
+function statedOfLine({ session, item }: Told): readonly StatedHere[] {
+  return item?.kind === 'formula' ? statedIn(session.notebook, item) : [];
+}
+
+/** Says below a line in place of what a value is stated, and by how much the two differ; why a formula fails is a remark. */
+export function statedNote(context: Told): TemplateResult | typeof nothing {
+  const stated = statedOfLine(context);
   if (stated.length === 0) return nothing;
-  return html`${stated.map((one) => html`<p class="sentence stated">${statedWords(notebook, one, units)}</p>`)}`;
+  const { notebook, units } = context.session;
+  return html`${stated.map((one) => {
+    const { stated: value, typed, computed, difference } = statedWords(notebook, one, units);
+    const side = one.side
+      ? html`${one.side} stated ${value}${typed === undefined ? '' : ` (as typed: ${typed})`}, `
+      : nothing;
+    const written = one.side || typed === undefined ? nothing : html`stated as ${typed}, `;
+    const by = difference === undefined ? nothing : html`, difference ${difference}`;
+    const failed = 'problem' in one.computed ? one.computed.problem.message : undefined;
+    return html`<p class="sentence stated${failed === undefined ? '' : ' failed'}">
+      ${failed === undefined ? nothing : drawSign('warning', 'remark')}<span
+        >${side}${written}<span class="computed">computed ${computed}</span>${by}${failed === undefined ? nothing : html`: ${failed}`}</span
+      >
+    </p>`;
+  })}`;
+}
+
+/** Stands in the margin of a line of which a value is stated: that it is, why, and the source of its formula behind it. */
+export function statedMargin(context: Told, reference: string): TemplateResult {
+  const stated = statedOfLine(context);
+  if (stated.length === 0) return html`<span class="clamped">${reference}</span>`;
+  return html`<span class="clamped"
+    >${stated.map(({ side, statement }) => {
+      const reason = statement.reason.trim();
+      return html`<span class="stated-reason"
+        ><b>${side ? `${side} ` : ''}stated</b>${reason === '' ? html`, <i>reason open</i>` : html`: ${reason}`}</span
+      >`;
+    })}${reference === '' ? nothing : html`<span class="of-formula">formula: ${reference}</span>`}</span
+  >`;
 }

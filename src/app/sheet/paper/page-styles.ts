@@ -262,8 +262,11 @@ export const pageStyles = css`
     color: var(--warn);
   }
   .sentence.stated {
-    display: block;
     color: var(--ink-soft);
+  }
+  .sentence.stated:not(.failed) {
+    display: block;
+    text-align: right;
   }
   .sentence.waits {
     color: var(--ink-soft);

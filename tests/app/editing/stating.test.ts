@@ -1,0 +1,331 @@
+import { beforeEach, describe, expect, test } from 'vitest';
+import { cellContent } from '../../../src/app/editing/cell-content.ts';
+import { pasteIntoTable, pasteOntoLines } from '../../../src/app/editing/paste-cells.ts';
+import { isStatedColumn, pasteStated } from '../../../src/app/editing/paste-stated.ts';
+import { clearCells, fillDown } from '../../../src/app/editing/range-edits.ts';
+import { entryReader, reasonReader } from '../../../src/app/editor/entry-reader.ts';
+import { formulaDesk } from '../../../src/app/editor/formula-desk.ts';
+import type { CellPlace } from '../../../src/app/session/place.ts';
+import { openSession, type Session } from '../../../src/app/session/session.ts';
+import { type Book, type Edit, findRow, insertTableRows } from '../../../src/document/index.ts';
+import { noAutosave } from '../no-autosave.ts';
+import { at, smallBook } from '../small-book.ts';
+import { done, refusal } from './applied.ts';
+
+let session: Session;
+const M = at('p2', 'r3', 'value');
+const check = at('p2', 'r4', 'value');
+const twice = (row: number): CellPlace => at('p3', `r${row}`, 'k3');
+
+beforeEach(() => {
+  session = openSession('b', smallBook(), noAutosave);
+});
+
+const book = (): Book => session.notebook.book;
+const line = (name: string) => {
+  const [sheet] = book().sheets;
+  return sheet && findRow(sheet, name)?.row;
+};
+const column = () =>
+  book().sheets[0]?.parts.flatMap((part) => (part.kind === 'table' ? part.columns : []))[2];
+/** The value of a line in kN·m. */
+const moment = () => {
+  const result = session.notebook.result('beam.M');
+  return result.status === 'ok' && result.value.kind === 'number' ? result.value.si / 1000 : result.status;
+};
+const doubled = () => {
+  const found = session.notebook.column('beam.spans.twice');
+  return found.status === 'ok' ? [...found.reading.values] : found.status;
+};
+
+/** Types over a cell and enters it; the sentences of a refusal, if it was one. */
+function type(place: CellPlace, text: string): string {
+  session.beginEdit(place, text.charAt(0));
+  session.changeDraft(text);
+  const said = session.endEdit('enter') ? '' : (session.hand?.remarks ?? []).join(' ');
+  session.endEdit('escape');
+  return said;
+}
+
+function apply(edit: Edit | undefined): void {
+  if (!edit) throw new Error('there is nothing to do');
+  expect(session.apply(edit).ok).toBe(true);
+}
+
+describe('a value typed over a calculated line', () => {
+  test('is stated, with an open reason, and everything that names the line uses it', () => {
+    expect(moment()).toBe(20);
+    expect(type(M, '30')).toBe('');
+    expect(line('M')).toMatchObject({ formula: 'q * L^2 / 8', stated: { entry: '30', reason: '' } });
+    expect(moment()).toBe(30);
+    expect(session.notebook.verdict('beam.c_M')?.holds).toBe(false);
+    expect(cellContent(book(), M)).toEqual({ kind: 'entry', text: '30' });
+  });
+
+  test('is one step for undo and redo, which bring back the reason too', () => {
+    type(M, '30');
+    session.beginEdit(M, undefined, 'reason');
+    session.changeDraft('client’s letter');
+    session.endEdit('enter');
+    expect(line('M')).toMatchObject({ stated: { entry: '30', reason: 'client’s letter' } });
+    session.undo();
+    expect(line('M')).toMatchObject({ stated: { entry: '30', reason: '' } });
+    session.undo();
+    expect([line('M'), moment()]).toMatchObject([{ formula: 'q * L^2 / 8' }, 20]);
+    expect(line('M')).not.toHaveProperty('stated');
+    session.redo();
+    expect(moment()).toBe(30);
+  });
+
+  test('typed again it keeps its reason; a blank, and Delete, give the computed value back', () => {
+    type(M, '30');
+    session.beginEdit(M, undefined, 'reason');
+    session.changeDraft('table 4.2');
+    session.endEdit('enter');
+    type(M, '31');
+    expect(line('M')).toMatchObject({ stated: { entry: '31', reason: 'table 4.2' } });
+    apply(clearCells(book(), [[M]]));
+    expect([moment(), line('M')]).toMatchObject([20, { formula: 'q * L^2 / 8' }]);
+    session.undo();
+    session.beginEdit(M);
+    expect(session.hand).toMatchObject({ kind: 'entry', held: '31' });
+    session.changeDraft(' ');
+    session.endEdit('enter');
+    expect(moment()).toBe(20);
+  });
+
+  test('means the unit that is shown', () => {
+    session.setUnits('US');
+    type(M, '30');
+    expect(line('M')).toMatchObject({ stated: { entry: '30 kip·ft' } });
+    session.beginEdit(M);
+    expect(session.hand?.held).toBe('30 kip·ft');
+  });
+
+  test('on a line without a unit of its own takes along the unit that is shown', () => {
+    session.beginEdit(at('p2', 'r3', 'unit'));
+    session.changeDraft('');
+    session.endEdit('enter');
+    type(M, '30');
+    const { stated } = (line('M') ?? {}) as { readonly stated?: { readonly entry: string } };
+    expect(stated?.entry).toMatch(/^30 \S/);
+    expect(session.notebook.problems().filter(({ cell }) => cell === 'beam.M')).toMatchObject([
+      { code: 'stated-without-reason' },
+    ]);
+  });
+
+  test('behind an equals sign a formula is changed beside it, and it goes on standing', () => {
+    type(M, '30');
+    expect(type(M, '=q * L^2 / 10')).toBe('');
+    expect(line('M')).toMatchObject({ formula: 'q * L^2 / 10', stated: { entry: '30' } });
+    expect(type(M, 'q * L')).not.toBe('');
+    session.beginEdit(M, undefined, 'formula');
+    expect(session.hand).toMatchObject({ kind: 'formula', held: 'q * L^2 / 10' });
+    session.changeDraft('q * L^2 / 12');
+    session.endEdit('elsewhere');
+    expect(line('M')).toMatchObject({ formula: 'q * L^2 / 12', stated: { entry: '30' } });
+  });
+
+  test('says below the field what it stands in place of', () => {
+    const how = { kind: 'formula', typedOver: true } as const;
+    const desk = formulaDesk(session, M, how);
+    const note = desk?.note(desk.tryIt('30'), { caret: 2, listed: false });
+    expect(note?.text.replaceAll('\u00a0', ' ')).toBe(
+      'states 30 kN·m in place of the computed 20 kN·m, difference +10 kN·m (+50.0 %)',
+    );
+    expect(note?.offer).toBe('make this line a given value');
+    const opened = formulaDesk(session, M);
+    expect(opened?.note(opened.tryIt('30'), { caret: 2, listed: false })?.text).not.toMatch(/^states/);
+  });
+});
+
+test('a number alone is no reason: reason-is-a-value', () => {
+  type(M, '30');
+  session.beginEdit(M, undefined, 'reason');
+  session.changeDraft('12');
+  expect(session.endEdit('enter')).toBe(false);
+  expect(session.hand?.remarks?.join(' ')).toContain('“12” alone is no reason');
+  const { note } = reasonReader(session, session.hand ?? raise());
+  expect([note('12')?.kind, note('')?.hint]).toEqual(['problem', 'Enter leaves it open']);
+  session.endEdit('escape');
+  expect(session.beginEdit(at('p2', 'r1', 'value'), undefined, 'reason')).toBe(false);
+});
+
+function raise(): never {
+  throw new Error('it is not there');
+}
+
+describe('a value typed over a check', () => {
+  test('has to say its side, and both are offered: stated-which-side', () => {
+    expect(type(check, '22 kN*m')).toContain('could be stated for the demand or for the capacity');
+    const desk = formulaDesk(session, check, { kind: 'formula', typedOver: true });
+    const note = desk?.note(desk.tryIt('22 kN*m'), { caret: 7, listed: false });
+    expect(note?.fixes?.map(({ insert }) => insert)).toEqual(['demand 22 kN*m', 'capacity 22 kN*m']);
+  });
+
+  test.each(['demand', 'capacity'] as const)('is stated for its %s, and given back', (side) => {
+    expect(type(check, `${side} 22 kN*m`)).toBe('');
+    expect(line('c_M')).toMatchObject({ stated: { [side]: { entry: '22 kN*m', reason: '' } } });
+    expect(session.notebook.verdict('beam.c_M')?.[side]?.si).toBe(22_000);
+    apply(clearCells(book(), [[check]]));
+    expect(line('c_M')).not.toHaveProperty('stated');
+  });
+
+  test('both sides are given back in one step, each alone by its own', () => {
+    type(check, 'demand 22 kN*m');
+    type(check, 'capacity 23 kN*m');
+    expect(session.beginEdit(check, undefined, 'reason')).toBe(false);
+    session.beginEdit(check, undefined, 'reason', 'capacity');
+    session.changeDraft('client’s criteria');
+    session.endEdit('enter');
+    session.beginEdit(check, undefined, 'entry', 'demand');
+    expect(session.hand?.held).toBe('22 kN*m');
+    session.changeDraft('24 kN*m');
+    session.endEdit('elsewhere');
+    expect(line('c_M')).toMatchObject({
+      stated: {
+        demand: { entry: '24 kN*m', reason: '' },
+        capacity: { entry: '23 kN*m', reason: 'client’s criteria' },
+      },
+    });
+    apply(clearCells(book(), [[check]]));
+    expect(line('c_M')).not.toHaveProperty('stated');
+    session.undo();
+    expect(line('c_M')).toHaveProperty('stated.demand.entry', '24 kN*m');
+  });
+
+  test('a comparison typed over it is a formula', () => {
+    type(check, 'demand 22 kN*m');
+    expect(type(check, 'M <= 30 (kN*m)')).toBe('');
+    expect(line('c_M')).toMatchObject({
+      formula: 'M <= 30 (kN*m)',
+      stated: { demand: { entry: '22 kN*m' } },
+    });
+  });
+});
+
+describe('a value typed into a cell of a calculated column', () => {
+  test('is stated for that row, and follows it', () => {
+    expect(type(twice(1), '10')).toBe('');
+    expect(column()).toMatchObject({ formula: '2 * length', stated: [{ row: 2, entry: '10', reason: '' }] });
+    expect(doubled()).toEqual([2, 10, Number.NaN]);
+    const table = book().sheets[0]?.parts[2];
+    if (table?.kind !== 'table') throw new Error('there is no table');
+    apply(insertTableRows({ sheet: 'beam', table: 'p3' }, table, 0, { length: 1, cells: {} }));
+    expect(cellContent(book(), twice(2))).toEqual({ kind: 'entry', text: '10' });
+  });
+
+  test('a formula there is refused, and so is what is no value: stated-cell-formula', () => {
+    expect(type(twice(1), '=length')).toContain('a single cell of a calculated column takes a value');
+    expect(type(twice(1), 'length * 3')).not.toBe('');
+    expect(type(twice(1), '3 kN')).toContain('3 kN');
+    expect(column()).not.toHaveProperty('stated');
+  });
+
+  test('F2 opens the formula of the column, or what is stated; Delete gives back', () => {
+    session.beginEdit(twice(1));
+    expect(session.hand).toMatchObject({ kind: 'formula', held: '2 * length' });
+    session.endEdit('escape');
+    type(twice(1), '10');
+    session.beginEdit(twice(1));
+    expect(session.hand).toMatchObject({ kind: 'entry', held: '10' });
+    session.endEdit('escape');
+    expect(clearCells(book(), [[twice(0)]])).toBeUndefined();
+    apply(clearCells(book(), [[twice(0)], [twice(1)]]));
+    expect(column()).not.toHaveProperty('stated');
+    session.undo();
+    expect(doubled()).toEqual([2, 10, Number.NaN]);
+  });
+
+  test('says below the field what it stands in place of', () => {
+    const { note } = entryReader(session, twice(1), { kind: 'entry', typedOver: true });
+    expect(note('10')?.text.replaceAll('\u00a0', ' ')).toBe(
+      'states 10 m in place of the computed 4 m, difference +6 m (+150.0 %)',
+    );
+    expect(note('10 kN')?.kind).toBe('problem');
+  });
+});
+
+describe('filling and pasting', () => {
+  const state = (place: CellPlace, text: string, reason: string): void => {
+    type(place, text);
+    session.beginEdit(place, undefined, 'reason');
+    session.changeDraft(reason);
+    session.endEdit('enter');
+  };
+
+  test('down a column a stated cell is stated again with its reason', () => {
+    state(twice(0), '9', 'measured');
+    apply(fillDown(book(), [[twice(0)], [twice(1)], [twice(2)]]));
+    expect(column()).toMatchObject({
+      stated: [1, 2, 3].map((row) => ({ row, entry: '9', reason: 'measured' })),
+    });
+    session.undo();
+    expect(column()).toMatchObject({ stated: [{ row: 1 }] });
+  });
+
+  test('a formula filled over a stated line goes beside what is stated', () => {
+    state(M, '30', 'letter');
+    apply(fillDown(book(), [[check], [M]]));
+    expect(line('M')).toMatchObject({ formula: 'M <= 25 (kN*m)', stated: { entry: '30' } });
+    session.undo();
+    expect(fillDown(book(), [[M], [check]])).toBeUndefined();
+    const L = at('p2', 'r1', 'value');
+    expect(fillDown(book(), [[L], [M]])).toBeUndefined();
+    expect(line('M')).toMatchObject({ stated: { entry: '30', reason: 'letter' } });
+  });
+
+  test('a value pasted onto a line is stated, what was stated there keeps its reason, a formula is one', () => {
+    const paste = (text: string, stated?: string) =>
+      pasteOntoLines(session.notebook, [[M]], {
+        cells: [[text]],
+        ...(stated !== undefined && { stated: [[stated]] }),
+      });
+    apply(done(paste('30')));
+    expect(line('M')).toMatchObject({ stated: { entry: '30', reason: '' } });
+    apply(done(paste('31', 'letter')));
+    expect(line('M')).toMatchObject({ stated: { entry: '31', reason: 'letter' } });
+    apply(done(paste('q * L')));
+    expect(line('M')).toMatchObject({ formula: 'q * L', stated: { entry: '31', reason: 'letter' } });
+    expect(refusal(paste('30 m'))).toMatchObject([expect.stringMatching(/^entry-unit-mismatch/)]);
+  });
+
+  test('a value alone carries its unit along: 3 ft onto a column in m', () => {
+    const block = { cells: [['3']], units: [['ft']] };
+    expect(isStatedColumn(session.notebook, twice(1), block)).toBe(true);
+    apply(done(pasteStated(session.notebook, twice(1), 'written', block, { rows: 1, columns: 1 })));
+    expect(column()).toMatchObject({ stated: [{ row: 2, entry: '3 ft' }] });
+  });
+
+  test('what was computed where it was copied is no value to state', () => {
+    const block = { cells: [['3']], units: [['m']], calculated: [0] };
+    expect(isStatedColumn(session.notebook, twice(1), block)).toBe(false);
+    expect(isStatedColumn(session.notebook, twice(1), { ...block, stated: [['measured']] })).toBe(true);
+  });
+
+  test('rows copied with a stated cell bring it along, onto rows that are there and onto new ones', () => {
+    const block = {
+      cells: [
+        ['d', '7', '15'],
+        ['e', '8', '16'],
+      ],
+      calculated: [2],
+      stated: [
+        [null, null, 'measured'],
+        [null, null, null],
+      ],
+    };
+    apply(done(pasteIntoTable(book(), at('p3', 'r2', 'k1'), block)));
+    expect(column()).toMatchObject({ stated: [{ row: 3, entry: '15', reason: 'measured' }] });
+    apply(
+      done(pasteIntoTable(book(), at('p3', 'r3', 'k1'), { ...block, stated: block.stated.toReversed() })),
+    );
+    expect(column()).toMatchObject({
+      stated: [
+        { row: 3, entry: '15' },
+        { row: 5, entry: '16', reason: 'measured' },
+      ],
+    });
+    expect(doubled()).toEqual([2, 4, 15, 14, 16]);
+  });
+});
