@@ -92,7 +92,7 @@ describe('a table wider than the paper', () => {
 
 describe('the formula of a column', () => {
   test('opens from any of its cells, is tried in that row, and is changed in all', async () => {
-    const cells = (item: string) => row(item).locator('[data-field]').nth(9);
+    const cells = (item: string) => row(item).locator('[data-field]').nth(16);
     await cells('r1').click();
     await page.keyboard.press('7');
     await page.getByText('states 7').waitFor();
@@ -100,12 +100,12 @@ describe('the formula of a column', () => {
     await page.keyboard.press('F2');
     await page.locator('quay-formula-field .cm-content').waitFor();
     await page.keyboard.press('Control+a');
-    await page.keyboard.type('thick * 12 ft');
+    await page.keyboard.type('thick * 12 (ST/in)');
     await page.locator('quay-formula-field').getByText('in row 2').waitFor();
     await page.keyboard.press('Enter');
-    // Fourteen and four inches by twelve feet.
-    await expect.poll(() => cells('r1').textContent()).toBe('14');
-    expect(await cells('r0').textContent()).toBe('4');
+    // Fourteen and four inches at twelve tons an inch.
+    await expect.poll(() => cells('r1').textContent()).toBe('168');
+    expect(await cells('r0').textContent()).toBe('48');
     await expect.poll(() => here('r2').count()).toBe(1);
   });
 });

@@ -81,15 +81,15 @@ describe.each(ids)('template %s', (id) => {
     expect(notebook.problems()).toEqual([]);
     const bare = [...notebook.model.items.values()].flatMap((item) => {
       if (item.kind === 'input' || item.kind === 'input column') return [];
-      const { reference } = item.kind === 'formula' ? item.row : item.column;
+      const source = item.kind === 'formula' ? item.row : item.column;
+      const methods = 'methods' in source ? (source.methods ?? []) : [];
+      const isReferenced =
+        source.reference || (methods.length > 0 && methods.every(({ reference }) => reference));
       const wantsUnit = item.type.kind === 'number' || item.type.kind === 'point';
-      const unitless =
-        wantsUnit &&
-        item.unit === undefined &&
-        (item.kind === 'formula' ? item.row : item.column).unit === undefined;
+      const unitless = wantsUnit && item.unit === undefined && source.unit === undefined;
       return [
         ...(unitless ? [`${item.id} has no unit`] : []),
-        ...(reference ? [] : [`${item.id} has no reference`]),
+        ...(isReferenced ? [] : [`${item.id} has no reference`]),
       ];
     });
     expect(bare).toEqual([]);

@@ -2,13 +2,13 @@ import type { Page } from 'playwright-core';
 import type { Screen } from './take.ts';
 import { choose, enter, openTemplate, retype, titles } from './walks.ts';
 
-const takeoff = `item,material,thick (in),V_s (cy)
-asphalt paving,asphalt,3.5,
-base course,aggregate base,12,
-deck slab,concrete,16,
-pile caps and beams,concrete,,380
-timber fendering,treated timber,,45
-kerbs and plinths,concrete,,20
+const takeoff = `item,material,from,thick (in),V_s (cy)
+asphalt paving,asphalt,whole strip,3.5,
+base course,aggregate base,whole strip,12,
+deck slab,concrete,whole strip,16,
+pile caps and beams,concrete,volume,,380
+timber fendering,treated timber,volume,,45
+kerbs and plinths,concrete,volume,,20
 `;
 
 const energySheet = (page: Page) => openTemplate(page, 'fender-energy', 'Berthing energy');

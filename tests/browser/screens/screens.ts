@@ -136,7 +136,7 @@ const states: readonly Screen[] = [
     name: 'table-scrolled',
     go: async (page) => {
       await openTemplate(page, 'debris-haul', 'Quantities and loads');
-      const mass = page.locator('quay-table [data-item="r2"] [data-field]').nth(13);
+      const mass = page.locator('quay-table [data-item="r2"] [data-field]').nth(16);
       await mass.evaluate((element) => element.scrollIntoView({ block: 'center' }));
       await mass.click();
       await page.keyboard.press('F2');
