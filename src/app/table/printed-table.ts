@@ -128,7 +128,7 @@ export const printedTableStyles = css`
       color: var(--ink-soft);
       font-size: var(--type-small);
     }
-    .printed-table .entered {
+    .printed-table :is(.entered, .stated) {
       color: var(--pen);
     }
     .printed-table .bad {

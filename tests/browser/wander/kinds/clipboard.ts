@@ -116,6 +116,8 @@ const block: Kind<Cells> = {
     const place = selectedOf(seen)[0];
     const takes = place && takenAt(seen.book, place);
     if (!place || !takes) return undefined;
+    // A value over a formula is stated, which this reader of books does not know yet.
+    if (selectedOf(seen).some((one) => takenAt(seen.book, one) === 'formula')) return undefined;
     const number = () => String(1 + chance.whole(99));
     if (takes === 'words' || takes === 'prose') return [[`pasted ${number()}`]];
     const [rows, across] = [

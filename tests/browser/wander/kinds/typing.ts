@@ -69,9 +69,6 @@ export function typedInto(state: State, text: string, before: Seen, after: Seen)
   const { place } = before;
   const nothing = unchanged(state);
   if (!place || !takenAt(state.book, writtenAt(state.book, place))) return [nothing];
-  // What is typed by chance must not replace the formula of a whole column: a sentence says so.
-  const column = columnAt(state.book, place);
-  if (column && column.kind !== 'given' && place.item !== 'head') return [{ ...nothing, said: ' ' }];
   const isChoice = takenAt(state.book, place) === 'choice';
   const begun = unchanged(state, { kind: 'holds', place, text: isChoice ? undefined : text, typed: true });
   return before.onPage && !before.overview ? [begun] : [nothing, begun];
@@ -88,6 +85,9 @@ const type: Kind<string> = {
   weight: (seen, state) => (!canType(seen, state) ? 0 : isTyping(state) ? 1.5 : 14),
   draw: (seen, chance, state) => {
     const place = state.draft?.place ?? seen.place;
+    // What is typed into a calculated cell is stated there, which this reader of books does not know yet.
+    const column = place && !state.draft ? columnAt(seen.book, place) : undefined;
+    if (column && column.kind !== 'given' && place?.item !== 'head') return undefined;
     return place && wordsFor(seen, place, chance);
   },
   perform: async (hands, text) => {
