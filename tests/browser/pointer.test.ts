@@ -47,6 +47,29 @@ test('the menu is that of the line it was asked for, though the press moves the 
   expect(await isChosen(cell)).toBe('true');
 });
 
+test('a press on a button means that button, though the page moves before it is let go', async () => {
+  const { y } = await typeParagraph(label(1));
+  const button = page.locator('quay-line').nth(1).locator('[data-menu]');
+  const { x = 0, width = 0 } = (await button.boundingBox()) ?? {};
+  await page.mouse.move(x + width / 2, y);
+  await page.mouse.down();
+  await drawn(page);
+  await page.mouse.up();
+  await page.getByRole('menu').waitFor({ timeout: 5000 });
+  expect(((await button.boundingBox())?.y ?? 0) + 8).toBeLessThan(y);
+});
+
+test('a button that is left with the pointer down is not pressed', async () => {
+  const button = page.locator('quay-line').nth(1).locator('[data-menu]');
+  const { x, y, width, height } = (await button.boundingBox()) ?? { x: 0, y: 0, width: 0, height: 0 };
+  await page.mouse.move(x + width / 2, y + height / 2);
+  await page.mouse.down();
+  await page.mouse.move(x - 60, y + height / 2);
+  await page.mouse.up();
+  await drawn(page);
+  expect(await page.getByRole('menu').count()).toBe(0);
+});
+
 test('a hand that is not quite still chooses the cell it pressed, though the page moves under it', async () => {
   const cell = label(1);
   const { x, y } = await typeParagraph(cell);

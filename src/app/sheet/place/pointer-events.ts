@@ -4,6 +4,8 @@ import { isOnScrollBar } from '../scroll-bar.ts';
 import type { CommandHost } from './commands.ts';
 import { clickFoot } from './foot-clicks.ts';
 import { tableRow } from './grid-map.ts';
+import { isNear } from './near.ts';
+import { PressedButton } from './pressed-button.ts';
 import { isWholeRows } from './range.ts';
 
 type Host = Omit<CommandHost, 'openMenu'> &
@@ -22,9 +24,6 @@ interface Press extends Pick<PointerEvent, 'clientX' | 'clientY' | 'timeStamp'> 
 /** Within so many milliseconds a second press may be part of a double click: what systems take unless they are told otherwise. */
 const DOUBLE_CLICK = 500;
 
-/** So many px a hand that rests may move the pointer. */
-const REST = 4;
-
 /** What the pointer does on a page: choose, extend, edit, open menus. */
 export class PointerEvents {
   readonly #host: Host;
@@ -42,6 +41,7 @@ export class PointerEvents {
 
   constructor(host: Host) {
     this.#host = host;
+    new PressedButton(host);
     host.addEventListener('pointerdown', this.#down);
     host.addEventListener('pointermove', this.#move);
     host.addEventListener('mousedown', this.#notSecond);
@@ -208,10 +208,6 @@ function isOnPaper(event: MouseEvent, page: HTMLElement): boolean {
   return [...target.childNodes].every(
     (node) => node.nodeType !== Node.TEXT_NODE || node.textContent?.trim() === '',
   );
-}
-
-function isNear(event: MouseEvent, press: Press): boolean {
-  return Math.abs(event.clientX - press.clientX) <= REST && Math.abs(event.clientY - press.clientY) <= REST;
 }
 
 /** Of a line its value, which is what the page is about; of a table's row the first cell. */
