@@ -13,17 +13,22 @@ export function done(state: Pick<State, 'book' | 'past' | 'future'>, book: Book)
   return { ...changedTo(state, book), editor: { kind: 'closed' } };
 }
 
-/** The book without lines and parts that another has not. */
+/**
+ * The book without lines and parts that another has not. A heading put between the lines of a block parts it: those below
+ * count to the block still.
+ */
 function without(book: Book, known: ReadonlySet<string>): Book {
-  const sheets = book.sheets.map((sheet) => ({
-    ...sheet,
-    parts: sheet.parts
-      .filter(({ id }) => known.has(`${sheet.key}/${id}`))
-      .map((part) => ({
-        ...part,
-        ...(part.rows && { rows: part.rows.filter(({ id }) => known.has(`${sheet.key}/${id}`)) }),
-      })),
-  }));
+  const sheets = book.sheets.map((sheet) => {
+    const isKnown = ({ id }: Line | Part): boolean => known.has(`${sheet.key}/${id}`);
+    const parts: Part[] = [];
+    for (const part of sheet.parts) {
+      const rows = part.rows?.filter(isKnown);
+      const last = parts.at(-1);
+      if (isKnown(part)) parts.push({ ...part, ...(rows && { rows }) });
+      else if (last?.rows && rows?.length) parts.splice(-1, 1, { ...last, rows: [...last.rows, ...rows] });
+    }
+    return { ...sheet, parts };
+  });
   return { ...book, sheets };
 }
 

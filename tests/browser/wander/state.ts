@@ -11,7 +11,7 @@ import {
 } from './book.ts';
 import { renamed } from './renamed.ts';
 import type { Editor, Seen } from './seen.ts';
-import { isTaken } from './units-beside.ts';
+import { isBare, isTaken } from './units-beside.ts';
 
 /** What is being typed: where, what stands in the editor, and whether that is other than what the book had. */
 export interface Draft {
@@ -144,8 +144,10 @@ function mayBeRefused(book: Book, { place, text }: Draft): boolean {
       return !/^-?\d+(\.\d+)?( (ft|in|m|mm|kN|kip))?$/.test(text);
     case undefined:
       return true;
-    case 'choice':
+    // A number alone in place of a formula is asked about.
     case 'formula':
+      return isBare(text);
+    case 'choice':
     case 'prose':
     case 'words':
       return false;

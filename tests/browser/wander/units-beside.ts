@@ -9,7 +9,7 @@ function unitForm(unit: string): string {
 }
 
 /** A number with nothing behind it. */
-function isBare(text: string): boolean {
+export function isBare(text: string): boolean {
   return /^\s*[+-]?(\d[\d ]*)?[.,]?\d+\s*$/.test(text);
 }
 
