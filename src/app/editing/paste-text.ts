@@ -9,6 +9,7 @@ import type { Extent } from './block.ts';
 import { typedOnScreen } from './carried-unit.ts';
 import { readCells } from './clipboard-text.ts';
 import { findPlace } from './find-place.ts';
+import { isLongText } from './long-text.ts';
 import { onScreenMapping } from './on-screen-mapping.ts';
 import { pasteIntoTable } from './paste-cells.ts';
 import { isStatedColumn, pasteStated } from './paste-stated.ts';
@@ -23,7 +24,7 @@ const ASK: Outcome<TextPaste> = { ok: true, value: { kind: 'ask' } };
 
 /**
  * What becomes of a text from elsewhere that is pasted into a table, onto a cell, a heading or the title. One cell goes
- * into the cells selected. Rows under headings that all name columns go there, and one column of cells goes below its
+ * into the cells selected. A long text is asked of. Rows under headings that all name columns go there, and one column of cells goes below its
  * place, as the units on the screen have it. Whatever else it is, and whatever there is to point out, is asked.
  */
 export function pasteText(
@@ -35,6 +36,8 @@ export function pasteText(
 ): Outcome<TextPaste> {
   const found = findPlace(notebook.book, place);
   const part = tableAt(notebook, place);
+  // The dialog reads a long one beside the page.
+  if (isLongText(text) && text.includes('\n')) return ASK;
   const parted = pastedText(text, part.columns, notebook.model.registry);
   if (!parted.ok) return parted;
   const { text: rows, doubtful } = parted.value;

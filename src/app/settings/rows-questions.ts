@@ -1,5 +1,6 @@
-import type { Consents, Decimal, TableReading } from '../../tables/index.ts';
+import type { Consents, Decimal } from '../../tables/index.ts';
 import { type Answers, decimalWords, rowsOutWords } from './rows-choices.ts';
+import type { RowsReading } from './rows-reading.ts';
 
 /** What the person has said of the numbers and rows of a text; what is not here is found out or asked. */
 export type Said = Omit<Consents, 'noRows'> & {
@@ -80,7 +81,7 @@ export const rowsQuestions: readonly RowsQuestion[] = [
 ];
 
 /** The questions that a text raises or that are answered: what is answered can be answered anew. */
-export function openQuestions(read: TableReading | undefined, said: Said): readonly RowsQuestion[] {
+export function openQuestions(read: RowsReading | undefined, said: Said): readonly RowsQuestion[] {
   const problems = read === undefined ? [] : read.ok ? read.value.problems : read.problems;
   const codes = new Set<string>(problems.map(({ code }) => code));
   return rowsQuestions.filter(

@@ -1,9 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { type Problem, problem } from '../../diagnostics/index.ts';
 import { emptiedColumns, type GivenColumn, statedColumns, type Table } from '../../document/index.ts';
-import type { TableReading } from '../../tables/index.ts';
+import { writeNumber } from '../../units/index.ts';
 import { accountNumbers } from '../editing/account.ts';
 import type { Where } from '../editing/put-rows.ts';
+import type { RowsReading } from './rows-reading.ts';
 
 /** The most problems, and the most cells without a value, that are named one by one. */
 const MOST = 8;
@@ -25,9 +26,14 @@ function columnLine({ name, label, unit }: GivenColumn): TemplateResult {
   return html`<li>${name} <span>${heading} ${unit === undefined || unit === '' ? '' : `(${unit})`}</span></li>`;
 }
 
+/** That a long text is being read, and how that can be stopped. */
+export function readingWords(text: string): TemplateResult {
+  return html`<p>Reading ${writeNumber(text.length)} characters …; Cancel stops it.</p>`;
+}
+
 /** What is taken of a text, and what goes for it, or why nothing is; with what became of its cells. */
-export function foundWords(table: Table, read: TableReading, where: Where): TemplateResult {
-  const numbers = read.account ? accountNumbers(read.account.counts) : '';
+export function foundWords(table: Table, read: RowsReading, where: Where): TemplateResult {
+  const numbers = read.counts ? accountNumbers(read.counts) : '';
   if (!read.ok)
     return html`${namedProblems(read.problems)}${numbers === '' ? nothing : html`<p>${numbers}.</p>`}`;
   const { length, problems } = read.value;

@@ -1,22 +1,15 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
-import type { Outcome } from '../../diagnostics/index.ts';
 import { BOOK_BYTE_LIMIT, type Table } from '../../document/index.ts';
 import {
   type Delimiter,
   type Destination,
   encodingOf,
   lineNumbers,
-  looksLikeData,
-  namedMapping,
-  type TableReading,
-  type TableText,
   type TextColumn,
-  tableText,
 } from '../../tables/index.ts';
 import { accountWords } from '../editing/account.ts';
 import { unitOnScreen } from '../editing/carried-unit.ts';
 import { findPlace } from '../editing/find-place.ts';
-import { pastedText } from '../editing/pasted-text.ts';
 import { putRows, type Where } from '../editing/put-rows.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
@@ -25,11 +18,13 @@ import { fieldsStyles } from '../shell/fields-styles.ts';
 import { readTextFile } from '../storage/read-text-file.ts';
 import { reasonOf } from '../storage/storage-error.ts';
 import { columnChoices, columnChoicesStyles } from './column-choices.ts';
-import { callOf, type FoundRows, findRows, type Settled } from './find-rows.ts';
+import { callOf, type FoundRows, type Settled } from './find-rows.ts';
 import { choiceOf, delimiterWords } from './rows-choices.ts';
-import { rowsPreview } from './rows-preview.ts';
 import { openQuestions, type Said, withAnswer } from './rows-questions.ts';
-import { columnsExpected, foundWords, problemWords } from './rows-words.ts';
+import { RowsReader } from './rows-reader.ts';
+import type { RowsReading } from './rows-reading.ts';
+import { rowsTextField } from './rows-text-field.ts';
+import { columnsExpected, foundWords, problemWords, readingWords } from './rows-words.ts';
 import { tableRowsStyles } from './table-rows-styles.ts';
 
 /**
@@ -63,7 +58,10 @@ export class TableRowsDialog extends LitElement {
   declare skipped: string;
   declare settled: ReadonlyMap<number, Settled>;
   declare refusal: string;
-  #text: Outcome<TableText> | undefined;
+  readonly #reader = new RowsReader(this);
+  /** Whether how the text is parted and headed is guessed, as of a text that was pasted. */
+  #guess = false;
+  /** What was found last of the text that stands there, also while it is read anew. */
   #found: FoundRows | undefined;
 
   constructor() {
@@ -75,10 +73,11 @@ export class TableRowsDialog extends LitElement {
   /** Opens for the table at a place, with what was pasted there if that leads here. */
   show(place: CellPlace, pasted?: string): void {
     this.place = place;
+    this.#reader.begin(this.session.notebook);
     this.#begin(pasted ?? '');
     const found = findPlace(this.session.notebook.book, place);
     if (pasted !== undefined) this.where = { kind: 'from', row: found?.kind === 'cell' ? found.row : 0 };
-    if (pasted !== undefined && found?.part.kind === 'table') this.#guess(found.part, pasted);
+    this.#guess = pasted !== undefined;
     void this.updateComplete.then(() => this.renderRoot.querySelector('dialog')?.showModal());
   }
 
@@ -91,15 +90,8 @@ export class TableRowsDialog extends LitElement {
     this.skipped = '';
     this.settled = new Map();
     this.refusal = '';
-  }
-
-  /** How a pasted text is looked at first: parted as the page would, with a heading unless its first row is like data. */
-  #guess(table: Table, pasted: string): void {
-    const parted = pastedText(pasted, table.columns, this.session.notebook.model.registry);
-    if (!parted.ok) return;
-    const { text } = parted.value;
-    this.delimiter = text.delimiter;
-    this.headed = namedMapping(text, table.columns).goes.size > 0 || !looksLikeData(text);
+    this.#guess = false;
+    this.#found = undefined;
   }
 
   get #table(): Table | undefined {
@@ -108,20 +100,35 @@ export class TableRowsDialog extends LitElement {
   }
 
   override willUpdate(changed: PropertyValues): void {
+    this.#ask(changed);
+    this.#hear();
+  }
+
+  #ask(changed: PropertyValues): void {
     const told = ['place', 'text', 'delimiter', 'headed', 'said', 'skipped', 'settled'];
     if (!told.some((name) => changed.has(name))) return;
     // What was refused stands there no more once anything is changed.
     if (!changed.has('refusal')) this.refusal = '';
-    const table = this.#table;
-    const { registry } = this.session.notebook.model;
-    const skipped = new Set(lineNumbers(this.skipped));
-    const parts = { registry, skipped, ...(this.delimiter && { delimiter: this.delimiter }) };
-    if (['place', 'text', 'delimiter', 'skipped'].some((name) => changed.has(name)))
-      this.#text = table && this.text.trim() !== '' ? tableText(this.text, table.columns, parts) : undefined;
-    this.#found =
-      table && this.place && this.#text
-        ? findRows(this.session, { place: this.place, table, where: this.where }, this.#text, this)
-        : undefined;
+    if (['place', 'text'].some((name) => changed.has(name))) this.#found = undefined;
+    const { place, text, headed, said, skipped, settled, where, delimiter } = this;
+    const isThere = place !== undefined && this.#table !== undefined && text.trim() !== '';
+    const view = this.session.units;
+    const guess = this.#guess;
+    const answers = { delimiter, headed, said, skipped, settled };
+    this.#reader.read(isThere ? { text, guess, ...answers, place, where, view } : undefined);
+  }
+
+  /** What is found by now. What was guessed on the way stands in the fields like an answer. */
+  #hear(): void {
+    const { state } = this.#reader;
+    if (state.kind !== 'found') return;
+    this.#found = state.found;
+    const { guessed } = state.found;
+    if (this.#guess && guessed) {
+      this.delimiter = guessed.delimiter;
+      this.headed = guessed.headed;
+    }
+    this.#guess = false;
   }
 
   override render(): TemplateResult {
@@ -130,6 +137,7 @@ export class TableRowsDialog extends LitElement {
       aria-labelledby="title"
       @close=${() => {
         this.place = undefined;
+        this.#reader.begin(undefined);
       }}
     >
       <h2 id="title">Rows from CSV or a spreadsheet</h2>
@@ -140,18 +148,12 @@ export class TableRowsDialog extends LitElement {
   #fields(table: Table): TemplateResult {
     const found = this.#found;
     const read = found?.read;
-    return html`${found ? nothing : columnsExpected(table)}
-      <label class="field"
-        >Rows
-        <textarea
-          rows=${found ? 4 : 8}
-          autofocus
-          .value=${this.text}
-          @input=${(event: Event) => {
-            this.text = (event.target as HTMLTextAreaElement).value;
-          }}
-        ></textarea>
-      </label>
+    const { state } = this.#reader;
+    const isReading = state.kind === 'reading';
+    return html`${found || isReading ? nothing : columnsExpected(table)}
+      ${rowsTextField(this.text, found ? 4 : 8, (text) => {
+        this.text = text;
+      })}
       <label class="field file">
         Or a file
         <input type="file" accept=".csv,.tsv,.txt,text/csv,text/tab-separated-values" @change=${this.#file} />
@@ -159,7 +161,8 @@ export class TableRowsDialog extends LitElement {
       ${found && found.columns.length > 0 ? this.#mapping(table, found) : nothing}
       ${this.#questions(read)} ${this.#parting()} ${found ? this.#skipping() : nothing} ${this.#places(table)}
       <div class="found" role="status" tabindex="0" aria-label="What was read">
-        ${found ? foundWords(table, found.read, this.where) : nothing}
+        ${isReading ? readingWords(this.text) : found ? foundWords(table, found.read, this.where) : nothing}
+        ${state.kind === 'failed' ? html`<p class="trouble">The text cannot be read: ${state.reason}</p>` : nothing}
       </div>
       ${this.refusal === '' ? nothing : html`<p class="trouble" role="alert">${this.refusal}</p>`}
       <div class="buttons">
@@ -167,7 +170,7 @@ export class TableRowsDialog extends LitElement {
         <button
           type="button"
           class="main"
-          ?disabled=${!read?.ok}
+          ?disabled=${state.kind !== 'found' || !read?.ok}
           @click=${() => found && this.#take(table, found)}
         >
           Take the rows
@@ -190,7 +193,7 @@ export class TableRowsDialog extends LitElement {
           />the first row is data, not the names of columns
         </label>
       </div>
-      ${columnChoices({ table, columns, mapping, taken: this.#taken(table, found), unit: (name) => this.#unit(table, name), registry: this.session.notebook.model.registry, goes: (column, to) => this.#settle([column], to) })}
+      ${columnChoices({ table, columns, mapping, taken: found.taken, unit: (name) => this.#unit(table, name), registry: this.session.notebook.model.registry, goes: (column, to) => this.#settle([column], to) })}
       ${
         open.length > 1
           ? html`<button type="button" class="add" @click=${() => this.#leaveOut(open)}>
@@ -207,14 +210,8 @@ export class TableRowsDialog extends LitElement {
     return unitOnScreen(this.session.notebook, place, this.session.units) ?? '';
   }
 
-  #taken(table: Table, { columns, mapping, read }: FoundRows) {
-    const { notebook, units } = this.session;
-    const id = `${this.place?.sheet}.${table.name}`;
-    return read.ok ? rowsPreview(notebook, id, units, columns, mapping, read.value) : new Map();
-  }
-
   /** What the text cannot be read without, and what was answered. */
-  #questions(read: TableReading | undefined): readonly unknown[] {
+  #questions(read: RowsReading | undefined): readonly unknown[] {
     return openQuestions(read, this.said).map(({ key, question, answers }) =>
       choiceOf(
         question,
@@ -251,7 +248,7 @@ export class TableRowsDialog extends LitElement {
   /** What parts the cells, where a text without tabs leaves that open. */
   #parting(): TemplateResult | typeof nothing {
     if (this.text.includes('\t') || !/[,;|]/.test(this.text)) return nothing;
-    const now = this.delimiter ?? (this.#text?.ok ? this.#text.value.delimiter : ',');
+    const now = this.delimiter ?? this.#found?.delimiter ?? ',';
     return choiceOf('What parts the cells of a line', delimiterWords, now, (to) => {
       this.delimiter = to;
       this.settled = new Map();
@@ -286,7 +283,7 @@ export class TableRowsDialog extends LitElement {
 
   #take(table: Table, { read }: FoundRows): void {
     if (!this.place || !read.ok) return;
-    const account = read.account ? accountWords(read.account.counts, read.value.problems) : '';
+    const account = read.counts ? accountWords(read.counts, read.value.problems) : '';
     const done = this.session.apply(putRows(this.place.sheet, table, read.value, this.where, account));
     if (done.ok) this.#close();
     else this.refusal = done.problems.map(problemWords).join('. ');

@@ -1,0 +1,25 @@
+import type { Table } from '../../document/index.ts';
+import { type Delimiter, looksLikeData, namedMapping } from '../../tables/index.ts';
+import type { UnitRegistry } from '../../units/index.ts';
+import { pastedText } from '../editing/pasted-text.ts';
+
+/** What parts the cells of a text, and whether its first row names the columns. */
+export interface Parting {
+  readonly delimiter: Delimiter;
+  readonly headed: boolean;
+}
+
+/** How a pasted text is looked at first: parted as the page would, with a heading unless its first row is like data. */
+export function guessParting(
+  text: string,
+  columns: Table['columns'],
+  registry: UnitRegistry,
+): Parting | undefined {
+  const parted = pastedText(text, columns, registry);
+  if (!parted.ok) return undefined;
+  const rows = parted.value.text;
+  return {
+    delimiter: rows.delimiter,
+    headed: namedMapping(rows, columns).goes.size > 0 || !looksLikeData(rows),
+  };
+}
