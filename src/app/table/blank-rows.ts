@@ -1,4 +1,4 @@
-import { CHUNK_CELLS, type Table } from '../../document/index.ts';
+import { CHUNK_CELLS, rowIdsOf, rowWithId, type Table } from '../../document/index.ts';
 
 /** The wholly blank rows of a table: the first of them, from 0, and how many there are. */
 export interface BlankRows {
@@ -6,9 +6,11 @@ export interface BlankRows {
   readonly count: number;
 }
 
-/** The rows of a table in which nothing at all is entered; undefined if each has something. */
-export function blankRows({ columns, length }: Table): BlankRows | undefined {
+/** The rows of a table in which nothing at all is entered or stated; undefined if each has something. */
+export function blankRows(table: Table): BlankRows | undefined {
+  const { columns, length } = table;
   if (length === undefined) return undefined;
+  const stated = rowsStated(table);
   const given = columns.filter((column) => column.kind === 'given');
   let first = 0;
   let count = 0;
@@ -18,9 +20,18 @@ export function blankRows({ columns, length }: Table): BlankRows | undefined {
       const cell = chunks[chunk]?.[at] ?? null;
       return cell !== null && cell !== '';
     });
-    if (filled) continue;
+    if (filled || stated.has(row)) continue;
     if (count === 0) first = row;
     count += 1;
   }
   return count === 0 ? undefined : { first, count };
+}
+
+/** The rows in which a value is stated in place of a computed one. */
+function rowsStated(table: Table): ReadonlySet<number> {
+  const ids = rowIdsOf(table);
+  const rows = table.columns.flatMap((column) =>
+    column.kind === 'calc' ? (column.stated ?? []).map(({ row }) => rowWithId(ids, row)) : [],
+  );
+  return new Set(rows.filter((row) => row !== undefined));
 }

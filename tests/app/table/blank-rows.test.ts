@@ -31,3 +31,21 @@ test('blank rows are found in every part of a long table', () => {
   const numbers = new Array<null>(length).fill(null);
   expect(blankRows(table(length, words, numbers))).toEqual({ first: CHUNK_CELLS + 1, count: 1 });
 });
+
+test('a row in which only a value is stated is not blank, wherever it has gone', () => {
+  const before = table(4, ['x', null, null, null], [1, null, null, null]);
+  const [a, b, c] = before.columns;
+  if (!a || !b || c?.kind !== 'calc') throw new Error('the third column is computed');
+  const stated = { ...before, columns: [a, b, { ...c, stated: [{ row: 3, entry: '5', reason: '' }] }] };
+  expect(blankRows(before)).toEqual({ first: 1, count: 3 });
+  expect(blankRows(stated)).toEqual({ first: 1, count: 2 });
+  // The third row has moved to the end, and a new one stands in its place.
+  const runs = [
+    { first: 1, count: 2 },
+    { first: 5, count: 1 },
+    { first: 3, count: 1 },
+  ];
+  expect(blankRows({ ...stated, ids: { runs, next: 6 } })).toEqual({ first: 1, count: 2 });
+  const others = [{ first: 11, count: 4 }];
+  expect(blankRows({ ...stated, ids: { runs: others, next: 15 } })).toEqual({ first: 1, count: 3 });
+});
