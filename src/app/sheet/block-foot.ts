@@ -28,7 +28,7 @@ export function drawBlockFoot({ id, rows }: Rows, reached: boolean): TemplateRes
 }
 
 /** What is pressed on a button is for it; all else is for the page. */
-export function keepForButton(event: KeyboardEvent): void {
+function keepForButton(event: KeyboardEvent): void {
   const { key, ctrlKey, altKey, metaKey } = event;
   if (['Enter', ' ', 'Tab'].includes(key) && !ctrlKey && !altKey && !metaKey) event.stopPropagation();
 }

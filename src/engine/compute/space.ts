@@ -35,7 +35,7 @@ export function failedTable(space: Space): TableCell | undefined {
 }
 
 /** The row of each table at a flat index of the space. */
-export function rowsAt(space: Space, index: number): number[] {
+function rowsAt(space: Space, index: number): number[] {
   const rows: number[] = [];
   let rest = index;
   for (let k = space.tables.length - 1; k >= 0; k -= 1) {
