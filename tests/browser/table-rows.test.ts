@@ -90,3 +90,25 @@ test('Enter behind a run of Tab keys goes back to the column where it began, a r
   await drawn(page);
   expect(await at(1, 3).evaluate((cell) => cell.matches(':focus'))).toBe(true);
 });
+
+test('a total says what the rows of its column add to as they are printed, on paper too', async () => {
+  const digits = (text: string | null) => Number((text ?? '').replaceAll(/[^\d.]/g, ''));
+  const printed = async (field: string) => {
+    await drawn(page);
+    const cells = await table().locator(`.table-row:not(.head) [data-field="${field}"]`).allTextContents();
+    return Number(cells.reduce((sum, cell) => sum + digits(cell), 0).toFixed(6));
+  };
+  const total = page.locator('quay-line[data-item="r17"]');
+  const note = total.locator('.sentence');
+  const added = await printed('c31');
+  expect(digits(await total.locator('.number').last().textContent())).not.toBe(added);
+  expect(await note.textContent()).toMatch(/^rounded; the rows as they are rounded add to/);
+  expect(digits(await note.textContent())).toBe(added);
+  // In one line, or two where it is narrow.
+  const lines = async () => (await note.boundingBox())?.height ?? 0;
+  expect(await lines()).toBeLessThan(45);
+  await page.emulateMedia({ media: 'print' });
+  await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+  await expect.poll(() => note.isVisible()).toBe(true);
+  expect(await lines()).toBeLessThan(45);
+});

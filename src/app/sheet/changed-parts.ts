@@ -4,6 +4,7 @@ import { QuayTable } from '../table/quay-table.ts';
 import type { DrawnLater } from './drawn-later.ts';
 import { QuayLine } from './line/quay-line.ts';
 import { QuayWords } from './line/quay-words.ts';
+import { columnSummed } from './line/total-note.ts';
 import type { PageElements } from './page-elements.ts';
 
 /** Where the parts of a page are drawn again after an edit. */
@@ -34,9 +35,13 @@ function drawLines(
     const line = elements.at({ sheet, part: part.id, item: row.id, field: '' });
     if (!(line instanceof QuayLine)) continue;
     const id = `${sheet}.${row.name}`;
-    const concerned = row.kind === 'check' || line.active !== '' || changed.has(id);
+    const item = session.notebook.model.items.get(id);
+    // The rows of a sum may change, and what they add to as they are printed, while the sum does not.
+    const summed = item && columnSummed(item);
+    const rowsChanged = summed !== undefined && changed.has(summed);
+    const concerned = row.kind === 'check' || line.active !== '' || changed.has(id) || rowsChanged;
     if (line.source !== row) line.source = row;
-    else if (concerned || line.drawnItem !== session.notebook.model.items.get(id)) later.draw(line);
+    else if (concerned || line.drawnItem !== item) later.draw(line);
   }
 }
 

@@ -1,9 +1,10 @@
 import type { Cell, Column } from '../../document/index.ts';
 import type { ColumnResult, Notebook } from '../../notebook/index.ts';
-import { type Unit, type UnitRegistry, writeIn, writeNumber } from '../../units/index.ts';
+import { type Unit, type UnitRegistry, writeNumber } from '../../units/index.ts';
 import { cellOf } from '../editing/cell-content.ts';
 import { shownQuantity, shownText, unitShown } from '../session/shown.ts';
 import type { UnitsView } from '../session/units-view.ts';
+import { printedRowsWords, sumOf } from './printed-rows.ts';
 import { sharedDecimals } from './shared-decimals.ts';
 
 /** One cell of a table as the page shows it. */
@@ -100,28 +101,10 @@ export function columnSum(notebook: Notebook, id: string, view: UnitsView): stri
   if (result.unit.point !== undefined) return undefined;
   const { registry } = notebook.model;
   const { values, length } = result.reading;
-  const shown = unitShown(result.unit, view, registry);
-  const decimals = sharedDecimals(result, shown);
+  const decimals = sharedDecimals(result, unitShown(result.unit, view, registry));
   const style = decimals === undefined ? {} : { decimals };
-  const sum = sumOf(length, (row) => values[row] ?? 0);
-  const total = shownQuantity(sum, result.unit, view, registry, style);
-  if (decimals === undefined) return shownText(total);
-  const plain = { decimals, grouping: 'none' } as const;
-  const rounded = sumOf(length, (row) => Number(writeIn(values[row] ?? 0, shown, plain)));
-  const added = writeNumber(rounded, plain);
-  if (added === writeIn(sum, shown, plain)) return shownText(total);
-  return `${shownText(total)}, rounded; the rows as they are rounded add to ${writeNumber(rounded, { decimals })}`;
-}
-
-/** A sum compensated as the language's own SUM is. */
-function sumOf(length: number, valueAt: (row: number) => number): number {
-  let sum = 0;
-  let lost = 0;
-  for (let row = 0; row < length; row += 1) {
-    const value = valueAt(row);
-    const next = sum + value;
-    lost += Math.abs(sum) >= Math.abs(value) ? sum - next + value : value - next + sum;
-    sum = next;
-  }
-  return sum + lost;
+  const sum = { si: sumOf(length, (row) => values[row] ?? 0), unit: result.unit, ...style };
+  const total = shownText(shownQuantity(sum.si, result.unit, view, registry, style));
+  const words = printedRowsWords(notebook, id, view, sum);
+  return words === undefined ? total : `${total}, ${words}`;
 }

@@ -21,6 +21,7 @@ import type { LineContext, Room } from './line-source.ts';
 import { methodsShown } from './methods-shown.ts';
 import { drawSign, type Sign } from './signs.ts';
 import { statedNote } from './stated-note.ts';
+import { totalNote } from './total-note.ts';
 import { valuesByName } from './values-by-name.ts';
 
 /** The right half of a line. `plain`: nothing but an entry, so the description takes the room; `across`: description and words share it; `under`: the calculation stands under the description, which takes the whole width. */
@@ -129,7 +130,7 @@ function calcBody(context: LineContext): LineBody {
     };
   const shown = shownValue(context, result.value);
   const isStated = item.kind === 'formula' && item.stated !== undefined;
-  const note = statedNote(context);
+  const note = isStated ? statedNote(context) : totalNote(context, result.value);
   const words = result.value.kind !== 'number';
   const layout = words && shown.number.length > 14 ? 'under' : formula.layout;
   return {
@@ -139,7 +140,7 @@ function calcBody(context: LineContext): LineBody {
         >${isStated ? html`<span class="stated-value"><span class="unseen">stated </span>${shown.number}</span>` : shown.number}</span
       >${note}`,
     unit: words ? '' : shown.unit,
-    ...(isStated && { told: true }),
+    ...(note !== nothing && { told: true }),
   };
 }
 

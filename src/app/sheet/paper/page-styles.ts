@@ -261,10 +261,10 @@ export const pageStyles = css`
   .sentence.warning {
     color: var(--warn);
   }
-  .sentence.stated {
+  .sentence:is(.stated, .rounded) {
     color: var(--ink-soft);
   }
-  .sentence.stated:not(.failed) {
+  .sentence:is(.stated:not(.failed), .rounded) {
     display: block;
     text-align: right;
   }
