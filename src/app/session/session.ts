@@ -40,7 +40,7 @@ export type SessionEvent =
   /** How far the work is that is left over. */
   | { readonly kind: 'computing' }
   | { readonly kind: 'units' }
-  /** `turned`: a sheet was turned to, and whoever turned to it has the focus. */
+  /** `turned`: a sheet was turned to, and a button that turned to it keeps the focus. */
   | { readonly kind: 'place'; readonly turned: boolean }
   /** Something was taken in hand or is no longer, or something is to be said of it; not each letter of it. */
   | { readonly kind: 'hand' }
@@ -269,8 +269,10 @@ export function openSession(
       if (!samePlace(place, next) && endEdit('elsewhere')) moveTo(next);
     },
     jumpTo: (next) => {
-      if (samePlace(place, next) || !endEdit('elsewhere')) return;
-      if (place) trail.push(place);
+      const same = samePlace(place, next);
+      // Whoever asks for the place they type in goes on there.
+      if ((same && hand) || !endEdit('elsewhere')) return;
+      if (place && !same) trail.push(place);
       moveTo(next);
     },
     goBack: () => {

@@ -322,7 +322,8 @@ export class QuaySheet extends LitElement implements SheetHost {
       for (const element of this.#elements.all) redraw(element);
     } else if (event.kind === 'place') {
       this.#active.led();
-      if (this.session.place && !event.turned && !typesElsewhere(this)) this.#focusPending = true;
+      // What is typed next is for the place the person was led to, wherever they typed before; a button keeps the focus.
+      if (this.session.place && (!event.turned || typesElsewhere(this))) this.#focusPending = true;
       if (this.session.sheet !== this.map.sheet) this.requestUpdate();
       this.showPlace();
       this.#markFlowSoon();
@@ -442,7 +443,8 @@ export class QuaySheet extends LitElement implements SheetHost {
       cell: () => this.place && this.#elements.cellAt(this.place),
       stays: () => this.map.sheet === sheet && !this.#focusPending,
     });
-    if (!first && !this.session.place && document.activeElement === document.body) this.goToFirstLine();
+    const typed = document.activeElement === document.body || typesElsewhere(this);
+    if (!first && !this.session.place && typed) this.goToFirstLine();
   }
 
   override updated(): void {
