@@ -1,4 +1,4 @@
-import { html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
+import { css, html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
 import type { ContentKind } from '../editing/cell-content.ts';
 import type { EditInHand, SelectedText } from '../session/edit-in-hand.ts';
 import { samePlace } from '../session/place.ts';
@@ -42,6 +42,13 @@ export class QuayCellEditor extends LitElement {
     hand: { attribute: false },
     formulas: { state: true },
   };
+
+  /** A block: inline, it would leave an empty line above the field it holds. */
+  static override styles = css`
+    :host {
+      display: block;
+    }
+  `;
 
   declare session: Session;
   declare hand: EditInHand;
