@@ -142,6 +142,59 @@ test('a row that fails takes the value from the aggregate, which names it', () =
   expect(problemOf(sheet.read('direct'))).toMatchObject({ code: 'aggregate-row-fails', data: { row: 3 } });
 });
 
+test('a fault that passes through tables is told where it begins, not at the sound lines between', () => {
+  const sheet = newSheet();
+  const wrong = problem('nothing-there', { from: 0, to: 0 }, { name: 'x' });
+  sheet.engine.setInput('s.rate', { failed: wrong });
+  sheet.declare('rate');
+  sheet.table('combos', 2);
+  sheet.column('combos.f', [1, 2]);
+  sheet.calcColumn('combos.load', 'f * rate');
+  sheet.calc('worst', 'MAX(combos.load)');
+  sheet.table('lines', 2);
+  sheet.column('lines.share', [0.4, 0.6]);
+  sheet.calcColumn('lines.pull', 'share * worst');
+  sheet.calc('sum', 'SUM(lines.pull)');
+  sheet.calc('direct', 'SUM(lines.share * worst)');
+  sheet.calc('after', 'sum + 1');
+  sheet.run();
+  const { message } = wrong;
+  expect(problemOf(sheet.read('worst'))).toMatchObject({
+    message: `MAX: row 1 of “s.combos” fails: ${message}`,
+    hints: ['mend s.rate'],
+  });
+  expect(problemOf(sheet.read('sum'))).toMatchObject({
+    message: `SUM: row 1 of “s.lines” fails: ${message}`,
+    hints: ['mend s.rate'],
+  });
+  expect(problemOf(sheet.read('direct'))).toMatchObject({ hints: [`mend s.rate: ${message}`] });
+  expect(problemOf(sheet.read('after'))).toMatchObject({
+    message: 'waits on “sum”, which has no value',
+    hints: [`mend s.rate: ${message}`],
+  });
+});
+
+test('a row of a table at fault is told by its row and column, and a blank behind a table is to be filled in', () => {
+  const sheet = newSheet();
+  sheet.given('rate', null);
+  sheet.table('t', 2);
+  sheet.column('t.q', [1, null]);
+  sheet.column('t.d', [1, 0]);
+  sheet.calcColumn('t.inverse', '1 / d');
+  sheet.calcColumn('t.cost', 'd * rate');
+  for (const name of ['q', 'inverse', 'cost']) {
+    sheet.calc(`sum_${name}`, `SUM(t.${name})`);
+    sheet.calc(`after_${name}`, `sum_${name} + 1`);
+  }
+  sheet.run();
+  expect(problemOf(sheet.read('after_inverse')).hints).toEqual([
+    'mend row 2 of s.t.inverse: “d” is zero, and “1 / d” divides by it',
+  ]);
+  expect(problemOf(sheet.read('sum_cost')).hints).toEqual(['fill in s.rate']);
+  expect(problemOf(sheet.read('after_cost')).hints).toEqual(['fill in s.rate']);
+  expect(problemOf(sheet.read('after_q')).hints).toEqual(['fill in row 2 of s.t.q']);
+});
+
 test('what is the same for all rows is blamed itself, not the rows', () => {
   const sheet = newSheet();
   sheet.given('rate', null);

@@ -81,12 +81,12 @@ export const values = {
       'gives and all that depends on it shows no value, for the one before would be out of date.',
     words: () => ({ message: 'not computed yet: the work on it is under way or was stopped' }),
   }),
-  'waiting-on-rows': entry<{ table: string; name: string; because: string }>({
+  'waiting-on-rows': entry<{ table: string; name: string; origin: string; because: string }>({
     title: 'A table whose rows are not known',
     explain: 'The series that makes the rows of a table has no value, so nothing can be said of its rows.',
-    words: ({ table, name, because }) => ({
+    words: ({ table, name, origin, because }) => ({
       message: `waits on ${quoted(name)}, which makes the rows of ${quoted(table)}`,
-      ...(because !== '' && { hint: `mend ${name}: ${because}` }),
+      hint: because === '' ? `fill in ${origin}` : `mend ${origin}: ${because}`,
     }),
   }),
   'rows-blank': entry<{
@@ -116,11 +116,22 @@ export const values = {
       };
     },
   }),
-  'aggregate-row-fails': entry<{ function: string; table: string; row: number; because: string }>({
+  'aggregate-row-fails': entry<{
+    function: string;
+    table: string;
+    row: number;
+    because: string;
+    /** Where the lack of a value begins; empty where it is what the aggregate computes of the row. */
+    origin: string;
+    blank: boolean;
+  }>({
     title: 'An aggregate over a row that fails',
-    explain: 'One row without a value takes the value from everything computed of all rows.',
+    explain:
+      'One row without a value takes the value from everything computed of all rows. The remedy lies where the lack ' +
+      'of a value begins, on whatever sheet that is.',
     words: (facts) => ({
       message: `${facts.function}: row ${facts.row} of ${quoted(facts.table)} fails: ${facts.because}`,
+      ...(facts.origin !== '' && { hint: `${facts.blank ? 'fill in' : 'mend'} ${facts.origin}` }),
     }),
   }),
   'too-much-work': entry<{ written: string; elements: number; limit: number }>({

@@ -1,6 +1,7 @@
 import { type Problem, problem } from '../../diagnostics/index.ts';
 import type { Blame, Blamer, Root } from '../compute/blame.ts';
 import type { World } from '../compute/context.ts';
+import { originOf } from '../compute/origin.ts';
 import type { ColumnCell, Formula, ScalarCell } from '../store/cells.ts';
 import { type Around, blamerOf } from './blamer.ts';
 import { loopProblem } from './loop-problem.ts';
@@ -100,21 +101,25 @@ export function createExplainer(world: World, wording: Wording): Explainer {
     const { node } = found;
     if (found.kind === 'table') {
       const maker = seriesOf(found);
-      const origin = root(maker, undefined);
-      const because = origin.kind === 'fault' ? origin.problem.message : around.blankWords(origin);
-      return problem('waiting-on-rows', node, { table: found.table.id, name: maker.id, because });
+      const origin = originOf(root(maker, undefined), around.blankWords);
+      return problem('waiting-on-rows', node, {
+        table: found.table.id,
+        name: maker.id,
+        origin: origin.name,
+        because: origin.blank ? '' : origin.because,
+      });
     }
     const { cell, row } = found;
     const name = nameOf(node);
     const first = root(cell, row);
     const itself = first.cell === cell && first.row === row;
     if (first.kind === 'blank' && itself) return blankProblem(name, row, cell, node);
-    const place = first.row === undefined ? first.cell.id : `row ${first.row + 1} of ${first.cell.id}`;
+    const origin = originOf(first, around.blankWords);
     return problem('waiting-on', node, {
       name,
       row: row === undefined ? null : row + 1,
-      origin: place,
-      because: first.kind === 'fault' ? first.problem.message : '',
+      origin: origin.name,
+      because: origin.blank ? '' : origin.because,
     });
   };
 

@@ -1,6 +1,7 @@
 import type { TableCell } from '../../store/cells.ts';
 import type { Blame, Blamer } from '../blame.ts';
 import type { GatheredPart, GatherPlan } from '../gather.ts';
+import { type Origin, originBehind, originOf } from '../origin.ts';
 import { placeCursors, type Space, sizeOf } from '../space.ts';
 
 /** The elements of an aggregate that have values, and what is wrong with the others. */
@@ -10,7 +11,13 @@ export interface Sample {
   /** What takes the value from all elements alike. */
   blame?: Blame;
   /** The first row that fails. */
-  failing?: { readonly table: string; readonly row: number; readonly because: string };
+  failing?: {
+    readonly table: string;
+    readonly row: number;
+    readonly because: string;
+    readonly origin: string;
+    readonly blank: boolean;
+  };
   /** The blank rows, by column and row, in the order they were met. */
   readonly blank: Map<string, { readonly name: string; readonly cell: string; readonly row: number }>;
   /** The rows that have values. */
@@ -52,7 +59,8 @@ function judge(part: GatheredPart, space: Space, sample: Sample, blamer: Blamer)
     return;
   }
   if (found.kind === 'own') {
-    sample.failing ??= { table: table.id, row: table.fresh + 1, because: found.problem.message };
+    const own = { name: '', because: found.problem.message, blank: false };
+    sample.failing ??= failingRow(table.id, table.fresh, originBehind(found.problem) ?? own);
     return;
   }
   const { cell, row, node } = found;
@@ -71,10 +79,11 @@ function judge(part: GatheredPart, space: Space, sample: Sample, blamer: Blamer)
     const name = root.cell === cell ? blamer.written(node) : root.cell.id;
     const blank = { name, cell: root.cell.id, row: (root.row ?? 0) + 1 };
     sample.blank.set(`${blank.cell} ${blank.row}`, blank);
-  } else {
-    const because = root.kind === 'fault' ? root.problem.message : blamer.blankWords(root);
-    sample.failing ??= { table: cell.table.id, row: row + 1, because };
-  }
+  } else sample.failing ??= failingRow(cell.table.id, row, originOf(root, blamer.blankWords));
+}
+
+function failingRow(table: string, row: number, { name, because, blank }: Origin): Sample['failing'] {
+  return { table, row: row + 1, because, origin: name, blank };
 }
 
 function isWithin(cell: { readonly shape: string; readonly table?: TableCell }, space: Space): boolean {

@@ -1,0 +1,30 @@
+import type { Problem } from '../../diagnostics/index.ts';
+import type { Root } from './blame.ts';
+
+/** Where the lack of a value begins, in words; `because` says what is wrong there, or that it is blank. */
+export interface Origin {
+  readonly name: string;
+  readonly because: string;
+  readonly blank: boolean;
+}
+
+/** The origin behind a root: an aggregate over a row that fails is sound itself, and knows where the row's failing begins. */
+export function originOf(root: Root, blankWords: (root: Root) => string): Origin {
+  const name = placeName(root.cell.id, root.row);
+  if (root.kind === 'blank') return { name, because: blankWords(root), blank: true };
+  return originBehind(root.problem) ?? { name, because: root.problem.message, blank: false };
+}
+
+/** Where the failing that a problem only passes on begins; undefined where it begins with the problem itself. */
+export function originBehind({ code, message, data }: Problem): Origin | undefined {
+  if (code === 'rows-blank') {
+    const [first] = data.blanks as unknown as readonly { readonly cell: string; readonly row: number }[];
+    return first && { name: placeName(first.cell, first.row - 1), because: message, blank: true };
+  }
+  if (code !== 'aggregate-row-fails' || data.origin === '') return undefined;
+  return { name: String(data.origin), because: String(data.because), blank: data.blank === true };
+}
+
+function placeName(id: string, row: number | undefined): string {
+  return row === undefined ? id : `row ${row + 1} of ${id}`;
+}
