@@ -4,6 +4,7 @@ import { BookSettings } from './settings/book-settings.ts';
 import { DetailsDialog } from './settings/details-dialog.ts';
 import { SheetDialog } from './settings/sheet-dialog.ts';
 import { TableRowsDialog } from './settings/table-rows-dialog.ts';
+import { BarMenu } from './shell/bar-menu.ts';
 import { Desk } from './shell/desk.ts';
 import { GoToDialog } from './shell/go-to-dialog.ts';
 import { KeysDialog } from './shell/keys-dialog.ts';
@@ -19,6 +20,7 @@ import './sheet/quay-sheet.ts';
 
 customElements.define('quay-top-bar', TopBar);
 customElements.define('quay-sheet-list-menu', SheetListMenu);
+customElements.define('quay-bar-menu', BarMenu);
 customElements.define('quay-sheet-dialog', SheetDialog);
 customElements.define('quay-sheet-list', SheetList);
 customElements.define('quay-title-block', TitleBlock);

@@ -8,11 +8,13 @@ import type { DetailsDialog } from './settings/details-dialog.ts';
 import type { TableRowsDialog } from './settings/table-rows-dialog.ts';
 import type { Asked } from './sheet/asked.ts';
 import { waitsForText } from './sheet/editing/edit-context.ts';
+import { bookLayout } from './shell/book-layout.ts';
 import type { GoToDialog } from './shell/go-to-dialog.ts';
 import type { KeysDialog } from './shell/keys-dialog.ts';
-import { goToRegion } from './shell/regions.ts';
+import { focusRegion, goToRegion } from './shell/regions.ts';
 import { RunningFoot } from './shell/running-foot.ts';
 import type { SaveAction } from './shell/save-alert.ts';
+import { type Side, Sides } from './shell/sides.ts';
 import type { StatusBar } from './shell/status-bar.ts';
 import type { BarAction, BarMessage } from './shell/top-bar.ts';
 import type { BookFiles } from './storage/book-file.ts';
@@ -57,26 +59,14 @@ export class QuayApp extends LitElement {
   #opening = 0;
   #files: BookFiles | undefined;
   readonly #drafts = browserDrafts();
+  readonly #sides = new Sides(this);
 
-  static override styles = css`
+  static override styles = [
+    bookLayout,
+    css`
     :host {
       display: block;
-      height: 100vh;
-    }
-    .book {
-      display: grid;
-      grid-template: auto minmax(0, 1fr) auto / 220px minmax(0, 1fr) 300px;
-      height: 100%;
-      background: var(--desk);
-    }
-    header,
-    footer {
-      grid-column: 1 / -1;
-      min-width: 0;
-    }
-    main {
-      min-width: 0;
-      min-height: 0;
+      height: 100dvh;
     }
     .boxes {
       display: grid;
@@ -86,7 +76,8 @@ export class QuayApp extends LitElement {
       inset: auto 24px 48px auto;
     }
     .box {
-      max-width: 52ch;
+      max-width: min(52ch, calc(100vw - 48px));
+      box-sizing: border-box;
       padding: 12px 18px;
       border: 1px solid var(--rule-strong);
       background: var(--paper);
@@ -109,31 +100,16 @@ export class QuayApp extends LitElement {
       background: var(--paper);
       box-shadow: var(--shadow);
     }
-    @media (max-width: 1280px) {
-      .book {
-        grid-template-columns: 176px minmax(0, 1fr) 250px;
-      }
-    }
-    @media (max-width: 1100px) {
-      .book {
-        grid-template-columns: 152px minmax(0, 1fr) 216px;
-      }
-    }
     @media print {
-      :host,
-      .book {
-        display: block;
+      :host {
         height: auto;
       }
-      header,
-      footer,
-      .boxes,
-      quay-sheet-list,
-      quay-side-panel {
+      .boxes {
         display: none;
       }
     }
-  `;
+  `,
+  ];
 
   constructor() {
     super();
@@ -213,12 +189,32 @@ export class QuayApp extends LitElement {
       return this.notice ? html`<div class="refusal" role="status"><p>${this.notice}</p></div>` : nothing;
     }
     return html`<div class="book" @bar-action=${this.#act} @ask=${this.#ask}>
-        <header><quay-top-bar .session=${session} .notice=${this.notice} .message=${this.message}></quay-top-bar></header>
-        <quay-sheet-list .session=${session}></quay-sheet-list>
+        <header>
+          <quay-top-bar
+            .session=${session}
+            .notice=${this.notice}
+            .message=${this.message}
+            .shown=${{ list: this.#sides.isShown('list'), panel: this.#sides.isShown('panel') }}
+          ></quay-top-bar>
+        </header>
+        <quay-sheet-list
+          class=${this.#sideClass('list')}
+          ?hidden=${!this.#sides.isShown('list')}
+          tabindex="-1"
+          .session=${session}
+          @sheet-chosen=${this.#onSheetChosen}
+        ></quay-sheet-list>
         <main>
           <quay-desk .session=${session}></quay-desk>
         </main>
-        <quay-side-panel .session=${session} aria-label="The value in hand" role="complementary"></quay-side-panel>
+        <quay-side-panel
+          class=${this.#sideClass('panel')}
+          ?hidden=${!this.#sides.isShown('panel')}
+          tabindex="-1"
+          .session=${session}
+          aria-label="The value in hand"
+          role="complementary"
+        ></quay-side-panel>
         <footer><quay-status-bar .session=${session}></quay-status-bar></footer>
       </div>
       <quay-go-to .session=${session}></quay-go-to>
@@ -227,6 +223,36 @@ export class QuayApp extends LitElement {
       <quay-keys></quay-keys>
       <quay-book-settings .session=${session}></quay-book-settings>`;
   }
+
+  #sideClass(side: Side): string {
+    return `side ${side}${this.#sides.isOver(side) ? ' over' : ''}`;
+  }
+
+  #toggleSide(side: Side): void {
+    this.#sides.toggle(side);
+    if (this.#sides.isShown(side)) return;
+    void this.updateComplete.then(() => this.#backToPage());
+  }
+
+  #foldByKey(): void {
+    this.#sides.foldOver();
+    void this.updateComplete.then(() => focusRegion(this.renderRoot, 'quay-desk'));
+  }
+
+  /** Gives the page the focus that went with a folded side. */
+  #backToPage(): void {
+    if (
+      document.activeElement === document.body ||
+      this.renderRoot.querySelector('.side[hidden]:focus-within')
+    )
+      focusRegion(this.renderRoot, 'quay-desk');
+  }
+
+  /** A list that lies over the sheet makes way for the one that was chosen, which takes the focus once it is drawn. */
+  readonly #onSheetChosen = (): void => {
+    if (this.#sides.foldOver())
+      requestAnimationFrame(() => setTimeout(() => focusRegion(this.renderRoot, 'quay-desk')));
+  };
 
   readonly #route = (): void => {
     const id = /^#book\/([^/]+)/.exec(location.hash)?.[1];
@@ -381,6 +407,10 @@ export class QuayApp extends LitElement {
       case 'keys':
         this.#element<KeysDialog>('quay-keys')?.show();
         break;
+      case 'list':
+      case 'panel':
+        this.#toggleSide(event.detail);
+        break;
     }
   };
 
@@ -458,6 +488,8 @@ export class QuayApp extends LitElement {
           : (
               {
                 f6: () => goToRegion(this.renderRoot, event.shiftKey ? -1 : 1),
+                f9: () => this.#toggleSide(event.shiftKey ? 'list' : 'panel'),
+                escape: this.#sides.isAnyOver ? () => this.#foldByKey() : undefined,
                 f8: () => this.#element<StatusBar>('quay-status-bar')?.goToNext(event.shiftKey ? -1 : 1),
                 f1: () => this.#element<KeysDialog>('quay-keys')?.show(),
                 '?': typing ? undefined : () => this.#element<KeysDialog>('quay-keys')?.show(),

@@ -84,7 +84,11 @@ export async function startFrom(page: Page, template: string): Promise<void> {
 
 /** Shows a sheet of the open book. */
 export async function showSheet(page: Page, title: string): Promise<void> {
-  await page.locator('quay-sheet-list').getByRole('button', { name: title }).click();
+  const entry = page.locator('quay-sheet-list').getByRole('button', { name: title });
+  // A narrow window shows the list when it is asked for.
+  if (!(await page.locator('quay-sheet-list').isVisible()))
+    await page.getByRole('button', { name: 'List of sheets' }).click();
+  await entry.click();
   await page.locator('quay-sheet').getByRole('heading', { name: title }).waitFor();
 }
 

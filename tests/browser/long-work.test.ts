@@ -37,7 +37,7 @@ test('a book with long work is on the page before it is done, can be stopped and
   await press('Compute');
   await bar().waitFor({ state: 'detached', timeout: 240_000 });
   await drawn(page);
-  expect(await question().textContent()).toContain('1 fails');
+  expect(await question().textContent()).toContain('1 check fails');
   expect(await line(page, 'rows are few').textContent()).not.toContain('not computed yet');
   await showSheet(page, 'Job');
   await drawn(page);

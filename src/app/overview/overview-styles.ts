@@ -9,6 +9,7 @@ export const overviewStyles = css`
   :host {
     --margin: 158px;
     --lead: 24px;
+    --least: 620px;
   }
   slot {
     display: block;

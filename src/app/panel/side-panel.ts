@@ -40,6 +40,8 @@ export class SidePanel extends LitElement {
     super();
     this.room = 15;
     new OwnWidth(this, (width) => {
+      // A folded panel has no width.
+      if (width === 0) return;
       // Less what the "=" before the numbers takes.
       this.room = Math.floor(width / MATHS_SIZE - 1);
     });

@@ -43,6 +43,17 @@ export class GoToDialog extends LitElement {
         padding: 4px 10px;
         cursor: pointer;
       }
+      @media (width < 40rem) {
+        ul {
+          height: min(22rem, 50vh);
+        }
+        li {
+          grid-template-columns: 5rem 1fr;
+        }
+        li .where {
+          grid-column: 2;
+        }
+      }
       li[aria-selected='true'] {
         background: var(--accent-tint);
         /* Seen only where the system forces its colours. */
@@ -138,8 +149,6 @@ export class GoToDialog extends LitElement {
   }
 
   #go(target: Target): void {
-    // The sheet takes the focus only from nobody who types.
-    this.renderRoot.querySelector('input')?.blur();
     this.renderRoot.querySelector('dialog')?.close();
     const place = target.place();
     if (place) this.session.jumpTo(place);

@@ -26,6 +26,11 @@ export class KeysDialog extends LitElement {
         margin: 0;
         color: var(--ink-soft);
       }
+      @media (width < 40rem) {
+        .groups {
+          grid-template-columns: 1fr;
+        }
+      }
       h3 {
         margin: 12px 0 6px;
         font-size: 13px;

@@ -14,6 +14,7 @@ export const keyGroups: readonly {
       ['Ctrl+G', 'go to any name, part or sheet'],
       ['Alt+←', 'back to where you were before a jump'],
       ['F6, Shift+F6', 'to the panel, the bars, the list of sheets, and back to the page'],
+      ['F9, Shift+F9', 'show or fold the panel, the list of sheets'],
       ['F8, Shift+F8', 'to the next or previous problem or failing check'],
       ['Ctrl+Page Up, Ctrl+Page Down', 'the sheet before or after; all checks before the first'],
     ],

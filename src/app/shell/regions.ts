@@ -11,7 +11,7 @@ const focusable = ':is(button, input, summary, a[href], [tabindex="0"]):not(:dis
 
 /** Moves the focus to the next region that has something to focus, or to the one before, by `step`. */
 export function goToRegion(book: ParentNode, step: 1 | -1): void {
-  const all = regions.flatMap((name) => book.querySelector<HTMLElement>(name) ?? []);
+  const all = regions.flatMap((name) => book.querySelector<HTMLElement>(name) ?? []).filter(isShown);
   const here = all.findIndex((region) => region.matches(':focus-within') || holdsFocus(region));
   for (let steps = 1; steps <= all.length; steps += 1) {
     const region = all[(((here + step * steps) % all.length) + all.length) % all.length];
@@ -21,6 +21,17 @@ export function goToRegion(book: ParentNode, step: 1 | -1): void {
     target.scrollIntoView({ block: 'nearest' });
     return;
   }
+}
+
+/** Moves the focus to a region. */
+export function focusRegion(book: ParentNode, name: (typeof regions)[number]): void {
+  const region = book.querySelector<HTMLElement>(name);
+  if (region) firstIn(region)?.focus();
+}
+
+/** Whether a region is not folded; the desk has no box of its own. */
+function isShown(region: HTMLElement): boolean {
+  return !region.hidden;
 }
 
 /** A region without a box of its own does not match `:focus-within`. */

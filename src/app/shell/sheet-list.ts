@@ -37,9 +37,11 @@ export class SheetList extends LitElement {
     }
     button {
       display: flex;
+      /* Beside its name where there is room for both, else below it. */
+      flex-wrap: wrap;
       justify-content: space-between;
       align-items: baseline;
-      gap: 8px;
+      gap: 0 8px;
       width: 100%;
       padding: 6px 12px;
       border: 0;
@@ -123,10 +125,6 @@ export class SheetList extends LitElement {
       button {
         padding-inline: 8px;
       }
-      button[data-sheet] {
-        flex-wrap: wrap;
-        row-gap: 0;
-      }
     }
     @media (hover: none) {
       .menu-button {
@@ -137,8 +135,7 @@ export class SheetList extends LitElement {
       font-size: 12.5px;
       font-weight: 400;
       color: var(--ink-soft);
-      white-space: nowrap;
-      flex: none;
+      max-width: 100%;
     }
     .bad {
       color: var(--bad);
@@ -163,7 +160,7 @@ export class SheetList extends LitElement {
       <button
         class="overview"
         aria-current=${this.session.overview ? 'page' : 'false'}
-        @click=${() => this.session.showOverview('checks')}
+        @click=${() => this.#show(() => this.session.showOverview('checks'))}
       >
         All checks
       </button>
@@ -186,7 +183,7 @@ export class SheetList extends LitElement {
         aria-current=${!this.session.overview && this.session.sheet === sheet.key ? 'page' : 'false'}
         aria-haspopup="menu"
         aria-keyshortcuts="Shift+F10"
-        @click=${() => this.session.showSheet(sheet.key)}
+        @click=${() => this.#show(() => this.session.showSheet(sheet.key))}
         @keydown=${(event: KeyboardEvent) => this.#key(event, sheet.key)}
         @contextmenu=${(event: Event) => this.#menu(event, sheet.key)}
       >
@@ -203,6 +200,11 @@ export class SheetList extends LitElement {
         ${drawSign('menu')}
       </button>
     </li>`;
+  }
+
+  #show(turn: () => void): void {
+    turn();
+    this.dispatchEvent(new CustomEvent('sheet-chosen'));
   }
 
   #key(event: KeyboardEvent, sheet: string): void {

@@ -36,7 +36,7 @@ export function stateWords({ problems, failing, open, checks }: SheetState): {
   readonly words: string;
   readonly bad: boolean;
 } {
-  const fails = failing === 0 ? [] : [`${failing} ${failing === 1 ? 'fails' : 'fail'}`];
+  const fails = failing === 0 ? [] : [`${counted(failing, 'check')} ${failing === 1 ? 'fails' : 'fail'}`];
   const told = [...fails, ...(problems === 0 ? [] : [counted(problems, 'problem')])];
   if (told.length > 0) return { words: told.join(', '), bad: true };
   if (open > 0) return { words: 'no verdict', bad: false };

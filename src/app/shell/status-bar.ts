@@ -14,8 +14,9 @@ export class StatusBar extends LitElement {
   static override styles = css`
     :host {
       display: flex;
+      flex-wrap: wrap;
       justify-content: space-between;
-      gap: 24px;
+      gap: 0 24px;
       align-items: center;
       padding: 1px 18px 1px 10px;
       border-block-start: 1px solid var(--rule);
@@ -25,7 +26,14 @@ export class StatusBar extends LitElement {
     }
     [role='status'] {
       display: flex;
-      gap: 4px;
+      flex-wrap: wrap;
+      gap: 0 4px;
+    }
+    /* The keys stand in the sheet of keys too, which a window without room for them has in its menu. */
+    @media (width < 640px) {
+      .hint {
+        display: none;
+      }
     }
     button {
       min-height: 26px;
@@ -83,7 +91,7 @@ export class StatusBar extends LitElement {
       </div>
       ${this.#computing()}
       <quay-told .session=${this.session}></quay-told>
-      <div>
+      <div class="hint">
         ${fails || problems.length > 0 ? next : nothing}<kbd>F2</kbd> edit · <kbd>Ctrl+G</kbd> go to · <kbd>?</kbd> keys
       </div>`;
   }

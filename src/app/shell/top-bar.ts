@@ -3,10 +3,15 @@ import type { Book } from '../../document/index.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import type { UnitsView } from '../session/units-view.ts';
+import { drawSign } from '../sheet/line/signs.ts';
+import type { MenuItem } from '../sheet/menu/popup-menu.ts';
 import type { SaveState } from '../storage/autosave.ts';
+import { BarFit } from './bar-fit.ts';
+import type { BarMenu } from './bar-menu.ts';
 import { clockTime } from './local-time.ts';
 import { RecheckController } from './recheck-controller.ts';
 import { recheckWords } from './second-engine-words.ts';
+import type { Side } from './sides.ts';
 
 const views: readonly { readonly view: UnitsView; readonly label: string }[] = [
   { view: 'written', label: 'as written' },
@@ -15,7 +20,7 @@ const views: readonly { readonly view: UnitsView; readonly label: string }[] = [
 ];
 
 /** What the bar asks of the app. */
-export type BarAction = 'start' | 'book' | 'save' | 'print' | 'go to' | 'keys';
+export type BarAction = 'start' | 'book' | 'save' | 'print' | 'go to' | 'keys' | Side;
 
 /** What the bar says until the book is another than it was then. */
 export interface BarMessage {
@@ -30,12 +35,15 @@ export class TopBar extends LitElement {
     session: { attribute: false },
     notice: { attribute: false },
     message: { attribute: false },
+    shown: { attribute: false },
   };
   declare session: Session;
   /** What the person should know of the storage of this browser. */
   declare notice: string | undefined;
   /** What became of a file that was saved. */
   declare message: BarMessage | undefined;
+  /** Which of the sides stand beside the sheet, or over it. */
+  declare shown: Readonly<Record<Side, boolean>>;
   readonly #recheck: RecheckController;
 
   static override styles = css`
@@ -49,7 +57,7 @@ export class TopBar extends LitElement {
       font-size: 14px;
     }
     h1 {
-      min-width: 0;
+      min-width: 5em;
       margin: 0;
       overflow: hidden;
       font-size: inherit;
@@ -61,9 +69,14 @@ export class TopBar extends LitElement {
       color: var(--ink-soft);
       white-space: nowrap;
     }
+    .second {
+      min-width: 5em;
+    }
+    .message {
+      min-width: 0;
+    }
     .message,
     .second {
-      min-width: 0;
       overflow: hidden;
       text-overflow: ellipsis;
       white-space: nowrap;
@@ -124,11 +137,58 @@ export class TopBar extends LitElement {
     button:focus-visible {
       outline: 2px solid var(--accent);
     }
+    button.side {
+      flex: none;
+      padding: 4px;
+      line-height: 0;
+    }
+    button.side[aria-expanded='true'] {
+      color: var(--accent);
+    }
+    .sign {
+      width: 18px;
+      height: 18px;
+      fill: none;
+      stroke: currentcolor;
+      stroke-width: 1.4;
+    }
     @media (max-width: 1100px) {
       :host {
         gap: 4px;
         padding-inline: 10px;
       }
+    }
+    /* What has no room stands in the menu: first what is seldom wanted, then all commands; then there are two rows. */
+    .menu {
+      display: none;
+    }
+    :host(:is([fold='1'], [fold='2'], [fold='3'])) .menu {
+      display: block;
+    }
+    :host(:is([fold='1'], [fold='2'], [fold='3'])) .seldom,
+    :host(:is([fold='2'], [fold='3'])) .often {
+      display: none;
+    }
+    :host([fold='3']) {
+      flex-wrap: wrap;
+      row-gap: 0;
+    }
+    :host([fold='3']) h1 {
+      flex: 1;
+    }
+    :host([fold='3']) .gap {
+      display: none;
+    }
+    :host([fold='3']) .row-end {
+      flex-basis: 100%;
+      order: 1;
+    }
+    :host([fold='3']) :is(.soft, .message, .file) {
+      order: 2;
+      white-space: normal;
+    }
+    :host([fold='3']) .soft {
+      padding-inline: 8px;
     }
     .visually-hidden {
       position: absolute;
@@ -143,8 +203,10 @@ export class TopBar extends LitElement {
     super();
     this.notice = undefined;
     this.message = undefined;
+    this.shown = { list: true, panel: true };
     new SessionController(this, ({ kind }) => kind !== 'place', 'after');
     this.#recheck = new RecheckController(this);
+    new BarFit(this);
   }
 
   override render() {
@@ -153,9 +215,10 @@ export class TopBar extends LitElement {
     const unkept = session.kept.state === 'not kept';
     const message = this.message?.book === session.notebook.book ? this.message : undefined;
     return html`
+      ${this.#side('list', 'List of sheets', 'Shift+F9')}
       <button @click=${() => this.#ask('start')} title="All books">Quaybook</button>
       <h1>${[title.project, title.subject].filter((text) => text !== '').join(', ') || 'Untitled book'}</h1>
-      <button @click=${() => this.#ask('book')} title="Units, currency and datums of this book">Book</button>
+      <button class="seldom" @click=${() => this.#ask('book')} title="Units, currency and datums of this book">Book</button>
       <span class="soft ${unkept ? 'bad' : ''}" role="status"
         >${unkept && this.notice ? this.notice : keptWords(session.kept)}</span
       >
@@ -163,7 +226,8 @@ export class TopBar extends LitElement {
       <span class="message ${message?.tone ?? ''}" role="status" title=${message?.text ?? nothing}>${message?.text}</span>
       <span class="gap"></span>
       ${this.#second()}
-      <fieldset>
+      <span class="row-end"></span>
+      <fieldset class="often">
         <legend class="visually-hidden">Units shown</legend>
         ${views.map(
           ({ view, label }) => html`<label>
@@ -176,13 +240,58 @@ export class TopBar extends LitElement {
           </label>`,
         )}
       </fieldset>
-      <button ?disabled=${!session.canUndo} @click=${() => session.undo()} title="Undo (Ctrl+Z)">Undo</button>
-      <button ?disabled=${!session.canRedo} @click=${() => session.redo()} title="Redo (Ctrl+Y)">Redo</button>
-      <button @click=${() => this.#ask('go to')} title="Go to any name (Ctrl+G)">Go to</button>
-      <button @click=${() => this.#ask('save')} title="Save as a file (Ctrl+S)">Save</button>
-      <button @click=${() => this.#ask('print')} title="Print this sheet (Ctrl+P)">Print</button>
-      <button @mousedown=${keepFocus} @click=${() => this.#ask('keys')} title="Keys (?)">Keys</button>
+      <button class="often" ?disabled=${!session.canUndo} @click=${() => session.undo()} title="Undo (Ctrl+Z)">Undo</button>
+      <button class="often" ?disabled=${!session.canRedo} @click=${() => session.redo()} title="Redo (Ctrl+Y)">Redo</button>
+      <button class="often" @click=${() => this.#ask('go to')} title="Go to any name (Ctrl+G)">Go to</button>
+      <button class="seldom" @click=${() => this.#ask('save')} title="Save as a file (Ctrl+S)">Save</button>
+      <button class="seldom" @click=${() => this.#ask('print')} title="Print this sheet (Ctrl+P)">Print</button>
+      <button class="seldom" @mousedown=${keepFocus} @click=${() => this.#ask('keys')} title="Keys (?)">Keys</button>
+      <button class="menu" aria-haspopup="menu" @click=${this.#openMenu} title="What else is done with the book">Menu</button>
+      ${this.#side('panel', 'Panel', 'F9')}
+      <quay-bar-menu></quay-bar-menu>
     `;
+  }
+
+  #side(side: Side, words: string, key: string) {
+    const isShown = this.shown[side];
+    return html`<button
+      class="side"
+      aria-label=${words}
+      aria-expanded=${isShown}
+      aria-keyshortcuts=${key}
+      title=${`${isShown ? 'Fold' : 'Show'} the ${words.toLowerCase()} (${key})`}
+      @click=${() => this.#ask(side)}
+    >
+      ${drawSign(side)}
+    </button>`;
+  }
+
+  readonly #openMenu = ({ currentTarget }: Event): void => {
+    const items = this.getAttribute('fold') === '1' ? this.#seldom() : [...this.#often(), ...this.#seldom()];
+    void this.renderRoot.querySelector<BarMenu>('quay-bar-menu')?.open(currentTarget as HTMLElement, items);
+  };
+
+  #often(): readonly MenuItem<() => void>[] {
+    const { session } = this;
+    return [
+      ...(session.canUndo ? [{ words: 'Undo', key: 'Ctrl+Z', action: () => void session.undo() }] : []),
+      ...(session.canRedo ? [{ words: 'Redo', key: 'Ctrl+Y', action: () => void session.redo() }] : []),
+      { words: 'Go to', key: 'Ctrl+G', action: () => this.#ask('go to') },
+      ...views.map(({ view, label }) => ({
+        words: `Units shown: ${label}`,
+        checked: session.units === view,
+        action: () => session.setUnits(view),
+      })),
+    ];
+  }
+
+  #seldom(): readonly MenuItem<() => void>[] {
+    return [
+      { words: 'Book', action: () => this.#ask('book') },
+      { words: 'Save', key: 'Ctrl+S', action: () => this.#ask('save') },
+      { words: 'Print', key: 'Ctrl+P', action: () => this.#ask('print') },
+      { words: 'Keys', key: '?', action: () => this.#ask('keys') },
+    ];
   }
 
   #second() {

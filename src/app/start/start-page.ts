@@ -150,11 +150,15 @@ export class StartPage extends LitElement {
     </li>`;
   }
 
-  /** Shows a template; chosen by keyboard, the button that starts from it is the next thing to press. */
+  /** Shows a template, in sight; chosen by keyboard, the button that starts from it is the next thing to press. */
   #choose(template: ShippedTemplate, { detail }: MouseEvent): void {
     this.chosen = template;
-    if (detail > 0) return;
-    void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('.main')?.focus());
+    void this.updateComplete.then(() => {
+      const begin = this.renderRoot.querySelector<HTMLElement>('.main');
+      if (detail === 0) begin?.focus();
+      // In a narrow window it stands below the list.
+      else begin?.scrollIntoView({ block: 'nearest' });
+    });
   }
 
   #about(template: ShippedTemplate) {

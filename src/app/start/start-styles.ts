@@ -153,8 +153,22 @@ export const startStyles = css`
       padding-inline: 32px;
     }
     .columns {
-      grid-template-columns: 1fr;
+      grid-template-columns: minmax(0, 1fr);
       gap: 8px;
+    }
+  }
+  @media (width < 700px) {
+    main {
+      padding: 24px 16px;
+    }
+    .templates {
+      grid-template-columns: minmax(0, 1fr);
+      gap: 20px;
+    }
+    article {
+      padding: 20px 0 0;
+      border-block-start: 1px solid var(--rule);
+      border-inline-start: 0;
     }
   }
 `;

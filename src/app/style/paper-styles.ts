@@ -16,6 +16,8 @@ export const paperStyles = css`
     position: relative;
     box-sizing: border-box;
     min-height: calc(100% - 56px);
+    /* In a narrower window the paper keeps its columns and is scrolled sideways. */
+    min-width: var(--least);
     max-width: 1080px;
     margin: 20px auto 36px;
     padding-bottom: 48px;

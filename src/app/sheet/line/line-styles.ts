@@ -35,10 +35,11 @@ export const lineStyles = css`
   .line .reference {
     grid-column: reference;
     align-self: center;
-    padding: 0 8px 0 14px;
+    padding: 0 6px 0 10px;
     color: var(--ink-soft);
     font-size: 12px;
     line-height: 1.2;
+    hyphens: auto;
     overflow-wrap: break-word;
   }
   .line .reference .clamped {
@@ -110,8 +111,8 @@ export const lineStyles = css`
     color: var(--ink-soft);
   }
   /* An empty cell has its baseline where a line of text would. */
-  .line .unit::before,
-  .line .description::before {
+  .line .unit:not(.edited)::before,
+  .line .description:not(.edited)::before {
     content: '\\200b';
   }
   .line .mark {

@@ -1,7 +1,17 @@
 import { html, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
 
 /** The small signs of the page; each says in its shape what its colour says too. */
-export type Sign = 'problem' | 'warning' | 'waits' | 'holds' | 'fails' | 'open' | 'choice' | 'menu';
+export type Sign =
+  | 'problem'
+  | 'warning'
+  | 'waits'
+  | 'holds'
+  | 'fails'
+  | 'open'
+  | 'choice'
+  | 'menu'
+  | 'list'
+  | 'panel';
 
 const drawings: Readonly<Record<Sign, SVGTemplateResult>> = {
   problem: svg`<path d="M8 1.5 15 14H1Z M8 6v4 M8 11.8v.6" />`,
@@ -12,6 +22,8 @@ const drawings: Readonly<Record<Sign, SVGTemplateResult>> = {
   open: svg`<circle cx="8" cy="8" r="6" /><path d="M8 5v3.5 M8 10.8v.6" />`,
   choice: svg`<path d="M4 6l4 4 4-4" />`,
   menu: svg`<path d="M8 3.2v.1 M8 8v.1 M8 12.8v.1" />`,
+  list: svg`<path d="M1.5 2.5h13v11h-13Z M6 2.5v11 M3 5.5h1.2 M3 8h1.2 M3 10.5h1.2" />`,
+  panel: svg`<path d="M1.5 2.5h13v11h-13Z M10 2.5v11" />`,
 };
 
 /** A sign; `words` say it to those who do not see it, nothing where words stand beside it. */

@@ -49,6 +49,9 @@ export const menuStyles = css`
   button:focus-visible {
     box-shadow: inset 3px 0 0 var(--accent);
   }
+  button[aria-checked='true'] {
+    font-weight: 600;
+  }
   kbd {
     color: var(--ink-soft);
     font: var(--type-small) var(--text);

@@ -1,4 +1,4 @@
-import { html, LitElement, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { menuStyles } from './menu-styles.ts';
 
 /** One thing a menu offers. */
@@ -6,6 +6,8 @@ export interface MenuItem<Action> {
   readonly action: Action;
   readonly words: string;
   readonly key?: string;
+  /** Whether it is the one chosen of several. */
+  readonly checked?: boolean;
 }
 
 /** A menu: one native popover, told where to open and what to do with what is chosen. Its items are its own. */
@@ -47,11 +49,17 @@ export abstract class PopupMenu<Action> extends LitElement {
   }
 
   get #items(): readonly HTMLElement[] {
-    return [...this.renderRoot.querySelectorAll<HTMLElement>('[role=menuitem]')];
+    return [...this.renderRoot.querySelectorAll<HTMLElement>('[role^=menuitem]')];
   }
 
-  protected item({ action, words, key }: MenuItem<Action>): TemplateResult {
-    return html`<button type="button" role="menuitem" tabindex="-1" @click=${() => this.#chosen(action)}>
+  protected item({ action, words, key, checked }: MenuItem<Action>): TemplateResult {
+    return html`<button
+      type="button"
+      role=${checked === undefined ? 'menuitem' : 'menuitemradio'}
+      aria-checked=${checked === undefined ? nothing : String(checked)}
+      tabindex="-1"
+      @click=${() => this.#chosen(action)}
+    >
       <span>${words}</span>${key === undefined ? '' : html`<kbd>${key}</kbd>`}
     </button>`;
   }

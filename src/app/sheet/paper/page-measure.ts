@@ -28,18 +28,21 @@ export interface Tracks {
   readonly maths: number;
 }
 
+/** The least a description and a calculation take, in px. */
+const [LEAST_LABEL, LEAST_CALCULATION] = [140, 100];
+
 /** The columns of a page of some width, for symbols and descriptions of some width. */
 export function tracksFor(width: number, symbol: number, described: number): Tracks {
-  const reference = width >= 1000 ? 158 : width >= 860 ? 132 : width >= 700 ? 108 : 88;
+  const reference = width >= 1000 ? 158 : width >= 860 ? 132 : width >= 700 ? 108 : 96;
   const [equals, number, unit, mark] = [24, width >= 760 ? 100 : 88, 64, 34];
   const rest = width - reference - symbol - equals - number - unit - mark;
-  const label = Math.round(Math.max(Math.min(described, rest * 0.52, 280), 140));
+  const label = Math.round(Math.max(Math.min(described, rest * 0.52, 280), LEAST_LABEL));
   const maths = width >= 760 ? MATHS_SIZE : 15;
   return {
     reference,
     symbol,
     label,
-    calculation: Math.max(rest - label, 100),
+    calculation: Math.max(rest - label, LEAST_CALCULATION),
     equals,
     number,
     unit,
@@ -48,7 +51,10 @@ export function tracksFor(width: number, symbol: number, described: number): Tra
   };
 }
 
-/** The columns, and the width of the page in px without its unit, as custom properties for the styles of the page. */
+/**
+ * The columns, the width of the page in px without its unit, and the least it may have, as custom properties for the styles
+ * of the page.
+ */
 export function pageStyle(tracks: Tracks, page: number): string {
   const { reference, symbol, label, equals, number, unit, mark, maths } = tracks;
   const template =
@@ -56,7 +62,8 @@ export function pageStyle(tracks: Tracks, page: number): string {
     `[equals] ${equals}px [number] ${number}px [unit] ${unit}px [mark] ${mark}px [end]`;
   const widths = { margin: reference, equals, number, unit, 'maths-size': maths };
   const properties = Object.entries(widths).map(([name, width]) => `--${name}: ${width}px`);
-  return [`--tracks: ${template}`, `--page: ${page}`, ...properties].join('; ');
+  const least = reference + symbol + LEAST_LABEL + LEAST_CALCULATION + equals + number + unit + mark;
+  return [`--tracks: ${template}`, `--page: ${page}`, `--least: ${least}px`, ...properties].join('; ');
 }
 
 /** How much formula fits beside and below the descriptions, on the screen or on paper. */
