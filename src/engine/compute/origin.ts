@@ -21,8 +21,9 @@ export function originBehind({ code, message, data }: Problem): Origin | undefin
     const [first] = data.blanks as unknown as readonly { readonly cell: string; readonly row: number }[];
     return first && { name: placeName(first.cell, first.row - 1), because: message, blank: true };
   }
-  if (code !== 'aggregate-row-fails' || data.origin === '') return undefined;
-  return { name: String(data.origin), because: String(data.because), blank: data.blank === true };
+  const { origin, because, blank } = data;
+  if (code !== 'aggregate-row-fails' || typeof origin !== 'string' || origin === '') return undefined;
+  return { name: origin, because: typeof because === 'string' ? because : message, blank: blank === true };
 }
 
 function placeName(id: string, row: number | undefined): string {
