@@ -82,7 +82,11 @@ function judge(part: GatheredPart, space: Space, sample: Sample, blamer: Blamer)
   } else sample.failing ??= failingRow(cell.table.id, row, originOf(root, blamer.blankWords));
 }
 
-function failingRow(table: string, row: number, { name, because, blank }: Origin): NonNullable<Sample['failing']> {
+function failingRow(
+  table: string,
+  row: number,
+  { name, because, blank }: Origin,
+): NonNullable<Sample['failing']> {
   return { table, row: row + 1, because, origin: name, blank };
 }
 
