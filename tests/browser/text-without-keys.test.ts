@@ -137,6 +137,14 @@ describe('on blank paper', () => {
     }
   });
 
+  test('text goes to the chosen cell in the moment of a press on words that belong to no cell', async () => {
+    await given('value').click();
+    await page.locator('quay-sheet').getByRole('heading', { level: 2 }).click();
+    await give('1.4');
+    await expect.poll(() => field().inputValue()).toBe('1.4');
+    await page.keyboard.press('Escape');
+  });
+
   test('text goes to the chosen cell after units were switched on', async () => {
     await given('value').click();
     await page.locator('quay-top-bar').getByText('SI', { exact: true }).click();

@@ -24,6 +24,7 @@ export class CellFocus {
     addEventListener('keydown', this.#earlyKey, { capture: true });
     addEventListener('pointerdown', this.#press, { capture: true });
     addEventListener('pointerup', this.#released);
+    addEventListener('click', this.#takeLost);
     addEventListener('focusout', this.#left);
   }
 
@@ -31,6 +32,7 @@ export class CellFocus {
     removeEventListener('keydown', this.#earlyKey, { capture: true });
     removeEventListener('pointerdown', this.#press, { capture: true });
     removeEventListener('pointerup', this.#released);
+    removeEventListener('click', this.#takeLost);
     removeEventListener('focusout', this.#left);
     cancelAnimationFrame(this.#frame);
     this.#frame = 0;
@@ -85,13 +87,13 @@ export class CellFocus {
   };
 
   #comeBack(): void {
-    requestAnimationFrame(() => {
-      setTimeout(() => {
-        if (document.hasFocus() && this.#host.isLost() && getSelection()?.isCollapsed !== false)
-          this.takeBack();
-      });
-    });
+    requestAnimationFrame(() => setTimeout(this.#takeLost));
   }
+
+  /** With the click itself, for text may follow it before the next frame. */
+  readonly #takeLost = (): void => {
+    if (document.hasFocus() && this.#host.isLost() && getSelection()?.isCollapsed !== false) this.takeBack();
+  };
 
   /** A key finds the page before the focus does, and where the focus went with what had it. */
   readonly #earlyKey = (event: KeyboardEvent): void => {
