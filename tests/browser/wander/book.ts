@@ -7,6 +7,8 @@ export interface Line {
   readonly reference?: string | undefined;
   readonly entry?: string | undefined;
   readonly formula?: string | undefined;
+  /** Ways to compute it, one of which is in force: whichever that is has the text of its value. */
+  readonly methods?: readonly { readonly id: string; readonly formula: string }[] | undefined;
   readonly unit?: string | undefined;
   readonly type?: string | undefined;
   readonly options?: readonly unknown[] | undefined;
@@ -102,6 +104,34 @@ export function lineAt(book: Book, place: Place): Line | undefined {
   return [...(part?.rows ?? []), ...(part?.columns ?? [])].find(({ id }) => id === place.item);
 }
 
+/** Whether the text of a place is that of one of several methods, so that only the page says of which. */
+export function hasMethods(book: Book, place: Place): boolean {
+  const line = place.field === 'value' ? lineAt(book, place) : undefined;
+  return (line ?? columnAt(book, place))?.methods !== undefined;
+}
+
+/**
+ * A book in which one method of a place says `text`: the one that is another in `seen`, if only its formula is and says just
+ * that; where none is another, one must have said it before. Else the first is changed, which shows what is wrong.
+ */
+export function withMethod(book: Book, place: Place, text: string, seen: Book): Book {
+  const lineOf = (one: Book) => columnAt(one, place) ?? lineAt(one, place);
+  const [own, found] = [lineOf(book)?.methods ?? [], lineOf(seen)?.methods ?? []];
+  const said = formulaOf(text.trim());
+  const other = own.flatMap(({ formula }, at) => (found[at]?.formula === formula ? [] : [at]));
+  if (other.length === 0 && own.some(({ formula }) => formula === said)) return book;
+  const [meant = 0] = other;
+  const changed = (line: Line): Line =>
+    line.id === lineOf(book)?.id
+      ? { ...line, methods: own.map((one, at) => (at === meant ? { ...one, formula: said } : one)) }
+      : line;
+  return withPart(book, place, (part) => ({
+    ...part,
+    ...(part.rows && { rows: part.rows.map(changed) }),
+    ...(part.columns && { columns: part.columns.map(changed) }),
+  }));
+}
+
 /** The column of a place in a table's heads or rows. */
 export function columnAt(book: Book, place: Place): Line | undefined {
   const inTable = place.item === 'head' || rowOf(place.item) !== undefined;
@@ -137,7 +167,7 @@ export function takenAt(book: Book, place: Place): Takes | undefined {
   if (place.field === 'name') return 'name';
   if (place.field === 'unit') return 'unit';
   if (place.field !== 'value') return 'words';
-  if (line.formula !== undefined) return 'formula';
+  if (line.formula !== undefined || line.methods) return 'formula';
   return line.kind === 'choice' ? 'choice' : 'entry';
 }
 

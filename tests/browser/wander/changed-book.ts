@@ -32,6 +32,11 @@ function without(book: Book, known: ReadonlySet<string>): Book {
   return { ...book, sheets };
 }
 
+/** What is seen without the lines and parts that a step has put in: what it says of the rest, as of a name that is another. */
+export function seenWithoutNew(after: Seen, { book }: Pick<State, 'book'>): Seen {
+  return { ...after, book: without(after.book, idsOf(book)) };
+}
+
 /** Lines and parts of a book that another has not. */
 function newOf(book: Book, known: ReadonlySet<string>): readonly (Line | Part)[] {
   return book.sheets.flatMap(({ key, parts }) =>

@@ -1,11 +1,13 @@
 import {
   type Book,
   columnAt,
+  hasMethods,
   lineAt,
   type Place,
   type Takes,
   takenAt,
   textAt,
+  withMethod,
   withText,
   writtenAt,
 } from './book.ts';
@@ -92,6 +94,7 @@ export function left(state: State, seen: Seen): readonly Outcome[] {
 function committedBook(book: Book, draft: Draft, seen: Book): Book {
   const place = writtenAt(book, draft.place);
   const takes = takenAt(book, place);
+  if (hasMethods(book, place)) return withMethod(book, place, draft.text, seen);
   const before = textAt(book, place);
   if (before === undefined || draft.text === before) return book;
   if (takes === 'name') return renamed(book, place, draft.text.trim(), seen);

@@ -1,6 +1,7 @@
 import {
   type Book,
   columnAt,
+  hasMethods,
   isSame,
   type Line,
   lineAt,
@@ -13,7 +14,7 @@ import {
   withPart,
   withText,
 } from '../book.ts';
-import { done, grown, selectedOf } from '../changed-book.ts';
+import { done, grown, seenWithoutNew, selectedOf } from '../changed-book.ts';
 import type { Hands } from '../hands.ts';
 import { isOnCells, type Kind, kindOf } from '../kind.ts';
 import type { Seen } from '../seen.ts';
@@ -91,6 +92,24 @@ function putIn(state: State, from: Place, cells: Cells, before: Seen, after: See
   return book;
 }
 
+/** Whether a block would reach what is computed: a value over a formula is stated, which this reader of books does not know yet. */
+function meetsFormula(seen: Seen, cells: Cells): boolean {
+  const selected = selectedOf(seen);
+  const [first] = selected;
+  const isComputed = (place: Place | undefined): boolean =>
+    place !== undefined && takenAt(seen.book, place) === 'formula';
+  if (!first || selected.some(isComputed)) return true;
+  const columns = tableRowAt(seen.book, first) === undefined ? undefined : partAt(seen.book, first)?.columns;
+  const from = columns?.findIndex(({ id }) => id === first.field) ?? 0;
+  return cells.some((row, down) =>
+    row.some((_, right) =>
+      columns
+        ? (columns[from + right]?.kind ?? 'given') !== 'given'
+        : isComputed(neighbour(seen.book, first, down, right)),
+    ),
+  );
+}
+
 function pasted(state: State, cells: Cells, before: Seen, after: Seen): readonly Outcome[] {
   const selected = selectedOf(before);
   const [first] = selected;
@@ -116,15 +135,14 @@ const block: Kind<Cells> = {
     const place = selectedOf(seen)[0];
     const takes = place && takenAt(seen.book, place);
     if (!place || !takes) return undefined;
-    // A value over a formula is stated, which this reader of books does not know yet.
-    if (selectedOf(seen).some((one) => takenAt(seen.book, one) === 'formula')) return undefined;
     const number = () => String(1 + chance.whole(99));
     if (takes === 'words' || takes === 'prose') return [[`pasted ${number()}`]];
     const [rows, across] = [
       1 + chance.whole(3),
       tableRowAt(seen.book, place) === undefined ? 1 : 1 + chance.whole(3),
     ];
-    return Array.from({ length: rows }, () => Array.from({ length: across }, number));
+    const cells = Array.from({ length: rows }, () => Array.from({ length: across }, number));
+    return meetsFormula(seen, cells) ? undefined : cells;
   },
   perform: (hands, cells) => paste(hands, asText(cells)),
   expect: pasted,
@@ -152,7 +170,10 @@ const foreignText: Kind<Cells> = {
   ...block,
   name: 'paste a foreign text',
   weight: (seen) => (isOnCells(seen) ? 0.8 : 0),
-  draw: (_seen, chance) => chance.one(foreign),
+  draw: (seen, chance) => {
+    const cells = chance.one(foreign);
+    return cells && !meetsFormula(seen, cells) ? cells : undefined;
+  },
 };
 
 const intoEditor: Kind<string> = {
@@ -224,7 +245,7 @@ const ownLines: Kind<{ readonly from: Place; readonly to: Place; readonly at: Pl
     return true;
   },
   expect: (state, { from, to, at }, _before, after) =>
-    left(state, after).flatMap((gone): readonly Outcome[] => {
+    left(state, seenWithoutNew(after, state)).flatMap((gone): readonly Outcome[] => {
       if (gone.editor.kind !== 'closed') return [gone];
       const rows = partAt(gone.book, from)?.rows ?? [];
       const ends = [from, to].map(({ item }) => rows.findIndex(({ id }) => id === item));
@@ -242,7 +263,10 @@ const ownLines: Kind<{ readonly from: Place; readonly to: Place; readonly at: Pl
 
 const cut: Kind<null> = {
   name: 'cut cells',
-  weight: (seen) => (isOnCells(seen) && seen.selected.length < 2 ? 0.3 : 0),
+  weight: (seen) =>
+    isOnCells(seen) && seen.selected.length < 2 && !(seen.place && hasMethods(seen.book, seen.place))
+      ? 0.3
+      : 0,
   draw: () => null,
   perform: async (hands) => {
     await hands.press('Control+x');

@@ -17,16 +17,19 @@ function cameThen(state: State, text: string, before: Seen, after: Seen): readon
   });
 }
 
+/** Whether a number given where the person is would be stated over a formula, which this reader of books does not know yet. */
+function takesStatement({ book, place, sheet }: Seen): boolean {
+  return place?.sheet !== sheet || takenAt(book, writtenAt(book, place)) === 'formula';
+}
+
 const onPaper: Kind<{ readonly height: number; readonly text: string }> = {
   name: 'click blank paper and give text without keys',
-  weight: (seen) => (seen.dialog || seen.menu || seen.overview ? 0 : 1),
+  weight: (seen) => (seen.dialog || seen.menu || seen.overview || takesStatement(seen) ? 0 : 1),
   draw: (_seen, chance) => ({ height: chance.number(), text: `${1 + chance.whole(99)}` }),
   perform: async (hands, { height, text }) => {
     const at = await hands.blank(height);
     if (!at) return false;
     await hands.clickAt(at);
-    // Nobody speaks within the frame in which they press.
-    await hands.page.waitForTimeout(50);
     await hands.page.keyboard.insertText(text);
     return true;
   },
@@ -35,7 +38,7 @@ const onPaper: Kind<{ readonly height: number; readonly text: string }> = {
 
 const compose: Kind<readonly string[]> = {
   name: 'compose a text',
-  weight: (seen) => (isOnCells(seen) ? 1 : 0),
+  weight: (seen) => (isOnCells(seen) && !takesStatement(seen) ? 1 : 0),
   draw: (_seen, chance) =>
     chance.one([
       ['g', 'ga', 'がん', '岸'],

@@ -1,5 +1,6 @@
 import {
   type Book,
+  hasMethods,
   type Line,
   lineAt,
   type Part,
@@ -34,6 +35,12 @@ function byKey(
     },
     expect: (state, _args, before, after) => expect(state, before, after),
   };
+}
+
+/** What becomes of a formula among several methods is known where it is typed, for then the page says in which one it is. */
+function unlessMethods(kind: Kind<null>): Kind<null> {
+  const isMet = (seen: Seen): boolean => selectedOf(seen).some((place) => hasMethods(seen.book, place));
+  return { ...kind, weight: (seen, state) => (isMet(seen) ? 0 : kind.weight(seen, state)) };
 }
 
 const clear = byKey('Delete', 1.2, 'Delete', (state, before) => {
@@ -229,11 +236,11 @@ const fill = byKey('fill down', 0.5, 'Control+d', (state, before) => {
 
 /** What adds, removes and moves lines. */
 export const lineKinds = [
-  clear,
+  unlessMethods(clear),
   insert,
   remove,
   move('Alt+ArrowUp', -1),
   move('Alt+ArrowDown', 1),
   duplicate,
-  fill,
+  unlessMethods(fill),
 ].map(kindOf);

@@ -1,5 +1,5 @@
 import { type Line, type Place, partAt, tableRowAt } from '../book.ts';
-import { done, grown, withRow } from '../changed-book.ts';
+import { done, grown, seenWithoutNew, withRow } from '../changed-book.ts';
 import { type Kind, kindOf } from '../kind.ts';
 import { left, type Outcome } from '../state.ts';
 
@@ -36,7 +36,7 @@ const insert: Kind<Choice> = {
   },
   expect: (state, _args, _before, after) => {
     const isOne = (fresh: readonly Line[]): boolean => fresh.length === 1;
-    return left(state, after).flatMap((gone): readonly Outcome[] =>
+    return left(state, seenWithoutNew(after, state)).flatMap((gone): readonly Outcome[] =>
       gone.editor.kind !== 'closed'
         ? [gone]
         : [{ ...grown(gone, after, isOne), editor: { kind: 'any' } }, gone],
