@@ -44,19 +44,21 @@ export function followOptions(
   return { ...(entry !== undefined && { entry }), edits };
 }
 
-/** The options of a list whose value alone is another one in the same place of a list as long, by their old values. */
+/**
+ * The one option whose value alone is another one, in a list that is otherwise as it was, by its old value. Where more
+ * has changed, the list is another list: what was chosen, and what methods are for, is then for the person to say.
+ */
 function renamedOptions(before: readonly Option[], after: readonly Option[]): ReadonlyMap<string, string> {
-  const renamed = new Map<string, string>();
-  if (before.length !== after.length) return renamed;
-  const [old, now] = [before, after].map((list) => new Set(list.map(({ value }) => foldedOption(value))));
-  for (const [at, { value }] of before.entries()) {
-    const other = after[at]?.value;
-    if (other === undefined || other === value) continue;
-    const [from, to] = [foldedOption(value), foldedOption(other)];
-    // An option that stands elsewhere in the list has changed its place, not its name.
-    if (from === to || (!now?.has(from) && !old?.has(to))) renamed.set(from, other);
-  }
-  return renamed;
+  if (before.length !== after.length) return new Map();
+  const changed = before.flatMap((old, at) => {
+    const now = after[at];
+    return now && (now.value !== old.value || now.label !== old.label) ? [{ old, now }] : [];
+  });
+  const [only, ...others] = changed;
+  if (!only || others.length > 0 || only.old.label !== only.now.label) return new Map();
+  const [from, to] = [foldedOption(only.old.value), foldedOption(only.now.value)];
+  const taken = from !== to && before.some(({ value }) => foldedOption(value) === to);
+  return taken ? new Map() : new Map([[from, only.now.value]]);
 }
 
 function chooses(

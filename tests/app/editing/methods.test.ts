@@ -171,10 +171,19 @@ describe('options of a choice', () => {
     edited(detailsEdit({ notebook }, place, { ...detailsAt(book, place), options: text }));
   const fors = (made: Book) => calcs(made)[0]?.methods?.map((method) => method.for);
 
-  test('that are written otherwise are followed by the methods for them, and by what is chosen', () => {
-    const made = options('API 2GEO\nEM = of USACE\nbeta');
-    expect(fors(made)).toEqual([['API 2GEO'], ['EM', 'beta']]);
+  test('of which one is written otherwise is followed by the methods for it, and by what is chosen', () => {
+    const made = options('API 2GEO\nUSACE = of USACE\nbeta');
+    expect(fors(made)).toEqual([['API 2GEO'], ['USACE', 'beta']]);
     expect(openNotebook(made).result('s.a')).toMatchObject({ status: 'ok', value: { si: 4 } });
+    expect(fors(options('API\nEM = of USACE\nbeta'))).toEqual([['API'], ['EM', 'beta']]);
+  });
+
+  test.each([
+    ['two are others', 'API 2GEO\nEM = of USACE\nbeta'],
+    ['one is another, with other words', 'API\nEM = of engineers\nbeta'],
+    ['the list is shorter', 'API 2GEO\nUSACE = of USACE'],
+  ])('are not guessed where %s', (_, text) => {
+    expect(fors(options(text))).toEqual([['API'], ['USACE', 'beta']]);
   });
 
   test('that change places leave the methods as they are', () => {
