@@ -53,10 +53,14 @@ const twice: Kind<Place> = {
   name: 'double click a cell',
   weight: (_seen, state) => (isTyping(state) ? 3 : 2.5),
   draw: cellInSight,
-  perform: async (hands, place) => {
+  perform: async (hands, place, { editor, book }) => {
     const at = await hands.cell(place);
-    if (at) await hands.clickAt(at, { clickCount: 2, delay: 10 });
-    return at !== undefined;
+    if (!at) return false;
+    await hands.clickAt(at, { clickCount: 2, delay: 10 });
+    // Of what is typed there it selects a word, which the next text would rightly replace.
+    const isOpen = isSame(editor?.place, place) && takenAt(book, place) !== 'choice';
+    if (isOpen && (await hands.isEditing())) await hands.press('End');
+    return true;
   },
   expect: (state, place, before, after) => {
     if (isSame(state.draft?.place, place))
