@@ -38,8 +38,12 @@ export function linesFromText(
   return rows.length === 0 ? undefined : { rows, cells: count, headings: headed ? top.length : 0 };
 }
 
-function isHeading(row: readonly string[], registry: UnitRegistry): boolean {
-  return row.length > 1 && row.every((cell) => cell.trim() !== '' && !quantityIn(cell.trim(), registry));
+/** What begins like a number or an error of a spreadsheet is a value that does not read, and names none. */
+const LIKE_VALUE = /^[\s$€£(+\-−.,~≈<>]*\d|^#[A-Z]/;
+
+function isHeading([label = '', ...values]: readonly string[], registry: UnitRegistry): boolean {
+  const named = (cell: string): boolean => cell.trim() !== '' && !quantityIn(cell.trim(), registry);
+  return values.length > 0 && named(label) && values.every((cell) => named(cell) && !LIKE_VALUE.test(cell));
 }
 
 function lineOf(
