@@ -17,6 +17,7 @@ import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import { chartTables, chartTrouble, type Drawn, usualColumns } from './chart-columns.ts';
 import { type Found, findPlace } from './find-place.ts';
+import { optionsFrom, optionText } from './options-text.ts';
 import { renameEdit } from './rename.ts';
 import { followOptions } from './rename-options.ts';
 
@@ -91,18 +92,6 @@ export function withTable(notebook: Notebook, sheet: string, details: Details, t
 const lineOf = (found: Extract<Found, { kind: 'row' | 'column' }>) =>
   found.kind === 'row' ? found.row : found.column;
 
-const optionText = ({ value, label }: Option): string =>
-  label === undefined || label === '' ? value : `${value} = ${label}`;
-
-function optionsFrom(text: string): readonly Option[] {
-  return text.split('\n').flatMap((line) => {
-    const at = line.indexOf(' = ');
-    const value = (at < 0 ? line : line.slice(0, at)).trim();
-    const label = at < 0 ? '' : line.slice(at + 3).trim();
-    return value === '' ? [] : [label === '' ? { value } : { value, label }];
-  });
-}
-
 /** The edit that puts changed details in place; undefined if none changed. A new name goes into every formula. */
 export function detailsEdit(
   session: Pick<Session, 'notebook'>,
@@ -119,16 +108,21 @@ export function detailsEdit(
     if (trouble) return fail(trouble);
   }
   const edits: Edit[] = [];
-  for (const name of names.filter((one) => one !== 'name' && one !== 'min' && one !== 'max')) {
-    const edit = fieldEdit(place, found, name, (wanted[name] ?? '').trim());
+  if (names.includes('options')) {
+    const options = optionsFrom(wanted.options ?? '');
+    if (!options.ok) return options;
+    const edit = setField(place, found, 'options', options.value);
     if (edit) edits.push(edit);
-    if (name === 'options' && found.kind === 'row' && found.row.kind === 'choice') {
-      const id = `${place.sheet}.${found.row.name}`;
-      const follow = followOptions(book, id, found.row, optionsFrom((wanted.options ?? '').trim()));
+    if (found.kind === 'row' && found.row.kind === 'choice') {
+      const follow = followOptions(book, `${place.sheet}.${found.row.name}`, found.row, options.value);
       if (follow.entry !== undefined)
         edits.push(setEntry({ sheet: place.sheet, part: found.part.id, row: found.row.id }, follow.entry));
       edits.push(...follow.edits);
     }
+  }
+  for (const name of names.filter(isPlain)) {
+    const edit = fieldEdit(place, found, name, (wanted[name] ?? '').trim());
+    if (edit) edits.push(edit);
   }
   if (names.includes('min') || names.includes('max')) {
     const edit = setField(place, found, 'range', rangeFrom(wanted));
@@ -147,14 +141,15 @@ function rangeFrom({ min = '', max = '' }: Details): Range | undefined {
   return Object.keys(range).length === 0 ? undefined : range;
 }
 
-function fieldEdit(
-  place: CellPlace,
-  found: Found,
-  name: Exclude<DetailName, 'name' | 'min' | 'max'>,
-  text: string,
-): Edit | undefined {
+/** A detail that is set from its text alone, and takes any. */
+type PlainDetail = Exclude<DetailName, 'name' | 'min' | 'max' | 'options'>;
+
+function isPlain(name: DetailName): name is PlainDetail {
+  return name !== 'name' && name !== 'min' && name !== 'max' && name !== 'options';
+}
+
+function fieldEdit(place: CellPlace, found: Found, name: PlainDetail, text: string): Edit | undefined {
   if (name === 'optional') return setField(place, found, name, text === 'yes' ? true : undefined);
-  if (name === 'options') return setField(place, found, name, optionsFrom(text));
   if (name === 'y') return setField(place, found, name, drawnBy({ y: text }).y);
   return setField(place, found, name, text === '' ? undefined : text);
 }

@@ -16,6 +16,15 @@ export const lines = {
             : 'the list it is chosen from is empty',
     }),
   }),
+  'option-unread': entry<{ line: number; written: string; because: string }>({
+    title: 'A line of options that is no option',
+    explain:
+      'The options of a choice are written one a line: a value, or a value and the words for it. None is left out in silence.',
+    words: ({ line, written, because }) => ({
+      message: `line ${line} of the options, ${quoted(written)}, ${because}`,
+      hint: 'write each option once, as “value” or “value = words”',
+    }),
+  }),
   'out-of-range': entry<{ value: string; limit: string; end: string }>({
     title: 'A value beyond its permitted range',
     explain: 'The line states the range it is meant for. The value is computed with, and pointed out.',
