@@ -9,10 +9,12 @@ const deviceName = /^(con|prn|aux|nul|com\d|lpt\d)$/;
 
 /** A file name made of words, in characters and a length that every system takes. */
 export function fileNameOf(words: string, extension: string): string {
+  // A mark goes with its letter, without which it is a sign of nothing.
   const plain = words
     .normalize('NFC')
     .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, '-');
+    .replace(/[^\p{L}\p{N}\p{M}]+|(?<![\p{L}\p{N}\p{M}])\p{M}+/gu, '-')
+    .replace(/-+/g, '-');
   const encoder = new TextEncoder();
   let stem = '';
   let bytes = encoder.encode(extension).length;

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { fileNameOf } from '../../../src/app/storage/file-name.ts';
 
@@ -23,5 +24,42 @@ describe('file names', () => {
 
   test.each([['con'], ['AUX'], ['lpt1']])('are not that of a device: %s', (word) => {
     expect(fileNameOf(word, '.csv')).toBe(`${word.toLowerCase()}-book.csv`);
+  });
+
+  test('keep the marks of letters that are written with them, and no mark alone', () => {
+    expect(fileNameOf('की ि', '.csv')).toBe('की.csv');
+    expect(fileNameOf('a\u0308 \u2693\ufe0f', '.csv')).toBe('ä.csv');
+  });
+
+  const seed = 20_260_731;
+  test(`have every letter and digit of the words, in their order, and nothing else (seed ${seed})`, () => {
+    const piece = fc.constantFrom(
+      'Kran',
+      'ÖL',
+      '岸壁',
+      '7',
+      'की',
+      ' ',
+      '/',
+      '\\',
+      ':',
+      '..',
+      '“x”',
+      '\u0000',
+      '=',
+    );
+    fc.assert(
+      fc.property(fc.array(piece, { maxLength: 12 }), (pieces) => {
+        const stem = fileNameOf(pieces.join(''), '.csv').slice(0, -'.csv'.length);
+        const kept = pieces
+          .join('')
+          .toLowerCase()
+          .replaceAll('\u0000', '')
+          .replace(/[ /\\:.“”=]/g, '');
+        expect(stem.replaceAll('-', '')).toBe(kept === '' ? 'book' : kept);
+        expect(stem).not.toMatch(/^-|-$|--/);
+      }),
+      { seed, numRuns: 300 },
+    );
   });
 });
