@@ -7,6 +7,7 @@ import {
   type Verdict,
   writeUtilisation,
 } from '../../notebook/index.ts';
+import { numberInPrint } from '../../units/index.ts';
 import { enterText } from '../editing/cell-edits.ts';
 import { type FoundCheck, findingsOf } from '../findings/findings.ts';
 import type { CellPlace } from '../session/place.ts';
@@ -83,14 +84,14 @@ export function movedChecks(book: Notebook, tried: Notebook): readonly MovedChec
   return moved.toSorted((a, b) => Number(b.turns) - Number(a.turns));
 }
 
-/** What rounding leaves is no move. */
+/** What rounding leaves is no move: of a utilisation, or of the whole capacity where terms cancel and leave next to nothing. */
 const ROUNDING = 1e-12;
 
 function isMoved(before: Verdict | undefined, after: Verdict | undefined): boolean {
   if (before?.holds !== after?.holds) return true;
   const [a, b] = [before?.utilisation, after?.utilisation];
   if (a === undefined || b === undefined) return a !== b;
-  return !Object.is(a, b) && !(Math.abs(a - b) <= ROUNDING * Math.max(Math.abs(a), Math.abs(b)));
+  return !Object.is(a, b) && !(Math.abs(a - b) <= ROUNDING * Math.max(Math.abs(a), Math.abs(b), 1));
 }
 
 /** Both verdicts in words, with as many digits as it takes to tell their utilisations apart. */
@@ -114,6 +115,6 @@ function wordsOf(verdict: Verdict | undefined, digits?: number): string {
   const percent =
     digits === undefined
       ? writeUtilisation(utilisation, holds)
-      : `${(100 * utilisation).toPrecision(digits)} %`;
+      : `${numberInPrint((100 * utilisation).toPrecision(digits))} %`;
   return `${percent} ${said}`;
 }

@@ -2,6 +2,7 @@ import type { Cell, Column } from '../../document/index.ts';
 import type { ColumnResult, Notebook } from '../../notebook/index.ts';
 import { type Unit, type UnitRegistry, writeNumber } from '../../units/index.ts';
 import { cellOf } from '../editing/cell-content.ts';
+import { isOneNumber } from '../session/one-number.ts';
 import { shownQuantity, shownText, unitShown } from '../session/shown.ts';
 import type { UnitsView } from '../session/units-view.ts';
 import { printedRowsWords, sumOf } from './printed-rows.ts';
@@ -86,8 +87,9 @@ function cellView(
 function typedText(cell: Cell, unit: Unit): string {
   if (cell === null) return '';
   if (typeof cell === 'number') return writeNumber(cell, { digits: 'full' });
-  const own = unit.text !== '' && unit.text !== '-' && cell.endsWith(` ${unit.text}`);
-  return own ? cell.slice(0, -unit.text.length).trimEnd() : cell;
+  if (unit.text === '' || unit.text === '-' || !cell.endsWith(` ${unit.text}`)) return cell;
+  const number = cell.slice(0, -unit.text.length).trimEnd();
+  return isOneNumber(number) ? number : cell;
 }
 
 /**

@@ -81,6 +81,25 @@ function tried(notebook: Notebook, at: typeof span, entry: string) {
 const listed = (notebook: Notebook, beside: Notebook) =>
   movedChecks(notebook, beside).map(({ check, before, after }) => `${check.item.id}: ${before} → ${after}`);
 
+type Rows = Extract<Book['sheets'][number]['parts'][number], { kind: 'rows' }>['rows'];
+
+const given = (entry: string): Rows[number] => ({ id: 'r1', kind: 'given', name: 'a', entry, unit: 'kN' });
+const check = (formula: string): Rows[number] => ({ id: 'r3', kind: 'check', name: 'c', formula });
+
+/** A sum that is nothing but for what rounding leaves of it, below a limit. */
+const cancelling = (limit: string): Rows => [
+  given('0.1 kN'),
+  { id: 'r2', kind: 'calc', name: 'X', formula: 'ABS(1.1 * a + 2.2 * a - 3.3 * a)', unit: 'kN' },
+  check(`X <= ${limit}`),
+];
+
+function withRows(rows: Rows): Book {
+  return {
+    ...blankBook(),
+    sheets: [{ key: 's', title: 'S', parts: [{ id: 'p', kind: 'rows', rows }] }],
+  };
+}
+
 describe('a value tried', () => {
   test('moves every check that rests on it, at any depth, and leaves the book as it is', () => {
     const notebook = openNotebook(book);
@@ -121,6 +140,25 @@ describe('a value tried', () => {
       'beam.c_q: 25.00 % holds → 25.01 % holds',
       'far.c_far: 4.000 % holds → 4.002 % holds',
     ]);
+  });
+
+  test('moves nothing where terms cancel and only what rounding leaves of them differs', () => {
+    const cancels = openNotebook(withRows(cancelling('1 kN')));
+    const at = { place: { sheet: 's', part: 'p', item: 'r1', field: 'value' }, id: 's.a' };
+    const { notebook: beside } = tried(cancels, at, '0.7 kN');
+    const [before, after] = [cancels, beside].map((one) => one.verdict('s.c')?.utilisation);
+    // What this is about: both are next to nothing, and not the same.
+    expect(before).not.toBe(after);
+    expect(Math.max(before ?? 1, after ?? 1)).toBeLessThan(1e-12);
+    expect(listed(cancels, beside)).toEqual([]);
+  });
+
+  test('has its powers of ten as all of the page has them', () => {
+    const small = openNotebook(withRows([given('0.01 kN'), check('a <= 1e9 (kN)')]));
+    const at = { place: { sheet: 's', part: 'p', item: 'r1', field: 'value' }, id: 's.a' };
+    for (const words of listed(small, tried(small, at, '20 kN').notebook))
+      expect(words).not.toMatch(/\de[-−]/);
+    expect(listed(small, tried(small, at, '20 kN').notebook)).toHaveLength(1);
   });
 
   test('that takes a value away says so', () => {

@@ -25,6 +25,11 @@ test.each([
   ['12 %', '%', { kind: 'plain', number: '12', unit: '%' }],
   ['3 ft', 'in', { kind: 'converted', entry: '3 ft', number: '36', unit: 'in' }],
   [`2'-6"`, 'in', { kind: 'converted', entry: `2'-6"`, number: '30', unit: 'in' }],
+  // The last of two units is not the unit of the whole.
+  ['3 ft 6 in', 'in', { kind: 'converted', entry: '3 ft 6 in', number: '42', unit: 'in' }],
+  ['1 ft 2 1/2 in', 'in', { kind: 'converted', entry: '1 ft 2 1/2 in', number: '14.5', unit: 'in' }],
+  ['2 1/2 in', 'in', { kind: 'plain', number: '2 1/2', unit: 'in' }],
+  ['1.5e3 mm', 'mm', { kind: 'plain', number: '1.5e3', unit: 'mm' }],
   ['El. +12 ft MLLW', 'ft MLLW', { kind: 'plain', number: 'El. +12', unit: 'ft MLLW' }],
 ])('%s in a line of %s', (entry, unit, shown) => {
   expect(view(entry, unit)).toEqual(shown);

@@ -1,6 +1,7 @@
 import type { Given } from '../../../document/index.ts';
 import type { Quantity } from '../../../notebook/index.ts';
 import { quantityInPrint, type UnitRegistry, unitInPrint } from '../../../units/index.ts';
+import { isOneNumber } from '../../session/one-number.ts';
 import { shownQuantity, unitShown } from '../../session/shown.ts';
 import type { UnitsView } from '../../session/units-view.ts';
 
@@ -29,7 +30,7 @@ export function entryView(row: Given, value: Quantity, view: UnitsView, registry
 function withoutUnit(entry: string, unit: string): string | undefined {
   if (unit !== '' && entry.endsWith(unit) && entry.length > unit.length) {
     const number = entry.slice(0, -unit.length).trimEnd();
-    if (/[\d.]$/.test(number)) return number;
+    if (/[\d.]$/.test(number) && isOneNumber(number)) return number;
   }
   return /^[+−-]?[\d.,\s\u202f/]+(?:[eE][+−-]?\d+)?$/.test(entry) ||
     /^\d{4}-\d{2}-\d{2}(?:[ T]+[\d:]+)?$/.test(entry)
