@@ -114,3 +114,8 @@ export function namesIn(node: Syntax): readonly NameSyntax[] {
   if (node.kind === 'name') return [node];
   return syntaxParts(node).flatMap(namesIn);
 }
+
+/** Every text written in a formula, in the order written. */
+export function textsIn(node: Syntax): readonly string[] {
+  return node.kind === 'text' ? [node.value] : syntaxParts(node).flatMap(textsIn);
+}

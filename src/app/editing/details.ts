@@ -17,6 +17,7 @@ import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import { chartTables, chartTrouble, type Drawn, usualColumns } from './chart-columns.ts';
 import { type Found, findPlace } from './find-place.ts';
+import { optionsCompared } from './options-compared.ts';
 import { optionsFrom, optionText } from './options-text.ts';
 import { renameEdit } from './rename.ts';
 import { followOptions } from './rename-options.ts';
@@ -92,6 +93,21 @@ export function withTable(notebook: Notebook, sheet: string, details: Details, t
 const lineOf = (found: Extract<Found, { kind: 'row' | 'column' }>) =>
   found.kind === 'row' ? found.row : found.column;
 
+/** The options a choice or column lists itself, and its id. */
+function listedOptions(
+  { sheet }: CellPlace,
+  found: Found,
+): { readonly id: string; readonly options: readonly Option[] } | undefined {
+  if (found.kind === 'row' && found.row.kind === 'choice')
+    return { id: `${sheet}.${found.row.name}`, options: found.row.options ?? [] };
+  if (found.kind === 'column' && found.column.kind === 'given')
+    return {
+      id: `${sheet}.${found.part.name}.${found.column.name}`,
+      options: (found.column.options ?? []).map((value) => ({ value })),
+    };
+  return undefined;
+}
+
 /** The edit that puts changed details in place; undefined if none changed. A new name goes into every formula. */
 export function detailsEdit(
   session: Pick<Session, 'notebook'>,
@@ -111,6 +127,9 @@ export function detailsEdit(
   if (names.includes('options')) {
     const options = optionsFrom(wanted.options ?? '');
     if (!options.ok) return options;
+    const listed = listedOptions(place, found);
+    const compared = listed && optionsCompared(book, listed.id, listed.options, options.value);
+    if (compared) return fail(compared);
     const edit = setField(place, found, 'options', options.value);
     if (edit) edits.push(edit);
     if (found.kind === 'row' && found.row.kind === 'choice') {

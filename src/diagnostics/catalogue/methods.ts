@@ -72,6 +72,15 @@ export const methods = {
       hint: 'have all methods give the same, or fill in the unit',
     }),
   }),
+  'option-compared': entry<{ option: string; by: string }>({
+    title: 'An option that a formula compares with',
+    explain:
+      'A formula looks for this option by its text. Written otherwise, or taken out of the list, the formula would find it in none and take another branch without a word.',
+    words: ({ option, by }) => ({
+      message: `the formula of ${by} compares with ${quoted(option)}, which the list would no longer have`,
+      hint: 'change its words after the equals sign instead, or the formula first',
+    }),
+  }),
   'method-undecided': entry<{ name: string; by: string }>({
     title: 'A formula of which it is open whose it is',
     explain:

@@ -189,4 +189,39 @@ describe('options of a choice', () => {
   test('that change places leave the methods as they are', () => {
     expect(fors(options('beta\nAPI\nUSACE = of USACE'))).toEqual([['API'], ['USACE', 'beta']]);
   });
+
+  test('that a formula compares with are not taken out, nor written otherwise', () => {
+    const compares: Calc = { id: 'c', kind: 'calc', name: 'c', formula: 'IF(s.rule = "Beta"; 1; 2)' };
+    const other = withRow(book, compares);
+    const kept = (text: string, of = other) =>
+      detailsEdit({ notebook: openNotebook(of) }, place, { ...detailsAt(of, place), options: text });
+    const refused = {
+      ok: false,
+      problems: [
+        {
+          code: 'option-compared',
+          message: 'the formula of u.c compares with “beta”, which the list would no longer have',
+        },
+      ],
+    };
+    expect(kept('API\nUSACE = of USACE\nβ')).toMatchObject(refused);
+    expect(kept('API\nUSACE = of USACE')).toMatchObject(refused);
+    expect(kept('beta = by the effective stress\nAPI\nUSACE')).toMatchObject({ ok: true });
+    expect(kept('API\nUSACE = of USACE\nβ', book)).toMatchObject({ ok: true });
+    const unrelated = withRow(book, { ...compares, formula: 'IF("beta" = "x"; s.w; s.w)' });
+    expect(kept('API\nUSACE = of USACE\nβ', unrelated)).toMatchObject({ ok: true });
+  });
 });
+
+/** The book with one more line on its second sheet. */
+function withRow(from: Book, row: Calc): Book {
+  return {
+    ...from,
+    sheets: from.sheets.map((sheet) => ({
+      ...sheet,
+      parts: sheet.parts.map((part) =>
+        part.id === 'up' && part.kind === 'rows' ? { ...part, rows: [...part.rows, row] } : part,
+      ),
+    })),
+  };
+}
