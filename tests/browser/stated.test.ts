@@ -52,6 +52,8 @@ const text = writeBook({
               unit: 'kN',
               stated: { capacity: { entry: '7 kN', reason: 'client’s criteria' } },
             },
+            { id: 'Q', kind: 'given', name: 'Q_co', label: 'coring rate', entry: '2', unit: 'm/h' },
+            { id: 's', kind: 'calc', name: 'state', label: 'way', formula: 'if(b > 2 m, "driven", "free")' },
           ],
         },
         {
@@ -228,6 +230,33 @@ test('the panel states, changes and gives back, on the page and in its own words
   await picture('panel');
   await panel().getByRole('button', { name: 'Use the computed value' }).click();
   await expect.poll(() => words('double load')).toMatch(/= ?16/);
+});
+
+test('words typed over a line that comes to a text are stated, and only an equals sign begins its formula', async () => {
+  await cell(page, 'way', 'value').click();
+  await page.keyboard.type('coring');
+  await page.getByText('states coring in place of the computed driven').waitFor();
+  await page.keyboard.press('Enter');
+  await page.keyboard.type('letter of 3 May');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => words('way')).toMatch(/stated coring ?computed driven/);
+  expect(await words('way', 'reference')).toBe('stated: letter of 3 May');
+  await cell(page, 'way', 'value').click();
+  await page.keyboard.press('Delete');
+  await expect.poll(() => words('way')).not.toContain('stated');
+  await panel().getByRole('button', { name: 'State a value' }).click();
+  await page.getByRole('textbox', { name: 'value of state' }).waitFor();
+  await page.keyboard.type('"cor"');
+  await page.keyboard.press('Enter');
+  await page.getByRole('textbox', { name: 'reason of state' }).waitFor();
+  await page.keyboard.press('Escape');
+  await expect.poll(() => words('way')).toMatch(/stated cor ?computed driven/);
+  await page.keyboard.press('Delete');
+  await expect.poll(() => words('way')).not.toContain('stated');
+  await page.keyboard.type('="bored"');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => words('way')).toMatch(/bored/);
+  expect(await words('way')).not.toContain('stated');
 });
 
 test('a page lists all that is stated, each with its line a press away', async () => {

@@ -15,11 +15,19 @@ import {
   writtenAt,
 } from './cell-content.ts';
 import { enterFormula, enterText } from './cell-edits.ts';
+import { findPlace } from './find-place.ts';
 import { isNumberOnScreen } from './number-on-screen.ts';
 import { otherKind, otherKindEdit } from './other-kind.ts';
 import { putText } from './put-text.ts';
 import { statementAt, statementEdit, targetAt } from './state-target.ts';
-import { reasonEdit, sideSaid, stateTyped, type TypedStatement, typedStatement } from './state-value.ts';
+import {
+  reasonEdit,
+  sideSaid,
+  stateTyped,
+  type TypedStatement,
+  takesWords,
+  typedStatement,
+} from './state-value.ts';
 
 /**
  * What a place holds as a person edits it while the page shows these units. A calculated cell holds its column’s formula.
@@ -48,6 +56,15 @@ export function contentInHand(
   const source = writtenAt(book, place);
   const { kind, text } = cellContent(book, source);
   return { kind, text: kind === 'entry' ? writtenOnScreen(notebook, source, view, text) : text };
+}
+
+/**
+ * What is typed over a calculated place where it is a value: over a cell of a table always, for the formula of its column
+ * has its own place; over a line that comes to a text unless it begins as a formula. Undefined where that is still open.
+ */
+export function typedOverAs(notebook: Notebook, place: CellPlace, typed: string): 'entry' | undefined {
+  if (findPlace(notebook.book, place)?.kind === 'cell') return 'entry';
+  return !typed.trim().startsWith('=') && takesWords(notebook, place) ? 'entry' : undefined;
 }
 
 const NOTHING: CellContent = { kind: undefined, text: '' };
@@ -92,7 +109,10 @@ export function statedDraft(
   }: Pick<EditInHand, 'place' | 'kind' | 'side' | 'draft' | 'typedOver' | 'units'>,
 ): Outcome<TypedStatement> | undefined {
   if (kind !== 'entry' && !(kind === 'formula' && (typedOver || sideSaid(draft)))) return undefined;
-  return typedStatement(notebook, place, units, draft, side);
+  // A field that was opened for a value, where none is stated yet, is for nothing else.
+  const isAsked = kind === 'entry' && !typedOver && targetAt(notebook.book, place)?.kind === 'line';
+  const isFresh = isAsked && statementAt(notebook.book, place) === undefined;
+  return typedStatement(notebook, place, units, draft, side ?? (isFresh ? 'value' : undefined));
 }
 
 function formulaDraft(book: Book, place: CellPlace, draft: string): Outcome<Edit | undefined> {

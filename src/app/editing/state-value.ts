@@ -21,16 +21,17 @@ export interface TypedStatement {
 /**
  * What a text typed or pasted over a calculated line, a check or a calculated cell states; undefined where it is no value
  * but a formula. A value on a check has to say which side it is unless one is `asked` for: both readings are offered.
+ * Where a value of a line was asked for by that word, whatever is typed is one.
  */
 export function typedStatement(
   notebook: Notebook,
   place: CellPlace,
   view: UnitsView,
   text: string,
-  asked?: Side,
+  asked?: Side | 'value',
 ): Outcome<TypedStatement> | undefined {
   const [first, second] = targetsAt(notebook.book, place);
-  const own = asked && targetAt(notebook.book, place, asked);
+  const own = asked && targetAt(notebook.book, place, asked === 'value' ? undefined : asked);
   if (own) return text.trim() === '' ? undefined : stating(notebook, own, view, text);
   if (!first || text.trim() === '') return undefined;
   // The formula of a line that has none yet is still to be written.
@@ -57,7 +58,9 @@ function stating(
   view: UnitsView,
   text: string,
 ): Outcome<TypedStatement> {
-  const entry = statedEntry(notebook, target, view, text);
+  const plain = isText(notebook, target) ? withoutQuotes(notebook, text) : succeed(text);
+  if (!plain.ok) return plain;
+  const entry = statedEntry(notebook, target, view, plain.value);
   const trial = tryStated(notebook, statedPlaceOf(target), entry);
   const [wrong, ...others] = trial.problems.filter(({ severity }) => severity === 'error');
   return wrong ? fail(wrong, ...others) : succeed({ target, entry, trial });
@@ -88,15 +91,36 @@ export function reasonEdit(
   return succeed({ ...statementEdit(target, { ...statement, reason }), label });
 }
 
-/** Whether a text is a value rather than a formula: a number or a date alone, on a line of words or truths also those. */
+/**
+ * Whether a text is a value rather than a formula: a number or a date alone, on a line of truths also one of these; on a
+ * line of words all that no equals sign marks as a formula.
+ */
 function isValueFor(notebook: Notebook, target: StateTarget, text: string): boolean {
   if (text.trim().startsWith('=')) return false;
   // The formula of a column is written at its head; what is typed into one of its cells is a value, or wrong.
   if (target.kind === 'cell' || (target.kind === 'line' && target.statement)) return true;
-  if (isValue(notebook, text)) return true;
+  if (isValue(notebook, text) || isText(notebook, target)) return true;
   const read = readEntry(text, notebook.model.registry);
   const kind = target.kind === 'line' ? notebook.model.items.get(target.id)?.type.kind : undefined;
   return kind === 'truth' && read.ok && read.value.kind === 'truth';
+}
+
+/** Whether what is typed at a place of a calculated line that comes to a text, without an equals sign, is a value for it. */
+export function takesWords(notebook: Notebook, place: CellPlace): boolean {
+  const [target] = targetsAt(notebook.book, place);
+  return target?.kind === 'line' && isText(notebook, target);
+}
+
+function isText({ model }: Notebook, target: StateTarget): boolean {
+  return target.kind !== 'side' && model.items.get(target.id)?.type.kind === 'text';
+}
+
+/** A text as it is stated; the quotation marks that a formula would need around it are none of its own. */
+function withoutQuotes({ model }: Notebook, text: string): Outcome<string> {
+  if (!text.trim().startsWith('"')) return succeed(text);
+  const read = readEntry(text, model.registry);
+  if (!read.ok) return read;
+  return succeed(read.value.kind === 'text' ? read.value.text : text);
 }
 
 /** Whether a text is a number or a date alone, with the side of a check in front of it or without. */

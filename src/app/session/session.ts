@@ -10,7 +10,7 @@ import {
 } from '../../document/index.ts';
 import type { Pending } from '../../engine/index.ts';
 import { type AppliedEdit, type Notebook, openNotebook, type Side } from '../../notebook/index.ts';
-import { contentInHand, draftEdit } from '../editing/enter-draft.ts';
+import { contentInHand, draftEdit, typedOverAs } from '../editing/enter-draft.ts';
 import { findPlace } from '../editing/find-place.ts';
 import { placeInForce } from '../editing/method-place.ts';
 import type { Autosave, SaveState } from '../storage/autosave.ts';
@@ -309,9 +309,7 @@ export function openSession(
     beginEdit: (wanted, over, as, side) => {
       if (!endEdit('elsewhere')) return false;
       const at = placeInForce(notebook, wanted);
-      // What is typed over a calculated cell of a table is a value, never the formula of its column.
-      const found = over === undefined ? undefined : findPlace(notebook.book, at);
-      const what = found?.kind === 'cell' ? 'entry' : as;
+      const what = over === undefined ? as : (typedOverAs(notebook, at, over) ?? as);
       const { kind, text } = contentInHand(notebook, at, units, what, side);
       if (kind === undefined) return false;
       // An option is looked for by its letters; they are none themselves.

@@ -7,7 +7,7 @@ import { entryReader, reasonReader } from '../../../src/app/editor/entry-reader.
 import { formulaDesk } from '../../../src/app/editor/formula-desk.ts';
 import type { CellPlace } from '../../../src/app/session/place.ts';
 import { openSession, type Session } from '../../../src/app/session/session.ts';
-import { type Book, type Edit, findRow, insertTableRows } from '../../../src/document/index.ts';
+import { type Book, type Edit, findRow, insertRow, insertTableRows } from '../../../src/document/index.ts';
 import { noAutosave } from '../no-autosave.ts';
 import { at, smallBook } from '../small-book.ts';
 import { done, refusal } from './applied.ts';
@@ -137,6 +137,70 @@ describe('a value typed over a calculated line', () => {
     const opened = formulaDesk(session, M);
     expect(opened?.note(opened.tryIt('30'), { caret: 2, listed: false })?.text).not.toMatch(/^states/);
   });
+});
+
+describe('on a line that comes to a text', () => {
+  const formula = 'if(L > 3 m, "driven", "free")';
+  const state = at('p2', 'r6', 'value');
+
+  beforeEach(() => {
+    session.apply(
+      insertRow({ sheet: 'beam', part: 'p2' }, 4, { id: 'r6', kind: 'calc', name: 'state', formula }),
+    );
+  });
+
+  test.each([
+    ['coring', 'coring'],
+    ['"coring"', 'coring'],
+    ['L', 'L'],
+    ['12', '12'],
+  ])('%s typed over it is stated', (typed, entry) => {
+    expect(type(state, typed)).toBe('');
+    expect(line('state')).toMatchObject({ formula, stated: { entry, reason: '' } });
+    expect(type(state, `"re ${entry}"`)).toBe('');
+    expect(line('state')).toMatchObject({ formula, stated: { entry: `re ${entry}` } });
+  });
+
+  test('what begins with an equals sign is its formula, and so is what is typed into the open one', () => {
+    expect(type(state, '="bored"')).toBe('');
+    expect(line('state')).toMatchObject({ formula: '"bored"' });
+    session.beginEdit(state);
+    expect(session.hand).toMatchObject({ kind: 'formula', held: '"bored"' });
+    session.changeDraft('"free"');
+    session.endEdit('enter');
+    expect(line('state')).toMatchObject({ formula: '"free"' });
+    expect(line('state')).not.toHaveProperty('stated');
+  });
+
+  test('a quotation mark that nothing closes is refused: entry-quote', () => {
+    expect(type(state, '"coring')).toContain('coring');
+    expect(line('state')).toMatchObject({ formula });
+    expect(line('state')).not.toHaveProperty('stated');
+  });
+
+  test('says below the field what it stands in place of', () => {
+    session.beginEdit(state, 'c');
+    expect(session.hand).toMatchObject({ kind: 'entry', typedOver: true });
+    const note = entryReader(session, state, session.hand).note('"coring"');
+    expect(note?.text).toBe('states coring in place of the computed driven');
+  });
+});
+
+test.each([
+  ['a line of words', at('p2', 'r6', 'value'), 'coring', ''],
+  ['a line of numbers', M, '30', ''],
+  ['a line of numbers', M, 'q * L', 'q * L'],
+])('a field opened for a value of %s takes nothing as a formula: %#', (_, place, typed, refused) => {
+  const row = { id: 'r6', kind: 'calc', name: 'state', formula: '"driven"' } as const;
+  session.apply(insertRow({ sheet: 'beam', part: 'p2' }, 4, row));
+  const before = [line('M'), line('state')].map((one) => one && 'formula' in one && one.formula);
+  session.beginEdit(place, undefined, 'entry');
+  session.changeDraft(typed);
+  expect(session.endEdit('enter')).toBe(refused === '');
+  expect(session.hand?.remarks?.join(' ') ?? '').toContain(refused);
+  expect([line('M'), line('state')].map((one) => one && 'formula' in one && one.formula)).toEqual(before);
+  const stated = [line('M'), line('state')].flatMap((one) => (one && 'stated' in one ? [one.stated] : []));
+  expect(stated).toEqual(refused === '' ? [{ entry: typed, reason: '' }] : []);
 });
 
 test('a number alone is no reason: reason-is-a-value', () => {
