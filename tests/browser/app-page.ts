@@ -86,6 +86,8 @@ export async function startFrom(page: Page, template: string): Promise<void> {
 export async function showSheet(page: Page, title: string): Promise<void> {
   const entry = page.locator('quay-sheet-list').getByRole('button', { name: title });
   // A narrow window shows the list when it is asked for.
+  // A book that is still being opened shows no list yet, which is not to be taken for a folded one.
+  await page.getByRole('button', { name: 'List of sheets' }).waitFor();
   if (!(await page.locator('quay-sheet-list').isVisible()))
     await page.getByRole('button', { name: 'List of sheets' }).click();
   await entry.click();

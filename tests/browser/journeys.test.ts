@@ -179,7 +179,9 @@ describe('the checker', () => {
       return states;
     });
     await enter(page, 'softness factor', '0.92');
-    await expect.poll(() => told.jsonValue()).toContain('second engine: checking… busy true');
+    await expect
+      .poll(() => told.jsonValue(), { timeout: 10_000 })
+      .toContain('second engine: checking… busy true');
     await expect
       .poll(() => told.jsonValue(), { timeout: 30_000 })
       .toContainEqual(expect.stringMatching(/\d+ values agree busy false$/));

@@ -61,7 +61,10 @@ test('a new blank row is told in one place, with what waits for it', async () =>
   const foot = table().locator('.table-foot');
   expect(await foot.textContent()).not.toContain('blank');
   await foot.getByRole('button', { name: 'add a row' }).click();
-  await foot.getByRole('button', { name: 'row 6 is blank' }).waitFor();
+  const blank = foot.getByRole('button', { name: 'row 6 is blank' });
+  await blank.waitFor();
+  // On one line, not a letter below the other.
+  expect((await blank.boundingBox())?.height).toBeLessThan(40);
   await page.locator('quay-status-bar').getByText('1 problem', { exact: true }).waitFor();
   expect(await page.locator('.sentence.problem').count()).toBe(0);
   expect(await page.locator('.sentence.waits').filter({ hasText: 'row 6 of' }).count()).toBeGreaterThan(0);

@@ -331,7 +331,7 @@ export class QuayTable extends LitElement {
     const needed = this.table.columns.some(
       (one) => one.kind === 'given' && one.optional !== true && one.default === undefined,
     );
-    return html`<p class="sentence">
+    return html`<p class="sentence without-sign">
       <button type="button" class="quiet-button" tabindex="-1" data-go-item=${`r${first}`} data-go-field=${field}>
         ${count === 1 ? `row ${first + 1} is blank` : `${writeNumber(count)} rows are blank, the first is row ${first + 1}`}</button
       >${needed ? `: what is computed from the table waits until ${count === 1 ? 'it is' : 'they are'} filled in or deleted` : nothing}

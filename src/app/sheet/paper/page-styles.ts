@@ -255,6 +255,9 @@ export const pageStyles = css`
     font-size: 14px;
     line-height: 1.35;
   }
+  .sentence.without-sign {
+    display: block;
+  }
   .sentence.problem {
     color: var(--bad);
   }

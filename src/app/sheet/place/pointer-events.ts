@@ -175,7 +175,9 @@ export class PointerEvents {
   #aimOf(event: PointerEvent): CellPlace | undefined {
     const last = this.#press;
     this.#press = undefined;
-    const second = last && isNear(event, last) && event.timeStamp - last.timeStamp < DOUBLE_CLICK;
+    // Nothing opens at the number of a row, so that each press there is one of its own.
+    const opens = !targetOf(event)?.closest('[data-row-number]');
+    const second = opens && last && isNear(event, last) && event.timeStamp - last.timeStamp < DOUBLE_CLICK;
     this.#isSecond = second === true;
     const place = second ? last.place : this.#placeOf(event);
     if (!place) return undefined;
