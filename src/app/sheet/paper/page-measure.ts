@@ -33,7 +33,7 @@ const [LEAST_LABEL, LEAST_CALCULATION] = [140, 100];
 
 /** The columns of a page of some width, for symbols and descriptions of some width. */
 export function tracksFor(width: number, symbol: number, described: number): Tracks {
-  const reference = width >= 1000 ? 158 : width >= 860 ? 132 : width >= 700 ? 108 : 96;
+  const reference = width >= 1000 ? 158 : width >= 860 ? 132 : width >= 700 ? 108 : 88;
   const [equals, number, unit, mark] = [24, width >= 760 ? 100 : 88, 64, 34];
   const rest = width - reference - symbol - equals - number - unit - mark;
   const label = Math.round(Math.max(Math.min(described, rest * 0.52, 280), LEAST_LABEL));
