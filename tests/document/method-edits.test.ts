@@ -110,7 +110,7 @@ test.each([
       patches: [
         { kind: 'set', at: ['sheets', 's', 'parts', 'p', 'rows', 'a', 'methods', 'm', 'id'], value: 'z' },
       ],
-    } as Edit,
+    } satisfies Edit,
     'edit-field-fixed',
   ],
   ['a method that is not there', removeMethod(place, 'z'), 'edit-place-missing'],
