@@ -1,17 +1,9 @@
 import * as z from 'zod/mini';
+import { named, remarks } from './fields.ts';
 import type { Immutable } from './immutable.ts';
 import { computing } from './methods.ts';
 import { rangeSchema, statementSchema } from './rows.ts';
-import {
-  entryText,
-  formulaText,
-  idText,
-  lineText,
-  nameText,
-  noteText,
-  OPTION_LIMIT,
-  unitText,
-} from './words.ts';
+import { entryText, formulaText, idText, OPTION_LIMIT, unitText } from './words.ts';
 
 /** Cells in one chunk of a given column; only the last chunk is shorter. */
 export const CHUNK_CELLS = 1024;
@@ -29,16 +21,6 @@ export const cellSchema = z.union([z.number(), entryText, z.null()]);
 
 /** Up to {@link CHUNK_CELLS} cells of a given column, in row order. */
 const chunkSchema = z.array(cellSchema).check(z.minLength(1), z.maxLength(CHUNK_CELLS));
-
-const named = {
-  name: nameText,
-  label: z.exactOptional(lineText),
-};
-
-const remarks = {
-  reference: z.exactOptional(lineText),
-  note: z.exactOptional(noteText),
-};
 
 /** A column whose cells a person types or pastes. */
 const givenColumnSchema = z.strictObject({

@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
+import { remarks } from './fields.ts';
 import type { Immutable } from './immutable.ts';
-import { entryText, formulaText, idText, lineText, noteText, OPTION_LIMIT } from './words.ts';
+import { entryText, formulaText, idText, lineText, OPTION_LIMIT } from './words.ts';
 
 /** The most methods one line has. */
 const METHOD_LIMIT = 100;
@@ -15,8 +16,7 @@ const methodSchema = z.strictObject({
     z.array(entryText.check(z.minLength(1))).check(z.minLength(1), z.maxLength(OPTION_LIMIT)),
   ),
   formula: formulaText,
-  reference: z.exactOptional(lineText),
-  note: z.exactOptional(noteText),
+  ...remarks,
 });
 
 /**

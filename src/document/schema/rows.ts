@@ -1,32 +1,14 @@
 import * as z from 'zod/mini';
+import { named, remarks } from './fields.ts';
 import type { Immutable } from './immutable.ts';
 import { computing } from './methods.ts';
-import {
-  entryText,
-  formulaText,
-  idText,
-  lineText,
-  nameText,
-  noteText,
-  OPTION_LIMIT,
-  unitText,
-} from './words.ts';
+import { entryText, formulaText, idText, lineText, noteText, OPTION_LIMIT, unitText } from './words.ts';
 
 /** The permitted values of a given, both ends included, as entries. */
 export const rangeSchema = z.strictObject({
   min: z.exactOptional(entryText),
   max: z.exactOptional(entryText),
 });
-
-const named = {
-  name: nameText,
-  label: z.exactOptional(lineText),
-};
-
-const remarks = {
-  reference: z.exactOptional(lineText),
-  note: z.exactOptional(noteText),
-};
 
 /** A row whose value a person types. */
 const givenSchema = z.strictObject({
