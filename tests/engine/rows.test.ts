@@ -177,6 +177,17 @@ describe('SERIES', () => {
     expect(series('SERIES(0; 200000; 1)').engine.readColumn('s.p.z').problem?.code).toBe('series-too-long');
   });
 
+  test.each(['0; 1; 0.000001', '0; 200000; 1', '7; -3; -1e-9', '-250; 1e7; 3'])(
+    'the step proposed for the rows of %s makes them',
+    (range) => {
+      const { problem } = series(`SERIES(${range})`).engine.readColumn('s.p.z');
+      const step = /a step of (.+) or a longer/.exec(problem?.hints[0] ?? '')?.[1];
+      const rows = series(`SERIES(${range.replace(/[^;]+$/, ` ${step}`)})`).engine.rowsOf('s.p');
+      expect(rows).toBeGreaterThan(190_000);
+      expect(rows).toBeLessThanOrEqual(200_000);
+    },
+  );
+
   test('waits on a blank argument', () => {
     const sheet = series('SERIES(0; stop; 1)');
     sheet.given('stop', null);

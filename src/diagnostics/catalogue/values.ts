@@ -157,12 +157,12 @@ export const values = {
       hint: 'change the sign of the step, or exchange start and stop',
     }),
   }),
-  'series-too-long': entry<{ start: string; stop: string; step: string; limit: number }>({
+  'series-too-long': entry<{ start: string; stop: string; step: string; least: string; limit: number }>({
     title: 'A series of too many rows',
     explain: 'A series makes at most 200,000 rows.',
-    words: ({ start, stop, step, limit }) => ({
+    words: ({ start, stop, step, least, limit }) => ({
       message: `from ${start} to ${stop} in steps of ${step} are more than ${limit} rows`,
-      hint: 'take a larger step',
+      hint: `take a step of ${least} or a longer one`,
     }),
   }),
   'series-twice': entry<{ table: string }>({

@@ -119,6 +119,14 @@ function seriesFault(node: SeriesNode, blamer: Blamer): Problem {
   };
   if (plan === 'step zero') return problem('series-step-zero', node.step, written);
   if (plan === 'wrong way') return problem('series-wrong-way', node.step, written);
-  if (plan === 'too long') return problem('series-too-long', node, { ...written, limit: MOST_ROWS });
+  if (plan === 'too long') {
+    // A little more than the least step, so that it still suffices with the digits shown.
+    const least = (1.01 * ((stop as number) - (start as number))) / (MOST_ROWS - 1);
+    return problem('series-too-long', node, {
+      ...written,
+      least: blamer.shown(least, node.step),
+      limit: MOST_ROWS,
+    });
+  }
   return problem('too-large', node, { written: blamer.written(node) });
 }
