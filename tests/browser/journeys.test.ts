@@ -164,7 +164,7 @@ describe('the checker', () => {
     await openPage({ secondEngine: true });
     await startFrom(page, fenders);
     await showSheet(page, 'Berthing energy');
-    const second = page.locator('quay-top-bar').getByText(/^second engine/);
+    const second = page.locator('quay-status-bar').getByText(/^second engine/);
     await expect.poll(() => second.textContent(), { timeout: 30_000 }).toMatch(/\d+ values agree/);
     expect(await second.getAttribute('aria-busy')).toBe('false');
     expect(await second.getAttribute('role')).toBe('status');

@@ -7,7 +7,7 @@ import { openBookFile } from './open-book-file.ts';
 
 withBrowser();
 
-const said = () => page.locator('quay-top-bar').getByText(/^second engine/);
+const said = () => page.locator('quay-status-bar').getByText(/^second engine/);
 const says = (words: string | RegExp) =>
   expect.poll(() => said().textContent(), { timeout: 60_000, interval: 20 }).toMatch(words);
 const why = () => said().getAttribute('title');

@@ -4,18 +4,23 @@ import { nextFinding } from '../findings/finding-places.ts';
 import { findingsOf } from '../findings/findings.ts';
 import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
+import { RecheckController } from './recheck-controller.ts';
+import { recheckWords } from './second-engine-words.ts';
 import { checkWords, computingWords, counted } from './status-words.ts';
 
-/** What fails and what has a problem in the whole book, each the way to its list, and the keys to begin with. */
+/**
+ * What fails and what has a problem in the whole book, each the way to its list; what the second engine makes of it;
+ * and the keys to begin with.
+ */
 export class StatusBar extends LitElement {
   static override properties = { session: { attribute: false } };
   declare session: Session;
+  readonly #recheck: RecheckController;
 
   static override styles = css`
     :host {
       display: flex;
       flex-wrap: wrap;
-      justify-content: space-between;
       gap: 0 24px;
       align-items: center;
       padding: 1px 18px 1px 10px;
@@ -28,6 +33,9 @@ export class StatusBar extends LitElement {
       display: flex;
       flex-wrap: wrap;
       gap: 0 4px;
+    }
+    .hint {
+      margin-inline-start: auto;
     }
     /* The keys stand in the sheet of keys too, which a window without room for them has in its menu. */
     @media (width < 640px) {
@@ -64,6 +72,7 @@ export class StatusBar extends LitElement {
 
   constructor() {
     super();
+    this.#recheck = new RecheckController(this);
     new SessionController(
       this,
       ({ kind }) => kind === 'book' || kind === 'values' || kind === 'computing',
@@ -89,11 +98,24 @@ export class StatusBar extends LitElement {
         ${remarks.length > 0 ? this.#count('remarks', counted(remarks.length, 'remark'), false) : nothing}
         ${stated > 0 ? this.#count('stated', `${stated} stated`, false) : nothing}
       </div>
+      ${this.#second()}
       ${this.#computing()}
       <quay-told .session=${this.session}></quay-told>
       <div class="hint">
         ${fails || problems.length > 0 ? next : nothing}<kbd>F2</kbd> edit · <kbd>Ctrl+G</kbd> go to · <kbd>?</kbd> keys
       </div>`;
+  }
+
+  /** Busy until it has come to something, so that only that is announced, and nothing while the person goes on. */
+  #second(): TemplateResult {
+    const { words, title, isBad, isBusy } = recheckWords(this.#recheck.state);
+    return html`<span
+      class="second ${isBad ? 'bad' : ''}"
+      role="status"
+      aria-busy=${isBusy}
+      title=${title ?? words}
+      >second engine: ${words}</span
+    >`;
   }
 
   /** How far work is that takes longer than an edit may, and how to stop it or go on. */

@@ -9,8 +9,6 @@ import type { SaveState } from '../storage/autosave.ts';
 import { BarFit } from './bar-fit.ts';
 import type { BarMenu } from './bar-menu.ts';
 import { clockTime } from './local-time.ts';
-import { RecheckController } from './recheck-controller.ts';
-import { recheckWords } from './second-engine-words.ts';
 import type { Side } from './sides.ts';
 
 const views: readonly { readonly view: UnitsView; readonly label: string }[] = [
@@ -29,7 +27,7 @@ export interface BarMessage {
   readonly book: Book | undefined;
 }
 
-/** The bar over an open book: its name, whether it is kept, units, the second engine, and what is done with the book. */
+/** The bar over an open book: its name, whether it is kept, units, and what is done with the book. */
 export class TopBar extends LitElement {
   static override properties = {
     session: { attribute: false },
@@ -44,7 +42,6 @@ export class TopBar extends LitElement {
   declare message: BarMessage | undefined;
   /** Which of the sides stand beside the sheet, or over it. */
   declare shown: Readonly<Record<Side, boolean>>;
-  readonly #recheck: RecheckController;
 
   static override styles = css`
     :host {
@@ -69,14 +66,8 @@ export class TopBar extends LitElement {
       color: var(--ink-soft);
       white-space: nowrap;
     }
-    .second {
-      min-width: 5em;
-    }
     .message {
       min-width: 0;
-    }
-    .message,
-    .second {
       overflow: hidden;
       text-overflow: ellipsis;
       white-space: nowrap;
@@ -205,7 +196,6 @@ export class TopBar extends LitElement {
     this.message = undefined;
     this.shown = { list: true, panel: true };
     new SessionController(this, ({ kind }) => kind !== 'place', 'after');
-    this.#recheck = new RecheckController(this);
     new BarFit(this);
   }
 
@@ -225,7 +215,6 @@ export class TopBar extends LitElement {
       ${unkept ? html`<button class="file" @click=${() => this.#ask('save')}>Save a file</button>` : nothing}
       <span class="message ${message?.tone ?? ''}" role="status" title=${message?.text ?? nothing}>${message?.text}</span>
       <span class="gap"></span>
-      ${this.#second()}
       <span class="row-end"></span>
       <fieldset class="often">
         <legend class="visually-hidden">Units shown</legend>
@@ -292,18 +281,6 @@ export class TopBar extends LitElement {
       { words: 'Print', key: 'Ctrl+P', action: () => this.#ask('print') },
       { words: 'Keys', key: '?', action: () => this.#ask('keys') },
     ];
-  }
-
-  #second() {
-    const { words, title, isBad, isBusy } = recheckWords(this.#recheck.state);
-    // Busy, so that only what it comes to is announced, and nothing while the person goes on entering.
-    return html`<span
-      class="soft second ${isBad ? 'bad' : ''}"
-      role="status"
-      aria-busy=${isBusy}
-      title=${title ?? words}
-      >second engine: ${words}</span
-    >`;
   }
 
   #ask(action: BarAction): void {
