@@ -42,7 +42,7 @@ test('rows without a cell of such a column leave it blank', () => {
 
 test('rows that are entered cell by cell have what they say alone', () => {
   const notebook = open();
-  const edit = enterRows(notebook.book, name, [{ [first]: 3 }, { [second]: 4 }]);
+  const edit = enterRows(notebook.book, name, [{ [first]: 3 }, { [second]: 4 }], '');
   if (!edit.ok) throw new Error(edit.problems[0]?.message);
   expect(notebook.apply(edit.value).ok).toBe(true);
   expect(values(notebook, first)).toEqual([3, Number.NaN]);

@@ -149,10 +149,10 @@ describe('names that cannot be used', () => {
   });
 
   test('table-unknown, table-computed', () => {
-    expect(first(enterRows(book, 's.layrs', []))).toBe(
+    expect(first(enterRows(book, 's.layrs', [], ''))).toBe(
       'table-unknown: there is no table “s.layrs” in this book',
     );
-    expect(first(enterRows(book, 's.depths', []))).toBe(
+    expect(first(enterRows(book, 's.depths', [], ''))).toBe(
       'table-computed: the rows of “s.depths” are computed and cannot be given',
     );
   });

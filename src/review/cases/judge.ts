@@ -86,6 +86,7 @@ function reasonOf({ tolerance }: Expectation): string | undefined {
   return tolerance && 'reason' in tolerance ? tolerance.reason : undefined;
 }
 
+/** What a case looks at. Where it states a value itself, what the formula comes to: the stated one would agree with itself. */
 function find(notebook: Notebook, { name, row }: Expectation): Found {
   if (row !== undefined) {
     const column = columnNamed(notebook.model, name);
@@ -95,7 +96,10 @@ function find(notebook: Notebook, { name, row }: Expectation): Found {
     if (whole.status !== 'ok') return { id, because: whole.problem.message };
     if (row > whole.reading.length)
       return { id, because: `there is no row ${row}, only ${whole.reading.length}` };
-    const read = whole.reading.at(row - 1);
+    const isStated = column.value.kind === 'formula column' && column.value.cells?.has(row - 1);
+    const formulas = isStated ? notebook.computedColumn(id) : whole;
+    if (formulas?.status !== 'ok') return { id, because: formulas?.problem.message ?? 'not found' };
+    const read = formulas.reading.at(row - 1);
     if (read.status === 'missing') return { id, because: `row ${row} is blank` };
     if (read.status !== 'ok') return { id, because: read.problem.message };
     const { value } = read;
@@ -106,7 +110,6 @@ function find(notebook: Notebook, { name, row }: Expectation): Found {
   const line = lineNamed(notebook.model, name);
   if (!line.ok) return { id: name, because: line.problems[0]?.message ?? 'not found' };
   const { id } = line.value;
-  // Where the case states a value, what the formula comes to is compared: the stated one would agree with itself.
   const read = notebook.computed(id) ?? notebook.result(id);
   if (read.status === 'missing') return { id, because: 'it is blank' };
   if (read.status !== 'ok') return { id, because: read.problem.message };
