@@ -29,6 +29,15 @@ export class BookSettings extends LitElement {
       .units .trouble {
         grid-column: 1 / -1;
       }
+      /* Without room for four columns the note stands below what it is a note on. */
+      @media (width < 40rem) {
+        .units {
+          grid-template-columns: 6rem minmax(0, 1fr) auto;
+        }
+        .units :is(.definition, .note) {
+          grid-column: span 2;
+        }
+      }
     `,
   ];
   declare session: Session;
@@ -90,7 +99,7 @@ export class BookSettings extends LitElement {
       ${trouble(troubles.currency)}
       <h3>Units of this book</h3>
       <div class="units">
-        ${draft.units.length > 0 ? html`<span class="head">Symbol</span><span class="head">Is</span><span class="head">Note</span><span></span>` : nothing}
+        ${draft.units.length > 0 ? html`<span class="head">Symbol</span><span class="head definition">Is</span><span class="head note">Note</span><span></span>` : nothing}
         ${draft.units.map((unit, at) => this.#unit(unit, at, troubles.units[at] ?? ''))}
       </div>
       <p class="quiet">
@@ -114,6 +123,7 @@ export class BookSettings extends LitElement {
 
   #unit(unit: DraftUnit, at: number, words: string): TemplateResult {
     const field = (name: keyof DraftUnit, label: string) => html`<input
+      class=${name}
       .value=${unit[name]}
       aria-label=${`${label} of unit ${at + 1}`}
       aria-invalid=${name !== 'note' && words !== ''}

@@ -40,7 +40,10 @@ export class KeysDialog extends LitElement {
   ];
 
   show(): void {
-    this.renderRoot.querySelector('dialog')?.showModal();
+    const dialog = this.renderRoot.querySelector('dialog');
+    dialog?.showModal();
+    // The button that has the focus stands below the keys; one begins to read at their head.
+    dialog?.scrollTo(0, 0);
   }
 
   override render() {
