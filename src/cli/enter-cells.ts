@@ -1,6 +1,6 @@
 import { type Problem, problem } from '../diagnostics/index.ts';
 import { idOfRow, rowIdsOf, type Statement, stateCells } from '../document/index.ts';
-import { type FormulaColumnItem, type Notebook, readStated } from '../notebook/index.ts';
+import { type FormulaColumnItem, type Notebook, readAsStated } from '../notebook/index.ts';
 import { readMapped, type TableCell, type TableColumn, tableText } from '../tables/index.ts';
 import { PLAIN_UNIT, type Unit, writeNumber } from '../units/index.ts';
 import { directedMapping } from './columns-option.ts';
@@ -87,12 +87,11 @@ function rowProblem(cell: TableCell, rows: number): Problem | undefined {
 
 function cellProblem(
   cell: TableCell,
-  { unit, type }: FormulaColumnItem,
+  { id, unit }: FormulaColumnItem,
   notebook: Notebook,
 ): Problem | undefined {
   if (cell === null || cell === '') return undefined;
-  const statement = { entry: entryOf(cell, unit), reason: '' };
-  return readStated(statement, type, unit, notebook.model.registry).problems.find(
+  return readAsStated(notebook, { id }, entryOf(cell, unit)).problems.find(
     ({ severity }) => severity === 'error',
   );
 }

@@ -13,6 +13,7 @@ import { type CheckedMethods, checkMethods } from './check-methods.ts';
 import { columnType } from './columns.ts';
 import { type CheckedDraft, checkFormulas, type Draft } from './formulas.ts';
 import { readChoice, readGiven } from './inputs.ts';
+import { withStatedJudged } from './judge-stated.ts';
 import { type MethodPlan, planMethods } from './methods.ts';
 import type {
   FormulaColumnItem,
@@ -65,7 +66,7 @@ export function buildModel(book: Book, before?: Model): Model {
   const { checked, known } = checkFormulas(drafts, inputs, names, registry, (draft, known) =>
     sameUnits ? takenOver(draft, before, known, names) : undefined,
   );
-  const items = new Map<string, Item>();
+  const fresh = new Map<string, Item>();
   const tables = new Map<string, TableItem>();
   const draftById = new Map(drafts.map((draft) => [draft.id, draft]));
   for (const part of names.values()) {
@@ -75,7 +76,6 @@ export function buildModel(book: Book, before?: Model): Model {
     }
     const draft = draftById.get(part.id);
     const found = checked.get(part.id);
-    const old = before?.items.get(part.id);
     const plan = plans.get(part.id);
     const withMethods =
       plan && draft && found
@@ -88,7 +88,13 @@ export function buildModel(book: Book, before?: Model): Model {
         : undefined;
     const problems = unitProblems.get(part.id) ?? [];
     const item = inputs.get(part.id) ?? formulaItem(part, draft, withMethods ?? found, problems, registry);
-    if (item) items.set(part.id, old && sameItem(old, item) ? old : item);
+    if (item) fresh.set(part.id, item);
+  }
+  const items = new Map<string, Item>();
+  for (const [id, item] of fresh) {
+    const judged = withStatedJudged(item, fresh, (of) => textsEntered(of, names));
+    const old = before?.items.get(id);
+    items.set(id, old && sameItem(old, judged) ? old : judged);
   }
   const tableProblems = [...tables.values()].flatMap(({ id, part }) =>
     reservedProblems(part.name).map((found) => inCell(found, id)),
@@ -143,6 +149,19 @@ function optionsNamed(id: string, names: Names): readonly string[] {
   const part = names.get(id);
   if (part?.kind === 'row' && part.row.kind === 'choice') return optionsOf(part.row, part.sheet, names);
   return (part?.kind === 'column' && part.column.kind === 'given' && part.column.options) || [];
+}
+
+/** The texts that a choice or a text column may be: those it may take, else those that stand there. */
+export function textsEntered(id: string, names: Names): readonly string[] {
+  const part = names.get(id);
+  const listed = optionsNamed(id, names);
+  if (listed.length > 0 || part?.kind !== 'column' || part.column.kind !== 'given') return listed;
+  return textsOfColumn(part.column);
+}
+
+function textsOfColumn({ chunks }: GivenColumn): readonly string[] {
+  const texts = new Set(chunks.flat().flatMap((cell) => (cell === null ? [] : [`${cell}`.trim()])));
+  return [...texts].filter((text) => text !== '');
 }
 
 /** The values a choice may take: its own list, or the texts of the column it names. */
@@ -333,7 +352,12 @@ function sameWords(a: readonly Problem[], b: readonly Problem[] = []): boolean {
 function sameItem(a: Item, b: Item): boolean {
   if (a === b) return true;
   if (a.kind === 'formula' && b.kind === 'formula')
-    return a.row === b.row && a.checked === b.checked && sameMethods(a.methods, b.methods);
+    return (
+      a.row === b.row &&
+      a.checked === b.checked &&
+      sameWords(a.stated?.problems ?? [], b.stated?.problems) &&
+      sameMethods(a.methods, b.methods)
+    );
   if (a.kind === 'formula column' && b.kind === 'formula column')
     return (
       a.column === b.column &&
@@ -344,10 +368,16 @@ function sameItem(a: Item, b: Item): boolean {
   return false;
 }
 
-/** Whether the same statements stand in the same rows. */
+/** Whether the same statements stand in the same rows, and as much is wrong with each. */
 function sameRows(a: StatedCells | undefined, b: StatedCells | undefined): boolean {
   if (!a || !b) return a === b;
-  return a.size === b.size && [...b.keys()].every((row) => a.has(row));
+  return (
+    a.size === b.size &&
+    [...b].every(([row, { problems }]) => {
+      const old = a.get(row);
+      return old !== undefined && sameWords(old.problems, problems);
+    })
+  );
 }
 
 function sameMethods(a: Methods | undefined, b: Methods | undefined): boolean {

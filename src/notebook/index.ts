@@ -41,10 +41,10 @@ export {
   writeUtilisation,
 } from './result.ts';
 export { spelledName, spellingProblems } from './spelled-name.ts';
-export { readStated, SIDES, type Side, type Stated, type StatedSides } from './stated.ts';
+export { SIDES, type Side, type Stated, type StatedSides } from './stated.ts';
 export type { StatedCells } from './stated-column.ts';
 export { type StatedHere, type StatedValue, statedIn, statedValues } from './stated-values.ts';
 export { tryEntry } from './try-entry.ts';
 export type { Trial } from './try-formula.ts';
 export { numbersOf, tryCells } from './try-rows.ts';
-export { type StatedPlace, type StatedTrial, tryStated } from './try-stated.ts';
+export { readAsStated, type StatedPlace, type StatedTrial, tryStated } from './try-stated.ts';

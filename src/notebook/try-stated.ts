@@ -1,5 +1,8 @@
 import { NO_AXES, onAxes, type Type, typeOfUnit } from '../language/index.ts';
 import type { Unit } from '../units/index.ts';
+import { textsEntered } from './build-model.ts';
+import { judgeStated } from './judge-stated.ts';
+import { namesOf } from './names.ts';
 import type { Notebook } from './notebook.ts';
 import type { Quantity, Result } from './result.ts';
 import { readStated, readStatedSides, type Side, type Stated } from './stated.ts';
@@ -39,8 +42,9 @@ export function tryStated(notebook: Notebook, at: StatedPlace, entry: string): S
   };
 }
 
-function readAsStated(
-  { model }: Notebook,
+/** Reads an entry as it would be stated at a place, with what would be wrong with it in the book. */
+export function readAsStated(
+  { model, book }: Notebook,
   { id, side }: StatedPlace,
   entry: string,
 ): Pick<Stated, 'entry' | 'problems'> {
@@ -55,7 +59,9 @@ function readAsStated(
   }
   const computed = item.checked.typed.type;
   const own: Type = item.unit ? typeOfUnit(item.unit) : onAxes(computed, NO_AXES);
-  return readStated(statement, own, item.unit, registry);
+  const names = namesOf(book);
+  const stated = readStated(statement, own, item.unit, registry);
+  return judgeStated(stated, item, model.items, (of) => textsEntered(of, names));
 }
 
 function unitAt(notebook: Notebook, { id, side }: StatedPlace): Unit | undefined {

@@ -143,3 +143,49 @@ describe('--table on a calculated column', () => {
     expect(run.out).not.toContain('stated');
   });
 });
+
+describe('a stated text that chooses methods', () => {
+  const methods = [
+    { id: 'c', for: ['clay'], formula: '20 kPa' },
+    { id: 'e', formula: '0 kPa' },
+  ];
+  const book = bookFile('texts.quaybook.json', [
+    {
+      id: 'p',
+      kind: 'rows',
+      rows: [
+        { id: 'b', kind: 'given', name: 'b', entry: '3', unit: 'm' },
+        { id: 's', kind: 'calc', name: 'soil', formula: 'IF(b > 2 m; "clay"; "sand")' },
+        { id: 'f', kind: 'calc', name: 'f', unit: 'kPa', by: 'soil', methods },
+      ],
+    },
+    {
+      id: 't',
+      kind: 'table',
+      name: 't',
+      length: 2,
+      columns: [
+        { id: 'h', kind: 'given', name: 'h', unit: 'm', chunks: [[1, 3]] },
+        { id: 'k', kind: 'calc', name: 'k', formula: 'IF(h > 2 m; "clay"; "sand")' },
+        { id: 'g', kind: 'calc', name: 'g', unit: 'kPa', by: 'k', methods },
+      ],
+    },
+  ]);
+
+  test.each([
+    [['--set', 'soil=cley'], '“cley” is none of the texts that choose a method of s.f: “clay”, “sand”'],
+    [
+      ['--table', `t.k=${fileOf('kinds.csv', 'row,k\n1,cley\n')}`],
+      '“cley” is none of the texts that choose a method of s.t.g: “clay”, “sand”',
+    ],
+  ])('%j is refused with the texts that are known', (args, said) => {
+    const run = quaybook('calc', book, ...args, '--reason', `${args[1]?.split('=')[0]}=core 2`);
+    expect(run).toMatchObject({ status: 2, out: '' });
+    expect(run.err).toContain(said);
+  });
+
+  test('is taken where it is known', () => {
+    const { json } = quaybookJson('calc', book, '--set', 'soil=sand', '--reason', 'soil=core 2');
+    expect(json.results['s.f']).toMatchObject({ value: 0 });
+  });
+});

@@ -138,6 +138,15 @@ export const lines = {
       hint: 'write the value with its unit',
     }),
   }),
+  'stated-text-unknown': entry<{ written: string; steers: string[]; texts: string[]; near: string[] }>({
+    title: 'A stated text that no method knows',
+    explain:
+      'The text chooses between methods. One that no method is for, and that the formula never comes to, would be computed by the method for all others unseen; a misspelt one too. Where the formula could come to any text, it is only pointed out.',
+    words: ({ written, steers, texts, near }) => ({
+      message: `${quoted(written)} is none of the texts that choose a method of ${listed(steers.slice(0, 4), 'and')}${steers.length > 4 ? ' and others' : ''}: ${texts.slice(0, 12).map(quoted).join(', ')}${texts.length > 12 ? ' and others' : ''}`,
+      ...(near.length > 0 && { hint: `did you mean ${listed(near.map(quoted))}?` }),
+    }),
+  }),
   'stated-row-unknown': entry<{ written: string; rows: number }>({
     title: 'A row that is not there to state a cell of',
     explain:
