@@ -53,7 +53,7 @@ interface PrintedStatement {
 }
 
 /** A stated cell of a column: `row` from 1. */
-interface PrintedStatedCell extends PrintedStatement {
+export interface PrintedStatedCell extends PrintedStatement {
   readonly row: number;
 }
 

@@ -30,9 +30,36 @@ const parts: readonly Part[] = [
   },
 ];
 
+/** Heights of which the double is calculated; what is stated in two of its cells. */
+const table: Part = {
+  id: 't',
+  kind: 'table',
+  name: 't',
+  title: 'Doubles',
+  length: 3,
+  columns: [
+    { id: 'h', kind: 'given', name: 'h', label: 'height', unit: 'm', chunks: [[1, 2, 3]] },
+    {
+      id: 'v',
+      kind: 'calc',
+      name: 'v_2',
+      label: 'double',
+      formula: 'h * 2',
+      unit: 'm',
+      stated: [
+        { row: 2, entry: '10 ft', reason: 'measured at low water' },
+        { row: 3, entry: '7', reason: '' },
+      ],
+    },
+  ],
+};
+
 async function open(): Promise<void> {
   await openPage();
-  await openBookFile(page, writeBook({ ...blankBook(), sheets: [{ key: 's', title: 'Stated', parts }] }));
+  await openBookFile(
+    page,
+    writeBook({ ...blankBook(), sheets: [{ key: 's', title: 'Stated', parts: [...parts, table] }] }),
+  );
   await drawn(page);
 }
 
@@ -61,4 +88,38 @@ test('a text that chooses methods and that none knows is refused as it is typed,
   await page.keyboard.press('Enter');
   await page.keyboard.press('Escape');
   await expect.poll(() => words('ground')).toContain('stated clay');
+});
+
+test('paper says which cells are stated, and below the table what is computed and why each is stated', async () => {
+  await open();
+  await page.emulateMedia({ media: 'print' });
+  await page.setViewportSize({ width: 700, height: 948 });
+  await page.evaluate(() => void dispatchEvent(new Event('beforeprint')));
+  const texts = (of: string) =>
+    page
+      .locator(of)
+      .evaluateAll((found) =>
+        found.map(({ textContent }) => (textContent ?? '').replace(/\s+/g, ' ').trim()),
+      );
+  await expect
+    .poll(() => texts('.printed-table tbody tr'))
+    .toEqual(['1 12.000', '2 23.048 (stated)', '3 37.000 (stated)']);
+  // 10 ft are 3.048 m; the doubles of 2 m and 3 m are 4 m and 6 m.
+  expect(await texts('.printed-stated td, .printed-stated tbody th')).toEqual([
+    ...[
+      '2',
+      expect.stringMatching(/^v.?2$/),
+      '3.048 m (as typed: 10 ft)',
+      '4 m',
+      '−0.952 m (−23.8 %)',
+      'measured at low water',
+    ],
+    ...['3', expect.stringMatching(/^v.?2$/), '7 m', '6 m', '+1 m (+16.7 %)', 'reason open'],
+  ]);
+  const [box, sheet] = [
+    await page.locator('.printed-stated').boundingBox(),
+    await page.locator('quay-sheet').boundingBox(),
+  ];
+  expect((box?.x ?? 0) + (box?.width ?? 0)).toBeLessThanOrEqual((sheet?.x ?? 0) + (sheet?.width ?? 0));
+  await picture('paper');
 });

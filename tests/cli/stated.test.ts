@@ -97,6 +97,24 @@ describe('--set on a calculated line', () => {
 describe('--table on a calculated column', () => {
   const stating = (text: string) => ['--table', `layers.bottom=${fileOf('bottom.csv', text)}`];
 
+  test('says beside its row and below all results that a cell is stated', () => {
+    const run = quaybook(
+      'calc',
+      sound,
+      ...stating('row,bottom (ft)\n2,20\n'),
+      '--reason',
+      'layers.bottom=boring 4',
+      '--get',
+      'layers.bottom',
+    );
+    expect(run.out).toMatch(/^ +1 {2}2 m$/m);
+    expect(run.out).toMatch(/^ +2 {2}6\.096 m {2}stated$/m);
+    // 20 ft are 6.096 m, and the layers reach down to 2 m and 3.048 m more.
+    expect(run.out).toContain(
+      's.layers.bottom, row 2: stated 6.096 m (as typed: 20 ft); computed 5.048 m; difference +1.048 m (+20.8 %); reason: boring 4',
+    );
+  });
+
   test('states the cells of the rows it lists; the others stay computed', () => {
     const { run, json } = quaybookJson(
       'calc',

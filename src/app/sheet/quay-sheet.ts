@@ -9,6 +9,7 @@ import { type CellPlace, samePlace } from '../session/place.ts';
 import type { Session, SessionEvent } from '../session/session.ts';
 import { flowStyles } from '../style/flow-styles.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
+import { printedStatedStyles } from '../table/printed-stated.ts';
 import { printedTableStyles } from '../table/printed-table.ts';
 import { QuayTable } from '../table/quay-table.ts';
 import { tableStyles } from '../table/table-styles.ts';
@@ -67,6 +68,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     mathsStyles,
     tableStyles,
     printedTableStyles,
+    printedStatedStyles,
     printStyles,
   ];
 

@@ -14,6 +14,7 @@ import { type BadRow, badRows } from './bad-rows.ts';
 import { type BlankRows, blankRows } from './blank-rows.ts';
 import { type CellView, type ColumnView, columnSum, columnView } from './cell-view.ts';
 import { columnWidth, isText, numberWidth, ROW_HEIGHT } from './column-width.ts';
+import { printedStated } from './printed-stated.ts';
 import { printedTable } from './printed-table.ts';
 import { SideScroll } from './side-scroll.ts';
 import { drawTableAdditions } from './table-additions.ts';
@@ -121,6 +122,13 @@ export class QuayTable extends LitElement {
     return this.#widths.length > 2 && this.#side.width >= 2 * (this.#edges[0] ?? 0);
   }
 
+  /** The table as paper has it, with what is stated in its cells. */
+  #printed(length: number, number: number): TemplateResult {
+    const { notebook, units } = this.session;
+    return html`${printedTable(this.#views, this.#widths, number, length)}
+    ${printedStated(notebook, this.modelId, this.table.columns, units)}`;
+  }
+
   override render(): TemplateResult {
     const length = this.length;
     const long = length > WHOLE_ROWS;
@@ -130,7 +138,7 @@ export class QuayTable extends LitElement {
     const measures = `--columns: ${tracks}; --number: ${number}px; --stuck: ${this.#stuck}px; --head: ${head}px`;
     return html`
       ${this.#title()}
-      ${this.printing ? printedTable(this.#views, this.#widths, number, length) : nothing}
+      ${this.printing ? this.#printed(length, number) : nothing}
       <div
         class="table-frame${scrolled ? ' scrolled' : ''}${beyond > 0 ? ' goes-on' : ''}"
         role="none"

@@ -17,7 +17,7 @@ import { type GivenOptions, readOptions } from '../options.ts';
 import { printJson } from '../print-json.ts';
 import { reasonsOf } from '../reasons.ts';
 import { Refused, valueOrRefuse } from '../refused.ts';
-import { type PrintedResult, printResult, printStated } from '../results.ts';
+import { type PrintedResult, type PrintedStatedCell, printResult, printStated } from '../results.ts';
 import { RefusedTable } from '../table-account.ts';
 import { tableKinds, tableOptions } from '../table-options.ts';
 
@@ -116,12 +116,13 @@ function isToldByCell({ code, cell }: Problem, entered: ReadonlySet<string>): bo
 function askedLines(id: string, result: PrintedResult): readonly string[] {
   if (result.values === undefined) return [resultLine(id, result)];
   const unit = result.unit === '' || result.unit === '-' ? '' : ` ${result.unit}`;
+  const stated = new Set(isCells(result.stated) ? result.stated.map(({ row }) => row) : []);
   return [
     resultLine(id, result),
     ...result.values.map((value, at) => {
       const text =
         value === null ? '(no value)' : typeof value === 'number' ? `${value}${unit}` : String(value);
-      return `  ${String(at + 1).padStart(6)}  ${text}`;
+      return `  ${String(at + 1).padStart(6)}  ${text}${stated.has(at + 1) ? '  stated' : ''}`;
     }),
   ];
 }
@@ -191,8 +192,13 @@ function resultLine(id: string, result: PrintedResult): string {
 /** That something is stated in a line, and what; what is computed in its place stands in the list below all results. */
 function statedWords(stated: NonNullable<PrintedResult['stated']>): string {
   if ('entry' in stated) return 'stated';
-  if ('length' in stated) return `${stated.length} stated`;
+  if (isCells(stated)) return `${stated.length} stated`;
   return `${Object.keys(stated).join(' and ')} stated`;
+}
+
+/** Whether what is stated are cells of a column. */
+function isCells(stated: PrintedResult['stated']): stated is readonly PrintedStatedCell[] {
+  return Array.isArray(stated);
 }
 
 function statusOf(statuses: readonly PrintedResult['status'][]): number {
