@@ -1,6 +1,6 @@
 import { checkFormula } from '../src/language/index.ts';
+import { compare, times } from './compare.ts';
 import { graphColumn, hyperFormulaOf } from './hyperformula.ts';
-import { interleave, ratio } from './measure.ts';
 import { graphScope } from './our-sheet.ts';
 import type { Part } from './part.ts';
 import { sheetGraph } from './sheet-graph.ts';
@@ -22,19 +22,15 @@ export const check10k: Part = {
         if (problems[0]) throw new Error(`${formula}: ${problems[0].message}`);
       }
     };
-    const timings = interleave(
-      [
-        { name: 'parse and check', count: 1, run: check },
-        { name: 'HyperFormula', count: 1, run: () => hyperFormulaOf(rows) },
-      ],
-      11,
-      3,
-    );
+    const { timings, quotient } = compare([
+      { name: 'parse and check', run: times(check) },
+      { name: 'HyperFormula', run: times(() => hyperFormulaOf(rows)) },
+    ]);
     return [
       {
         title: '10,000 formulas made ready',
         timings,
-        ratios: { check10k_vs_hyperformula: ratio(timings[0], timings[1]) },
+        ratios: { check10k_vs_hyperformula: quotient('HyperFormula') },
       },
     ];
   },

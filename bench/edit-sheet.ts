@@ -1,6 +1,6 @@
+import { compare } from './compare.ts';
 import { hyperFormulaSheet } from './hyperformula.ts';
 import { mathjsSheet } from './mathjs-sheet.ts';
-import { interleave, ratio } from './measure.ts';
 import { engineSheet } from './our-sheet.ts';
 import type { Part } from './part.ts';
 import { editing, mustAllAgree } from './sheet-contestant.ts';
@@ -12,19 +12,13 @@ export const edit60: Part = {
   measure: () => {
     const graph = sheetGraph(60);
     const sheets = [engineSheet(graph), hyperFormulaSheet(graph), mathjsSheet(graph)];
-    const counts = [1000, 50, 25];
-    const contestants = sheets.map((sheet, at) => editing(sheet, graph, counts[at] ?? 1));
-    const timings = interleave(contestants, 60, 10);
+    const { timings, quotient } = compare(sheets.map((sheet) => editing(sheet, graph)));
     mustAllAgree(sheets, graph);
-    const [own, spreadsheet, mathjs] = timings;
     return [
       {
         title: 'one edit of a sheet of 60 cells',
         timings,
-        ratios: {
-          edit60_vs_hyperformula: ratio(own, spreadsheet),
-          edit60_vs_mathjs: ratio(own, mathjs),
-        },
+        ratios: { edit60_vs_hyperformula: quotient('HyperFormula'), edit60_vs_mathjs: quotient('mathjs') },
       },
     ];
   },
@@ -36,14 +30,13 @@ export const edit6000: Part = {
   measure: () => {
     const graph = sheetGraph(6000);
     const sheets = [engineSheet(graph), hyperFormulaSheet(graph)];
-    const contestants = sheets.map((sheet) => editing(sheet, graph, 40));
-    const timings = interleave(contestants, 25, 5);
+    const { timings, quotient } = compare(sheets.map((sheet) => editing(sheet, graph)));
     mustAllAgree(sheets, graph);
     return [
       {
         title: 'one edit of a book of 6,000 cells',
         timings,
-        ratios: { edit6000_vs_hyperformula: ratio(timings[0], timings[1]) },
+        ratios: { edit6000_vs_hyperformula: quotient('HyperFormula') },
       },
     ];
   },

@@ -2,6 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { apply60 } from './apply-edit.ts';
 import { check10k } from './check-formulas.ts';
 import { edit60, edit6000 } from './edit-sheet.ts';
+import type { Spread } from './measure.ts';
 import type { Measured, Part } from './part.ts';
 import { table } from './table.ts';
 
@@ -21,21 +22,24 @@ function inOwnProcess(part: Part): readonly Measured[] {
 }
 
 function report(measured: readonly Measured[], json: boolean): void {
-  const ratios = Object.assign({}, ...measured.map((one) => one.ratios)) as Record<string, number>;
+  const ratios: Readonly<Record<string, Spread>> = Object.assign({}, ...measured.map((one) => one.ratios));
   if (json) {
-    console.log(JSON.stringify(ratios));
+    const medians = Object.entries(ratios).map(([key, { median }]) => [key, median]);
+    console.log(JSON.stringify(Object.fromEntries(medians)));
     return;
   }
   for (const { title, timings } of measured) {
     console.log(title);
     for (const { name: who, ms, mb } of timings)
       console.log(
-        `  ${who.padEnd(16)}${duration(ms).padStart(12)}${mb === undefined ? '' : `${mb.toFixed(1)} MB`.padStart(12)}`,
+        `  ${who.padEnd(16)}${duration(ms.median).padStart(12)}${mb === undefined ? '' : `${mb.toFixed(1)} MB`.padStart(12)}`,
       );
   }
-  console.log('quotients');
-  for (const [key, value] of Object.entries(ratios))
-    console.log(`  ${key.padEnd(30)}${value.toFixed(1).padStart(8)}`);
+  console.log('quotients, each with the quartiles of its rounds');
+  for (const [key, { lower, median, upper }] of Object.entries(ratios))
+    console.log(
+      `  ${key.padEnd(30)}${median.toFixed(1).padStart(8)}  ${lower.toFixed(1)} to ${upper.toFixed(1)}`,
+    );
 }
 
 function duration(ms: number): string {

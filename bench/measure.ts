@@ -1,55 +1,24 @@
-import type { Timing } from './part.ts';
-
-/** One side of a comparison: `run` does `count` operations; `prepare` comes before it and is not timed. */
-export interface Contestant {
-  readonly name: string;
-  readonly count: number;
-  readonly prepare?: () => void;
-  readonly run: () => void;
-  readonly mb?: number;
-  /** Runs in every n-th round only; for what takes long. */
-  readonly every?: number;
+/** A median with the quartiles around it. */
+export interface Spread {
+  readonly lower: number;
+  readonly median: number;
+  readonly upper: number;
 }
 
-/**
- * Times contestants in turn, round by round, so that whatever else the machine does meets all of them. The first
- * rounds are left out.
- */
-export function interleave(
-  contestants: readonly Contestant[],
-  rounds: number,
-  warmUp: number,
-): readonly Timing[] {
-  const times = contestants.map((): number[] => []);
-  for (let round = 0; round < warmUp + rounds; round += 1) {
-    for (const [at, { count, prepare, run, every = 1 }] of contestants.entries()) {
-      if (round % every !== 0) continue;
-      prepare?.();
-      const start = performance.now();
-      run();
-      const ms = (performance.now() - start) / count;
-      if (round >= warmUp || every > 1) times[at]?.push(ms);
-    }
-  }
-  return contestants.map(({ name, mb }, at) => ({
-    name,
-    ms: median(times[at] ?? []),
-    ...(mb !== undefined && { mb }),
-  }));
+/** The median and the quartiles. Throws on no values. */
+export function spreadOf(values: readonly number[]): Spread {
+  const sorted = [...values].sort((a, b) => a - b);
+  const at = (share: number): number => {
+    const value = sorted[Math.floor(sorted.length * share)];
+    if (value === undefined) throw new Error('nothing was measured');
+    return value;
+  };
+  return { lower: at(0.25), median: at(0.5), upper: at(0.75) };
 }
 
 /** The middle value. Throws on none. */
 export function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  const middle = sorted[sorted.length >> 1];
-  if (middle === undefined) throw new Error('nothing was measured');
-  return middle;
-}
-
-/** How many times longer the second took than the first. */
-export function ratio(ours: Timing | undefined, other: Timing | undefined): number {
-  if (!ours || !other) throw new Error('a contestant is missing');
-  return other.ms / ours.ms;
+  return spreadOf(values).median;
 }
 
 /** Builds something and says how much memory it keeps, in MB. */

@@ -1,8 +1,10 @@
+import type { Spread } from './measure.ts';
+
 /** How long one contestant took, and the memory it holds. */
 export interface Timing {
   readonly name: string;
-  /** Median of the rounds, milliseconds for one operation. */
-  readonly ms: number;
+  /** Milliseconds for one operation. */
+  readonly ms: Spread;
   /** What the contestant keeps in memory, MB; absent where nothing stays. */
   readonly mb?: number;
 }
@@ -14,7 +16,7 @@ export interface Measured {
   /** Ours first. */
   readonly timings: readonly Timing[];
   /** The quotients this part answers for, by their keys. */
-  readonly ratios: Readonly<Record<string, number>>;
+  readonly ratios: Readonly<Record<string, Spread>>;
 }
 
 /** One part of the bench; it runs in a process of its own. */

@@ -1,4 +1,4 @@
-import type { Contestant } from './measure.ts';
+import type { Contestant } from './compare.ts';
 import { mustAgree } from './measure.ts';
 import { type Graph, type GraphEdit, graphEdits } from './sheet-graph.ts';
 
@@ -11,15 +11,14 @@ export interface SheetContestant {
   readonly read: (at: number) => number;
 }
 
-/** A contestant that makes `count` edits a round, other ones each round. */
-export function editing(sheet: SheetContestant, graph: Graph, count: number): Contestant {
+/** A contestant that makes edits, other ones in each batch. */
+export function editing(sheet: SheetContestant, graph: Graph): Contestant {
   const next = graphEdits(graph);
   let batch: readonly GraphEdit[] = [];
   return {
     name: sheet.name,
-    count,
     mb: sheet.mb,
-    prepare: () => {
+    prepare: (count) => {
       batch = next(count);
     },
     run: () => {

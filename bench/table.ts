@@ -1,4 +1,5 @@
-import { interleave, mustAgree, ratio, weigh } from './measure.ts';
+import { type Contestant, compare, times } from './compare.ts';
+import { mustAgree, weigh } from './measure.ts';
 import type { Measured, Part } from './part.ts';
 import { otherQuantity, ROWS, type Takeoff, type Totals, takeoff } from './takeoff.ts';
 import { editTakeoff, loadTakeoff, replaceQuantity, totalsOf } from './takeoff-engine.ts';
@@ -22,18 +23,14 @@ export const table: Part = {
 
 function measureLoad(givens: Takeoff): Measured {
   const rows = takeoffRows(givens);
-  const timings = interleave(
-    [
-      { name: 'engine', count: 1, run: () => loadTakeoff(givens) },
-      { name: 'HyperFormula', count: 1, run: () => buildTakeoff(rows), every: 5 },
-    ],
-    15,
-    0,
-  );
+  const { timings, quotient } = compare([
+    { name: 'engine', run: times(() => loadTakeoff(givens)) },
+    { name: 'HyperFormula', run: times(() => buildTakeoff(rows)) },
+  ]);
   return {
     title: 'a table of 100,000 rows, from typed columns to totals',
     timings,
-    ratios: { table_load_vs_hyperformula: ratio(timings[0], timings[1]) },
+    ratios: { table_load_vs_hyperformula: quotient('HyperFormula') },
   };
 }
 
@@ -41,88 +38,89 @@ function measureEdits(givens: Takeoff): readonly Measured[] {
   const own = weigh(() => loadTakeoff(givens));
   const rows = takeoffRows(givens);
   const other = weigh(() => buildTakeoff(rows));
-  const engine = { name: 'engine', mb: own.mb };
-  const spreadsheet = { name: 'HyperFormula', mb: other.mb };
-  let round = 0;
-  const rowOf = () => (round * 7919) % ROWS;
-  const edits = interleave(
-    [
-      {
-        ...engine,
-        count: 1,
-        run: () => {
-          round += 1;
-          editTakeoff(own.built, rowOf(), round % 90);
-        },
-      },
-      { ...spreadsheet, count: 1, run: () => editSpreadsheet(other.built, rowOf(), round % 90) },
-    ],
-    25,
-    5,
-  );
+  const edits = compare([
+    { name: 'engine', mb: own.mb, run: edited((row, quantity) => editTakeoff(own.built, row, quantity)) },
+    {
+      name: 'HyperFormula',
+      mb: other.mb,
+      run: edited((row, quantity) => editSpreadsheet(other.built, row, quantity)),
+    },
+  ]);
+  replaceBoth(givens.quantity);
   mustAllAgree('after the edits', totalsOf(own.built), spreadsheetTotals(other.built));
-  let which = 0;
-  let quantity = otherQuantity(0);
-  let cells: number[][] = [];
-  const prepare = () => {
-    which += 1;
-    quantity = otherQuantity(which >> 1);
-    cells = Array.from(quantity, (value) => [value]);
-  };
-  const replaced = interleave(
-    [
-      { ...engine, count: 1, prepare, run: () => replaceQuantity(own.built, quantity) },
-      { ...spreadsheet, count: 1, prepare, run: () => replaceInSpreadsheet(other.built, cells), every: 4 },
-    ],
-    9,
-    0,
-  );
-  replaceQuantity(own.built, givens.quantity);
-  replaceInSpreadsheet(
-    other.built,
-    Array.from(givens.quantity, (value) => [value]),
-  );
+  const quantities = [0, 1, 2].map(otherQuantity);
+  const columns = quantities.map(cellsOf);
+  const replaced = compare([
+    {
+      name: 'engine',
+      mb: own.mb,
+      run: inTurn(quantities, (quantity) => replaceQuantity(own.built, quantity)),
+    },
+    {
+      name: 'HyperFormula',
+      mb: other.mb,
+      run: inTurn(columns, (cells) => replaceInSpreadsheet(other.built, cells)),
+    },
+  ]);
+  replaceBoth(givens.quantity);
   mustAllAgree('after the columns', totalsOf(own.built), spreadsheetTotals(other.built));
   return [
     {
       title: 'one edit of that table',
-      timings: edits,
-      ratios: { table_edit_vs_hyperformula: ratio(edits[0], edits[1]) },
+      timings: edits.timings,
+      ratios: { table_edit_vs_hyperformula: edits.quotient('HyperFormula') },
     },
     {
       title: 'one column of that table replaced',
-      timings: replaced,
-      ratios: { table_column_vs_hyperformula: ratio(replaced[0], replaced[1]) },
+      timings: replaced.timings,
+      ratios: { table_column_vs_hyperformula: replaced.quotient('HyperFormula') },
     },
   ];
+
+  function replaceBoth(quantity: Float64Array): void {
+    replaceQuantity(own.built, quantity);
+    replaceInSpreadsheet(other.built, cellsOf(quantity));
+  }
 }
 
 function measureLoop(givens: Takeoff): Measured {
   const engine = loadTakeoff(givens);
   const quantities = [0, 1, 2].map(otherQuantity);
-  let round = 0;
-  const quantity = () => quantities[round % quantities.length] as Float64Array;
-  const timings = interleave(
-    [
-      {
-        name: 'engine',
-        count: 1,
-        run: () => {
-          round += 1;
-          replaceQuantity(engine, quantity());
-        },
-      },
-      { name: 'loop', count: 1, run: () => loopTakeoff({ ...givens, quantity: quantity() }) },
-    ],
-    200,
-    50,
-  );
-  mustAllAgree('engine and loop', totalsOf(engine), loopTakeoff({ ...givens, quantity: quantity() }));
+  const { timings, quotient } = compare([
+    { name: 'loop', run: inTurn(quantities, (quantity) => loopTakeoff({ ...givens, quantity })) },
+    { name: 'engine', run: inTurn(quantities, (quantity) => replaceQuantity(engine, quantity)) },
+  ]);
+  const [quantity] = quantities as [Float64Array];
+  replaceQuantity(engine, quantity);
+  mustAllAgree('engine and loop', totalsOf(engine), loopTakeoff({ ...givens, quantity }));
   return {
     title: 'that table computed anew, against a hand-written loop',
-    timings,
-    ratios: { table_vs_loop: 1 / ratio(timings[0], timings[1]) },
+    timings: timings.toReversed(),
+    ratios: { table_vs_loop: quotient('engine') },
   };
+}
+
+/** A run that puts a quantity into one row after another. */
+function edited(edit: (row: number, quantity: number) => void): Contestant['run'] {
+  let at = 0;
+  return times(() => {
+    at += 1;
+    edit((at * 7919) % ROWS, at % 90);
+  });
+}
+
+/** A run that takes the given things in turn. */
+function inTurn<T>(all: readonly T[], operation: (one: T) => void): Contestant['run'] {
+  let at = 0;
+  return times(() => {
+    at += 1;
+    operation(all[at % all.length] as T);
+  });
+}
+
+/** A column as rows of a spreadsheet. */
+function cellsOf(column: Float64Array): number[][] {
+  return Array.from(column, (value) => [value]);
 }
 
 function mustAllAgree(when: string, a: Totals, b: Totals): void {
