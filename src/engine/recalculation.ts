@@ -2,17 +2,7 @@ import { ChangedIds } from './changed-ids.ts';
 import type { World } from './compute/context.ts';
 import { createDirtySet } from './order/dirty-set.ts';
 import { createOrder, type Order } from './order/order.ts';
-import {
-  type Cell,
-  type ColumnCell,
-  type Knot,
-  PAST_ALL_ROWS,
-  ROW_ABOVE,
-  SAME_ROW,
-  type ScalarCell,
-  TO_END,
-  WHOLE,
-} from './store/cells.ts';
+import { type Cell, type Knot, PAST_ALL_ROWS, ROW_ABOVE, SAME_ROW, TO_END, WHOLE } from './store/cells.ts';
 import { ALL_ROWS, clean, empty, type RowWindow, reshape, resize, soil, soilAll } from './store/column.ts';
 import type { Links } from './store/links.ts';
 import { updateColumn } from './update/column.ts';
@@ -20,8 +10,6 @@ import { updateRows } from './update/rows.ts';
 import { compute as computeScalar, updateScalar } from './update/scalar.ts';
 import { type Allowance, advanceColumn, isLong } from './update/slice.ts';
 import { updateTable } from './update/table.ts';
-
-type ValueCell = ScalarCell | ColumnCell;
 
 const NONE: ReadonlySet<Cell> = new Set();
 
@@ -202,13 +190,8 @@ export function createRecalculation(links: Links, world: () => World): Recalcula
   /** What has changed for those who read: a value that is pending has none, so that only its coming and going counts. */
   const settle = (): ChangedIds => {
     const before = pending;
-    const given = ({ shape, content }: ValueCell) => shape === 'scalar' && content.kind === 'given';
-    const reached = marked.length > 0 ? reachedFrom(marked, new Set()) : NONE;
-    pending =
-      reached.size > 0
-        ? new Set([...reached].filter((cell) => cell.shape === 'table' || !given(cell)))
-        : NONE;
-    if (before.size === 0 && pending.size === 0) return new ChangedIds(changed);
+    if (marked.length === 0 && before.size === 0) return new ChangedIds(changed);
+    pending = new Set([...reachedFrom(marked, new Set())].filter((cell) => !isGiven(cell)));
     const told = new Set(changed.filter((cell) => !pending.has(cell)));
     for (const cell of before) if (!pending.has(cell)) told.add(cell);
     for (const cell of pending) if (!before.has(cell)) told.add(cell);
@@ -241,6 +224,10 @@ export function createRecalculation(links: Links, world: () => World): Recalcula
       return pending;
     },
   };
+}
+
+function isGiven(cell: Cell): boolean {
+  return cell.shape === 'scalar' && cell.content.kind === 'given';
 }
 
 /** Takes the value from a cell that is in a loop. */

@@ -1,4 +1,5 @@
 export { optionsOf } from './build-model.ts';
+export type { ChangedLines } from './changed-lines.ts';
 export { enterRows, enterValues } from './enter.ts';
 export { type Evaluation, evaluateFormula } from './evaluate-formula.ts';
 export {

@@ -11,6 +11,7 @@ import { type Allowance, createEngine, type Engine, type Pending } from '../engi
 import type { Type } from '../language/index.ts';
 import type { Unit } from '../units/index.ts';
 import { buildModel, optionsOf } from './build-model.ts';
+import { ChangedLines } from './changed-lines.ts';
 import { firstError } from './first-error.ts';
 import { readChoice, readGiven } from './inputs.ts';
 import { loadCells } from './load-column.ts';
@@ -34,7 +35,7 @@ import {
 /** What an edit did: its inverse, and the ids of all lines, columns and tables whose value may have changed. */
 export interface AppliedEdit {
   readonly inverse: Edit;
-  readonly changed: ReadonlySet<string>;
+  readonly changed: ChangedLines;
 }
 
 /**
@@ -49,7 +50,7 @@ export interface Notebook {
   /** What is not computed yet; undefined where everything is. */
   readonly pending: Pending | undefined;
   /** Computes more of what is pending, all of it without an allowance; the ids whose value has come or changed. */
-  readonly proceed: (allowance?: Allowance) => ReadonlySet<string>;
+  readonly proceed: (allowance?: Allowance) => ChangedLines;
   /** How a line stands. */
   readonly result: (id: string) => Result;
   /**
@@ -173,7 +174,7 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
       if (touched.some((one) => one.kind === 'book')) problems.forgetAll();
       const before = model;
       if (!enterOnly(touched, book, model, engine)) rebuild();
-      const changed = linesOf([...engine.recalculate(timeAtOnce?.()), ...methodsChanged(before, model)]);
+      const changed = new ChangedLines(engine.recalculate(timeAtOnce?.()), methodsChanged(before, model));
       problems.forget(changed);
       return { ok: true, value: { inverse, changed } };
     },
@@ -181,7 +182,7 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
       return engine.pending;
     },
     proceed: (allowance) => {
-      const changed = linesOf(engine.recalculate(allowance));
+      const changed = new ChangedLines(engine.recalculate(allowance));
       problems.forget(changed);
       return changed;
     },
@@ -271,14 +272,4 @@ function feedsChoice(id: string, model: Model): boolean {
     if (id === item.row.from || id === `${item.sheet}.${item.row.from}`) return true;
   }
   return false;
-}
-
-/** The lines and columns of the ids that the engine has changed, which has cells of its own beside them. */
-function linesOf(changed: Iterable<string>): ReadonlySet<string> {
-  const ids = new Set(changed);
-  for (const id of ids) {
-    const beside = id.indexOf('#');
-    if (beside > 0) ids.add(id.slice(0, beside));
-  }
-  return ids;
 }

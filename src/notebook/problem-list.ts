@@ -61,7 +61,8 @@ export function createProblemList(): ProblemList {
     },
     forget: (changed) => {
       all = undefined;
-      for (const id of changed) kept.delete(id);
+      // Where nothing is kept, nobody needs to know what has changed.
+      if (kept.size > 0) for (const id of changed) kept.delete(id);
     },
     forgetWaiting: () => {
       all = undefined;

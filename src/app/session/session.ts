@@ -9,7 +9,13 @@ import {
   undo,
 } from '../../document/index.ts';
 import type { Pending } from '../../engine/index.ts';
-import { type AppliedEdit, type Notebook, openNotebook, type Side } from '../../notebook/index.ts';
+import {
+  type AppliedEdit,
+  type ChangedLines,
+  type Notebook,
+  openNotebook,
+  type Side,
+} from '../../notebook/index.ts';
 import { contentInHand, draftEdit, typedOverAs } from '../editing/enter-draft.ts';
 import { findPlace } from '../editing/find-place.ts';
 import { placeInForce } from '../editing/method-place.ts';
@@ -31,12 +37,12 @@ export type OverviewPart = 'checks' | 'problems' | 'remarks' | 'stated';
 export type SessionEvent =
   | {
       readonly kind: 'book';
-      readonly changed: ReadonlySet<string>;
+      readonly changed: ChangedLines;
       readonly structure: boolean;
       readonly back: Edit | undefined;
     }
   /** Values that were not computed yet have come. */
-  | { readonly kind: 'values'; readonly changed: ReadonlySet<string> }
+  | { readonly kind: 'values'; readonly changed: ChangedLines }
   /** How far the work is that is left over. */
   | { readonly kind: 'computing' }
   | { readonly kind: 'units' }

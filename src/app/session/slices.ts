@@ -1,5 +1,5 @@
 import type { Allowance } from '../../engine/index.ts';
-import type { Notebook } from '../../notebook/index.ts';
+import type { ChangedLines, Notebook } from '../../notebook/index.ts';
 
 /** What an edit may take at once, in milliseconds, before the page answers. */
 const AT_ONCE = 50;
@@ -30,7 +30,7 @@ export interface Slices {
 /** Who hears of the slices. */
 export interface SliceListener {
   /** Values have come; more may be left. */
-  readonly onValues: (changed: ReadonlySet<string>) => void;
+  readonly onValues: (changed: ChangedLines) => void;
   readonly onProgress: () => void;
   /** Whether anybody still looks at the book. */
   readonly isWatched: () => boolean;

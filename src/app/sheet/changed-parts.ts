@@ -1,4 +1,5 @@
 import type { Part, Sheet, Table } from '../../document/index.ts';
+import type { ChangedLines } from '../../notebook/index.ts';
 import type { Session } from '../session/session.ts';
 import { QuayTable } from '../table/quay-table.ts';
 import type { DrawnLater } from './drawn-later.ts';
@@ -15,7 +16,7 @@ export interface Drawing {
 }
 
 /** Has those parts of a page drawn again that an edit concerns; `changed` has the ids of the values that came out anew. */
-export function drawChanged(drawing: Drawing, sheet: Sheet, changed: ReadonlySet<string>): void {
+export function drawChanged(drawing: Drawing, sheet: Sheet, changed: ChangedLines): void {
   for (const part of sheet.parts) {
     if (part.kind === 'rows') drawLines(drawing, sheet.key, part, changed);
     else if (part.kind === 'table') drawTable(drawing, sheet.key, part, changed);
@@ -27,7 +28,7 @@ function drawLines(
   { session, elements, later }: Drawing,
   sheet: string,
   part: Extract<Part, { kind: 'rows' }>,
-  changed: ReadonlySet<string>,
+  changed: ChangedLines,
 ): void {
   const title = elements.at({ sheet, part: part.id, item: '', field: '' });
   if (title instanceof QuayWords) title.source = part;
@@ -45,12 +46,7 @@ function drawLines(
   }
 }
 
-function drawTable(
-  { elements, later }: Drawing,
-  sheet: string,
-  table: Table,
-  changed: ReadonlySet<string>,
-): void {
+function drawTable({ elements, later }: Drawing, sheet: string, table: Table, changed: ChangedLines): void {
   const own = elements.at({ sheet, part: table.id, item: '', field: '' });
   if (!(own instanceof QuayTable)) return;
   const id = `${sheet}.${table.name}`;

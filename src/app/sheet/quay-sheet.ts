@@ -1,6 +1,7 @@
 import { html, LitElement, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { findSheet, type Sheet } from '../../document/index.ts';
+import type { ChangedLines } from '../../notebook/index.ts';
 import { insertBelow } from '../editing/line-edits.ts';
 import type { NewKind } from '../editing/new-items.ts';
 import { loadFormulaField } from '../editor/load-formula-field.ts';
@@ -347,7 +348,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     });
   }
 
-  #bookChanged(changed: ReadonlySet<string>, structure: boolean): void {
+  #bookChanged(changed: ChangedLines, structure: boolean): void {
     const { sheet, session } = this;
     if (structure || !sheet || this.#rows.isOutdated(session, sheet)) this.requestUpdate();
     if (!structure && sheet)

@@ -29,11 +29,19 @@ export function setField(book: Book, patch: SetPatch): Outcome<Step> {
     }
     const fields = parent as Readonly<Record<string, never>>;
     const backAt = step === 'key' && typeof patch.value === 'string' ? sheetCalled(at, patch.value) : at;
-    const { [step]: old, ...others } = fields;
+    const old = fields[step];
     inverse = old === undefined ? { kind: 'set', at: backAt } : { kind: 'set', at: backAt, value: old };
-    return { ok: true, value: patch.value === undefined ? others : { ...fields, [step]: patch.value } };
+    return {
+      ok: true,
+      value: patch.value === undefined ? without(step, fields) : { ...fields, [step]: patch.value },
+    };
   });
   return changed.ok ? { ok: true, value: { book: changed.value as Book, inverse } } : changed;
+}
+
+function without(step: string | number, fields: Readonly<Record<string, never>>): unknown {
+  const { [step]: _, ...others } = fields;
+  return others;
 }
 
 function valueRefused(patch: SetPatch, schema: Schema): Change | undefined {
