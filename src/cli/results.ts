@@ -1,4 +1,5 @@
 import type { Problem } from '../diagnostics/index.ts';
+import type { Statement } from '../document/index.ts';
 import {
   type FormulaColumnItem,
   type InputColumnItem,
@@ -49,6 +50,8 @@ export interface PrintedResult {
 interface PrintedStatement {
   readonly entry: string;
   readonly reason: string;
+  /** What the reason was given for, where it is still to be confirmed for this value. */
+  readonly reason_for?: string;
   readonly computed?: number | string | boolean | null;
 }
 
@@ -79,7 +82,7 @@ export function printStated(notebook: Notebook): readonly PrintedStatedValue[] {
     name: id,
     ...(side && { side }),
     ...(row !== undefined && { row: row + 1 }),
-    ...statement,
+    ...printStatement(statement),
     value: printValue(value),
     computed: printComputed(computed),
     ...(difference && {
@@ -105,11 +108,15 @@ function printValues(notebook: Notebook, item: Item): PrintedResult {
   const line = printLine(notebook, item.id);
   if (item.kind === 'input') return line;
   if (item.stated)
-    return { ...line, stated: item.stated.statement, computed: printComputed(notebook.computed(item.id)) };
+    return {
+      ...line,
+      stated: printStatement(item.stated.statement),
+      computed: printComputed(notebook.computed(item.id)),
+    };
   if (!item.sides) return line;
   const { demand, capacity } = item.sides;
   const side = (which: Side, { statement }: Stated): PrintedStatement => ({
-    ...statement,
+    ...printStatement(statement),
     computed: printComputed(notebook.computed(item.id, which)),
   });
   const stated = {
@@ -117,6 +124,10 @@ function printValues(notebook: Notebook, item: Item): PrintedResult {
     ...(capacity && { capacity: side('capacity', capacity) }),
   };
   return { ...line, stated };
+}
+
+function printStatement({ entry, reason, reasonFor }: Statement): PrintedStatement {
+  return { entry, reason, ...(reasonFor !== undefined && { reason_for: reasonFor }) };
 }
 
 function printCells(
@@ -130,7 +141,7 @@ function printCells(
     const read = whole?.status === 'ok' ? whole.reading.at(row) : undefined;
     const computed =
       read?.status !== 'ok' ? null : typeof read.value === 'number' ? valueIn(read.value, unit) : read.value;
-    return { row: row + 1, ...statement, computed };
+    return { row: row + 1, ...printStatement(statement), computed };
   });
 }
 

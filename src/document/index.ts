@@ -115,6 +115,7 @@ export {
   type ColumnType,
   type GivenColumn,
   type SeriesColumn,
+  type StatedCell,
   TABLE_ROW_LIMIT,
 } from './schema/columns.ts';
 export type { Copied } from './schema/copied.ts';

@@ -42,7 +42,7 @@ export {
   writeUtilisation,
 } from './result.ts';
 export { spelledName, spellingProblems } from './spelled-name.ts';
-export { SIDES, type Side, type Stated, type StatedSides } from './stated.ts';
+export { isReasonOpen, SIDES, type Side, type Stated, type StatedSides } from './stated.ts';
 export type { StatedCells } from './stated-column.ts';
 export { type StatedHere, type StatedValue, statedIn, statedValues } from './stated-values.ts';
 export { tryEntry } from './try-entry.ts';

@@ -1,7 +1,7 @@
 import { type Problem, problem } from '../diagnostics/index.ts';
 import type { Item } from './model.ts';
 import type { Result } from './result.ts';
-import { SIDES, type Side } from './stated.ts';
+import { isReasonOpen, SIDES, type Side, type Stated } from './stated.ts';
 
 /** What a stated line or side would come to; see the notebook's own. */
 type Computed = (id: string, side?: Side) => Result | undefined;
@@ -40,12 +40,8 @@ function remark({ message }: Problem): Problem {
   return problem('stated-formula-fails', NOWHERE, { message });
 }
 
-function openReasons(
-  cells: ReadonlyMap<number, { readonly problems: readonly Problem[] }>,
-): readonly Problem[] {
-  const open = [...cells].filter(([, { problems }]) =>
-    problems.some(({ code }) => code === 'stated-without-reason'),
-  );
+function openReasons(cells: ReadonlyMap<number, Stated>): readonly Problem[] {
+  const open = [...cells].filter(([, { statement }]) => isReasonOpen(statement));
   const [first] = open;
   if (!first) return [];
   return [problem('stated-cells-without-reason', NOWHERE, { cells: open.length, first: first[0] + 1 })];

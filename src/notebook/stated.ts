@@ -44,7 +44,7 @@ export function readStated(
   unit: Unit | undefined,
   registry: UnitRegistry,
 ): Stated {
-  const open = statement.reason.trim() === '' ? [problem('stated-without-reason', NOWHERE, {})] : [];
+  const open = openReason(statement);
   const failed = (...found: readonly Problem[]): Stated => ({ statement, problems: [...found, ...open] });
   const read =
     type.kind === 'text'
@@ -62,6 +62,17 @@ export function readStated(
     wanted: describeType(type, registry, unit),
   };
   return failed(problem('stated-kind', whole, facts));
+}
+
+/** What is open of the reason for a stated value: it is missing, or was given for something else and is not confirmed. */
+function openReason({ reason, reasonFor }: Statement): readonly Problem[] {
+  if (reason.trim() === '') return [problem('stated-without-reason', NOWHERE, {})];
+  return reasonFor === undefined ? [] : [problem('stated-reason-carried', NOWHERE, { given: reasonFor })];
+}
+
+/** Whether the reason for a stated value is missing, or was given for something else and is not confirmed. */
+export function isReasonOpen(statement: Statement): boolean {
+  return openReason(statement).length > 0;
 }
 
 function textEntry(written: string): Entry {

@@ -17,7 +17,7 @@ function placeOf({ id, side, row }: StatedValue): string {
 }
 
 function* wordsOf({ statement, value, computed, difference, feeds }: StatedValue): Iterable<string> {
-  const { entry, reason } = statement;
+  const { entry, reason, reasonFor } = statement;
   const read = value && valueText(value);
   yield `stated ${read ?? `“${entry}”, which cannot be read`}${read === undefined || read === entry ? '' : ` (as typed: ${entry})`}`;
   yield `computed ${computedWords(computed)}`;
@@ -25,7 +25,7 @@ function* wordsOf({ statement, value, computed, difference, feeds }: StatedValue
     const { si, unit } = difference;
     yield `difference ${si > 0 ? '+' : ''}${writeQuantity(si, unit)}${differenceShare(si, computed)}`;
   }
-  yield `reason: ${reason.trim() || 'open'}`;
+  yield `reason: ${reason.trim() || 'open'}${reasonFor === undefined ? '' : ` (given for ${reasonFor}, to be confirmed)`}`;
   yield feeds.length === 0 ? 'feeds nothing' : `feeds ${feeds.join(', ')}`;
 }
 

@@ -66,6 +66,11 @@ async function open(): Promise<void> {
 const words = async (label: string, field = 'value'): Promise<string> =>
   ((await cell(page, label, field).textContent()) ?? '').replace(/\s+/g, ' ').trim();
 
+const panelWords = async (): Promise<string> =>
+  (
+    (await page.locator('quay-side-panel').evaluate(({ shadowRoot }) => shadowRoot?.textContent)) ?? ''
+  ).replace(/\s+/g, ' ');
+
 /** A picture for whoever asks for them. */
 async function picture(name: string): Promise<void> {
   const folder = process.env.QUAYBOOK_SCREENS;
@@ -88,6 +93,49 @@ test('a text that chooses methods and that none knows is refused as it is typed,
   await page.keyboard.press('Enter');
   await page.keyboard.press('Escape');
   await expect.poll(() => words('ground')).toContain('stated clay');
+});
+
+test('the reason for a value typed over another is asked for again, and says what it was given for until it is confirmed', async () => {
+  await open();
+  await cell(page, 'friction', 'value').click();
+  await page.keyboard.type('12');
+  await page.keyboard.press('Enter');
+  await page.keyboard.type('letter of 3 May');
+  await page.keyboard.press('Enter');
+  await cell(page, 'friction', 'value').click();
+  await page.keyboard.type('15');
+  await page.keyboard.press('Enter');
+  await page
+    .getByText('this was given for 12: Enter confirms it, Escape leaves it to be confirmed')
+    .waitFor();
+  await picture('reason');
+  await page.keyboard.press('Escape');
+  const margin = () => words('friction', 'reference');
+  await expect.poll(margin).toBe('stated: letter of 3 May, given for 12, to be confirmed');
+  await expect.poll(panelWords).toContain('letter of 3 May given for 12, to be confirmed');
+  await picture('reason-open');
+  await page.locator('quay-side-panel').getByRole('button', { name: 'Confirm the reason' }).click();
+  await expect.poll(margin).toBe('stated: letter of 3 May');
+  await page.keyboard.press('Control+z');
+  await expect.poll(margin).toContain('given for 12');
+});
+
+test('a reason that is filled down with its value is confirmed for the whole column at once', async () => {
+  await open();
+  const v = (row: number) => page.locator(`quay-table [data-item=r${row}] .cell[data-field=v]`);
+  await v(1).click();
+  await page.keyboard.press('Alt+ArrowUp');
+  await v(0).click();
+  await page.keyboard.press('Shift+ArrowDown');
+  await page.keyboard.press('Shift+ArrowDown');
+  await page.keyboard.press('Control+d');
+  await v(2).click();
+  await expect.poll(panelWords).toContain('measured at low water given for v_2 in row 1, to be confirmed');
+  await page
+    .locator('quay-side-panel')
+    .getByRole('button', { name: 'Confirm the reasons of all 2 rows' })
+    .click();
+  await expect.poll(panelWords).not.toContain('to be confirmed');
 });
 
 test('paper says which cells are stated, and below the table what is computed and why each is stated', async () => {

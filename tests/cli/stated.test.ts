@@ -44,6 +44,30 @@ describe('--set on a calculated line', () => {
     ]);
   });
 
+  test('a reason that was given for another value says so', () => {
+    const carried = bookFile('carried.quaybook.json', [
+      {
+        id: 'p',
+        kind: 'rows',
+        rows: [
+          {
+            id: 'w',
+            kind: 'calc',
+            name: 'w',
+            formula: '2 * 3 m',
+            unit: 'm',
+            stated: { entry: '7', reason: 'letter', reasonFor: '8 m' },
+          },
+        ],
+      },
+    ]);
+    const { json } = quaybookJson('calc', carried);
+    expect(json.stated).toMatchObject([{ entry: '7', reason: 'letter', reason_for: '8 m' }]);
+    const run = quaybook('calc', carried);
+    expect(run.out).toContain('reason: letter (given for 8 m, to be confirmed)');
+    expect(run.err).toContain('s.w: the reason for the stated value was given for 8 m');
+  });
+
   test('is said in words', () => {
     const run = quaybook('calc', sound, '--set', 'A=2.2', '--reason', 's.A=measured');
     expect(run.status).toBe(0);

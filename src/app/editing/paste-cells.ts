@@ -20,6 +20,7 @@ import type { CellPlace } from '../session/place.ts';
 import type { UnitsView } from '../session/units-view.ts';
 import { accountNumbers } from './account.ts';
 import type { Block, Extent } from './block.ts';
+import { COPIED_FROM, carryStatement } from './carried-reason.ts';
 import { carried, unitOfBareNumbers } from './carried-unit.ts';
 import { cellContent, cellFromText, cellOf } from './cell-content.ts';
 import { enterText } from './cell-edits.ts';
@@ -27,6 +28,7 @@ import { findPlace } from './find-place.ts';
 import { pasteOntoCalculated } from './paste-stated.ts';
 import { putInLabel } from './put-in.ts';
 import { putText } from './put-text.ts';
+import { statementIn } from './state-target.ts';
 
 const nowhere = { from: 0, to: 0 };
 
@@ -111,7 +113,8 @@ function statedAgain(
     const entry = carried(text, units?.[down]?.[right] ?? undefined, column.unit);
     // A row that is put in behind the last one gets the next identity.
     const id = idOfRow(ids, from + down) ?? ids.next + from + down - length;
-    changes.set(id, { entry, reason });
+    const before = column.stated?.find((one) => one.row === id);
+    changes.set(id, carryStatement(before && statementIn(before), { entry, reason }, COPIED_FROM));
   }
   return changes.size === 0 ? [] : [stateCells({ ...at, column: column.id }, column, changes)];
 }

@@ -8,8 +8,8 @@ import { carried } from './carried-unit.ts';
 import { enterFormula, enterText } from './cell-edits.ts';
 import { findPlace } from './find-place.ts';
 import { gatherCells } from './gather-cells.ts';
-import { targetAt, targetsAt } from './state-target.ts';
-import { isValue, stateTyped, typedStatement } from './state-value.ts';
+import { targetsAt } from './state-target.ts';
+import { isValue, statementOf, stateTyped, typedStatement } from './state-value.ts';
 
 const nowhere = { from: 0, to: 0 };
 
@@ -81,8 +81,7 @@ export function pasteStated(
     const read = typedStatement(notebook, at, view, value);
     if (!read) continue;
     if (!read.ok) return read;
-    const before = targetAt(notebook.book, at)?.statement?.reason;
-    gathered.take(at, { entry: read.value.entry, reason: reason ?? before ?? '' });
+    gathered.take(at, statementOf(read.value.target, read.value.entry, reason ?? undefined));
     stated += 1;
   }
   const words = stated === 1 ? `state ${first.called}` : `state ${stated} cells of ${found.column.name}`;

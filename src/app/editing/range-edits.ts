@@ -7,6 +7,7 @@ import {
   setCells,
 } from '../../document/index.ts';
 import type { CellPlace } from '../session/place.ts';
+import { carryStatement } from './carried-reason.ts';
 import { carried } from './carried-unit.ts';
 import { cellContent, cellOf } from './cell-content.ts';
 import { enterFormula, enterText } from './cell-edits.ts';
@@ -74,7 +75,7 @@ export function fillDown(book: Book, rows: readonly (readonly CellPlace[])[]): E
     const [stated] = statedAt(book, source);
     if (stated && stated.kind !== 'side') {
       const unit = stated.kind === 'line' ? stated.row.unit : stated.column.unit;
-      edits.push(...targets.flatMap((to) => stateAgain(book, to, stated.statement, unit, statements) ?? []));
+      edits.push(...targets.flatMap((to) => stateAgain(book, to, stated, unit, statements) ?? []));
       continue;
     }
     if (from?.kind === 'cell') {
@@ -100,11 +101,14 @@ export function fillDown(book: Book, rows: readonly (readonly CellPlace[])[]): E
   return edits.length === 0 ? undefined : joinEdits('fill down', edits);
 }
 
-/** The edit that states a value again at another place; on a given line it is the entry. A cell of a table is taken by `cells`. */
+/**
+ * The edit that states a value again at another place, for which its reason is to be confirmed; on a given line it is the
+ * entry. A cell of a table is taken by `cells`.
+ */
 function stateAgain(
   book: Book,
   to: CellPlace,
-  statement: Statement,
+  { statement, called }: { readonly statement: Statement; readonly called: string },
   unit: string | undefined,
   cells: GatheredCells,
 ): Edit | undefined {
@@ -114,7 +118,8 @@ function stateAgain(
     return edit?.ok ? edit.value : undefined;
   }
   const own = target.kind === 'line' ? target.row.unit : target.column.unit;
-  const again = { ...statement, entry: carried(statement.entry, unit, own) };
+  const { entry, reason } = statement;
+  const again = carryStatement(target.statement, { entry: carried(entry, unit, own), reason }, called);
   return cells.take(to, again) ? undefined : statementEdit(target, again);
 }
 

@@ -8,6 +8,7 @@ import {
   idOfRow,
   type RowPlace,
   rowIdsOf,
+  type StatedCell,
   type Statement,
   setRowField,
   stateCells,
@@ -16,6 +17,7 @@ import {
 } from '../../document/index.ts';
 import { SIDES, type Side, type StatedPlace } from '../../notebook/index.ts';
 import type { CellPlace } from '../session/place.ts';
+import { confirmed } from './carried-reason.ts';
 import { findPlace } from './find-place.ts';
 
 interface TargetBase {
@@ -81,9 +83,14 @@ export function targetsAt(book: Book, place: CellPlace): readonly StateTarget[] 
       column,
       row,
       index: found.row,
-      ...(known && { statement: { entry: known.entry, reason: known.reason } }),
+      ...(known && { statement: statementIn(known) }),
     },
   ];
+}
+
+/** What is stated in a cell, without its row. */
+export function statementIn({ row: _, ...statement }: StatedCell): Statement {
+  return statement;
 }
 
 /** What the notebook knows a target by. */
@@ -132,6 +139,17 @@ export function statementEdit(target: StateTarget, statement: Statement | undefi
     case 'cell':
       return { ...stateCells(target.place, target.column, new Map([[target.row, statement]])), label };
   }
+}
+
+/** The edit that confirms each reason of a column that was given for another value or cell; undefined where none was. */
+export function confirmReasonsEdit({
+  place,
+  column,
+}: Extract<StateTarget, { kind: 'cell' }>): Edit | undefined {
+  const carried = (column.stated ?? []).filter(({ reasonFor }) => reasonFor !== undefined);
+  if (carried.length === 0) return undefined;
+  const changes = new Map(carried.map((one) => [one.row, confirmed(statementIn(one))]));
+  return { ...stateCells(place, column, changes), label: `confirm the reasons of ${column.name}` };
 }
 
 /** The edit that gives back whatever is computed at a place; undefined where nothing is stated. */

@@ -1,11 +1,12 @@
 import { fail, type Outcome, type Problem, problem, succeed } from '../../diagnostics/index.ts';
-import type { Edit } from '../../document/index.ts';
+import type { Edit, Statement } from '../../document/index.ts';
 import { type Notebook, SIDES, type Side, type StatedTrial, tryStated } from '../../notebook/index.ts';
 import { readEntry } from '../../units/index.ts';
 import type { EditInHand } from '../session/edit-in-hand.ts';
 import type { CellPlace } from '../session/place.ts';
 import { unitShown } from '../session/shown.ts';
 import type { UnitsView } from '../session/units-view.ts';
+import { COPIED_FROM, carryStatement, confirmed, stateAnew } from './carried-reason.ts';
 import { carried, typedInUnit } from './carried-unit.ts';
 import { type StateTarget, statedPlaceOf, statementEdit, targetAt, targetsAt } from './state-target.ts';
 
@@ -66,12 +67,22 @@ function stating(
   return wrong ? fail(wrong, ...others) : succeed({ target, entry, trial });
 }
 
-/** The edit that states what was typed; the reason that stood there stays, one of a fresh statement is open. */
-export function stateTyped({ target, entry }: TypedStatement, reason?: string): Edit {
-  return statementEdit(target, { entry, reason: reason ?? target.statement?.reason ?? '' });
+/** The edit that states what was typed, or what was copied with its reason; one of a fresh statement is open. */
+export function stateTyped({ target, entry }: TypedStatement, copiedReason?: string): Edit {
+  return statementEdit(target, statementOf(target, entry, copiedReason));
 }
 
-/** The edit that puts a reason to the one value stated at a place. A number alone was meant for another cell. */
+/** What is stated by an entry at a place: with the reason it was copied with, else with the one that stands there. */
+export function statementOf({ statement }: StateTarget, entry: string, copiedReason?: string): Statement {
+  return copiedReason === undefined
+    ? stateAnew(statement, entry)
+    : carryStatement(statement, { entry, reason: copiedReason }, COPIED_FROM);
+}
+
+/**
+ * The edit that puts a reason to the one value stated at a place, or confirms the one that stands there. A number alone was
+ * meant for another cell.
+ */
 export function reasonEdit(
   { book, model }: Notebook,
   { place, side, draft }: Pick<EditInHand, 'place' | 'side' | 'draft'>,
@@ -83,12 +94,12 @@ export function reasonEdit(
     return fail(problem('edit-place-unfit', { from: 0, to: 0 }, facts));
   }
   const reason = draft.trim();
-  if (reason === statement.reason) return succeed(undefined);
+  if (reason === statement.reason && statement.reasonFor === undefined) return succeed(undefined);
   const read = readEntry(reason, model.registry);
   if (reason !== '' && read.ok && read.value.kind === 'number')
     return fail(problem('reason-is-a-value', { from: 0, to: draft.length }, { written: reason }));
   const label = `give the reason for ${target.called}`;
-  return succeed({ ...statementEdit(target, { ...statement, reason }), label });
+  return succeed({ ...statementEdit(target, confirmed({ ...statement, reason })), label });
 }
 
 /**

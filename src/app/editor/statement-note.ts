@@ -34,10 +34,17 @@ export function statementNote({ notebook, units }: Session, typed: Typed): Note 
 export function reasonNote({ notebook }: Session, { place, side, draft }: Typed): Note | undefined {
   const stated = targetAt(notebook.book, place, side);
   if (!stated?.statement) return undefined;
-  const hint = draft.trim() === '' ? 'Enter leaves it open' : undefined;
+  const { entry, reason, reasonFor } = stated.statement;
+  const isAsItWas = reasonFor !== undefined && draft.trim() === reason.trim();
+  const hint =
+    draft.trim() === ''
+      ? 'Enter leaves it open'
+      : isAsItWas
+        ? `this was given for ${reasonFor}: Enter confirms it, Escape leaves it to be confirmed`
+        : undefined;
   return {
     kind: 'remark',
-    text: `why ${stated.statement.entry} is stated for ${stated.called}`,
+    text: `why ${entry} is stated for ${stated.called}`,
     ...(hint !== undefined && { hint }),
   };
 }

@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { type Notebook, type StatedValue, statedValues } from '../../notebook/index.ts';
+import { isReasonOpen, type Notebook, type StatedValue, statedValues } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import { labelOf, localName, placeOfId } from '../session/places.ts';
@@ -25,7 +25,7 @@ export function drawStatedList(session: Session, parts: ListParts): TemplateResu
       No value is stated: every calculated line has the value of its formula. Type a value over a result to state it.
     </p>`;
   const listed = all.slice(0, MOST);
-  const open = all.filter(({ statement }) => statement.reason.trim() === '').length;
+  const open = all.filter(({ statement }) => isReasonOpen(statement)).length;
   return html`<p class="words quiet">
       Stated values stand in place of what formulas come to, wherever their lines are
       used.${open === 0 ? nothing : html` <b class="open">${open === 1 ? '1 reason is open.' : `${open} reasons are open.`}</b>`}
@@ -56,7 +56,7 @@ function drawOne(
   { sheetCell, goButton }: ListParts,
 ): TemplateResult {
   const { notebook, units } = session;
-  const { stated, typed, reason, computed, difference } = statedWords(notebook, one, units);
+  const { stated, typed, reason, reasonFor, computed, difference } = statedWords(notebook, one, units);
   const item = notebook.model.items.get(one.id);
   const sheet = sheetIn(one.id);
   const why = 'problem' in one.computed ? one.computed.problem.message : undefined;
@@ -71,7 +71,7 @@ function drawOne(
     <td class="number">${computed}</td>
     <td class="number">${difference ?? ''}</td>
     <td class="why">
-      ${reason === '' ? html`<b class="open">reason open</b>` : reason}
+      ${reason === '' ? html`<b class="open">reason open</b>` : reason}${reasonFor === undefined ? nothing : html` <b class="open">given for ${reasonFor}, to be confirmed</b>`}
       <div class="quiet">${feedsWords(notebook, one)}</div>
       ${why === undefined ? nothing : html`<div class="quiet">its formula: ${why}</div>`}
     </td>

@@ -1,7 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { FormulaColumnItem, FormulaItem, Side, StatedHere } from '../../notebook/index.ts';
 import { statedIn } from '../../notebook/index.ts';
-import { type StateTarget, statementEdit, targetsAt } from '../editing/state-target.ts';
+import { confirmed } from '../editing/carried-reason.ts';
+import { confirmReasonsEdit, type StateTarget, statementEdit, targetsAt } from '../editing/state-target.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import { statedWords } from '../session/stated-words.ts';
@@ -26,6 +27,7 @@ export function drawStated(
   return html`<h3>Stated value</h3>
     ${stated}
     ${item.kind === 'formula column' && all.length > 0 ? html`<p class="quiet">${rowsWords(all.length)}</p>` : nothing}
+    ${drawConfirmAll(session, targets, all)}
     ${
       open.length === 0
         ? nothing
@@ -43,7 +45,7 @@ export function drawStated(
 
 function drawOne(session: Session, place: CellPlace, target: StateTarget, here: StatedHere): TemplateResult {
   const { notebook, units } = session;
-  const { stated, typed, reason, computed, difference } = statedWords(notebook, here, units);
+  const { stated, typed, reason, reasonFor, computed, difference } = statedWords(notebook, here, units);
   const side = sideOf(target);
   const of = side ? ` the ${side}` : '';
   const why = 'problem' in here.computed ? here.computed.problem.message : undefined;
@@ -51,12 +53,21 @@ function drawOne(session: Session, place: CellPlace, target: StateTarget, here: 
       <dt>${side ? `${side} stated` : 'stated'}</dt>
       <dd class="numbers">${stated}${typed === undefined ? nothing : html` <span class="quiet">as typed: ${typed}</span>`}</dd>
       <dt>reason</dt>
-      <dd>${reason === '' ? html`<i>open</i>` : reason}</dd>
+      <dd>
+        ${reason === '' ? html`<i>open</i>` : reason}${reasonFor === undefined ? nothing : html` <i>given for ${reasonFor}, to be confirmed</i>`}
+      </dd>
       <dt>computed</dt>
       <dd>${computed}${why === undefined ? nothing : html`<span class="quiet">: ${why}</span>`}</dd>
       ${difference === undefined ? nothing : html`<dt>difference</dt><dd>${difference}</dd>`}
     </dl></div>
     <div class="ends">
+      ${
+        reasonFor === undefined
+          ? nothing
+          : html`<button class="fix" @click=${() => session.apply(statementEdit(target, confirmed(here.statement)))}>
+              Confirm the reason${of === '' ? nothing : html`<span class="unseen"> for${of}</span>`}
+            </button>`
+      }
       <button class="fix" @click=${() => begin(session, place, 'reason', side)}>
         ${reason === '' ? 'Give' : 'Change'} the reason${of === '' ? nothing : html`<span class="unseen"> for${of}</span>`}
       </button>
@@ -72,6 +83,20 @@ function drawOne(session: Session, place: CellPlace, target: StateTarget, here: 
         Use the computed ${side ?? 'value'}
       </button>
     </div>`;
+}
+
+/** One command for the reasons of a column that came with values filled or pasted over several cells. */
+function drawConfirmAll(
+  session: Session,
+  [target]: readonly StateTarget[],
+  all: readonly StatedHere[],
+): TemplateResult | typeof nothing {
+  const count = all.filter(({ statement }) => statement.reasonFor !== undefined).length;
+  const edit = target?.kind === 'cell' && count > 1 ? confirmReasonsEdit(target) : undefined;
+  if (!edit) return nothing;
+  return html`<div class="ends">
+    <button class="fix" @click=${() => session.apply(edit)}>Confirm the reasons of all ${count} rows</button>
+  </div>`;
 }
 
 /** Takes the cell in hand on the page, where what is typed is kept as any other entry is. */

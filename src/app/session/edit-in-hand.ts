@@ -72,9 +72,14 @@ export function isChanged({ draft, held }: EditInHand): boolean {
   return draft !== held;
 }
 
+/** Whether a reason is entered as it stands, which confirms it for the value that is stated now. */
+function isConfirmed({ kind }: EditInHand, way: WayOut): boolean {
+  return kind === 'reason' && way === 'enter';
+}
+
 /**
  * What is in hand after a way out: nothing, or the draft still, with the reason where `enter` refused it. `enter` puts
- * it into the book, and is asked only where it differs from what the place holds.
+ * it into the book, and is asked only where it differs from what the place holds, or confirms it.
  */
 export function afterWayOut(
   hand: EditInHand,
@@ -83,7 +88,7 @@ export function afterWayOut(
 ): EditInHand | undefined {
   const does = ways[way];
   if (does === 'keep') return hand;
-  if (does === 'drop' || (way !== 'offer' && !isChanged(hand))) return undefined;
+  if (does === 'drop' || !(isChanged(hand) || way === 'offer' || isConfirmed(hand, way))) return undefined;
   const entered = enter(hand);
   return entered.ok ? undefined : { ...hand, composing: false, remarks: refusalWords(entered.problems) };
 }

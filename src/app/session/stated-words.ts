@@ -11,6 +11,8 @@ export interface StatedWords {
   readonly typed?: string;
   /** The reason; empty while it is open. */
   readonly reason: string;
+  /** What the reason was given for, where it is still to be confirmed for this value. */
+  readonly reasonFor?: string;
   /** What the formula comes to, or that it has no value. */
   readonly computed: string;
   /** Stated less computed, with its share of the computed value; absent where that is no number. */
@@ -29,6 +31,7 @@ export function statedWords(
     stated,
     ...(isOtherwise(notebook, statement.entry, value, view) && { typed: statement.entry }),
     reason: statement.reason.trim(),
+    ...(statement.reasonFor !== undefined && { reasonFor: statement.reasonFor }),
     computed: computedInWords(notebook, computed, view),
     ...(by !== undefined && { difference: by }),
   };

@@ -49,7 +49,7 @@ export function printedStated(
 }
 
 function printedOne(notebook: Notebook, one: StatedHere, column: Column, view: UnitsView): TemplateResult {
-  const { stated, typed, computed, difference, reason } = statedWords(notebook, one, view);
+  const { stated, typed, computed, difference, reason, reasonFor } = statedWords(notebook, one, view);
   const why = 'problem' in one.computed ? one.computed.problem.message : undefined;
   return html`<tr>
     <th scope="row" class="words">${(one.row ?? 0) + 1}</th>
@@ -57,7 +57,7 @@ function printedOne(notebook: Notebook, one: StatedHere, column: Column, view: U
     <td class="stated">${stated}${typed === undefined ? nothing : html` (as typed: ${typed})`}</td>
     <td>${computed}${why === undefined ? nothing : html`: ${why}`}</td>
     <td>${difference ?? ''}</td>
-    <td class="words">${reason === '' ? html`<b>reason open</b>` : reason}</td>
+    <td class="words">${reason === '' ? html`<b>reason open</b>` : reason}${reasonFor === undefined ? nothing : html` <b>given for ${reasonFor}, to be confirmed</b>`}</td>
   </tr>`;
 }
 

@@ -111,7 +111,9 @@ no value. IF, IFS, SWITCH and CHOOSE compute only the branch they take, row by r
 
 A calculated line, either side of a check, or a cell of a calculated column can be *stated*: an entry, and the reason for
 it. Everything that names the line then uses the stated value. The formula is still computed and stands beside it with the
-difference, here and in the second engine. A reason that is blank is an open item. The entry has the kind of its line; a
+difference, here and in the second engine. A reason that is blank is an open item, and so is one that was given for another
+value or another place until it is confirmed. The entry has the kind of its line, and a text that chooses methods is one that
+a method is for or that the formula can come to; a
 number without a unit is one in the unit of the line, and where the line states no unit it is refused. A formula that
 fails is a remark then, no problem: the stated value stands, also as one side of a check whose other side is sound. A
 stated cell belongs to its row and stays with it when rows are put in, taken out

@@ -1,5 +1,5 @@
 import { entry } from './entry.ts';
-import { listed, quoted } from './wording.ts';
+import { listed, onOneLine, quoted } from './wording.ts';
 
 /** Problems of the lines and cells of a book: choices, permitted ranges, checks. */
 export const lines = {
@@ -111,10 +111,20 @@ export const lines = {
       hint: 'say where the value is from',
     }),
   }),
+  'stated-reason-carried': entry<{ given: string }>({
+    title: 'A reason that was given for another value',
+    explain:
+      'The value was changed, or was filled or pasted from another place, and its reason came with it: an open item of the book until the reason is confirmed or another is given.',
+    severity: 'warning',
+    words: ({ given }) => ({
+      message: `the reason for the stated value was given for ${onOneLine(given)}`,
+      hint: 'confirm it, or say where the value is from',
+    }),
+  }),
   'stated-cells-without-reason': entry<{ cells: number; first: number }>({
     title: 'Stated cells without a reason',
     explain:
-      'Values stand in place of computed cells, and why is still to be written: an open item of the book.',
+      'Values stand in place of computed cells, and why is still to be written, or to be confirmed where it was given for another value: an open item of the book.',
     severity: 'warning',
     words: ({ cells, first }) => ({
       message:

@@ -75,7 +75,7 @@ export function moveTableRows(
 
 /**
  * Puts a second row like row `from` (counted from 0) of `table` behind it. What is stated in its cells is stated in those
- * of the new one.
+ * of the new one, for which its reasons are to be confirmed.
  */
 export function duplicateTableRow(place: TablePlace, table: Table, from: number): Edit {
   const cells = Object.fromEntries(
@@ -88,9 +88,9 @@ export function duplicateTableRow(place: TablePlace, table: Table, from: number)
   const stated = table.columns.flatMap((column) => {
     const known = column.kind === 'calc' ? column.stated?.find(({ row }) => row === own) : undefined;
     if (column.kind !== 'calc' || !known) return [];
-    const { row: _, ...statement } = known;
-    const at = { ...place, column: column.id };
-    return stateCell(at, column, ids.next, statement).patches;
+    const { entry, reason, reasonFor = `row ${from + 1}` } = known;
+    const statement = reason.trim() === '' ? { entry, reason } : { entry, reason, reasonFor };
+    return stateCell({ ...place, column: column.id }, column, ids.next, statement).patches;
   });
   const splice: Patch = { kind: 'splice', at: tablePath(place), from: from + 1, remove: 0, insert: 1, cells };
   return { label: 'duplicate a row', patches: [splice, ...stated] };

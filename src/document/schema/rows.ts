@@ -37,8 +37,15 @@ const choiceSchema = z.strictObject({
   ...remarks,
 });
 
-/** A value that stands in place of a computed one: an entry as typed, and why (`''` while that is open). */
-export const statementSchema = z.strictObject({ entry: entryText, reason: noteText });
+/**
+ * A value that stands in place of a computed one: an entry as typed, and why (`''` while that is open). `reasonFor` says what
+ * the reason was given for where that was another value or another place; it is taken away once the reason is confirmed.
+ */
+export const statementSchema = z.strictObject({
+  entry: entryText,
+  reason: noteText,
+  reasonFor: z.exactOptional(entryText.check(z.minLength(1))),
+});
 
 /** A row whose value is computed; `stated` stands in its place wherever the row is used. */
 const calcSchema = z.strictObject({

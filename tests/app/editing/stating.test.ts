@@ -3,11 +3,19 @@ import { cellContent } from '../../../src/app/editing/cell-content.ts';
 import { pasteIntoTable, pasteOntoLines } from '../../../src/app/editing/paste-cells.ts';
 import { isStatedColumn, pasteStated } from '../../../src/app/editing/paste-stated.ts';
 import { clearCells, fillDown } from '../../../src/app/editing/range-edits.ts';
+import { confirmReasonsEdit, targetsAt } from '../../../src/app/editing/state-target.ts';
 import { entryReader, reasonReader } from '../../../src/app/editor/entry-reader.ts';
 import { formulaDesk } from '../../../src/app/editor/formula-desk.ts';
 import type { CellPlace } from '../../../src/app/session/place.ts';
 import { openSession, type Session } from '../../../src/app/session/session.ts';
-import { type Book, type Edit, findRow, insertRow, insertTableRows } from '../../../src/document/index.ts';
+import {
+  type Book,
+  duplicateTableRow,
+  type Edit,
+  findRow,
+  insertRow,
+  insertTableRows,
+} from '../../../src/document/index.ts';
 import { noAutosave } from '../no-autosave.ts';
 import { at, smallBook } from '../small-book.ts';
 import { done, refusal } from './applied.ts';
@@ -33,10 +41,22 @@ const moment = () => {
   const result = session.notebook.result('beam.M');
   return result.status === 'ok' && result.value.kind === 'number' ? result.value.si / 1000 : result.status;
 };
+const statedCells = () => {
+  const found = column();
+  return found?.kind === 'calc' ? found.stated : undefined;
+};
 const doubled = () => {
   const found = session.notebook.column('beam.spans.twice');
   return found.status === 'ok' ? [...found.reading.values] : found.status;
 };
+
+const stated = (name: string) => {
+  const found = line(name);
+  return found && 'stated' in found ? found.stated : undefined;
+};
+/** The remarks on a line that stay until its reason is confirmed. */
+const remarks = (id: string) =>
+  session.notebook.problems().flatMap(({ cell, code }) => (cell === id ? [code] : []));
 
 /** Types over a cell and enters it; the sentences of a refusal, if it was one. */
 function type(place: CellPlace, text: string): string {
@@ -77,13 +97,13 @@ describe('a value typed over a calculated line', () => {
     expect(moment()).toBe(30);
   });
 
-  test('typed again it keeps its reason; a blank, and Delete, give the computed value back', () => {
+  test('typed again its reason is to be confirmed; a blank, and Delete, give the computed value back', () => {
     type(M, '30');
     session.beginEdit(M, undefined, 'reason');
     session.changeDraft('table 4.2');
     session.endEdit('enter');
     type(M, '31');
-    expect(line('M')).toMatchObject({ stated: { entry: '31', reason: 'table 4.2' } });
+    expect(stated('M')).toEqual({ entry: '31', reason: 'table 4.2', reasonFor: '30' });
     apply(clearCells(book(), [[M]]));
     expect([moment(), line('M')]).toMatchObject([20, { formula: 'q * L^2 / 8' }]);
     session.undo();
@@ -203,6 +223,75 @@ test.each([
   expect(stated).toEqual(refused === '' ? [{ entry: typed, reason: '' }] : []);
 });
 
+describe('the reason for a value that is typed over another', () => {
+  const giveReason = (reason: string): void => {
+    session.beginEdit(M, undefined, 'reason');
+    session.changeDraft(reason);
+    session.endEdit('enter');
+  };
+  beforeEach(() => {
+    type(M, '12');
+    giveReason('letter of 3 May');
+    expect(remarks('beam.M')).toEqual([]);
+    type(M, '15');
+  });
+
+  test('stays, is said to be given for the earlier one, and is an open item', () => {
+    expect(stated('M')).toEqual({ entry: '15', reason: 'letter of 3 May', reasonFor: '12' });
+    expect(remarks('beam.M')).toEqual(['stated-reason-carried']);
+    const [remark] = session.notebook.problems();
+    expect(remark).toMatchObject({
+      severity: 'warning',
+      message: 'the reason for the stated value was given for 12',
+      hints: ['confirm it, or say where the value is from'],
+    });
+    type(M, '16');
+    expect(stated('M')).toEqual({ entry: '16', reason: 'letter of 3 May', reasonFor: '12' });
+  });
+
+  test('holds again with the value it was given for', () => {
+    type(M, '12');
+    expect(stated('M')).toEqual({ entry: '12', reason: 'letter of 3 May' });
+  });
+
+  test('is confirmed by Enter in its field as it stands, and by nothing else', () => {
+    session.beginEdit(M, undefined, 'reason');
+    const { note } = reasonReader(session, session.hand ?? raise());
+    expect(note('letter of 3 May')).toMatchObject({
+      text: 'why 15 is stated for M',
+      hint: 'this was given for 12: Enter confirms it, Escape leaves it to be confirmed',
+    });
+    expect(note('letter of 4 May')?.hint).toBeUndefined();
+    session.endEdit('elsewhere');
+    expect(remarks('beam.M')).toEqual(['stated-reason-carried']);
+    session.beginEdit(M, undefined, 'reason');
+    session.endEdit('escape');
+    expect(remarks('beam.M')).toEqual(['stated-reason-carried']);
+    session.beginEdit(M, undefined, 'reason');
+    expect(session.endEdit('enter')).toBe(true);
+    expect(stated('M')).toEqual({ entry: '15', reason: 'letter of 3 May' });
+    session.undo();
+    expect(stated('M')).toEqual({ entry: '15', reason: 'letter of 3 May', reasonFor: '12' });
+  });
+
+  test('gives way to another one', () => {
+    giveReason('table 4.2');
+    expect(stated('M')).toEqual({ entry: '15', reason: 'table 4.2' });
+  });
+
+  test('is as open for a side of a check', () => {
+    type(check, 'capacity 30 kN*m');
+    session.beginEdit(check, undefined, 'reason', 'capacity');
+    session.changeDraft('criteria');
+    session.endEdit('enter');
+    type(check, 'capacity 31 kN*m');
+    expect(stated('c_M')).toEqual({
+      capacity: { entry: '31 kN*m', reason: 'criteria', reasonFor: '30 kN*m' },
+    });
+    expect(remarks('beam.c_M')).toEqual(['stated-reason-carried']);
+  });
+});
+
 test('a number alone is no reason: reason-is-a-value', () => {
   type(M, '30');
   session.beginEdit(M, undefined, 'reason');
@@ -318,12 +407,25 @@ describe('filling and pasting', () => {
     session.endEdit('enter');
   };
 
-  test('down a column a stated cell is stated again with its reason', () => {
+  test('down a column a stated cell is stated again, with its reason to be confirmed', () => {
     state(twice(0), '9', 'measured');
     apply(fillDown(book(), [[twice(0)], [twice(1)], [twice(2)]]));
-    expect(column()).toMatchObject({
-      stated: [1, 2, 3].map((row) => ({ row, entry: '9', reason: 'measured' })),
-    });
+    const filled = { entry: '9', reason: 'measured', reasonFor: 'twice in row 1' };
+    expect(statedCells()).toEqual([
+      { row: 1, entry: '9', reason: 'measured' },
+      { row: 2, ...filled },
+      { row: 3, ...filled },
+    ]);
+    expect(session.notebook.problems()).toMatchObject([
+      { code: 'stated-cells-without-reason', data: { cells: 2, first: 2 } },
+    ]);
+    const [target] = targetsAt(book(), twice(0));
+    apply(target?.kind === 'cell' ? confirmReasonsEdit(target) : undefined);
+    expect(session.notebook.problems()).toEqual([]);
+    session.undo();
+    // What stands there already is filled again without a question.
+    apply(fillDown(book(), [[twice(0)], [twice(1)], [twice(2)]]));
+    session.undo();
     session.undo();
     expect(column()).toMatchObject({ stated: [{ row: 1 }] });
   });
@@ -339,6 +441,18 @@ describe('filling and pasting', () => {
     expect(line('M')).toMatchObject({ stated: { entry: '30', reason: 'letter' } });
   });
 
+  test('a second row like one with a stated cell has its reason to be confirmed', () => {
+    state(twice(1), '9', 'measured');
+    const [sheet] = book().sheets;
+    const table = sheet?.parts.find((part) => part.kind === 'table');
+    if (table?.kind !== 'table') raise();
+    apply(duplicateTableRow({ sheet: 'beam', table: 'p3' }, table, 1));
+    expect(statedCells()).toEqual([
+      { row: 2, entry: '9', reason: 'measured' },
+      { row: 4, entry: '9', reason: 'measured', reasonFor: 'row 2' },
+    ]);
+  });
+
   test('a value pasted onto a line is stated, what was stated there keeps its reason, a formula is one', () => {
     const paste = (text: string, stated?: string) =>
       pasteOntoLines(session.notebook, [[M]], {
@@ -348,7 +462,11 @@ describe('filling and pasting', () => {
     apply(done(paste('30')));
     expect(line('M')).toMatchObject({ stated: { entry: '30', reason: '' } });
     apply(done(paste('31', 'letter')));
-    expect(line('M')).toMatchObject({ stated: { entry: '31', reason: 'letter' } });
+    const copied = { entry: '31', reason: 'letter', reasonFor: 'the cell it was copied from' };
+    expect(stated('M')).toEqual(copied);
+    apply(done(paste('32')));
+    expect(stated('M')).toEqual({ ...copied, entry: '32' });
+    session.undo();
     apply(done(paste('q * L')));
     expect(line('M')).toMatchObject({ formula: 'q * L', stated: { entry: '31', reason: 'letter' } });
     expect(refusal(paste('30 m'))).toMatchObject([expect.stringMatching(/^entry-unit-mismatch/)]);
@@ -380,7 +498,8 @@ describe('filling and pasting', () => {
       ],
     };
     apply(done(pasteIntoTable(book(), at('p3', 'r2', 'k1'), block)));
-    expect(column()).toMatchObject({ stated: [{ row: 3, entry: '15', reason: 'measured' }] });
+    const reasonFor = 'the cell it was copied from';
+    expect(statedCells()).toEqual([{ row: 3, entry: '15', reason: 'measured', reasonFor }]);
     apply(
       done(pasteIntoTable(book(), at('p3', 'r3', 'k1'), { ...block, stated: block.stated.toReversed() })),
     );

@@ -40,7 +40,11 @@ export function statedMargin(context: Told, reference: string): TemplateResult {
     >${stated.map(({ side, statement }) => {
       const reason = statement.reason.trim();
       return html`<span class="stated-reason"
-        ><b>${side ? `${side} ` : ''}stated</b>${reason === '' ? html`, <i>reason open</i>` : html`: ${reason}`}</span
+        ><b>${side ? `${side} ` : ''}stated</b>${reason === '' ? html`, <i>reason open</i>` : html`: ${reason}`}${
+          statement.reasonFor === undefined
+            ? nothing
+            : html`, <i>given for ${statement.reasonFor}, to be confirmed</i>`
+        }</span
       >`;
     })}${reference === '' ? nothing : html`<span class="of-formula">formula: ${reference}</span>`}</span
   >`;
