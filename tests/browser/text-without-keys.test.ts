@@ -167,6 +167,65 @@ describe('on blank paper', () => {
   });
 });
 
+/** Presses a point of an element, from its left and its top where they are above 0, else from its right and its bottom. */
+async function pressAt(element: Locator, x: number, y: number): Promise<void> {
+  const box = await element.boundingBox();
+  if (!box) throw new Error('there is nothing to press');
+  await page.mouse.move(box.x + (x > 0 ? x : box.width + x), box.y + (y > 0 ? y : box.height + y));
+  await page.mouse.down();
+  await page.mouse.up();
+}
+
+describe('beside the page', () => {
+  beforeEach(openDemo);
+
+  const blanks: Readonly<Record<string, () => Promise<void>>> = {
+    'the list of sheets': () => pressAt(page.locator('quay-sheet-list'), 4, -4),
+    'the panel': () => pressAt(page.locator('quay-side-panel'), 4, -4),
+    'words of the panel': () => pressAt(page.locator('quay-side-panel .label').first(), 4, 4),
+    'the bar': () => pressAt(page.locator('quay-top-bar h1'), 4, 4),
+    'the status bar': () => pressAt(page.locator('quay-status-bar'), 4, 4),
+    'the scroll bar': () => pressAt(page.locator('quay-sheet'), -6, -60),
+  };
+
+  test.each(Object.entries(blanks))(
+    'text and keys go to the chosen cell after a press on %s',
+    async (_what, press) => {
+      for (const write of [give, (text: string) => page.keyboard.type(text)]) {
+        await given('value').click();
+        await press();
+        await write('1.4');
+        await expect.poll(() => field().inputValue()).toBe('1.4');
+        await page.keyboard.press('Escape');
+      }
+    },
+  );
+
+  test('what is being typed goes on after a press on the scroll bar', async () => {
+    await given('value').click();
+    await give('1.4');
+    await expect.poll(() => field().inputValue()).toBe('1.4');
+    await pressAt(page.locator('quay-sheet'), -6, -60);
+    await give('7');
+    await expect.poll(() => field().inputValue()).toBe('1.47');
+    expect(await page.locator('.edited').count()).toBe(1);
+    await page.keyboard.press('Escape');
+  });
+
+  test('a press beside the field of a cell leaves the field the keys', async () => {
+    await given('label').click();
+    await give('Deck');
+    await expect.poll(() => field().inputValue()).toBe('Deck');
+    const cell = await page.locator('.edited').boundingBox();
+    const own = await field().boundingBox();
+    if (!cell || !own || own.x - cell.x < 1) throw new Error('the field leaves no edge to press');
+    await page.mouse.click(cell.x + 0.5, cell.y + cell.height / 2);
+    await give(' 2');
+    await expect.poll(() => field().inputValue()).toBe('Deck 2');
+    await page.keyboard.press('Escape');
+  });
+});
+
 describe('an input method', () => {
   beforeEach(openDemo);
 

@@ -44,7 +44,7 @@ import { printStyles } from './paper/print-styles.ts';
 import { ActiveCell } from './place/active-cell.ts';
 import { CellFocus } from './place/cell-focus.ts';
 import { carryOut } from './place/commands.ts';
-import { isFocusLost, typesElsewhere } from './place/focus-elsewhere.ts';
+import { blankAt, isFocusLost, typesElsewhere } from './place/focus-elsewhere.ts';
 import type { GridMap } from './place/grid-map.ts';
 import { commandOf } from './place/keys.ts';
 import type { Motion } from './place/motions.ts';
@@ -90,6 +90,7 @@ export class QuaySheet extends LitElement implements SheetHost {
       return place && !elsewhere ? this.#elements.cellAt(place) : undefined;
     },
     isLost: () => isFocusLost(this),
+    blankAt: (event) => blankAt(event, this),
     onKey: (event) => this.#key(event),
   });
   readonly #later = new DrawnLater();
@@ -220,11 +221,6 @@ export class QuaySheet extends LitElement implements SheetHost {
   wantFocus(): void {
     this.#editing.goneOn();
     this.#focusPending = true;
-  }
-
-  /** Gives the focus to the active cell at once, and leaves the page where it stands. */
-  takeFocus(): void {
-    this.#focus.takeBack();
   }
 
   /** Gives the focus to the active cell. */

@@ -1,5 +1,6 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import type { Place } from './book.ts';
+import { comeToRest } from './rest.ts';
 
 /** A point of the window. */
 export interface Point {
@@ -57,6 +58,23 @@ export class Hands {
     return this.#page.evaluate(blankPoint, height);
   }
 
+  /** A point of an element near its left and lower edge, where what stands beside the page has nothing on it. */
+  async edge(selector: string): Promise<Point | undefined> {
+    const box = await this.#boxOf(selector);
+    return box && { x: box.x + 4, y: box.y + box.height - 4 };
+  }
+
+  /** A point on the scroll bar of the page, so far down (0 to 1). */
+  async scrollBar(height: number): Promise<Point | undefined> {
+    const box = await this.#boxOf('quay-sheet');
+    return box && { x: box.x + box.width - 6, y: box.y + height * box.height };
+  }
+
+  async #boxOf(selector: string) {
+    const found = this.#page.locator(selector).first();
+    return (await found.isVisible()) ? ((await found.boundingBox()) ?? undefined) : undefined;
+  }
+
   /** Whether there is something that a selector finds: what a person sees before they go on. */
   async sees(selector: string): Promise<boolean> {
     return (await this.#page.locator(selector).count()) > 0;
@@ -90,6 +108,11 @@ export class Hands {
       );
   }
 
+  /** Waits until the page shows what was done so far. */
+  async rest(): Promise<void> {
+    await this.#page.evaluate(comeToRest, 600);
+  }
+
   /** Loads the page again, and waits for its book. */
   async reload(): Promise<void> {
     await this.#page.reload();
@@ -113,16 +136,28 @@ export class Hands {
 
   /** Turns to another window, and back. */
   async lookElsewhere(): Promise<void> {
-    const devtools = await this.context.newCDPSession(this.#page);
-    await devtools.send('Emulation.setFocusEmulationEnabled', { enabled: false });
     const other = await this.context.newPage();
     await other.bringToFront();
-    await other.evaluate(() => new Promise((done) => setTimeout(done, 30)));
+    await this.#page.evaluate(tellOfWindow, 'blur' as const);
     await this.#page.bringToFront();
+    await this.#page.evaluate(tellOfWindow, 'focus' as const);
     await other.close();
-    await devtools.send('Emulation.setFocusEmulationEnabled', { enabled: true });
-    await devtools.detach();
   }
+}
+
+/**
+ * Runs on the page. A driven browser leaves every page the focus, so the page is told as it is when its window loses the
+ * keys and has them again: what has the focus keeps it, and hears of it.
+ */
+function tellOfWindow(type: 'blur' | 'focus'): void {
+  if (type === 'blur') document.hasFocus = () => false;
+  else Reflect.deleteProperty(document, 'hasFocus');
+  let active: Element | null = document.activeElement;
+  while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
+  active?.dispatchEvent(new FocusEvent(type, { composed: true }));
+  const bubbling = type === 'blur' ? 'focusout' : 'focusin';
+  active?.dispatchEvent(new FocusEvent(bubbling, { composed: true, bubbles: true }));
+  window.dispatchEvent(new FocusEvent(type));
 }
 
 function pointOf({ part, item, field }: Place): Point | undefined {
@@ -176,7 +211,7 @@ function blankPoint(height: number): Point | undefined {
     [0.5, 0.55],
     [0.97, 0.6],
   ] as const) {
-    const [x, y] = [box.left + across * box.width, box.top + ((height + down) % 1) * box.height];
+    const [x, y] = [box.left + across * sheet.clientWidth, box.top + ((height + down) % 1) * box.height];
     const inner: Element | null = sheet.shadowRoot.elementFromPoint(x, y);
     const outer = document.elementFromPoint(x, y);
     if (outer?.tagName !== 'QUAY-APP' || !inner) continue;

@@ -56,9 +56,7 @@ export class Eyes {
   /** What is seen when the page has come to rest. */
   async look(): Promise<Seen> {
     const { page, complaints: all } = this.#hands;
-    await page.evaluate(
-      () => new Promise<void>((done) => requestAnimationFrame(() => setTimeout(() => setTimeout(done, 4)))),
-    );
+    await this.#hands.rest();
     const { text, ...rest } = await page.evaluate(read, this.#book === undefined);
     if (text !== undefined) this.#book = readBook(text);
     if (!this.#book) throw new Error('no book is open');

@@ -60,7 +60,7 @@ export async function openDesk(browser: Browser, address: string, book: string):
     await page.getByRole('button', { name: 'Open the demo book' }).click();
     await page.locator('quay-line').first().waitFor();
   } else await startFrom(page, book);
-  await page.waitForTimeout(100);
+  await hands.rest();
   return { hands, eyes: new Eyes(hands), close: () => context.close() };
 }
 

@@ -1,9 +1,13 @@
+import type { Blank } from './focus-elsewhere.ts';
+
 /** What the focus needs of the page. */
 export interface FocusHost {
   /** The active cell as drawn; undefined while there is none or it is being edited. */
   readonly activeCell: () => HTMLElement | undefined;
   /** Whether nothing has the focus that could take a text. */
   readonly isLost: () => boolean;
+  /** On which blank a press is; undefined where it is on something. */
+  readonly blankAt: (event: MouseEvent) => Blank | undefined;
   readonly onKey: (event: KeyboardEvent) => void;
 }
 
@@ -23,6 +27,7 @@ export class CellFocus {
   connect(): void {
     addEventListener('keydown', this.#earlyKey, { capture: true });
     addEventListener('pointerdown', this.#press, { capture: true });
+    addEventListener('mousedown', this.#keep);
     addEventListener('pointerup', this.#released);
     addEventListener('click', this.#takeLost);
     addEventListener('focusout', this.#left);
@@ -31,6 +36,7 @@ export class CellFocus {
   disconnect(): void {
     removeEventListener('keydown', this.#earlyKey, { capture: true });
     removeEventListener('pointerdown', this.#press, { capture: true });
+    removeEventListener('mousedown', this.#keep);
     removeEventListener('pointerup', this.#released);
     removeEventListener('click', this.#takeLost);
     removeEventListener('focusout', this.#left);
@@ -73,7 +79,18 @@ export class CellFocus {
   };
 
   /**
-   * A press on what takes no focus, or on a button that has done its last, leaves the focus nowhere, where text without
+   * A press on what takes no keys leaves them where they are, in the field that is typed in or on the cell: text that
+   * comes before the focus could be given back would find nothing, and a field that loses it is left.
+   */
+  readonly #keep = (event: MouseEvent): void => {
+    const blank = event.button === 0 && !event.defaultPrevented ? this.#host.blankAt(event) : undefined;
+    if (!blank) return;
+    event.preventDefault();
+    if (blank === 'page' || (blank === 'beside' && this.#host.isLost())) this.takeBack();
+  };
+
+  /**
+   * A press on words, or on a button that has done its last, leaves the focus nowhere, where text without
    * keys would be lost: it comes back to the cell, unless the press has selected words to be copied.
    */
   readonly #released = (): void => {

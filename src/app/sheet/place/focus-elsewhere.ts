@@ -1,7 +1,38 @@
-/** Whether nothing has the focus, as after what had it was taken off the page. */
+import { isOnScrollBar } from '../scroll-bar.ts';
+
+/** Whether nothing that takes keys has the focus, as after what had it was taken off the page. */
 export function isFocusLost(page: HTMLElement): boolean {
   const { activeElement } = document;
-  return activeElement === document.body || (page.matches(':focus') && !page.shadowRoot?.activeElement);
+  return activeElement === document.body || isBare(page) || isBare(activeElement?.shadowRoot?.activeElement);
+}
+
+/** Whether an element that only holds others has the focus itself: the page, or what stands beside it, not over it. */
+function isBare(element: Element | null | undefined): boolean {
+  const holds = element?.matches('quay-sheet, .side:not(.over)') === true;
+  return holds && element.matches(':focus') && !element.shadowRoot?.activeElement;
+}
+
+/** What takes keys, does something when it is pressed, or shows what is not to be left by a press. */
+const takesPresses =
+  '.cell, button, summary, a, input, textarea, select, label, dialog, [popover], [contenteditable], svg, math';
+
+/** Where a press is that takes no focus: on blank paper, beside it, around the field that is typed in, on a scroll bar. */
+export type Blank = 'page' | 'beside' | 'field' | 'scroll bar';
+
+/** On which blank a press is; undefined where it is on something, or on words, which may be selected. */
+export function blankAt(event: MouseEvent, page: HTMLElement): Blank | undefined {
+  const [target] = event.composedPath();
+  if (!(target instanceof Element)) return undefined;
+  if (isOnScrollBar(event)) return 'scroll bar';
+  const onPage = target === page || target.getRootNode() === page.shadowRoot;
+  if (onPage && target.closest('.edited, .refusal')) return 'field';
+  if (event.composedPath().some((one) => one instanceof Element && one.matches(takesPresses)))
+    return undefined;
+  const says = [...target.childNodes].some(
+    (node) => node.nodeType === Node.TEXT_NODE && node.textContent?.trim() !== '',
+  );
+  if (says) return undefined;
+  return onPage ? 'page' : 'beside';
 }
 
 /** Whether the person is typing in a field that is not on the page. */

@@ -1,7 +1,7 @@
 import type { CellPlace } from '../../session/place.ts';
 import { samePlace } from '../../session/place.ts';
-import { isOnScrollBar } from '../scroll-bar.ts';
 import type { CommandHost } from './commands.ts';
+import { blankAt } from './focus-elsewhere.ts';
 import { clickFoot } from './foot-clicks.ts';
 import { tableRow } from './grid-map.ts';
 import { isNear } from './near.ts';
@@ -13,7 +13,6 @@ type Host = Omit<CommandHost, 'openMenu'> &
     readonly openMenu: (below?: HTMLElement) => void;
     readonly editing: boolean;
     readonly goToFirstLine: () => void;
-    readonly takeFocus: () => void;
   };
 
 /** Where and when a press began, and the cell it was on. */
@@ -45,7 +44,6 @@ export class PointerEvents {
     host.addEventListener('pointerdown', this.#down);
     host.addEventListener('pointermove', this.#move);
     host.addEventListener('mousedown', this.#notSecond);
-    host.addEventListener('mousedown', this.#keepFocus);
     host.addEventListener('dblclick', this.#twice);
     host.addEventListener('click', this.#click);
     host.addEventListener('contextmenu', this.#menu);
@@ -58,7 +56,7 @@ export class PointerEvents {
     const place = this.#aimOf(event);
     if (event.button !== 0) return;
     if (!place) {
-      if (!this.#host.place && isOnPaper(event, this.#host)) this.#host.goToFirstLine();
+      if (!this.#host.place && blankAt(event, this.#host) === 'page') this.#host.goToFirstLine();
       return;
     }
     this.#dragging = !targetOf(event)?.closest('button');
@@ -88,13 +86,6 @@ export class PointerEvents {
     if (!place || !this.#press || inEditor(event) || samePlace(place, this.#press.place)) return;
     this.#press = { ...this.#press, place };
     this.#host.goTo(place, event.shiftKey);
-  };
-
-  /** A press on paper that has no words leaves the active cell the focus, or text that comes without keys would find nothing. */
-  readonly #keepFocus = (event: MouseEvent): void => {
-    if (event.button !== 0 || inEditor(event) || !isOnPaper(event, this.#host)) return;
-    event.preventDefault();
-    this.#host.takeFocus();
   };
 
   readonly #move = (event: PointerEvent): void => {
@@ -199,17 +190,6 @@ export class PointerEvents {
     const known = field !== undefined && row?.fields.includes(field) ? field : beside(row?.fields, target);
     return known === undefined ? undefined : { sheet: map.sheet, ...at, field: known };
   }
-}
-
-/** Whether an event is on the page itself: not on a cell, not on words that could be selected, not on what lies in it or works. */
-function isOnPaper(event: MouseEvent, page: HTMLElement): boolean {
-  const target = targetOf(event);
-  if (!target || isOnScrollBar(event) || (target !== page && target.getRootNode() !== page.shadowRoot))
-    return false;
-  if (target.closest('.cell, button, summary, dialog, [popover], svg, math')) return false;
-  return [...target.childNodes].every(
-    (node) => node.nodeType !== Node.TEXT_NODE || node.textContent?.trim() === '',
-  );
 }
 
 /** Of a line its value, which is what the page is about; of a table's row the first cell. */

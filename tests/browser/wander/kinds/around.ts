@@ -79,7 +79,7 @@ const scroll: Kind<number> = {
     const { width = 1440, height = 900 } = hands.page.viewportSize() ?? {};
     await hands.page.mouse.move(width / 2, height / 2);
     await hands.page.mouse.wheel(0, by);
-    await hands.page.waitForTimeout(60);
+    await hands.rest();
     return true;
   },
   expect: held,
@@ -94,7 +94,7 @@ const resize: Kind<{ readonly width: number; readonly height: number }> = {
   }),
   perform: async (hands, size) => {
     await hands.page.setViewportSize(size);
-    await hands.page.waitForTimeout(60);
+    await hands.rest();
     return true;
   },
   expect: held,
@@ -108,10 +108,10 @@ const dialog: Kind<keyof typeof dialogs> = {
   draw: (seen, chance) => (seen.editor ? 'Control+g' : chance.one(['Control+g', '?'] as const)),
   perform: async (hands, key) => {
     await hands.press(key);
-    await hands.page.waitForTimeout(40);
+    await hands.rest();
     // An entry that is refused keeps the person with it: then there is no dialog to leave.
     if (await hands.sees('dialog[open]')) await hands.press('Escape');
-    await hands.page.waitForTimeout(20);
+    await hands.rest();
     return true;
   },
   expect: (state, _args, _before, after) => leftOrHeld(state, left(state, after)),
@@ -126,12 +126,12 @@ const goTo: Kind<string> = {
   },
   perform: async (hands, name) => {
     await hands.press('Control+g');
-    await hands.page.waitForTimeout(40);
+    await hands.rest();
     if (!(await hands.sees('dialog[open]'))) return true;
     await hands.page.keyboard.type(name);
-    await hands.page.waitForTimeout(40);
+    await hands.rest();
     await hands.press('Enter');
-    await hands.page.waitForTimeout(40);
+    await hands.rest();
     return true;
   },
   expect: (state, _args, _before, after) => left(state, after),

@@ -29,7 +29,7 @@ const asText = (cells: Cells): string => cells.map((row) => row.join('\t')).join
 async function paste(hands: Hands, text: string): Promise<boolean> {
   await hands.page.evaluate((copied) => navigator.clipboard.writeText(copied), text);
   await hands.press('Control+v');
-  await hands.page.waitForTimeout(30);
+  await hands.rest();
   return true;
 }
 
@@ -230,18 +230,18 @@ const ownLines: Kind<{ readonly from: Place; readonly to: Place; readonly at: Pl
       for (const key of keys) await hands.page.keyboard.down(key);
       await hands.clickAt(point);
       for (const key of keys) await hands.page.keyboard.up(key);
-      await hands.page.waitForTimeout(30);
+      await hands.rest();
       if (await hands.isEditing()) return true;
     }
     await hands.press('Control+c');
     const point = await hands.cell(at);
     if (!point) return false;
     await hands.clickAt(point);
-    await hands.page.waitForTimeout(30);
+    await hands.rest();
     // The line that was left folds while the lines are copied, and a press made just then meets what has moved up.
     if (!(await hands.isOn(at))) return true;
     await hands.press('Control+v');
-    await hands.page.waitForTimeout(30);
+    await hands.rest();
     return true;
   },
   expect: (state, { from, to, at }, _before, after) =>
@@ -270,7 +270,7 @@ const cut: Kind<null> = {
   draw: () => null,
   perform: async (hands) => {
     await hands.press('Control+x');
-    await hands.page.waitForTimeout(20);
+    await hands.rest();
     return true;
   },
   expect: (state, _args, { place }) => {

@@ -22,9 +22,14 @@ function takesStatement({ book, place, sheet }: Seen): boolean {
   return place?.sheet !== sheet || takenAt(book, writtenAt(book, place)) === 'formula';
 }
 
+/** Whether a text given now would go to a cell of the page. */
+function takesText(seen: Seen): boolean {
+  return !seen.dialog && !seen.menu && !seen.overview && !takesStatement(seen);
+}
+
 const onPaper: Kind<{ readonly height: number; readonly text: string }> = {
   name: 'click blank paper and give text without keys',
-  weight: (seen) => (seen.dialog || seen.menu || seen.overview || takesStatement(seen) ? 0 : 1),
+  weight: (seen) => (takesText(seen) ? 1 : 0),
   draw: (_seen, chance) => ({ height: chance.number(), text: `${1 + chance.whole(99)}` }),
   perform: async (hands, { height, text }) => {
     const at = await hands.blank(height);
@@ -34,6 +39,41 @@ const onPaper: Kind<{ readonly height: number; readonly text: string }> = {
     return true;
   },
   expect: (state, { text }, before, after) => cameThen(state, text, before, after),
+};
+
+/** What stands beside the page, and takes no text itself. */
+const beside = [
+  'quay-sheet-list',
+  'quay-side-panel',
+  'quay-top-bar',
+  'quay-status-bar',
+  'scroll bar',
+] as const;
+
+const besidePage: Kind<{
+  readonly on: (typeof beside)[number];
+  readonly height: number;
+  readonly text: string;
+}> = {
+  name: 'press beside the page and give text without keys',
+  weight: (seen) => (seen.place && takesText(seen) ? 1 : 0),
+  draw: (_seen, chance) => ({
+    on: chance.one(beside) ?? 'scroll bar',
+    height: chance.number(),
+    text: `${1 + chance.whole(99)}`,
+  }),
+  perform: async (hands, { on, height, text }) => {
+    const at = on === 'scroll bar' ? await hands.scrollBar(height) : await hands.edge(on);
+    if (!at) return false;
+    await hands.clickAt(at);
+    await hands.page.keyboard.insertText(text);
+    return true;
+  },
+  // Who scrolls goes on where they were.
+  expect: (state, { on, text }, before, after) =>
+    on === 'scroll bar' && state.draft
+      ? typedInto(state, text, before, after)
+      : cameThen(state, text, before, after),
 };
 
 const compose: Kind<readonly string[]> = {
@@ -52,11 +92,11 @@ const compose: Kind<readonly string[]> = {
         selectionStart: text.length,
         selectionEnd: text.length,
       });
-      await hands.page.waitForTimeout(20);
+      await hands.rest();
     }
     await driver.send('Input.insertText', { text: steps.at(-1) ?? '' });
     await driver.detach();
-    await hands.page.waitForTimeout(20);
+    await hands.rest();
     return true;
   },
   expect: (state, steps, before, after) => {
@@ -67,4 +107,4 @@ const compose: Kind<readonly string[]> = {
 };
 
 /** Text that comes without keys. */
-export const keylessKinds = [kindOf(onPaper), kindOf(compose)];
+export const keylessKinds = [kindOf(onPaper), kindOf(besidePage), kindOf(compose)];

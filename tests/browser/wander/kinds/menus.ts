@@ -26,12 +26,12 @@ const insert: Kind<Choice> = {
     const at = await hands.cell(place);
     if (!at) return false;
     await hands.clickAt(at, { button: 'right' });
-    await hands.page.waitForTimeout(40);
+    await hands.rest();
     const item = hands.page.getByRole('menuitem', { name: words, exact: true });
     // An entry that is refused keeps the person with it; a drawing has another menu.
     if (await item.isVisible()) await item.click();
     else await hands.press('Escape');
-    await hands.page.waitForTimeout(40);
+    await hands.rest();
     return true;
   },
   expect: (state, _args, _before, after) => {

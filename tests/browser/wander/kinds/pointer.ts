@@ -126,7 +126,7 @@ const menu: Kind<Place> = {
     const at = await hands.cell(place);
     if (!at) return false;
     await hands.clickAt(at, { button: 'right' });
-    await hands.page.waitForTimeout(40);
+    await hands.rest();
     if (await hands.sees('quay-sheet-menu:popover-open')) await hands.press('Escape');
     return true;
   },

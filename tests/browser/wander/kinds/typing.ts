@@ -118,7 +118,7 @@ const title: Kind<{ readonly field: string; readonly text: string }> = {
     const at = await hands.element(`quay-title-block label:has-text("${label}") input`);
     if (!at) return false;
     await hands.clickAt(at);
-    await hands.page.waitForTimeout(20);
+    await hands.rest();
     if (await hands.isEditing()) return true;
     await hands.press('End');
     await hands.page.keyboard.type(text);

@@ -1,0 +1,32 @@
+/**
+ * Runs on the page. Resolves when what a person sees has come to rest: three frames in a row draw the same, each looked at
+ * once all that waited for it is done. No time is waited for: on a slow machine frames are long, on a fast one short. Throws where `limit` frames go by first.
+ */
+export async function comeToRest(limit: number): Promise<void> {
+  const frame = (): Promise<void> =>
+    new Promise((done) => requestAnimationFrame(() => setTimeout(() => setTimeout(done))));
+  const drawn = (): string => {
+    const roots: (Document | ShadowRoot)[] = [document];
+    const signs: string[] = [];
+    for (const root of roots) {
+      signs.push(root instanceof ShadowRoot ? root.innerHTML : document.title);
+      for (const element of root.querySelectorAll('*')) {
+        if (element.shadowRoot) roots.push(element.shadowRoot);
+        if (element.scrollTop > 0) signs.push(`${element.tagName} ${element.scrollTop}`);
+        if (element instanceof HTMLInputElement || element instanceof HTMLTextAreaElement)
+          signs.push(element.value);
+        if (element.matches(':focus, :popover-open, [open]')) signs.push(element.tagName);
+      }
+    }
+    return signs.join('\n');
+  };
+  await document.fonts.ready;
+  let [before, same] = ['', 0];
+  for (let frames = 0; same < 2; frames += 1) {
+    if (frames > limit) throw new Error(`the page does not come to rest in ${limit} frames`);
+    await frame();
+    const now = drawn();
+    same = now === before ? same + 1 : 0;
+    before = now;
+  }
+}
