@@ -202,6 +202,7 @@ export class QuayApp extends LitElement {
           ?hidden=${!this.#sides.isShown('list')}
           tabindex="-1"
           .session=${session}
+          .store=${this.store}
           @sheet-chosen=${this.#onSheetChosen}
         ></quay-sheet-list>
         <main>

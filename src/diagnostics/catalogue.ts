@@ -5,13 +5,26 @@ import { methods } from './catalogue/methods.ts';
 import { names } from './catalogue/names.ts';
 import { paste } from './catalogue/paste.ts';
 import { quantity } from './catalogue/quantity.ts';
+import { sheets } from './catalogue/sheets.ts';
 import { syntax } from './catalogue/syntax.ts';
 import { tables } from './catalogue/tables.ts';
 import { types } from './catalogue/types.ts';
 import { values } from './catalogue/values.ts';
 
 /** The areas of the catalogue, one file each, by name. */
-export const catalogueAreas = { quantity, syntax, names, types, values, lines, methods, tables, paste, book };
+export const catalogueAreas = {
+  quantity,
+  syntax,
+  names,
+  types,
+  values,
+  lines,
+  methods,
+  tables,
+  paste,
+  sheets,
+  book,
+};
 
 /** Every code a problem can have, with its title, its explanation and its words. */
 export const catalogue = {
@@ -24,6 +37,7 @@ export const catalogue = {
   ...methods,
   ...tables,
   ...paste,
+  ...sheets,
   ...book,
 };
 

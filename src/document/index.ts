@@ -85,6 +85,7 @@ export {
   type RowPlace,
   type TablePlace,
 } from './find.ts';
+export { type Fresh, freshFor } from './fresh.ts';
 export { createHasher, type Hasher, hashBook } from './hash/hasher.ts';
 export { canonicalJson } from './json/canonical.ts';
 export { type Path, pathText } from './json/path.ts';
@@ -93,6 +94,7 @@ export { BOOK_BYTE_LIMIT, BOOK_LENGTH_LIMIT, type Opened, openBook } from './ope
 export { openCases } from './opening/open-cases.ts';
 export { openCopied } from './opening/open-copied.ts';
 export { foldedOption } from './option.ts';
+export { type AboutSheets, aboutOf, aboutsOf, withoutOriginOf } from './origins.ts';
 export { idOfRow, rowIdsOf, rowWithId, statedColumns } from './row-ids.ts';
 export {
   type About,
@@ -100,6 +102,7 @@ export {
   type BookUnit,
   FORMAT,
   FORMAT_VERSION,
+  type Origin,
   type Review,
   type Settings,
   type Sheet,
@@ -122,6 +125,6 @@ export type { Copied } from './schema/copied.ts';
 export { bookJsonSchema } from './schema/json-schema.ts';
 export type { Method } from './schema/methods.ts';
 export type { Chart, Figure, Part, Prose, Rows, Table } from './schema/parts.ts';
-export type { Calc, Check, Choice, Given, Option, Range, Row, Statement } from './schema/rows.ts';
+export type { Calc, Check, Choice, Given, Link, Option, Range, Row, Statement } from './schema/rows.ts';
 export { NAME_LENGTH_LIMIT, NAME_PATTERN } from './schema/words.ts';
 export { writeBook } from './write-book.ts';

@@ -1,3 +1,4 @@
+export { type BroughtSheets, bringSheets } from './bring/bring-sheets.ts';
 export { optionsOf } from './build-model.ts';
 export type { ChangedLines } from './changed-lines.ts';
 export { enterRows, enterValues } from './enter.ts';
@@ -10,6 +11,7 @@ export {
   settableNamed,
   tableNamed,
 } from './find-by-name.ts';
+export { type LinkedLine, linkedLines, linkSource, type OpenLink, openLinks } from './links.ts';
 export {
   type FormulaInForce,
   formulaInForce,
@@ -31,6 +33,7 @@ export type {
   TableItem,
 } from './model.ts';
 export { type Names, namesOf, resolveName } from './names.ts';
+export { type Respell, respellLine, usesInPart } from './names-in-parts.ts';
 export { type AppliedEdit, type Notebook, openNotebook } from './notebook.ts';
 export { recheckProgram, tooLargeToRecheck } from './recheck-program.ts';
 export {

@@ -55,6 +55,26 @@ const REFUSALS: readonly Refusal[] = [
     cell: 'pile.A',
   },
   {
+    what: 'a sheet of an origin that is not listed',
+    change: (book) => {
+      book.origins = [{ id: 'o1', title: 'Fenders' }];
+      book.sheets[0].origin = 'o2';
+    },
+    code: 'book-origin-unknown',
+    message: 'sheets[0], the sheet “pile”, names the origin “o2”, which the book does not list',
+  },
+  {
+    what: 'two origins of one id',
+    change: (book) => {
+      book.origins = [
+        { id: 'o1', title: 'Fenders' },
+        { id: 'o1', title: 'Bollards' },
+      ];
+    },
+    code: 'book-id-twice',
+    message: 'origins[1] has the id “o1”, which origins[0] has too',
+  },
+  {
     what: 'an unknown field of the book',
     change: (book) => {
       book.macros = [];

@@ -2,6 +2,7 @@ import {
   type Book,
   type Column,
   chunksOfCells,
+  freshFor,
   insertColumn,
   joinEdits,
   moveColumn,
@@ -10,7 +11,6 @@ import {
 import type { CellPlace } from '../session/place.ts';
 import { findPlace } from './find-place.ts';
 import type { Change } from './line-edits.ts';
-import { freshFor } from './new-items.ts';
 
 /** Puts a column into a table to the right of the one at a place. */
 export function insertColumnBeside(book: Book, place: CellPlace, kind: 'given' | 'calc'): Change | undefined {

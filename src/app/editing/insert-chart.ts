@@ -1,10 +1,9 @@
 import { fail, type Outcome, problem, succeed } from '../../diagnostics/index.ts';
-import { findSheet, type Sheet, type Table } from '../../document/index.ts';
+import { findSheet, freshFor, type Sheet, type Table } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import { chartTables, usualColumns } from './chart-columns.ts';
 import { type Change, insertPartBelow } from './line-edits.ts';
-import { freshFor } from './new-items.ts';
 
 /**
  * Puts a line chart below a place, of the nearest table at or above it, else of the first of the sheet. Refused on a

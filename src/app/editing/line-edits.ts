@@ -2,7 +2,9 @@ import {
   type Book,
   duplicateTableRow,
   type Edit,
+  type Fresh,
   findSheet,
+  freshFor,
   insertPart,
   insertRow,
   insertTableRows,
@@ -19,16 +21,7 @@ import {
 } from '../../document/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import { findPlace } from './find-place.ts';
-import {
-  copyOfPart,
-  copyOfRow,
-  type Fresh,
-  freshFor,
-  type NewKind,
-  newBlock,
-  newPart,
-  newRow,
-} from './new-items.ts';
+import { copyOfPart, copyOfRow, type NewKind, newBlock, newPart, newRow } from './new-items.ts';
 
 /** An edit, and where the person is after it. */
 export interface Change {

@@ -1,7 +1,6 @@
-import type { Given } from '../../document/index.ts';
+import type { Fresh, Given } from '../../document/index.ts';
 import { unitOfHeader } from '../../tables/index.ts';
 import { isBareNumber, readEntry, readUnit, type Unit, type UnitRegistry } from '../../units/index.ts';
-import type { Fresh } from './new-items.ts';
 
 /** The givens of a text, and how many of its cells went into them, and how many were headings. */
 export interface TextLines {

@@ -53,7 +53,7 @@ function asCalculated(
   if (!isRefused && read.value?.kind !== 'text') return undefined;
   const trial = notebook.tryFormula(id, formula);
   if (!isMarked && !isFormula(trial)) return undefined;
-  const { kind: _, entry, range, optional, ...kept } = row;
+  const { kind: _, entry, range, optional, toLink: __, ...kept } = row;
   const isBlank = entry.trim() === '' && range === undefined && optional === undefined;
   return {
     row: { ...kept, kind: 'calc', formula },
@@ -83,9 +83,11 @@ function asGiven(
   const read = readEntry(entry, registry, unit?.value);
   if (!read.ok || (read.value.kind !== 'number' && read.value.kind !== 'point')) return undefined;
   // The value that is typed takes the place of them all.
-  const { kind: _, formula, by: __, methods, ...kept } = row;
+  const { kind: _, formula, by: __, methods, link, ...kept } = row;
+  const { range, optional } = link?.kind === 'given' ? link : {};
+  const limits = { ...(range && { range }), ...(optional !== undefined && { optional }) };
   return {
-    row: { ...kept, kind: 'given', entry },
+    row: { ...kept, ...limits, kind: 'given', entry },
     decided: formula?.trim() === '' && !methods && written === draft.trim(),
     losesRange: false,
   };

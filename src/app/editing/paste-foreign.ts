@@ -1,6 +1,6 @@
 import { fail, type Outcome, problem, succeed } from '../../diagnostics/index.ts';
 import type { Book, Edit } from '../../document/index.ts';
-import { findSheet } from '../../document/index.ts';
+import { findSheet, freshFor } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { UnitsView } from '../session/units-view.ts';
@@ -11,7 +11,6 @@ import { readCells } from './clipboard-text.ts';
 import { findPlace } from './find-place.ts';
 import { type Change, insertRows } from './line-edits.ts';
 import { linesFromText } from './lines-from-text.ts';
-import { freshFor } from './new-items.ts';
 import { pasteOntoLines } from './paste-cells.ts';
 import { putInLabel } from './put-in.ts';
 import { targetsAt } from './state-target.ts';

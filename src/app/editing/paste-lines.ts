@@ -1,11 +1,18 @@
 import type { Book, Calc, Edit, Row } from '../../document/index.ts';
-import { applyEdit, findSheet, insertPart, joinEdits, removeRow } from '../../document/index.ts';
+import {
+  applyEdit,
+  type Fresh,
+  findSheet,
+  freshFor,
+  insertPart,
+  joinEdits,
+  removeRow,
+} from '../../document/index.ts';
 import { renameInFormula } from '../../language/index.ts';
-import { namesOf, resolveName } from '../../notebook/index.ts';
+import { namesOf, type Respell, resolveName, respellLine, usesInPart } from '../../notebook/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import { type Change, insertRows } from './line-edits.ts';
-import { type Fresh, freshFor, newBlock } from './new-items.ts';
-import { type Respell, respellLine, usesInPart } from './rename.ts';
+import { newBlock } from './new-items.ts';
 
 /** Where lines go: below a place of a sheet, or at its end if there is none. */
 export interface LinesGo {

@@ -1,8 +1,8 @@
 import { fail, type Outcome, type Problem, problem, succeed } from '../../diagnostics/index.ts';
 import { type Book, type Edit, findSheet, joinEdits, setSheetField } from '../../document/index.ts';
-import { namesOf, resolveName } from '../../notebook/index.ts';
+import { namesOf, type Respell, resolveName, usesInPart } from '../../notebook/index.ts';
 import { normaliseLookAlikes } from '../../units/index.ts';
-import { nameRefusal, type Respell, usesInPart } from './rename.ts';
+import { nameRefusal } from './rename.ts';
 
 /**
  * The edit that gives a sheet another key, in every formula, chart, sketch and list of options of the book that says

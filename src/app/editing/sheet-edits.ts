@@ -1,18 +1,20 @@
 import {
   type Book,
   type Edit,
+  type Fresh,
   findSheet,
+  freshFor,
   insertSheet,
   joinEdits,
   moveSheet,
   type Part,
+  removeSheet,
   type Sheet,
   setSheetField,
+  withoutOriginOf,
 } from '../../document/index.ts';
-import type { Item, Notebook } from '../../notebook/index.ts';
+import { type Item, type Notebook, usesInPart } from '../../notebook/index.ts';
 import { groupedSheets } from './grouped-sheets.ts';
-import { type Fresh, freshFor } from './new-items.ts';
-import { usesInPart } from './rename.ts';
 import { sheetKeyRefusal, sheetRespelling } from './rename-sheet.ts';
 
 /** An edit, and the sheet shown after it. */
@@ -70,6 +72,12 @@ function withFreshIds(part: Part, fresh: Fresh): Part {
     return { ...part, id, rows: part.rows.map((row) => ({ ...row, id: fresh.id('r') })) };
   if (part.kind !== 'table') return { ...part, id };
   return { ...part, id, columns: part.columns.map((column) => ({ ...column, id: fresh.id('k') })) };
+}
+
+/** Takes a sheet out, and off the list of origins the one that no other sheet has. */
+export function removeSheetEdit(book: Book, key: string): Edit {
+  const removal = removeSheet(key);
+  return { ...removal, patches: [...removal.patches, ...withoutOriginOf(book, key)] };
 }
 
 /** Moves a sheet by one in the order it is read in; across the edge of a group it joins the group it comes to. */

@@ -14,7 +14,8 @@ interface Things {
  */
 export function takenOut({ patches }: Edit): string | undefined {
   const found = new Map<string, Things>();
-  for (const patch of patches) {
+  // What its origin says of a sheet comes and goes with it.
+  for (const patch of patches.filter(({ at }) => at[0] !== 'origins')) {
     const things = broughtBack(patch);
     if (!things) return undefined;
     const { what, count } = things;

@@ -15,6 +15,7 @@ import { drawSign } from '../sheet/line/signs.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { OwnWidth } from '../style/own-width.ts';
+import { drawLinkList } from './link-list.ts';
 import { listProse } from './listed-prose.ts';
 import { overviewStyles } from './overview-styles.ts';
 import { drawStatedList } from './stated-list.ts';
@@ -22,7 +23,7 @@ import { drawStatedList } from './stated-list.ts';
 /** From so many px on, the wide drawing has letters of a readable size. */
 const WIDE = 780;
 
-/** A page over the whole book: every check with its verdict, every problem and remark, every stated value, every open item and assumption. */
+/** A page over the whole book: every check with its verdict, every problem and remark, every stated and linked value, every open item and assumption. */
 export class Overview extends LitElement {
   static override properties = { session: { attribute: false }, narrow: { state: true } };
   static override styles = [mathsStyles, overviewStyles];
@@ -73,6 +74,10 @@ export class Overview extends LitElement {
       }
       <h3 id="stated" tabindex="-1">Stated values</h3>
       ${drawStatedList(this.session, {
+        sheetCell: (key, before) => this.#sheetCell(key, before),
+        goButton: (words, place) => this.#goButton(words, place),
+      })}
+      ${drawLinkList(this.session, {
         sheetCell: (key, before) => this.#sheetCell(key, before),
         goButton: (words, place) => this.#goButton(words, place),
       })}

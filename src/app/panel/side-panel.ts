@@ -1,5 +1,6 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Fix, Problem } from '../../diagnostics/index.ts';
+import { aboutOf } from '../../document/index.ts';
 import type { CheckedFormula, Syntax } from '../../language/index.ts';
 import { type FormulaItem, type Item, type MethodItem, methodInForce } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
@@ -232,7 +233,8 @@ export class SidePanel extends LitElement {
   }
 
   #cautions() {
-    const about = this.session.notebook.book.about;
+    const { notebook, sheet, overview } = this.session;
+    const about = overview ? undefined : aboutOf(notebook.book, sheet);
     if (!about || about.cautions.length === 0) return nothing;
     return html`<h3>Cautions</h3>
       ${about.cautions.map((caution) => html`<p class="caution">${caution}</p>`)}`;

@@ -1,19 +1,14 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { type Outcome, type Problem, succeed } from '../../diagnostics/index.ts';
-import {
-  type Edit,
-  findSheet,
-  joinEdits,
-  removeSheet,
-  type Sheet,
-  setSheetField,
-} from '../../document/index.ts';
+import { type Edit, findSheet, joinEdits, type Sheet, setSheetField } from '../../document/index.ts';
 import { renameSheetEdit, sheetKeyRefusal, spelledKey } from '../editing/rename-sheet.ts';
-import { addSheet, keyFor, usersOfSheet } from '../editing/sheet-edits.ts';
+import { addSheet, keyFor, removeSheetEdit, usersOfSheet } from '../editing/sheet-edits.ts';
 import { labelOf, localName } from '../session/places.ts';
 import type { Session } from '../session/session.ts';
 import { dialogStyles } from '../shell/dialog-styles.ts';
 import { fieldsStyles } from '../shell/fields-styles.ts';
+import type { BookStore } from '../storage/book-store.ts';
+import { type SheetSource, sourceWords } from './bring-source.ts';
 
 /** What is asked about a sheet: what a new one is called, how one is called, whether it goes. */
 type Asked = { readonly kind: 'add' | 'change' | 'remove'; readonly sheet: string | undefined };
@@ -31,6 +26,8 @@ const most = 8;
 export class SheetDialog extends LitElement {
   static override properties = {
     session: { attribute: false },
+    store: { attribute: false },
+    from: { state: true },
     asked: { state: true },
     draft: { state: true },
     refusal: { state: true },
@@ -42,12 +39,18 @@ export class SheetDialog extends LitElement {
       dialog {
         width: min(30rem, calc(100vw - 48px));
       }
+      dialog:has(quay-bring-sheets) {
+        padding-block-end: 0;
+      }
       li span {
         color: var(--ink-soft);
       }
     `,
   ];
   declare session: Session;
+  declare store: BookStore;
+  /** Where a new sheet comes from. */
+  declare from: SheetSource;
   declare asked: Asked | undefined;
   declare draft: Draft;
   declare refusal: string;
@@ -57,6 +60,7 @@ export class SheetDialog extends LitElement {
   constructor() {
     super();
     this.asked = undefined;
+    this.from = 'blank';
     this.draft = { title: '', key: '', group: '' };
     this.refusal = '';
   }
@@ -65,6 +69,7 @@ export class SheetDialog extends LitElement {
     const { book } = this.session.notebook;
     const sheet = findSheet(book, asked.sheet ?? '');
     this.asked = asked;
+    this.from = 'blank';
     this.refusal = '';
     this.#follows = asked.kind === 'add';
     this.draft =
@@ -93,8 +98,39 @@ export class SheetDialog extends LitElement {
       }}
     >
       ${asked ? html`<h2 id="title">${titles[asked.kind]}</h2>` : nothing}
-      ${asked?.kind === 'remove' ? this.#removal(asked.sheet ?? '') : asked ? this.#fields(asked) : nothing}
+      ${asked?.kind === 'add' ? this.#sources() : nothing}
+      ${asked ? this.#content(asked) : nothing}
     </dialog>`;
+  }
+
+  #content(asked: Asked): TemplateResult {
+    if (asked.kind === 'remove') return this.#removal(asked.sheet ?? '');
+    if (asked.kind === 'change' || this.from === 'blank') return this.#fields(asked);
+    return html`<quay-bring-sheets
+      .session=${this.session}
+      .store=${this.store}
+      .from=${this.from}
+      .behind=${asked.sheet}
+      @brought=${this.#close}
+    ></quay-bring-sheets>`;
+  }
+
+  #sources(): TemplateResult {
+    return html`<fieldset class="choices sources">
+      <legend>What it begins as</legend>
+      ${Object.entries(sourceWords).map(
+        ([source, words]) => html`<label>
+          <input
+            type="radio"
+            name="source"
+            .checked=${this.from === source}
+            @change=${() => {
+              this.from = source as SheetSource;
+            }}
+          />${words}
+        </label>`,
+      )}
+    </fieldset>`;
   }
 
   #fields(asked: Asked): TemplateResult {
@@ -143,7 +179,7 @@ export class SheetDialog extends LitElement {
       <p class="quiet">Undo brings it back.</p>
       <div class="buttons">
         <button type="button" autofocus @click=${this.#close}>Cancel</button>
-        <button type="button" class="main" @click=${() => this.#apply(succeed(removeSheet(key)))}>Remove</button>
+        <button type="button" class="main" @click=${() => this.#apply(succeed(removeSheetEdit(notebook.book, key)))}>Remove</button>
       </div>`;
   }
 

@@ -1,9 +1,9 @@
-import { css, html, LitElement } from 'lit';
+import { css, html, LitElement, type TemplateResult } from 'lit';
 import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { HandGuard } from './hand-guard.ts';
 
-/** The desk: the sheet in hand on its paper, or the overview of all checks. */
+/** The desk: the sheet in hand on its paper, the overview of all checks, or what the book is about. */
 export class Desk extends LitElement {
   static override properties = { session: { attribute: false } };
   declare session: Session;
@@ -25,9 +25,14 @@ export class Desk extends LitElement {
     const { session } = this;
     this.#overview = session.overview;
     const title = html`<quay-title-block slot="title-block" .session=${session}></quay-title-block>`;
-    const shown = session.overview
-      ? html`<quay-overview .session=${session}>${title}</quay-overview>`
-      : html`<quay-sheet .session=${session}>${title}</quay-sheet>`;
-    return html`${shown}<quay-strayed-draft .session=${session}></quay-strayed-draft>`;
+    return html`${this.#page(title)}<quay-strayed-draft .session=${session}></quay-strayed-draft>`;
+  }
+
+  #page(title: TemplateResult): TemplateResult {
+    const { session } = this;
+    if (!session.overview) return html`<quay-sheet .session=${session}>${title}</quay-sheet>`;
+    return session.overview === 'about'
+      ? html`<quay-about-page .session=${session}>${title}</quay-about-page>`
+      : html`<quay-overview .session=${session}>${title}</quay-overview>`;
   }
 }

@@ -45,7 +45,7 @@ function footText({ notebook, sheet: shown, overview }: Session): string {
   return [
     title.project || title.subject,
     title.job && `job ${title.job}`,
-    overview ? 'All checks' : sheet?.title || shown,
+    overview === 'about' ? 'Purpose, limits and cautions' : overview ? 'All checks' : sheet?.title || shown,
     title.revision && `revision ${title.revision}`,
   ]
     .filter((text) => text !== '')

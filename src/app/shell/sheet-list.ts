@@ -1,18 +1,21 @@
 import { css, html, LitElement, nothing } from 'lit';
-import type { Sheet } from '../../document/index.ts';
+import { aboutsOf, type Sheet } from '../../document/index.ts';
 import { groupedSheets } from '../editing/grouped-sheets.ts';
 import { duplicateSheet, moveSheetBy } from '../editing/sheet-edits.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import type { SheetDialog } from '../settings/sheet-dialog.ts';
 import { drawSign } from '../sheet/line/signs.ts';
+import type { BookStore } from '../storage/book-store.ts';
 import type { SheetAction, SheetListMenu } from './sheet-list-menu.ts';
 import { sheetStates, stateWords } from './sheet-states.ts';
 
 /** The sheets of the book by group, each with its state. */
 export class SheetList extends LitElement {
-  static override properties = { session: { attribute: false } };
+  static override properties = { session: { attribute: false }, store: { attribute: false } };
   declare session: Session;
+  /** The books that sheets can be brought from. */
+  declare store: BookStore;
 
   static override styles = css`
     :host {
@@ -27,7 +30,7 @@ export class SheetList extends LitElement {
       letter-spacing: 0.06em;
       color: var(--ink-soft);
     }
-    .overview {
+    .overview:not(:has(+ .overview)) {
       margin-block-end: 12px;
     }
     ul {
@@ -159,11 +162,12 @@ export class SheetList extends LitElement {
     return html`<nav aria-label="Sheets">
       <button
         class="overview"
-        aria-current=${this.session.overview ? 'page' : 'false'}
+        aria-current=${this.session.overview && this.session.overview !== 'about' ? 'page' : 'false'}
         @click=${() => this.#show(() => this.session.showOverview('checks'))}
       >
         All checks
       </button>
+      ${aboutsOf(book).some(({ about }) => about) ? this.#aboutPage() : nothing}
       ${[...groups].map(
         ([group, sheets]) => html`${group === '' ? nothing : html`<h2>${group}</h2>`}
           <ul>
@@ -173,7 +177,17 @@ export class SheetList extends LitElement {
       <button class="add" @click=${() => this.#ask('add', undefined)}>Add a sheet</button>
       <quay-sheet-list-menu></quay-sheet-list-menu>
     </nav>
-    <quay-sheet-dialog .session=${this.session}></quay-sheet-dialog>`;
+    <quay-sheet-dialog .session=${this.session} .store=${this.store}></quay-sheet-dialog>`;
+  }
+
+  #aboutPage() {
+    return html`<button
+      class="overview"
+      aria-current=${this.session.overview === 'about' ? 'page' : 'false'}
+      @click=${() => this.#show(() => this.session.showOverview('about'))}
+    >
+      Purpose, limits, cautions
+    </button>`;
   }
 
   #entry(sheet: Sheet, { words, bad }: ReturnType<typeof stateWords>) {

@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { linkedLines, openLinks } from '../../notebook/index.ts';
 import { countStated } from '../findings/count-stated.ts';
 import { nextFinding } from '../findings/finding-places.ts';
 import { findingsOf } from '../findings/findings.ts';
@@ -97,6 +98,7 @@ export class StatusBar extends LitElement {
         ${this.#count('problems', counted(problems.length, 'problem'), problems.length > 0)}
         ${remarks.length > 0 ? this.#count('remarks', counted(remarks.length, 'remark'), false) : nothing}
         ${stated > 0 ? this.#count('stated', `${stated} stated`, false) : nothing}
+        ${this.#links()}
       </div>
       ${this.#second()}
       ${this.#computing()}
@@ -116,6 +118,14 @@ export class StatusBar extends LitElement {
       title=${title ?? words}
       >second engine: ${words}</span
     >`;
+  }
+
+  /** What is to be linked, or where nothing is, how much is linked. */
+  #links(): TemplateResult | typeof nothing {
+    const open = openLinks(this.session.notebook).length;
+    if (open > 0) return this.#count('links', `${open} to be linked`, false);
+    const linked = linkedLines(this.session.notebook).length;
+    return linked > 0 ? this.#count('links', `${linked} linked`, false) : nothing;
   }
 
   /** How far work is that takes longer than an edit may, and how to stop it or go on. */
@@ -138,7 +148,7 @@ export class StatusBar extends LitElement {
     return html`<button
       type="button"
       class=${bad ? 'bad' : ''}
-      title=${`List the ${part === 'stated' ? 'stated values' : part} of the book`}
+      title=${`List the ${part === 'stated' ? 'stated values' : part === 'links' ? 'linked values' : part} of the book`}
       @click=${() => this.session.showOverview(part)}
     >
       ${words}

@@ -41,6 +41,8 @@ export interface BookStore {
   readonly add: (book: Book) => Promise<string>;
   /** The book as last kept, its journal of edits applied. Throws where the storage does not answer. */
   readonly open: (id: string) => Promise<Outcome<OpenBook>>;
+  /** The book as it stands, for its sheets to be looked at or brought elsewhere; it is not opened and cannot be changed. */
+  readonly read: (id: string) => Promise<Outcome<Book>>;
   /** Everything that is stored of a book, as one JSON text to look into when it cannot be opened. */
   readonly rawText: (id: string) => Promise<string>;
   /** Whether the book is open in some tab; undefined where the browser cannot tell. */

@@ -179,6 +179,16 @@ export function browserStore(now: () => number): BookStore {
       else void lock.comes.then(() => open.get(id)?.check());
       return opened;
     },
+    read: async (id) => {
+      await closing.get(id);
+      const here = open.get(id)?.latest ?? unsaved.get(id)?.start.book;
+      if (here) return { ok: true, value: here };
+      const [database, { readBook }] = await Promise.all([connection.open(), import('./snapshot.ts')]);
+      const read = await readBook(database, id);
+      if (!read.ok) return read;
+      if (read.value.loss) throw new Error('part of what is stored of it cannot be read; open it first');
+      return { ok: true, value: read.value.book };
+    },
     rawText: async (id) => {
       const [database, { readRecords }] = await Promise.all([connection.open(), import('./snapshot.ts')]);
       return `${JSON.stringify(await readRecords(database, id), null, 1)}\n`;

@@ -11,6 +11,7 @@ const areas: Readonly<Record<keyof typeof catalogueAreas, string>> = {
   methods: 'Methods',
   tables: 'Tables',
   paste: 'Pasting',
+  sheets: 'Sheets from other books',
   book: 'Books',
 };
 

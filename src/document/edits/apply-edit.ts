@@ -58,6 +58,7 @@ export function applyPatch(book: Book, patch: Patch): Outcome<Step> {
 
 /** Whether a patch could break a rule between the parts of a book. */
 function isRuled({ kind, at }: Patch): boolean {
+  if (at[0] === 'origins') return true;
   if (at[0] !== 'sheets' || kind === 'cells' || kind === 'splice') return false;
   return kind !== 'set' || RULED_FIELDS.has(String(at.at(-1))) || RULED_FIELDS.has(String(at.at(-2)));
 }
@@ -65,7 +66,7 @@ function isRuled({ kind, at }: Patch): boolean {
 function brokenRules(book: Book, patches: readonly Patch[]): readonly Problem[] {
   if (patches.length === 0) return [];
   const indices = new Set(patches.map(({ at }) => book.sheets.findIndex(({ key }) => key === at[1])));
-  const sheetsChanged = patches.some(({ at }) => at.length <= 2 || at[2] === 'key');
+  const sheetsChanged = patches.some(({ at }) => at.length <= 2 || at[2] === 'key' || at[0] === 'origins');
   if (sheetsChanged || indices.has(-1)) return bookProblems(book);
   return [...identityProblems(book), ...[...indices].flatMap((index) => sheetProblems(book, index))];
 }

@@ -6,7 +6,7 @@ import type { RowIds } from '../schema/parts.ts';
 
 /**
  * One change of a book, as JSON data. `at` leads from the book to a place by field names; in `sheets` a step is a
- * sheet's key, in `parts`, `rows`, `columns` and `methods` an id, in any other list an index.
+ * sheet's key, in `origins`, `parts`, `rows`, `columns` and `methods` an id, in any other list an index.
  *
  * - `set` gives a field, or a whole item of a list, a new value; without `value` an optional field goes away.
  * - `insert` puts an item into the list at `at`, in front of position `index`.

@@ -5,6 +5,7 @@ import { type Schema, schemaBelow } from '../schema/walk.ts';
 /** By which field the items of a list are told apart; lists that are not here go by index. */
 const IDENTITY: Readonly<Record<string, 'key' | 'id'>> = {
   sheets: 'key',
+  origins: 'id',
   parts: 'id',
   rows: 'id',
   columns: 'id',

@@ -6,12 +6,16 @@ import { methodProblems } from './methods.ts';
 import { nameProblems } from './names.ts';
 import { tableProblems } from './tables.ts';
 
+const NOWHERE = { from: 0, to: 0 };
+
 /**
  * Fields that the rules between the parts of a book look at. Changing any other field cannot break a rule, so an
  * edit of it needs the schema of that field only.
  */
 export const RULED_FIELDS: ReadonlySet<string> = new Set([
   'sheets',
+  'origins',
+  'origin',
   'key',
   'parts',
   'rows',
@@ -42,15 +46,33 @@ export function sheetProblems(book: Book, index: number): Problem[] {
   return [...nameProblems(sheet, keys), ...partProblems(sheet, index)];
 }
 
-/** The rules that concern the whole book: ids and the keys of sheets. */
+/** The rules that concern the whole book: ids, the keys of sheets, and where sheets were brought from. */
 export function identityProblems(book: Book): Problem[] {
-  return [...sheetKeyProblems(book), ...idProblems(book)];
+  return [...sheetKeyProblems(book), ...idProblems(book), ...originProblems(book)];
+}
+
+/** Each origin has an id of its own, and each sheet that names one names one of the book's. */
+function originProblems({ origins = [], sheets }: Book): Problem[] {
+  const known = new Map<string, string>();
+  const problems: Problem[] = [];
+  for (const [o, { id }] of origins.entries()) {
+    const path = pathText(['origins', o]);
+    const first = known.get(id);
+    if (first === undefined) known.set(id, path);
+    else problems.push(problem('book-id-twice', NOWHERE, { path, id, first }));
+  }
+  for (const [s, { key, origin }] of sheets.entries())
+    if (origin !== undefined && !known.has(origin))
+      problems.push(
+        problem('book-origin-unknown', NOWHERE, { path: pathText(['sheets', s]), sheet: key, origin }),
+      );
+  return problems;
 }
 
 function sheetKeyProblems(book: Book): Problem[] {
   const seen = new Set<string>();
   const twice = book.sheets.filter(({ key }) => seen.size === seen.add(key).size);
-  return twice.map(({ key }) => problem('book-key-of-two-sheets', { from: 0, to: 0 }, { key }));
+  return twice.map(({ key }) => problem('book-key-of-two-sheets', NOWHERE, { key }));
 }
 
 function partProblems(sheet: Sheet, index: number): Problem[] {
@@ -71,9 +93,7 @@ function partProblems(sheet: Sheet, index: number): Problem[] {
         problems.push(...methodProblems(row, [...at, 'rows', r], `${sheet.key}.${row.name}`));
       if (row.kind !== 'choice' || (row.options === undefined) !== (row.from === undefined)) continue;
       const facts = { path: pathText([...at, 'rows', r]), name: row.name };
-      problems.push(
-        inCell(problem('book-choice-source', { from: 0, to: 0 }, facts), `${sheet.key}.${row.name}`),
-      );
+      problems.push(inCell(problem('book-choice-source', NOWHERE, facts), `${sheet.key}.${row.name}`));
     }
   }
   return problems;

@@ -53,11 +53,22 @@ const aboutSchema = z.strictObject({
   assumptions: remarkList,
 });
 
-/** One sheet: `key` is the name other sheets use for it. */
+/** A book that sheets were brought from: what it is called, and what it says of itself. */
+const originSchema = z.strictObject({
+  id: idText,
+  title: lineText,
+  about: z.exactOptional(aboutSchema),
+});
+
+/**
+ * One sheet: `key` is the name other sheets use for it; `origin` the book it was brought from, whose `about` it goes by in
+ * place of the book's own.
+ */
 const sheetSchema = z.strictObject({
   key: nameText,
   title: lineText,
   group: z.exactOptional(lineText),
+  origin: z.exactOptional(idText),
   parts: z.array(partSchema).check(z.maxLength(1_000)),
 });
 
@@ -79,6 +90,7 @@ export const bookSchema = z.strictObject({
   title: titleSchema,
   settings: settingsSchema,
   about: z.exactOptional(aboutSchema),
+  origins: z.exactOptional(z.array(originSchema).check(z.minLength(1), z.maxLength(200))),
   sheets: z.array(sheetSchema).check(z.maxLength(200)),
   review: reviewSchema,
 });
@@ -91,6 +103,8 @@ export type BookUnit = Immutable<z.infer<typeof bookUnitSchema>>;
 export type Settings = Immutable<z.infer<typeof settingsSchema>>;
 /** What the book is for and how far it may be trusted. */
 export type About = Immutable<z.infer<typeof aboutSchema>>;
+/** A book that sheets were brought from; see {@link originSchema}. */
+export type Origin = Immutable<z.infer<typeof originSchema>>;
 /** One sheet. */
 export type Sheet = Immutable<z.infer<typeof sheetSchema>>;
 /** The checker's part of the book. */

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { named, remarks } from './fields.ts';
+import { named, remarks, toBeLinked } from './fields.ts';
 import type { Immutable } from './immutable.ts';
 import { computing } from './methods.ts';
 import { rangeSchema, statementSchema } from './rows.ts';
@@ -33,6 +33,7 @@ const givenColumnSchema = z.strictObject({
   range: z.exactOptional(rangeSchema),
   optional: z.exactOptional(z.boolean()),
   default: z.exactOptional(z.union([z.number(), entryText])),
+  ...toBeLinked,
   ...remarks,
   chunks: z.array(chunkSchema).check(z.maxLength(Math.ceil(TABLE_ROW_LIMIT / CHUNK_CELLS))),
 });

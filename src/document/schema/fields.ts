@@ -12,3 +12,9 @@ export const remarks = {
   reference: z.exactOptional(lineText),
   note: z.exactOptional(noteText),
 };
+
+/**
+ * What a line or column stood for in the book it was brought from without it, as `basis.H of Wharf 3`: it holds the value
+ * that had there, and is to be linked to its like in this book.
+ */
+export const toBeLinked = { toLink: z.exactOptional(lineText) };

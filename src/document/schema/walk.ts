@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { COLUMN_SCHEMAS, columnSchema } from './columns.ts';
 import { PART_SCHEMAS, partSchema } from './parts.ts';
-import { ROW_SCHEMAS, rowSchema } from './rows.ts';
+import { LINK_SCHEMAS, linkSchema, ROW_SCHEMAS, rowSchema } from './rows.ts';
 
 /** Any schema of the format. */
 export type Schema = z.core.$ZodType;
@@ -10,6 +10,7 @@ const KINDS = new Map<Schema, Readonly<Record<string, Schema>>>([
   [rowSchema, ROW_SCHEMAS],
   [columnSchema, COLUMN_SCHEMAS],
   [partSchema, PART_SCHEMAS],
+  [linkSchema, LINK_SCHEMAS],
 ]);
 
 /** The schema one step (a field, or an item of a list) below `schema`, for `value` that stands there. */

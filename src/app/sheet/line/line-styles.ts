@@ -203,8 +203,12 @@ export const lineStyles = css`
     color: var(--pen);
   }
   .stated-reason,
+  .to-link,
   .of-formula {
     display: block;
+  }
+  .to-link {
+    color: var(--warn);
   }
   .stated-reason {
     color: var(--pen);

@@ -8,9 +8,9 @@ import type { SheetHost } from '../sheet-host.ts';
 import { drawSymbol } from './formula-view.ts';
 import { lineBody } from './line-body.ts';
 import type { LineSource, Room } from './line-source.ts';
+import { lineMargin } from './link-note.ts';
 import { referenceShown } from './methods-shown.ts';
 import { drawSign } from './signs.ts';
-import { statedMargin } from './stated-note.ts';
 
 /**
  * One line of the page, a row of the grid: reference, symbol, description, calculation, result, unit, mark. It draws
@@ -92,7 +92,7 @@ export class QuayLine extends LitElement {
     const reference = referenceShown(session.notebook, source, item);
     this.className = `line ${source.kind} ${wide ? 'under' : body.layout}${body.told ? ' told' : ''}${active ? ' active' : ''}`;
     return html`
-      ${this.#cell('reference', 'reference', statedMargin({ session, item }, reference))}
+      ${this.#cell('reference', 'reference', lineMargin({ session, item }, reference))}
       ${this.#cell('name', 'symbol', drawSymbol(source.name))}
       ${this.#cell('label', 'description', html`${source.label ?? ''}`)}
       ${this.#cell('value', 'value', body.value)}

@@ -1,0 +1,126 @@
+import { readFile } from 'node:fs/promises';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { axeFindings, drawn, startFrom } from './app-page.ts';
+import { openPage, page, withBrowser } from './each-test.ts';
+
+withBrowser();
+beforeEach(async () => {
+  await openPage();
+  await startFrom(page, 'Axial capacity of a waterside crane pile');
+});
+
+const dialog = () => page.getByRole('dialog', { name: 'A new sheet' });
+const list = () => page.locator('quay-sheet-list');
+
+/** Opens the dialog that brings sheets, and says from where. */
+async function addFrom(source: string): Promise<void> {
+  await list().getByRole('button', { name: 'Add a sheet' }).click();
+  await dialog().getByRole('radio', { name: source }).check();
+}
+
+/** Brings sheets of a template: all, or those named alone. */
+async function bringTemplate(name: string, sheets?: readonly string[]): Promise<void> {
+  await addFrom('from a template');
+  await dialog().getByRole('combobox', { name: 'Template' }).selectOption({ label: name });
+  await dialog().getByRole('group', { name: 'Sheets to bring' }).waitFor();
+  if (sheets) {
+    await dialog().getByRole('button', { name: 'none' }).click();
+    for (const sheet of sheets) await dialog().getByRole('checkbox', { name: sheet }).check();
+  }
+  await dialog()
+    .getByRole('button', { name: /^Add( \d+ sheets)?$/ })
+    .click();
+  await dialog().waitFor({ state: 'hidden' });
+}
+
+const titles = () => list().locator('[data-sheet] span:first-child').allTextContents();
+const status = () => page.locator('quay-status-bar');
+
+describe('sheets of a template', () => {
+  test('are brought in one step, which undo takes back and redo brings again', async () => {
+    const before = await titles();
+    await addFrom('from a template');
+    await dialog().getByRole('combobox').selectOption({ label: 'Berthing energy and fenders' });
+    await expect
+      .poll(() => dialog().getByRole('status').textContent())
+      .toContain('All that they take from one another comes along.');
+    expect(await axeFindings(page)).toEqual([]);
+    await dialog().getByRole('button', { name: 'Add 7 sheets' }).click();
+    await page
+      .locator('quay-sheet')
+      .getByRole('heading', { name: 'Design ship, water and added mass' })
+      .waitFor();
+    expect((await titles()).length).toBe(before.length + 7);
+    await page.keyboard.press('Control+z');
+    await expect.poll(titles).toEqual(before);
+    await page.keyboard.press('Control+y');
+    await expect.poll(async () => (await titles()).length).toBe(before.length + 7);
+    await page.reload();
+    await page.locator('quay-line').first().waitFor();
+    await expect.poll(async () => (await titles()).length).toBe(before.length + 7);
+  });
+
+  test('chosen alone hold what they take from the others, to be linked', async () => {
+    await bringTemplate('Berthing energy and fenders', ['Fender: energy and reaction']);
+    await page.locator('quay-sheet').getByRole('heading', { name: 'Fender: energy and reaction' }).waitFor();
+    await status()
+      .getByRole('button', { name: /to be linked$/ })
+      .click();
+    const table = page.locator('quay-overview').getByRole('table', { name: 'Linked values' });
+    await expect.poll(() => table.textContent()).toContain('of “Berthing energy and fenders”');
+    await table.getByRole('button').first().click();
+    await expect
+      .poll(() => page.locator('quay-line .to-link').first().textContent())
+      .toContain('to be linked');
+  });
+
+  test('bring what their template says of itself, and cautions only where they belong', async () => {
+    const cautions = () => page.locator('quay-side-panel .caution').allTextContents();
+    const ofPile = await cautions();
+    await bringTemplate('Berthing energy and fenders');
+    await drawn(page);
+    const ofFender = await cautions();
+    expect(ofPile.length).toBeGreaterThan(0);
+    expect(ofFender.length).toBeGreaterThan(0);
+    expect(ofFender.filter((words) => ofPile.includes(words))).toEqual([]);
+    await list().getByRole('button', { name: 'Purpose, limits, cautions' }).click();
+    const about = page.locator('quay-about-page');
+    await about.getByRole('heading', { name: 'Sheets from “Berthing energy and fenders”' }).waitFor();
+    await about.getByRole('heading', { name: 'Sheets of this book itself' }).waitFor();
+    for (const words of [ofPile[0], ofFender[0]]) await about.getByText(words ?? '').waitFor();
+    expect(await axeFindings(page)).toEqual([]);
+  });
+});
+
+test('sheets of a saved file are brought, and a file that is no book is refused', async () => {
+  // The picker of the browser cannot be answered by a program; without one the page asks through a file input.
+  await page.evaluate(() => Reflect.deleteProperty(globalThis, 'showOpenFilePicker'));
+  const before = await titles();
+  await addFrom('from a file');
+  const choose = async (text: string): Promise<void> => {
+    const asked = page.waitForEvent('filechooser');
+    await dialog().getByRole('button', { name: 'Choose a file' }).click();
+    const buffer = Buffer.from(text);
+    await (await asked).setFiles({ name: 'book.quaybook.json', mimeType: 'application/json', buffer });
+  };
+  await choose('{"format": "quaybook", "version": 2}');
+  await expect.poll(() => dialog().getByRole('alert').textContent()).toContain('that book cannot be opened');
+  await choose(
+    await readFile(new URL('../../templates/bollard-pull/book.quaybook.json', import.meta.url), 'utf8'),
+  );
+  await dialog().getByRole('button', { name: 'Add 8 sheets' }).click();
+  await expect.poll(async () => (await titles()).length).toBe(before.length + 8);
+});
+
+test('sheets of another book kept here are brought', async () => {
+  const before = await titles();
+  await page.goto(page.url().replace(/#.*/, '#'));
+  await startFrom(page, 'Bollard pull and mooring lines');
+  await addFrom('from a book kept here');
+  const kept = dialog().getByRole('combobox', { name: 'Book' });
+  await kept.selectOption({ index: 1 });
+  await dialog()
+    .getByRole('button', { name: `Add ${before.length} sheets` })
+    .click();
+  await expect.poll(async () => (await titles()).length).toBe(before.length + 8);
+});
