@@ -329,9 +329,11 @@ export function openSession(
     },
     changeDraft: (draft, selected) => {
       if (!hand) return;
-      const { place: at, kind, side, held, typedOver, units: meant } = hand;
+      const { place: at, kind, side, held, typedOver, units: meant, remarks } = hand;
       const of = side && { side };
       hold({ place: at, kind, ...of, held, draft, ...(selected && { selected }), typedOver, units: meant });
+      // What was said of the draft before is no longer so.
+      if (remarks) tell({ kind: 'hand' });
     },
     composeDraft: (draft, done) => {
       if (!hand) return;

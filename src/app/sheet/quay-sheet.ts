@@ -248,7 +248,8 @@ export class QuaySheet extends LitElement implements SheetHost {
 
   /** Says near the active cell why something cannot be done. */
   refuse(sentences: readonly string[]): void {
-    this.#refusal.say(sentences, this.place && this.#elements.cellAt(this.place));
+    const isEdited = this.#edit !== undefined;
+    this.#refusal.say(sentences, this.place && this.#elements.cellAt(this.place), isEdited);
   }
 
   /** It stands behind all lines of a long page: found once. */

@@ -14,8 +14,11 @@ export class RefusalNote {
     return html`<div class="refusal" role="alert" popover="auto"></div>`;
   }
 
-  /** Says sentences below a cell; where there is none, at the page. */
-  say(sentences: readonly string[], cell: HTMLElement | undefined): void {
+  /**
+   * Says sentences below a cell, above one that is being edited, for what mends a draft stands below it; where there is no
+   * cell, at the page.
+   */
+  say(sentences: readonly string[], cell: HTMLElement | undefined, isEdited = false): void {
     const note = this.#page.renderRoot.querySelector<HTMLElement>('.refusal');
     if (!note) return;
     note.textContent = sentences.join('. ');
@@ -23,7 +26,9 @@ export class RefusalNote {
     this.#stands = true;
     const at = (cell ?? this.#page).getBoundingClientRect();
     note.style.setProperty('left', `${Math.max(8, Math.min(at.left, innerWidth - note.offsetWidth - 8))}px`);
-    note.style.setProperty('top', `${Math.min(at.bottom + 4, innerHeight - note.offsetHeight - 8)}px`);
+    const above = at.top - note.offsetHeight - 4;
+    const top = isEdited && above >= 8 ? above : Math.min(at.bottom + 4, innerHeight - note.offsetHeight - 8);
+    note.style.setProperty('top', `${top}px`);
   }
 
   /** Takes back what was said: its cause is gone. */
