@@ -176,7 +176,7 @@ export const lineStyles = css`
     white-space: nowrap;
   }
   .number.words {
-    grid-column: equals / number;
+    grid-column: equals / unit;
     padding-inline-start: 22px;
     white-space: normal;
   }
