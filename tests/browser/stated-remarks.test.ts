@@ -26,6 +26,7 @@ const parts: readonly Part[] = [
           { id: 'e', formula: '0 kPa' },
         ],
       },
+      { id: 'd', kind: 'check', name: 'c_b', label: 'depth check', formula: 'b <= 4 m', unit: 'm' },
     ],
   },
 ];
@@ -95,6 +96,25 @@ test('a text that chooses methods and that none knows is refused as it is typed,
   await expect.poll(() => words('ground')).toContain('stated clay');
 });
 
+test('why a value is refused covers none of the offers below it, and goes once one is taken', async () => {
+  await open();
+  await cell(page, 'depth check', 'value').click();
+  await page.keyboard.type('9 m');
+  await page.keyboard.press('Enter');
+  const refusal = page.locator('.refusal');
+  await refusal.getByText('could be stated for the demand or for the capacity').waitFor();
+  const [said, offers] = [
+    await refusal.boundingBox(),
+    await page.getByRole('button', { name: 'state the capacity', exact: true }).boundingBox(),
+  ];
+  if (!said || !offers) throw new Error('it is not in sight');
+  expect(said.y + said.height <= offers.y || said.y >= offers.y + offers.height).toBe(true);
+  await picture('offers');
+  await page.keyboard.press('Alt+Enter');
+  await refusal.waitFor({ state: 'hidden' });
+  await page.getByText(/states 9\sm as the demand/).waitFor();
+});
+
 test('the reason for a value typed over another is asked for again, and says what it was given for until it is confirmed', async () => {
   await open();
   await cell(page, 'friction', 'value').click();
@@ -136,6 +156,40 @@ test('a reason that is filled down with its value is confirmed for the whole col
     .getByRole('button', { name: 'Confirm the reasons of all 2 rows' })
     .click();
   await expect.poll(panelWords).not.toContain('to be confirmed');
+});
+
+test('a row and a line are put in above, and the sheet of keys names each key of the menu', async () => {
+  await open();
+  const heights = () => page.locator('quay-table [data-item^=r] .cell[data-field=h]').allTextContents();
+  await page.locator('quay-table [data-item=r0] .cell[data-field=h]').click();
+  await page.keyboard.press('Control+Shift+Enter');
+  await expect.poll(heights).toEqual(['', '1', '2', '3']);
+  await page.keyboard.type('7');
+  await page.keyboard.press('Enter');
+  await expect.poll(heights).toEqual(['7', '1', '2', '3']);
+  await cell(page, 'friction', 'value').click();
+  const lines = await page.locator('quay-line').count();
+  await page.keyboard.press('Control+Shift+Enter');
+  await expect.poll(() => page.locator('quay-line').count()).toBe(lines + 1);
+  const names = (await page.locator('quay-line [data-field=label]').allTextContents()).map((text) =>
+    text.trim(),
+  );
+  expect(names.indexOf('friction')).toBe(3);
+  await cell(page, 'friction', 'value').click();
+  await page.keyboard.press('Shift+F10');
+  const menu = page.getByRole('menu', { name: 'insert and change' });
+  const keys = await menu.locator('kbd').allTextContents();
+  await page.keyboard.press('Escape');
+  await page.getByRole('button', { name: 'Keys' }).click();
+  const told = (await page.getByRole('dialog', { name: 'Keys' }).locator('dt').allTextContents()).join(', ');
+  expect(keys.length).toBeGreaterThan(3);
+  expect(keys.map((key) => key.replace('⌫', 'Backspace')).filter((key) => !told.includes(key))).toEqual([]);
+});
+
+test('a short text that is a result stands in one line', async () => {
+  await open();
+  const number = cell(page, 'ground', 'value').locator('.number');
+  expect((await number.boundingBox())?.height).toBeLessThan(30);
 });
 
 test('paper says which cells are stated, and below the table what is computed and why each is stated', async () => {

@@ -123,6 +123,22 @@ function parted(book: Book, place: CellPlace | undefined, index: number, fresh: 
   ];
 }
 
+/** Puts a blank row of a table, or a line of the same kind, above a place; undefined where there is neither. */
+export function insertAbove(book: Book, place: CellPlace): Change | undefined {
+  const found = findPlace(book, place);
+  const { sheet } = place;
+  if (found?.kind === 'cell' && found.part.length !== undefined) {
+    const at = { sheet, table: found.part.id };
+    const edit = insertTableRows(at, found.part, found.row, { length: 1, cells: {} });
+    return { edit: { ...edit, label: 'insert a row' }, place };
+  }
+  if (found?.kind !== 'row') return undefined;
+  const row = newRow(found.row.kind, freshFor(book, found.sheet));
+  const at = { sheet, part: found.part.id };
+  const edit = { ...insertRow(at, found.index, row), label: `insert ${wordsFor[row.kind]}` };
+  return { edit, place: { ...at, item: row.id, field: 'name' } };
+}
+
 /** Puts blank rows into a table below a place in it. */
 export function insertRowBelow(book: Book, place: CellPlace): Change | undefined {
   const found = findPlace(book, place);

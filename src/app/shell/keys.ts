@@ -37,6 +37,8 @@ export const keyGroups: readonly {
     title: 'Lines',
     keys: [
       ['Ctrl+Enter', 'a new line below: a value makes it a given, a formula a calculated line'],
+      ['Ctrl+Shift+Enter', 'a new line of the same kind, or row of a table, above'],
+      ['Ctrl+Shift+D', 'duplicate the line, the row or the part'],
       ['Alt+↑, Alt+↓', 'move the line'],
       ['Ctrl+Shift+Backspace', 'delete the line'],
       ['Shift+F10', 'the menu of the line, the column or the sheet'],

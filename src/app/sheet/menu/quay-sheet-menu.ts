@@ -12,6 +12,7 @@ export type MenuAction =
   | 'insert table'
   | 'insert chart'
   | 'insert row'
+  | 'insert above'
   | 'insert given column'
   | 'insert calc column'
   | 'column left'
@@ -63,6 +64,7 @@ const asTable: MenuItem<MenuAction> = { action: 'as table', words: 'Show or hide
 const changes: Readonly<Record<MenuSubject, readonly MenuItem<MenuAction>[]>> = {
   line: [
     { action: 'details', words: 'Details' },
+    { action: 'insert above', words: 'Insert a line above', key: 'Ctrl+Shift+Enter' },
     { action: 'duplicate', words: 'Duplicate', key: 'Ctrl+Shift+D' },
     { action: 'move up', words: 'Move up', key: 'Alt+↑' },
     { action: 'move down', words: 'Move down', key: 'Alt+↓' },
@@ -71,6 +73,7 @@ const changes: Readonly<Record<MenuSubject, readonly MenuItem<MenuAction>[]>> = 
   ],
   'table row': [
     { action: 'insert row', words: 'Insert a row below', key: 'Ctrl+Enter' },
+    { action: 'insert above', words: 'Insert a row above', key: 'Ctrl+Shift+Enter' },
     { action: 'duplicate', words: 'Duplicate', key: 'Ctrl+Shift+D' },
     { action: 'move up', words: 'Move up', key: 'Alt+↑' },
     { action: 'move down', words: 'Move down', key: 'Alt+↓' },

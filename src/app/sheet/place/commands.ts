@@ -6,6 +6,7 @@ import { insertChart } from '../../editing/insert-chart.ts';
 import {
   type Change,
   duplicate,
+  insertAbove,
   insertBelow,
   insertRowBelow,
   moveLine,
@@ -57,6 +58,7 @@ const commands: Readonly<Record<Exclude<Command['kind'], 'move' | 'edit'>, Doing
   clear: (host) => applyEdit(host, clearCells(book(host), selectedCells(host))),
   'fill down': (host) => applyEdit(host, fillDown(book(host), selectedCells(host))),
   insert: insertLike,
+  'insert above': (host) => changeAt(host, (place) => insertAbove(book(host), place)),
   'delete lines': removeSelected,
   'line up': (host) => moveSelected(host, -1),
   'line down': (host) => moveSelected(host, 1),
@@ -64,6 +66,7 @@ const commands: Readonly<Record<Exclude<Command['kind'], 'move' | 'edit'>, Doing
 };
 
 const actions: Readonly<Record<Exclude<MenuAction, `insert ${NewKind}`>, Doing>> = {
+  'insert above': commands['insert above'],
   'insert row': (host) => changeAt(host, (place) => insertRowBelow(book(host), place)),
   'insert chart': chartBelow,
   'insert given column': (host) => changeAt(host, (place) => insertColumnBeside(book(host), place, 'given')),

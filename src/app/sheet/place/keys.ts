@@ -14,6 +14,7 @@ export type Command =
         | 'remedy'
         | 'fill down'
         | 'insert'
+        | 'insert above'
         | 'delete lines'
         | 'line up'
         | 'line down'
@@ -51,6 +52,7 @@ const commands: Readonly<Record<string, Command>> = {
   'Ctrl+a': { kind: 'select all' },
   'Ctrl+d': { kind: 'fill down' },
   'Ctrl+Enter': { kind: 'insert' },
+  'Ctrl+Shift+Enter': { kind: 'insert above' },
   Insert: { kind: 'insert' },
   'Ctrl+Shift+Backspace': { kind: 'delete lines' },
   'Alt+Enter': { kind: 'remedy' },
