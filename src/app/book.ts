@@ -4,6 +4,7 @@ import { SidePanel } from './panel/side-panel.ts';
 import { BookSettings } from './settings/book-settings.ts';
 import { BringSheets } from './settings/bring-sheets.ts';
 import { DetailsDialog } from './settings/details-dialog.ts';
+import { LinkDialog } from './settings/link-dialog.ts';
 import { SheetDialog } from './settings/sheet-dialog.ts';
 import { TableRowsDialog } from './settings/table-rows-dialog.ts';
 import { BarMenu } from './shell/bar-menu.ts';
@@ -38,6 +39,7 @@ customElements.define('quay-side-panel', SidePanel);
 customElements.define('quay-go-to', GoToDialog);
 customElements.define('quay-book-settings', BookSettings);
 customElements.define('quay-details', DetailsDialog);
+customElements.define('quay-link', LinkDialog);
 customElements.define('quay-table-rows', TableRowsDialog);
 customElements.define('quay-keys', KeysDialog);
 

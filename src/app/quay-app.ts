@@ -5,6 +5,7 @@ import type { CellPlace } from './session/place.ts';
 import type { Session } from './session/session.ts';
 import type { BookSettings } from './settings/book-settings.ts';
 import type { DetailsDialog } from './settings/details-dialog.ts';
+import type { LinkDialog } from './settings/link-dialog.ts';
 import type { TableRowsDialog } from './settings/table-rows-dialog.ts';
 import type { Asked } from './sheet/asked.ts';
 import { waitsForText } from './sheet/editing/edit-context.ts';
@@ -220,6 +221,7 @@ export class QuayApp extends LitElement {
       </div>
       <quay-go-to .session=${session}></quay-go-to>
       <quay-details .session=${session}></quay-details>
+      <quay-link .session=${session}></quay-link>
       <quay-table-rows .session=${session}></quay-table-rows>
       <quay-keys></quay-keys>
       <quay-book-settings .session=${session}></quay-book-settings>`;
@@ -417,6 +419,7 @@ export class QuayApp extends LitElement {
 
   readonly #ask = ({ detail: { about, place, text } }: CustomEvent<Asked>): void => {
     if (about === 'details') this.#element<DetailsDialog>('quay-details')?.show(place);
+    else if (about === 'link') this.#element<LinkDialog>('quay-link')?.show(place);
     else if (about === 'rows') this.#element<TableRowsDialog>('quay-table-rows')?.show(place, text);
     else if (this.session) this.#attempt(this.#saveTable(this.session, place));
   };

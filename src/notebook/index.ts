@@ -11,6 +11,7 @@ export {
   settableNamed,
   tableNamed,
 } from './find-by-name.ts';
+export { canLink, keepHeldEdit, linkEdit, linkTargets, unlinkEdit } from './link-line.ts';
 export { type LinkedLine, linkedLines, linkSource, type OpenLink, openLinks } from './links.ts';
 export {
   type FormulaInForce,

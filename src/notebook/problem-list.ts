@@ -3,7 +3,8 @@ import type { ColumnReading } from '../engine/index.ts';
 import { blankPoints, isToldByPoint } from './blank-points.ts';
 import { failuresOf } from './check-methods.ts';
 import { columnWarnings } from './column-warnings.ts';
-import type { FormulaColumnItem, InputColumnItem, Item, Model } from './model.ts';
+import { outOfRange } from './inputs.ts';
+import type { FormulaColumnItem, FormulaItem, InputColumnItem, InputItem, Item, Model } from './model.ts';
 import { ownProblems } from './own-problems.ts';
 import { standing } from './read-result.ts';
 import type { ColumnResult, Result } from './result.ts';
@@ -93,7 +94,8 @@ function foundOf(item: Item, model: Model, { result, computed, column }: Standin
   if (ofLine.some((found) => found.severity === 'error')) return { problems: own, blanks: [] };
   if (item.kind === 'input' || item.kind === 'formula') {
     const read = result(item.id);
-    if (read.status !== 'problem' && read.status !== 'waiting') return { problems: own, blanks: [] };
+    if (read.status !== 'problem' && read.status !== 'waiting')
+      return { problems: [...own, ...beyondLimits(item, read, model)], blanks: [] };
     return { problems: [...own, read.problem], blanks: [read.problem] };
   }
   const read = column(item.id);
@@ -103,6 +105,16 @@ function foundOf(item: Item, model: Model, { result, computed, column }: Standin
   const rows = rowProblems(item, read.reading, model);
   const problems = [...own, ...warnings.map((found) => inCell(found, item.id)), ...rows.problems];
   return { problems, blanks: rows.blanks };
+}
+
+/** The limits that a given has hold for the value it takes from a link as well. */
+function beyondLimits(item: InputItem | FormulaItem, read: Result, model: Model): readonly Problem[] {
+  if (item.kind !== 'formula' || item.row.kind !== 'calc' || item.row.link?.kind !== 'given') return [];
+  const { range } = item.row.link;
+  if (!range || read.status !== 'ok' || read.value.kind !== 'number') return [];
+  const { si, unit } = read.value;
+  const found = outOfRange({ kind: 'number', si, unit }, range, item.unit, model.registry);
+  return found.map((one) => inCell(one, item.id));
 }
 
 /** What is to be said of the methods of a line, but what is said of it already: of the one in force, by its formula. */

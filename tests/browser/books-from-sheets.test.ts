@@ -1,6 +1,15 @@
 import { readFile } from 'node:fs/promises';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { axeFindings, drawn, startFrom } from './app-page.ts';
+import {
+  axeFindings,
+  cell,
+  chooseFromMenu,
+  drawn,
+  line,
+  resultOf,
+  showSheet,
+  startFrom,
+} from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
 
 withBrowser();
@@ -123,4 +132,69 @@ test('sheets of another book kept here are brought', async () => {
     .getByRole('button', { name: `Add ${before.length} sheets` })
     .click();
   await expect.poll(async () => (await titles()).length).toBe(before.length + 8);
+});
+
+describe('the load of a pile', () => {
+  const linkDialog = () => page.getByRole('dialog', { name: /take the value from$/ });
+  const links = () => page.locator('quay-overview').getByRole('table', { name: 'Linked values' });
+
+  /** Puts a given line below the one that is chosen, with neither value nor unit yet. */
+  async function addGiven(name: string, label: string): Promise<void> {
+    await chooseFromMenu(page, 'a given value');
+    await page.keyboard.type(name);
+    await page.keyboard.press('Tab');
+    await page.keyboard.type(label);
+    await page.keyboard.press('Enter');
+    await line(page, label).waitFor();
+  }
+
+  test('comes from the fender and the bollard beside it, by keyboard, and is unlinked again', {
+    timeout: 240_000,
+  }, async () => {
+    await bringTemplate('Berthing energy and fenders');
+    await bringTemplate('Bollard pull and mooring lines');
+    await showSheet(page, 'Demand and checks');
+    await cell(page, 'earthquake, per pile, up or down', 'value').click();
+    await addGiven('H_f', 'lateral load from the fender');
+    await addGiven('H_b', 'lateral load from the bollard');
+    const link = async (label: string, words: string, option: RegExp): Promise<void> => {
+      await cell(page, label, 'value').click();
+      await chooseFromMenu(page, 'Take the value from a line');
+      await linkDialog().getByRole('combobox').waitFor();
+      await page.keyboard.type(words);
+      await linkDialog().getByRole('option', { name: option, selected: true }).waitFor();
+      expect(await axeFindings(page)).toEqual([]);
+      await page.keyboard.press('Enter');
+      await linkDialog().waitFor({ state: 'hidden' });
+    };
+    await link(
+      'lateral load from the fender',
+      'reaction of one unit into',
+      /reaction of one unit into the wharf/,
+    );
+    await link('lateral load from the bollard', 'largest pull from', /largest pull from the sharing/);
+    const fender = cell(page, 'lateral load from the fender', 'value');
+    await expect.poll(() => fender.textContent()).toContain('from Fender: energy and reaction:');
+    const linked = await resultOf(page, 'lateral load from the fender');
+    await showSheet(page, 'Fender: energy and reaction');
+    expect(await resultOf(page, 'reaction of one unit into the wharf')).toBe(linked);
+    await status().getByRole('button', { name: '2 linked' }).click();
+    await expect
+      .poll(() => links().textContent())
+      .toMatch(/reaction of one unit.*largest pull from the sharing/s);
+    // All that was done is undone and done again, and is there when the page is loaded anew.
+    for (let step = 0; step < 12; step += 1) await page.keyboard.press('Control+z');
+    await expect.poll(async () => (await titles()).length).toBe(4);
+    for (let step = 0; step < 12; step += 1) await page.keyboard.press('Control+y');
+    await status().getByRole('button', { name: '2 linked' }).waitFor();
+    await page.reload();
+    await page.locator('quay-line').first().waitFor();
+    await status().getByRole('button', { name: '2 linked' }).click();
+    await links().getByRole('button', { name: 'lateral load from the fender' }).click();
+    await page.locator('quay-side-panel').getByRole('button', { name: 'Take the link off' }).click();
+    await status().getByRole('button', { name: '1 linked' }).waitFor();
+    // It holds the value it had, with every digit of it.
+    const held = Number.parseFloat((await fender.textContent()) ?? '');
+    expect(held.toPrecision(4)).toBe(Number(linked).toPrecision(4));
+  });
 });

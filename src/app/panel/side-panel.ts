@@ -22,6 +22,7 @@ import { flowStyles } from '../style/flow-styles.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { OwnWidth } from '../style/own-width.ts';
+import { drawLink } from './link-view.ts';
 import { panelStyles } from './panel-styles.ts';
 import { drawStated } from './stated-view.ts';
 import { TrialController } from './trial-controller.ts';
@@ -71,7 +72,7 @@ export class SidePanel extends LitElement {
       ${this.#readAs(item)} ${this.#excess(item)}
       ${this.#problems(item)} ${item.kind === 'input' ? drawTrial(this.session, item, this.#trials) : nothing}
       ${'checked' in item && this.session.place ? drawStated(this.session, item, this.session.place) : nothing}
-      ${this.#computing(item)}
+      ${drawLink(this.session, item)} ${this.#computing(item)}
       ${this.#list('Depends on', 'source', dependsOn(this.session.notebook, item))}
       ${this.#list('Feeds', 'fed', feedsOf(this.session.notebook, item.id))}
       ${this.#source('methods' in item && item.methods ? undefined : source.reference)}

@@ -29,4 +29,33 @@ export const sheets = {
       hint: `write ${there} in place of $ on the sheets first, or give both books the same currency`,
     }),
   }),
+  'link-unfit': entry<{ name: string; other: string }>({
+    title: 'A line that cannot be linked',
+    explain:
+      'A given or a choice takes its value from a line of the book. Calculated lines, checks and columns do not.',
+    words: ({ name, other }) => ({ message: `${name} cannot take its value from ${other}` }),
+  }),
+  'link-kind': entry<{ name: string; other: string; is: string; wants: string }>({
+    title: 'A link between different kinds of values',
+    explain:
+      'A line takes its value from one of the same dimension, whatever their units; a choice from a choice that has no other options.',
+    words: ({ name, other, is, wants }) => ({ message: `${other} is ${is}, where ${name} takes ${wants}` }),
+  }),
+  'link-circle': entry<{ name: string; other: string; path: string[] }>({
+    title: 'A link that closes a circle',
+    explain: 'A line cannot take its value from one that depends on it; the lines between them are named.',
+    words: ({ name, other, path }) => ({
+      message: `${other} takes its own value from ${name} (${path.join(', ')})`,
+      hint: 'link to a line that does not depend on it',
+    }),
+  }),
+  'link-stated': entry<{ name: string }>({
+    title: 'A link below a stated value',
+    explain:
+      'A line of which a value is stated shows that in place of what it is linked to. With the link the stated value and its reason would go.',
+    words: ({ name }) => ({
+      message: `a value is stated in place of what ${name} takes from its link`,
+      hint: 'use the computed value first',
+    }),
+  }),
 };

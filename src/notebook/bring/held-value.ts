@@ -68,6 +68,12 @@ function entryOf(value: Value): string {
   return value.kind === 'text' ? textEntry(value.text) : numberEntry(value.si, value.unit);
 }
 
+/** The entry of a line that holds a value from now on: a bare number where its unit stands beside it. */
+export function heldEntry(value: Value, hasUnit: boolean): string {
+  if (value.kind !== 'number' || hasUnit) return entryOf(value);
+  return writeQuantity(value.si, value.unit, { digits: 'full', grouping: 'none' });
+}
+
 /** A bare number of the unit beside it; per cent are written out, for a bare one could be meant as a part of 1. */
 function numberEntry(si: number, unit: Unit): string {
   const style = { digits: 'full', grouping: 'none' } as const;

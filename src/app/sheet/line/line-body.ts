@@ -4,15 +4,19 @@ import type { Choice, Given } from '../../../document/index.ts';
 import type { CheckedFormula, Syntax } from '../../../language/index.ts';
 import {
   type Item,
+  linkSource,
   type Result,
   type Value,
   type Verdict,
   writeUtilisation,
 } from '../../../notebook/index.ts';
+import { math, symbolMath } from '../../../record/index.ts';
 import { unitInPrint } from '../../../units/index.ts';
 import { choiceWords } from '../../session/choice-words.ts';
 import { comparedSides } from '../../session/compared-sides.ts';
+import { localName } from '../../session/places.ts';
 import { type Shown, shownQuantity, unitShown } from '../../session/shown.ts';
+import { drawMarkup } from '../../style/markup.ts';
 import { LETTER } from '../paper/page-measure.ts';
 import { entryView } from './entry-view.ts';
 import { typesetFormula, typesetNumbers } from './formula-set.ts';
@@ -119,7 +123,7 @@ function calcBody(context: LineContext): LineBody {
   const unknown = item.methods !== undefined && used.words === undefined;
   const formula = unknown
     ? ({ layout: 'beside', drawn: html`<div class="calculation"></div>` } as const)
-    : calculation(context, used.item, result?.status === 'ok', used.words);
+    : (linkedFrom(context, item) ?? calculation(context, used.item, result?.status === 'ok', used.words));
   if (result?.status === 'problem' || result?.status === 'waiting')
     return stopped(formula.drawn, result, unit, formula.layout);
   if (result?.status !== 'ok')
@@ -141,6 +145,22 @@ function calcBody(context: LineContext): LineBody {
       >${note}`,
     unit: words ? '' : shown.unit,
     ...(note !== nothing && { told: true }),
+  };
+}
+
+/** In place of its formula, a linked line says in words where its value comes from. */
+function linkedFrom(
+  { session, sheet, room }: LineContext,
+  item: Item,
+): { readonly drawn: TemplateResult; readonly layout: 'beside' | 'under' } | undefined {
+  const from = linkSource(item, session.notebook.model.items);
+  if (!from) return undefined;
+  const title = session.notebook.book.sheets.find(({ key }) => key === from.sheet)?.title || from.sheet;
+  const where = from.sheet === sheet ? 'from' : `from ${title}:`;
+  const name = localName(from);
+  return {
+    layout: wordsFit(`${where} ${name}`, room) ? 'beside' : 'under',
+    drawn: html`<div class="calculation linked"><span>${where}</span> ${drawMarkup(math(symbolMath(name)))}</div>`,
   };
 }
 

@@ -210,6 +210,9 @@ export const lineStyles = css`
   .to-link {
     color: var(--warn);
   }
+  .linked > span {
+    color: var(--ink-soft);
+  }
   .stated-reason {
     color: var(--pen);
   }

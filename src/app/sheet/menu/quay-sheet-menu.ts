@@ -19,6 +19,7 @@ export type MenuAction =
   | 'column right'
   | 'delete column'
   | 'details'
+  | 'link'
   | 'read rows'
   | 'write rows'
   | 'sum'
@@ -65,6 +66,7 @@ const changes: Readonly<Record<MenuSubject, readonly MenuItem<MenuAction>[]>> = 
   line: [
     { action: 'details', words: 'Details' },
     { action: 'insert above', words: 'Insert a line above', key: 'Ctrl+Shift+Enter' },
+    { action: 'link', words: 'Take the value from a line' },
     { action: 'duplicate', words: 'Duplicate', key: 'Ctrl+Shift+D' },
     { action: 'move up', words: 'Move up', key: 'Alt+↑' },
     { action: 'move down', words: 'Move down', key: 'Alt+↓' },

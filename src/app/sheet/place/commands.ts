@@ -75,6 +75,7 @@ const actions: Readonly<Record<Exclude<MenuAction, `insert ${NewKind}`>, Doing>>
   'column right': (host) => changeAt(host, (place) => moveColumnBy(book(host), place, 1)),
   'delete column': (host) => changeAt(host, (place) => removeColumnAt(book(host), place)),
   details: (host) => host.ask('details'),
+  link: (host) => host.ask('link'),
   'read rows': (host) => host.ask('rows'),
   'write rows': (host) => host.ask('csv'),
   sum: (host) => host.sumColumn(),

@@ -1,0 +1,57 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { canLink, type Item, keepHeldEdit, linkSource, unlinkEdit } from '../../notebook/index.ts';
+import type { CellPlace } from '../session/place.ts';
+import { labelOf, placeOfId } from '../session/places.ts';
+import type { Session } from '../session/session.ts';
+import type { Asked } from '../sheet/asked.ts';
+
+/** What the line in hand takes its value from, or is to; and the commands to link it, to take the link off, to keep it as it is. */
+export function drawLink(session: Session, item: Item): TemplateResult | typeof nothing {
+  const { notebook } = session;
+  const toLink =
+    item.kind === 'input' ? item.row.toLink : item.kind === 'input column' ? item.column.toLink : undefined;
+  const from = linkSource(item, notebook.model.items);
+  const isLinked = item.kind === 'formula' && item.row.kind === 'calc' && item.row.link !== undefined;
+  // The stated value has the commands of its own, and goes before the link does.
+  const isStated = item.kind === 'formula' && item.stated !== undefined;
+  if (toLink === undefined && !canLink(item)) return nothing;
+  const place = placeOfId(notebook, item.id);
+  return html`<h3>${toLink === undefined ? 'Link' : 'To be linked'}</h3>
+    ${toLink === undefined ? nothing : html`<p>It stood for ${toLink}, and holds the value that had.</p>`}
+    ${from ? html`<p>It takes its value from ${labelOf(from)}, on “${sheetTitle(session, from)}”.</p>` : nothing}
+    <div class="ends">
+      ${
+        canLink(item) && place
+          ? html`<button class="fix" @click=${(event: Event) => ask(event, place)}>
+              ${isLinked ? 'Link to another line' : 'Take the value from a line'}
+            </button>`
+          : nothing
+      }
+      ${isLinked && !isStated ? html`<button class="fix" @click=${() => unlink(session, item)}>Take the link off</button>` : nothing}
+      ${
+        toLink === undefined
+          ? nothing
+          : html`<button class="fix" @click=${() => keep(session, item)}>Keep the value as it is</button>`
+      }
+    </div>`;
+}
+
+function sheetTitle({ notebook }: Session, { sheet }: Item): string {
+  return notebook.book.sheets.find(({ key }) => key === sheet)?.title || sheet;
+}
+
+function ask({ currentTarget }: Event, place: CellPlace): void {
+  currentTarget?.dispatchEvent(
+    new CustomEvent<Asked>('ask', { detail: { about: 'link', place }, bubbles: true, composed: true }),
+  );
+}
+
+function unlink(session: Session, { id }: Item): void {
+  const edit = unlinkEdit(session.notebook, id);
+  if (edit.ok) session.apply(edit.value);
+}
+
+function keep(session: Session, { id }: Item): void {
+  const edit = keepHeldEdit(session.notebook, id);
+  if (edit) session.apply(edit);
+}

@@ -1,0 +1,193 @@
+import { fail, type Outcome, problem, succeed } from '../diagnostics/index.ts';
+import {
+  type Calc,
+  type Choice,
+  type Edit,
+  type FoundRow,
+  findRow,
+  findSheet,
+  foldedOption,
+  type Given,
+  type Link,
+  replaceRow,
+  setColumnField,
+  setRowField,
+} from '../document/index.ts';
+import { describeType, type Type } from '../language/index.ts';
+import { heldEntry } from './bring/held-value.ts';
+import { optionsOf } from './build-model.ts';
+import type { FormulaItem, InputItem, Item } from './model.ts';
+import { namesOf } from './names.ts';
+import type { Notebook } from './notebook.ts';
+
+const NOWHERE = { from: 0, to: 0 };
+
+/** A line with one value. */
+type Line = InputItem | FormulaItem;
+
+/** Whether a line can take its value from another one: a given, a choice, or one that does so already. */
+export function canLink(item: Item | undefined): item is Line {
+  return (
+    item?.kind === 'input' ||
+    (item?.kind === 'formula' && item.row.kind === 'calc' && item.row.link !== undefined)
+  );
+}
+
+/** The lines of a book whose values a line could take, by kind and dimension, in the book's order; whether it may is said by the edit. */
+export function linkTargets(notebook: Notebook, id: string): readonly Line[] {
+  const item = notebook.model.items.get(id);
+  if (!canLink(item)) return [];
+  return [...notebook.model.items.values()].filter(
+    (other): other is Line =>
+      (other.kind === 'input' || other.kind === 'formula') &&
+      other.id !== id &&
+      misfit(notebook, item, other) === undefined,
+  );
+}
+
+/**
+ * The edit that has a given or a choice take its value from another line. What was entered stays with it, for the day the
+ * link is taken off. Refused where the two are of different kinds, and where the other takes its own value from this one.
+ */
+export function linkEdit(notebook: Notebook, id: string, from: string): Outcome<Edit> {
+  const item = notebook.model.items.get(id);
+  const other = notebook.model.items.get(from);
+  const found = item && rowOf(notebook, item);
+  if (!canLink(item) || !found || (other?.kind !== 'input' && other?.kind !== 'formula'))
+    return fail(problem('link-unfit', NOWHERE, { name: id, other: from }));
+  const circle = pathBetween(notebook, from, id);
+  if (circle) return fail(problem('link-circle', NOWHERE, { name: id, other: from, path: [...circle] }));
+  const wrong = misfit(notebook, item, other);
+  if (wrong) return fail(problem('link-kind', NOWHERE, { name: id, other: from, ...wrong }));
+  const formula = other.sheet === item.sheet ? other.row.name : other.id;
+  const { row, place } = found;
+  return succeed({ ...replaceRow(place, linked(row, formula)), label: `link ${row.name} to ${formula}` });
+}
+
+/** The given or the choice with a link; a line that is linked already keeps what it was, and what is stated of it. */
+function linked(row: Given | Choice | Calc, formula: string): Calc {
+  if (row.kind === 'calc') {
+    const { by: _, methods: __, ...kept } = row;
+    return { ...kept, formula };
+  }
+  const { kind, entry, optional, toLink: _, ...rest } = row;
+  const may = { entry, ...(optional !== undefined && { optional }) };
+  if (row.kind === 'given') {
+    const { range, ...kept } = rest as Omit<Given, 'kind' | 'entry' | 'optional' | 'toLink'>;
+    return { ...kept, kind: 'calc', formula, link: { kind: 'given', ...may, ...(range && { range }) } };
+  }
+  const { options, from, ...kept } = rest as Omit<Choice, 'kind' | 'entry' | 'optional' | 'toLink'>;
+  const link: Link = {
+    kind: 'choice',
+    ...may,
+    ...(options && { options }),
+    ...(from !== undefined && { from }),
+  };
+  return { ...kept, kind: 'calc', formula, link };
+}
+
+/** The edit that makes a linked line the given or the choice again that it was, with the value it has now. */
+export function unlinkEdit(notebook: Notebook, id: string): Outcome<Edit> {
+  const item = notebook.model.items.get(id);
+  const found = item && rowOf(notebook, item);
+  if (found?.row.kind !== 'calc' || !found.row.link)
+    return fail(problem('link-unfit', NOWHERE, { name: id, other: id }));
+  const { formula: _, by: __, methods: ___, kind: ____, link, stated, unit, ...kept } = found.row;
+  if (stated) return fail(problem('link-stated', NOWHERE, { name: id }));
+  const result = notebook.result(id);
+  // Without a value it is as it was before it was linked.
+  const entry = result.status === 'ok' ? heldEntry(result.value, (unit ?? '').trim() !== '') : link.entry;
+  const row: Given | Choice =
+    link.kind === 'given'
+      ? { ...kept, ...link, ...(unit !== undefined && { unit }), entry }
+      : {
+          ...kept,
+          ...link,
+          entry: result.status === 'ok' && result.value.kind === 'text' ? result.value.text : link.entry,
+        };
+  return succeed({ ...replaceRow(found.place, row), label: `take the link off ${row.name}` });
+}
+
+/** The edit that has a line or column stay as it is: it is not to be linked any more. */
+export function keepHeldEdit(notebook: Notebook, id: string): Edit | undefined {
+  const item = notebook.model.items.get(id);
+  const label = 'keep a value as it is';
+  if (item?.kind === 'input') {
+    const found = rowOf(notebook, item);
+    return found && { ...setRowField(found.place, 'toLink', undefined), label };
+  }
+  const part = namesOf(notebook.book).get(id);
+  if (part?.kind !== 'column') return undefined;
+  const place = { sheet: part.sheet, table: part.table.id, column: part.column.id };
+  return { ...setColumnField(place, 'toLink', undefined), label };
+}
+
+function rowOf(
+  { book }: Notebook,
+  item: Item,
+): (FoundRow & { readonly row: Given | Choice | Calc }) | undefined {
+  const sheet = findSheet(book, item.sheet);
+  const found = sheet && 'row' in item ? findRow(sheet, item.row.name) : undefined;
+  return found && found.row.kind !== 'check' ? { ...found, row: found.row } : undefined;
+}
+
+interface Misfit {
+  readonly is: string;
+  readonly wants: string;
+}
+
+/** Why a line cannot take the value of another: what the other is, and what is wanted. */
+function misfit(notebook: Notebook, item: Line, other: Line): Misfit | undefined {
+  const { registry } = notebook.model;
+  const own = optionsAt(notebook, item);
+  if (own) {
+    const theirs = optionsAt(notebook, other);
+    const known = new Set(own.map(foldedOption));
+    if (theirs?.every((option) => known.has(foldedOption(option)))) return undefined;
+    const is = theirs ? 'a choice with other options' : describeType(other.type, registry);
+    return { is, wants: 'a choice of the same options' };
+  }
+  if (other.type.kind === 'unknown' || isOpen(item) || sameKind(item.type, other.type)) return undefined;
+  return { is: describeType(other.type, registry), wants: describeType(item.type, registry) };
+}
+
+/** Whether nothing says yet what kind of value a given has. */
+function isOpen({ row, unit, type }: Line): boolean {
+  if (row.kind === 'given') return unit === undefined && row.entry.trim() === '';
+  return type.kind === 'unknown';
+}
+
+function optionsAt({ book }: Notebook, { row, sheet }: Line): readonly string[] | undefined {
+  const choice =
+    row.kind === 'choice' ? row : row.kind === 'calc' && row.link?.kind === 'choice' ? row.link : undefined;
+  if (!choice) return undefined;
+  return optionsOf({ ...choice, id: row.id, name: row.name }, sheet, namesOf(book));
+}
+
+function sameKind(a: Type, b: Type): boolean {
+  if (a.kind === 'number' && b.kind === 'number')
+    return b.zero === true || (a.dimension.key === b.dimension.key && a.angle === b.angle);
+  if (a.kind === 'point' && b.kind === 'point') return a.of === b.of;
+  return a.kind === b.kind;
+}
+
+/** The lines over which one takes its value from another, both included; undefined where it does not. */
+function pathBetween({ model }: Notebook, from: string, to: string): readonly string[] | undefined {
+  const before = new Map<string, string | undefined>([[from, undefined]]);
+  const waiting = [from];
+  for (let id = waiting.pop(); id !== undefined; id = waiting.pop()) {
+    if (id === to) {
+      const path: string[] = [];
+      for (let at: string | undefined = id; at !== undefined; at = before.get(at)) path.unshift(at);
+      return path;
+    }
+    const item = model.items.get(id);
+    if (!item || !('checked' in item)) continue;
+    for (const next of [...item.checked.references, ...(item.methods?.byId ? [item.methods.byId] : [])])
+      if (!before.has(next)) {
+        before.set(next, id);
+        waiting.push(next);
+      }
+  }
+  return undefined;
+}
