@@ -14,7 +14,7 @@ const foreignTakeoff = `Ref,Description,Material,Qty (cy),Unit,Remarks
 
 /** A sheet of each template beyond its first, the one with the most on it. */
 const deeper: Readonly<Record<TemplateId, string>> = {
-  'bollard-pull': 'Mooring lines',
+  'bollard-pull': 'Bollards',
   'debris-haul': 'Truck, loader and fleet',
   'fender-energy': 'Berthing energy',
   'pile-bearing': 'Demand and checks',
