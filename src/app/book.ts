@@ -1,5 +1,6 @@
 import { AboutPage } from './overview/about-page.ts';
 import { Overview } from './overview/overview.ts';
+import { QuayMethods } from './panel/methods/quay-methods.ts';
 import { SidePanel } from './panel/side-panel.ts';
 import { BookSettings } from './settings/book-settings.ts';
 import { BringSheets } from './settings/bring-sheets.ts';
@@ -7,7 +8,7 @@ import { DetailsDialog } from './settings/details-dialog.ts';
 import { LinkDialog } from './settings/link-dialog.ts';
 import { SheetDialog } from './settings/sheet-dialog.ts';
 import { TableRowsDialog } from './settings/table-rows-dialog.ts';
-import { BarMenu } from './shell/bar-menu.ts';
+import { CommandMenu } from './sheet/menu/command-menu.ts';
 import { Desk } from './shell/desk.ts';
 import { GoToDialog } from './shell/go-to-dialog.ts';
 import { KeysDialog } from './shell/keys-dialog.ts';
@@ -23,8 +24,9 @@ import './sheet/quay-sheet.ts';
 
 customElements.define('quay-top-bar', TopBar);
 customElements.define('quay-sheet-list-menu', SheetListMenu);
-customElements.define('quay-bar-menu', BarMenu);
 customElements.define('quay-bring-sheets', BringSheets);
+customElements.define('quay-command-menu', CommandMenu);
+customElements.define('quay-methods', QuayMethods);
 customElements.define('quay-sheet-dialog', SheetDialog);
 customElements.define('quay-sheet-list', SheetList);
 customElements.define('quay-title-block', TitleBlock);

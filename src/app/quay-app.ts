@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { groupedSheets } from './editing/grouped-sheets.ts';
 import type { SidePanel } from './panel/side-panel.ts';
-import type { CellPlace } from './session/place.ts';
+import { type CellPlace, methodFieldOf } from './session/place.ts';
 import type { Session } from './session/session.ts';
 import type { BookSettings } from './settings/book-settings.ts';
 import type { DetailsDialog } from './settings/details-dialog.ts';
@@ -315,7 +315,10 @@ export class QuayApp extends LitElement {
   #show(opened: OpenBook, openSession: typeof import('./book.ts').openSession): void {
     const { id, book, autosave } = opened;
     this.#open = opened;
-    this.session = openSession(id, book, autosave, this.#drafts);
+    const session = openSession(id, book, autosave, this.#drafts);
+    this.session = session;
+    // What was being typed in the panel when the page went away is there again, and the panel with it.
+    if (session.hand && methodFieldOf(session.hand.place)) this.#sides.show('panel');
     document.title = `${book.title.project || book.title.subject || 'Book'} · Quaybook`;
   }
 
@@ -420,9 +423,15 @@ export class QuayApp extends LitElement {
   readonly #ask = ({ detail: { about, place, text } }: CustomEvent<Asked>): void => {
     if (about === 'details') this.#element<DetailsDialog>('quay-details')?.show(place);
     else if (about === 'link') this.#element<LinkDialog>('quay-link')?.show(place);
+    else if (about === 'methods') this.#goToMethods();
     else if (about === 'rows') this.#element<TableRowsDialog>('quay-table-rows')?.show(place, text);
     else if (this.session) this.#attempt(this.#saveTable(this.session, place));
   };
+
+  #goToMethods(): void {
+    this.#sides.show('panel');
+    void this.updateComplete.then(() => this.#element<SidePanel>('quay-side-panel')?.goToMethods());
+  }
 
   async #saveTable({ notebook }: Session, place: CellPlace): Promise<void> {
     const { saveTable } = await import('./book.ts');

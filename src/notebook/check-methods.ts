@@ -1,9 +1,17 @@
 import { type Problem, problem } from '../diagnostics/index.ts';
-import { type CheckedFormula, describeType, parseFormula, sameKind, unknownType } from '../language/index.ts';
+import {
+  type CheckedFormula,
+  describeType,
+  parseFormula,
+  sameKind,
+  type Type,
+  unknownType,
+} from '../language/index.ts';
+import type { Method } from '../document/index.ts';
 import type { UnitRegistry } from '../units/index.ts';
 import { type CheckedDraft, checkDraft, type Draft } from './formulas.ts';
 import { type MethodPlan, methodWords, withChooser } from './methods.ts';
-import type { MethodItem, Methods } from './model.ts';
+import type { FormulaColumnItem, FormulaItem, MethodItem, Methods } from './model.ts';
 import type { Names } from './names.ts';
 import type { Known } from './scope.ts';
 
@@ -110,14 +118,41 @@ function withKinds(
     const { type } = checked.typed;
     if (unit || !wanted || !model || !isKnown(index) || sameKind(type, wanted))
       return [{ method, checked, problems: checked.problems }];
-    const facts = {
-      is: describeType(type, registry),
-      other: methodWords(model),
-      wanted: describeType(wanted, registry),
-    };
-    const differs = problem('methods-differ', { from: 0, to: checked.text.length }, facts);
-    return [{ method, checked, problems: [...checked.problems, differs] }];
+    const found = differs(checked, { method: model, type: wanted }, registry);
+    return [{ method, checked, problems: [...checked.problems, found] }];
   });
+}
+
+function differs(
+  { typed, text }: CheckedFormula,
+  { method, type }: { readonly method: Method; readonly type: Type },
+  registry: UnitRegistry,
+): Problem {
+  const facts = {
+    is: describeType(typed.type, registry),
+    other: methodWords(method),
+    wanted: describeType(type, registry),
+  };
+  return problem('methods-differ', { from: 0, to: text.length }, facts);
+}
+
+/**
+ * Why a formula cannot be the method `id` of a line: another gives another kind of value, and no unit says which is meant.
+ * Undefined where they agree.
+ */
+export function methodDiffers(
+  { methods, unit }: FormulaItem | FormulaColumnItem,
+  id: string,
+  checked: CheckedFormula,
+  registry: UnitRegistry,
+): Problem | undefined {
+  if (!methods || unit || checked.typed.type.kind === 'unknown') return undefined;
+  const first = methods.chosen === undefined ? [] : methods.list.slice(methods.chosen, methods.chosen + 1);
+  const other = [...first, ...methods.list].find(
+    (one) => one.method.id !== id && one.checked.typed.type.kind !== 'unknown',
+  );
+  if (!other || sameKind(checked.typed.type, other.checked.typed.type)) return undefined;
+  return differs(checked, { method: other.method, type: other.checked.typed.type }, registry);
 }
 
 function notText({ by, byId }: MethodPlan, { known, registry }: MethodsAround): Problem | undefined {

@@ -1,6 +1,7 @@
 export { type BroughtSheets, bringSheets } from './bring/bring-sheets.ts';
 export { optionsOf } from './build-model.ts';
 export type { ChangedLines } from './changed-lines.ts';
+export { methodDiffers } from './check-methods.ts';
 export { enterRows, enterValues } from './enter.ts';
 export { type Evaluation, evaluateFormula } from './evaluate-formula.ts';
 export {
@@ -21,7 +22,7 @@ export {
   methodInForce,
   methodsUsed,
 } from './method-in-force.ts';
-export { methodWords, rowsInWords } from './methods.ts';
+export { indexFor, methodWords, rowsInWords } from './methods.ts';
 export type {
   FormulaColumnItem,
   FormulaItem,

@@ -1,5 +1,5 @@
 import { type Book, type Cell, CHUNK_CELLS, type GivenColumn, type Method } from '../../document/index.ts';
-import type { CellPlace } from '../session/place.ts';
+import { type CellPlace, methodFieldOf } from '../session/place.ts';
 import { type Found, findPlace } from './find-place.ts';
 import { methodAtPlace } from './method-place.ts';
 import { targetsAt } from './state-target.ts';
@@ -51,12 +51,15 @@ function contentOf(found: Found, place: CellPlace, book: Book): CellContent {
       return { kind: 'prose', text: found.part.text };
     case 'title':
       return { kind: 'text', text: found.part.title ?? '' };
-    case 'row':
-      return rowContent(found.row, place.field, methodAtPlace(book, place, found.row));
+    case 'row': {
+      const method = methodAtPlace(book, place, found.row);
+      return methodContent(place, method) ?? rowContent(found.row, place.field, method);
+    }
     case 'column': {
       const { column } = found;
       const method = column.kind === 'given' ? undefined : methodAtPlace(book, place, column);
-      if (place.item !== 'head') return rowContent(column, place.field, method);
+      if (place.item !== 'head')
+        return methodContent(place, method) ?? rowContent(column, place.field, method);
       return column.kind === 'given'
         ? { kind: 'text', text: column.label ?? column.name }
         : formulaContent(column, method);
@@ -75,6 +78,15 @@ type Line = Extract<Found, { kind: 'row' }>['row'] | Extract<Found, { kind: 'col
 function formulaContent({ formula }: { readonly formula?: string }, method: Method | undefined): CellContent {
   const text = method ? method.formula : formula;
   return text === undefined ? { kind: undefined, text: '' } : { kind: 'formula', text };
+}
+
+/** What is written of a method where the place is one of the list of methods; nothing can be typed once it is gone. */
+function methodContent(place: CellPlace, method: Method | undefined): CellContent | undefined {
+  const field = methodFieldOf(place);
+  if (field === undefined) return undefined;
+  if (!method) return { kind: undefined, text: '' };
+  if (field === 'formula') return { kind: 'formula', text: method.formula };
+  return { kind: field === 'note' ? 'prose' : 'text', text: method[field] ?? '' };
 }
 
 function rowContent(row: Line, field: string, method: Method | undefined): CellContent {

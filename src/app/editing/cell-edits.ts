@@ -6,6 +6,7 @@ import {
   type CalcPlace,
   type Edit,
   type Method,
+  type MethodField,
   type RowField,
   setCells,
   setColumnField,
@@ -14,7 +15,7 @@ import {
   setRowField,
 } from '../../document/index.ts';
 import { methodWords } from '../../notebook/index.ts';
-import type { CellPlace } from '../session/place.ts';
+import { type CellPlace, methodFieldOf } from '../session/place.ts';
 import { cellFromText } from './cell-content.ts';
 import { type Found, findPlace } from './find-place.ts';
 import { methodAtPlace } from './method-place.ts';
@@ -97,6 +98,8 @@ function rowEdit(
   const at = { sheet: place.sheet, part: place.part, row: row.id };
   const set = (field: RowField, value: string | undefined, what: string): Outcome<Edit> =>
     succeed({ ...setRowField(at, field, value), label: `change the ${what} of ${row.name}` });
+  const listed = listedMethod(place, at, method, text, row.name);
+  if (listed) return listed;
   switch (place.field) {
     case 'reference':
       if (method) return ofMethod(at, method, 'reference', optionalText(text), row.name);
@@ -125,6 +128,8 @@ function columnEdit(
   const labelled = (edit: Edit, what: string): Outcome<Edit> =>
     succeed({ ...edit, label: `change the ${what} of ${part.name}.${column.name}` });
   const name = `${part.name}.${column.name}`;
+  const listed = listedMethod(place, at, method, text, name);
+  if (listed) return listed;
   const field = place.item === 'head' ? (column.kind === 'given' ? 'label' : 'value') : place.field;
   switch (field) {
     case 'reference':
@@ -144,11 +149,26 @@ function columnEdit(
   }
 }
 
+/** The edit of what a place of the list of methods is about; undefined for a cell of a sheet. */
+function listedMethod(
+  place: CellPlace,
+  at: CalcPlace,
+  method: Method | undefined,
+  text: string,
+  name: string,
+): Outcome<Edit> | undefined {
+  const field = methodFieldOf(place);
+  if (field === undefined) return undefined;
+  if (!method) return fail(problem('edit-place-missing', nowhere, { path: `method ${place.method}` }));
+  const value = field === 'formula' ? withoutEquals(text) : optionalText(text);
+  return ofMethod(at, method, field, value, name);
+}
+
 /** The edit of a method of a line, named by what it is for. */
 function ofMethod(
   at: CalcPlace,
   method: Method,
-  field: 'formula' | 'reference',
+  field: MethodField,
   value: string | undefined,
   name: string,
 ): Outcome<Edit> {

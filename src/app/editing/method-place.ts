@@ -4,10 +4,11 @@ import type { CellPlace } from '../session/place.ts';
 import { findPlace } from './find-place.ts';
 
 /**
- * The place with the method it is about: of a line with methods, the one in force there. Resolved when an edit begins, so
+ * The place with the method it is about: of a line with methods the one it names, else the one in force there. Resolved when an edit begins, so
  * that what is typed goes into that method whatever is chosen meanwhile.
  */
 export function placeInForce(notebook: Notebook, place: CellPlace): CellPlace {
+  if (place.method !== undefined) return place;
   const found = findPlace(notebook.book, place);
   if (found?.kind !== 'row' && found?.kind !== 'column' && found?.kind !== 'cell') return place;
   const line = found.kind === 'row' ? found.row : found.column;

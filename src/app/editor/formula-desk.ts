@@ -1,3 +1,4 @@
+import { methodDiffers, methodsUsed } from '../../notebook/index.ts';
 import { findPlace } from '../editing/find-place.ts';
 import type { Typing } from '../session/edit-in-hand.ts';
 import type { CellPlace } from '../session/place.ts';
@@ -9,7 +10,10 @@ import { itemOfPlace } from './place-item.ts';
 import type { FormulaDesk } from './quay-formula-field.ts';
 import { statementNote } from './statement-note.ts';
 
-/** The desk of a formula field at a place; undefined where no formula stands. In a cell of a column its row is tried. */
+/**
+ * The desk of a formula field at a place; undefined where no formula stands. In a cell of a column its row is tried, of one
+ * of its methods the first row that goes by it.
+ */
 export function formulaDesk(
   session: Session,
   place: CellPlace,
@@ -19,10 +23,20 @@ export function formulaDesk(
   const item = itemOfPlace(notebook, place);
   if (item?.kind !== 'formula' && item?.kind !== 'formula column') return undefined;
   const found = findPlace(notebook.book, place);
-  const row = found?.kind === 'cell' ? found.row : 0;
+  const { method } = place;
+  const used = item.kind === 'formula column' && method !== undefined ? methodsUsed(notebook, item) : [];
+  const first = used.find((one) => one.item.method.id === method)?.rows[0] ?? 0;
+  const row = found?.kind === 'cell' ? found.row : first;
   return {
     complete: (text, at, asked) => complete(session, item, text, at, asked),
-    tryIt: (text) => notebook.tryFormula(item.id, text, { row }),
+    tryIt: (text) => {
+      const trial = notebook.tryFormula(item.id, text, { row });
+      const differs =
+        method === undefined
+          ? undefined
+          : methodDiffers(item, method, trial.checked, notebook.model.registry);
+      return differs ? { ...trial, problems: [...trial.problems, differs] } : trial;
+    },
     note: (trial, writing) => {
       const { kind, side, typedOver = false } = how;
       const typed = {

@@ -1,28 +1,26 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Fix, Problem } from '../../diagnostics/index.ts';
 import { aboutOf } from '../../document/index.ts';
-import type { CheckedFormula, Syntax } from '../../language/index.ts';
-import { type FormulaItem, type Item, type MethodItem, methodInForce } from '../../notebook/index.ts';
+import type { Item } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
 import { mendAt } from '../editing/remedy.ts';
 import { waits } from '../findings/findings.ts';
 import { choiceWords } from '../session/choice-words.ts';
-import { comparedSides, failsBy } from '../session/compared-sides.ts';
+import { failsBy } from '../session/compared-sides.ts';
 import { dependsOn, feedsOf, itemAt, labelOf, localName, placeOfId } from '../session/places.ts';
 import { resultText } from '../session/result-text.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { shownText } from '../session/shown.ts';
-import { typesetFormula, typesetNumbers } from '../sheet/line/formula-set.ts';
-import { drawFormula, hasNumbers } from '../sheet/line/formula-view.ts';
-import { wordsOfMethod } from '../sheet/line/methods-shown.ts';
-import { valuesByName } from '../sheet/line/values-by-name.ts';
 import { MATHS_SIZE } from '../sheet/paper/page-measure.ts';
 import { flowStyles } from '../style/flow-styles.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { OwnWidth } from '../style/own-width.ts';
+import { drawNumbers, drawSymbols } from './formula-part.ts';
 import { drawLink } from './link-view.ts';
+import { drawOptionsLeft } from './methods/options-left.ts';
+import type { QuayMethods } from './methods/quay-methods.ts';
 import { panelStyles } from './panel-styles.ts';
 import { drawStated } from './stated-view.ts';
 import { TrialController } from './trial-controller.ts';
@@ -56,6 +54,13 @@ export class SidePanel extends LitElement {
     return this.#trials.farewell('you left the book');
   }
 
+  /** Gives the focus to the methods of the line in hand; a line of one formula is asked what they are to go by. */
+  async goToMethods(): Promise<void> {
+    this.requestUpdate();
+    await this.updateComplete;
+    this.renderRoot.querySelector<QuayMethods>('quay-methods')?.enter();
+  }
+
   override render() {
     const item = itemAt(this.session.notebook, this.session.place);
     return html`<div class="told" role="status">${this.#trials.words ?? nothing}</div>
@@ -70,7 +75,8 @@ export class SidePanel extends LitElement {
       <p class="label">${labelOf(item)}</p>
       <p class="value"><b>${shown.number}</b>${shown.unit === '°' ? '' : ' '}${shown.unit}</p>
       ${this.#readAs(item)} ${this.#excess(item)}
-      ${this.#problems(item)} ${item.kind === 'input' ? drawTrial(this.session, item, this.#trials) : nothing}
+      ${this.#problems(item)} ${item.kind === 'input' ? drawOptionsLeft(this.session, item) : nothing}
+      ${item.kind === 'input' ? drawTrial(this.session, item, this.#trials) : nothing}
       ${'checked' in item && this.session.place ? drawStated(this.session, item, this.session.place) : nothing}
       ${drawLink(this.session, item)} ${this.#computing(item)}
       ${this.#list('Depends on', 'source', dependsOn(this.session.notebook, item))}
@@ -102,34 +108,12 @@ export class SidePanel extends LitElement {
       ${this.#cautions()}`;
   }
 
-  /** The formula of a line; of one with methods that in force here, and the others. */
+  /** The formula of a line of one, and the methods of a line that has them or may. */
   #computing(item: Item) {
     if (!('checked' in item)) return nothing;
-    if (!item.methods) return item.checked.text.trim() === '' ? nothing : this.#formula(item);
-    const { notebook, place } = this.session;
-    const row = place && /^r(\d+)$/.exec(place.item)?.[1];
-    const used = methodInForce(notebook, item.id, row === undefined ? undefined : Number(row));
-    const others = item.methods.list.filter((one) => one !== used);
-    return html`${used ? this.#method(item, used) : nothing}
-      ${
-        others.length > 0
-          ? html`<details class="methods">
-            <summary>${used ? 'Other methods' : 'Methods'} (${others.length})</summary>
-            ${others.map(
-              (one) => html`<h4>${wordsOfMethod(notebook, item, one)}</h4>
-                ${this.#formulaOf(one.checked)} ${this.#source(one.method.reference)}`,
-            )}
-          </details>`
-          : nothing
-      }`;
-  }
-
-  #method(item: Extract<Item, { checked: unknown }>, used: MethodItem) {
-    const { reference, note } = used.method;
-    return html`<h3>Method</h3>
-      <p>${wordsOfMethod(this.session.notebook, item, used)}</p>
-      ${this.#formula({ ...item, checked: used.checked })} ${this.#source(reference)}
-      ${note ? html`<h3>Note on the method</h3><p>${note}</p>` : nothing}`;
+    const one = !item.methods && item.checked.text.trim() !== '';
+    return html`${one ? this.#formula(item) : nothing}
+      <quay-methods .session=${this.session} .room=${this.room}></quay-methods>`;
   }
 
   #source(reference: string | undefined) {
@@ -137,36 +121,11 @@ export class SidePanel extends LitElement {
   }
 
   #formula(item: Extract<Item, { checked: unknown }>) {
-    return html`<h3>Formula</h3>
-      ${this.#formulaOf(item.checked)}
-      ${item.kind === 'formula' && !item.sides && hasNumbers(item.checked.syntax) ? this.#numbers(item) : nothing}`;
-  }
-
-  #formulaOf(checked: CheckedFormula) {
-    return html`${
-      checked.whole
-        ? html`<div class="math" tabindex="0" role="group" aria-label="Formula in symbols">
-            ${drawFormula(typesetFormula(checked, this.room), 'symbols')}
-          </div>`
-        : nothing
-    }
-      <pre tabindex="0" aria-label="Formula as written">${checked.text}</pre>`;
-  }
-
-  #numbers(item: FormulaItem) {
     const { session, room } = this;
-    const numbers = typesetNumbers(item.checked, room, valuesByName(session, item.sheet, item));
-    if (!numbers) return nothing;
-    const sides = comparedSides(session.notebook, item, session.units);
-    const asTheyStand = (side: Syntax): boolean =>
-      side.kind === 'name' || (side.kind === 'number' && !side.unit);
-    const { syntax } = item.checked;
-    const computed = syntax.kind === 'comparison' && !(asTheyStand(syntax.left) && asTheyStand(syntax.right));
-    return html`<h3>With numbers</h3>
-      <div class="math numbers" tabindex="0" role="group" aria-label="Formula with numbers">
-        ${drawFormula(numbers, 'numbers')}
-      </div>
-      ${sides && computed ? html`<p class="numbers">${sides.left} ${sides.sign} ${sides.right}</p>` : nothing}`;
+    return html`<h3>Formula</h3>
+      ${drawSymbols(item.checked, room)}
+      <pre tabindex="0" aria-label="Formula as written">${item.checked.text}</pre>
+      ${item.kind === 'formula' ? drawNumbers(session, item, room) : nothing}`;
   }
 
   #list(title: string, flow: 'source' | 'fed', items: readonly Item[]) {

@@ -16,8 +16,35 @@ export interface CellPlace {
 
 export function samePlace(a: CellPlace | undefined, b: CellPlace | undefined): boolean {
   if (!a || !b) return a === b;
-  return a.sheet === b.sheet && a.part === b.part && a.item === b.item && a.field === b.field;
+  const same = a.sheet === b.sheet && a.part === b.part && a.item === b.item && a.field === b.field;
+  return same && (a.method === b.method || methodFieldOf(a) === undefined);
 }
+
+/** What is written of one method of a line, in the list of its methods. */
+export type MethodText = 'formula' | 'reference' | 'note';
+
+/** The place of what is written of one method of the line that a cell is of, in the list of its methods. */
+export function methodPlace(cell: CellPlace, method: string, field: MethodText): CellPlace {
+  return { ...cell, field: METHOD_FIELDS[field], method };
+}
+
+/** What of a method a place of the list of methods is; undefined for a cell of a sheet. */
+export function methodFieldOf({ field, method }: CellPlace): MethodText | undefined {
+  if (method === undefined) return undefined;
+  return (Object.keys(METHOD_FIELDS) as MethodText[]).find((one) => METHOD_FIELDS[one] === field);
+}
+
+/** Whether a place is none of the page’s cells, but one beside or above them. */
+export function isOffPage(place: CellPlace): boolean {
+  return titleFieldOf(place) !== undefined || methodFieldOf(place) !== undefined;
+}
+
+// No column of a table has an id with a space.
+const METHOD_FIELDS: Readonly<Record<MethodText, string>> = {
+  formula: 'method formula',
+  reference: 'method reference',
+  note: 'method note',
+};
 
 /** The place of a field of the title block, which stands on all sheets. */
 export function titlePlace(field: keyof Title): CellPlace {

@@ -23,7 +23,7 @@ import type { Autosave, SaveState } from '../storage/autosave.ts';
 import { type Drafts, noDrafts } from './drafts.ts';
 import { afterWayOut, type EditInHand, isChanged, type SelectedText, type WayOut } from './edit-in-hand.ts';
 import { followEdit, reopen, type Strayed } from './follow-hand.ts';
-import { type CellPlace, samePlace, titleFieldOf } from './place.ts';
+import { type CellPlace, isOffPage, methodFieldOf, samePlace } from './place.ts';
 import { createSlices, timeAtOnce } from './slices.ts';
 import type { UnitsView } from './units-view.ts';
 
@@ -221,7 +221,7 @@ export function openSession(
       if (!edit.ok || !edit.value) return edit;
       // Whoever hears of the edit finds it entered, and no more in hand.
       hand = undefined;
-      return applyByPerson(edit.value, titleFieldOf(draft.place) ? place : draft.place);
+      return applyByPerson(edit.value, isOffPage(draft.place) ? place : draft.place);
     });
     if (left === held) return false;
     hold(left);
@@ -247,8 +247,10 @@ export function openSession(
     else if (reopened) {
       hand = reopened;
       units = reopened.units;
-      if (!titleFieldOf(reopened.place)) {
-        place = reopened.place;
+      const { method: _, ...cell } = reopened.place;
+      const isListed = methodFieldOf(reopened.place) !== undefined;
+      if (isListed || !isOffPage(reopened.place)) {
+        place = isListed ? { ...cell, field: 'value' } : reopened.place;
         sheet = place.sheet;
         lastOn.set(sheet, place);
       }

@@ -1,7 +1,7 @@
 import type { CellPlace } from '../session/place.ts';
 
-/** What the page asks the app for: a dialog with more of the thing at a place, with the lines that it can be linked to or with rows for its table, or its table as CSV. */
-export type About = 'details' | 'link' | 'rows' | 'csv';
+/** What the page asks the app for: a dialog with more of the thing at a place, with the lines that it can be linked to or with rows for its table, its table as CSV, or the methods of its line in the panel. */
+export type About = 'details' | 'link' | 'rows' | 'csv' | 'methods';
 
 /** The same with the place, and the text that rows are to be made of. */
 export interface Asked {

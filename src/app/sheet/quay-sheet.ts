@@ -6,7 +6,7 @@ import { insertBelow } from '../editing/line-edits.ts';
 import type { NewKind } from '../editing/new-items.ts';
 import { loadFormulaField } from '../editor/load-formula-field.ts';
 import type { EditInHand } from '../session/edit-in-hand.ts';
-import { type CellPlace, samePlace } from '../session/place.ts';
+import { type CellPlace, isOffPage, samePlace } from '../session/place.ts';
 import type { Session, SessionEvent } from '../session/session.ts';
 import { flowStyles } from '../style/flow-styles.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
@@ -133,7 +133,9 @@ export class QuaySheet extends LitElement implements SheetHost {
   override connectedCallback(): void {
     super.connectedCallback();
     this.#leave = this.session?.subscribe(this.#told);
-    if (this.session?.place) this.#focusPending = true;
+    // Whoever is typing beside the page goes on there.
+    const { hand, place } = this.session ?? {};
+    if (place && !(hand && isOffPage(hand.place))) this.#focusPending = true;
     this.#focus.connect();
     this.#paper.connect();
   }
@@ -194,7 +196,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   /** What is being typed into a cell of the sheet shown. */
   get #edit(): EditInHand | undefined {
     const { hand } = this.session;
-    return hand?.place.sheet === this.map.sheet ? hand : undefined;
+    return hand?.place.sheet === this.map.sheet && !isOffPage(hand.place) ? hand : undefined;
   }
 
   /** Whether a cell is being edited. */

@@ -42,6 +42,8 @@ export const keyGroups: readonly {
       ['Alt+↑, Alt+↓', 'move the line'],
       ['Ctrl+Shift+Backspace', 'delete the line'],
       ['Shift+F10', 'the menu of the line, the column or the sheet'],
+      ['Shift+F10, Methods', 'other formulas of a calculated line, of which a choice has one in force'],
+      ['Alt+↑, Alt+↓ in the panel', 'move the method'],
     ],
   },
   {

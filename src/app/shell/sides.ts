@@ -67,6 +67,11 @@ export class Sides implements ReactiveController {
     void this.#host.updateComplete.then(() => this.#element(side)?.focus());
   }
 
+  /** Shows a side that is folded. */
+  show(side: Side): void {
+    if (!this.isShown(side)) this.toggle(side);
+  }
+
   /** Folds the side that lies over the sheet; false if none does. */
   foldOver(): boolean {
     if (this.#over === undefined) return false;

@@ -4,10 +4,10 @@ import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import type { UnitsView } from '../session/units-view.ts';
 import { drawSign } from '../sheet/line/signs.ts';
+import type { CommandMenu } from '../sheet/menu/command-menu.ts';
 import type { MenuItem } from '../sheet/menu/popup-menu.ts';
 import type { SaveState } from '../storage/autosave.ts';
 import { BarFit } from './bar-fit.ts';
-import type { BarMenu } from './bar-menu.ts';
 import { clockTime } from './local-time.ts';
 import type { Side } from './sides.ts';
 
@@ -237,7 +237,7 @@ export class TopBar extends LitElement {
       <button class="seldom" @mousedown=${keepFocus} @click=${() => this.#ask('keys')} title="Keys (?)">Keys</button>
       <button class="menu" aria-haspopup="menu" @click=${this.#openMenu} title="What else is done with the book">Menu</button>
       ${this.#side('panel', 'Panel', 'F9')}
-      <quay-bar-menu></quay-bar-menu>
+      <quay-command-menu></quay-command-menu>
     `;
   }
 
@@ -257,7 +257,9 @@ export class TopBar extends LitElement {
 
   readonly #openMenu = ({ currentTarget }: Event): void => {
     const items = this.getAttribute('fold') === '1' ? this.#seldom() : [...this.#often(), ...this.#seldom()];
-    void this.renderRoot.querySelector<BarMenu>('quay-bar-menu')?.open(currentTarget as HTMLElement, items);
+    void this.renderRoot
+      .querySelector<CommandMenu>('quay-command-menu')
+      ?.open(currentTarget as HTMLElement, items, 'book');
   };
 
   #often(): readonly MenuItem<() => void>[] {

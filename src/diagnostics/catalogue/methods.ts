@@ -64,6 +64,80 @@ export const methods = {
       ...(near.length > 0 && { hint: `did you mean ${listed(near.map(quoted))}?` }),
     }),
   }),
+  'method-for-nothing': entry<{ name: string }>({
+    title: 'A method for no option',
+    explain: 'A method is for one option or more of what chooses, or for all that no other method is for.',
+    words: ({ name }) => ({
+      message: `a method of ${name} has to be for an option`,
+      hint: 'choose one, or all others',
+    }),
+  }),
+  'method-option-taken': entry<{ name: string; option: string }>({
+    title: 'An option with two methods',
+    explain: 'What chooses has one value, and one method of a line is in force for it.',
+    words: ({ name, option }) => ({
+      message: `${name} has a method for ${quoted(option)} already`,
+      hint: 'change that one, or take the option from it first',
+    }),
+  }),
+  'method-others-taken': entry<{ name: string }>({
+    title: 'Two methods for all others',
+    explain: 'One method of a line can be for all options that no other method is for.',
+    words: ({ name }) => ({
+      message: `${name} has a method for all others already`,
+      hint: 'change that one, or give it options first',
+    }),
+  }),
+  'method-others-last': entry<{ name: string }>({
+    title: 'The method for all others before another',
+    explain: 'The method for all options that no other method is for is the last one.',
+    words: ({ name }) => ({ message: `the method of ${name} for all others stays the last` }),
+  }),
+  'method-alone': entry<{ name: string }>({
+    title: 'The only method of a line',
+    explain: 'A line is computed by something: its last method is not removed.',
+    words: ({ name }) => ({
+      message: `this is the only method of ${name}`,
+      hint: 'keep it as the one formula of the line, or add another first',
+    }),
+  }),
+  'methods-by-unfit': entry<{ name: string; by: string }>({
+    title: 'Something that cannot choose the methods of a line',
+    explain:
+      'Methods are chosen by a choice or another text that does not follow from the line itself, those of a column also by a text column of its table.',
+    words: ({ name, by }) => ({
+      message: `${quoted(by)} cannot choose between methods of ${name}`,
+      hint: 'take a choice, a text line, or a text column of the same table',
+    }),
+  }),
+  'option-blank': entry<{ by: string }>({
+    title: 'A new option without a value',
+    explain: 'Formulas and methods know an option of a choice by its value.',
+    words: ({ by }) => ({ message: `the new option of ${by} needs a value` }),
+  }),
+  'option-of-none': entry<{ by: string; option: string }>({
+    title: 'A new option that nothing gets',
+    explain: 'What chooses has a list of its options, and a value that is not in it is never chosen.',
+    words: ({ by, option }) => ({
+      message: `${quoted(option)} is no option of ${by}`,
+      hint: 'add it to the list',
+    }),
+  }),
+  'option-there': entry<{ by: string; option: string }>({
+    title: 'A new option that is there already',
+    explain:
+      'Options are told apart by their values, in which capital letters and blanks at the ends do not count.',
+    words: ({ by, option }) => ({ message: `${by} has the option ${quoted(option)} already` }),
+  }),
+  'option-of-column': entry<{ by: string; from: string }>({
+    title: 'A new option of a choice from a column',
+    explain:
+      'A choice that takes its options from a column of a table gets another one as a row of the table.',
+    words: ({ by, from }) => ({
+      message: `${by} has its options from ${from}`,
+      hint: `add a row there, then a method for it`,
+    }),
+  }),
   'methods-differ': entry<{ is: string; other: string; wanted: string }>({
     title: 'Methods that give different kinds of values',
     explain: 'All methods of a line give its dimension: whatever is chosen, the line means the same.',

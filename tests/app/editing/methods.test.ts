@@ -6,6 +6,8 @@ import { placeInForce } from '../../../src/app/editing/method-place.ts';
 import { pasteCopies } from '../../../src/app/editing/paste-lines.ts';
 import { renameEdit } from '../../../src/app/editing/rename.ts';
 import { renameSheetEdit } from '../../../src/app/editing/rename-sheet.ts';
+import { formulaDesk } from '../../../src/app/editor/formula-desk.ts';
+import { methodPlace, samePlace } from '../../../src/app/session/place.ts';
 import {
   applyEdit,
   type Book,
@@ -15,6 +17,7 @@ import {
   type Edit,
 } from '../../../src/document/index.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
+import { sessionOn } from '../editor/sample-session.ts';
 
 const line: Calc = {
   id: 'a',
@@ -125,6 +128,43 @@ describe('what is typed on a line with methods', () => {
     const refused = enterText(book, head, 'y');
     expect(!refused.ok && refused.problems).toMatchObject([
       { code: 'method-undecided', message: 'v has several methods, and k chooses none of them here' },
+    ]);
+  });
+});
+
+describe('what is typed in the list of methods', () => {
+  const cell = { sheet: 's', part: 't', item: 'v', field: 'value' };
+
+  test.each([
+    [methodPlace(a, 'other', 'formula'), 'formula', '3*w + t.y', '= 4*w', { formula: '4*w' }],
+    [methodPlace(a, 'api', 'reference'), 'text', 'R', ' S ', { reference: 'S' }],
+    [methodPlace(a, 'other', 'note'), 'prose', '', 'why', { note: 'why' }],
+    [methodPlace(cell, 's', 'formula'), 'formula', 's.w + y', 'y', { formula: 'y' }],
+    [methodPlace(cell, 'c', 'reference'), 'text', '', 'T', { reference: 'T' }],
+  ])('at %j is a %s, in force or not', (place, kind, text, typed, becomes) => {
+    expect(placeInForce(notebook, place)).toEqual(place);
+    expect(cellContent(book, place)).toEqual({ kind, text });
+    const made = edited(enterText(book, place, typed));
+    const found = calcs(made).flatMap(({ methods = [] }) => methods.filter(({ id }) => id === place.method));
+    expect(found[0]).toMatchObject(becomes);
+    expect(samePlace(place, { ...place, method: 'x' })).toBe(false);
+  });
+
+  test('of a method that is gone is nothing, and refused', () => {
+    const place = methodPlace(a, 'x', 'formula');
+    expect(cellContent(book, place)).toEqual({ kind: undefined, text: '' });
+    expect(enterText(book, place, '1')).toMatchObject({
+      ok: false,
+      problems: [{ code: 'edit-place-missing' }],
+    });
+  });
+
+  test('as a formula is told where it gives something else than the others, and no unit says which is meant', () => {
+    const desk = formulaDesk(sessionOn(book), methodPlace(a, 'other', 'formula'));
+    const said = (text: string) => desk?.tryIt(text).problems.map(({ code, message }) => [code, message]);
+    expect(said('w')).toEqual([]);
+    expect(said('w*w')).toEqual([
+      ['methods-differ', 'it gives an area (m^2), where the method for “API” gives a length (m)'],
     ]);
   });
 });

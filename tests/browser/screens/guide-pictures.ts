@@ -70,6 +70,15 @@ export const guidePictures: readonly Screen[] = [
     },
   },
   {
+    name: 'methods',
+    height: 900,
+    go: async (page) => {
+      await openTemplate(page, 'pile-bearing', 'Pile and soil');
+      await choose(page, 'resistance inside');
+      await page.getByText(/^Other methods/).click();
+    },
+  },
+  {
     name: 'table',
     part: paper,
     height: 640,

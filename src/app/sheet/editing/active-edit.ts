@@ -5,7 +5,7 @@ import { findPlace } from '../../editing/find-place.ts';
 import { statementAt, targetsAt } from '../../editing/state-target.ts';
 import { sideSaid } from '../../editing/state-value.ts';
 import type { EditInHand } from '../../session/edit-in-hand.ts';
-import { type CellPlace, samePlace } from '../../session/place.ts';
+import { type CellPlace, isOffPage, samePlace } from '../../session/place.ts';
 import type { Session } from '../../session/session.ts';
 import type { ActiveCell } from '../place/active-cell.ts';
 import type { Command } from '../place/keys.ts';
@@ -36,7 +36,7 @@ export class ActiveEdit {
   /** What is being typed into the active cell. */
   get #edit(): EditInHand | undefined {
     const { hand, sheet } = this.#host.session;
-    return hand?.place.sheet === sheet ? hand : undefined;
+    return hand?.place.sheet === sheet && !isOffPage(hand.place) ? hand : undefined;
   }
 
   /** Starts editing the active cell, of a calculated column its formula; `seed` replaces what it holds. */

@@ -11,12 +11,14 @@ export function subjectAt(book: Book, place: CellPlace, below?: HTMLElement): Me
     case 'cell':
       return 'table row';
     case 'column':
+      if (found.column.kind === 'calc') return place.item === 'head' ? 'calculated column' : 'calculation';
       return place.item === 'head' ? 'column' : 'line';
     case 'prose':
       return 'prose';
     case 'title':
       return found.part.kind === 'rows' ? 'part' : found.part.kind;
     case 'row':
+      return found.row.kind === 'calc' ? 'calculation' : 'line';
     case undefined:
       return 'line';
   }

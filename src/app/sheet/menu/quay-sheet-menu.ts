@@ -20,6 +20,7 @@ export type MenuAction =
   | 'delete column'
   | 'details'
   | 'link'
+  | 'methods'
   | 'read rows'
   | 'write rows'
   | 'sum'
@@ -33,6 +34,7 @@ export type MenuAction =
 /** What the menu stands on. */
 export type MenuSubject =
   | 'line'
+  | 'calculation'
   | 'table row'
   | 'part'
   | 'prose'
@@ -40,6 +42,7 @@ export type MenuSubject =
   | 'figure'
   | 'chart'
   | 'column'
+  | 'calculated column'
   | 'foot';
 
 const insertions: readonly MenuItem<MenuAction>[] = [
@@ -62,17 +65,33 @@ const partChanges: readonly MenuItem<MenuAction>[] = [
 
 const asTable: MenuItem<MenuAction> = { action: 'as table', words: 'Show or hide it as a table' };
 
+const details: MenuItem<MenuAction> = { action: 'details', words: 'Details' };
+
+const methods: MenuItem<MenuAction> = { action: 'methods', words: 'Methods' };
+
+const lineChanges: readonly MenuItem<MenuAction>[] = [
+  { action: 'insert above', words: 'Insert a line above', key: 'Ctrl+Shift+Enter' },
+  { action: 'link', words: 'Take the value from a line' },
+  { action: 'duplicate', words: 'Duplicate', key: 'Ctrl+Shift+D' },
+  { action: 'move up', words: 'Move up', key: 'Alt+↑' },
+  { action: 'move down', words: 'Move down', key: 'Alt+↓' },
+  { action: 'delete line', words: 'Delete the line', key: 'Ctrl+Shift+⌫' },
+  { action: 'delete part', words: 'Delete the whole block' },
+];
+
+const columnDetails: MenuItem<MenuAction> = { action: 'details', words: 'Name, type and unit' };
+
+const columnChanges: readonly MenuItem<MenuAction>[] = [
+  { action: 'insert given column', words: 'Insert a given column' },
+  { action: 'insert calc column', words: 'Insert a calculated column' },
+  { action: 'column left', words: 'Move left' },
+  { action: 'column right', words: 'Move right' },
+  { action: 'delete column', words: 'Delete the column' },
+];
+
 const changes: Readonly<Record<MenuSubject, readonly MenuItem<MenuAction>[]>> = {
-  line: [
-    { action: 'details', words: 'Details' },
-    { action: 'insert above', words: 'Insert a line above', key: 'Ctrl+Shift+Enter' },
-    { action: 'link', words: 'Take the value from a line' },
-    { action: 'duplicate', words: 'Duplicate', key: 'Ctrl+Shift+D' },
-    { action: 'move up', words: 'Move up', key: 'Alt+↑' },
-    { action: 'move down', words: 'Move down', key: 'Alt+↓' },
-    { action: 'delete line', words: 'Delete the line', key: 'Ctrl+Shift+⌫' },
-    { action: 'delete part', words: 'Delete the whole block' },
-  ],
+  line: [details, ...lineChanges],
+  calculation: [details, methods, ...lineChanges],
   'table row': [
     { action: 'insert row', words: 'Insert a row below', key: 'Ctrl+Enter' },
     { action: 'insert above', words: 'Insert a row above', key: 'Ctrl+Shift+Enter' },
@@ -93,15 +112,9 @@ const changes: Readonly<Record<MenuSubject, readonly MenuItem<MenuAction>[]>> = 
     ...partChanges,
   ],
   figure: [asTable, ...partChanges],
-  chart: [{ action: 'details', words: 'Details' }, asTable, ...partChanges],
-  column: [
-    { action: 'details', words: 'Name, type and unit' },
-    { action: 'insert given column', words: 'Insert a given column' },
-    { action: 'insert calc column', words: 'Insert a calculated column' },
-    { action: 'column left', words: 'Move left' },
-    { action: 'column right', words: 'Move right' },
-    { action: 'delete column', words: 'Delete the column' },
-  ],
+  chart: [details, asTable, ...partChanges],
+  column: [columnDetails, ...columnChanges],
+  'calculated column': [columnDetails, methods, ...columnChanges],
 };
 
 /** The menu of a line or part. */
@@ -128,7 +141,8 @@ export class QuaySheetMenu extends PopupMenu<MenuAction> {
 
   override render(): TemplateResult {
     const own = changes[this.subject].map((item) => this.item(item));
-    if (this.subject === 'column') return html`<div role="menu" aria-label="column">${own}</div>`;
+    if (this.subject === 'column' || this.subject === 'calculated column')
+      return html`<div role="menu" aria-label="column">${own}</div>`;
     return html`<div role="menu" aria-label="insert and change">
       <div class="title" id="insert">Insert below</div>
       <div role="group" aria-labelledby="insert" class="insertions">${insertions.map((item) => this.item(item))}</div>

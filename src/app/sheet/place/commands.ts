@@ -76,6 +76,7 @@ const actions: Readonly<Record<Exclude<MenuAction, `insert ${NewKind}`>, Doing>>
   'delete column': (host) => changeAt(host, (place) => removeColumnAt(book(host), place)),
   details: (host) => host.ask('details'),
   link: (host) => host.ask('link'),
+  methods: (host) => host.ask('methods'),
   'read rows': (host) => host.ask('rows'),
   'write rows': (host) => host.ask('csv'),
   sum: (host) => host.sumColumn(),
