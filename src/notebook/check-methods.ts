@@ -1,4 +1,5 @@
 import { type Problem, problem } from '../diagnostics/index.ts';
+import type { Method } from '../document/index.ts';
 import {
   type CheckedFormula,
   describeType,
@@ -7,7 +8,6 @@ import {
   type Type,
   unknownType,
 } from '../language/index.ts';
-import type { Method } from '../document/index.ts';
 import type { UnitRegistry } from '../units/index.ts';
 import { type CheckedDraft, checkDraft, type Draft } from './formulas.ts';
 import { type MethodPlan, methodWords, withChooser } from './methods.ts';

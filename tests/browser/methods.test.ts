@@ -1,79 +1,50 @@
 import { mkdirSync } from 'node:fs';
 import { beforeEach, expect, test } from 'vitest';
-import { blankBook, writeBook } from '../../src/document/index.ts';
+import { writeBook } from '../../src/document/index.ts';
+import { blockOf, bookOf, calc, calcColumn, choice, given, tableOf, texts } from '../make-book.ts';
 import { axeFindings, cell, drawn } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
 
-const text = writeBook({
-  ...blankBook(),
-  sheets: [
-    {
-      key: 's',
-      title: 'Methods',
-      parts: [
+const text = writeBook(
+  bookOf({
+    s: [
+      blockOf(
+        'p',
         {
-          id: 'p',
-          kind: 'rows',
-          rows: [
-            {
-              id: 'r',
-              kind: 'choice',
-              name: 'rule',
-              label: 'clay rule',
-              entry: 'API',
-              options: [
-                { value: 'API', label: 'α of API' },
-                { value: 'USACE', label: 'α of USACE' },
-              ],
-            },
-            { id: 'w', kind: 'given', name: 'w', label: 'width', entry: '2', unit: 'm' },
-            {
-              id: 'a',
-              kind: 'calc',
-              name: 'a',
-              label: 'friction',
-              unit: 'm',
-              by: 'rule',
-              methods: [
-                { id: 'api', for: ['API'], formula: '2*w', reference: 'API RP 2GEO' },
-                { id: 'usace', for: ['USACE'], formula: '3*w', reference: 'EM 1110-2-2906' },
-              ],
-            },
-          ],
+          ...choice('rule', { value: 'API', label: 'α of API' }, { value: 'USACE', label: 'α of USACE' }),
+          label: 'clay rule',
         },
-        {
-          id: 't',
-          kind: 'table',
-          name: 't',
-          title: 'Layers',
-          length: 3,
-          columns: [
-            {
-              id: 'k',
-              kind: 'given',
-              name: 'k',
-              label: 'soil',
-              type: 'text',
-              chunks: [['clay', 'sand', 'clay']],
-            },
-            {
-              id: 'v',
-              kind: 'calc',
-              name: 'v',
-              label: 'unit friction',
-              unit: 'm',
-              by: 'k',
-              methods: [
-                { id: 'c', for: ['clay'], formula: 'w + 1 m', reference: 'A' },
-                { id: 's', for: ['sand'], formula: '10*w', reference: 'B' },
-              ],
-            },
+        { ...given('w', '2 m', 'm'), label: 'width' },
+        calc('a', {
+          label: 'friction',
+          unit: 'm',
+          by: 'rule',
+          methods: [
+            { id: 'api', for: ['API'], formula: '2*w', reference: 'API RP 2GEO' },
+            { id: 'usace', for: ['USACE'], formula: '3*w', reference: 'EM 1110-2-2906' },
           ],
-        },
-      ],
-    },
-  ],
-});
+        }),
+      ),
+      {
+        ...tableOf(
+          't',
+          3,
+          { ...texts('k', ['clay', 'sand', 'clay']), label: 'soil' },
+          calcColumn('v', {
+            label: 'unit friction',
+            unit: 'm',
+            by: 'k',
+            methods: [
+              { id: 'c', for: ['clay'], formula: 'w + 1 m', reference: 'A' },
+              { id: 's', for: ['sand'], formula: '10*w', reference: 'B' },
+            ],
+          }),
+        ),
+        title: 'Layers',
+      },
+    ],
+  }),
+);
 
 withBrowser();
 beforeEach(async () => {

@@ -3,7 +3,6 @@ import { expect, test } from 'vitest';
 import {
   applyEdit,
   type Book,
-  blankBook,
   type CalcPlace,
   type Edit,
   insertMethod,
@@ -20,6 +19,7 @@ import {
 } from '../../src/document/index.ts';
 import { methodInForce, type Notebook, openNotebook, recheckProgram } from '../../src/notebook/index.ts';
 import { recheck } from '../../src/recheck/index.ts';
+import { blockOf, bookOf, calc, calcColumn, choice, given, numbers, tableOf, texts } from '../make-book.ts';
 
 const SEED = 20_261_129;
 console.log(`notebook: books with methods start from seed ${SEED}`);
@@ -62,55 +62,32 @@ function bookFrom({ splits, picks, open, by }: Seeds): Book {
     const methods = methodsFrom(splits[index] ?? [], chosen, open[index] ?? false);
     return { by: bys[(by[index] ?? 0) % bys.length] ?? 'c', methods };
   };
-  return {
-    ...blankBook(),
-    sheets: [
+  const e = at(0);
+  return bookOf({
+    s: [
+      blockOf(
+        'p',
+        { ...given('w', '3 m', 'm'), id: 'r1' },
+        { ...choice('c', ...OPTIONS), id: 'r2' },
+        { ...given('t_is', '"Sand"'), id: 'r3' },
+        { ...calc('t_calc', 'IF(w > 2 m; "sand"; "rock")'), id: 'r4' },
+        { ...given('q', '1.5'), id: 'r7' },
+        { ...calc('e', { unit: 'ft', ...e, ...noSelf('e', e) }), id: 'r5' },
+        { ...calc('f', { unit: 'm', ...at(1) }), id: 'r6' },
+      ),
       {
-        key: 's',
-        title: '',
-        parts: [
-          {
-            id: 'p',
-            kind: 'rows',
-            rows: [
-              { id: 'r1', kind: 'given', name: 'w', entry: '3 m', unit: 'm' },
-              {
-                id: 'r2',
-                kind: 'choice',
-                name: 'c',
-                entry: 'clay',
-                options: OPTIONS.map((value) => ({ value })),
-              },
-              { id: 'r3', kind: 'given', name: 't_is', entry: '"Sand"' },
-              { id: 'r4', kind: 'calc', name: 't_calc', formula: 'IF(w > 2 m; "sand"; "rock")' },
-              { id: 'r7', kind: 'given', name: 'q', entry: '1.5' },
-              { id: 'r5', kind: 'calc', name: 'e', unit: 'ft', ...at(0), ...noSelf('e', at(0)) },
-              { id: 'r6', kind: 'calc', name: 'f', unit: 'm', ...at(1) },
-            ],
-          },
-          {
-            id: 'tb',
-            kind: 'table',
-            name: 't',
-            length: 4,
-            columns: [
-              {
-                id: 'c1',
-                kind: 'given',
-                name: 'k',
-                type: 'text',
-                options: OPTIONS,
-                chunks: [['clay', 'sand', 'rock', 'silt "wet"']],
-              },
-              { id: 'c2', kind: 'given', name: 'x', unit: 'm', chunks: [[1, 2, 3, 4]] },
-              { id: 'c4', kind: 'calc', name: 'kk', formula: 'IF(x > 2 m; k; "clay")' },
-              { id: 'c3', kind: 'calc', name: 'y', unit: 'm', ...at(2) },
-            ],
-          },
-        ],
+        ...tableOf(
+          't',
+          4,
+          { ...texts('k', ['clay', 'sand', 'rock', 'silt "wet"'], OPTIONS), id: 'c1' },
+          { ...numbers('x', 'm', [1, 2, 3, 4]), id: 'c2' },
+          { ...calcColumn('kk', 'IF(x > 2 m; k; "clay")'), id: 'c4' },
+          { ...calcColumn('y', { unit: 'm', ...at(2) }), id: 'c3' },
+        ),
+        id: 'tb',
       },
     ],
-  };
+  });
 }
 
 /** The line e would close a circle by a method that names it; the model of SWITCH says so of any method. */

@@ -1,13 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import {
-  type Book,
-  blankBook,
-  type Calc,
-  type CalcColumn,
-  setCells,
-  setEntry,
-  setMethodField,
-} from '../../src/document/index.ts';
+import { type Book, type Calc, setCells, setEntry, setMethodField } from '../../src/document/index.ts';
 import {
   formulaInForce,
   methodInForce,
@@ -17,6 +9,7 @@ import {
   openNotebook,
   rowsInWords,
 } from '../../src/notebook/index.ts';
+import { blockOf, bookOf, calc, calcColumn, choice, given, numbers, tableOf, texts } from '../make-book.ts';
 
 type Computing = Pick<Calc, 'by' | 'methods' | 'formula' | 'unit' | 'reference'>;
 
@@ -31,7 +24,7 @@ interface Lines {
 
 const one: Computing = { formula: '1 m' };
 
-function bookOf({
+function linesIn({
   a = one,
   b = one,
   y = one,
@@ -39,54 +32,25 @@ function bookOf({
   kinds,
   entry = 'API',
 }: Lines): Book {
-  const row = (id: string, line: Computing): Calc => ({ id, kind: 'calc', name: id, ...line });
-  const column: CalcColumn = { id: 'y', kind: 'calc', name: 'y', ...y };
-  return {
-    ...blankBook(),
-    sheets: [
-      {
-        key: 's',
-        title: '',
-        parts: [
-          {
-            id: 'p',
-            kind: 'rows',
-            rows: [
-              {
-                id: 'rule',
-                kind: 'choice',
-                name: 'rule',
-                entry,
-                options: options.map((value) => ({ value })),
-              },
-              { id: 'soil', kind: 'given', name: 'soil', entry: '"clay"' },
-              { id: 'w', kind: 'given', name: 'w', entry: '2 m', unit: 'm' },
-              row('a', a),
-              row('b', b),
-            ],
-          },
-          {
-            id: 't',
-            kind: 'table',
-            name: 't',
-            length: 3,
-            columns: [
-              {
-                id: 'k',
-                kind: 'given',
-                name: 'k',
-                type: 'text',
-                ...(kinds && { options: kinds }),
-                chunks: [['clay', 'sand', 'clay']],
-              },
-              { id: 'x', kind: 'given', name: 'x', unit: 'm', chunks: [[1, 2, 0]] },
-              column,
-            ],
-          },
-        ],
-      },
+  return bookOf({
+    s: [
+      blockOf(
+        'p',
+        { ...choice('rule', ...options), entry },
+        given('soil', '"clay"'),
+        given('w', '2 m', 'm'),
+        calc('a', a),
+        calc('b', b),
+      ),
+      tableOf(
+        't',
+        3,
+        texts('k', ['clay', 'sand', 'clay'], kinds),
+        numbers('x', 'm', [1, 2, 0]),
+        calcColumn('y', y),
+      ),
     ],
-  };
+  });
 }
 
 const byRule: Computing = {
@@ -113,7 +77,7 @@ const rule = { sheet: 's', part: 'p', row: 'rule' };
 const lineA = { sheet: 's', part: 'p', row: 'a' };
 
 test('the choice says which formula is in force, with its reference; another choice changes it in place', () => {
-  const notebook = openNotebook(bookOf({ a: byRule }));
+  const notebook = openNotebook(linesIn({ a: byRule }));
   const item = notebook.model.items.get('s.a');
   if (item?.kind !== 'formula') throw new Error('a is no line');
   expect(siOf(notebook)).toBe(4);
@@ -126,7 +90,7 @@ test('the choice says which formula is in force, with its reference; another cho
 
 test('a line whose method in force is another one is told as changed, though its value is the same', () => {
   const methods = byRule.methods?.map((method) => ({ ...method, formula: '2*w' })) ?? [];
-  const notebook = openNotebook(bookOf({ a: { by: 'rule', methods } }));
+  const notebook = openNotebook(linesIn({ a: { by: 'rule', methods } }));
   const applied = notebook.apply(setEntry(rule, 'USACE'));
   expect(applied.ok && applied.value.changed.has('s.a')).toBe(true);
   expect(methodInForce(notebook, 's.a')?.method.id).toBe('usace');
@@ -140,7 +104,7 @@ test('what is not in force adds no circle and no dependence', () => {
       { id: 'usace', for: ['USACE'], formula: 'b' },
     ],
   };
-  const notebook = openNotebook(bookOf({ a, b: { formula: 'a + 1 m' } }));
+  const notebook = openNotebook(linesIn({ a, b: { formula: 'a + 1 m' } }));
   expect([siOf(notebook, 's.a'), siOf(notebook, 's.b')]).toEqual([2, 3]);
   expect(notebook.problems()).toEqual([]);
   notebook.apply(setEntry(rule, 'USACE'));
@@ -148,7 +112,7 @@ test('what is not in force adds no circle and no dependence', () => {
 });
 
 test('a method that is not in force says what is wrong with it, and its line has its value', () => {
-  const notebook = openNotebook(bookOf({ a: byRule }));
+  const notebook = openNotebook(linesIn({ a: byRule }));
   notebook.apply(setMethodField(lineA, 'usace', 'formula', '3*nosuch'));
   expect(siOf(notebook)).toBe(4);
   expect(told(notebook)).toMatchObject([
@@ -182,13 +146,13 @@ describe('what chooses', () => {
       'w, which is to choose the method, is a length (m) and not a text',
     ],
   ])('is %s', (_, name, code, message) => {
-    const notebook = openNotebook(bookOf({ a: by(name) }));
+    const notebook = openNotebook(linesIn({ a: by(name) }));
     expect(told(notebook)).toEqual([{ code, message, severity: 'error' }]);
     expect(siOf(notebook)).toBeUndefined();
   });
 
   test('is blank: the line waits on it', () => {
-    const notebook = openNotebook(bookOf({ a: byRule, entry: '' }));
+    const notebook = openNotebook(linesIn({ a: byRule, entry: '' }));
     expect(notebook.result('s.a')).toMatchObject({
       status: 'waiting',
       problem: { message: 'waits on s.rule' },
@@ -200,14 +164,14 @@ describe('what chooses', () => {
 
 describe('options and methods that do not meet', () => {
   test('the option chosen has no method: no value, and the option is named', () => {
-    const notebook = openNotebook(bookOf({ a: byRule, options: ['API', 'USACE', 'beta'], entry: 'beta' }));
+    const notebook = openNotebook(linesIn({ a: byRule, options: ['API', 'USACE', 'beta'], entry: 'beta' }));
     expect(told(notebook)).toEqual([
       { code: 'method-option-missing', message: 'no method is for “beta”, which rule is', severity: 'error' },
     ]);
     expect(siOf(notebook)).toBeUndefined();
   });
   test('another option has no method: a remark beside the value', () => {
-    const notebook = openNotebook(bookOf({ a: byRule, options: ['API', 'USACE', 'beta', 'lambda'] }));
+    const notebook = openNotebook(linesIn({ a: byRule, options: ['API', 'USACE', 'beta', 'lambda'] }));
     expect(told(notebook)).toEqual([
       {
         code: 'method-options-left',
@@ -225,7 +189,7 @@ describe('options and methods that do not meet', () => {
     ],
   };
   test('a misspelt option falls to no method for all others', () => {
-    const notebook = openNotebook(bookOf({ a: misspelt }));
+    const notebook = openNotebook(linesIn({ a: misspelt }));
     expect(told(notebook)).toEqual([
       {
         code: 'method-option-unknown',
@@ -237,7 +201,7 @@ describe('options and methods that do not meet', () => {
   });
   test('a method for no option is a remark while another one is in force', () => {
     const methods = [...(byRule.methods ?? []), { id: 'm', for: ['USCAE'], formula: '9*w' }];
-    const notebook = openNotebook(bookOf({ a: { by: 'rule', methods } }));
+    const notebook = openNotebook(linesIn({ a: { by: 'rule', methods } }));
     expect(told(notebook)).toMatchObject([{ code: 'method-option-unused', severity: 'warning' }]);
     expect(siOf(notebook)).toBe(4);
   });
@@ -248,7 +212,7 @@ test('all methods give the line’s dimension, whichever is in force', () => {
     { id: 'api', for: ['API'], formula: '2*w' },
     { id: 'usace', for: ['USACE'], formula: 'w^2' },
   ];
-  const bare = openNotebook(bookOf({ a: { by: 'rule', methods } }));
+  const bare = openNotebook(linesIn({ a: { by: 'rule', methods } }));
   expect(told(bare)).toMatchObject([
     {
       code: 'method-fails',
@@ -261,7 +225,7 @@ test('all methods give the line’s dimension, whichever is in force', () => {
   expect(item?.kind === 'formula' && item.methods?.list[1]?.problems).toMatchObject([
     { code: 'methods-differ' },
   ]);
-  const withUnit = openNotebook(bookOf({ a: { by: 'rule', methods, unit: 'm' } }));
+  const withUnit = openNotebook(linesIn({ a: { by: 'rule', methods, unit: 'm' } }));
   expect(told(withUnit)).toMatchObject([
     { code: 'method-fails', message: expect.stringContaining('for “USACE”') },
   ]);
@@ -281,7 +245,7 @@ describe('a text chooses row by row', () => {
   };
 
   test('each row has the method of its text, and the rows of each are told', () => {
-    const notebook = openNotebook(bookOf({ y }));
+    const notebook = openNotebook(linesIn({ y }));
     expect(rows(notebook)).toMatchObject([{ value: 2 }, { value: 20 }, { value: 1 }]);
     const item = notebook.model.items.get('s.t.y');
     if (item?.kind !== 'formula column') throw new Error('y is no column');
@@ -298,7 +262,7 @@ describe('a text chooses row by row', () => {
   });
 
   test('a row with an option of no method says so, and the others have their values', () => {
-    const notebook = openNotebook(bookOf({ y }));
+    const notebook = openNotebook(linesIn({ y }));
     notebook.apply(setCells({ sheet: 's', table: 't', column: 'k' }, 1, ['rock']));
     expect(rows(notebook)).toMatchObject([{ value: 2 }, { status: 'problem' }, { value: 1 }]);
     expect(told(notebook, 's.t.y')).toMatchObject([
@@ -307,7 +271,7 @@ describe('a text chooses row by row', () => {
   });
 
   test('the options of the column and of the methods are held against one another', () => {
-    const notebook = openNotebook(bookOf({ y, kinds: ['clay', 'sand', 'silt'] }));
+    const notebook = openNotebook(linesIn({ y, kinds: ['clay', 'sand', 'silt'] }));
     expect(told(notebook, 's.t.y')).toMatchObject([
       { code: 'method-option-unused', message: 'a method is for “gravel”, which is no option of k' },
       { code: 'method-options-left', message: 'no method is for “silt”, which k could be' },
@@ -322,11 +286,11 @@ describe('a text chooses row by row', () => {
         { id: 'clay', for: ['clay'], formula: '1 + 2 m/(w - 2 m)' },
       ],
     };
-    const notebook = openNotebook(bookOf({ a }));
+    const notebook = openNotebook(linesIn({ a }));
     const found = notebook.result('s.a');
     expect(found).toMatchObject({ status: 'problem', problem: { code: 'method-fails' } });
     const sound = openNotebook(
-      bookOf({
+      linesIn({
         a: {
           ...a,
           methods: a.methods?.map((m) => ({ ...m, formula: m.formula.replace('1 + 2 m', 'w^2') })) ?? [],

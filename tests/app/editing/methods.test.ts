@@ -8,15 +8,9 @@ import { renameEdit } from '../../../src/app/editing/rename.ts';
 import { renameSheetEdit } from '../../../src/app/editing/rename-sheet.ts';
 import { formulaDesk } from '../../../src/app/editor/formula-desk.ts';
 import { methodPlace, samePlace } from '../../../src/app/session/place.ts';
-import {
-  applyEdit,
-  type Book,
-  blankBook,
-  type Calc,
-  type CalcColumn,
-  type Edit,
-} from '../../../src/document/index.ts';
+import { applyEdit, type Book, type Calc, type CalcColumn, type Edit } from '../../../src/document/index.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
+import { blockOf, bookOf, choice, given, numbers, tableOf, texts } from '../../make-book.ts';
 import { sessionOn } from '../editor/sample-session.ts';
 
 const line: Calc = {
@@ -39,54 +33,18 @@ const column: CalcColumn = {
     { id: 's', for: ['sand'], formula: 's.w + y' },
   ],
 };
-const book: Book = {
-  ...blankBook(),
-  sheets: [
-    {
-      key: 's',
-      title: '',
-      parts: [
-        {
-          id: 'p',
-          kind: 'rows',
-          rows: [
-            {
-              id: 'r',
-              kind: 'choice',
-              name: 'rule',
-              entry: 'API',
-              options: [{ value: 'API' }, { value: 'USACE', label: 'of USACE' }, { value: 'beta' }],
-            },
-            { id: 'w', kind: 'given', name: 'w', entry: '2 m', unit: 'm' },
-            line,
-          ],
-        },
-        {
-          id: 't',
-          kind: 'table',
-          name: 't',
-          length: 2,
-          columns: [
-            { id: 'k', kind: 'given', name: 'k', type: 'text', chunks: [['clay', 'sand']] },
-            { id: 'y', kind: 'given', name: 'y', unit: 'm', chunks: [[1, 2]] },
-            column,
-          ],
-        },
-      ],
-    },
-    {
-      key: 'u',
-      title: '',
-      parts: [
-        {
-          id: 'up',
-          kind: 'rows',
-          rows: [{ ...line, id: 'b', name: 'b', by: 's.rule', methods: [{ id: 'm', formula: 's.w' }] }],
-        },
-      ],
-    },
+const book = bookOf({
+  s: [
+    blockOf(
+      'p',
+      { ...choice('rule', 'API', { value: 'USACE', label: 'of USACE' }, 'beta'), id: 'r' },
+      given('w', '2 m', 'm'),
+      line,
+    ),
+    tableOf('t', 2, texts('k', ['clay', 'sand']), numbers('y', 'm', [1, 2]), column),
   ],
-};
+  u: [blockOf('up', { ...line, id: 'b', name: 'b', by: 's.rule', methods: [{ id: 'm', formula: 's.w' }] })],
+});
 const notebook = openNotebook(book);
 const a = { sheet: 's', part: 'p', item: 'a', field: 'value' };
 

@@ -1,40 +1,21 @@
 import { expect, test } from 'vitest';
 import { openSession, type SessionEvent } from '../../../src/app/session/session.ts';
-import { type Book, blankBook, chunksOfCells, type Part, setEntry } from '../../../src/document/index.ts';
+import { type Book, setEntry } from '../../../src/document/index.ts';
+import { blockOf, bookOf, calc, calcColumn, given, numbers, tableOf } from '../../make-book.ts';
 import { noAutosave } from '../no-autosave.ts';
 
 const ROWS = 20_000;
-const parts: readonly Part[] = [
-  {
-    id: 'p',
-    kind: 'rows',
-    rows: [
-      { id: 'a', kind: 'given', name: 'a', entry: '1' },
-      { id: 'b', kind: 'calc', name: 'b', formula: 'a + 1' },
-      { id: 's', kind: 'calc', name: 's', formula: 'SUM(t.n)' },
-    ],
-  },
-  {
-    id: 't',
-    kind: 'table',
-    name: 't',
-    length: ROWS,
-    columns: [
-      {
-        id: 'k',
-        kind: 'given',
-        name: 'k',
-        chunks: chunksOfCells(Array.from({ length: ROWS }, (_, row) => row)),
-      },
-      // Every row looks at every row, and no sorting helps.
-      { id: 'n', kind: 'calc', name: 'n', formula: 'MAX(t.k - k)' },
-    ],
-  },
-];
-const book: Book = { ...blankBook(), sheets: [{ key: 'j', title: 'J', parts }] };
+/** A book with a sum over a column of so many rows. */
+function bookOfRows(count: number): Book {
+  const keys = Array.from({ length: count }, (_, row) => row);
+  // Every row looks at every row, and no sorting helps.
+  const column = calcColumn('n', 'MAX(t.k - k)');
+  const block = blockOf('p', given('a', '1'), calc('b', 'a + 1'), calc('s', 'SUM(t.n)'));
+  return bookOf({ j: [block, tableOf('t', count, numbers('k', undefined, keys), column)] });
+}
 
 test('long work is left for later, waits without a value, is stopped and goes on, and comes to what it would at once', () => {
-  const session = openSession('book', book, noAutosave);
+  const session = openSession('book', bookOfRows(ROWS), noAutosave);
   const { notebook } = session;
   const value = (id: string) => {
     const read = notebook.result(id);
@@ -66,14 +47,7 @@ test('long work is left for later, waits without a value, is stopped and goes on
 }, 120_000);
 
 test('left alone it goes on by itself, and tells its progress and its values', async () => {
-  const short = parts.map((part) =>
-    part.kind === 'table' ? { ...part, length: 4_000, columns: part.columns.map(shortened) } : part,
-  );
-  const session = openSession(
-    'book',
-    { ...book, sheets: [{ key: 'j', title: 'J', parts: short }] },
-    noAutosave,
-  );
+  const session = openSession('book', bookOfRows(4_000), noAutosave);
   const heard: SessionEvent[] = [];
   await new Promise<void>((done) => {
     session.subscribe((event) => {
@@ -86,9 +60,3 @@ test('left alone it goes on by itself, and tells its progress and its values', a
   const come = heard.flatMap((event) => (event.kind === 'values' ? [...event.changed] : []));
   expect(come).toEqual(expect.arrayContaining(['j.t.n', 'j.s']));
 }, 120_000);
-
-function shortened<C extends Extract<Part, { kind: 'table' }>['columns'][number]>(column: C): C {
-  return column.kind === 'given'
-    ? { ...column, chunks: chunksOfCells(Array.from({ length: 4_000 }, (_, row) => row)) }
-    : column;
-}
