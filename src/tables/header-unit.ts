@@ -1,7 +1,7 @@
 import type { UnitRegistry } from '../units/index.ts';
 import { isNumeric, type TableColumn } from './column.ts';
-import { headedUnit, headerColumn, unitOfColumn } from './headers.ts';
-import { isSameUnit, statedUnit } from './stated-unit.ts';
+import { headedUnit, headerColumn, spaced, unitOfColumn } from './headers.ts';
+import { isSameUnit, LONGEST_UNIT, statedUnit } from './stated-unit.ts';
 import type { TextColumn } from './text-columns.ts';
 
 const OPENING = '([{';
@@ -11,7 +11,7 @@ const CLOSING = ')]}';
 const JOINTS = /[^\p{L}\p{N}²³^°%$€£µ]+/gu;
 
 /** Signs around a word, which are no part of a unit. */
-const AROUND = /["“”„'‘’<>«»*†‡]+(?=\p{L})|(?<=[\p{L}\d²³])["“”'‘’<>«»*†‡]+/gu;
+const AROUND = /(?<!["“”„'‘’<>«»*†‡])["“”„'‘’<>«»*†‡]+(?=\p{L})|(?<=[\p{L}\d²³])["“”'‘’<>«»*†‡]+/gu;
 
 /** What ends as units do, so that it is no part of a name: a power, a word for a unit, an abbreviation. */
 const ENDS_AS_UNIT: readonly RegExp[] = [
@@ -81,8 +81,9 @@ function readsAs(written: string, column: TableColumn, registry: UnitRegistry): 
 function statedIn(header: string, column: TableColumn, registry: UnitRegistry): string {
   const named = headerColumn(header, [column], registry)?.unit ?? '';
   if (named !== '' && readsAs(named, column, registry) === 'fitting') return named;
-  const { outside, brackets } = bracketsIn(header.replace(/\s*(?:\*\*|\^)\s*/g, '^').trim());
-  const within = brackets.map((one) => unitWithin(one, column, registry) || one);
+  const { outside, brackets } = bracketsIn(spaced(header).replace(/ ?(?:\*\*|\^) ?/g, '^'));
+  const distinct = [...new Set(brackets.toReversed())].toReversed();
+  const within = distinct.map((one) => unitWithin(one, column, registry) || one);
   const behind = unitWithin(withoutName(outside, column), column, registry);
   const found = [...within.toReversed(), ...(behind === '' ? [] : [behind])];
   const [first, ...more] = found.filter((one) => readsAs(one, column, registry) === 'fitting');
@@ -111,7 +112,9 @@ function unitWithin(written: string, column: TableColumn, registry: UnitRegistry
   const joints = [...text.matchAll(JOINTS)].map(({ index, 0: joint }) => index + joint.length);
   const words = [...text.matchAll(/_([\p{L}\d²³^]+)$/gu)].map(({ index }) => index + 1);
   const starts = [0, ...joints.filter((start) => text[start - 1] !== '_'), ...words];
-  for (const start of starts.sort((a, b) => a - b)) {
+  // Behind “in”, which is no part of it.
+  const first = text.length - LONGEST_UNIT - 'in '.length;
+  for (const start of starts.filter((one) => one >= first).sort((a, b) => a - b)) {
     const tail = text
       .slice(start)
       .replace(/^in\s+(?=\S)/iu, '')
@@ -126,7 +129,10 @@ function unitWithin(written: string, column: TableColumn, registry: UnitRegistry
 
 /** A unit of the kind of the column that stands before other words: `Volume m3 net`. */
 function unitAmong(text: string, column: TableColumn, registry: UnitRegistry): string {
+  const seen = new Set<string>();
   for (const { index, 0: word } of text.matchAll(/[^\s,;:|=()_]+/gu)) {
+    if (seen.has(word)) continue;
+    seen.add(word);
     if (word.length < 2 || /^in$/i.test(word) || readsAs(word, column, registry) !== 'fitting') continue;
     const [changed = ''] = CHANGES_UNIT.exec(text.slice(0, index)) ?? [];
     return `${changed}${word}`.trim();
@@ -140,13 +146,14 @@ function bracketsIn(text: string): { readonly outside: string; readonly brackets
   let outside = '';
   let depth = 0;
   let start = 0;
-  for (const [at, sign] of [...text].entries()) {
+  const signs = [...text];
+  for (const [at, sign] of signs.entries()) {
     if (OPENING.includes(sign)) {
       depth += 1;
       if (depth === 1) start = at + 1;
     } else if (CLOSING.includes(sign) && depth > 0) {
       depth -= 1;
-      if (depth === 0) brackets.push([...text].slice(start, at).join('').trim());
+      if (depth === 0) brackets.push(signs.slice(start, at).join('').trim());
     } else if (depth === 0) outside += sign;
   }
   return { outside: outside.trim(), brackets };

@@ -1,6 +1,6 @@
 import { readUnit, type Unit, type UnitRegistry } from '../units/index.ts';
 import { isNumeric, type TableColumn } from './column.ts';
-import { statedUnit } from './stated-unit.ts';
+import { LONGEST_UNIT, statedUnit } from './stated-unit.ts';
 
 /** The column a header names, and the unit it states (`''` for none); nothing if it names none. */
 export interface NamedHeader {
@@ -33,7 +33,7 @@ export function headerColumn(
   const { name, unit } = splitUnit(text);
   const column = columnCalled(name, columns);
   if (column !== undefined) return { column, unit: headedUnit(unit, column, registry) };
-  return unit === '' ? looseColumn(text.trim(), columns, registry) : undefined;
+  return unit === '' ? looseColumn(spaced(text), columns, registry) : undefined;
 }
 
 /** A unit stated for a column: as the registry reads it where it can mean one unit only, else as written. */
@@ -72,9 +72,10 @@ function looseColumn(
   return undefined;
 }
 
-/** Every way to part a text at a joint: a name may hold spaces or slashes, and so may a unit. */
+/** Every way to part a text at a joint in front of what may be a unit: a name may hold spaces or slashes, and so may a unit. */
 function splits(text: string, joint: RegExp): readonly (readonly [name: string, unit: string])[] {
   return [...text.matchAll(joint)].flatMap(({ index, 0: sign }) => {
+    if (text.length - index - sign.length > LONGEST_UNIT) return [];
     const [name, unit] = [text.slice(0, index), text.slice(index + sign.length)];
     return name === '' || unit === '' ? [] : [[name, unit] as const];
   });
@@ -105,16 +106,35 @@ function columnCalled(text: string, columns: readonly TableColumn[]): TableColum
   const folded = wanted.toLowerCase();
   return (
     columns.find(({ name }) => name === wanted) ??
-    columns.find(({ label }) => label !== undefined && spaced(label) === wanted) ??
-    only(columns.filter(({ name }) => name.toLowerCase() === folded)) ??
-    only(columns.filter(({ label }) => label !== undefined && spaced(label).toLowerCase() === folded))
+    columns.find((column) => callsOf(column).label === wanted) ??
+    only(columns.filter((column) => callsOf(column).foldedName === folded)) ??
+    only(columns.filter((column) => callsOf(column).foldedLabel === folded))
   );
+}
+
+interface Calls {
+  readonly foldedName: string;
+  readonly label: string | undefined;
+  readonly foldedLabel: string | undefined;
+}
+
+// Every header of a text is compared with every column, and so is every part of it.
+const calls = new WeakMap<TableColumn, Calls>();
+
+function callsOf(column: TableColumn): Calls {
+  const known = calls.get(column);
+  if (known) return known;
+  const label = column.label === undefined ? undefined : spaced(column.label);
+  const made = { foldedName: column.name.toLowerCase(), label, foldedLabel: label?.toLowerCase() };
+  calls.set(column, made);
+  return made;
 }
 
 function only<T>(items: readonly T[]): T | undefined {
   return items.length === 1 ? items[0] : undefined;
 }
 
-function spaced(text: string): string {
+/** A text with single spaces. */
+export function spaced(text: string): string {
   return text.trim().replace(/\s+/g, ' ');
 }

@@ -13,7 +13,8 @@ export interface StatedUnit {
 /** Spellings whose one remedy in the registry is not what every careful person reads in them: they are offered only. */
 const OFFERED_ONLY = new Set(['hPa', 'oz', 'k', 'mPa', 'mN', 'mn', 'Mn', 'per']);
 
-const LONGEST = 60;
+/** No unit is written longer than this; what is longer is no unit. */
+export const LONGEST_UNIT = 60;
 const STEPS = 6;
 
 /**
@@ -23,7 +24,7 @@ const STEPS = 6;
  */
 export function statedUnit(text: string, registry: UnitRegistry, wanted?: Unit): StatedUnit {
   const written = text.trim();
-  if (written === '' || written.length > LONGEST || /^\d/.test(written))
+  if (written === '' || written.length > LONGEST_UNIT || /^\d/.test(written))
     return { unit: undefined, choices: [] };
   const plain = readUnit(written, registry);
   if (plain.ok && isOfKind(plain.value, wanted)) return { unit: written, choices: [] };
@@ -89,12 +90,29 @@ function mendings(
 
 /** The text with units of several words (`cu yd`), in capitals or not, as their symbols. */
 function withPhrases(text: string, registry: UnitRegistry): string {
-  const phrases = [...registry.refused.values()].filter(({ symbol }) => symbol.includes(' '));
-  phrases.sort((a, b) => b.symbol.length - a.symbol.length);
-  return phrases.reduce((mended, { symbol, choices: [choice = ''] }) => {
-    const words = symbol.replaceAll('.', '\\.').replaceAll(' ', '[.\\s]*');
-    return mended.replace(new RegExp(`(?<![\\p{L}\\d])${words}(?![\\p{L}\\d])\\.?`, 'giu'), choice);
-  }, text);
+  return phrasesOf(registry).reduce((mended, { form, choice }) => mended.replace(form, choice), text);
+}
+
+interface Phrase {
+  readonly form: RegExp;
+  readonly choice: string;
+}
+
+// A long header is asked for a unit at each of its words.
+const phrases = new WeakMap<UnitRegistry, readonly Phrase[]>();
+
+function phrasesOf(registry: UnitRegistry): readonly Phrase[] {
+  const known = phrases.get(registry);
+  if (known) return known;
+  const made = [...registry.refused.values()]
+    .filter(({ symbol }) => symbol.includes(' '))
+    .sort((a, b) => b.symbol.length - a.symbol.length)
+    .map(({ symbol, choices: [choice = ''] }) => {
+      const words = symbol.replaceAll('.', '\\.').replaceAll(' ', '[.\\s]*');
+      return { form: new RegExp(`(?<![\\p{L}\\d])${words}(?![\\p{L}\\d])\\.?`, 'giu'), choice };
+    });
+  phrases.set(registry, made);
+  return made;
 }
 
 function distinct(readings: readonly Spelling[]): readonly Spelling[] {

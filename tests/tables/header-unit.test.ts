@@ -117,3 +117,17 @@ describe('a column that goes somewhere without a word on units', () => {
     ]);
   });
 });
+
+/** Headers as long as a book may be, each of which was looked at as often as it has parts: minutes, and more. */
+describe('a header of 100,000 signs', () => {
+  const long = (part: string): string => part.repeat(Math.ceil(100_000 / part.length));
+
+  test.each(['a b ', 'a0 + ', '_m', '(x) ', "'", '** ', ', ', 'm3 '])('made of “%s” is read', (part) => {
+    expect(takenAs(long(part))).toBeDefined();
+  });
+
+  test('states the unit at its end', () => {
+    expect(takenAs(`${long('net of all that is said elsewhere ')}m3`)).toBe('100 m^3');
+    expect(takenAs(`${long('net of all that is said elsewhere ')}(m3)`)).toBe('100 m^3');
+  });
+});
