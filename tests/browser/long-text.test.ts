@@ -77,3 +77,19 @@ test('reading a long file can be stopped, and so can be a text that was pasted',
   expect(await dialog().getByLabel('Rows', { exact: true }).inputValue()).toBe('');
   expect(await dialog().getByRole('button', { name: 'Take the rows' }).isDisabled()).toBe(true);
 }, 240_000);
+
+test('the columns of a line that parts into thousands are shown a hundred at a time', async () => {
+  await openDialog();
+  const prose = Array.from({ length: 3000 }, (_, at) => `word ${at}`).join('; ');
+  await app.context.grantPermissions(['clipboard-read', 'clipboard-write']);
+  await page.evaluate((words) => navigator.clipboard.writeText(words), prose);
+  await dialog().getByRole('textbox', { name: 'Rows' }).focus();
+  await page.keyboard.press('Control+v');
+  const columns = dialog().locator('.mapping tbody tr');
+  await expect.poll(() => columns.count()).toBe(100);
+  expect(await axeFindings(page)).toEqual([]);
+  await dialog().getByRole('button', { name: 'Show 100 more of the 3000 columns' }).click();
+  await expect.poll(() => columns.count()).toBe(200);
+  await dialog().getByRole('button', { name: 'Leave out the 3000 that go nowhere yet' }).click();
+  await status().getByText('3000 left out').waitFor();
+});

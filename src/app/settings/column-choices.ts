@@ -18,6 +18,18 @@ export interface ColumnQuestion {
   readonly registry: UnitRegistry;
   /** Takes the answer for one column. */
   readonly goes: (column: TextColumn, to: Destination) => void;
+  /** How many columns are shown, of a text that has more. */
+  readonly shown: number;
+  readonly showMore: () => void;
+}
+
+/** So many columns of a text are shown at first, and so many more each time: a line of prose may part into thousands. */
+export const COLUMNS_AT_ONCE = 100;
+
+/** What all columns are asked of, found out once. */
+interface Choices extends ColumnQuestion {
+  /** The columns of the text that go to a column of the table, by its name. */
+  readonly holders: ReadonlyMap<string, readonly TextColumn[]>;
 }
 
 export const columnChoicesStyles = css`
@@ -77,8 +89,10 @@ export const columnChoicesStyles = css`
 `;
 
 /** The columns of a text, each with the choice of what it goes to, and of its unit where it can have one. */
-export function columnChoices(question: ColumnQuestion): TemplateResult {
-  const { columns, mapping } = question;
+export function columnChoices(asked: ColumnQuestion): TemplateResult {
+  const { columns, mapping, shown, showMore } = asked;
+  const question = { ...asked, holders: holdersOf(asked) };
+  const more = Math.min(columns.length - shown, COLUMNS_AT_ONCE);
   return html`<div class="mapping">
     <table aria-label="What the columns of the text go to">
       <thead>
@@ -92,7 +106,7 @@ export function columnChoices(question: ColumnQuestion): TemplateResult {
         </tr>
       </thead>
       <tbody>
-        ${columns.map(
+        ${columns.slice(0, shown).map(
           (column) => html`<tr>
             <th scope="row">${column.header || `column ${column.position + 1}`}</th>
             <td class="first">${column.first?.text ?? nothing}</td>
@@ -104,7 +118,23 @@ export function columnChoices(question: ColumnQuestion): TemplateResult {
         )}
       </tbody>
     </table>
+    ${
+      more > 0
+        ? html`<button type="button" class="add" @click=${showMore}>
+            Show ${more} more of the ${columns.length} columns
+          </button>`
+        : nothing
+    }
   </div>`;
+}
+
+function holdersOf({ columns, mapping }: ColumnQuestion): Choices['holders'] {
+  const holders = new Map<string, TextColumn[]>();
+  for (const column of columns) {
+    const to = mapping.goes.get(column.position);
+    if (to?.kind === 'column') holders.set(to.name, [...(holders.get(to.name) ?? []), column]);
+  }
+  return holders;
 }
 
 const out = '-';
@@ -112,7 +142,7 @@ const unitless = '- no units';
 const unitOf = 'unit of ';
 
 function destinationField(
-  question: ColumnQuestion,
+  question: Choices,
   column: TextColumn,
   to: Destination | undefined,
 ): TemplateResult {
@@ -133,7 +163,7 @@ function destinationField(
       left out, no units of numbers
     </option>
     ${options.map((option) => {
-      const holder = holderOf(option.name, question, column);
+      const holder = question.holders.get(option.name)?.find((one) => one !== column);
       return html`<option
         value=${option.name}
         .selected=${live(to?.kind === 'column' && to.name === option.name)}
@@ -151,15 +181,12 @@ function destinationField(
 
 /** The columns of numbers of the text whose units, row by row, a column may have. */
 function unitOptions(
-  { table, mapping }: ColumnQuestion,
+  { table, holders }: Choices,
   to: Destination | undefined,
 ): readonly (readonly [value: string, isChosen: boolean, words: string])[] {
-  const taken = new Set(
-    [...mapping.goes.values()].flatMap((one) => (one.kind === 'column' ? [one.name] : [])),
-  );
   const now = to?.kind === 'unit' ? to.of : undefined;
   return table.columns
-    .filter(({ kind, name }) => name === now || (kind === 'given' && taken.has(name)))
+    .filter(({ kind, name }) => name === now || (kind === 'given' && holders.has(name)))
     .filter((column) => column.kind === 'given' && (column.type ?? 'number') === 'number')
     .map(({ name }) => [`${unitOf}${name}`, name === now, `the units of ${name}, row by row`]);
 }
@@ -175,18 +202,6 @@ function chosen(value: string, column: TextColumn, { table, registry }: ColumnQu
 /** A column of a text in words: by its header, or else by its place and first value. */
 function called({ header, position, first }: TextColumn): string {
   return header === '' ? `column ${position + 1} (“${first?.text}”)` : `“${header}”`;
-}
-
-/** The other column of the text that goes to a column of the table, if there is one. */
-function holderOf(
-  name: string,
-  { columns, mapping }: ColumnQuestion,
-  column: TextColumn,
-): TextColumn | undefined {
-  return columns.find((one) => {
-    const to = mapping.goes.get(one.position);
-    return one.position !== column.position && to?.kind === 'column' && to.name === name;
-  });
 }
 
 /** A column of the table by its symbol, heading and unit; a calculated one takes nothing. */

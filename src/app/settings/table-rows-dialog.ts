@@ -17,7 +17,7 @@ import { dialogStyles } from '../shell/dialog-styles.ts';
 import { fieldsStyles } from '../shell/fields-styles.ts';
 import { readTextFile } from '../storage/read-text-file.ts';
 import { reasonOf } from '../storage/storage-error.ts';
-import { columnChoices, columnChoicesStyles } from './column-choices.ts';
+import { COLUMNS_AT_ONCE, columnChoices, columnChoicesStyles } from './column-choices.ts';
 import { callOf, type FoundRows, type Settled } from './find-rows.ts';
 import { choiceOf, delimiterWords } from './rows-choices.ts';
 import { openQuestions, type Said, withAnswer } from './rows-questions.ts';
@@ -42,6 +42,7 @@ export class TableRowsDialog extends LitElement {
     said: { state: true },
     skipped: { state: true },
     settled: { state: true },
+    columnsShown: { state: true },
     refusal: { state: true },
   };
   static override styles = [dialogStyles, fieldsStyles, columnChoicesStyles, tableRowsStyles];
@@ -57,6 +58,8 @@ export class TableRowsDialog extends LitElement {
   /** The lines to leave out, as they are typed: 1-3, 14. */
   declare skipped: string;
   declare settled: ReadonlyMap<number, Settled>;
+  /** How many columns of the text are shown. */
+  declare columnsShown: number;
   declare refusal: string;
   readonly #reader = new RowsReader(this);
   /** Whether how the text is parted and headed is guessed, as of a text that was pasted. */
@@ -89,6 +92,7 @@ export class TableRowsDialog extends LitElement {
     this.said = {};
     this.skipped = '';
     this.settled = new Map();
+    this.columnsShown = COLUMNS_AT_ONCE;
     this.refusal = '';
     this.#guess = false;
     this.#found = undefined;
@@ -193,7 +197,19 @@ export class TableRowsDialog extends LitElement {
           />the first row is data, not the names of columns
         </label>
       </div>
-      ${columnChoices({ table, columns, mapping, taken: found.taken, unit: (name) => this.#unit(table, name), registry: this.session.notebook.model.registry, goes: (column, to) => this.#settle([column], to) })}
+      ${columnChoices({
+        table,
+        columns,
+        mapping,
+        taken: found.taken,
+        unit: (name) => this.#unit(table, name),
+        registry: this.session.notebook.model.registry,
+        goes: (column, to) => this.#settle([column], to),
+        shown: this.columnsShown,
+        showMore: () => {
+          this.columnsShown += COLUMNS_AT_ONCE;
+        },
+      })}
       ${
         open.length > 1
           ? html`<button type="button" class="add" @click=${() => this.#leaveOut(open)}>
