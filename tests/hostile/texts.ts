@@ -23,6 +23,12 @@ const markup = [
   '<script class=strange>globalThis.strange=1</script>',
   `'"><a class=strange href=javascript:globalThis.strange=1>go</a>`,
   '<iframe class=strange srcdoc="<script>top.strange=1</script>"></iframe>',
+  '<style class=strange>@import "https://example.invalid/x.css";</style>',
+  '<svg class=strange><use href="https://example.invalid/x.svg#a"/><animate onbegin=globalThis.strange=1 /></svg>',
+  '<base class=strange href=https://example.invalid/><link class=strange rel=stylesheet href=https://example.invalid/x.css>',
+  '<meta class=strange http-equiv=refresh content="0;url=https://example.invalid/">',
+  '<math class=strange><annotation-xml encoding=text/html><video src=x onerror=globalThis.strange=1></math>',
+  'url(https://example.invalid/x.png); background: url(https://example.invalid/x.png)',
   '$' + '{globalThis.strange=1}{{strange=1}}',
 ];
 
