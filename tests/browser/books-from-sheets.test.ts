@@ -198,3 +198,42 @@ describe('the load of a pile', () => {
     expect(held.toPrecision(4)).toBe(Number(linked).toPrecision(4));
   });
 });
+
+describe('lines and parts copied into another book', () => {
+  test('come with what they take from elsewhere, to be linked', { timeout: 120_000 }, async () => {
+    await showSheet(page, 'Demand and checks');
+    await cell(page, 'dead', 'reference').click();
+    await page.keyboard.press('Shift+End');
+    await page.keyboard.press('Control+c');
+    await page.goto(page.url().replace(/#.*/, '#'));
+    await startFrom(page, 'Bollard pull and mooring lines');
+    await page.locator('quay-line').first().locator('[data-field="value"]').click();
+    await page.keyboard.press('Control+v');
+    await line(page, 'dead').waitFor();
+    await expect.poll(() => resultOf(page, 'dead')).toBe('157.5');
+    await expect
+      .poll(() => cell(page, 'dead load of the deck', 'reference').textContent())
+      .toContain('to be linked');
+    await status()
+      .getByRole('button', { name: /to be linked$/ })
+      .waitFor();
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => line(page, 'dead').count()).toBe(0);
+  });
+
+  test('a whole sheet is copied with its words, tables and pictures', { timeout: 120_000 }, async () => {
+    await showSheet(page, 'Tables of factors');
+    await page.locator('quay-sheet [data-field]').first().click();
+    await page.keyboard.press('Control+a');
+    await page.keyboard.press('Control+c');
+    const shown = await page.locator('quay-sheet h3').allTextContents();
+    await page.goto(page.url().replace(/#.*/, '#'));
+    await startFrom(page, 'Bollard pull and mooring lines');
+    await list().getByRole('button', { name: 'Add a sheet' }).click();
+    await dialog().getByRole('button', { name: 'Add' }).click();
+    await page.locator('quay-sheet').focus();
+    await page.keyboard.press('Control+v');
+    await expect.poll(() => page.locator('quay-sheet h3').allTextContents()).toEqual(shown);
+    await status().getByRole('button', { name: '0 problems' }).waitFor();
+  });
+});

@@ -86,6 +86,21 @@ export function pasteOver(
   lines: readonly Row[],
   from: LinesFrom | undefined,
 ): PastedLines | undefined {
+  const room = roomOf(book, over);
+  const change = room && pasteCopies(room.without, room.to, lines, from);
+  if (!change) return undefined;
+  return { ...change, edit: joinEdits(change.edit.label, [...room.removals, change.edit]) };
+}
+
+/** A book without some lines, and where those go that come in their place. */
+export interface RoomForLines {
+  readonly removals: readonly Edit[];
+  readonly without: Book;
+  readonly to: LinesGo;
+}
+
+/** Makes room where lines of one block stand; undefined where they are of none. */
+export function roomOf(book: Book, over: readonly CellPlace[]): RoomForLines | undefined {
   const [first] = over;
   const part = first && findSheet(book, first.sheet)?.parts.find(({ id }) => id === first.part);
   if (!first || part?.kind !== 'rows') return undefined;
@@ -95,9 +110,7 @@ export function pasteOver(
   if (!without.ok) return undefined;
   const before = part.rows[part.rows.findIndex(({ id }) => gone.has(id)) - 1];
   const place = { ...first, item: before?.id ?? '' };
-  const change = pasteCopies(without.value.book, { sheet: first.sheet, place }, lines, from);
-  if (!change) return undefined;
-  return { ...change, edit: joinEdits(change.edit.label, [...removals, change.edit]) };
+  return { removals, without: without.value.book, to: { sheet: first.sheet, place } };
 }
 
 /**

@@ -1,5 +1,7 @@
 import * as z from 'zod/mini';
+import { bookSchema } from './book.ts';
 import type { Immutable } from './immutable.ts';
+import { partSchema } from './parts.ts';
 import { rowSchema } from './rows.ts';
 import { nameText, noteText, unitText } from './words.ts';
 
@@ -17,6 +19,8 @@ export const copiedSchema = z.strictObject({
   headed: z.exactOptional(z.literal(true)),
   table: z.exactOptional(z.literal(true)),
   lines: z.exactOptional(z.array(rowSchema).check(z.minLength(1))),
+  parts: z.exactOptional(z.array(partSchema).check(z.minLength(1))),
+  brought: z.exactOptional(bookSchema),
   from: z.exactOptional(z.strictObject({ book: z.string(), sheet: nameText, cut: z.boolean() })),
 });
 
@@ -24,6 +28,7 @@ export const copiedSchema = z.strictObject({
  * Cells on the clipboard, row by row, as a person types them. `units`: beside each cell the unit of a number that stands
  * there without one, null for none. `calculated`: the positions of columns whose cells were calculated. `stated`: beside each cell the
  * reason of a value that is stated there, null for none. `headed`: the first row are the headings of the columns. `table`: they are from a table. `lines`: the lines themselves, where whole
- * lines were taken. `from`: where they were, and whether they were cut there.
+ * lines were taken. `parts`: the parts, where lines, words, tables or pictures were. `brought`: a book of one sheet with these and all
+ * that they take from elsewhere, for other books. `from`: where they were, and whether they were cut there.
  */
 export type Copied = Immutable<z.infer<typeof copiedSchema>>;

@@ -30,7 +30,7 @@ export interface BroughtSheets {
  * The one edit that puts sheets of another book into a book, in front of position `index` of its list. Keys, names and ids
  * that are taken are replaced by free ones, and what the sheets say of one another follows. What they say of sheets that
  * do not come along is put in front of the first that says it, as lines and tables that hold the values these had, to be
- * linked. No value of either book changes. Units, datums and what the sheets' book says of itself come along. Refused
+ * linked. No value of either book changes; one that is held is the nearest that a number in its unit has. Units, datums and what the sheets' book says of itself come along. Refused
  * where the two books mean different things by a unit.
  */
 export function bringSheets(

@@ -1,6 +1,7 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import { type Outcome, problem } from '../../../diagnostics/index.ts';
-import { type Copied, type Edit, openCopied, type Row } from '../../../document/index.ts';
+import { type Copied, type Edit, findSheet, openCopied, type Row } from '../../../document/index.ts';
+import { takeAlong } from '../../../notebook/index.ts';
 import type { Block } from '../../editing/block.ts';
 import { carriedFrom } from '../../editing/carried-unit.ts';
 import { cellValueText } from '../../editing/cell-value-text.ts';
@@ -10,6 +11,7 @@ import type { Change } from '../../editing/line-edits.ts';
 import { pasteIntoTable, pasteOntoLines } from '../../editing/paste-cells.ts';
 import { pasteForeign } from '../../editing/paste-foreign.ts';
 import { moveLines, type PastedLines, pasteCopies, pasteOver } from '../../editing/paste-lines.ts';
+import { pasteParts, pickParts } from '../../editing/paste-parts.ts';
 import { isStatedColumn, pasteStated } from '../../editing/paste-stated.ts';
 import { pasteText } from '../../editing/paste-text.ts';
 import { statementAt } from '../../editing/state-target.ts';
@@ -92,6 +94,7 @@ export class ClipboardEvents implements ReactiveController {
       ...(isHeaded(selected) && { headed: true }),
       ...(selected[0]?.[0] && this.#inTable(selected[0][0]) && { table: true }),
       ...(lines && { lines }),
+      ...this.#takenParts(lines !== undefined),
       from: { book: id, sheet, cut },
     };
     event.clipboardData.setData(
@@ -111,6 +114,21 @@ export class ClipboardEvents implements ReactiveController {
     });
     const known = lines.filter((line) => line !== undefined);
     return known.length === lines.length ? known : undefined;
+  }
+
+  /** The parts that are selected, here and as they can be brought into other books. */
+  #takenParts(areLines: boolean): Pick<Copied, 'parts' | 'brought'> {
+    const { range, map, session } = this.#host;
+    const sheet = findSheet(session.notebook.book, session.sheet);
+    if (!range || !sheet || !isWholeRows(map, range)) return {};
+    const parts = pickParts(
+      sheet,
+      selectedCells(this.#host).flatMap(([first]) => first ?? []),
+      areLines,
+    );
+    if (parts.length === 0) return {};
+    const brought = takeAlong(session.notebook, sheet.key, parts);
+    return { parts, ...(brought && { brought }) };
   }
 
   readonly #cut = (event: ClipboardEvent): void => {
@@ -159,8 +177,13 @@ export class ClipboardEvents implements ReactiveController {
   }
 
   #pasteOwn(copied: Copied): void {
-    if (copied.lines) {
+    const isOwn = copied.from?.book === this.#host.session.id;
+    if (copied.lines && (isOwn || !copied.brought)) {
       this.#pasteLines(copied.lines, copied.from);
+      return;
+    }
+    if (copied.parts) {
+      this.#pasteParts(copied, isOwn);
       return;
     }
     const selected = selectedCells(this.#host);
@@ -240,6 +263,20 @@ export class ClipboardEvents implements ReactiveController {
       moved ?? (over ? pasteOver(book, over, lines, source) : pasteCopies(book, to, lines, source));
     if (change && this.#change({ ok: true, value: change }) && change.remark !== undefined)
       this.#host.refuse([change.remark]);
+  }
+
+  #pasteParts({ parts = [], brought, from, lines }: Copied, isOwn: boolean): void {
+    const { session, range, map } = this.#host;
+    const { book } = session.notebook;
+    const [sheet] = brought?.sheets ?? [];
+    const copied =
+      isOwn || !brought || !sheet
+        ? { book, sheet: from?.sheet ?? session.sheet, parts }
+        : { book: brought, sheet: sheet.key, parts: sheet.parts };
+    const selected = selectedCells(this.#host).flatMap(([first]) => first ?? []);
+    const over = lines && range && isWholeRows(map, range) && this.#wholeLines() ? selected : [];
+    const to = { sheet: session.sheet, place: this.#host.place };
+    this.#change(pasteParts(book, to, copied, { over, areLines: lines !== undefined }));
   }
 
   #apply(edit: Outcome<Edit>): void {
