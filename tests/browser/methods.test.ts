@@ -111,3 +111,19 @@ test('a column shows each method that is used with its rows', async () => {
   expect((first?.y ?? 0) + (first?.height ?? 0)).toBeLessThanOrEqual(second?.y ?? 0);
   expect(await words('unit friction', 'reference')).toBe('A; B');
 });
+
+test('a column whose methods are for different rows says where they are typed, and takes nothing without a word', async () => {
+  const own = cell(page, 'unit friction', 'value');
+  const refusal = page.locator('quay-sheet .refusal');
+  for (const key of ['F2', '4', 'Enter']) {
+    await own.click();
+    await page.keyboard.press(key);
+    await expect
+      .poll(() => refusal.textContent())
+      .toMatch(/^v has a method for each kind of row; F2 on a cell/);
+    expect(await refusal.isVisible()).toBe(true);
+    expect(await page.locator('.edited').count()).toBe(0);
+    await cell(page, 'width', 'value').click();
+    await expect.poll(() => refusal.isVisible()).toBe(false);
+  }
+});

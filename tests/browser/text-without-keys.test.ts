@@ -201,6 +201,17 @@ describe('beside the page', () => {
     },
   );
 
+  test('text goes to the chosen cell after a press beside the page, also from a button that has the focus', async () => {
+    await given('value').click();
+    await page.locator('quay-sheet-list button[data-sheet="fender"]').click();
+    await showSheet(page, 'Debris by layer');
+    await expect.poll(() => given('value').getAttribute('aria-selected')).toBe('true');
+    await pressAt(page.locator('quay-side-panel'), 4, -4);
+    await give('1.4');
+    await expect.poll(() => field().inputValue()).toBe('1.4');
+    await page.keyboard.press('Escape');
+  });
+
   test('what is being typed goes on after a press on the scroll bar', async () => {
     await given('value').click();
     await give('1.4');

@@ -90,6 +90,7 @@ export class QuaySheet extends LitElement implements SheetHost {
       return place && !elsewhere ? this.#elements.cellAt(place) : undefined;
     },
     isLost: () => isFocusLost(this),
+    typesElsewhere: () => typesElsewhere(this),
     blankAt: (event) => blankAt(event, this),
     onKey: (event) => this.#key(event),
   });

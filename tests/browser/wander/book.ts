@@ -1,3 +1,6 @@
+import type { Side, Statement } from './stated.ts';
+import { statementAt } from './stated.ts';
+
 /** A line of a block, or a column of a table: what its file says, the cells of a given column as one list of texts. */
 export interface Line {
   readonly id: string;
@@ -8,12 +11,18 @@ export interface Line {
   readonly entry?: string | undefined;
   readonly formula?: string | undefined;
   /** Ways to compute it, one of which is in force: whichever that is has the text of its value. */
-  readonly methods?: readonly { readonly id: string; readonly formula: string }[] | undefined;
+  readonly methods?:
+    | readonly { readonly id: string; readonly formula: string; readonly reference?: string }[]
+    | undefined;
   readonly unit?: string | undefined;
   readonly type?: string | undefined;
   readonly options?: readonly unknown[] | undefined;
   readonly from?: string | undefined;
   readonly cells?: readonly string[] | undefined;
+  /** What is stated in place of what a line comes to; of a check by side. */
+  readonly stated?: Statement | Readonly<Partial<Record<Side, Statement | undefined>>> | undefined;
+  /** What is stated in the rows of a calculated column, nothing where the computed value stands. */
+  readonly statedCells?: readonly (Statement | '')[] | undefined;
 }
 
 /** A part of a sheet. */
@@ -53,21 +62,51 @@ export interface Place {
 const TITLE_BLOCK = 'title block';
 
 /** What kind of text a cell takes. */
-export type Takes = 'entry' | 'choice' | 'formula' | 'unit' | 'name' | 'words' | 'prose';
+export type Takes = 'entry' | 'choice' | 'formula' | 'stated' | 'unit' | 'name' | 'words' | 'prose';
+
+/** A table as its file has it. */
+interface FileTable extends Part {
+  readonly ids?: { readonly runs: readonly { readonly first: number; readonly count: number }[] };
+  readonly columns?: readonly (Line & {
+    readonly chunks?: readonly (readonly (string | number | null)[])[];
+    readonly stated?: readonly (Statement & { readonly row: number })[];
+  })[];
+}
 
 /** Reads the text of a book. */
 export function readBook(text: string): Book {
-  return JSON.parse(text, (key, value: unknown) => {
-    // Identities of rows are not seen; what hangs on them is tested where they are given.
-    if (key === 'ids') return undefined;
-    if (key !== 'columns' || !Array.isArray(value)) return value;
-    return value.map((column: { readonly chunks?: readonly (readonly (string | number | null)[])[] }) => {
-      const { chunks, ...rest } = column;
-      return chunks
-        ? { ...rest, cells: chunks.flat().map((cell) => (cell === null ? '' : String(cell))) }
-        : rest;
-    });
-  }) as Book;
+  const book = JSON.parse(text) as Book;
+  const sheets = book.sheets.map((sheet) => ({
+    ...sheet,
+    parts: sheet.parts.map((part) => (part.kind === 'table' ? readTable(part as FileTable) : part)),
+  }));
+  return { ...book, sheets };
+}
+
+/** The identities of rows are not seen: what is stated of a row stands where the row stands. */
+function readTable({ ids, ...part }: FileTable): Part {
+  const { length = 0 } = part;
+  const runs = ids?.runs ?? [{ first: 1, count: length }];
+  const rows = runs.flatMap(({ first, count }) => Array.from({ length: count }, (_, at) => first + at));
+  const columns = part.columns?.map(({ chunks, stated, ...column }): Line => {
+    const cells = chunks?.flat().map((cell) => (cell === null ? '' : String(cell)));
+    const known = new Map(stated?.map(({ row, entry, reason }) => [row, { entry, reason }]));
+    return {
+      ...column,
+      ...(cells && { cells }),
+      ...(column.kind === 'calc' && { statedCells: rows.map((row) => known.get(row) ?? '') }),
+    };
+  });
+  return { ...part, columns };
+}
+
+/** A column whose rows are changed: its cells, and what is stated in them. */
+export function withRows(column: Line, change: <Cell>(cells: readonly Cell[]) => readonly Cell[]): Line {
+  return {
+    ...column,
+    ...(column.cells && { cells: change(column.cells) }),
+    ...(column.statedCells && { statedCells: change(column.statedCells) }),
+  };
 }
 
 /** Whether two places are one. */
@@ -106,24 +145,27 @@ export function lineAt(book: Book, place: Place): Line | undefined {
 
 /** Whether the text of a place is that of one of several methods, so that only the page says of which. */
 export function hasMethods(book: Book, place: Place): boolean {
-  const line = place.field === 'value' ? lineAt(book, place) : undefined;
+  const line = place.field === 'value' || place.field === 'reference' ? lineAt(book, place) : undefined;
   return (line ?? columnAt(book, place))?.methods !== undefined;
 }
 
 /**
- * A book in which one method of a place says `text`: the one that is another in `seen`, if only its formula is and says just
- * that; where none is another, one must have said it before. Else the first is changed, which shows what is wrong.
+ * A book in which one method of a place says `text` for its formula or its reference: the one that says another in `seen`.
+ * Where none does, one must have said it before. Else the first is changed, which shows what is wrong.
  */
 export function withMethod(book: Book, place: Place, text: string, seen: Book): Book {
   const lineOf = (one: Book) => columnAt(one, place) ?? lineAt(one, place);
   const [own, found] = [lineOf(book)?.methods ?? [], lineOf(seen)?.methods ?? []];
-  const said = formulaOf(text.trim());
-  const other = own.flatMap(({ formula }, at) => (found[at]?.formula === formula ? [] : [at]));
-  if (other.length === 0 && own.some(({ formula }) => formula === said)) return book;
+  const what = place.field === 'reference' && lineAt(book, place) ? 'reference' : 'formula';
+  const said = what === 'formula' ? formulaOf(text.trim()) : text.trim();
+  const other = own.flatMap((one, at) => ((found[at]?.[what] ?? '') === (one[what] ?? '') ? [] : [at]));
+  if (other.length === 0 && own.some((one) => (one[what] ?? '') === said)) return book;
+  // Where none is in use the line has a reference of its own.
+  if (other.length === 0 && what === 'reference') return withText(book, place, text);
   const [meant = 0] = other;
   const changed = (line: Line): Line =>
     line.id === lineOf(book)?.id
-      ? { ...line, methods: own.map((one, at) => (at === meant ? { ...one, formula: said } : one)) }
+      ? { ...line, methods: own.map((one, at) => (at === meant ? { ...one, [what]: said } : one)) }
       : line;
   return withPart(book, place, (part) => ({
     ...part,
@@ -146,7 +188,8 @@ export function tableRowAt(book: Book, place: Place): number | undefined {
 /** Where what a cell says is written: a calculated cell of a table has it from its column's formula. */
 export function writtenAt(book: Book, place: Place): Place {
   const column = columnAt(book, place);
-  return column && column.kind !== 'given' ? { ...place, item: 'head' } : place;
+  const isComputed = column && column.kind !== 'given' && statementAt(book, place) === undefined;
+  return isComputed ? { ...place, item: 'head' } : place;
 }
 
 /** What a place takes; undefined where it takes nothing or is not there. */
@@ -158,7 +201,7 @@ export function takenAt(book: Book, place: Place): Takes | undefined {
   if (place.item === '') return 'words';
   const column = columnAt(book, place);
   if (column) {
-    if (column.kind !== 'given') return 'formula';
+    if (column.kind !== 'given') return statementAt(book, place) ? 'stated' : 'formula';
     if (place.item === 'head') return 'words';
     return column.options ? 'choice' : 'entry';
   }
@@ -167,6 +210,7 @@ export function takenAt(book: Book, place: Place): Takes | undefined {
   if (place.field === 'name') return 'name';
   if (place.field === 'unit') return 'unit';
   if (place.field !== 'value') return 'words';
+  if (statementAt(book, place)) return 'stated';
   if (line.formula !== undefined || line.methods) return 'formula';
   return line.kind === 'choice' ? 'choice' : 'entry';
 }
@@ -176,6 +220,8 @@ export function textAt(book: Book, place: Place): string | undefined {
   if (place.part === TITLE_BLOCK) return book.title[place.field];
   const part = partAt(book, place);
   if (!part) return undefined;
+  const statement = statementAt(book, place);
+  if (statement) return statement.entry;
   if (part.kind === 'prose') return part.text ?? '';
   if (place.item === '') return part.title ?? '';
   const column = columnAt(book, place);
@@ -223,6 +269,18 @@ export function withText(book: Book, place: Place, text: string): Book {
       ...(part.columns && { columns: part.columns.map(changed) }),
     };
   });
+}
+
+/** A book in which the formula of a line is another; what is stated beside it stays. */
+export function withFormula(book: Book, place: Place, text: string): Book {
+  return withPart(book, place, (part) => ({
+    ...part,
+    ...(part.rows && {
+      rows: part.rows.map((line) =>
+        line.id === place.item ? { ...line, formula: formulaOf(text.trim()) } : line,
+      ),
+    }),
+  }));
 }
 
 function lineWith(line: Line, { item, field }: Place, meant: boolean, text: string): Line {

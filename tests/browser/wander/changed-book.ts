@@ -1,4 +1,4 @@
-import { type Book, idsOf, type Line, type Part, type Place, withPart } from './book.ts';
+import { type Book, idsOf, type Line, type Part, type Place, withPart, withRows } from './book.ts';
 import { differences } from './differences.ts';
 import type { Seen } from './seen.ts';
 import { changedTo, type Outcome, type State } from './state.ts';
@@ -59,13 +59,13 @@ export function grown(
   return sound ? done(state, after.book) : { ...done(state, state.book), past: [...state.past, state.book] };
 }
 
-/** A book whose table has a row put in. */
-export function withRow(book: Book, place: Place, at: number, cellsOf: (column: Line) => string): Book {
+/** A book whose table has a row put in at `at`: a blank one, or one like the row `from`. */
+export function withRow(book: Book, place: Place, at: number, from?: number): Book {
   return withPart(book, place, (part) => ({
     ...part,
     length: (part.length ?? 0) + 1,
     columns: (part.columns ?? []).map((column) =>
-      column.cells ? { ...column, cells: column.cells.toSpliced(at, 0, cellsOf(column)) } : column,
+      withRows(column, (cells) => cells.toSpliced(at, 0, (from === undefined ? '' : cells[from]) as never)),
     ),
   }));
 }

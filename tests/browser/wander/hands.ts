@@ -53,9 +53,28 @@ export class Hands {
     return this.sees(`quay-sheet [data-part="${part}"][data-item="${item}"] [data-field="${field}"]:focus`);
   }
 
+  /** Whether a cell is marked as selected. */
+  isSelected({ part, item, field }: Place): Promise<boolean> {
+    return this.sees(
+      `quay-sheet [data-part="${part}"][data-item="${item}"] [data-field="${field}"][aria-selected="true"]`,
+    );
+  }
+
   /** A point of the paper with nothing on it, looked for from a height on (0 to 1). */
   blank(height: number): Promise<Point | undefined> {
     return this.#page.evaluate(blankPoint, height);
+  }
+
+  /** Where the pointer finds a button whose words begin so: that many after the first, or the last one. */
+  async button(selector: string, words: string, after: number): Promise<Point | undefined> {
+    const found = this.#page.locator(selector).filter({ hasText: new RegExp(`^\\s*${words}`) });
+    const count = await found.count();
+    if (count === 0) return undefined;
+    const one = found.nth(Math.min(after, count - 1));
+    if (!(await one.isVisible())) return undefined;
+    await one.scrollIntoViewIfNeeded();
+    const box = await one.boundingBox();
+    return box ? { x: box.x + box.width / 2, y: box.y + box.height / 2 } : undefined;
   }
 
   /** A point of an element near its left and lower edge, where what stands beside the page has nothing on it. */
@@ -130,8 +149,10 @@ export class Hands {
     await this.#opened();
   }
 
+  /** A sheet may have lost all its lines, and a title its words: its heading is always there. */
   async #opened(): Promise<void> {
-    await this.#page.locator('quay-line, quay-words, quay-table').first().waitFor({ timeout: 20_000 });
+    await this.#page.locator('quay-sheet .sheet-title').waitFor({ timeout: 60_000 });
+    await this.rest();
   }
 
   /** Turns to another window, and back. */

@@ -34,7 +34,7 @@ export function judge(outcomes: readonly Outcome[], before: State, seen: Seen): 
 /** The state that the page is in, whatever should have been. */
 export function stateOf(seen: Seen): State {
   const { book, editor } = seen;
-  const draft = editor && { place: editor.place, text: editor.text, unit: editor.unit, typed: false };
+  const draft = editor && { ...editor, typed: false, over: false };
   return { book, past: [], future: [], draft, pastKnown: false };
 }
 
@@ -81,9 +81,9 @@ function editorDifferences(wanted: EditorAfter, { editor }: Seen): readonly stri
     case 'closed':
       return editor ? [`${has}, and nothing should be`] : [];
     case 'opened':
-      return isSame(editor?.place, wanted.place)
+      return isSame(editor?.place, wanted.place) && (wanted.as === undefined || editor?.as === wanted.as)
         ? []
-        : [`${has}, and ${placeWords(wanted.place)} should be open`];
+        : [`${has}, and ${placeWords(wanted.place)} should be open${wanted.as ? ` for a ${wanted.as}` : ''}`];
     case 'holds': {
       const same =
         isSame(editor?.place, wanted.place) && (wanted.text === undefined || editor?.text === wanted.text);

@@ -7,6 +7,8 @@ export interface Editor {
   readonly text: string;
   /** The unit that stands beside it. */
   readonly unit: string;
+  /** What it says that it takes: a value, a formula, a reason. */
+  readonly as: string;
 }
 
 /** A cell in sight. */
@@ -102,12 +104,10 @@ function read(first: boolean): Raw {
   };
   const unitBeside = ({ part, item, field }: Place): string => {
     const name = CSS.escape(part);
-    if (/^r\d+$|^head$/.test(item)) {
-      const head = page?.querySelector(
-        `quay-table[data-part="${name}"] [data-item="head"] [data-field="${CSS.escape(field)}"] .unit`,
-      );
-      return words(head);
-    }
+    // A line may have an id that looks like the number of a row.
+    const table = page?.querySelector(`quay-table[data-part="${name}"]`);
+    if (table && /^r\d+$|^head$/.test(item))
+      return words(table.querySelector(`[data-item="head"] [data-field="${CSS.escape(field)}"] .unit`));
     return words(
       page?.querySelector(`quay-line[data-part="${name}"][data-item="${CSS.escape(item)}"] > .unit`),
     );
@@ -130,13 +130,19 @@ function read(first: boolean): Raw {
   const found = page?.querySelector('quay-cell-editor, quay-prose-editor');
   if (found) {
     const place = placeOf(found) ?? session.place;
-    if (place) editor = { place, text: textOf(found), unit: unitBeside(place) };
+    const [as = ''] = (fieldOf(found)?.getAttribute('aria-label') ?? '').split(' ');
+    if (place) editor = { place, text: textOf(found), unit: unitBeside(place), as };
   }
   let active: Element | null = document.activeElement;
   while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
   if (active instanceof HTMLInputElement && active.closest('label.field')) {
     const field = words(active.closest('label')?.querySelector('.name')).toLowerCase();
-    editor ??= { place: { sheet: '', part: 'title block', item: '', field }, text: active.value, unit: '' };
+    editor ??= {
+      place: { sheet: '', part: 'title block', item: '', field },
+      text: active.value,
+      unit: '',
+      as: '',
+    };
   }
   const frame = sheetElement?.getBoundingClientRect();
   const cells: Cell[] = [];

@@ -53,6 +53,7 @@ export class ActiveEdit {
       return;
     }
     if (session.beginEdit(place, seed)) this.#active.anchor = undefined;
+    else if (!session.hand) this.#host.refuse([takesNothing(session.notebook.book, place)]);
     this.#host.showPlace();
   }
 
@@ -144,6 +145,16 @@ export class ActiveEdit {
   goneOn(): void {
     this.#inVain = undefined;
   }
+}
+
+/** Why nothing can be typed at a place. */
+function takesNothing(book: Book, place: CellPlace): string {
+  const found = findPlace(book, place);
+  const line = found?.kind === 'row' ? found.row : found?.kind === 'column' ? found.column : undefined;
+  if (!line || !('methods' in line) || !line.methods) return 'nothing can be typed here';
+  return found?.kind === 'column'
+    ? `${line.name} has a method for each kind of row; F2 on a cell of the column opens the one that is used there`
+    : `${line.name} has several methods, and none of them is in use while ${line.by ?? 'nothing'} does not say which`;
 }
 
 /** Whether a place is a cell that is computed and cannot be stated: its table gets its rows anew each time. */

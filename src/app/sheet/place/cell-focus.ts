@@ -6,6 +6,8 @@ export interface FocusHost {
   readonly activeCell: () => HTMLElement | undefined;
   /** Whether nothing has the focus that could take a text. */
   readonly isLost: () => boolean;
+  /** Whether the person is typing in a field that is not on the page. */
+  readonly typesElsewhere: () => boolean;
   /** On which blank a press is; undefined where it is on something. */
   readonly blankAt: (event: MouseEvent) => Blank | undefined;
   readonly onKey: (event: KeyboardEvent) => void;
@@ -79,14 +81,14 @@ export class CellFocus {
   };
 
   /**
-   * A press on what takes no keys leaves them where they are, in the field that is typed in or on the cell: text that
-   * comes before the focus could be given back would find nothing, and a field that loses it is left.
+   * A press on what takes no keys leaves them to the field that is typed in, else to the cell: text that comes before the
+   * focus could be given back would find nothing, and a field that loses it is left.
    */
   readonly #keep = (event: MouseEvent): void => {
     const blank = event.button === 0 && !event.defaultPrevented ? this.#host.blankAt(event) : undefined;
     if (!blank) return;
     event.preventDefault();
-    if (blank === 'page' || (blank === 'beside' && this.#host.isLost())) this.takeBack();
+    if (blank === 'page' || (blank === 'beside' && !this.#host.typesElsewhere())) this.takeBack();
   };
 
   /**

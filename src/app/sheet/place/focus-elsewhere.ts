@@ -14,7 +14,7 @@ function isBare(element: Element | null | undefined): boolean {
 
 /** What takes keys, does something when it is pressed, or shows what is not to be left by a press. */
 const takesPresses =
-  '.cell, button, summary, a, input, textarea, select, label, dialog, [popover], [contenteditable], svg, math';
+  '.cell, button, summary, a, input, textarea, select, label, dialog, [popover], [contenteditable], svg, math, .side.over';
 
 /** Where a press is that takes no focus: on blank paper, beside it, around the field that is typed in, on a scroll bar. */
 export type Blank = 'page' | 'beside' | 'field' | 'scroll bar';

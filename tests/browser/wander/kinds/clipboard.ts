@@ -12,6 +12,7 @@ import {
   takenAt,
   textAt,
   withPart,
+  withRows,
   withText,
 } from '../book.ts';
 import { done, grown, seenWithoutNew, selectedOf } from '../changed-book.ts';
@@ -19,7 +20,17 @@ import type { Hands } from '../hands.ts';
 import { isOnCells, type Kind, kindOf } from '../kind.ts';
 import type { Seen } from '../seen.ts';
 import { left, type Outcome, type State, unchanged, unitOf } from '../state.ts';
+import {
+  isComputedAt,
+  isStatedAt,
+  statableAt,
+  statedAnew,
+  statementAt,
+  withComputed,
+  withStatement,
+} from '../stated.ts';
 import { isTaken } from '../units-beside.ts';
+import { statedAgain } from './lines.ts';
 import { typedInto } from './typing.ts';
 
 type Cells = readonly (readonly string[])[];
@@ -45,7 +56,11 @@ function neighbour(book: Book, from: Place, down: number, right: number): Place 
   if (!part) return undefined;
   if (row !== undefined && part.columns) {
     const column = part.columns[part.columns.findIndex(({ id }) => id === from.field) + right];
-    return column?.kind === 'given' ? { ...from, item: `r${row + down}`, field: column.id } : undefined;
+    // A calculated column takes one column of values, and no rows.
+    const stays = right === 0 && row + down < (part.length ?? 0);
+    return column && (column.kind === 'given' || stays)
+      ? { ...from, item: `r${row + down}`, field: column.id }
+      : undefined;
   }
   const lines = part.rows ?? [];
   const line = lines[lines.findIndex(({ id }) => id === from.item) + down];
@@ -63,9 +78,9 @@ function putIn(state: State, from: Place, cells: Cells, before: Seen, after: See
   const table = partAt(book, from);
   if (row !== undefined && table?.columns) {
     if (table.length === undefined) return undefined;
-    const more = Math.max(0, row + cells.length - table.length);
+    const more = columnAt(book, from)?.kind === 'given' ? Math.max(0, row + cells.length - table.length) : 0;
     const longer = (column: Line): Line =>
-      column.cells ? { ...column, cells: [...column.cells, ...new Array<string>(more).fill('')] } : column;
+      withRows(column, (own) => [...own, ...(new Array<string>(more).fill('') as never[])]);
     book = withPart(book, from, (part) => ({
       ...part,
       length: (part.length ?? 0) + more,
@@ -87,25 +102,40 @@ function putIn(state: State, from: Place, cells: Cells, before: Seen, after: See
       const own = unitOf(book, place);
       const written = textAt(after.book, place) ?? '';
       const taken = isTaken(written, text, beside?.unit ?? head?.unit ?? own ?? '', own) ? written : text;
-      book = withText(book, place, taken);
+      const kind = statableAt(book, place);
+      // Of a check nobody said which side.
+      if (kind === 'check') return undefined;
+      book = kind
+        ? withStatement(book, place, statedAnew(statementAt(book, place), taken))
+        : withText(book, place, taken);
     }
   return book;
 }
 
-/** Whether a block would reach what is computed: a value over a formula is stated, which this reader of books does not know yet. */
+/**
+ * Whether a block would come over something else than values: over a calculated column beside others, over a formula that
+ * is still to be written, over the rows of a series.
+ */
 function meetsFormula(seen: Seen, cells: Cells): boolean {
   const selected = selectedOf(seen);
   const [first] = selected;
-  const isComputed = (place: Place | undefined): boolean =>
-    place !== undefined && takenAt(seen.book, place) === 'formula';
-  if (!first || selected.some(isComputed)) return true;
+  const isFormula = (place: Place | undefined): boolean =>
+    place !== undefined &&
+    ((takenAt(seen.book, place) === 'formula' && !isComputedAt(seen.book, place)) ||
+      (place.field === 'reference' && hasMethods(seen.book, place)));
+  if (!first || selected.some(isFormula)) return true;
+  if (
+    new Set(selected.map(({ field }) => field)).size > 1 &&
+    selected.some((one) => statableAt(seen.book, one))
+  )
+    return true;
   const columns = tableRowAt(seen.book, first) === undefined ? undefined : partAt(seen.book, first)?.columns;
   const from = columns?.findIndex(({ id }) => id === first.field) ?? 0;
   return cells.some((row, down) =>
     row.some((_, right) =>
       columns
-        ? (columns[from + right]?.kind ?? 'given') !== 'given'
-        : isComputed(neighbour(seen.book, first, down, right)),
+        ? row.length > 1 && (columns[from + right]?.kind ?? 'given') !== 'given'
+        : isFormula(neighbour(seen.book, first, down, right)),
     ),
   );
 }
@@ -172,7 +202,9 @@ const foreignText: Kind<Cells> = {
   weight: (seen) => (isOnCells(seen) ? 0.8 : 0),
   draw: (seen, chance) => {
     const cells = chance.one(foreign);
-    return cells && !meetsFormula(seen, cells) ? cells : undefined;
+    // What is no number may be a formula for a line, or nothing for a cell.
+    const isComputed = selectedOf(seen).some((place) => statableAt(seen.book, place));
+    return cells && !isComputed && !meetsFormula(seen, cells) ? cells : undefined;
   },
 };
 
@@ -218,7 +250,7 @@ const ownLines: Kind<{ readonly from: Place; readonly to: Place; readonly at: Pl
     const from = chance.one(own.filter(({ field }) => field === 'reference'));
     const to = chance.one(own.filter(({ part, field }) => part === from?.part && field === 'unit'));
     const at = chance.one(own.filter(({ field }) => field === 'label'));
-    return from && to && at ? { from, to, at } : undefined;
+    return from && to && at && at.item !== to.item ? { from, to, at } : undefined;
   },
   perform: async (hands, { from, to, at }) => {
     for (const [place, keys] of [
@@ -233,6 +265,8 @@ const ownLines: Kind<{ readonly from: Place; readonly to: Place; readonly at: Pl
       await hands.rest();
       if (await hands.isEditing()) return true;
     }
+    // A line may have moved away under the pointer: who sees that copies nothing.
+    if (!(await hands.isSelected(to))) return true;
     await hands.press('Control+c');
     const point = await hands.cell(at);
     if (!point) return false;
@@ -275,11 +309,51 @@ const cut: Kind<null> = {
   },
   expect: (state, _args, { place }) => {
     const takes = place && takenAt(state.book, place);
+    if (place && isStatedAt(state.book, place)) return [done(state, withComputed(state.book, place))];
     const calculated = takes === 'formula' && place && tableRowAt(state.book, place) !== undefined;
     if (!place || !takes || takes === 'name' || calculated || textAt(state.book, place) === '')
       return [unchanged(state)];
     return [done(state, withText(state.book, place, ''))];
   },
+};
+
+/** A place where a value stands that is not the one of a list: entered, or stated. */
+const holdsValue = (book: Book, place: Place): boolean => {
+  const isValue = place.field === 'value' || tableRowAt(book, place) !== undefined;
+  return isValue && (takenAt(book, place) === 'entry' || isComputedAt(book, place));
+};
+
+const stated: Kind<{ readonly from: Place; readonly to: Place }> = {
+  name: 'copy a stated value and paste it',
+  weight: (seen) => (seen.cells.some(({ place }) => statementAt(seen.book, place)) ? 2 : 0),
+  draw: (seen, chance) => {
+    const places = seen.cells.map(({ place }) => place);
+    const from = chance.one(places.filter((place) => statementAt(seen.book, place)));
+    const to = chance.one(places.filter((place) => holdsValue(seen.book, place)));
+    return from && to && !isSame(from, to) ? { from, to } : undefined;
+  },
+  perform: async (hands, { from, to }) => {
+    for (const [place, key] of [
+      [from, 'Control+c'],
+      [to, 'Control+v'],
+    ] as const) {
+      const point = await hands.cell(place);
+      if (!point) return false;
+      await hands.clickAt(point);
+      await hands.rest();
+      if (!(await hands.isOn(place))) return true;
+      await hands.press(key);
+      await hands.rest();
+    }
+    return true;
+  },
+  expect: (state, { from, to }, _before, after) =>
+    left(state, after).flatMap((gone): readonly Outcome[] => {
+      if (gone.editor.kind !== 'closed') return [gone];
+      const stand = { ...state, ...gone, draft: undefined };
+      const pasted = statedAgain(gone.book, from, to, after);
+      return [done(stand, pasted), refused(stand), ...(isSame(after.place, to) ? [] : [gone])];
+    }),
 };
 
 /** What goes by the clipboard. */
@@ -289,5 +363,6 @@ export const clipboardKinds = [
   kindOf(intoEditor),
   kindOf(foreignLines),
   kindOf(ownLines),
+  kindOf(stated),
   kindOf(cut),
 ];

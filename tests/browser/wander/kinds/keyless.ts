@@ -17,14 +17,9 @@ function cameThen(state: State, text: string, before: Seen, after: Seen): readon
   });
 }
 
-/** Whether a number given where the person is would be stated over a formula, which this reader of books does not know yet. */
-function takesStatement({ book, place, sheet }: Seen): boolean {
-  return place?.sheet !== sheet || takenAt(book, writtenAt(book, place)) === 'formula';
-}
-
 /** Whether a text given now would go to a cell of the page. */
 function takesText(seen: Seen): boolean {
-  return !seen.dialog && !seen.menu && !seen.overview && !takesStatement(seen);
+  return !seen.dialog && !seen.menu && !seen.overview && seen.place?.sheet === seen.sheet;
 }
 
 const onPaper: Kind<{ readonly height: number; readonly text: string }> = {
@@ -78,7 +73,7 @@ const besidePage: Kind<{
 
 const compose: Kind<readonly string[]> = {
   name: 'compose a text',
-  weight: (seen) => (isOnCells(seen) && !takesStatement(seen) ? 1 : 0),
+  weight: (seen) => (isOnCells(seen) ? 1 : 0),
   draw: (_seen, chance) =>
     chance.one([
       ['g', 'ga', 'がん', '岸'],

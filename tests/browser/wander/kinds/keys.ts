@@ -1,13 +1,15 @@
 import { lineAt, type Place, tableRowAt, takenAt, textAt, writtenAt } from '../book.ts';
+import { done } from '../changed-book.ts';
 import { isOnCells, isTyping, type Kind, kindOf } from '../kind.ts';
 import type { Seen } from '../seen.ts';
-import { left, type Outcome, type State, unchanged } from '../state.ts';
+import { confirmedBook, draftTakes, left, type Outcome, type State, unchanged } from '../state.ts';
+import { sides, statementAt } from '../stated.ts';
 import { stillOpen } from './pointer.ts';
-import { isProse } from './typing.ts';
+import { isProse, noneInUse } from './typing.ts';
 
 /** Fields that offer words while one types: Enter and Tab may take one of them, and Escape closes the list. */
 function offersWords(state: State): boolean {
-  const takes = state.draft && takenAt(state.book, writtenAt(state.book, state.draft.place));
+  const takes = state.draft && draftTakes(state.book, state.draft);
   return takes === 'formula' || takes === 'name' || takes === 'unit';
 }
 
@@ -36,7 +38,11 @@ const accepting = (key: string): Kind<null> => ({
         const more = lines.replace(/\n/g, '').length === text.replace(/\n/g, '').length;
         return [unchanged(state, { kind: 'holds', place, text: more ? lines : `${text}\n`, typed: true })];
       }
-      const gone = left(state, after);
+      // A reason that is entered as it stands is confirmed.
+      const held = state.draft.typed ? state.book : confirmedBook(state.book, state.draft, after.book);
+      const entered =
+        JSON.stringify(held) === JSON.stringify(state.book) ? left(state, after) : [done(state, held)];
+      const gone = entered.map((one) => (key === 'Enter' ? askedWhy(state, one) : one));
       // Enter in a field of the title block enters it, and may stay there.
       const rest = state.draft.place.part === 'title block' ? [stillOpen(state), ...gone.map(elsewhere)] : [];
       return [...gone, ...rest, ...otherWords(state), ...(tab ? gone.map(elsewhere) : [])];
@@ -47,16 +53,30 @@ const accepting = (key: string): Kind<null> => ({
   },
 });
 
+/** Enter on a value that is stated anew asks in the same cell for the reason. */
+function askedWhy({ book, draft }: State, outcome: Outcome): Outcome {
+  if (!draft || draft.as === 'reason' || outcome.editor.kind !== 'closed') return outcome;
+  const { place } = draft;
+  const asks = [undefined, ...sides].some((side) => {
+    const now = statementAt(outcome.book, place, side);
+    return now && JSON.stringify(now) !== JSON.stringify(statementAt(book, place, side));
+  });
+  return asks ? { ...outcome, editor: { kind: 'opened', place, as: 'reason' } } : outcome;
+}
+
 /** The person may be in another field by then. */
 function elsewhere(outcome: Outcome): Outcome {
   return outcome.editor.kind === 'closed' ? { ...outcome, editor: { kind: 'any' } } : outcome;
 }
 
 /** The chosen cell is open for typing, if it takes any. */
-function opened(state: State, { place }: Seen): readonly Outcome[] {
+export function opened(state: State, { place }: Seen): readonly Outcome[] {
   if (!place) return [unchanged(state)];
   const takes = takenAt(state.book, writtenAt(state.book, place));
-  return [unchanged(state, takes === undefined ? { kind: 'closed' } : { kind: 'opened', place })];
+  return [
+    unchanged(state, takes === undefined ? { kind: 'closed' } : { kind: 'opened', place }),
+    ...noneInUse(state, place),
+  ];
 }
 
 const edit: Kind<null> = {

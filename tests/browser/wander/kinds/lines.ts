@@ -10,14 +10,18 @@ import {
   tableRowAt,
   takenAt,
   textAt,
+  withFormula,
   withPart,
+  withRows,
   withText,
 } from '../book.ts';
 import { done, grown, selectedOf, withRow } from '../changed-book.ts';
 import { differences } from '../differences.ts';
 import { isOnCells, type Kind, kindOf } from '../kind.ts';
 import type { Seen } from '../seen.ts';
-import { type Outcome, type State, unchanged } from '../state.ts';
+import { type Outcome, type State, unchanged, unitOf } from '../state.ts';
+import { isStatedAt, statableAt, statedFrom, statementAt, withComputed, withStatement } from '../stated.ts';
+import { isTaken } from '../units-beside.ts';
 
 function byKey(
   name: string,
@@ -47,6 +51,10 @@ const clear = byKey('Delete', 1.2, 'Delete', (state, before) => {
   let { book } = state;
   for (const place of selectedOf(before)) {
     const takes = takenAt(book, place);
+    if (isStatedAt(book, place)) {
+      book = withComputed(book, place);
+      continue;
+    }
     const calculated = takes === 'formula' && tableRowAt(book, place) !== undefined;
     if (takes === undefined || takes === 'name' || calculated || (textAt(book, place) ?? '') === '') continue;
     book = withText(book, place, '');
@@ -60,12 +68,7 @@ const insert = byKey('Control+Enter', 0.6, 'Control+Enter', (state, { place }, a
   const row = tableRowAt(state.book, place);
   if (row !== undefined || place.item === 'head') {
     if (part?.length === undefined) return [unchanged(state)];
-    return [
-      done(
-        state,
-        withRow(state.book, place, row === undefined ? part.length : row + 1, () => ''),
-      ),
-    ];
+    return [done(state, withRow(state.book, place, row === undefined ? part.length : row + 1))];
   }
   const kind = lineAt(state.book, place)?.kind ?? 'given';
   const isBlank = ([line, ...more]: readonly Line[]): boolean =>
@@ -98,7 +101,7 @@ const remove = byKey('delete lines', 0.6, 'Control+Shift+Backspace', (state, bef
       );
       if (gone.size === 0 || part.length === undefined) return part;
       const columns = (part.columns ?? []).map((column) =>
-        column.cells ? { ...column, cells: column.cells.filter((_, at) => !gone.has(at)) } : column,
+        withRows(column, (cells) => cells.filter((_, at) => !gone.has(at))),
       );
       return { ...part, length: part.length - gone.size, columns };
     });
@@ -116,10 +119,7 @@ function moved(book: Book, place: Place, by: 1 | -1): Book {
     if (part.length === undefined || to < 0 || to >= part.length) return book;
     return withPart(book, place, (table) => ({
       ...table,
-      columns: (table.columns ?? []).map((column) => ({
-        ...column,
-        ...(column.cells && { cells: swapped(column.cells, row, to) }),
-      })),
+      columns: (table.columns ?? []).map((column) => withRows(column, (cells) => swapped(cells, row, to))),
     }));
   }
   const at = sheet.parts.indexOf(part);
@@ -198,12 +198,7 @@ const duplicate = byKey('duplicate', 0.4, 'Control+Shift+d', (state, { place }, 
   const part = partAt(state.book, place);
   if (row !== undefined && part?.columns) {
     if (part.length === undefined) return [grown(state, after, () => true)];
-    return [
-      done(
-        state,
-        withRow(state.book, place, row + 1, (column) => column.cells?.[row] ?? ''),
-      ),
-    ];
+    return [done(state, withRow(state.book, place, row + 1, row))];
   }
   const line = part?.rows?.find(({ id }) => id === place.item);
   const isCopy = (fresh: readonly Line[]): boolean => {
@@ -216,7 +211,20 @@ const duplicate = byKey('duplicate', 0.4, 'Control+Shift+d', (state, { place }, 
   return [grown(state, after, isCopy)];
 });
 
-const fill = byKey('fill down', 0.5, 'Control+d', (state, before) => {
+/** The book in which a statement of one place stands at another; on what is entered its value alone. */
+export function statedAgain(book: Book, from: Place, to: Place, after: Seen): Book {
+  const statement = statementAt(book, from);
+  const kind = statableAt(book, to);
+  if (!statement || kind === 'check' || (!kind && takenAt(book, to) !== 'entry')) return book;
+  const written = textAt(after.book, to) ?? '';
+  const isSound = isTaken(written, statement.entry, unitOf(book, from) ?? '', unitOf(book, to));
+  const entry = isSound ? written : statement.entry;
+  if (!kind) return withText(book, to, entry);
+  const again = statedFrom(statementAt(book, to), { ...statement, entry }, statementAt(after.book, to));
+  return withStatement(book, to, again);
+}
+
+const fill = byKey('fill down', 0.5, 'Control+d', (state, before, after) => {
   const places = selectedOf(before);
   const lines = [...new Set(places.map(({ part, item }) => `${part}/${item}`))];
   const at = (line: string | undefined) => places.filter(({ part, item }) => `${part}/${item}` === line);
@@ -226,10 +234,17 @@ const fill = byKey('fill down', 0.5, 'Control+d', (state, before) => {
     for (const [index, place] of at(line).entries()) {
       const source = first[index];
       if (!source) continue;
+      if (statementAt(state.book, source)) {
+        book = statedAgain(book, source, place, after);
+        continue;
+      }
       const takes = takenAt(book, source);
       const calculated = takes === 'formula' && tableRowAt(book, place) !== undefined;
-      if (takes === undefined || takes === 'name' || calculated || takenAt(book, place) !== takes) continue;
-      book = withText(book, place, textAt(state.book, source) ?? '');
+      if (takes === undefined || takes === 'name' || calculated) continue;
+      const text = textAt(state.book, source) ?? '';
+      // A formula goes beside what is stated, which stays.
+      if (takes === 'formula' && isStatedAt(book, place)) book = withFormula(book, place, text);
+      else if (takenAt(book, place) === takes) book = withText(book, place, text);
     }
   return [done(state, book)];
 });

@@ -30,7 +30,7 @@ const insert: Kind<Choice> = {
     const item = hands.page.getByRole('menuitem', { name: words, exact: true });
     // An entry that is refused keeps the person with it; a drawing has another menu.
     if (await item.isVisible()) await item.click();
-    else await hands.press('Escape');
+    else if (await hands.sees('quay-sheet-menu:popover-open')) await hands.press('Escape');
     await hands.rest();
     return true;
   },
@@ -62,10 +62,7 @@ const addRow: Kind<string> = {
       const table = { sheet: before.sheet, part, item: 'head', field: '' };
       const { length } = partAt(gone.book, table) ?? {};
       if (gone.editor.kind !== 'closed' || length === undefined) return [gone];
-      const longer = done(
-        gone,
-        withRow(gone.book, table, length, () => ''),
-      );
+      const longer = done(gone, withRow(gone.book, table, length));
       // What was entered may have moved the button away from the pointer.
       return state.draft ? [longer, gone] : [longer];
     }),

@@ -3,6 +3,7 @@ import { isTyping, type Kind, kindOf } from '../kind.ts';
 import type { Chance } from '../random.ts';
 import type { Seen } from '../seen.ts';
 import { left, type Outcome, type State, unchanged } from '../state.ts';
+import { noneInUse } from './typing.ts';
 
 /** A cell in sight: first what it holds is drawn, so that long tables do not have it all. */
 function cellInSight(seen: Seen, chance: Chance): Place | undefined {
@@ -68,12 +69,13 @@ const twice: Kind<Place> = {
         one.editor.kind === 'closed' ? { ...one, editor: { kind: 'any' } } : one,
       );
     const takes = takenAt(before.book, writtenAt(before.book, place));
-    return left(state, after).map((one): Outcome => {
+    const opened = left(state, after).map((one): Outcome => {
       if (one.editor.kind !== 'closed') return one;
       // The page may move when a long draft is put away: then the second click meets another cell.
       if (isTyping(state)) return { ...one, editor: { kind: 'any' } };
       return { ...one, place, editor: takes === undefined ? { kind: 'closed' } : { kind: 'opened', place } };
     });
+    return isTyping(state) ? opened : [...opened, ...noneInUse(state, place)];
   },
 };
 

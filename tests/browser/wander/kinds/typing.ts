@@ -1,14 +1,36 @@
-import { columnAt, lineAt, type Place, partAt, takenAt, writtenAt } from '../book.ts';
+import {
+  type Book,
+  columnAt,
+  hasMethods,
+  lineAt,
+  type Place,
+  partAt,
+  tableRowAt,
+  takenAt,
+  writtenAt,
+} from '../book.ts';
 import { isTyping, type Kind, kindOf } from '../kind.ts';
 import type { Chance } from '../random.ts';
 import type { Seen } from '../seen.ts';
-import { left, type Outcome, type State, unchanged } from '../state.ts';
+import { type Draft, draftTakes, left, type Outcome, type State, unchanged } from '../state.ts';
+import { isComputedAt, statableAt } from '../stated.ts';
 
 /** Something a person might type into a place. */
-function wordsFor(seen: Seen, place: Place, chance: Chance): string {
+function wordsFor(seen: Seen, place: Place, chance: Chance, draft?: Draft): string {
   const number = String(1 + chance.whole(9999));
   const small = `${1 + chance.whole(60)}`;
-  switch (takenAt(seen.book, writtenAt(seen.book, place))) {
+  const isOver = draft ? draft.over : isComputedAt(seen.book, place);
+  const takes = draft ? draftTakes(seen.book, draft) : takenAt(seen.book, writtenAt(seen.book, place));
+  const value = chance.one([small, small, `${small}.5`, `${small} m`, `${small} kN`]) ?? small;
+  // A value typed over what is computed is stated; of a check it says for which side.
+  if (takes === 'stated' || (takes === 'formula' && isOver && chance.number() < 0.6)) {
+    const side =
+      statableAt(seen.book, place) === 'check' ? (chance.one(['demand ', 'capacity ', '']) ?? '') : '';
+    return draft?.side ? value : `${side}${value}`;
+  }
+  switch (takes) {
+    case 'reason':
+      return chance.one([`by hand, page ${number}`, 'weighed', `table of ${number}`, small]) ?? 'weighed';
     case 'entry': {
       const type = (columnAt(seen.book, place) ?? lineAt(seen.book, place))?.type;
       if (type === 'text') return `item ${number}`;
@@ -41,6 +63,12 @@ function wordsFor(seen: Seen, place: Place, chance: Chance): string {
   }
 }
 
+/** Whether a place is a cell that is computed and can have no value of its own. */
+function isOfSeries(book: Book, place: Place): boolean {
+  const column = tableRowAt(book, place) === undefined ? undefined : columnAt(book, place);
+  return column !== undefined && column.kind !== 'given' && statableAt(book, place) === undefined;
+}
+
 /** Whether `whole` is `old` with `part` put in somewhere. */
 function isPutIn(old: string, part: string, whole: string): boolean {
   for (let at = 0; at <= old.length; at += 1)
@@ -70,8 +98,17 @@ export function typedInto(state: State, text: string, before: Seen, after: Seen)
   const nothing = unchanged(state);
   if (!place || !takenAt(state.book, writtenAt(state.book, place))) return [nothing];
   const isChoice = takenAt(state.book, place) === 'choice';
-  const begun = unchanged(state, { kind: 'holds', place, text: isChoice ? undefined : text, typed: true });
-  return before.onPage && !before.overview ? [begun] : [nothing, begun];
+  // The rows of a series are made anew each time: nothing is typed into one of them.
+  if (isOfSeries(state.book, place)) return [nothing];
+  const over = { typed: true, over: true } as const;
+  const begun = unchanged(state, { kind: 'holds', place, text: isChoice ? undefined : text, ...over });
+  const rest = noneInUse(state, place);
+  return before.onPage && !before.overview ? [begun, ...rest] : [nothing, begun, ...rest];
+}
+
+/** Of several methods none may be in use at a place, which only the page knows: then it says so, and nothing is typed. */
+export function noneInUse(state: State, place: Place): readonly Outcome[] {
+  return hasMethods(state.book, place) ? [{ ...unchanged(state), said: 'method' }] : [];
 }
 
 const canType = (seen: Seen, state: State): boolean =>
@@ -85,10 +122,7 @@ const type: Kind<string> = {
   weight: (seen, state) => (!canType(seen, state) ? 0 : isTyping(state) ? 1.5 : 14),
   draw: (seen, chance, state) => {
     const place = state.draft?.place ?? seen.place;
-    // What is typed into a calculated cell is stated there, which this reader of books does not know yet.
-    const column = place && !state.draft ? columnAt(seen.book, place) : undefined;
-    if (column && column.kind !== 'given' && place?.item !== 'head') return undefined;
-    return place && wordsFor(seen, place, chance);
+    return place && wordsFor(seen, place, chance, state.draft);
   },
   perform: async (hands, text) => {
     await hands.page.keyboard.type(text);
