@@ -1,12 +1,13 @@
 import { type Problem, problem } from '../diagnostics/index.ts';
 import { idOfRow, rowIdsOf, type Statement, stateCells } from '../document/index.ts';
 import { type FormulaColumnItem, type Notebook, readAsStated } from '../notebook/index.ts';
-import { readMapped, type TableCell, type TableColumn, tableText } from '../tables/index.ts';
+import { readMapped, type TableCell, type TableColumn } from '../tables/index.ts';
 import { PLAIN_UNIT, type Unit, writeNumber } from '../units/index.ts';
 import { directedMapping } from './columns-option.ts';
 import { Refused, refusedBy, valueOrRefuse } from './refused.ts';
-import { readTableFile } from './table-file.ts';
+import { partedFile, readTableFile } from './table-file.ts';
 import type { TableOptions } from './table-options.ts';
+import { withRemedy } from './table-remedies.ts';
 
 /** The column of the file that says which row a value is stated for, from 1 as they are printed. */
 const ROW = 'row';
@@ -30,21 +31,18 @@ export function enterCells(
     );
   const columns: readonly TableColumn[] = [{ name: ROW, kind: 'given', unit: '-' }, valueColumn(item)];
   const { registry } = notebook.model;
-  const { text } = readTableFile(path);
-  const parted = valueOrRefuse(tableText(text, columns, { registry, skipped: options.skipped }), path);
+  const parted = partedFile(readTableFile(path), path, columns, registry, options);
   const mapping = directedMapping(parted, columns, options.columns, options.header);
-  const read = valueOrRefuse(
-    readMapped(parted, columns, mapping, {
-      ...options.consents,
-      ...(options.decimal && { decimal: options.decimal }),
-      check: (name, cell) =>
-        name === ROW ? rowProblem(cell, table.length ?? 0) : cellProblem(cell, item, notebook),
-    }),
-    path,
-  );
-  const wrong = read.problems.filter(({ severity }) => severity === 'error');
-  if (wrong.length > 0) throw refusedBy(wrong, path);
-  const { [ROW]: rows, [column.name]: values } = read.cells;
+  const read = readMapped(parted, columns, mapping, {
+    ...options.consents,
+    ...(options.decimal && { decimal: options.decimal }),
+    check: (name, cell) =>
+      name === ROW ? rowProblem(cell, table.length ?? 0) : cellProblem(cell, item, notebook),
+  });
+  const found = read.ok ? read.value.problems : read.problems;
+  const wrong = found.filter(({ severity }) => severity === 'error').map((one) => withRemedy(one, columns));
+  if (!read.ok || wrong.length > 0) throw refusedBy(wrong, path);
+  const { [ROW]: rows, [column.name]: values } = read.value.cells;
   if (!rows || !values)
     throw new Refused(
       `${path}: to state cells of ${id}, the file needs a column “${ROW}” and a column “${column.name}”`,

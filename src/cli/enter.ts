@@ -16,14 +16,14 @@ import {
   tableNamed,
   tryCells,
 } from '../notebook/index.ts';
-import { type ReadTable, readMapped, tableText } from '../tables/index.ts';
+import { type ReadTable, readMapped } from '../tables/index.ts';
 import { directedMapping } from './columns-option.ts';
 import { enterCells } from './enter-cells.ts';
 import { splitAssignment } from './options.ts';
 import type { Reasons } from './reasons.ts';
 import { Refused, refusedBy, valueOrRefuse } from './refused.ts';
 import { type PrintedTable, printTable, RefusedTable } from './table-account.ts';
-import { readTableFile } from './table-file.ts';
+import { partedFile, readTableFile } from './table-file.ts';
 import type { TableOptions } from './table-options.ts';
 import { withRemedy } from './table-remedies.ts';
 
@@ -121,8 +121,9 @@ function enterTable(notebook: Notebook, name: string, path: string, options: Tab
   const id = `${place.sheet}.${table.name}`;
   const columns: readonly Column[] = table.columns;
   const { registry } = notebook.model;
-  const { text, encoding } = readTableFile(path);
-  const parted = valueOrRefuse(tableText(text, columns, { registry, skipped: options.skipped }), path);
+  const file = readTableFile(path);
+  const { text, encoding } = file;
+  const parted = partedFile(file, path, columns, registry, options);
   const mapping = directedMapping(parted, columns, options.columns, options.header);
   const read = readMapped(parted, columns, mapping, {
     ...options.consents,

@@ -1,6 +1,9 @@
-import { encodingOf } from '../tables/index.ts';
+import { encodingOf, type TableColumn, type TableText, tableText } from '../tables/index.ts';
+import type { UnitRegistry } from '../units/index.ts';
 import { readBytes } from './read-text.ts';
-import { Refused } from './refused.ts';
+import { Refused, refusedBy } from './refused.ts';
+import type { TableOptions } from './table-options.ts';
+import { withRemedy } from './table-remedies.ts';
 
 /** The text of a file with a table, and the encoding it was found to have. */
 export interface TableFile {
@@ -15,4 +18,20 @@ export function readTableFile(path: string): TableFile {
   if (encoding === undefined)
     throw new Refused(`${path} is no text: it may be a spreadsheet file; save it as CSV in UTF-8`);
   return { text: new TextDecoder(encoding, { ignoreBOM: true }).decode(bytes), encoding };
+}
+
+/** Parts the text of a table file for the given columns, as was said of it. */
+export function partedFile(
+  { text }: TableFile,
+  path: string,
+  columns: readonly TableColumn[],
+  registry: UnitRegistry,
+  { skipped, delimiter }: TableOptions,
+): TableText {
+  const parted = tableText(text, columns, { registry, skipped, ...(delimiter && { delimiter }) });
+  if (parted.ok) return parted.value;
+  throw refusedBy(
+    parted.problems.map((found) => withRemedy(found, columns)),
+    path,
+  );
 }

@@ -1,4 +1,5 @@
-import { type Consents, type Decimal, lineNumbers } from '../tables/index.ts';
+import { listed } from '../diagnostics/index.ts';
+import { type Consents, type Decimal, type Delimiter, lineNumbers } from '../tables/index.ts';
 import type { HeaderOption } from './columns-option.ts';
 import type { GivenOptions, OptionKinds } from './options.ts';
 import { Refused } from './refused.ts';
@@ -7,6 +8,7 @@ import { shortened } from './shortened.ts';
 /** The options that say how the files of `--table` are read; they hold for all of them. */
 export const tableKinds = {
   columns: 'many',
+  parting: 'once',
   decimal: 'once',
   header: 'once',
   totals: 'once',
@@ -26,11 +28,23 @@ export interface TableOptions {
   readonly columns: readonly string[];
   readonly header: HeaderOption;
   readonly decimal: Decimal | undefined;
+  /** What parts the cells of a line; found out where it is not said. */
+  readonly delimiter: Delimiter | undefined;
   readonly skipped: ReadonlySet<number>;
   readonly consents: Consents;
   /** Whether columns that a file lacks may become blank. */
   readonly blankMissing: boolean;
 }
+
+/** What `--parting` calls what parts the cells of a line. */
+const PARTINGS = {
+  comma: ',',
+  semicolon: ';',
+  bar: '|',
+  tab: '\t',
+  spaces: '  ',
+  none: '\t',
+} as const satisfies Readonly<Record<string, Delimiter>>;
 
 /** Reads what was said of the files of `--table`. */
 export function tableOptions(options: GivenOptions): TableOptions {
@@ -42,8 +56,11 @@ export function tableOptions(options: GivenOptions): TableOptions {
   const parentheses = oneOf(options, 'parentheses', ['minus', 'plain'] as const);
   const short = oneOf(options, 'short', ['blank'] as const);
   const thousands = oneOf(options, 'thousands', ['plain'] as const);
+  const words = Object.keys(PARTINGS) as (keyof typeof PARTINGS)[];
+  const parting = oneOf(options, 'parting', words);
   return {
     columns: options.many('columns'),
+    delimiter: parting === undefined ? undefined : PARTINGS[parting],
     header: oneOf(options, 'header', ['yes', 'no'] as const),
     decimal: oneOf(options, 'decimal', ['point', 'comma'] as const),
     skipped: new Set(options.many('skip').flatMap(linesOf)),
@@ -67,7 +84,7 @@ function oneOf<T extends string>(options: GivenOptions, name: string, words: rea
   const found = words.find((word) => word === said.trim());
   if (found === undefined)
     throw new Refused(
-      `--${name} takes ${words.join(' or ')}, and “${shortened(said)}” is ${words.length > 1 ? 'neither' : 'not that'}`,
+      `--${name} takes ${listed(words)}, and “${shortened(said)}” is ${words.length > 2 ? 'none of them' : words.length > 1 ? 'neither' : 'not that'}`,
     );
   return found;
 }

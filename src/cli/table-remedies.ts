@@ -9,6 +9,10 @@ interface ToldColumn {
 
 /** What mends a problem with a table on the command line: the option, with what it has to say. */
 const REMEDIES: Readonly<Record<string, (found: Problem, columns: readonly TableColumn[]) => string>> = {
+  'table-parting-unclear': ({ data }) =>
+    data.by === 'commas'
+      ? '--parting none says that a line is one cell, --parting comma that commas part cells'
+      : '--parting spaces says that two or more spaces part cells, --parting none that a line is one cell',
   'column-undecided': ({ data }, columns) => {
     const open = data.columns as unknown as readonly ToldColumn[];
     const parts = open.map((one) => `${called(one, data.data === true)}=NAME`);

@@ -2,10 +2,10 @@
 import papaparse from 'papaparse';
 import { fail, type Outcome, problem, succeed } from '../diagnostics/index.ts';
 
-/** What parts the cells of a row. */
-export type Delimiter = ',' | ';' | '\t' | '|';
+/** What parts the cells of a row; two spaces stand for two or more. */
+export type Delimiter = ',' | ';' | '\t' | '|' | '  ';
 
-/** Each delimiter a text may have, the rarest within cells first. */
+/** Each delimiter that is found out where nothing is said of it, the rarest within cells first. */
 export const DELIMITERS: readonly Delimiter[] = ['\t', '|', ';', ','];
 
 /** One row of a text: which it is, counted from 0; the line it starts at, counted from 1; its cells as written. */
@@ -30,7 +30,7 @@ export function plainText(text: string): string {
  * @param text as {@link plainText} gives it
  */
 export function textRows(text: string, delimiter: Delimiter): Outcome<readonly TextRow[]> {
-  const { data, errors } = papaparse.parse(text, { delimiter, newline: '\n' });
+  const { data, errors } = papaparse.parse(...parseable(text, delimiter));
   const quote = errors.find(({ code }) => code === 'MissingQuotes' || code === 'InvalidQuotes');
   if (quote !== undefined) {
     const line = text.slice(0, quote.index ?? 0).split('\n').length;
@@ -53,6 +53,19 @@ export function textRows(text: string, delimiter: Delimiter): Outcome<readonly T
   return succeed(unframed.map((row, at) => ({ at, ...row })));
 }
 
+/** A text for the parser, which knows delimiters of one sign: spaces that part cells become tabs. */
+function parseable(
+  text: string,
+  delimiter: Delimiter,
+): readonly [text: string, options: { readonly delimiter: string; readonly newline: '\n' }] {
+  if (delimiter !== '  ') return [text, { delimiter, newline: '\n' }];
+  const tabbed = text
+    .split('\n')
+    .map((line) => line.trim().replace(/[ \u00a0]{2,}/g, '\t'))
+    .join('\n');
+  return [tabbed, { delimiter: '\t', newline: '\n' }];
+}
+
 /** Rows parted by vertical bars without the bars that frame them and the lines drawn between them. */
 function withoutFrame<Row extends Pick<TextRow, 'cells'>>(rows: readonly Row[]): readonly Row[] {
   const filled = rows.filter(({ cells }) => !isBlankLine(cells));
@@ -65,7 +78,8 @@ function withoutFrame<Row extends Pick<TextRow, 'cells'>>(rows: readonly Row[]):
 
 /** The cells of the first rows of a text that are no blank lines, if it had this delimiter. */
 export function firstRows(text: string, delimiter: Delimiter, most: number): readonly (readonly string[])[] {
-  const { data } = papaparse.parse(text.replace(/^\s*\n/, ''), { delimiter, newline: '\n', preview: most });
+  const [parted, options] = parseable(text.replace(/^\s*\n/, ''), delimiter);
+  const { data } = papaparse.parse(parted, { ...options, preview: most });
   return data.filter((cells) => !isBlankLine(cells));
 }
 

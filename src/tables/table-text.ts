@@ -1,6 +1,7 @@
-import { fail, type Outcome, problem, succeed } from '../diagnostics/index.ts';
+import { fail, type Outcome, type Problem, problem, succeed } from '../diagnostics/index.ts';
 import { standardUnits, type UnitRegistry } from '../units/index.ts';
 import type { TableColumn } from './column.ts';
+import { commasIn } from './comma-numbers.ts';
 import { headerColumn } from './headers.ts';
 import {
   DELIMITERS,
@@ -56,7 +57,9 @@ export function tableText(
   const { registry = standardUnits, skipped = new Set<number>() } = options;
   const { plain, separator } = withoutSeparatorLine(plainText(text));
   if (plain.includes('\0')) return fail(problem('table-not-text', { from: 0, to: 0 }, {}));
-  const delimiter = options.delimiter ?? separator ?? likelyDelimiter(plain, columns, registry);
+  const likely = options.delimiter ?? separator ?? likelyDelimiter(plain, columns, registry);
+  if (likely === 'commas' || likely === 'spaces') return fail(unclearParting(plain, likely));
+  const delimiter = likely;
   const read = textRows(plain, delimiter);
   if (!read.ok) return read;
   const rows = read.value;
@@ -96,20 +99,55 @@ function namedIn(cells: readonly string[], columns: readonly TableColumn[], regi
   return cells.filter((cell) => headerColumn(cell, columns, registry) !== undefined).length;
 }
 
-/** The delimiter with which a row near the top names the most columns, else all rows are as long, else the longest. */
-function likelyDelimiter(text: string, columns: readonly TableColumn[], registry: UnitRegistry): Delimiter {
-  const ranked = DELIMITERS.map((delimiter) => {
-    const rows = firstRows(text, delimiter, HEADER_DEPTH);
-    const named = Math.max(0, ...rows.map((cells) => namedIn(cells, columns, registry)));
-    const widths = rows.map((cells) => cells.length);
-    const isEven = widths.length > 1 && widths.every((width) => width > 1 && width === widths[0]);
-    // A bar may stand in a header or a name; it parts cells where most lines have one.
-    const parts = delimiter !== '|' || widths.filter((width) => width > 1).length * 2 > widths.length;
-    return parts
-      ? { delimiter, named, isEven, cells: Math.max(0, ...widths) }
-      : { delimiter, named: 0, isEven: false, cells: 0 };
-  });
+/**
+ * The delimiter with which a row near the top names the most columns, else all rows are as long, else the longest. A text
+ * of one number in each line has none. Where commas may part cells or stand in numbers, or only spaces set cells apart,
+ * which never show a blank one, it is not found out but asked for.
+ */
+function likelyDelimiter(
+  text: string,
+  columns: readonly TableColumn[],
+  registry: UnitRegistry,
+): Delimiter | 'commas' | 'spaces' {
+  const commas = commasIn(text, columns, registry);
+  if (commas !== 'between') return commas === 'either' ? 'commas' : '\t';
+  const ranked = DELIMITERS.map((delimiter) => partedBy(text, delimiter, columns, registry));
   ranked.sort((a, b) => b.named - a.named || Number(b.isEven) - Number(a.isEven) || b.cells - a.cells);
   const [best] = ranked;
-  return best === undefined || best.cells === 1 ? ',' : best.delimiter;
+  const { named = 0, isEven = false, cells = 1 } = best ?? {};
+  const spaced = partedBy(text, '  ', columns, registry);
+  const isSpaced = spaced.named > 1 ? named < 2 : named === 0 && !isEven && spaced.isEven;
+  if (isSpaced && !text.includes('\t')) return 'spaces';
+  return best === undefined || cells === 1 ? ',' : best.delimiter;
+}
+
+/** That a text may be parted in more than one way. */
+function unclearParting(text: string, by: 'commas' | 'spaces'): Problem {
+  const lines = text.split('\n');
+  const at = lines.findIndex((line) =>
+    by === 'commas' ? line.includes(',') : /\S[ \u00a0]{2,}\S/.test(line),
+  );
+  return problem(
+    'table-parting-unclear',
+    { from: 0, to: 0 },
+    { line: at + 1, text: lines[at]?.trim() ?? '', by },
+  );
+}
+
+/** How many columns the first rows name where a delimiter parts them, and how long they are. */
+function partedBy(
+  text: string,
+  delimiter: Delimiter,
+  columns: readonly TableColumn[],
+  registry: UnitRegistry,
+) {
+  const rows = firstRows(text, delimiter, HEADER_DEPTH);
+  const named = Math.max(0, ...rows.map((cells) => namedIn(cells, columns, registry)));
+  const widths = rows.map((cells) => cells.length);
+  const isEven = widths.length > 1 && widths.every((width) => width > 1 && width === widths[0]);
+  // A bar may stand in a header or a name; it parts cells where most lines have one.
+  const parts = delimiter !== '|' || widths.filter((width) => width > 1).length * 2 > widths.length;
+  return parts
+    ? { delimiter, named, isEven, cells: Math.max(0, ...widths) }
+    : { delimiter, named: 0, isEven: false, cells: 0 };
 }

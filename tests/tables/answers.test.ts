@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { delimiterWords } from '../../src/app/settings/rows-choices.ts';
 import { rowsQuestions, type Said, withAnswer } from '../../src/app/settings/rows-questions.ts';
 import { directedMapping } from '../../src/cli/columns-option.ts';
 import { readOptions } from '../../src/cli/options.ts';
@@ -30,7 +31,7 @@ interface Answered {
   readonly text: string;
   readonly goes?: Goes;
   /** In the dialog: by a choice for the whole text, by choices for its columns, or by mending it where it stands. */
-  readonly dialog: 'choice' | 'mended' | Goes;
+  readonly dialog: 'choice' | 'mended' | 'parting' | Goes;
   /** On the command line: by options, or by mending the file. */
   readonly options: readonly string[] | 'mended';
   readonly mended?: string;
@@ -55,6 +56,7 @@ const byChoice = (text: string, ...options: readonly string[]): Answered => ({
 });
 
 const ANSWERS: Readonly<Record<string, Answered>> = {
+  'table-parting-unclear': { text: '12,5\n7,5\n', dialog: 'parting', options: ['--parting', 'none'] },
   'table-empty': byMending(' \n', 'item\nslab\n'),
   'table-not-text': byMending('a\0b', 'item\nslab\n'),
   'table-too-many-rows': byMending(`item\n${'slab\n'.repeat(201)}`, 'item\nslab\n'),
@@ -183,7 +185,10 @@ describe.each(Object.entries(ANSWERS))('%s', (code, { text, goes = [], dialog, o
   });
 
   test('has an answer in the dialog', () => {
-    if (dialog === 'mended') expect(codesOf(problemsOf(code, mended, goes))).not.toContain(code);
+    if (dialog === 'parting') {
+      const left = delimiterWords.map(([delimiter]) => tableText(text, COLUMNS, { delimiter }));
+      expect(left.every(({ ok }) => ok)).toBe(true);
+    } else if (dialog === 'mended') expect(codesOf(problemsOf(code, mended, goes))).not.toContain(code);
     else if (dialog !== 'choice')
       expect(codesOf(problemsOf(code, text, [...goes, ...dialog]))).not.toContain(code);
     else {
@@ -208,8 +213,10 @@ describe.each(Object.entries(ANSWERS))('%s', (code, { text, goes = [], dialog, o
     }
     const [name = ''] = options;
     expect(hints).toContain(name);
-    const { columns, header, consents, decimal } = tableOptions(readOptions('calc', options, tableKinds));
-    const parted = tableText(text, COLUMNS);
+    const { columns, header, consents, decimal, delimiter } = tableOptions(
+      readOptions('calc', options, tableKinds),
+    );
+    const parted = tableText(text, COLUMNS, { ...(delimiter && { delimiter }) });
     if (!parted.ok) throw new Error('an option does not mend a text that is none');
     const mapping = directedMapping(parted.value, COLUMNS, columns, header);
     const read = readMapped(parted.value, COLUMNS, mapping, {

@@ -143,7 +143,8 @@ export function makeText(seed: number): MadeText {
   const delimiter = one([',', ';', '\t', ',', ';', '\t', '|']);
   const careful = is(0.85);
   // Who parts decimals and cells by one sign, and leaves off blank cells, writes what nobody can read.
-  const isLost = delimiter === ',' && decimal === ',' && !careful;
+  const alone = is(0.08);
+  const isLost = delimiter === ',' && decimal === ',' && !careful && !alone;
   const hand: Hand = {
     decimal,
     group,
@@ -154,9 +155,16 @@ export function makeText(seed: number): MadeText {
     parentheses: one(['minus', 'minus', 'plain']),
   };
   const numeric = ['area', 'thick', 'V_s', 'w'].filter(() => is(0.6));
-  const names = numeric.length > 0 ? ['item', ...numeric] : ['item', 'V_s'];
-  const named = names.map((name) => headOf(name, is, one));
-  const of = is(0.1) ? one(names.filter((name) => name !== 'item')) : undefined;
+  const names = alone
+    ? [one(['area', 'thick', 'V_s', 'w'])]
+    : numeric.length > 0
+      ? ['item', ...numeric]
+      : ['item', 'V_s'];
+  // A dash alone under the only heading may be a blank cell as well as a unit.
+  const named = names
+    .map((name) => headOf(name, is, one))
+    .map((head) => (alone && head.below === '-' ? { ...head, below: '(-)' } : head));
+  const of = !alone && is(0.1) ? one(names.filter((name) => name !== 'item')) : undefined;
   // The column whose units stand in the rows says nothing of them itself.
   const heads = named.map((head) =>
     head.name === of ? { ...head, text: head.name, below: '', beside: '', isForeign: false } : head,
@@ -164,7 +172,7 @@ export function makeText(seed: number): MadeText {
   const foreign = new Map(
     heads.flatMap(({ name, isForeign }, at) => (isForeign ? [[at, name] as const] : [])),
   );
-  const hasRemarks = is(0.08);
+  const hasRemarks = !alone && is(0.08);
   const unitsAt = of === undefined ? undefined : names.length;
   const behind = [
     ...(of === undefined ? [] : [one(['Unit', 'UOM', 'U/M', 'Einheit', 'per', ''])]),
@@ -178,7 +186,7 @@ export function makeText(seed: number): MadeText {
     lines.push(cells);
     others.push(cells);
   };
-  if (is(0.1))
+  if (!alone && is(0.1))
     for (let at = 0; at < 2; at += 1) other(padded(['Takeoff of the north berth, rev. C'], names, is));
   lines.push([...heads.map(({ text }) => text), ...behind]);
   if (hasUnitRow) {
@@ -230,14 +238,15 @@ export function makeText(seed: number): MadeText {
       ...(of === undefined ? [] : [unit]),
       ...(hasRemarks ? [one(['', 'wet', '12', 'see 4'])] : []),
     ];
-    const isShort = !hand.cut && is(0.02);
+    const isShort = !hand.cut && !alone && is(0.02);
     if (isShort) isBroken = true;
     // A row of nothing is none.
     if (full.every((cell) => cell === '')) rows.pop();
     lines.push(hand.cut ? withoutEnd(full) : isShort ? full.slice(0, -1) : full);
   }
-  if (is(0.12)) other(totalOf(heads, sums, decimals, hand, one));
-  if (is(0.06)) other(padded(['* measured from the drawings'], names, is));
+  // Nothing beside a number alone tells that it is a sum or a note.
+  if (!alone && is(0.12)) other(totalOf(heads, sums, decimals, hand, one));
+  if (!alone && is(0.06)) other(padded(['* measured from the drawings'], names, is));
 
   const quoted = lines.map((cells) => cells.map((cell) => quotedIn(cell, hand)).join(hand.delimiter));
   const isFramed = delimiter === '|' && is(0.6) && !quoted.some((line) => line.includes('"'));
@@ -247,7 +256,9 @@ export function makeText(seed: number): MadeText {
   const starts = quoted.map(
     (_, at) => quoted.slice(0, at).join('\n').split('\n').length + (at > 0 ? 1 : 0) + lead.length,
   );
-  const isParted = careful || !lines.flat().some((cell) => cell.includes(delimiter) && !/["\n]/.test(cell));
+  // A line of one number is one cell whatever stands in it; a heading with a comma may be two.
+  const plainCells = alone && delimiter === ',' ? heads.map((head) => head.text) : lines.flat();
+  const isParted = careful || !plainCells.some((cell) => cell.includes(delimiter) && !/["\n]/.test(cell));
   const isNumeric = rows.every((row) => Object.values(row).every((value) => !Number.isNaN(value)));
   return {
     ...encoded(text, one),

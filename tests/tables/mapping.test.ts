@@ -173,7 +173,7 @@ test.each([
   },
   {
     what: 'one column twice by position',
-    text: '1,2\n',
+    text: '1;2\n',
     goes: [to('qty'), to('qty')],
     headed: false,
     found: [

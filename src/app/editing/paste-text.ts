@@ -63,7 +63,7 @@ export function pasteText(
   if (target.kind !== 'given')
     return fail(problem('set-calculated', { from: 0, to: 0 }, { name: target.name }));
   if (single) {
-    if (isNumeric(target) && !readMapped(rows, part.columns, oneColumn(target)).ok) return ASK;
+    if (isNumeric(target) && !readsPlainly(rows, part, target)) return ASK;
     const typed = isNumeric(target) ? one.trim() : unguarded(one.trim());
     const cells = [[typedOnScreen(notebook, place, view, typed)]];
     return edited(pasteIntoTable(notebook.book, place, { cells }, over));
@@ -71,6 +71,12 @@ export function pasteText(
   if (rows.rows.some(({ cells }) => cells.length > 1)) return ASK;
   const heading = isNumeric(target) ? !readsTop(notebook, place, target, rows) : found?.kind !== 'cell';
   return heading ? ASK : below(notebook, place, view, target, rows, text);
+}
+
+/** Whether a cell from elsewhere is a number as the page writes one, or none at all. */
+function readsPlainly(rows: TableText, part: Table, column: Column): boolean {
+  const read = readMapped(rows, part.columns, oneColumn(column));
+  return read.ok && read.value.decimal === 'point';
 }
 
 /** One column of cells below a place, each where it stands, blank ones too. */

@@ -1,43 +1,36 @@
 import { type Outcome, succeed } from '../../diagnostics/index.ts';
 import { isBlankRow, namedMapping, type TableColumn, type TableText, tableText } from '../../tables/index.ts';
 import type { UnitRegistry } from '../../units/index.ts';
-import { readCells } from './clipboard-text.ts';
 
-/** A text from the clipboard as rows of cells, and whether something else could part them. */
+/** A text from the clipboard as rows of cells, and whether something else could part them, and if only spaces do. */
 export interface PastedText {
   readonly text: TableText;
   readonly doubtful: boolean;
+  readonly spaced: boolean;
 }
-
-/** One number, maybe with commas in it; and one that shows that its decimals come after a point. */
-const COMMA_NUMBER = /^[-+−]?[$€£]?\s?\d[\d.,]*$/;
-const POINT_DECIMALS = /^\D*(?:\d{1,3}(?:,\d{3})+\.\d+|\d+\.(?:\d{1,2}|\d{4,}))$/;
 
 /**
  * Parts a text from the clipboard into cells for the columns of a table. Programs put tabs between cells; without any,
  * commas, semicolons and vertical bars are in doubt where they part most lines, or one that names columns: they may
- * part cells, or stand within them.
+ * part cells, or stand within them. So are spaces that set columns apart.
  */
 export function pastedText(
   text: string,
   columns: readonly TableColumn[],
   registry: UnitRegistry,
 ): Outcome<PastedText> {
-  const parted =
-    text.includes('\t') || !/[,;|]/.test(text) ? undefined : tableText(text, columns, { registry });
-  if (parted?.ok === false) return parted;
-  const doubtful = parted !== undefined && isParted(parted.value, columns);
-  const cells = readCells(text)
-    .map(([cell = '']) => cell.trim())
-    .filter((cell) => cell !== '');
-  if (doubtful && !cells.every((cell) => COMMA_NUMBER.test(cell)))
-    return succeed({ text: parted.value, doubtful });
+  const parted = text.includes('\t') ? undefined : tableText(text, columns, { registry });
+  const unclear =
+    parted === undefined || parted.ok
+      ? undefined
+      : parted.problems.find(({ code }) => code === 'table-parting-unclear');
+  if (parted?.ok === false && unclear === undefined) return parted;
+  if (parted?.ok && isParted(parted.value, columns))
+    return succeed({ text: parted.value, doubtful: true, spaced: false });
   const block = tableText(text, columns, { registry, delimiter: '\t' });
   if (!block.ok) return block;
-  return succeed({
-    text: block.value,
-    doubtful: doubtful && isEven(parted.value) && !cells.some((cell) => POINT_DECIMALS.test(cell)),
-  });
+  const spaced = unclear?.data.by === 'spaces';
+  return succeed({ text: block.value, doubtful: unclear !== undefined, spaced });
 }
 
 /** Whether most rows of a text have several cells, or one of them names columns. */
@@ -46,9 +39,4 @@ function isParted(text: TableText, columns: readonly TableColumn[]): boolean {
   const several = filled.filter(({ cells }) => cells.length > 1);
   const named = text.top.cells.length > 1 && namedMapping(text, columns).goes.size > 0;
   return several.length * 2 > filled.length || (named && filled.length > 1);
-}
-
-function isEven({ rows }: TableText): boolean {
-  const width = rows[0]?.cells.length ?? 0;
-  return rows.every(({ cells }) => cells.length === width);
 }

@@ -5,7 +5,8 @@ import { pastedText } from '../editing/pasted-text.ts';
 
 /** What parts the cells of a text, and whether its first row names the columns. */
 export interface Parting {
-  readonly delimiter: Delimiter;
+  /** Undefined where it is to be asked. */
+  readonly delimiter: Delimiter | undefined;
   readonly headed: boolean;
 }
 
@@ -17,9 +18,9 @@ export function guessParting(
 ): Parting | undefined {
   const parted = pastedText(text, columns, registry);
   if (!parted.ok) return undefined;
-  const rows = parted.value.text;
+  const { text: rows, spaced } = parted.value;
   return {
-    delimiter: rows.delimiter,
+    delimiter: spaced ? undefined : rows.delimiter,
     headed: namedMapping(rows, columns).goes.size > 0 || !looksLikeData(rows),
   };
 }

@@ -9,6 +9,7 @@ export const delimiterWords: Answers<Delimiter> = [
   [',', 'commas'],
   [';', 'semicolons'],
   ['|', 'vertical bars'],
+  ['  ', 'two or more spaces'],
   ['\t', 'nothing: a line is one cell'],
 ];
 

@@ -263,8 +263,8 @@ export class TableRowsDialog extends LitElement {
 
   /** What parts the cells, where a text without tabs leaves that open. */
   #parting(): TemplateResult | typeof nothing {
-    if (this.text.includes('\t') || !/[,;|]/.test(this.text)) return nothing;
-    const now = this.delimiter ?? this.#found?.delimiter ?? ',';
+    if (this.text.includes('\t') || !/[,;|]|\S[ \u00a0]{2,}\S/.test(this.text)) return nothing;
+    const now = this.delimiter ?? this.#found?.delimiter;
     return choiceOf('What parts the cells of a line', delimiterWords, now, (to) => {
       this.delimiter = to;
       this.settled = new Map();

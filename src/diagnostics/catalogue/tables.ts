@@ -1,106 +1,22 @@
-import { entry, type JsonValue, type NoFacts } from './entry.ts';
+import { entry, type NoFacts } from './entry.ts';
+import {
+  type BlankFacts,
+  blankWords,
+  type CellFacts,
+  cellPlace,
+  columnsCalled,
+  linesCalled,
+  moreOf,
+  type RowFacts,
+  type RowsFacts,
+  type RowUnitFacts,
+  type TextColumnFacts,
+  textColumn,
+  type UnclearFacts,
+  unclearPlace,
+  unitTrouble,
+} from './table-wording.ts';
 import { listed, quoted } from './wording.ts';
-
-/** Where something stands in text brought in: the line, counted from 1, at which its row starts. */
-interface RowFacts {
-  readonly [fact: string]: JsonValue;
-  readonly line: number;
-}
-
-/** A cell of text brought in: its line, the letter a spreadsheet gives its column, its header and what is in it. */
-interface CellFacts extends RowFacts {
-  readonly letter: string;
-  readonly header: string;
-  /** The name of the column it goes to. */
-  readonly column: string;
-  readonly text: string;
-}
-
-function cellPlace({ line, letter, header }: CellFacts): string {
-  return `line ${line}, column ${letter}${header === '' ? '' : ` ${quoted(header)}`}`;
-}
-
-/** The first of some cells that can be read two ways, and how many more there are. */
-interface UnclearFacts extends CellFacts {
-  readonly more: number;
-}
-
-function unclearPlace(facts: UnclearFacts): string {
-  return `${cellPlace(facts)}: ${quoted(facts.text)}`;
-}
-
-function moreOf({ more }: UnclearFacts): string {
-  if (more === 0) return '';
-  return more === 1 ? '; the same of 1 more cell' : `; the same of ${more} more cells`;
-}
-
-/** Rows of text brought in: their lines, and what the first of them says. */
-interface RowsFacts {
-  readonly [fact: string]: JsonValue;
-  readonly lines: readonly number[];
-  readonly text: string;
-}
-
-/** Numbers whose units stand in a column of their own: the letter of that column, its text, and the first number. */
-interface RowUnitFacts extends RowsFacts {
-  readonly letter: string;
-  readonly number: string;
-  readonly column: string;
-}
-
-/** Rows of a table that others replace, and its columns that become blank by it. */
-interface BlankFacts {
-  readonly [fact: string]: JsonValue;
-  readonly rows: number;
-  readonly columns: readonly string[];
-}
-
-function blankWords({ rows, columns }: BlankFacts): string {
-  const [going, lacking] =
-    columns.length === 1
-      ? ['column', 'is not in the text and becomes']
-      : ['columns', 'are not in the text and become'];
-  return `${rows === 1 ? '1 row there is' : `${rows} rows there are`} replaced; the ${going} ${listed(columns, 'and')} ${lacking} blank`;
-}
-
-const LINES_TOLD = 5;
-
-/** "line 4", "lines 4, 5 and 9", "lines 4, 5, 6, 7, 8 and 12 more". */
-function linesCalled(lines: readonly number[]): string {
-  const told = lines.slice(0, LINES_TOLD).map(String);
-  const more = lines.length - told.length;
-  return `${lines.length === 1 ? 'line' : 'lines'} ${listed(more > 0 ? [...told, `${more} more`] : told, 'and')}`;
-}
-
-/** A column of text brought in, its position counted from 1: by its header, or else by its first value. */
-interface TextColumnFacts {
-  readonly [fact: string]: JsonValue;
-  readonly position: number;
-  readonly header: string;
-  readonly first: string;
-}
-
-function textColumn({ position, header, first }: TextColumnFacts): string {
-  return header === '' ? `column ${position} (${quoted(first)})` : quoted(header);
-}
-
-function unitTrouble({
-  column,
-  wants,
-  choices,
-}: {
-  readonly column: string;
-  readonly wants: string;
-  readonly choices: readonly string[];
-}): string {
-  if (choices.length > 1) return `can be ${listed(choices)}`;
-  if (choices.length === 1) return `is not read as it is written`;
-  return `is none that the column ${quoted(column)} takes${wants === '' ? '' : ` (${wants})`}`;
-}
-
-function columnsCalled(headers: readonly string[]): string {
-  return `${headers.length === 1 ? 'column' : 'columns'} ${listed(headers.map(quoted), 'and')}`;
-}
 
 /** Problems of tables brought in from CSV or clipboard text. */
 export const tables = {
@@ -177,6 +93,21 @@ export const tables = {
       message: 'this is no text, but perhaps a spreadsheet file or an encoding that is not known',
       hint: 'save it as CSV in UTF-8',
     }),
+  }),
+  'table-parting-unclear': entry<RowFacts & { text: string; by: 'commas' | 'spaces' }>({
+    title: 'A text whose cells may be parted in two ways',
+    explain:
+      'Nothing tells what parts the cells of a line. Commas between digits may stand within one number or between cells; spaces may set columns apart, and a blank cell would not show in them. So it is asked for.',
+    words: ({ line, text, by }) =>
+      by === 'commas'
+        ? {
+            message: `${quoted(text)} in line ${line} can be one number or ${text.split(',').length} cells, and so can each line of the text`,
+            hint: 'say whether commas part the cells of a line, or nothing: a line is one cell',
+          }
+        : {
+            message: `no comma, semicolon, tab or bar parts cells of the text, and line ${line} has columns set apart by spaces: ${quoted(text)}`,
+            hint: 'say whether two or more spaces part the cells of a line, or nothing: a line is one cell',
+          },
   }),
   'table-encoding-guessed': entry<RowFacts & { text: string }>({
     title: 'A text in an old encoding',

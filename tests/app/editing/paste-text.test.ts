@@ -171,3 +171,29 @@ test('the unit that leads to a question is named in it', () => {
   const read = part?.kind === 'table' && readTable('mark,length (m3)\nx,2', part.columns, { registry });
   expect(read && !read.ok && read.problems.map(({ code }) => code)).toEqual(['column-unit-unread']);
 });
+
+test.each([
+  ['1 234,50\n12 000,00', 'spaces between thousands'],
+  ['1\u202f234,50', 'a narrow space between them'],
+  ['7,5 ft', 'a unit'],
+  ['12,5 m\n7,25 m', 'units'],
+  ['(7,5)', 'parentheses'],
+])('%j with %s goes into no column beside its own: one cell a line is what is asked of', (text) => {
+  expect(paste(text, 'r0', 'k2')).toEqual({ ok: true, value: { kind: 'ask' } });
+  const { columns } = smallTable();
+  const parted = done(pastedText(text, columns, standardUnits));
+  expect(parted.text.rows.map(({ cells }) => cells.length)).toEqual(text.split('\n').map(() => 1));
+});
+
+test('commas between thousands beside a unit part no cells', () => {
+  expect(rows('1,234.5 ft', 'r0', 'k1')[0]).toEqual(['1,234.5 ft', '1']);
+  expect(rows('1,234.5 ft', 'r0', 'k2')[0]).toEqual(['a', '1,234.5 ft']);
+  expect(rows('length (ft)\n1.234,5', 'r0', 'k2')[0]).toEqual(['a', '1234.5 ft']);
+});
+
+test('columns that only spaces set apart are asked for', () => {
+  expect(paste('mark   length\nx      2\ny      3', 'r0', 'k1')).toEqual({
+    ok: true,
+    value: { kind: 'ask' },
+  });
+});
