@@ -19,7 +19,8 @@ interface Work {
   readonly formula: string;
 }
 
-const templates: readonly (Work & { readonly title: string; readonly sheet: string })[] = [
+/** What is done at each shipped template. */
+export const templates: readonly (Work & { readonly title: string; readonly sheet: string })[] = [
   {
     title: 'Berthing energy and fenders',
     sheet: 'Berthing energy',
@@ -41,16 +42,16 @@ const templates: readonly (Work & { readonly title: string; readonly sheet: stri
     sheet: 'Truck, loader and fleet',
     given: 'payload',
     entries: ['22', '18 t'],
-    calc: 'mass of a load',
-    formula: 'P * q_k / q_m * 1.02',
+    calc: 'hourly cost',
+    formula: '(n_L * C_L + n_k * C_T + c_X) * 1.02',
   },
   {
     title: 'Bollard pull and mooring lines',
     sheet: 'Wind on the ship',
-    given: 'wind speed as stated',
+    given: 'wind speed',
     entries: ['40', '20 m/s'],
-    calc: 'transverse force',
-    formula: 'q * C_wb * ship.A_L',
+    calc: 'speed at 10 m',
+    formula: 'V_h * (10 m / h_w)^(1/7) * 1.01',
   },
 ];
 
