@@ -17,7 +17,7 @@ import { type PrintedMethod, printMethods } from './methods.ts';
 import { numberIn } from './number-in.ts';
 
 /** How a result stands on the command line. */
-export type Status = 'ok' | 'pass' | 'fail' | 'problem' | 'waiting';
+export type Status = 'ok' | 'pass' | 'fail' | 'problem' | 'waiting' | 'inapplicable';
 
 /** One result as `--json` prints it: `value` in the row's own unit. */
 export interface PrintedResult {
@@ -27,6 +27,8 @@ export interface PrintedResult {
   readonly unit: string;
   readonly text: string;
   readonly status: Status;
+  /** The condition under which a check applies. */
+  readonly applies?: string;
   readonly utilisation?: number;
   readonly demand?: number;
   readonly capacity?: number;
@@ -96,7 +98,8 @@ export function printStated(notebook: Notebook): readonly PrintedStatedValue[] {
 
 /** A line or column as it is printed. */
 export function printResult(notebook: Notebook, item: Item): PrintedResult {
-  return { ...printValues(notebook, item), ...printMethods(notebook, item) };
+  const applies = item.kind === 'formula' && item.applies ? { applies: item.applies.text } : {};
+  return { ...printValues(notebook, item), ...applies, ...printMethods(notebook, item) };
 }
 
 function printValues(notebook: Notebook, item: Item): PrintedResult {

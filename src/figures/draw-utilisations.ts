@@ -24,10 +24,11 @@ const columnsOf: Readonly<Record<'wide' | 'narrow', Columns>> = {
   narrow: { left: 220, full: 392, right: 448, width: 552 },
 };
 
-/** A check with how it stands; no verdict where it has no value. */
+/** A check with how it stands; no verdict where it has no value, or does not apply. */
 interface Checked {
   readonly item: FormulaItem;
   readonly verdict?: Verdict;
+  readonly isIdle?: boolean;
   readonly why?: string;
 }
 
@@ -89,7 +90,8 @@ function checkedOf(notebook: Notebook, item: FormulaItem): Checked {
   const verdict = notebook.verdict(item.id);
   if (verdict) return { item, verdict };
   const result = notebook.result(item.id);
-  return { item, why: 'problem' in result ? result.problem.message : 'blank' };
+  const why = 'problem' in result ? result.problem.message : 'blank';
+  return { item, why, isIdle: result.status === 'inapplicable' };
 }
 
 function nameOf({ item }: Checked): string {
@@ -100,8 +102,8 @@ function percentOf({ verdict }: Checked): string {
   return verdict?.utilisation === undefined ? '' : writeUtilisation(verdict.utilisation, verdict.holds);
 }
 
-function verdictWord({ verdict }: Checked): string {
-  if (!verdict) return 'no value';
+function verdictWord({ verdict, isIdle }: Checked): string {
+  if (!verdict) return isIdle ? 'does not apply' : 'no value';
   return verdict.holds ? 'holds' : 'fails';
 }
 
@@ -121,7 +123,7 @@ function row(check: Checked, y: number, columns: Columns, hatch: string): Markup
     bar(check, y + 2, columns, hatch),
     textElement(text(percent), { x: columns.width - 52, y: base, anchor: 'end' }),
     textElement(
-      check.verdict?.holds === false ? strong('fails') : text(verdictWord(check)),
+      check.verdict?.holds === false ? strong('fails') : text(check.isIdle ? 'n/a' : verdictWord(check)),
       { x: columns.width - 46, y: base },
       { class: tone },
     ),
@@ -158,12 +160,13 @@ function crossMark(x: number, y: number): Markup {
 
 function described(checks: readonly Checked[]): string {
   const failing = checks.filter(({ verdict }) => verdict?.holds === false);
-  const blank = checks.filter(({ verdict }) => !verdict);
-  const holding = checks.length - failing.length - blank.length;
+  const idle = checks.filter(({ isIdle }) => isIdle);
+  const blank = checks.filter(({ verdict, isIdle }) => !verdict && !isIdle);
+  const holding = checks.length - failing.length - blank.length - idle.length;
   if (checks.length === 0) return 'This book has no checks yet.';
   const worst = failing.map((check) => `${nameOf(check)} ${percentOf(check)}`.trim());
   return [
-    `${checks.length} ${checks.length === 1 ? 'check' : 'checks'}: ${holding} hold, ${failing.length} fail, ${blank.length} without a value.`,
+    `${checks.length} ${checks.length === 1 ? 'check' : 'checks'}: ${holding} hold, ${failing.length} fail, ${blank.length} without a value${idle.length === 0 ? '' : `, ${idle.length} not applicable`}.`,
     worst.length > 0 ? `Fails: ${worst.join('; ')}.` : '',
   ]
     .filter((sentence) => sentence !== '')

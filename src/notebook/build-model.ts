@@ -1,5 +1,5 @@
 import { inCell, type Problem } from '../diagnostics/index.ts';
-import type { Book, Calc, Choice, GivenColumn } from '../document/index.ts';
+import type { Book, Calc, Check, Choice, GivenColumn } from '../document/index.ts';
 import {
   type CheckedFormula,
   NO_AXES,
@@ -9,6 +9,7 @@ import {
   unknownType,
 } from '../language/index.ts';
 import { extendUnits, standardUnits, type UnitRegistry } from '../units/index.ts';
+import { appliesFailures } from './applies.ts';
 import { type CheckedMethods, checkMethods } from './check-methods.ts';
 import { columnType } from './columns.ts';
 import { type CheckedDraft, checkFormulas, type Draft } from './formulas.ts';
@@ -214,9 +215,13 @@ function draftOf(
     ...(unit && { unit }),
     kind: source.kind,
     ...(part.kind === 'row' && part.row.kind === 'calc' && statedOf(part.row.stated, registry)),
-    ...(part.kind === 'row' && part.row.kind === 'check' && part.row.stated && { sides: part.row.stated }),
+    ...(part.kind === 'row' && part.row.kind === 'check' && aboutCheck(part.row)),
   };
   return { draft, problems: [...reservedProblems(source.name), ...problems] };
+}
+
+function aboutCheck({ applies, stated }: Check): Pick<Draft, 'applies' | 'sides'> {
+  return { ...(applies !== undefined && { applies }), ...(stated && { sides: stated }) };
 }
 
 function statedOf(stated: Calc['stated'], registry: UnitRegistry): Pick<Draft, 'stated'> {
@@ -243,7 +248,10 @@ function takenOver(
   if (old.sheet !== draft.sheet || (old.kind === 'formula column' ? old.table : undefined) !== draft.table)
     return undefined;
   if (!stillHolds(old.checked, before, known, names)) return undefined;
-  return { checked: old.checked, type: old.type };
+  const applies = old.kind === 'formula' ? old.applies : undefined;
+  if (applies?.text !== draft.applies || (applies && !stillHolds(applies, before, known, names)))
+    return undefined;
+  return { checked: old.checked, type: old.type, ...(applies && { applies }) };
 }
 
 /** The check of a method in an earlier model, if its formula, the unit of its line and all it names are the same. */
@@ -315,9 +323,12 @@ function formulaItem(
   if (part.kind === 'row' && part.row.kind === 'check') {
     const { stated } = part.row;
     const sides = stated && readStatedSides(stated, found.checked, unit, registry);
+    const { applies } = found;
     return {
       kind: 'formula',
       ...base,
+      problems: [...problems, ...(applies ? appliesFailures(applies) : [])],
+      ...(applies && { applies }),
       row: part.row,
       type,
       checked: found.checked,
@@ -355,6 +366,7 @@ function sameItem(a: Item, b: Item): boolean {
     return (
       a.row === b.row &&
       a.checked === b.checked &&
+      a.applies === b.applies &&
       sameWords(a.stated?.problems ?? [], b.stated?.problems) &&
       sameMethods(a.methods, b.methods)
     );

@@ -29,6 +29,8 @@ export interface Draft {
   readonly kind: 'calc' | 'check' | 'series';
   /** The value stated in place of the computed one, as typed, and its type where it tells one by itself. */
   readonly stated?: { readonly entry: string; readonly type?: Type };
+  /** Where a check applies. */
+  readonly applies?: string;
   /** The sides of a check that are stated. */
   readonly sides?: NonNullable<Check['stated']>;
 }
@@ -36,6 +38,8 @@ export interface Draft {
 export interface CheckedDraft {
   readonly checked: CheckedFormula;
   readonly type: Type;
+  /** The condition under which a check applies. */
+  readonly applies?: CheckedFormula;
   /** What is wrong with a side of a check that is stated, so that it stands in nobody’s way. */
   readonly fails?: Problem;
 }
@@ -128,7 +132,11 @@ export function checkDraft(
     series: draft.kind === 'series',
   });
   const rest = draft.sides && withoutFailingSide(checked, draft.sides, scope, draft.unit);
-  return { type: declaredType(draft) ?? onAxes(checked.typed.type, NO_AXES), checked, ...rest };
+  const applies =
+    draft.applies === undefined
+      ? {}
+      : { applies: checkFormula(parseFormula(draft.applies), scope, { kind: 'truth', series: false }) };
+  return { type: declaredType(draft) ?? onAxes(checked.typed.type, NO_AXES), checked, ...applies, ...rest };
 }
 
 function inCircle(draft: Draft, circle: readonly Draft[], parsed: ParsedFormula, names: Names): CheckedDraft {

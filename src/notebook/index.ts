@@ -25,16 +25,17 @@ export {
   methodsUsed,
 } from './method-in-force.ts';
 export { indexFor, methodWords, rowsInWords } from './methods.ts';
-export type {
-  FormulaColumnItem,
-  FormulaItem,
-  InputColumnItem,
-  InputItem,
-  Item,
-  MethodItem,
-  Methods,
-  Model,
-  TableItem,
+export {
+  type FormulaColumnItem,
+  type FormulaItem,
+  type InputColumnItem,
+  type InputItem,
+  type Item,
+  type MethodItem,
+  type Methods,
+  type Model,
+  referencesOfItem,
+  type TableItem,
 } from './model.ts';
 export { type Names, namesOf, resolveName } from './names.ts';
 export { type Respell, respellLine, usesInPart } from './names-in-parts.ts';

@@ -63,6 +63,8 @@ export interface FormulaItem extends ItemBase {
   /** The formula that is computed, as written: of a line with methods, of the one in force or of all in one. */
   readonly formula: string;
   readonly checked: CheckedFormula;
+  /** Of a check, the condition under which it applies. */
+  readonly applies?: CheckedFormula;
   /** The value that stands in place of what the formula gives. */
   readonly stated?: Stated;
   /** Of a check, the sides in place of which values stand. */
@@ -92,6 +94,13 @@ export interface FormulaColumnItem extends ItemBase {
   readonly methods?: Methods;
 }
 export type Item = InputItem | FormulaItem | InputColumnItem | FormulaColumnItem;
+
+/** The ids of all that a line or column is computed from: what its formula names, and what says whether a check applies. */
+export function referencesOfItem(item: FormulaItem | FormulaColumnItem): ReadonlySet<string> {
+  const { references } = item.checked;
+  const applies = item.kind === 'formula' ? item.applies?.references : undefined;
+  return applies ? new Set([...references, ...applies]) : references;
+}
 
 /** A table of the model; `id` is `sheet.table`. */
 export interface TableItem {

@@ -98,8 +98,13 @@ function usesInRow(sheet: string, part: string, row: Row, respell: Respell): rea
       ...(from === undefined || link === undefined ? [] : [setRowField(at, 'link', { ...link, from })]),
     ];
   }
-  const formula = renameInFormula(row.formula, (written) => respell(written, sheet));
-  return formula === row.formula ? [] : [setRowField(at, 'formula', formula)];
+  const respelled = (text: string): string => renameInFormula(text, (written) => respell(written, sheet));
+  const formula = respelled(row.formula);
+  const applies = row.applies === undefined ? undefined : respelled(row.applies);
+  return [
+    ...(formula === row.formula ? [] : [setRowField(at, 'formula', formula)]),
+    ...(applies === row.applies ? [] : [setRowField(at, 'applies', applies)]),
+  ];
 }
 
 function usesInColumn(sheet: string, table: Table, column: Column, respell: Respell): readonly Edit[] {

@@ -10,6 +10,7 @@ import {
 import { type Allowance, createEngine, type Engine, type Pending } from '../engine/index.ts';
 import type { Type } from '../language/index.ts';
 import type { Unit } from '../units/index.ts';
+import { readApplies } from './applies.ts';
 import { buildModel, optionsOf } from './build-model.ts';
 import { ChangedLines } from './changed-lines.ts';
 import { firstError } from './first-error.ts';
@@ -60,6 +61,8 @@ export interface Notebook {
   readonly computed: (id: string, side?: Side) => Result | undefined;
   /** What the formula of a calculated column comes to of which cells are stated; undefined where none is. */
   readonly computedColumn: (id: string) => ColumnResult | undefined;
+  /** What the condition comes to under which a check applies; undefined for one that always does. */
+  readonly applies: (id: string) => Result | undefined;
   /** The verdict of a check, if it has one. */
   readonly verdict: (id: string) => Verdict | undefined;
   /** How a column stands. */
@@ -189,6 +192,13 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
     result,
     computed,
     computedColumn,
+    applies: (id) => {
+      const found = item(id);
+      if (found.kind !== 'formula' || !found.applies) return undefined;
+      const holds: Result = { status: 'ok', value: { kind: 'truth', truth: true } };
+      const idle = readApplies(found, engine) ?? holds;
+      return idle.status === 'inapplicable' ? { status: 'ok', value: { kind: 'truth', truth: false } } : idle;
+    },
     verdict: (id) => {
       const found = item(id);
       if (found.kind !== 'formula' || found.row.kind !== 'check') return undefined;

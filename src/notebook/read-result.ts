@@ -2,6 +2,7 @@ import { inCell } from '../diagnostics/index.ts';
 import type { Engine, Reading } from '../engine/index.ts';
 import { holdsDateDifference, type Type, type Typed } from '../language/index.ts';
 import { PLAIN_UNIT, preferredUnit, type Unit } from '../units/index.ts';
+import { readApplies } from './applies.ts';
 import { countsDays } from './counts-days.ts';
 import { firstError } from './first-error.ts';
 import { placedInMethod } from './methods.ts';
@@ -64,7 +65,10 @@ export function readValue(raw: number | string | boolean, unit: Unit): Value {
 }
 
 /** What stands in the way of a line or column before any computing. */
-export function standing(item: Item, model: Model): Extract<Result, { problem: unknown }> | undefined {
+export function standing(
+  item: Item,
+  model: Model,
+): Extract<Result, { status: 'problem' | 'waiting' }> | undefined {
   const own = ownProblem(item);
   if (own) {
     // A line whose formula is still to be written is no mistake to mend.
@@ -88,6 +92,8 @@ export function readResult(
 ): Result {
   const stopped = standing(item, model);
   if (stopped) return stopped;
+  const idle = item.kind === 'formula' ? readApplies(item, engine) : undefined;
+  if (idle) return idle;
   return resultOf(engine.read(item.id), unitOf(item, model, system), item);
 }
 

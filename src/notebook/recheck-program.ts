@@ -9,7 +9,8 @@ import {
   type RecheckProgram,
   tooLarge,
 } from '../recheck/index.ts';
-import { fromSI, readEntry, type Unit } from '../units/index.ts';
+import { fromSI, PLAIN_UNIT, readEntry, type Unit } from '../units/index.ts';
+import { appliesId, whereItApplies } from './applies.ts';
 import { firstError } from './first-error.ts';
 import type { FormulaColumnItem, FormulaItem, InputColumnItem, InputItem, Item } from './model.ts';
 import type { Notebook } from './notebook.ts';
@@ -56,6 +57,16 @@ function cellsOf(item: Item, notebook: Notebook): readonly RecheckCell[] {
       return [{ ...base, kind: 'column', table: item.table, entries: entriesOf(item, notebook) }];
     case 'formula': {
       const tree = treeOf(item);
+      const applies: readonly RecheckCell[] = item.applies
+        ? [
+            {
+              kind: 'formula',
+              id: appliesId(item.id),
+              unit: PLAIN_UNIT,
+              tree: treeOf({ ...item, checked: item.applies }),
+            },
+          ]
+        : [];
       if (item.stated) {
         const entry = statedEntry(item.stated, item.problems);
         return [
@@ -63,7 +74,10 @@ function cellsOf(item: Item, notebook: Notebook): readonly RecheckCell[] {
           { ...base, kind: 'formula', id: computedId(item.id), tree },
         ];
       }
-      if (item.sides && tree.kind === 'compare') return checkWithStated(item, item.sides, tree, base);
+      // What is stated for a check that does not apply is compared with nothing.
+      const isIdle = item.applies !== undefined && notebook.result(item.id).status === 'inapplicable';
+      if (item.sides && tree.kind === 'compare' && !isIdle)
+        return [...checkWithStated(item, item.sides, tree, base), ...applies];
       // The two sides of a check are values of their own where the engine weighs them against one another.
       const { demand, capacity } = notebook.verdict(item.id) ?? {};
       const sides: RecheckCell[] =
@@ -73,7 +87,7 @@ function cellsOf(item: Item, notebook: Notebook): readonly RecheckCell[] {
               { kind: 'formula', id: `${item.id}#right`, tree: tree.right },
             ]
           : [];
-      return [{ ...base, kind: 'formula', tree }, ...sides];
+      return [{ ...base, kind: 'formula', tree: whereItApplies(item, tree) }, ...applies, ...sides];
     }
     case 'formula column':
       if (item.cells) return columnWithStated(item, item.cells, notebook);
@@ -105,11 +119,12 @@ function columnWithStated(
 
 /** A check with a stated side: the sides are cells of their own, and the check compares those. */
 function checkWithStated(
-  { id }: FormulaItem,
+  item: FormulaItem,
   stated: StatedSides,
   tree: CompareNode,
   base: { readonly id: string; readonly unit: Unit },
 ): readonly RecheckCell[] {
+  const { id } = item;
   const [demand, capacity] = sidesOf(tree);
   const sides = SIDES.flatMap((side): readonly RecheckCell[] => {
     const computed = side === 'demand' ? demand : capacity;
@@ -123,7 +138,7 @@ function checkWithStated(
       { ...at, kind: 'formula', id: computedId(at.id), tree: computed },
     ];
   });
-  return [{ ...base, kind: 'formula', tree: comparedSides(id, tree) }, ...sides];
+  return [{ ...base, kind: 'formula', tree: whereItApplies(item, comparedSides(id, tree)) }, ...sides];
 }
 
 function statedEntry({ entry, problems }: Stated, others: readonly Problem[]): RecheckEntry {
@@ -193,6 +208,7 @@ function valuesOf(notebook: Notebook): EngineValues {
   };
   return (id, row) => {
     const [own = id, which, more] = id.split('#');
+    if (which === 'applies') return engineValueOf(notebook.applies(own));
     if (which === 'left' || which === 'right') return side(own, which);
     if (which === 'demand' || which === 'capacity')
       return more ? engineValueOf(notebook.computed(own, which)) : notebook.verdict(own)?.[which]?.si;

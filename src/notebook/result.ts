@@ -16,13 +16,14 @@ export type Value =
   | { readonly kind: 'truth'; readonly truth: boolean };
 
 /**
- * How a line stands: it has a value; it is blank; it has a problem of its own; or it waits, on a line that has one or
- * for its own formula to be written.
+ * How a line stands: it has a value; it is blank; it has a problem of its own; it waits, on a line that has one or for its
+ * own formula to be written; or it is a check that does not apply, whose `problem` says under which condition it does.
  */
 export type Result =
   | { readonly status: 'ok'; readonly value: Value }
   | { readonly status: 'missing' }
   | { readonly status: 'problem'; readonly problem: Problem }
+  | { readonly status: 'inapplicable'; readonly problem: Problem }
   | { readonly status: 'waiting'; readonly problem: Problem };
 
 /** A column as it stands: its rows, or why it has none. */

@@ -1,7 +1,7 @@
 import type { Statement } from '../document/index.ts';
 import type { Reading } from '../engine/index.ts';
 import { preferredUnit, type Unit, type UnitRegistry } from '../units/index.ts';
-import type { FormulaColumnItem, FormulaItem, Item } from './model.ts';
+import { type FormulaColumnItem, type FormulaItem, type Item, referencesOfItem } from './model.ts';
 import type { Notebook } from './notebook.ts';
 import { readValue } from './read-result.ts';
 import type { Quantity, Result, Value } from './result.ts';
@@ -119,7 +119,7 @@ function dependentsOf({ model }: Notebook): (id: string) => readonly string[] {
   const dependents = new Map<string, string[]>();
   for (const item of model.items.values()) {
     if (!('checked' in item)) continue;
-    for (const id of new Set(item.checked.references)) {
+    for (const id of referencesOfItem(item)) {
       if (id === item.id) continue;
       const known = dependents.get(id);
       if (known) known.push(item.id);

@@ -2,6 +2,7 @@ import { inCell, type Problem, problem } from '../diagnostics/index.ts';
 import { cellsOfColumn } from '../document/index.ts';
 import type { Engine } from '../engine/index.ts';
 import type { Entry } from '../units/index.ts';
+import { appliesId, syncApplies, whereItApplies } from './applies.ts';
 import { firstError } from './first-error.ts';
 import { loadCells } from './load-column.ts';
 import type { FormulaColumnItem, FormulaItem, InputColumnItem, InputItem, Item, Model } from './model.ts';
@@ -60,6 +61,7 @@ function removeItem(engine: Engine, item: Item): void {
 /** Takes away what the engine has beside a line: the sides of a check, and what is computed where values are stated. */
 function removeBeside(engine: Engine, id: string): void {
   engine.remove(computedId(id));
+  engine.remove(appliesId(id));
   for (const side of SIDES) {
     engine.remove(sideId(id, side));
     engine.remove(computedId(sideId(id, side)));
@@ -107,6 +109,7 @@ function syncFormula(engine: Engine, item: FormulaItem | FormulaColumnItem, mode
       return;
     }
   }
+  if (item.kind === 'formula') syncApplies(engine, item);
   compute(engine, item, item.id, [...item.problems, ...item.checked.problems], model);
   if (item.kind === 'formula' && item.row.kind === 'check') syncSides(engine, item, model);
 }
@@ -145,7 +148,8 @@ function compute(
   const own = firstError(problems);
   if (own || typed.kind === 'broken')
     engine.setFailed(id, inCell(own ?? waitsOn(item, model), item.id), place);
-  else engine.setFormula(id, typed, { ...place, text });
+  else
+    engine.setFormula(id, item.kind === 'formula' ? whereItApplies(item, typed) : typed, { ...place, text });
 }
 
 function enterStated(engine: Engine, id: string, { entry, problems }: Stated): void {
@@ -173,7 +177,7 @@ function syncSides(engine: Engine, item: FormulaItem, model: Model): void {
     if (stated) enterStated(engine, id, stated);
   }
   if (!item.sides) return;
-  engine.setFormula(item.id, comparedSides(item.id, typed), { text });
+  engine.setFormula(item.id, whereItApplies(item, comparedSides(item.id, typed)), { text });
 }
 
 /**

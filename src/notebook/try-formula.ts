@@ -11,7 +11,13 @@ import {
   type Typed,
 } from '../language/index.ts';
 import { checkDraft, type Draft } from './formulas.ts';
-import type { FormulaColumnItem, FormulaItem, InputItem, Model } from './model.ts';
+import {
+  type FormulaColumnItem,
+  type FormulaItem,
+  type InputItem,
+  type Model,
+  referencesOfItem,
+} from './model.ts';
 import { namesOf } from './names.ts';
 import { readValue, unitOf, verdictOf } from './read-result.ts';
 import type { Value, Verdict } from './result.ts';
@@ -137,7 +143,7 @@ function circleOf(id: string, references: ReadonlySet<string>, model: Model): re
 function sourcesOf(id: string, model: Model): readonly string[] {
   const item = model.items.get(id);
   if (!item) return [];
-  const references = 'checked' in item ? [...item.checked.references] : [];
+  const references = 'checked' in item ? [...referencesOfItem(item)] : [];
   if (item.kind !== 'formula column' || item.column.kind === 'series') return references;
   const { table } = item;
   const makers = model.tables.get(table)?.part.columns.filter(({ kind }) => kind === 'series') ?? [];

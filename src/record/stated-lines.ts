@@ -38,6 +38,7 @@ function computedWords(computed: Result): string {
       return 'blank';
     case 'problem':
     case 'waiting':
+    case 'inapplicable':
       return `no value (${computed.problem.message})`;
   }
 }

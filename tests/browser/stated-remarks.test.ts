@@ -1,7 +1,7 @@
 import { mkdirSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { blankBook, type Part, writeBook } from '../../src/document/index.ts';
-import { cell, drawn } from './app-page.ts';
+import { axeFindings, cell, drawn } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
 import { openBookFile } from './open-book-file.ts';
 
@@ -25,6 +25,16 @@ const parts: readonly Part[] = [
           { id: 'c', for: ['clay'], formula: '20 kPa' },
           { id: 'e', formula: '0 kPa' },
         ],
+      },
+      { id: 'U', kind: 'given', name: 'U', label: 'uplift', entry: '0', unit: 'kN' },
+      {
+        id: 'u',
+        kind: 'check',
+        name: 'c_up',
+        label: 'uplift check',
+        formula: 'U <= -1 kN',
+        applies: 'U > 0 kN',
+        unit: 'kN',
       },
       { id: 'd', kind: 'check', name: 'c_b', label: 'depth check', formula: 'b <= 4 m', unit: 'm' },
     ],
@@ -184,6 +194,37 @@ test('a row and a line are put in above, and the sheet of keys names each key of
   const told = (await page.getByRole('dialog', { name: 'Keys' }).locator('dt').allTextContents()).join(', ');
   expect(keys.length).toBeGreaterThan(3);
   expect(keys.map((key) => key.replace('⌫', 'Backspace')).filter((key) => !told.includes(key))).toEqual([]);
+});
+
+test('a check that does not apply says why on the page, in the list and on paper, and is counted apart', async () => {
+  await open();
+  const bar = page.locator('quay-status-bar');
+  const why = 'does not apply: it applies where U > 0 kN, which is not so';
+  expect(await words('uplift check')).toContain(why);
+  await bar.getByRole('button', { name: '1 check holds, 1 does not apply' }).waitFor();
+  await picture('applies');
+  await bar.getByRole('button', { name: '1 check holds' }).click();
+  const table = page.locator('quay-overview table').first();
+  await table.getByText('applies where U > 0 kN').waitFor();
+  await table.getByText('does not apply').waitFor();
+  expect(await axeFindings(page)).toEqual([]);
+  await picture('applies-list');
+  await table.getByRole('button', { name: 'uplift check' }).click();
+  await cell(page, 'uplift', 'value').click();
+  await page.keyboard.type('2');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => words('uplift check')).toContain('fails');
+  await bar.getByRole('button', { name: '1 of 2 checks fail' }).waitFor();
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => words('uplift check')).toContain(why);
+  await cell(page, 'uplift check', 'label').click();
+  await page.keyboard.press('Shift+F10');
+  await page.getByRole('menuitem', { name: 'Details' }).click();
+  const condition = page.getByRole('textbox', { name: 'Applies where' });
+  expect(await condition.inputValue()).toBe('U > 0 kN');
+  await condition.fill('');
+  await page.getByRole('button', { name: 'Keep' }).click();
+  await expect.poll(() => words('uplift check')).toContain('fails');
 });
 
 test('a short text that is a result stands in one line', async () => {

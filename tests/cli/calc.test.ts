@@ -240,3 +240,28 @@ describe('eval', () => {
     expect(quaybookJson('eval', 'result + 1', '--given', 'result=2', '--unit', '').json.value).toBe(3);
   });
 });
+
+test('a check that does not apply is told apart from what holds and what fails', () => {
+  const book = bookFile('applies.quaybook.json', [
+    {
+      id: 'p',
+      kind: 'rows',
+      rows: [
+        { id: 'u', kind: 'given', name: 'U', entry: '0', unit: 'kN' },
+        { id: 'c', kind: 'check', name: 'c_up', formula: 'U <= -1 kN', applies: 'U > 0 kN', unit: 'kN' },
+      ],
+    },
+  ]);
+  const { run, json } = quaybookJson('calc', book);
+  expect(run.status).toBe(0);
+  expect(json.results['s.c_up']).toEqual({
+    unit: 'kN',
+    text: 'does not apply: it applies where U > 0 kN, which is not so',
+    status: 'inapplicable',
+    applies: 'U > 0 kN',
+  });
+  expect(json.problems).toEqual([]);
+  expect(quaybook('calc', book).out).toContain('does not apply: it applies where U > 0 kN');
+  expect(quaybookJson('calc', book, '--set', 'U=1').run.status).toBe(1);
+  expect(quaybook('recheck', book).status).toBe(0);
+});

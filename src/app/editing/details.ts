@@ -39,6 +39,7 @@ export type DetailName =
   | 'table'
   | 'x'
   | 'y'
+  | 'applies'
   | 'note';
 
 /** The details of a thing as texts; `optional` is `yes` or empty, `options` one a line, `value = words`, and
@@ -62,6 +63,7 @@ export function detailsAt(book: Book, place: CellPlace): Details {
     ...(one.kind === 'choice' && one.from !== undefined && { from: one.from }),
     ...(one.kind === 'given' && { min: one.range?.min ?? '', max: one.range?.max ?? '' }),
     ...((one.kind === 'given' || one.kind === 'choice') && { optional: one.optional ? 'yes' : '' }),
+    ...(one.kind === 'check' && { applies: one.applies ?? '' }),
     note: one.note ?? '',
   };
 }

@@ -50,7 +50,8 @@ function formulasOf(book: Book): readonly Written[] {
         const about = { id: `${table.table ?? sheet}.${line.name}`, sheet, ...table };
         const own = 'formula' in line && line.formula !== undefined ? [line.formula] : [];
         const methods = line.kind === 'calc' ? (line.methods ?? []).map(({ formula }) => formula) : [];
-        return [...own, ...methods].map((formula) => ({ ...about, formula }));
+        const applies = line.kind === 'check' && line.applies !== undefined ? [line.applies] : [];
+        return [...own, ...applies, ...methods].map((formula) => ({ ...about, formula }));
       });
     }),
   );

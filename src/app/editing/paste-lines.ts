@@ -181,7 +181,10 @@ function applied(book: Book, edits: readonly Edit[]): Book | undefined {
 
 /** A line with other spellings of the names that it says. */
 function withFormula<Line extends Row>(line: Line, respell: (written: string) => string | undefined): Row {
-  if (line.kind === 'check') return { ...line, formula: renameInFormula(line.formula, respell) };
+  if (line.kind === 'check') {
+    const applies = line.applies === undefined ? {} : { applies: renameInFormula(line.applies, respell) };
+    return { ...line, formula: renameInFormula(line.formula, respell), ...applies };
+  }
   if (line.kind === 'calc') return respellLine<Calc>(line, respell);
   if (line.kind === 'choice' && line.from !== undefined)
     return { ...line, from: respell(line.from) ?? line.from };

@@ -13,7 +13,7 @@ import {
   setSheetField,
   withoutOriginOf,
 } from '../../document/index.ts';
-import { type Item, type Notebook, usesInPart } from '../../notebook/index.ts';
+import { type Item, type Notebook, referencesOfItem, usesInPart } from '../../notebook/index.ts';
 import { groupedSheets } from './grouped-sheets.ts';
 import { sheetKeyRefusal, sheetRespelling } from './rename-sheet.ts';
 
@@ -100,6 +100,6 @@ export function usersOfSheet(notebook: Notebook, key: string): readonly Item[] {
     if (item.sheet === key) return false;
     if (item.kind === 'input')
       return item.row.kind === 'choice' && (item.row.from ?? '').startsWith(`${key}.`);
-    return 'checked' in item && [...item.checked.references].some((id) => id.startsWith(`${key}.`));
+    return 'checked' in item && [...referencesOfItem(item)].some((id) => id.startsWith(`${key}.`));
   });
 }

@@ -2,10 +2,11 @@ import type { Problem } from '../../diagnostics/index.ts';
 import type { FormulaItem, Notebook, Verdict } from '../../notebook/index.ts';
 import { groupedSheets } from '../editing/grouped-sheets.ts';
 
-/** A check of the book; one without a value has no verdict. */
+/** A check of the book; one without a value has no verdict, and one that does not apply says why. */
 export interface FoundCheck {
   readonly item: FormulaItem;
   readonly verdict: Verdict | undefined;
+  readonly inapplicable?: Problem;
 }
 
 /** What there is to look after in a book; each list in the order of the list of sheets. */
@@ -42,7 +43,7 @@ function findAll(notebook: Notebook): Findings {
   const problems = notebook.problems().toSorted((a, b) => rank(sheetOf(a)) - rank(sheetOf(b)));
   const checks = [...notebook.model.items.values()].flatMap((item) =>
     item.kind === 'formula' && item.row.kind === 'check'
-      ? [{ item, verdict: notebook.verdict(item.id) }]
+      ? [{ item, verdict: notebook.verdict(item.id), ...inapplicable(notebook, item) }]
       : [],
   );
   return {
@@ -50,6 +51,11 @@ function findAll(notebook: Notebook): Findings {
     remarks: problems.filter(({ severity }) => severity === 'warning'),
     checks: checks.toSorted((a, b) => rank(a.item.sheet) - rank(b.item.sheet)),
   };
+}
+
+function inapplicable(notebook: Notebook, { id }: FormulaItem): Pick<FoundCheck, 'inapplicable'> {
+  const result = notebook.result(id);
+  return result.status === 'inapplicable' ? { inapplicable: result.problem } : {};
 }
 
 /** Whether the line, column or row of a problem only waits: on another one, or for its formula to be written. */

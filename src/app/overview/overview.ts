@@ -125,12 +125,14 @@ export class Overview extends LitElement {
     </table>`;
   }
 
-  #check({ item, verdict }: FoundCheck, before: string | undefined): TemplateResult {
+  #check({ item, verdict, inapplicable }: FoundCheck, before: string | undefined): TemplateResult {
     const verdictCell = verdict
       ? html`<span class=${verdict.holds ? 'holds' : 'fails'}
           >${drawSign(verdict.holds ? 'holds' : 'fails')} ${verdict.holds ? 'holds' : 'fails'}</span
         >`
-      : html`<span class="quiet" title=${this.#whyNot(item.id)}>no value</span>`;
+      : inapplicable
+        ? html`<span class="quiet" title=${inapplicable.message}>${drawSign('idle')} does not apply</span>`
+        : html`<span class="quiet" title=${this.#whyNot(item.id)}>no value</span>`;
     const use =
       verdict?.utilisation === undefined ? '' : writeUtilisation(verdict.utilisation, verdict.holds);
     const { units, notebook } = this.session;
@@ -138,7 +140,10 @@ export class Overview extends LitElement {
     return html`<tr class="goes">
       ${this.#sheetCell(item.sheet, before)}
       <td class="name">${drawMarkup(math(symbolMath(localName(item))))}</td>
-      <td>${this.#goButton(labelOf(item), placeOfId(this.session.notebook, item.id))}</td>
+      <td>
+        ${this.#goButton(labelOf(item), placeOfId(this.session.notebook, item.id))}
+        ${inapplicable && item.applies ? html`<div class="quiet">applies where ${item.applies.text.trim()}</div>` : nothing}
+      </td>
       <td class="number">${sides?.demand ?? ''}</td>
       <td class="number">${sides?.capacity ?? ''}</td>
       <td class="number use">${use}</td>

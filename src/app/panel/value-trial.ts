@@ -77,12 +77,17 @@ const nowhere = { from: 0, to: 0 };
 export function movedChecks(book: Notebook, tried: Notebook): readonly MovedCheck[] {
   const moved = findingsOf(book).checks.flatMap((check): MovedCheck[] => {
     const after = tried.verdict(check.item.id);
-    if (!isMoved(check.verdict, after)) return [];
-    const turns = check.verdict?.holds !== after?.holds;
-    return [{ check, ...verdictWords(check.verdict, after), holds: after?.holds, turns }];
+    const [wasIdle, isIdle] = [book, tried].map((one) => one.result(check.item.id).status === 'inapplicable');
+    if (!isMoved(check.verdict, after) && wasIdle === isIdle) return [];
+    const turns = check.verdict?.holds !== after?.holds || wasIdle !== isIdle;
+    const words = verdictWords(check.verdict, after);
+    const said = { before: wasIdle ? IDLE : words.before, after: isIdle ? IDLE : words.after };
+    return [{ check, ...said, holds: after?.holds, turns }];
   });
   return moved.toSorted((a, b) => Number(b.turns) - Number(a.turns));
 }
+
+const IDLE = 'does not apply';
 
 /** What rounding leaves is no move: of a utilisation, or of the whole capacity where terms cancel and leave next to nothing. */
 const ROUNDING = 1e-12;

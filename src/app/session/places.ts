@@ -1,5 +1,5 @@
 import { findColumn, findRow, findSheet, findTable } from '../../document/index.ts';
-import type { Item, Notebook } from '../../notebook/index.ts';
+import { type Item, type Notebook, referencesOfItem } from '../../notebook/index.ts';
 import type { CellPlace } from './place.ts';
 
 /** Where a line or column stands: its value cell, or its heading in the table. */
@@ -39,7 +39,7 @@ export function itemAt(notebook: Notebook, place: CellPlace | undefined): Item |
 /** What refers to a line or column. */
 export function feedsOf(notebook: Notebook, id: string): readonly Item[] {
   return [...notebook.model.items.values()].filter(
-    (item) => 'checked' in item && (item.checked.references.has(id) || item.methods?.byId === id),
+    (item) => 'checked' in item && (referencesOfItem(item).has(id) || item.methods?.byId === id),
   );
 }
 
@@ -47,7 +47,7 @@ export function feedsOf(notebook: Notebook, id: string): readonly Item[] {
 export function dependsOn(notebook: Notebook, item: Item): readonly Item[] {
   if (!('checked' in item)) return [];
   const chooses = item.methods?.byId === undefined ? [] : [item.methods.byId];
-  return [...new Set([...chooses, ...item.checked.references])].flatMap(
+  return [...new Set([...chooses, ...referencesOfItem(item)])].flatMap(
     (id) => notebook.model.items.get(id) ?? [],
   );
 }

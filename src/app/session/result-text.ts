@@ -12,6 +12,7 @@ export function resultText(notebook: Notebook, item: Item, view: UnitsView): Sho
   }
   const read = notebook.result(item.id);
   if (read.status === 'missing') return { number: '—', unit: '' };
+  if (read.status === 'inapplicable') return { number: 'does not apply', unit: '' };
   if (read.status !== 'ok') return { number: 'no value', unit: '' };
   const { value } = read;
   if (value.kind === 'number') return shownQuantity(value.si, value.unit, view, notebook.model.registry);

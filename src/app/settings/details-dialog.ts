@@ -56,6 +56,7 @@ const fields: Readonly<Record<DetailName, Field>> = {
   table: { kind: 'chosen', words: 'Table', of: 'table' },
   x: { kind: 'chosen', words: 'Over the column', of: 'x' },
   y: { kind: 'columns', words: 'Columns drawn' },
+  applies: { kind: 'text', words: 'Applies where (a condition; blank: always)' },
   note: { kind: 'lines', words: 'Note' },
 };
 

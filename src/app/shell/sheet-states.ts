@@ -8,6 +8,7 @@ export interface SheetState {
   readonly failing: number;
   /** Checks that have no value yet. */
   readonly open: number;
+  /** Checks that apply. */
   readonly checks: number;
 }
 
@@ -21,9 +22,9 @@ export function sheetStates(notebook: Notebook): ReadonlyMap<string, SheetState>
     const state = states.get(sheetOf(found));
     if (state) state.problems += 1;
   }
-  for (const { item, verdict } of checks) {
+  for (const { item, verdict, inapplicable } of checks) {
     const state = states.get(item.sheet);
-    if (!state) continue;
+    if (!state || inapplicable) continue;
     state.checks += 1;
     if (!verdict) state.open += 1;
     else if (!verdict.holds) state.failing += 1;

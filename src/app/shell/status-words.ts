@@ -3,14 +3,19 @@ import type { Computing } from '../session/session.ts';
 
 /** How the checks of a book stand, in words. */
 export function checkWords(checks: readonly FoundCheck[]): string {
-  const all = checks.length;
-  const failing = checks.filter(({ verdict }) => verdict?.holds === false).length;
-  const open = checks.filter(({ verdict }) => !verdict).length;
-  if (all === 0) return 'no checks';
-  const without = open === 0 ? '' : `, ${open} without a value`;
+  if (checks.length === 0) return 'no checks';
+  const applying = checks.filter(({ inapplicable }) => !inapplicable);
+  const idle = checks.length - applying.length;
+  const notApply = `${idle === 1 ? 'does' : 'do'} not apply`;
+  if (applying.length === 0) return `${counted(idle, 'check')} ${notApply}`;
+  const apart = idle === 0 ? '' : `, ${idle} ${notApply}`;
+  const all = applying.length;
+  const failing = applying.filter(({ verdict }) => verdict?.holds === false).length;
+  const open = applying.filter(({ verdict }) => !verdict).length;
+  const without = `${open === 0 ? '' : `, ${open} without a value`}${apart}`;
   if (failing > 0) return `${failing} of ${countedDo(all, 'check', 'fail')}${without}`;
   if (open > 0) return `${all - open} of ${countedDo(all, 'check', 'hold')}${without}`;
-  return countedDo(all, 'check', 'hold');
+  return `${countedDo(all, 'check', 'hold')}${without}`;
 }
 
 /**

@@ -119,6 +119,14 @@ fails is a remark then, no problem: the stated value stands, also as one side of
 stated cell belongs to its row and stays with it when rows are put in, taken out
 or moved; the rows of a SERIES are made anew each time, so their cells cannot be stated.
 
+## Where a check applies
+
+A check may have a condition under which it *applies* (\`applies\` in the file), a formula that is true or false such as
+\`U > 0 kN\`. Where it is false there is nothing to compare: the check neither holds nor fails, is counted apart, and says the
+condition. Its sides are not looked at then, so that they may be blank or negative. A condition that has no value leaves the
+check without a verdict. A formula that names a check which does not apply waits: neither true nor false would be so. A
+line needs no such condition: \`IF\` and methods say what it is where.
+
 ## Methods
 
 A calculated line or column has either one formula, or *methods*: formulas of their own, each with its reference, for named

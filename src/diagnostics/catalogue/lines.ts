@@ -176,6 +176,21 @@ export const lines = {
     severity: 'warning',
     words: ({ message }) => ({ message: `the stated value stands; its formula: ${message}` }),
   }),
+  'check-inapplicable': entry<{ condition: string }>({
+    title: 'A check that does not apply',
+    explain:
+      'The condition under which the check applies is not met, so there is nothing to compare: the check neither holds nor fails, and is counted apart.',
+    severity: 'warning',
+    words: ({ condition }) => ({
+      message: `does not apply: it applies where ${onOneLine(condition)}, which is not so`,
+    }),
+  }),
+  'applies-fails': entry<{ message: string }>({
+    title: 'A condition of a check with a problem',
+    explain:
+      'The condition under which a check applies cannot be computed, so the check has no verdict: without it nobody can tell whether there is anything to compare.',
+    words: ({ message }) => ({ message: `where it applies: ${message}` }),
+  }),
   'set-unknown': entry<{ name: string; near: string[] }>({
     title: 'A name that cannot be set',
     explain:

@@ -91,7 +91,18 @@ function frontOf(book: Book, list: Path, index: number, without?: string | numbe
 }
 
 /** The fields of a line or column in which its value is said, and which say how it is read. */
-const VALUE_FIELDS = ['entry', 'unit', 'stated', 'range', 'type', 'default', 'options', 'from', 'formula'];
+const VALUE_FIELDS = [
+  'entry',
+  'unit',
+  'stated',
+  'range',
+  'type',
+  'default',
+  'options',
+  'from',
+  'formula',
+  'applies',
+];
 
 /** What says how entries are read wherever they stand. */
 const TERMS: readonly Path[] = [

@@ -89,12 +89,16 @@ const statedSidesSchema = z.strictObject({
   capacity: z.exactOptional(statementSchema),
 });
 
-/** A comparison of a demand with a capacity, either of which may be stated. */
+/**
+ * A comparison of a demand with a capacity, either of which may be stated. `applies`: the condition under which there is
+ * anything to compare; where it is false the check neither holds nor fails.
+ */
 const checkSchema = z.strictObject({
   id: idText,
   kind: z.literal('check'),
   ...named,
   formula: formulaText,
+  applies: z.exactOptional(formulaText.check(z.minLength(1))),
   unit: z.exactOptional(unitText),
   stated: z.exactOptional(statedSidesSchema),
   ...remarks,

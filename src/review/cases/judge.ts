@@ -3,6 +3,9 @@ import { columnNamed, lineNamed, methodInForce, type Notebook, type Value } from
 import { fromSI, readUnit, type Unit, writeNumber } from '../../units/index.ts';
 import { nameOf } from './computations.ts';
 
+/** What a case expects of a check whose condition is not met. */
+const IDLE = 'does not apply';
+
 /** How near a number must be whose case states no tolerance, relative to itself: it is exact but for rounding. */
 export const STATED_EXACTLY = 1e-9;
 
@@ -45,6 +48,8 @@ interface Found {
   readonly id: string;
   readonly value?: Value;
   readonly utilisation?: number;
+  /** Whether it is a check that does not apply. */
+  readonly isIdle?: boolean;
   readonly because?: string;
 }
 
@@ -87,7 +92,8 @@ function reasonOf({ tolerance }: Expectation): string | undefined {
 }
 
 /** What a case looks at. Where it states a value itself, what the formula comes to: the stated one would agree with itself. */
-function find(notebook: Notebook, { name, row }: Expectation): Found {
+function find(notebook: Notebook, expected: Expectation): Found {
+  const { name, row } = expected;
   if (row !== undefined) {
     const column = columnNamed(notebook.model, name);
     if (!column.ok) return { id: name, because: column.problems[0]?.message ?? 'not found' };
@@ -112,12 +118,19 @@ function find(notebook: Notebook, { name, row }: Expectation): Found {
   const { id } = line.value;
   const read = notebook.computed(id) ?? notebook.result(id);
   if (read.status === 'missing') return { id, because: 'it is blank' };
+  if (read.status === 'inapplicable' && expected.verdict !== undefined) return { id, isIdle: true };
   if (read.status !== 'ok') return { id, because: read.problem.message };
   const utilisation = notebook.verdict(id)?.utilisation;
   return { id, value: read.value, ...(utilisation !== undefined && { utilisation }) };
 }
 
-function compareVerdict({ value }: Found, { verdict, truth }: Expectation): Comparison | undefined {
+function compareVerdict(found: Found, { verdict, truth }: Expectation): Comparison | undefined {
+  const { value, isIdle = false } = found;
+  if (isIdle || verdict === IDLE) {
+    const obtained = isIdle ? IDLE : value?.kind === 'truth' ? (value.truth ? 'passes' : 'fails') : undefined;
+    const words = `${obtained ?? 'no verdict'}, expected ${verdict ?? IDLE}`;
+    return { agrees: obtained === verdict, expected: verdict ?? IDLE, obtained, words };
+  }
   const expected = verdict === undefined ? truth : verdict === 'passes';
   if (expected === undefined) return undefined;
   const obtained = value?.kind === 'truth' ? value.truth : undefined;

@@ -1,12 +1,16 @@
 import { expect, test } from 'vitest';
 import type { FoundCheck } from '../../../src/app/findings/findings.ts';
 import { checkWords } from '../../../src/app/shell/status-words.ts';
+import { problem } from '../../../src/diagnostics/index.ts';
 
-/** Checks that hold (`h`), fail (`f`), or have no value (`-`). */
+/** Checks that hold (`h`), fail (`f`), have no value (`-`), or do not apply (`n`). */
 const checks = (text: string): readonly FoundCheck[] =>
   [...text].map((one) => ({
     item: {} as FoundCheck['item'],
-    verdict: one === '-' ? undefined : { holds: one === 'h' },
+    verdict: one === '-' || one === 'n' ? undefined : { holds: one === 'h' },
+    ...(one === 'n' && {
+      inapplicable: problem('check-inapplicable', { from: 0, to: 0 }, { condition: 'U > 0 kN' }),
+    }),
   }));
 
 test.each([
@@ -19,6 +23,11 @@ test.each([
   ['f', '1 of 1 check fails'],
   ['-', '0 of 1 check holds, 1 without a value'],
   ['--', '0 of 2 checks hold, 2 without a value'],
+  ['n', '1 check does not apply'],
+  ['nn', '2 checks do not apply'],
+  ['hn', '1 check holds, 1 does not apply'],
+  ['hfnn', '1 of 2 checks fail, 2 do not apply'],
+  ['h-n', '1 of 2 checks hold, 1 without a value, 1 does not apply'],
   ['hf-', '1 of 3 checks fail, 1 without a value'],
 ])('%s: %s', (stand, words) => {
   expect(checkWords(checks(stand))).toBe(words);

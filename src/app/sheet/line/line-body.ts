@@ -270,6 +270,13 @@ function checkBody(context: LineContext): LineBody {
   const formula = calculation(context, item, false);
   if (result.status === 'problem' || result.status === 'waiting')
     return stopped(formula.drawn, result, '', formula.layout);
+  if (result.status === 'inapplicable')
+    return {
+      layout: formula.layout,
+      value: html`${formula.drawn}${sentence(result.problem, 'idle')}${statedNote(context)}`,
+      unit: '',
+      told: true,
+    };
   const verdict = session.notebook.verdict(item.id);
   if (!verdict)
     return {
@@ -349,7 +356,10 @@ function stopped(
 }
 
 /** What is wrong, in place of a result, and what would mend it. */
-export function sentence({ message, hints }: Problem, sign: 'problem' | 'waits' | 'warning'): TemplateResult {
+export function sentence(
+  { message, hints }: Problem,
+  sign: 'problem' | 'waits' | 'warning' | 'idle',
+): TemplateResult {
   return html`<p class="sentence ${sign}">
     ${drawSign(sign)}<span>${message}${hints.map((hint) => html`<span class="hint">; ${hint}</span>`)}</span>
   </p>`;

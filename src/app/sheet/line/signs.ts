@@ -7,6 +7,7 @@ export type Sign =
   | 'waits'
   | 'holds'
   | 'fails'
+  | 'idle'
   | 'open'
   | 'choice'
   | 'menu'
@@ -19,6 +20,7 @@ const drawings: Readonly<Record<Sign, SVGTemplateResult>> = {
   waits: svg`<path d="M4 2h8 M4 14h8 M5 2v2.5L8 8l3-3.5V2 M5 14v-2.5L8 8l3 3.5V14" />`,
   holds: svg`<path d="M2.5 8.5 6.5 12.5 13.5 3.5" />`,
   fails: svg`<path d="M3 3l10 10M13 3 3 13" />`,
+  idle: svg`<path d="M3 8h10" />`,
   open: svg`<circle cx="8" cy="8" r="6" /><path d="M8 5v3.5 M8 10.8v.6" />`,
   choice: svg`<path d="M4 6l4 4 4-4" />`,
   menu: svg`<path d="M8 3.2v.1 M8 8v.1 M8 12.8v.1" />`,
