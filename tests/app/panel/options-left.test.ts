@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { optionsLeft } from '../../../src/app/panel/methods/options-left.ts';
+import { linesToFollow, optionsLeft } from '../../../src/app/panel/methods/options-left.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
 import { blockOf, bookOf, calc, choice } from '../../make-book.ts';
 
@@ -26,4 +26,6 @@ test('a choice knows which lines lack a method for its options, also by a text t
     ['s.a', ['of USACE', 'own']],
     ['s.b', ['of USACE']],
   ]);
+  // The line c has a method for all others.
+  expect(linesToFollow(notebook, 's.rule', 's.a').map(({ id }) => id)).toEqual(['s.b']);
 });

@@ -51,12 +51,13 @@ const buttons: Readonly<Record<MethodForm['kind'], string>> = {
   by: 'Keep',
 };
 
-/** A form, with what would follow from it said before it is kept. */
+/** A form, with what would follow from it said before it is kept; `follow` names the other lines that a new option concerns. */
 export function drawForm(
   form: MethodForm,
   line: MethodLine,
   choosers: readonly Chooser[],
   host: FormHost,
+  follow: readonly string[],
 ): TemplateResult {
   const { kind, refusal } = form;
   const chooser = choosers.find(({ by }) => by === form.by);
@@ -65,6 +66,7 @@ export function drawForm(
     ${kind === 'begin' || kind === 'by' ? drawChoosers(form, choosers, host) : nothing}
     ${kind === 'by' ? nothing : chooser ? drawServing(form, line, chooser, host) : nothing}
     ${followsFrom(form, line, chooser).map((words) => html`<p class="quiet">${words}</p>`)}
+    ${follow.length === 0 ? nothing : html`<p class="quiet">These lines will need a method for it too: ${follow.join(', ')}.</p>`}
     ${refusal === undefined ? nothing : html`<p class="trouble" role="alert">${refusal}</p>`}
     <div class="buttons">
       <button type="button" @click=${host.close}>Cancel</button>

@@ -23,6 +23,16 @@ export function optionsLeft(notebook: Notebook, choice: InputItem): readonly Opt
   });
 }
 
+/** The other lines and columns that go by a list of options and have no method for one that it gets. */
+export function linesToFollow(notebook: Notebook, list: string, line: string): readonly Item[] {
+  return [...notebook.model.items.values()].filter((item) => {
+    if (item.id === line || !('methods' in item) || item.methods?.byId === undefined) return false;
+    const by = notebook.model.items.get(item.methods.byId);
+    const isDecided = by !== undefined && textSources(notebook, by).lists.some(({ id }) => id === list);
+    return isDecided && item.methods.list.every(({ method }) => method.for !== undefined);
+  });
+}
+
 /** Says at a choice which lines have no method for one of its options. */
 export function drawOptionsLeft(session: Session, item: InputItem): TemplateResult | typeof nothing {
   const all = optionsLeft(session.notebook, item);

@@ -26,7 +26,7 @@ import {
   methodPlace,
   samePlace,
 } from '../../session/place.ts';
-import { itemAt, placeOfId } from '../../session/places.ts';
+import { itemAt, localName, placeOfId } from '../../session/places.ts';
 import type { Session } from '../../session/session.ts';
 import { SessionController } from '../../session/session-controller.ts';
 import type { Commit } from '../../sheet/editing/cell-edit.ts';
@@ -40,6 +40,7 @@ import { panelStyles } from '../panel-styles.ts';
 import { begunBy, drawForm, type MethodForm, servingOf } from './method-form.ts';
 import { type MethodDeeds, methodMenu } from './method-menu.ts';
 import { methodsStyles } from './methods-styles.ts';
+import { linesToFollow } from './options-left.ts';
 
 /** A line or column with a formula. */
 type Computed = Extract<Item, { checked: unknown }>;
@@ -268,13 +269,17 @@ export class QuayMethods extends LitElement {
   #form(line: MethodLine) {
     const { form } = this;
     if (!form) return nothing;
-    return drawForm(form, line, this.#choosers(form, line), {
-      change: (changed) => {
+    const host = {
+      change: (changed: MethodForm) => {
         this.form = changed;
       },
-      submit: (event) => this.#submit(event, line),
+      submit: (event: Event) => this.#submit(event, line),
       close: () => this.#closeForm(form),
-    });
+    };
+    const { fresh } = servingOf(form);
+    const list = form.kind === 'by' ? undefined : fresh?.list;
+    const follow = list === undefined ? [] : linesToFollow(this.session.notebook, list, line.id);
+    return drawForm(form, line, this.#choosers(form, line), host, follow.map(localName));
   }
 
   #choosers({ kind }: MethodForm, line: MethodLine): readonly Chooser[] {
