@@ -34,7 +34,9 @@ export function knownTexts(id: string, items: Items, textsOf: TextsOf): KnownTex
   if (steers.length === 0) return undefined;
   const possible = possibleOf(id, items, textsOf, new Set());
   if (chosen.size === 0 && possible.open) return undefined;
-  const named = [...chosen.values()].flat().map((text) => [foldedOption(text), text] as const);
+  const named = [...chosen.values(), ...namedThrough(id, items, new Set([id]))]
+    .flat()
+    .map((text) => [foldedOption(text), text] as const);
   const texts = [...new Map([...possible.texts, ...named]).values()];
   return { texts, steers, complete: !possible.open };
 }
@@ -58,6 +60,24 @@ function chosenThrough(id: string, items: Items, seen: Set<string>): readonly st
     seen.add(item.id);
     return [...chosenBy(item.id, items).keys(), ...chosenThrough(item.id, items, seen)];
   });
+}
+
+/** The texts that methods are for which are chosen by this one where other lines and columns pass it on as it stands. */
+function namedThrough(id: string, items: Items, seen: Set<string>): readonly (readonly string[])[] {
+  return [...items.values()].flatMap((item) => {
+    if (!('checked' in item) || item.type.kind !== 'text' || seen.has(item.id)) return [];
+    if (!treesOf(item).some((tree) => passedOn(tree).includes(id))) return [];
+    seen.add(item.id);
+    return [...chosenBy(item.id, items).values(), ...namedThrough(item.id, items, seen)];
+  });
+}
+
+/** The ids of lines and columns whose text a tree comes to as it stands. */
+function passedOn(tree: Typed): readonly string[] {
+  if (tree.kind === 'cell' || tree.kind === 'column') return [tree.id];
+  if (tree.kind === 'branch') return valuesOf(tree).flatMap(passedOn);
+  const picked = tree.kind === 'call' ? pickedOf(tree) : undefined;
+  return picked ? passedOn(picked) : [];
 }
 
 function treesOf(item: Extract<Item, { checked: unknown }>): readonly Typed[] {

@@ -82,6 +82,20 @@ describe('a stated text that chooses methods', () => {
     });
   });
 
+  test('stands where a method is for it that is chosen by another line which passes it on', () => {
+    const chalk: readonly Method[] = [
+      { id: 'one', for: ['chalk'], formula: '3 kPa' },
+      { id: 'rest', formula: '0 kPa' },
+    ];
+    const more: readonly Row[] = [
+      line('soil_t', 'IF(b > 1 m; soil; "none")'),
+      { id: 'g', kind: 'calc', name: 'g', by: 'soil_t', methods: chalk },
+    ];
+    expect(stated(bookOf(soil, more), 'chalk').problems()).toEqual([]);
+    const [found] = stated(bookOf(soil, more), 'chlk').problems();
+    expect(found).toMatchObject({ code: 'stated-text-unknown', hints: ['did you mean “chalk”?'] });
+  });
+
   test.each(['clay', ' Clay ', 'sand'])(
     '%j stands: a method is for it, or the formula comes to it',
     (text) => {
