@@ -5,7 +5,7 @@ import { enterValues, lineNamed, openNotebook } from '../../src/notebook/index.t
 
 const folder = new URL('../../templates/', import.meta.url);
 
-/** What checks of a book say once some values are entered: `passes`, `fails` or `no value`. */
+/** What checks of a book say once some values are entered: `passes`, `fails` or `no value`; of another line `a value`. */
 function verdicts(id: string, values: Readonly<Record<string, string>>, names: readonly string[]) {
   const opened = openBook(readFileSync(new URL(`${id}/book.quaybook.json`, folder), 'utf8'));
   if (!opened.ok) throw new Error(`the book ${id} cannot be read`);
@@ -17,7 +17,8 @@ function verdicts(id: string, values: Readonly<Record<string, string>>, names: r
     const line = lineNamed(notebook.model, name);
     if (!line.ok) throw new Error(`there is no line ${name}`);
     const read = notebook.result(line.value.id);
-    if (read.status !== 'ok' || read.value.kind !== 'truth') return `${name}: no value`;
+    if (read.status !== 'ok') return `${name}: no value`;
+    if (read.value.kind !== 'truth') return `${name}: a value`;
     return `${name}: ${read.value.truth ? 'passes' : 'fails'}`;
   });
 }
@@ -54,9 +55,12 @@ test('the demo book compares no reaction of a fender that is too small', () => {
 });
 
 test('where no depth of the boring meets the demand, no pile is long enough', () => {
-  expect(verdicts('pile-bearing', { s_p: '60 ft' }, ['depth.c_found', 'depth.c_len'])).toEqual([
+  const lines = ['depth.c_found', 'depth.c_len', 'depth.L_n', 'depth.L_m'];
+  expect(verdicts('pile-bearing', { s_p: '60 ft' }, lines)).toEqual([
     'depth.c_found: fails',
     'depth.c_len: no value',
+    'depth.L_n: no value',
+    'depth.L_m: no value',
   ]);
   expect(verdicts('demo', { 'wharf.s_b': '30 ft' }, ['waterside.c_found', 'waterside.c_len'])).toEqual([
     'waterside.c_found: fails',
