@@ -22,8 +22,9 @@ const REMEDIES: Readonly<Record<string, (found: Problem, columns: readonly Table
     `--columns "${called(toldIn(data))}=-" leaves it out, “=NAME [UNIT]” says where it goes; NAME is ${givens(columns)}`,
   'column-unit-unread': ({ data }) => {
     const units = data.choices as readonly string[];
-    const unit = units.length > 0 ? units.join(' or ') : 'UNIT';
-    return `--columns "${called(toldIn(data))}=${words(data.column)} [${unit}]"`;
+    const [unit = 'UNIT', ...others] = units;
+    const more = others.map((other) => ` or [${other}]`).join('');
+    return `--columns "${called(toldIn(data))}=${words(data.column)} [${unit}]"${more}`;
   },
   'table-nothing-taken': (_, columns) =>
     `--columns "HEADER=NAME [UNIT]" takes one; NAME is ${givens(columns)}`,
@@ -37,6 +38,8 @@ const REMEDIES: Readonly<Record<string, (found: Problem, columns: readonly Table
     const units = data.choices as readonly string[];
     return units.length > 0 ? `write ${listed(units)}` : 'write the unit of the number there';
   },
+  'unit-left-out': ({ data }) =>
+    `--columns "${called(toldIn(data))}=${words(data.column)} [${words(data.stated)}]" or [${words(data.unit)}] says what they are in`,
   'column-unit-alone': ({ data }) => `--columns "HEADER=${words(data.column)}" says where they stand`,
   'decimal-ambiguous': () => '--decimal point or --decimal comma says what stands in front of decimals',
   'row-total': () => leftOrTaken('totals'),

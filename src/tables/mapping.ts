@@ -8,12 +8,13 @@ import type { TableText } from './table-text.ts';
 import { columnFacts, type TextColumn, textColumns } from './text-columns.ts';
 
 /**
- * Where a column of a text goes: to a column of the table, in a unit (`''`: as that column has it); nowhere but for
+ * Where a column of a text goes: to a column of the table, in a unit (`''`: as that column has it; `assumed`: as the page
+ * shows it, where neither the text nor a person said one); nowhere but for
  * the units it states, row by row, for the numbers that go to a column; or nowhere, and if it was said (`unitless`)
  * even though its texts look like units, or because the table calculates it anew (`calculated`).
  */
 export type Destination =
-  | { readonly kind: 'column'; readonly name: string; readonly unit: string }
+  | { readonly kind: 'column'; readonly name: string; readonly unit: string; readonly assumed?: true }
   | { readonly kind: 'unit'; readonly of: string }
   | { readonly kind: 'out'; readonly unitless?: true; readonly calculated?: true };
 
@@ -31,6 +32,8 @@ export interface TakenColumn {
   readonly header: string;
   readonly column: TableColumn;
   readonly unit: string;
+  /** Whether neither the text nor a person said this unit. */
+  readonly assumed?: true;
   /** The position of the column that has the unit of each row, if one does. */
   readonly unitsAt?: number;
 }
@@ -135,7 +138,8 @@ export function sortColumns(
       const wrong = wrongDestination(one, column, unit, firsts.get(column), columns, registry);
       firsts.set(column, one);
       if (wrong === undefined) {
-        taken.push({ position: one.position, header: one.header, column, unit });
+        const { position, header } = one;
+        taken.push({ position, header, column, unit, ...(to.assumed && { assumed: true }) });
         warnings.push(...overriddenProblem(one, unit, column, registry));
       } else {
         problems.push(wrong);

@@ -50,6 +50,18 @@ export function unansweredRows(
   });
 }
 
+/** Rows that are left out as was said and are no sums: what they say may be about the others. */
+export function notesLeftOut(
+  kinds: ReadonlyMap<TextRow, RowKind>,
+  consents: Consents,
+  text: TableText,
+  headed: boolean,
+): readonly TextRow[] {
+  const out = [...kinds].flatMap(([row, kind]) => (kind === 'note' && !isKept(kind, consents) ? [row] : []));
+  const above = headed && consents.notes === 'out' ? rowsAbove(text) : [];
+  return [...above, ...out, ...text.rows.filter(({ line }) => text.skipped.has(line))];
+}
+
 /** What was left out as was said, and rows with nothing in them. */
 export function leftOutRows(
   kinds: ReadonlyMap<TextRow, RowKind>,

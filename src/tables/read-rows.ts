@@ -6,8 +6,9 @@ import { type Decimal, decimalOf } from './decimals.ts';
 import { unguarded } from './guarded-text.ts';
 import { unitOfColumn } from './headers.ts';
 import { ignoredUnits } from './ignored-units.ts';
+import { leftOutUnits } from './left-out-units.ts';
 import { type Mapping, type SortedColumns, sortColumns, type TakenColumn } from './mapping.ts';
-import { aboveHeaders, isKept, leftOutRows, unansweredRows } from './other-rows.ts';
+import { aboveHeaders, isKept, leftOutRows, notesLeftOut, unansweredRows } from './other-rows.ts';
 import { longRow, shortRow } from './ragged-rows.ts';
 import type { Consents, ReadOptions, TableReading } from './reading.ts';
 import { isBlankRow, type TextRow } from './records.ts';
@@ -15,7 +16,7 @@ import { rowKinds } from './row-kinds.ts';
 import { rowUnitCells, rowUnitProblems } from './row-units.ts';
 import { type SplitColumns, splitNumbers } from './split-numbers.ts';
 import type { TableText } from './table-text.ts';
-import { dataRows, type TextColumn, textColumns } from './text-columns.ts';
+import { dataRows, headerRepeats, type TextColumn, textColumns } from './text-columns.ts';
 import { unclearCells } from './unclear-cells.ts';
 
 /** The problem with columns of a text that go nowhere yet, at least one. */
@@ -44,6 +45,8 @@ export function readRows(
   if (headed) problems.push(...aboveHeaders(text, options, ledger));
   for (const { at, line } of text.rows) if (text.skipped.has(line)) ledger.writeRow(at, 'out');
 
+  const repeats = headed ? headerRepeats(text) : [];
+  for (const { at } of repeats) ledger.writeRow(at, 'heading');
   const all = dataRows(text, headed);
   const blank = all.filter(isBlankRow);
   const filled = all.filter((row) => !isBlankRow(row));
@@ -79,6 +82,9 @@ export function readRows(
     if (one.unitsAt !== undefined)
       problems.push(...rowUnitProblems(one, one.unitsAt, rows, sign, text, ledger));
   }
+  const unsaid = notesLeftOut(kinds, options, text, headed);
+  const start = rows[0]?.at ?? Number.POSITIVE_INFINITY;
+  problems.push(...leftOutUnits(unsaid, taken, kept, start, text.registry, ledger));
   problems.push(...ignoredUnits(sorted, found, kept, rows, text.registry, ledger));
   const items = rows.filter((row) => kinds.get(row) !== 'numbering');
   const unclear = unclearCells(taken, items, options, ledger);
@@ -121,6 +127,9 @@ export function readRows(
       problems: [
         ...sorted.warnings,
         ...leftOutRows(kinds, blank, options, text, headed),
+        ...(repeats.length > 0
+          ? [problem('rows-heading', NOWHERE, { lines: repeats.map(({ line }) => line) })]
+          : []),
         ...unclear.told,
         ...remarks.errors,
         ...remarks.warnings,
@@ -284,7 +293,7 @@ function writeColumns(
   ledger: Ledger,
   rows: readonly TextRow[],
 ): void {
-  const heads = headed ? [text.top.at, ...(text.units ? [text.units.at] : [])] : [];
+  const heads = headed ? [text.top, text.more, text.units].flatMap((row) => row?.at ?? []) : [];
   for (const { position } of taken) for (const at of heads) ledger.write(at, position, 'heading');
   for (const { text: column } of units) {
     for (const at of heads) ledger.write(at, column.position, 'heading');

@@ -12,6 +12,7 @@ import {
   type TextRow,
   textRows,
 } from './records.ts';
+import { isSubHeading, withSubHeading } from './sub-headings.ts';
 import { isUnitRow } from './unit-row.ts';
 
 /** A text as rows of cells, before it is settled what its columns go to. It has at least one row. */
@@ -21,7 +22,9 @@ export interface TableText {
   readonly rows: readonly TextRow[];
   /** The row that names the columns, if one does. */
   readonly top: TextRow;
-  /** The row under it, if it has the units of the columns. */
+  /** The row under it that goes on with its names, if one does; `top` has them together. */
+  readonly more: TextRow | undefined;
+  /** The row under these, if it has the units of the columns. */
   readonly units: TextRow | undefined;
   /** The lines that are left out as was said. */
   readonly skipped: ReadonlySet<number>;
@@ -66,9 +69,15 @@ export function tableText(
   const left = rows.filter(({ line, cells }) => !skipped.has(line) && !isBlankRow({ cells }));
   const top = headerRow(left, columns, registry);
   if (top === undefined) return fail(problem('table-empty', { from: 0, to: 0 }, {}));
-  const under = left[left.indexOf(top) + 1];
-  const units = under && isUnitRow(under, left.slice(left.indexOf(under) + 1), registry) ? under : undefined;
-  return succeed({ delimiter, rows, top, units, skipped, registry, source: plain.split('\n') });
+  const beneath = left.slice(left.indexOf(top) + 1);
+  const [under, ...below] = beneath;
+  const isUnits = (row: TextRow | undefined, rest: readonly TextRow[]): row is TextRow =>
+    row !== undefined && isUnitRow(row, rest, registry);
+  const isMore = under !== undefined && !isUnits(under, below) && isSubHeading(under, top, below);
+  const [next, ...rest] = isMore ? below : beneath;
+  const units = isUnits(next, rest) ? next : undefined;
+  const names = isMore ? { top: withSubHeading(top, under), more: under } : { top, more: undefined };
+  return succeed({ delimiter, rows, ...names, units, skipped, registry, source: plain.split('\n') });
 }
 
 /** `sep=;` in the first line is a spreadsheet's remark on the text, not a row of it. */

@@ -44,10 +44,26 @@ export function textColumns(text: TableText, headed: boolean): readonly TextColu
 }
 
 /** The rows of a text that may be data: without those left out as was said, and the headers with what is above them. */
-export function dataRows({ rows, top, units, skipped }: TableText, headed: boolean): readonly TextRow[] {
+export function dataRows(text: TableText, headed: boolean): readonly TextRow[] {
+  const { rows, top, more, units, skipped } = text;
+  const isHead = ({ at }: TextRow): boolean => at <= top.at || at === more?.at || at === units?.at;
   return rows.filter(
-    (row) => !skipped.has(row.line) && (!headed || (row.at > top.at && row.at !== units?.at)),
+    (row) => !skipped.has(row.line) && (!headed || (!isHead(row) && !repeatsHeaders(row, text))),
   );
+}
+
+/** The rows among the others that say the headers again, as each page of a printed table does. */
+export function headerRepeats(text: TableText): readonly TextRow[] {
+  const { rows, top, skipped } = text;
+  return rows.filter((row) => row.at > top.at && !skipped.has(row.line) && repeatsHeaders(row, text));
+}
+
+function repeatsHeaders({ cells, at }: TextRow, { rows, top }: TableText): boolean {
+  const written = rows[top.at]?.cells ?? [];
+  // A row of numbers is never one of headers, and most rows differ from them in their first cell.
+  if (at <= top.at || cells[0]?.trim() !== written[0]?.trim()) return false;
+  const filled = cells.filter((cell) => cell.trim() !== '').length;
+  return filled > 1 && written.every((cell, position) => (cells[position] ?? '').trim() === cell.trim());
 }
 
 /** The rows above the headers that have something in them and are not left out as was said. */

@@ -3,13 +3,11 @@ import type { Ledger } from './account.ts';
 import { columnLetters, isNumeric } from './column.ts';
 import { ordinarySigns } from './full-width.ts';
 import type { TakenColumn } from './mapping.ts';
+import { saysNone } from './nil-words.ts';
 import type { Consents } from './reading.ts';
 import type { TextRow } from './records.ts';
 
 const NOWHERE = { from: 0, to: 0 };
-
-/** Dashes and words that stand where there is no number: nothing, or none of it. */
-const NIL = /^(?:[-–—−]+|n\s?[./]?\s?a\.?|nil|none|null|k\.\s?A\.)$/iu;
 
 /** A number in parentheses, as accounts write what is taken off; a sign of money or a unit may stand beside it. */
 const PARENTHESES = /^([$€£]?)\s*\(\s*([$€£]?\s*[\d.,'’\s]*\d)\s*\)(\s*[\p{L}%°$€£].*)?$/su;
@@ -30,7 +28,7 @@ const CODES = {
 export function unclearIn(cell: string): Unclear | undefined {
   if (/^\d/.test(cell)) return undefined;
   const text = ordinarySigns(cell.trim());
-  if (NIL.test(text)) return 'nil';
+  if (saysNone(text)) return 'nil';
   return PARENTHESES.test(text) ? 'parentheses' : undefined;
 }
 

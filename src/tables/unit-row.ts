@@ -61,7 +61,7 @@ export function unitStated(cell: string): string {
 }
 
 /** What stands below in a column of a text. */
-function kindBelow(position: number, below: readonly TextRow[]): 'numbers' | 'words' | 'nothing' {
+export function kindBelow(position: number, below: readonly TextRow[]): 'numbers' | 'words' | 'nothing' {
   const texts = below
     .slice(0, DEPTH)
     .map(({ cells }) => (cells[position] ?? '').trim())

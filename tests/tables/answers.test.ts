@@ -30,6 +30,9 @@ interface Answered {
   /** A text that raises it, and what has to be said of its columns before it does. */
   readonly text: string;
   readonly goes?: Goes;
+  /** What was said of the text before, and which lines were said to be left out. */
+  readonly said?: Said;
+  readonly skipped?: readonly number[];
   /** In the dialog: by a choice for the whole text, by choices for its columns, or by mending it where it stands. */
   readonly dialog: 'choice' | 'mended' | 'parting' | Goes;
   /** On the command line: by options, or by mending the file. */
@@ -117,6 +120,19 @@ const ANSWERS: Readonly<Record<string, Answered>> = {
     dialog: [[2, UNITS]],
     options: ['--columns', 'Unit=unit of V_s'],
   },
+  'unit-left-out': {
+    text: 'All in m³\nitem,V_s\na,1\n',
+    said: { notes: 'out' },
+    dialog: [[1, inUnit('V_s', 'm3')]],
+    options: ['--notes', 'out', '--columns', 'V_s=V_s [m³]'],
+  },
+  'unit-left-out-among': {
+    text: 'item,V_s (m3)\na,1\nitem,V_s (cy)\nb,2\n',
+    skipped: [3],
+    dialog: 'mended',
+    options: 'mended',
+    mended: 'item,V_s (m3)\na,1\nb,2 cy\n',
+  },
   'row-unit-unread': byMending('item,V_s,Unit\na,1,lots\n', 'item,V_s,Unit\na,1,m3\n', [[2, UNITS]]),
   'row-unit-contradicted': byMending('item,V_s,Unit\na,1 cy,m3\n', 'item,V_s,Unit\na,1,m3\n', [[2, UNITS]]),
   'column-calculated': { text: 'item,V\na,1\n', dialog: [[1, OUT]], options: ['--columns', 'V=-'] },
@@ -152,8 +168,14 @@ const check: NonNullable<ReadOptions['check']> = (_, cell) =>
     : undefined;
 
 /** What is said of a text where its columns go as their headers and then as these choices say. */
-function problemsOf(code: string, text: string, goes: Goes, said: Said = {}): readonly Problem[] {
-  const parted = tableText(text, COLUMNS);
+function problemsOf(
+  code: string,
+  text: string,
+  goes: Goes,
+  said: Said = {},
+  skipped: readonly number[] = [],
+): readonly Problem[] {
+  const parted = tableText(text, COLUMNS, { skipped: new Set(skipped) });
   if (!parted.ok) return parted.problems;
   const named = namedMapping(parted.value, COLUMNS);
   const read = readMapped(
@@ -179,9 +201,41 @@ test('every choice of the dialog answers a question that there is', () => {
   expect(raised.filter((code) => ANSWERS[code]?.dialog !== 'choice')).toEqual([]);
 });
 
-describe.each(Object.entries(ANSWERS))('%s', (code, { text, goes = [], dialog, options, mended = '' }) => {
+/** What `--columns` and other options a remedy proposes, with names in place of those it leaves open. */
+function proposalsIn(hints: string): readonly (readonly string[])[] {
+  const said =
+    /--columns "([^"]+)"|--([a-z]+) (point|comma|out|in|blank|zero|minus|plain|none|spaces|no|yes)\b|--(empty)\b/g;
+  return [...hints.matchAll(said)].map(([, directions, option = '', word = '', alone]) => {
+    if (alone !== undefined) return [`--${alone}`];
+    if (directions === undefined) return [`--${option}`, word];
+    return [
+      '--columns',
+      directions.replaceAll('=NAME [UNIT]', '=-').replaceAll('=NAME', '=-').replaceAll('[UNIT]', '[m3]'),
+    ];
+  });
+}
+
+/** What is said of a text that is read as these options say. */
+function problemsWith(text: string, args: readonly string[], skipped: readonly number[]): readonly Problem[] {
+  const { columns, header, consents, decimal, delimiter } = tableOptions(
+    readOptions('calc', args, tableKinds),
+  );
+  const parted = tableText(text, COLUMNS, { skipped: new Set(skipped), ...(delimiter && { delimiter }) });
+  if (!parted.ok) return parted.problems;
+  const mapping = directedMapping(parted.value, COLUMNS, columns, header);
+  const read = readMapped(parted.value, COLUMNS, mapping, {
+    ...consents,
+    ...(decimal && { decimal }),
+    check,
+  });
+  return read.ok ? read.value.problems : read.problems;
+}
+
+describe.each(Object.entries(ANSWERS))('%s', (code, answered) => {
+  const { text, goes = [], said = {}, skipped = [], dialog, options, mended = '' } = answered;
+
   test('is raised', () => {
-    expect(codesOf(problemsOf(code, text, goes))).toContain(code);
+    expect(codesOf(problemsOf(code, text, goes, said, skipped))).toContain(code);
   });
 
   test('has an answer in the dialog', () => {
@@ -190,19 +244,19 @@ describe.each(Object.entries(ANSWERS))('%s', (code, { text, goes = [], dialog, o
       expect(left.every(({ ok }) => ok)).toBe(true);
     } else if (dialog === 'mended') expect(codesOf(problemsOf(code, mended, goes))).not.toContain(code);
     else if (dialog !== 'choice')
-      expect(codesOf(problemsOf(code, text, [...goes, ...dialog]))).not.toContain(code);
+      expect(codesOf(problemsOf(code, text, [...goes, ...dialog], said, skipped))).not.toContain(code);
     else {
       const question = rowsQuestions.find(({ codes }) => codes.includes(code));
       if (question === undefined) throw new Error(`no question of the dialog is about ${code}`);
       const left = question.answers.map(([answer]) =>
-        codesOf(problemsOf(code, text, goes, withAnswer({}, question.key, answer))),
+        codesOf(problemsOf(code, text, goes, withAnswer(said, question.key, answer), skipped)),
       );
       expect(left.some((codes) => !codes.includes(code))).toBe(true);
     }
   });
 
   test('has an answer on the command line, and says which', () => {
-    const found = problemsOf(code, text, goes).find((one) => one.code === code);
+    const found = problemsOf(code, text, goes, said, skipped).find((one) => one.code === code);
     if (found === undefined) throw new Error(`${code} is not raised`);
     const hints = withRemedy(found, COLUMNS).hints.join(' ');
     if (options === 'mended') {
@@ -211,19 +265,22 @@ describe.each(Object.entries(ANSWERS))('%s', (code, { text, goes = [], dialog, o
       expect(codesOf(problemsOf(code, mended, goes))).not.toContain(code);
       return;
     }
-    const [name = ''] = options;
+    const name = options.at(-2) ?? options[0] ?? '';
     expect(hints).toContain(name);
-    const { columns, header, consents, decimal, delimiter } = tableOptions(
-      readOptions('calc', options, tableKinds),
-    );
-    const parted = tableText(text, COLUMNS, { ...(delimiter && { delimiter }) });
-    if (!parted.ok) throw new Error('an option does not mend a text that is none');
-    const mapping = directedMapping(parted.value, COLUMNS, columns, header);
-    const read = readMapped(parted.value, COLUMNS, mapping, {
-      ...consents,
-      ...(decimal && { decimal }),
-      check,
-    });
-    expect(codesOf(read.ok ? read.value.problems : read.problems)).not.toContain(code);
+    expect(codesOf(problemsWith(text, options, skipped))).not.toContain(code);
+  });
+
+  test('proposes nothing on the command line that is not accepted', () => {
+    const found = problemsOf(code, text, goes, said, skipped).find((one) => one.code === code);
+    if (found === undefined) throw new Error(`${code} is not raised`);
+    const before = Object.entries(said).flatMap(([key, word]) => [`--${key}`, `${word}`]);
+    for (const proposal of proposalsIn(withRemedy(found, COLUMNS).hints.join(' '))) {
+      const [header = ''] = text.split(/[,;\n]/);
+      const args = [...before, ...proposal.map((part) => part.replace('HEADER=', `${header}=`))];
+      expect([proposal, codesOf(problemsWith(text, args, skipped)).filter((one) => one === code)]).toEqual([
+        proposal,
+        code === 'table-nothing-taken' || code === 'column-unit-alone' ? expect.anything() : [],
+      ]);
+    }
   });
 });

@@ -30,5 +30,5 @@ function onScreen(notebook: Notebook, { sheet, table, view }: ShownTable, to: De
   if (!column) return to;
   const place = { sheet, part: table.id, item: 'r0', field: column.id };
   const unit = unitOnScreen(notebook, place, view) ?? '';
-  return unit === (unitOfBareNumbers(notebook.book, place) ?? '') ? to : { ...to, unit };
+  return unit === (unitOfBareNumbers(notebook.book, place) ?? '') ? to : { ...to, unit, assumed: true };
 }

@@ -108,3 +108,15 @@ export function unitTrouble({
 export function columnsCalled(headers: readonly string[]): string {
   return `${headers.length === 1 ? 'column' : 'columns'} ${listed(headers.map(quoted), 'and')}`;
 }
+
+/** A unit that a line says which is left out, and the column whose numbers are read in another. */
+export interface LeftOutUnitFacts extends CellFacts {
+  readonly position: number;
+  readonly unit: string;
+  readonly stated: string;
+}
+
+/** Which line says which unit, and about which numbers. */
+export function leftOutUnit({ line, stated, column }: LeftOutUnitFacts): string {
+  return `line ${line} is left out and says ${quoted(stated)}, and the numbers of ${quoted(column)}`;
+}

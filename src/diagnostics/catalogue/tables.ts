@@ -5,6 +5,8 @@ import {
   type CellFacts,
   cellPlace,
   columnsCalled,
+  type LeftOutUnitFacts,
+  leftOutUnit,
   linesCalled,
   moreOf,
   type RowFacts,
@@ -179,6 +181,33 @@ export const tables = {
     severity: 'warning',
     words: ({ lines, text }) => ({
       message: `${linesCalled(lines)} of the text ${lines.length === 1 ? 'stays' : 'stay'} out: ${quoted(text)}`,
+    }),
+  }),
+  'rows-heading': entry<{ lines: readonly number[] }>({
+    title: 'Headers that are repeated',
+    explain:
+      'Rows of the text say the headers again, word for word, as each page of a printed table does. They are none of the table and stay out.',
+    severity: 'warning',
+    words: ({ lines }) => ({
+      message: `${linesCalled(lines)} ${lines.length === 1 ? 'repeats' : 'repeat'} the headers and ${lines.length === 1 ? 'stays' : 'stay'} out`,
+    }),
+  }),
+  'unit-left-out': entry<LeftOutUnitFacts>({
+    title: 'A unit in a line that is left out',
+    explain:
+      'A line of the text is left out, and it says a unit that numbers of the text may be in, while nothing beside them says theirs. Say the unit of their column.',
+    words: (facts) => ({
+      message: `${leftOutUnit(facts)} would be read in ${facts.unit}: ${quoted(facts.text)}`,
+      hint: `say the unit of ${quoted(facts.column)}: ${facts.stated} or ${facts.unit}`,
+    }),
+  }),
+  'unit-left-out-among': entry<LeftOutUnitFacts>({
+    title: 'Headers with another unit among the rows',
+    explain:
+      'A line among the rows says another unit for a column than its header, and it is left out. The numbers below it may be in that unit.',
+    words: (facts) => ({
+      message: `${leftOutUnit(facts)} below it would be read in ${facts.unit}: ${quoted(facts.text)}`,
+      hint: `bring the lines below it in as a text of their own, or write ${facts.stated} behind their numbers and take line ${facts.line} out of the text`,
     }),
   }),
   'table-quote-open': entry<{ line: number }>({
