@@ -161,6 +161,8 @@ describe('the load of a pile', () => {
       await cell(page, label, 'value').click();
       await chooseFromMenu(page, 'Take the value from a line');
       await linkDialog().getByRole('combobox').waitFor();
+      // Nothing is chosen before anything is typed.
+      expect(await linkDialog().getByRole('button', { name: 'Link' }).isDisabled()).toBe(true);
       await page.keyboard.type(words);
       await linkDialog().getByRole('option', { name: option, selected: true }).waitFor();
       expect(await axeFindings(page)).toEqual([]);

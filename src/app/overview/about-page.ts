@@ -46,7 +46,12 @@ export class AboutPage extends LitElement {
       .of button {
         color: var(--accent);
       }
-      @media (width < 40rem) {
+      @media (width < 48rem) {
+        :host {
+          --margin: 0px;
+          --lead: 16px;
+          --least: 0px;
+        }
         dl {
           display: block;
         }

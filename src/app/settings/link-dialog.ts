@@ -82,6 +82,7 @@ export class LinkDialog extends LitElement {
   /** The id of the line that is to be linked. */
   declare line: string | undefined;
   declare query: string;
+  /** Which of them is chosen; -1 until the person has typed or gone to one, so that a key too many links nothing. */
   declare at: number;
   declare refusal: string;
 
@@ -97,7 +98,7 @@ export class LinkDialog extends LitElement {
     this.line = itemAt(this.session.notebook, place)?.id;
     this.query = '';
     this.refusal = '';
-    this.at = 0;
+    this.at = -1;
     void this.updateComplete.then(() => this.renderRoot.querySelector('dialog')?.showModal());
   }
 
@@ -130,7 +131,7 @@ export class LinkDialog extends LitElement {
         aria-label="Name or description of a line"
         aria-expanded=${found.length > 0}
         aria-controls="found"
-        aria-activedescendant=${found.length > 0 ? `found-${this.at}` : nothing}
+        aria-activedescendant=${found[this.at] ? `found-${this.at}` : nothing}
         placeholder="Name or description"
         .value=${this.query}
         @input=${this.#typed}
@@ -191,7 +192,7 @@ export class LinkDialog extends LitElement {
 
   readonly #typed = (event: Event): void => {
     this.query = (event.target as HTMLInputElement).value;
-    this.at = 0;
+    this.at = this.query.trim() === '' ? -1 : 0;
     this.refusal = '';
   };
 

@@ -20,7 +20,7 @@ export interface HeldReferences {
 }
 
 /** The title above what is held. */
-export const HELD_TITLE = 'From sheets that did not come along';
+const HELD_TITLE = 'From sheets that did not come along';
 
 interface HeldTable {
   readonly id: string;

@@ -1,7 +1,15 @@
 import { expect, test } from 'vitest';
 import { groupedSheets } from '../../../src/app/editing/grouped-sheets.ts';
-import { addSheet, keyFor, moveSheetBy } from '../../../src/app/editing/sheet-edits.ts';
-import { applyEdit, type Book, blankBook, type Edit } from '../../../src/document/index.ts';
+import {
+  addSheet,
+  keyFor,
+  moveSheetBy,
+  removeSheetEdit,
+  usersOfSheet,
+} from '../../../src/app/editing/sheet-edits.ts';
+import { applyEdit, type Book, blankBook, type Edit, type Row } from '../../../src/document/index.ts';
+import { openNotebook } from '../../../src/notebook/index.ts';
+import { after } from './applied.ts';
 
 const sheet = (key: string, group?: string) => ({ key, title: key, parts: [], ...(group && { group }) });
 const book: Book = {
@@ -42,4 +50,73 @@ test('keys are made from titles, and are free', () => {
   expect(keyFor(book, 'A')).toBe('a_2');
   expect(keyFor(book, '  ')).toBe('sheet');
   expect(keyFor(book, 'Sum')).toBe('sum_2');
+});
+
+test('who refers to a sheet is named: formulas, methods that are not in force, and what chooses between them', () => {
+  const rows = (id: string, ...all: readonly Row[]) => ({ id, kind: 'rows', rows: all }) as const;
+  const option = {
+    id: 'r1',
+    kind: 'choice',
+    name: 'rule',
+    entry: 'a',
+    options: [{ value: 'a' }, { value: 'b' }],
+  } as const;
+  const methods = [
+    { id: 'm1', for: ['a'], formula: '1 m' },
+    { id: 'm2', formula: 'basis.L' },
+  ];
+  const notebook = openNotebook({
+    ...blankBook(),
+    sheets: [
+      {
+        ...sheet('basis'),
+        parts: [rows('p1', option, { id: 'r2', kind: 'given', name: 'L', entry: '2 m' })],
+      },
+      {
+        ...sheet('use'),
+        parts: [
+          rows(
+            'p2',
+            { ...option, id: 'r3', name: 'own' },
+            { id: 'r4', kind: 'calc', name: 'plain', formula: '2 * basis.L' },
+            {
+              id: 'r5',
+              kind: 'calc',
+              name: 'chosen',
+              by: 'basis.rule',
+              methods: [{ id: 'm3', formula: '1 m' }],
+            },
+            { id: 'r6', kind: 'calc', name: 'waiting', by: 'own', methods },
+            { id: 'r7', kind: 'calc', name: 'free', formula: '3 m' },
+          ),
+        ],
+      },
+    ],
+  });
+  expect(usersOfSheet(notebook, 'basis').map(({ id }) => id)).toEqual([
+    'use.plain',
+    'use.chosen',
+    'use.waiting',
+  ]);
+});
+
+test('what a sheet was brought from goes with the last of its sheets, and comes back with it', () => {
+  const brought: Book = {
+    ...book,
+    origins: [
+      { id: 'o1', title: 'Fenders' },
+      { id: 'o2', title: 'Bollards' },
+    ],
+    sheets: [
+      { ...sheet('a'), origin: 'o1' },
+      { ...sheet('b'), origin: 'o1' },
+      { ...sheet('c'), origin: 'o2' },
+      sheet('d'),
+    ],
+  };
+  const once = after(brought, removeSheetEdit(brought, 'a'));
+  expect(once.origins?.map(({ id }) => id)).toEqual(['o1', 'o2']);
+  const twice = after(once, removeSheetEdit(once, 'b'));
+  expect(twice.origins?.map(({ id }) => id)).toEqual(['o2']);
+  expect(after(twice, removeSheetEdit(twice, 'c'))).not.toHaveProperty('origins');
 });
