@@ -35,24 +35,45 @@ const MISSING: Outcome<Entry> = { ok: true, value: { kind: 'missing' } };
  */
 export function readEntry(text: string, registry: UnitRegistry, row?: Unit): Outcome<Entry> {
   const read = readPlainly(text, registry, row) ?? readCarefully(text, registry, row);
-  return read.ok ? read : offerValue(read, text);
+  return read.ok ? read : offerValue(read, text, registry, row);
 }
 
-/** Where arithmetic of bare numbers stands and nothing else mends it, its value is offered: an entry holds a value. */
-function offerValue(read: Extract<Outcome<Entry>, { ok: false }>, text: string): Outcome<Entry> {
+/**
+ * Where arithmetic of bare numbers stands, or a product of them with a unit behind, and nothing else mends it, its value is
+ * offered: an entry holds a value.
+ */
+function offerValue(
+  read: Extract<Outcome<Entry>, { ok: false }>,
+  text: string,
+  registry: UnitRegistry,
+  row: Unit | undefined,
+): Outcome<Entry> {
   const plain = read.problems.every(({ code, fixes }) => {
     return UNREAD.has(code) && fixes.every(({ label }) => label === AS_TEXT);
   });
   if (!plain) return read;
   const before = /^\s*(?:=\s*)?/.exec(text)?.[0] ?? '';
   const written = text.slice(before.length).trimEnd();
-  const insert = bareArithmetic(written);
+  const insert = bareArithmetic(written) ?? productOf(written, registry, row);
   if (insert === undefined) return read;
   const span = { from: before.search(/=|$/), to: before.length + written.length };
   const fixes = read.problems.flatMap((one) => one.fixes);
   return fail(
     problem('entry-arithmetic', span, { written, insert }, [{ label: insert, ...span, insert }, ...fixes]),
   );
+}
+
+/** Bare numbers multiplied, and what stands behind the last of them; a sum or a quotient could be read two ways there. */
+const NUMBERS_TIMES_UNIT = /^(\d[\d.]*(?:\s*[*×]\s*\d[\d.]*)+)\s*([\p{L}(°%].*)$/u;
+
+/** The value of bare numbers multiplied with a unit that the place takes: 14 ft for 2*7 ft. */
+function productOf(written: string, registry: UnitRegistry, row: Unit | undefined): string | undefined {
+  const [, numbers, unit] = NUMBERS_TIMES_UNIT.exec(written) ?? [];
+  const value = numbers === undefined ? undefined : bareArithmetic(numbers);
+  if (value === undefined || unit === undefined) return undefined;
+  const product = `${value} ${unit}`;
+  const read = readPlainly(product, registry, row) ?? readCarefully(product, registry, row);
+  return read.ok && read.value.kind === 'number' ? product : undefined;
 }
 
 const ZERO = 48;

@@ -213,7 +213,7 @@ const texts = {
   'entry-arithmetic': entry<{ written: string; insert: string }>({
     title: 'Arithmetic in an entry',
     explain:
-      'An entry holds a value as it is known, so arithmetic of bare numbers is not kept; its value is offered. What is to be kept as it is computed belongs in a calculated line.',
+      'An entry holds a value as it is known, so arithmetic of bare numbers, and a product of them with a unit behind, is not kept; its value is offered. What is to be kept as it is computed belongs in a calculated line.',
     words: ({ written, insert }) => ({
       message: `${quoted(written)} is a calculation, and this entry takes a value`,
       hint: `write ${insert}, or put the formula in a calculated line`,
