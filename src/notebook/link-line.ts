@@ -16,7 +16,7 @@ import {
 import { describeType, type Type } from '../language/index.ts';
 import { heldEntry } from './bring/held-value.ts';
 import { optionsOf } from './build-model.ts';
-import type { FormulaItem, InputItem, Item } from './model.ts';
+import { type FormulaItem, type InputItem, type Item, referencesOfItem } from './model.ts';
 import { namesOf } from './names.ts';
 import type { Notebook } from './notebook.ts';
 
@@ -183,7 +183,7 @@ function pathBetween({ model }: Notebook, from: string, to: string): readonly st
     }
     const item = model.items.get(id);
     if (!item || !('checked' in item)) continue;
-    for (const next of [...item.checked.references, ...(item.methods?.byId ? [item.methods.byId] : [])])
+    for (const next of [...referencesOfItem(item), ...(item.methods?.byId ? [item.methods.byId] : [])])
       if (!before.has(next)) {
         before.set(next, id);
         waiting.push(next);

@@ -100,6 +100,14 @@ export function usersOfSheet(notebook: Notebook, key: string): readonly Item[] {
     if (item.sheet === key) return false;
     if (item.kind === 'input')
       return item.row.kind === 'choice' && (item.row.from ?? '').startsWith(`${key}.`);
-    return 'checked' in item && [...referencesOfItem(item)].some((id) => id.startsWith(`${key}.`));
+    if (!('checked' in item)) return false;
+    const { methods } = item;
+    const others = methods?.list.flatMap(({ checked }) => [...checked.references]) ?? [];
+    const named = [
+      ...referencesOfItem(item),
+      ...others,
+      ...(methods?.byId === undefined ? [] : [methods.byId]),
+    ];
+    return named.some((id) => id.startsWith(`${key}.`));
   });
 }
