@@ -1,5 +1,6 @@
 import { type Problem, problem } from '../diagnostics/index.ts';
 import {
+  blankMeanings,
   type Column,
   type Edit,
   emptiedColumns,
@@ -153,10 +154,13 @@ function enterTable(notebook: Notebook, name: string, path: string, options: Tab
 
 /** What is said of columns with values that the file lacks, so that they become blank: refused unless consented to. */
 function blankedColumns(table: Table, rows: ReadTable, { blankMissing }: TableOptions): readonly Problem[] {
-  const columns = emptiedColumns(table, rows).map(({ name }) => name);
+  const emptied = emptiedColumns(table, rows);
+  const columns = emptied.map(({ name }) => name);
   if (columns.length === 0) return [];
   const code = blankMissing ? 'table-columns-blank' : 'table-columns-emptied';
-  return [problem(code, { from: 0, to: 0 }, { rows: table.length ?? 0, columns })];
+  return [
+    problem(code, { from: 0, to: 0 }, { rows: table.length ?? 0, columns, meanings: blankMeanings(emptied) }),
+  ];
 }
 
 /** What is said of cells that are stated for the rows that others take the place of. */

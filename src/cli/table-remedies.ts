@@ -16,7 +16,8 @@ const REMEDIES: Readonly<Record<string, (found: Problem, columns: readonly Table
   'column-undecided': ({ data }, columns) => {
     const open = data.columns as unknown as readonly ToldColumn[];
     const parts = open.map((one) => `${called(one, data.data === true)}=NAME`);
-    return `--columns "${parts.join('; ')}" says where, NAME [UNIT] with a unit, “unit of NAME” for units row by row, - for left out; NAME is ${givens(columns)}`;
+    const first = data.data === true ? '--header no says that the first row is data, and ' : '';
+    return `${first}--columns "${parts.join('; ')}" says where, NAME [UNIT] with a unit, “unit of NAME” for units row by row, - for left out; NAME is ${givens(columns)}`;
   },
   'column-calculated': ({ data }, columns) =>
     `--columns "${called(toldIn(data))}=-" leaves it out, “=NAME [UNIT]” says where it goes; NAME is ${givens(columns)}`,
@@ -40,6 +41,12 @@ const REMEDIES: Readonly<Record<string, (found: Problem, columns: readonly Table
   },
   'unit-left-out': ({ data }) =>
     `--columns "${called(toldIn(data))}=${words(data.column)} [${words(data.stated)}]" or [${words(data.unit)}] says what they are in`,
+  'row-long': ({ data }) =>
+    data.columns === 1
+      ? '--parting none says that a line is one cell'
+      : words(data.number) === ''
+        ? 'put a cell that has the separator in it in quotation marks'
+        : `a number with a thousands comma needs quotation marks: "${words(data.number)}"`,
   'column-unit-alone': ({ data }) => `--columns "HEADER=${words(data.column)}" says where they stand`,
   'decimal-ambiguous': () => '--decimal point or --decimal comma says what stands in front of decimals',
   'row-total': () => leftOrTaken('totals'),

@@ -16,7 +16,7 @@ export {
   setSheetField,
   setTitle,
 } from './edits/book-edits.ts';
-export { emptiedColumns } from './edits/emptied-columns.ts';
+export { blankMeanings, emptiedColumns } from './edits/emptied-columns.ts';
 export {
   emptyHistory,
   type History,

@@ -12,7 +12,13 @@ import type { TableText } from './table-text.ts';
 import { clearedCell } from './unclear-cells.ts';
 
 /** Apostrophes between thousands, as in 1'250.5; of feet and inches there are never three digits behind one. */
-const APOSTROPHES = /^([+\-−]?\s*\d{1,3}(?:['’]\d{3})+(?!\d))(.*)$/s;
+const APOSTROPHES = /^([+\-−]?\s*\d{1,3}(?:['’´`]\d{3})+(?!\d))(.*)$/s;
+
+/** Commas between hundreds, thousands and a hundred of these, as in 1,23,456.50: no other sign stands so. */
+const LAKHS = /^([+\-−]?\s*\d{1,2}(?:,\d{2})+,\d{3}(?![\d,]))(.*)$/s;
+
+/** A dash in place of pennies: 50,-- is 50. */
+const NO_PENNIES = /(?<=\d)[.,][-–—−]{1,2}(?=\s*(?:[$€£]|\p{L}|$))/u;
 
 /** Makes cells of a column of a text: a number in the unit of its column, an entry in the unit stated, or as written. */
 export function cellReader(
@@ -66,10 +72,20 @@ export function ownUnit(written: string, decimal: Decimal): string {
   return isBareNumber(cell) ? '' : (numberAndUnit(cell)?.unit ?? '');
 }
 
+/** A text from elsewhere without apostrophes between the thousands of the number that it begins with. */
+export function withoutApostrophes(text: string): string {
+  return withoutSigns(text, APOSTROPHES);
+}
+
+/** A text without the signs between thousands of the number that it begins with, where these are what a pattern says. */
+function withoutSigns(text: string, pattern: RegExp): string {
+  const [, grouped, rest] = pattern.exec(text) ?? [];
+  return grouped === undefined ? text : `${grouped.replace(/['’´`,]/g, '')}${rest}`;
+}
+
 /** A cell with digits of full width as ordinary ones, no apostrophes between thousands, and points before decimals. */
 function plainDigits(written: string, decimal: Decimal): string {
   const ascii = ordinarySigns(written);
-  const [, grouped, rest] = APOSTROPHES.exec(ascii) ?? [];
-  const joined = grouped === undefined ? ascii : `${grouped.replace(/['’]/g, '')}${rest}`;
+  const joined = withoutSigns(withoutSigns(ascii, APOSTROPHES), LAKHS).replace(NO_PENNIES, '');
   return decimal === 'comma' && /[.,]/.test(joined) ? withPoints(joined) : joined;
 }

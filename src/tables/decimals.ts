@@ -8,7 +8,8 @@ import type { TextRow } from './records.ts';
 export type Decimal = 'point' | 'comma';
 
 /** A run of digits with signs within it; spaces and apostrophes only between groups of three digits. */
-const NUMBERS = /\d{1,3}(?:[ '’\u00a0\u2007\u2009\u202f]\d{3})+(?!\d)(?:[.,]\d*)?|\d(?:[\d.,]*\d)?|[.,]\d+/g;
+const NUMBERS =
+  /\d{1,3}(?:[ '’´`\u00a0\u2007\u2009\u202f]\d{3})+(?!\d)(?:[.,]\d*)?|\d(?:[\d.,]*\d)?|[.,]\d+/g;
 
 /** A number with one point and no other sign: where a decimal point is known it tells nothing more. */
 const ONE_POINT = /^\s*-?\d+\.\d+\s*$/;
@@ -22,6 +23,7 @@ const SIGNS: readonly (readonly [pattern: RegExp, sign: Sign])[] = [
   [/^[^.,]*\.\d+$/, 'point'],
   [/^[^.,]*,\d+$/, 'comma'],
   [/^\d{1,3}(?:,\d{3})+(?:\.\d+)?$/, 'point'],
+  [/^\d{1,2}(?:,\d{2})+,\d{3}(?:\.\d+)?$/, 'point'],
   [/^\d{1,3}(?:\.\d{3})+(?:,\d+)?$/, 'comma'],
 ];
 
@@ -106,6 +108,9 @@ function signsIn(text: string): readonly NonNullable<Sign>[] {
   return [...text.matchAll(NUMBERS)].flatMap(({ 0: number, index }) => {
     const sign = SIGNS.find(([pattern]) => pattern.test(number))?.[1];
     if (sign !== 'either') return sign ?? [];
+    // A dash stands in place of pennies: behind a comma it tells that points part thousands.
+    const [, pennies] = /^([.,])[-–—−]/.exec(text.slice(index + number.length)) ?? [];
+    if (pennies !== undefined) return pennies === ',' ? 'comma' : 'point';
     // No one parts thousands in front of a power of ten.
     const scientific = /^[eE][+-]?\d|^ *[·×x*] *10/.test(text.slice(index + number.length));
     return scientific ? (number.includes('.') ? 'point' : 'comma') : 'either';

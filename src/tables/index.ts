@@ -1,4 +1,5 @@
 export type { Account, Fate } from './account.ts';
+export { withoutApostrophes } from './cell-entry.ts';
 export { columnLetters, columnWords, type TableCell, type TableColumn } from './column.ts';
 export type { Decimal } from './decimals.ts';
 export { encodingOf } from './encoding.ts';

@@ -44,7 +44,8 @@ export function readMapped(
   options: ReadOptions = {},
 ): TableReading {
   return readRows(text, columns, mapping, options, (open) => {
-    const data = mapping.headed && mapping.goes.size === 0 && looksLikeData(text);
+    // Words of a row of data may be names of columns, as “volume” is; most of them are not.
+    const data = mapping.headed && mapping.goes.size <= open.length && looksLikeData(text);
     return problem('column-undecided', NOWHERE, { columns: open.map(columnFacts), data });
   });
 }

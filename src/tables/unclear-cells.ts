@@ -13,7 +13,7 @@ const NOWHERE = { from: 0, to: 0 };
 const PARENTHESES = /^([$€£]?)\s*\(\s*([$€£]?\s*[\d.,'’\s]*\d)\s*\)(\s*[\p{L}%°$€£].*)?$/su;
 
 /** A number with its minus behind it, as programs of accounting write it. */
-const MINUS_BEHIND = /^(\d[\d.,'’\s]*)[-−](\s*[\p{L}%°$€£].*)?$/su;
+const MINUS_BEHIND = /^(\d(?:[\d.,'’´`\s]*\d)?\s*)[-−](\s*[\p{L}%°$€£].*)?$/su;
 
 /** How a cell of a column of numbers can be read two ways. */
 type Unclear = 'nil' | 'parentheses';

@@ -2,6 +2,7 @@ import { fail, type Outcome, problem, succeed } from '../../diagnostics/index.ts
 import type { Book, Edit } from '../../document/index.ts';
 import { findSheet, freshFor } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
+import { withoutApostrophes } from '../../tables/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { UnitsView } from '../session/units-view.ts';
 import { accountNumbers } from './account.ts';
@@ -67,7 +68,8 @@ function overSelected(
       if (refused) return fail(problem('set-calculated', nowhere, { name: nameAt(book, target) }));
       const unclear = target.field === 'value' ? unclearNumber(text) : undefined;
       if (unclear) return fail(unclear);
-      texts.push(typedOnScreen(notebook, target, view, text));
+      const typed = target.field === 'value' ? withoutApostrophes(text.trim()) : text;
+      texts.push(typedOnScreen(notebook, target, view, typed));
     }
     typed.push(texts);
   }

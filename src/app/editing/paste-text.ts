@@ -1,7 +1,14 @@
 import { fail, type Outcome, problem, succeed } from '../../diagnostics/index.ts';
 import type { Column, Edit, Table } from '../../document/index.ts';
 import { type Notebook, tryCells } from '../../notebook/index.ts';
-import { type Mapping, namedMapping, readMapped, type TableText, unguarded } from '../../tables/index.ts';
+import {
+  type Mapping,
+  namedMapping,
+  readMapped,
+  type TableText,
+  unguarded,
+  withoutApostrophes,
+} from '../../tables/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { UnitsView } from '../session/units-view.ts';
 import { accountWords } from './account.ts';
@@ -63,8 +70,9 @@ export function pasteText(
   if (target.kind !== 'given')
     return fail(problem('set-calculated', { from: 0, to: 0 }, { name: target.name }));
   if (single) {
-    if (isNumeric(target) && !readsPlainly(rows, part, target)) return ASK;
-    const typed = isNumeric(target) ? one.trim() : unguarded(one.trim());
+    const read = isNumeric(target) ? readPlainly(rows, part, target) : unguarded(one.trim());
+    if (read === undefined) return ASK;
+    const typed = read;
     const cells = [[typedOnScreen(notebook, place, view, typed)]];
     return edited(pasteIntoTable(notebook.book, place, { cells }, over));
   }
@@ -73,10 +81,12 @@ export function pasteText(
   return heading ? ASK : below(notebook, place, view, target, rows, text);
 }
 
-/** Whether a cell from elsewhere is a number as the page writes one, or none at all. */
-function readsPlainly(rows: TableText, part: Table, column: Column): boolean {
+/** A cell from elsewhere as a column of numbers takes it; undefined where something is to be asked. */
+function readPlainly(rows: TableText, part: Table, column: Column): string | undefined {
   const read = readMapped(rows, part.columns, oneColumn(column));
-  return read.ok && read.value.decimal === 'point';
+  return read.ok && read.value.decimal === 'point'
+    ? `${read.value.cells[column.name]?.[0] ?? ''}`
+    : undefined;
 }
 
 /** One column of cells below a place, each where it stands, blank ones too. */
@@ -93,8 +103,15 @@ function below(
   const read = readMapped(rows, table.columns, oneColumn(column), { check, notes: 'in' });
   if (!read.ok || (isNumeric(column) && read.value.decimal === 'comma')) return ASK;
   const words = !isNumeric(column);
+  // The cells as read have none for rows that are blank.
+  const taken = [...(read.value.cells[column.name] ?? [])].reverse();
   const cells = readCells(text).map(([cell = '']) => [
-    typedOnScreen(notebook, place, view, words ? unguarded(cell) : cell),
+    typedOnScreen(
+      notebook,
+      place,
+      view,
+      words ? unguarded(cell) : cell.trim() === '' ? '' : `${taken.pop() ?? cell}`,
+    ),
   ]);
   const filled = cells.flat().filter((cell) => cell.trim() !== '');
   const marked = filled.filter((cell) => check(column.name, cell.trim()) !== undefined).length;
@@ -128,7 +145,7 @@ const oneColumn = ({ name }: Column): Mapping => ({
 
 /** Whether a column of numbers reads the first of some cells; else that may be a heading. */
 function readsTop(notebook: Notebook, place: CellPlace, column: Column, { top }: TableText): boolean {
-  const first = top.cells[0]?.trim() ?? '';
+  const first = withoutApostrophes(top.cells[0]?.trim() ?? '');
   const check = tryCells(notebook, `${place.sheet}.${tableAt(notebook, place).name}`);
   return first === '' || check(column.name, first)?.severity !== 'error';
 }

@@ -150,7 +150,7 @@ function tableAt({ book }: Notebook, place: CellPlace): Table {
   return part;
 }
 
-/** What a column of a text is known by when the text changes: its header, or else its first value. */
-export function callOf({ header, first }: TextColumn): string {
-  return header === '' ? (first?.text ?? '') : header;
+/** What a column of a text is known by when lines of it are left out: its header; one without is known by its place. */
+export function callOf({ header }: TextColumn): string {
+  return header;
 }

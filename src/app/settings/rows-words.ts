@@ -1,6 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { type Problem, problem } from '../../diagnostics/index.ts';
-import { emptiedColumns, type GivenColumn, statedColumns, type Table } from '../../document/index.ts';
+import {
+  blankMeanings,
+  emptiedColumns,
+  type GivenColumn,
+  statedColumns,
+  type Table,
+} from '../../document/index.ts';
 import { writeNumber } from '../../units/index.ts';
 import { accountNumbers } from '../editing/account.ts';
 import type { Where } from '../editing/put-rows.ts';
@@ -37,10 +43,14 @@ export function foundWords(table: Table, read: RowsReading, where: Where): Templ
   if (!read.ok)
     return html`${namedProblems(read.problems)}${numbers === '' ? nothing : html`<p>${numbers}.</p>`}`;
   const { length, problems } = read.value;
-  const emptied = where.kind === 'replace' ? emptiedColumns(table, read.value).map(({ name }) => name) : [];
+  const emptied = where.kind === 'replace' ? emptiedColumns(table, read.value) : [];
   const gone = where.kind === 'replace' ? statedColumns(table) : [];
   const rows = length === 1 ? '1 row is taken' : `${length} rows are taken`;
-  const facts = { rows: table.length ?? 0, columns: emptied };
+  const facts = {
+    rows: table.length ?? 0,
+    columns: emptied.map(({ name }) => name),
+    meanings: blankMeanings(emptied),
+  };
   return html`<p>${rows}; ${numbers}.</p>
     ${
       emptied.length > 0

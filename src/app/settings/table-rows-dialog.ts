@@ -157,6 +157,8 @@ export class TableRowsDialog extends LitElement {
     return html`${found || isReading ? nothing : columnsExpected(table)}
       ${rowsTextField(this.text, found ? 4 : 8, (text) => {
         this.text = text;
+        // Columns without headers are known by their place alone, and another text may have other ones there.
+        this.settled = new Map([...this.settled].filter(([, { called }]) => called !== ''));
       })}
       <label class="field file">
         Or a file

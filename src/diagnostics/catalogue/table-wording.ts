@@ -56,15 +56,17 @@ export interface BlankFacts {
   readonly [fact: string]: JsonValue;
   readonly rows: number;
   readonly columns: readonly string[];
+  /** What some of them come to where they are blank: `w 0 %`. */
+  readonly meanings: readonly string[];
 }
 
 /** That rows are replaced, and which columns become blank by it. */
-export function blankWords({ rows, columns }: BlankFacts): string {
+export function blankWords({ rows, columns, meanings }: BlankFacts): string {
   const [going, lacking] =
     columns.length === 1
       ? ['column', 'is not in the text and becomes']
       : ['columns', 'are not in the text and become'];
-  return `${rows === 1 ? '1 row there is' : `${rows} rows there are`} replaced; the ${going} ${listed(columns, 'and')} ${lacking} blank`;
+  return `${rows === 1 ? '1 row there is' : `${rows} rows there are`} replaced; the ${going} ${listed(columns, 'and')} ${lacking} blank${meanings.length === 0 ? '' : `, which then means ${listed(meanings, 'and')}`}`;
 }
 
 const LINES_TOLD = 5;

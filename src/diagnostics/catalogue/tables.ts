@@ -407,9 +407,11 @@ export const tables = {
     words: (facts) => ({
       message: `line ${facts.line} has ${facts.cells} cells for ${facts.columns} columns; ${quoted(facts.extra)} is left over`,
       hint:
-        facts.number === ''
-          ? 'put a cell that has the separator in it in quotation marks'
-          : `a number with a thousands comma needs quotation marks: "${facts.number}"`,
+        facts.columns === 1
+          ? 'say that nothing parts cells, so that a line is one cell, or put a cell that has the separator in it in quotation marks'
+          : facts.number === ''
+            ? 'put a cell that has the separator in it in quotation marks'
+            : `a number with a thousands comma needs quotation marks: "${facts.number}"`,
     }),
   }),
   'row-blank': entry<{ lines: readonly number[] }>({

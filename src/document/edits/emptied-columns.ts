@@ -11,3 +11,12 @@ export function emptiedColumns(table: Table, { cells }: TableRows): readonly Giv
         !Object.hasOwn(cells, name) && chunks.some((chunk) => chunk.some((cell) => cell !== null)),
     );
 }
+
+/** What columns come to where they are blank, `w 0 %`, as far as they have something for that. */
+export function blankMeanings(columns: readonly GivenColumn[]): readonly string[] {
+  return columns.flatMap(({ name, default: meant, unit = '' }) => {
+    if (meant === undefined) return [];
+    const beside = typeof meant === 'number' && unit !== '' && unit !== '-' ? ` ${unit}` : '';
+    return [`${name} ${meant}${beside}`];
+  });
+}

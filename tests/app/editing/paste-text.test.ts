@@ -197,3 +197,8 @@ test('columns that only spaces set apart are asked for', () => {
     value: { kind: 'ask' },
   });
 });
+
+test.each(["1'234.50", '1’234.50', '1´234.50'])('%j is one number, alone and among others', (text) => {
+  expect(rows(text, 'r0', 'k2')[0]?.[1]).toBe('1234.50');
+  expect(rows(`${text}\n\n7 ft`, 'r0', 'k2').map(([, length]) => length)).toEqual(['1234.50', '', '7 ft']);
+});
