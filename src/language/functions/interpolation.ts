@@ -53,11 +53,12 @@ export function linearRefusals(xs: Float64Array): (x: number) => Refusal {
     return () => ({ words: `the xs must rise from row to row, and row ${row} does not` });
   return (x) => {
     const below = x < (xs[0] as number);
-    const [side, which] = below ? ['below', 'first'] : ['above', 'last'];
     const end = (below ? xs[0] : xs.at(-1)) as number;
     return {
       words: ({ shown }) =>
-        `the value is ${side} the ${which} x, ${shown(end)}; the table says nothing there, unless "hold" takes the ${which} y on purpose`,
+        below
+          ? `the table begins at ${shown(end)}, and less is wanted; choose something smaller, or add a row that reaches so low; "hold" would take the first value on purpose`
+          : `the table ends at ${shown(end)}, and more is wanted; choose something larger, or add a row that reaches so far; "hold" would take the last value on purpose`,
       argument: 0,
     };
   };
@@ -116,5 +117,5 @@ export function bilinearRefusal({ x, y }: Point, grid: Grid, hold: boolean): Ref
 function beyondGrid(name: string, values: Float64Array): Refusal['words'] {
   const [low, high] = [Math.min(...values), Math.max(...values)];
   return ({ shown }) =>
-    `${name} lies beyond the grid, ${shown(low)} to ${shown(high)}; "hold" would take its edge`;
+    `the table covers ${name} from ${shown(low)} to ${shown(high)}, and the value wanted lies outside; choose what it covers, or add its rows; "hold" would take its edge on purpose`;
 }
