@@ -127,3 +127,14 @@ test('a column whose methods are for different rows says where they are typed, a
     await expect.poll(() => refusal.isVisible()).toBe(false);
   }
 });
+
+test('a range drawn from a heading marks the headings in it, as they are cleared with the rest', async () => {
+  const at = (item: string) => page.locator(`quay-table [data-item="${item}"] [data-field="k"]`);
+  await at('head').click();
+  await page.keyboard.press('Shift+ArrowDown');
+  await expect.poll(() => at('r0').getAttribute('aria-selected')).toBe('true');
+  expect(await at('head').getAttribute('aria-selected')).toBe('true');
+  expect(
+    await page.locator('quay-table [data-item="head"] [data-field="v"]').getAttribute('aria-selected'),
+  ).toBe('false');
+});

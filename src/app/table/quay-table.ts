@@ -23,6 +23,9 @@ import { VirtualRows } from './virtual-rows.ts';
 /** Tables up to so many rows stand whole on the page; longer ones scroll in a window of their own. */
 const WHOLE_ROWS = 40;
 
+/** The headings stand one row above the first one of a table. */
+const HEAD_ROW = -1;
+
 /**
  * A table of the page: its title, heads and rows, a group of rows of the sheet's grid. It draws into the sheet's own
  * tree; of a long table only the rows in sight, and the one the person is on.
@@ -188,12 +191,13 @@ export class QuayTable extends LitElement {
 
   #head({ column, unit }: ColumnView, at: number): TemplateResult {
     const shown = unitInPrint(unit);
+    const here = this.activeItem === 'head' && this.activeField === column.id;
     return html`<div
       class="cell column-head${this.#classes(column, at)}"
       role="columnheader"
       data-field=${column.id}
       aria-colindex=${at + 1}
-      aria-selected=${this.activeItem === 'head' && this.activeField === column.id ? 'true' : 'false'}
+      aria-selected=${here || this.#isSelected(HEAD_ROW, at) ? 'true' : 'false'}
       tabindex=${this.stopItem === 'head' && this.stopField === column.id ? '0' : '-1'}
     >
       <span class="label">${column.label ?? ''}</span>

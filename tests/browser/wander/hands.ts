@@ -83,10 +83,16 @@ export class Hands {
     return box && { x: box.x + 4, y: box.y + box.height - 4 };
   }
 
-  /** A point on the scroll bar of the page, so far down (0 to 1). */
+  /** A point on the scroll bar of the page, so far down (0 to 1); undefined where it has none. */
   async scrollBar(height: number): Promise<Point | undefined> {
     const box = await this.#boxOf('quay-sheet');
-    return box && { x: box.x + box.width - 6, y: box.y + height * box.height };
+    const scrolls = await this.#page
+      .locator('quay-sheet')
+      .evaluate(
+        (sheet: HTMLElement) =>
+          sheet.offsetWidth - sheet.clientWidth > 6 && sheet.scrollHeight > sheet.clientHeight,
+      );
+    return box && scrolls ? { x: box.x + box.width - 6, y: box.y + height * box.height } : undefined;
   }
 
   async #boxOf(selector: string) {

@@ -23,7 +23,7 @@ export type Blank = 'page' | 'beside' | 'field' | 'scroll bar';
 export function blankAt(event: MouseEvent, page: HTMLElement): Blank | undefined {
   const [target] = event.composedPath();
   if (!(target instanceof Element)) return undefined;
-  if (isOnScrollBar(event)) return 'scroll bar';
+  if (isOnScrollBar(event)) return target === page ? 'beside' : 'scroll bar';
   const onPage = target === page || target.getRootNode() === page.shadowRoot;
   if (onPage && target.closest('.edited, .refusal')) return 'field';
   if (event.composedPath().some((one) => one instanceof Element && one.matches(takesPresses)))

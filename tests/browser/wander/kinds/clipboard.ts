@@ -62,6 +62,8 @@ function neighbour(book: Book, from: Place, down: number, right: number): Place 
       ? { ...from, item: `r${row + down}`, field: column.id }
       : undefined;
   }
+  // The lines that explain columns are no block.
+  if (part.columns) return down === 0 && right === 0 ? from : undefined;
   const lines = part.rows ?? [];
   const line = lines[lines.findIndex(({ id }) => id === from.item) + down];
   if (lineAt(book, from) === undefined) return down === 0 && right === 0 ? from : undefined;
@@ -165,6 +167,9 @@ const block: Kind<Cells> = {
     const place = selectedOf(seen)[0];
     const takes = place && takenAt(seen.book, place);
     if (!place || !takes) return undefined;
+    // A column of numbers is repeated over all that is selected, units and words among it.
+    if (new Set(selectedOf(seen).map(({ field }) => field)).size > 1 && lineAt(seen.book, place))
+      return undefined;
     const number = () => String(1 + chance.whole(99));
     if (takes === 'words' || takes === 'prose') return [[`pasted ${number()}`]];
     const [rows, across] = [
