@@ -26,11 +26,18 @@ export function longRow(
   });
 }
 
-/** What is wrong with a row that has fewer cells than the text has columns, if it has. */
-export function shortRow({ line, cells }: TextRow, columns: number): Problem | undefined {
-  return cells.length < columns
-    ? problem('row-short', NOWHERE, { line, cells: cells.length, columns })
-    : undefined;
+/**
+ * What is wrong with a row that has fewer cells than the text has columns, if it has. Where spaces part cells, any cell
+ * of the row may be the blank one.
+ */
+export function shortRow(
+  { line, cells }: TextRow,
+  columns: number,
+  delimiter: Delimiter,
+): Problem | undefined {
+  if (cells.length >= columns) return undefined;
+  const code = delimiter === '  ' ? 'row-short-spaced' : 'row-short';
+  return problem(code, NOWHERE, { line, cells: cells.length, columns });
 }
 
 function hasDigitsBesideDigits(cells: readonly string[]): boolean {

@@ -89,7 +89,7 @@ export function readRows(
   const items = rows.filter((row) => kinds.get(row) !== 'numbering');
   const unclear = unclearCells(taken, items, options, ledger);
   problems.push(...unclear.asked);
-  const remarks = remarksOn(taken, kept, rows, width, options, ledger, decimal.ok);
+  const remarks = remarksOn(text, taken, kept, rows, width, options, ledger, decimal.ok);
   for (const [row, position] of unclear.cells) ledger.write(row, position, 'marked');
   const even = rows.filter(({ cells }) => cells.length <= width);
   const splits = {
@@ -165,6 +165,7 @@ interface Remarks {
  * numbers with a point or a comma are not looked at. A cell that its column does not read is kept as it was written.
  */
 function remarksOn(
+  { delimiter }: TableText,
   taken: readonly TakenColumn[],
   kept: readonly TableCell[][],
   rows: readonly TextRow[],
@@ -179,8 +180,8 @@ function remarksOn(
   const unread: (readonly [number, number])[] = [];
   const ended: number[] = [];
   for (const [index, row] of rows.entries()) {
-    const short = shortRow(row, width);
-    if (short !== undefined && shortMeans === 'blank') ended.push(row.line);
+    const short = shortRow(row, width, delimiter);
+    if (short?.code === 'row-short' && shortMeans === 'blank') ended.push(row.line);
     else if (short !== undefined) errors.push(short);
     for (const [at, { column, position, header }] of taken.entries()) {
       const cell = kept[at]?.[index] ?? null;

@@ -147,6 +147,7 @@ const ANSWERS: Readonly<Record<string, Answered>> = {
 const ELSEWHERE: Readonly<Record<string, string>> = {
   'table-columns-emptied':
     'is about the rows that are there: told above the button, and answered by --blank-missing',
+  'row-short-spaced': 'is of a text whose cells were said to be parted by spaces: mended where it stands',
   'paste-calculated': 'is about a place on the page where cells without headers are put',
   'table-header-missing': 'is of a reading without a mapping, and both doors have one',
   'column-unknown': 'is of a reading without a mapping, and both doors have one',

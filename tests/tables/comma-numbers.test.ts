@@ -94,6 +94,14 @@ describe('columns that only spaces set apart', () => {
     ]);
   });
 
+  test('with a cell missing are refused, for any may be the blank one', () => {
+    const parted = tableText('item  V_s  w\nslab  5\n', COLUMNS, { delimiter: '  ' });
+    if (!parted.ok) throw new Error('the text is not parted');
+    const read = readMapped(parted.value, COLUMNS, namedMapping(parted.value, COLUMNS), { short: 'blank' });
+    const problems = read.ok ? read.value.problems : read.problems;
+    expect(problems.map(({ code, severity }) => [code, severity])).toEqual([['row-short-spaced', 'error']]);
+  });
+
   test.each(['item,V_s\nslab,  5\ncaps,  7\n', 'slab  of the deck\ncaps\n'])('%j are none', (words) => {
     expect(partedCells(words)).not.toBe('table-parting-unclear');
   });

@@ -391,6 +391,15 @@ export const tables = {
       hint: 'look for a missing separator or a broken line; a blank cell at the end needs its separator',
     }),
   }),
+  'row-short-spaced': entry<RowFacts & { cells: number; columns: number }>({
+    title: 'A row with cells missing among spaces',
+    explain:
+      'Spaces part the cells of the text, and a row has fewer than there are columns. A blank cell does not show among spaces, so nobody can tell which one it is.',
+    words: ({ line, cells, columns }) => ({
+      message: `line ${line} has ${cells} of ${columns} cells, and spaces do not show which of them is blank`,
+      hint: 'write a dash in the blank cell',
+    }),
+  }),
   'rows-ended': entry<{ lines: readonly number[] }>({
     title: 'Rows that end early',
     explain:
