@@ -25,7 +25,8 @@ export function plainText(text: string): string {
 /**
  * All rows of a text (RFC 4180, with any of the delimiters), blank lines at its start and end left out. A quotation
  * mark that is never closed, or text after a closing one, is refused. Where vertical bars part the cells, bars at both
- * ends of all lines frame them, and a line of dashes is a drawn one, no row.
+ * ends of all lines frame them, and a line of dashes is a drawn one, no row, unless its dashes may say that there is no
+ * number.
  *
  * @param text as {@link plainText} gives it
  */
@@ -71,9 +72,25 @@ function withoutFrame<Row extends Pick<TextRow, 'cells'>>(rows: readonly Row[]):
   const filled = rows.filter(({ cells }) => !isBlankLine(cells));
   const isOpen = (at: number): boolean => filled.every(({ cells }) => cells.at(at)?.trim() === '');
   const [from, to] = [isOpen(0) ? 1 : 0, isOpen(-1) ? -1 : undefined];
-  return rows
-    .map((row) => (isBlankLine(row.cells) ? row : { ...row, cells: row.cells.slice(from, to) }))
-    .filter(({ cells }) => !cells.every((cell) => /^\s*:?-{2,}:?\s*$/.test(cell)));
+  const unframed = rows.map((row) =>
+    isBlankLine(row.cells) ? row : { ...row, cells: row.cells.slice(from, to) },
+  );
+  const top = unframed.findIndex(({ cells }) => !isBlankLine(cells) && !cells.every(isDashes));
+  return unframed.filter(({ cells }, at) => !isDrawn(cells, at - top));
+}
+
+/**
+ * Whether a row of cells is a drawn line, `below` rows under the headers. Dashes in each of several cells are one, and so
+ * are dashes right under the headers; but two dashes, or any in a lone cell further down, may stand for no number.
+ */
+function isDrawn(cells: readonly string[], below: number): boolean {
+  if (!cells.every(isDashes)) return false;
+  const isLong = cells.every((cell) => /-{3,}|:/.test(cell));
+  return below < 0 || (below === 1 ? isLong || cells.length > 1 : isLong && cells.length > 1);
+}
+
+function isDashes(cell: string): boolean {
+  return /^\s*:?-{2,}:?\s*$/.test(cell);
 }
 
 /** The cells of the first rows of a text that are no blank lines, if it had this delimiter. */

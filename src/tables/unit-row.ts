@@ -21,8 +21,8 @@ export function saysUnit(text: string): boolean {
 }
 
 /**
- * Whether a row under the headers has the units of the columns: units above numbers, at least one, and beside them only
- * dashes, the word unit, and words for text above columns without numbers.
+ * Whether a row under the headers has the units of the columns: units above numbers or blank columns, at least one, and
+ * beside them only dashes, the word unit, and words for text above columns without numbers.
  */
 export function isUnitRow({ cells }: TextRow, below: readonly TextRow[], registry: UnitRegistry): boolean {
   const filled = cells.flatMap((cell, position) => {
@@ -39,12 +39,19 @@ export function isUnitRow({ cells }: TextRow, below: readonly TextRow[], registr
   });
   const kinds = filled.map(({ written, text, position }) => {
     const over = kindBelow(position, below);
-    if (text === '-') return over === 'numbers' && (written !== '-' || isNoItem) ? 'unit' : 'nothing';
+    if (text === '-') {
+      const isUnit = over === 'numbers' || (over === 'nothing' && isBlankBelow(position, below));
+      return isUnit && (written !== '-' || isNoItem) ? 'unit' : 'nothing';
+    }
     const { unit, choices } = statedUnit(text, registry);
     if ((unit !== undefined || choices.length > 0) && over !== 'words') return 'unit';
     return (saysUnit(text) || SAYS_WORDS.test(text)) && over !== 'numbers' ? 'nothing' : 'other';
   });
   return kinds.includes('unit') && !kinds.includes('other');
+}
+
+function isBlankBelow(position: number, below: readonly TextRow[]): boolean {
+  return below.every(({ cells }) => (cells[position] ?? '').trim() === '');
 }
 
 /** A unit in a row of units, without the brackets that may be around it. */

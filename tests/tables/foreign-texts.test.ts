@@ -84,6 +84,25 @@ describe('a unit where people put it', () => {
     expect(read.ok ? read.value.cells : read.problems).toEqual({ item: ['slab'], w: ['5 %'] });
   });
 
+  test.each([
+    'item;thick;w\ntext;;-\nslab;7.5;\n',
+    'item;thick;w\n;;-\nslab;7.5;\n',
+    'item;thick;w\nUnit:;;-\nslab;7.5;\n',
+    'item;thick;w\nUnit:;;[-]\nslab;7.5;\n',
+    'item;thick;w\n-;;(-)\nslab;7.5;\n',
+  ])('a dash in a row of units above a blank column: %j', (text) => {
+    const read = readTable(text, COLUMNS);
+    expect(read.ok ? read.value.cells : read.problems).toEqual({ item: ['slab'], thick: [7.5], w: [null] });
+    expect(read.ok && read.value.problems).toEqual([]);
+  });
+
+  test('a dash above dashes, or beside an item, is no unit', () => {
+    expect(onlyRefusal(readTable('item;thick;w\n;;-\nslab;7.5;-\n', COLUMNS))).toContain('line 2, column C');
+    expect(onlyRefusal(readTable('item;thick;w\ncaps;;-\nslab;7.5;\n', COLUMNS))).toContain(
+      'line 2, column C',
+    );
+  });
+
   test('a row of words is none of units', () => {
     expect(codes(readTable('item;V_s\nUnit;lots\nslab;7.5\n', COLUMNS))).toEqual([]);
     const read = readTable('item;V_s\nUnit;lots\nslab;7.5\n', COLUMNS);

@@ -238,7 +238,8 @@ export function makeText(seed: number): MadeText {
       ...(of === undefined ? [] : [unit]),
       ...(hasRemarks ? [one(['', 'wet', '12', 'see 4'])] : []),
     ];
-    const isShort = !hand.cut && !alone && is(0.02);
+    // A row of which nothing is left is blank, and nobody can tell that a value is gone.
+    const isShort = !hand.cut && !alone && is(0.02) && full.slice(0, -1).some((cell) => cell !== '');
     if (isShort) isBroken = true;
     // A row of nothing is none.
     if (full.every((cell) => cell === '')) rows.pop();

@@ -98,3 +98,24 @@ test.each(['0012', '-0', '12345678901234567890', '1.', '.5', '-3.5', '007.50'])(
     expect(read.ok && read.value.cells.V_s?.[0]).toBe(`${digits} m^3`);
   },
 );
+
+test('dashes between bars that may stand for no number are no drawn line', () => {
+  const lone = readTable('| V_s |\n| -- |\n| 60.5 |\n| --- |\n| 2 |\n', COLUMNS);
+  expect(!lone.ok && lone.problems.map(({ message }) => message)).toEqual([
+    'line 2, column A “V_s”: “--” can be a blank or 0; the same of 1 more cell',
+  ]);
+  const paired = readTable('| V_s | item |\n|--|--|\n| 60.5 | slab |\n| -- | -- |\n| 2 | caps |\n', COLUMNS);
+  expect(!paired.ok && paired.problems.map(({ message }) => message)).toEqual([
+    'line 4, column A “V_s”: “--” can be a blank or 0',
+  ]);
+});
+
+test('a drawn line between bars is no row', () => {
+  const lone = readTable('| V_s |\n|:--|\n| 60.5 |\n| 2 |\n', COLUMNS);
+  expect(lone.ok && lone.value.cells.V_s).toEqual([60.5, 2]);
+  const ruled = readTable(
+    '|---|---|\n| item | V_s |\n|--|--|\n| slab | 60.5 |\n|---|---|\n| caps | 2 |\n',
+    COLUMNS,
+  );
+  expect(ruled.ok && ruled.value.cells).toEqual({ item: ['slab', 'caps'], V_s: [60.5, 2] });
+});
