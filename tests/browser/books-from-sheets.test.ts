@@ -209,7 +209,7 @@ describe('lines and parts copied into another book', () => {
     await page.keyboard.press('Control+c');
     await page.goto(page.url().replace(/#.*/, '#'));
     await startFrom(page, 'Bollard pull and mooring lines');
-    await page.locator('quay-line').first().locator('[data-field="value"]').click();
+    await cell(page, 'steepest vertical angle', 'value').click();
     await page.keyboard.press('Control+v');
     await line(page, 'dead').waitFor();
     await expect.poll(() => resultOf(page, 'dead')).toBe('157.5');

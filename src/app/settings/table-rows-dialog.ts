@@ -19,6 +19,7 @@ import { readTextFile } from '../storage/read-text-file.ts';
 import { reasonOf } from '../storage/storage-error.ts';
 import { COLUMNS_AT_ONCE, columnChoices, columnChoicesStyles } from './column-choices.ts';
 import { callOf, type FoundRows, type Settled } from './find-rows.ts';
+import { isCorrection } from './is-correction.ts';
 import { choiceOf, delimiterWords } from './rows-choices.ts';
 import { openQuestions, type Said, withAnswer } from './rows-questions.ts';
 import { RowsReader } from './rows-reader.ts';
@@ -156,9 +157,9 @@ export class TableRowsDialog extends LitElement {
     const isReading = state.kind === 'reading';
     return html`${found || isReading ? nothing : columnsExpected(table)}
       ${rowsTextField(this.text, found ? 4 : 8, (text) => {
+        if (!isCorrection(this.text, text))
+          this.settled = new Map([...this.settled].filter(([, { called }]) => called !== ''));
         this.text = text;
-        // Columns without headers are known by their place alone, and another text may have other ones there.
-        this.settled = new Map([...this.settled].filter(([, { called }]) => called !== ''));
       })}
       <label class="field file">
         Or a file

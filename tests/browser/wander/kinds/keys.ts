@@ -70,7 +70,7 @@ function elsewhere(outcome: Outcome): Outcome {
 }
 
 /** The chosen cell is open for typing, if it takes any. */
-export function opened(state: State, { place }: Seen): readonly Outcome[] {
+function opened(state: State, { place }: Seen): readonly Outcome[] {
   if (!place) return [unchanged(state)];
   const takes = takenAt(state.book, writtenAt(state.book, place));
   return [
