@@ -16,7 +16,7 @@ const FRONT =
 
 /** Digits with commas in them that can be one number, whatever parts its thousands. */
 const DIGITS: readonly RegExp[] = [
-  /^\d{1,3}(?:[ '’´`\u00a0\u2007\u2009\u202f]\d{3})+(?:,\d*)?(?![\d.,])/u,
+  /^\d{1,3}(?:[ '’´`\u00a0\u2007\u2009\u202f]\d{3})+(?:[.,]\d*)?(?![\d.,])/u,
   /^\d{1,3}(?:,\d{3})+(?:\.\d*)?(?![\d.,])/,
   /^\d{1,3}(?:,\d{2})*,\d{3}(?:\.\d*)?(?![\d.,])/,
   /^\d{1,3}(?:\.\d{3})+(?:,\d*)?(?![\d.,])/,
@@ -43,7 +43,7 @@ export function commasIn(text: string, columns: readonly TableColumn[], registry
   if (!text.includes(',') || /[\t;|]/.test(text)) return 'between';
   const lines = text.split('\n').filter((line) => line.trim() !== '');
   const first = lines.findIndex((line) => isOneNumber(line, registry));
-  if (first < 0 || !lines.some((line, at) => at >= first && line.includes(','))) return 'between';
+  if (first < 0) return 'between';
   for (let at = first; at < lines.length; at += 1) {
     const line = lines[at] ?? '';
     if (line.includes(',') && !isOneNumber(line, registry)) return 'between';
@@ -51,8 +51,10 @@ export function commasIn(text: string, columns: readonly TableColumn[], registry
   const heads = lines.slice(0, first);
   const heading = heads.at(-1);
   if (heads.some((head) => namesSeveral(head, columns, registry))) return 'between';
+  const isNamed = heads.some((head) => headerColumn(head, columns, registry) !== undefined);
+  if (!lines.some((line, at) => at >= first && line.includes(','))) return isNamed ? 'within' : 'between';
   if (heading?.includes(',')) {
-    if (headerColumn(heading, columns, registry) !== undefined) return 'within';
+    if (isNamed) return 'within';
     if (!endsInUnit(heading, registry)) return 'between';
   }
   const parted = heading === undefined ? lines : lines.slice(first - 1);

@@ -1,4 +1,6 @@
 import type { UnitRegistry } from '../units/index.ts';
+import { ordinarySigns } from './full-width.ts';
+import { saysNone } from './nil-words.ts';
 import type { TextRow } from './records.ts';
 import { statedUnit } from './stated-unit.ts';
 
@@ -13,7 +15,6 @@ const SAYS_UNIT =
 const SAYS_WORDS = /^\W*(?:text|texte|texto|txt|string|str|char|words?|name|none|n\/a)\W*$/iu;
 
 const NUMBER = /^[\s$€£(+\-−.,]*[\d½¼¾]/;
-const NO_NUMBER = /^\W*(?:n\s?[./]?\s?a\.?)?\W*$/iu;
 
 /** Whether a text announces units, as a header or in a row of units. */
 export function saysUnit(text: string): boolean {
@@ -71,8 +72,8 @@ export function unitStated(cell: string): string {
 export function kindBelow(position: number, below: readonly TextRow[]): 'numbers' | 'words' | 'nothing' {
   const texts = below
     .slice(0, DEPTH)
-    .map(({ cells }) => (cells[position] ?? '').trim())
-    .filter((text) => text !== '' && !NO_NUMBER.test(text));
+    .map(({ cells }) => ordinarySigns(cells[position] ?? '').trim())
+    .filter((text) => text !== '' && !saysNone(text) && /[\p{L}\p{N}]/u.test(text));
   if (texts.length === 0) return 'nothing';
   return texts.filter((text) => NUMBER.test(text)).length * 2 >= texts.length ? 'numbers' : 'words';
 }

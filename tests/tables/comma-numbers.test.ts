@@ -43,6 +43,11 @@ describe('a line that is one number is one cell', () => {
     'area, if stated\n12,5\n7,25',
     'Menge, m³\n1 234,5\n7,25',
     'North berth\n\nMenge [m³]\n12,5',
+    'area, if stated\n12.5\n7',
+    'area, if stated, sf\n12\n7',
+    'Volume, m³\n12\n7',
+    'Volume, m³\n1 234.5\n7',
+    "area, if stated\nm²\n1'527.6\n62.1",
   ])('%j', (text) => {
     const lines = text.split('\n');
     expect(partedCells(text)).toEqual(lines.map((line) => [line]));

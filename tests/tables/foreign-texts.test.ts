@@ -71,6 +71,7 @@ describe('a unit where people put it', () => {
     ['item;area;V_s\nEinheit;-;(CY)\nslab;;7.5\n', 'cy'],
     ['item;area;V_s\nUnits;m2;m3\nslab;;7.5\n', 'm^3'],
     ['item;area;V_s\n;;m3\nslab;;n/a\ncaps;;7.5\n', 'm^3'],
+    ['item;area;V_s\n;;(m3)\nslab;;nil\ncaps;;７.５\n', 'm^3'],
   ])('in a row that has words too: %j', (text, unit) => {
     const read = readTable(text, COLUMNS, { nil: 'blank' });
     expect(read.ok ? [read.value.units.V_s, read.value.cells.V_s?.at(-1)] : read.problems).toEqual([

@@ -147,6 +147,7 @@ test(`of ${TEXTS} texts as people write them each is read as it was written, or 
         parentheses: made.parentheses,
         ...(made.isCut && { short: 'blank' }),
         ...(made.isPlain && { thousands: 'plain' }),
+        noRows: made.rows.length === 0,
       },
       skipped: new Set(made.others),
       goes: restOf(made, true),

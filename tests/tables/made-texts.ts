@@ -80,7 +80,7 @@ export interface MadeText {
   readonly text: string;
   readonly rows: readonly MadeRow[];
   readonly decimal: 'point' | 'comma';
-  /** Whether no number has a comma between its thousands. */
+  /** Whether no number has a comma between its thousands, but in quotation marks. */
   readonly isPlain: boolean;
   /** The column of the text with a unit in each row, and the column of the table whose numbers they are of. */
   readonly units: { readonly position: number; readonly of: string } | undefined;
@@ -264,7 +264,7 @@ export function makeText(seed: number): MadeText {
   return {
     ...encoded(text, one),
     rows,
-    isPlain: group !== ',',
+    isPlain: careful || group !== ',',
     foreign,
     percent: of === 'w' ? undefined : percentAt(heads),
     nil: hand.nil,
