@@ -87,6 +87,9 @@ function counts(report: TemplateReport) {
     failed: report.cases.filter((one) => !one.agrees).length,
     results: report.results.length,
     covered: report.results.length - report.uncovered.length,
+    checks: report.checks.length,
+    seen_failing: report.checks.length - report.neverFailing.length,
+    seen_holding: report.checks.length - report.neverHolding.length,
     published: ofKind('published'),
     memory: ofKind('memory'),
     independent: ofKind('independent'),
@@ -94,10 +97,12 @@ function counts(report: TemplateReport) {
 }
 
 function summary(report: TemplateReport): string {
-  const { cases, failed, results, covered, published, memory, independent } = counts(report);
+  const { cases, failed, results, covered, published, memory, independent, ...seen } = counts(report);
+  const { checks, seen_failing: failing, seen_holding: holding } = seen;
   return (
     `${cases - failed} of ${cases} agree; ${published} of the ${cases} are published examples, ` +
-    `${memory} from memory, ${independent} by independent routes; ${covered} of ${results} results covered`
+    `${memory} from memory, ${independent} by independent routes; ${covered} of ${results} results covered; ` +
+    `checks seen failing ${failing} of ${checks}, seen holding ${holding} of ${checks}`
   );
 }
 

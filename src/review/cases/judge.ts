@@ -23,6 +23,8 @@ export interface Judgement {
   /** The name as the case writes it, and the row of a column, from 1. */
   readonly name: string;
   readonly row?: number;
+  /** How a check stands with the inputs of the case; none for another result, and for a check without a verdict. */
+  readonly stands?: 'holds' | 'fails';
   /** Each value that was expected with the one obtained; none where there is no such result. */
   readonly comparisons: readonly Comparison[];
   /** Why a printed value is not met, or why its tolerance is what it is. */
@@ -58,8 +60,10 @@ export function judge(notebook: Notebook, expected: Expectation): Judgement {
   const found = find(notebook, expected);
   const { name, row } = expected;
   const reason = expected.reason ?? reasonOf(expected);
+  const verdict = row === undefined ? notebook.verdict(found.id) : undefined;
   const place = {
     id: found.id,
+    ...(verdict && { stands: verdict.holds ? ('holds' as const) : ('fails' as const) }),
     computation: computationOf(notebook, found.id, row),
     name,
     ...(row !== undefined && { row }),

@@ -26,18 +26,41 @@ export interface TemplateReport {
   readonly results: readonly string[];
   /** Those no agreeing expectation looks at. */
   readonly uncovered: readonly string[];
+  /** Every check of the template. */
+  readonly checks: readonly string[];
+  /** Those no case sees failing, and those none sees holding, where that is what it expects. */
+  readonly neverFailing: readonly string[];
+  readonly neverHolding: readonly string[];
 }
 
 /** Runs every case of a template. */
 export function verifyTemplate(book: Book, cases: Cases): TemplateReport {
-  const results = computationsOf(openNotebook(book)).map(({ name }) => name);
+  const notebook = openNotebook(book);
+  const results = computationsOf(notebook).map(({ name }) => name);
   const reports = cases.cases.map((example) => runCase(book, example));
   const covered = new Set(
     reports.flatMap((report) =>
       report.judgements.filter((one) => one.agrees && one.covers).map((one) => one.computation),
     ),
   );
-  return { cases: reports, results, uncovered: results.filter((id) => !covered.has(id)) };
+  const checks = [...notebook.model.items.values()].flatMap((item) =>
+    item.kind === 'formula' && item.row.kind === 'check' ? [item.id] : [],
+  );
+  return {
+    cases: reports,
+    results,
+    uncovered: results.filter((id) => !covered.has(id)),
+    checks,
+    neverFailing: checks.filter((id) => !isSeen(reports, id, 'fails')),
+    neverHolding: checks.filter((id) => !isSeen(reports, id, 'holds')),
+  };
+}
+
+/** Whether a case expects the check, agrees with it, and it stands so there. */
+function isSeen(reports: readonly CaseReport[], id: string, stands: 'holds' | 'fails'): boolean {
+  return reports.some(({ judgements }) =>
+    judgements.some((one) => one.id === id && one.agrees && one.covers && one.stands === stands),
+  );
 }
 
 /** Runs one case on a fresh copy of the template. */

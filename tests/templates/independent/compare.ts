@@ -34,7 +34,7 @@ export function compareAll(
       name,
       ...compareCell(
         lineValue(notebook, name),
-        own as Cell,
+        own,
         unitOf(notebook, program, name),
         program.loose?.[name]?.relative,
       ),
