@@ -1,7 +1,14 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { nearest } from '../diagnostics/index.ts';
-import { type Book, type Cases, openBook, openCases } from '../document/index.ts';
+import {
+  type Book,
+  type Cases,
+  type Equivalent,
+  openBook,
+  openCases,
+  openEquivalents,
+} from '../document/index.ts';
 import { readText } from './read-text.ts';
 import { Refused, valueOrRefuse } from './refused.ts';
 import { shortened } from './shortened.ts';
@@ -36,6 +43,13 @@ export function templateBook(id: string): Book {
 export function templateCases(id: string): Cases {
   const path = fileURLToPath(new URL(`${id}/cases.json`, templatesFolder));
   return valueOrRefuse(openCases(readText(path)), `cases of ${id}`);
+}
+
+/** The changed formulas of a shipped template that no input can tell from the right ones; none where it has no such file. */
+export function templateEquivalents(id: string): readonly Equivalent[] {
+  const path = fileURLToPath(new URL(`${id}/equivalent.json`, templatesFolder));
+  if (!existsSync(path)) return [];
+  return valueOrRefuse(openEquivalents(readText(path)), `equivalents of ${id}`).equivalents;
 }
 
 /** The ids named, each a shipped template; all of them if none is named. */

@@ -91,7 +91,7 @@ export { canonicalJson } from './json/canonical.ts';
 export { type Path, pathText } from './json/path.ts';
 export { blankBook } from './opening/blank-book.ts';
 export { BOOK_BYTE_LIMIT, BOOK_LENGTH_LIMIT, type Opened, openBook } from './opening/open-book.ts';
-export { openCases } from './opening/open-cases.ts';
+export { openCases, openEquivalents } from './opening/open-cases.ts';
 export { openCopied } from './opening/open-copied.ts';
 export { foldedOption } from './option.ts';
 export { type AboutSheets, aboutOf, aboutsOf, withoutOriginOf } from './origins.ts';
@@ -122,6 +122,7 @@ export {
   TABLE_ROW_LIMIT,
 } from './schema/columns.ts';
 export type { Copied } from './schema/copied.ts';
+export type { Equivalent, Equivalents } from './schema/equivalents.ts';
 export { bookJsonSchema } from './schema/json-schema.ts';
 export type { Method } from './schema/methods.ts';
 export type { Chart, Figure, Part, Prose, Rows, Table } from './schema/parts.ts';

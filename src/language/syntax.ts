@@ -85,7 +85,7 @@ export type Syntax =
   | ErrorSyntax;
 
 /** The direct parts of a node, in the order they are written. */
-function syntaxParts(node: Syntax): readonly Syntax[] {
+export function syntaxParts(node: Syntax): readonly Syntax[] {
   switch (node.kind) {
     case 'number':
     case 'text':

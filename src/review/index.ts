@@ -1,3 +1,3 @@
 export { type Comparison, type Judgement, STATED_EXACTLY } from './cases/judge.ts';
-export { unnoticed } from './cases/mutate-template.ts';
+export { type MutationReport, mutateTemplate } from './cases/mutate-template.ts';
 export { type CaseReport, type TemplateReport, verifyTemplate } from './cases/verify-template.ts';

@@ -1,8 +1,8 @@
 import {
   type Book,
-  type CalcPlace,
   type Cases,
   type Edit,
+  type Equivalent,
   findColumn,
   findRow,
   findSheet,
@@ -11,9 +11,17 @@ import {
   setFormula,
   setMethodField,
 } from '../../document/index.ts';
-import type { FormulaColumnItem, FormulaItem, Notebook } from '../../notebook/index.ts';
+import {
+  type FormulaColumnItem,
+  type FormulaItem,
+  type Item,
+  type Model,
+  methodInForce,
+  type Notebook,
+} from '../../notebook/index.ts';
 import { type Computation, computationsOf } from './computations.ts';
 import { judge } from './judge.ts';
+import { type Mutant, mutantsOf } from './mutants.ts';
 import { prepareCase } from './prepare-case.ts';
 
 /**
@@ -37,59 +45,172 @@ function spoiled(item: FormulaItem | FormulaColumnItem, formula: string, isZero 
   }
 }
 
+/** A changed formula of a template that no case tells from the right one. */
+export interface Survivor {
+  /** What it is a formula of: a line or column, with what the method is for. */
+  readonly of: string;
+  readonly change: string;
+  readonly is: string;
+}
+
+/** What the cases of a template notice of changes to its formulas. */
+export interface MutationReport {
+  readonly made: number;
+  readonly noticed: number;
+  /** Those that are listed as no different, with the reason, and that no case notices. */
+  readonly equivalent: number;
+  readonly survivors: readonly Survivor[];
+  /** Those that are listed, and that were not made or are noticed. */
+  readonly stale: readonly Equivalent[];
+}
+
+/** How changes are made: every way there is, or each value a little larger alone, which takes a fraction of the time. */
+export type Changes = 'all' | 'values';
+
 /**
- * Spoils each calculated line and column in turn, of one with methods each method, and names those no case notices. Checks are left out:
- * their two sides are lines or columns of their own, or expected as utilisation.
+ * Changes each formula of a template in turn, of one with methods that of each method, and runs the cases that can tell
+ * until one does. What is no formula of the line's dimension any more is not counted: the checker refuses it.
  */
-export function unnoticed(book: Book, cases: Cases): readonly string[] {
-  const prepared = cases.cases.map((example) => {
+export function mutateTemplate(
+  book: Book,
+  cases: Cases,
+  changes: Changes,
+  equivalents: readonly Equivalent[] = [],
+): MutationReport {
+  const prepared = cases.cases.map((example): Prepared => {
     const notebook = prepareCase(book, example);
     if (!notebook.ok) throw new Error(`the case ${example.id} cannot be entered`);
     return { notebook: notebook.value, example };
   });
+  const listed = new Map(equivalents.map((one) => [`${one.of}: ${one.is}`, one]));
+  const used = new Set<Equivalent>();
+  const survivors: Survivor[] = [];
+  let [made, noticed] = [0, 0];
   const [first] = prepared;
-  if (!first) return [];
-  const unseen = computationsOf(first.notebook).filter((computation) => {
-    const { id } = computation;
-    const item = first.notebook.model.items.get(id);
-    if (item?.kind === 'formula' ? item.row.kind !== 'calc' : item?.kind !== 'formula column') return false;
-    const expecting = (at: (typeof prepared)[number]): boolean =>
-      at.example.expect.some((expected) => id === expected.name || id.endsWith(`.${expected.name}`));
-    const ordered = [...prepared.filter(expecting), ...prepared.filter((at) => !expecting(at))];
-    return !ordered.some(({ notebook, example }) => {
-      const edit = spoil(notebook, computation);
-      const applied = notebook.apply(edit);
-      if (!applied.ok) throw new Error(`${id} cannot be spoiled: ${applied.problems[0]?.message}`);
-      const noticed = example.expect.some((expected) => !judge(notebook, expected).agrees);
-      notebook.apply(applied.value.inverse);
-      return noticed;
-    });
-  });
-  return unseen.map(({ name }) => name);
+  for (const computation of first ? computationsOf(first.notebook) : []) {
+    const able = prepared.filter(({ notebook }) => mayTell(notebook, computation));
+    const ordered = [
+      ...able.filter((at) => expects(at, computation)),
+      ...able.filter((at) => !expects(at, computation)),
+    ];
+    for (const mutant of first ? mutantsFor(first.notebook, computation, changes) : []) {
+      const found = whoNotices(ordered, computation, mutant);
+      if (found === 'refused') continue;
+      made += 1;
+      if (found) {
+        noticed += 1;
+        // Who noticed one change of a formula is likely to notice the next.
+        ordered.splice(ordered.indexOf(found), 1);
+        ordered.unshift(found);
+        continue;
+      }
+      const survivor = { of: computation.name, change: mutant.change, is: mutant.formula };
+      const known = listed.get(`${survivor.of}: ${survivor.is}`);
+      if (known) used.add(known);
+      else survivors.push(survivor);
+    }
+  }
+  const stale = equivalents.filter((one) => !used.has(one));
+  return { made, noticed, equivalent: used.size, survivors, stale };
 }
 
-function spoil(notebook: Notebook, { id, method }: Computation): Edit {
+interface Prepared {
+  readonly notebook: Notebook;
+  readonly example: Cases['cases'][number];
+}
+
+/** Whether the formula is used in a case: that of a method that is not in force cannot be told there. */
+function mayTell(notebook: Notebook, { id, method }: Computation): boolean {
+  const item = notebook.model.items.get(id);
+  if (method === undefined || item?.kind !== 'formula') return true;
+  return methodInForce(notebook, id)?.method.id === method;
+}
+
+function expects({ example }: Prepared, { id }: Computation): boolean {
+  return example.expect.some(({ name }) => id === name || id.endsWith(`.${name}`));
+}
+
+/** The first that notices a changed formula; none, or that the formula is refused. */
+function whoNotices(
+  prepared: readonly Prepared[],
+  computation: Computation,
+  mutant: Mutant,
+): Prepared | 'refused' | undefined {
+  for (const one of prepared) {
+    const { notebook, example } = one;
+    const applied = notebook.apply(editOf(notebook, computation, mutant.formula));
+    if (!applied.ok) return 'refused';
+    const isRefused = hasProblem(notebook, computation);
+    const noticed = !isRefused && example.expect.some((expected) => !judge(notebook, expected).agrees);
+    const undone = notebook.apply(applied.value.inverse);
+    if (!undone.ok) throw new Error(`${computation.name} cannot be put right again`);
+    if (isRefused) return 'refused';
+    if (noticed) return one;
+  }
+  return undefined;
+}
+
+function hasProblem(notebook: Notebook, { id, method }: Computation): boolean {
+  const item = notebook.model.items.get(id);
+  if (item?.kind !== 'formula' && item?.kind !== 'formula column') return true;
+  const own = item.methods?.list.find((one) => one.method.id === method);
+  const problems = own ? [...own.problems, ...own.checked.problems] : item.checked.problems;
+  return problems.some(({ severity }) => severity === 'error');
+}
+
+/** The mutants of one formula. Of a check none has a value made larger: both its sides are results, or its utilisation. */
+function mutantsFor({ model }: Notebook, { id, method }: Computation, changes: Changes): readonly Mutant[] {
+  const item = model.items.get(id);
+  if (item?.kind !== 'formula' && item?.kind !== 'formula column')
+    throw new Error(`there is no formula ${id}`);
+  const own = item.methods?.list.find((one) => one.method.id === method);
+  const formula = own ? own.method.formula : item.formula;
+  const typed = own?.checked.typed;
+  const isZero = typed?.kind === 'number' && typed.si === 0;
+  const isCheck = item.kind === 'formula' && item.row.kind === 'check';
+  const larger: Mutant = { change: 'value', formula: spoiled(item, formula, isZero) };
+  if (changes === 'values') return isCheck ? [] : [larger];
+  const others = mutantsOf(formula, (name) => columnBeside(model, item, name));
+  return isCheck ? others : [larger, ...others];
+}
+
+/** The next column of the same dimension in the table of a column that a formula names. */
+function columnBeside(model: Model, from: Item, name: string): string | undefined {
+  const table = from.kind === 'formula column' ? [`${from.table}.${name}`] : [];
+  const id = [...table, `${from.sheet}.${name}`, name].find((one) => model.items.has(one));
+  const column = id === undefined ? undefined : model.items.get(id);
+  if (column?.kind !== 'input column' && column?.kind !== 'formula column') return undefined;
+  const fellows = [...model.items.values()]
+    .filter((one) => one.kind === 'input column' || one.kind === 'formula column')
+    .filter(
+      (one) =>
+        one.table === column.table &&
+        one.type.kind === 'number' &&
+        column.type.kind === 'number' &&
+        one.id !== from.id &&
+        one.type.dimension.key === column.type.dimension.key,
+    );
+  const at = fellows.indexOf(column);
+  const next = fellows[(at + 1) % fellows.length];
+  if (at < 0 || !next || next === column) return undefined;
+  return `${name.slice(0, name.length - (column.id.length - column.table.length - 1))}${next.id.slice(next.table.length + 1)}`;
+}
+
+/** The edit that puts a formula in place of that of a line, a column or one of its methods. */
+function editOf(notebook: Notebook, { id, method }: Computation, formula: string): Edit {
   const item = notebook.model.items.get(id);
   const sheet = item && findSheet(notebook.book, item.sheet);
   if (sheet && item?.kind === 'formula') {
     const row = findRow(sheet, item.row.name);
-    if (row && method === undefined) return setFormula(row.place, spoiled(item, item.formula));
-    if (row) return spoilMethod(item, row.place, method ?? '');
+    if (row && method === undefined) return setFormula(row.place, formula);
+    if (row) return setMethodField(row.place, method ?? '', 'formula', formula);
   }
   if (sheet && item?.kind === 'formula column') {
     const table = findTable(sheet, item.table.slice(sheet.key.length + 1));
     const column = table && findColumn(table.table, item.column.name);
     const place = table && column && { ...table.place, column: column.id };
-    if (place && method === undefined) return setColumnField(place, 'formula', spoiled(item, item.formula));
-    if (place) return spoilMethod(item, place, method ?? '');
+    if (place && method === undefined) return setColumnField(place, 'formula', formula);
+    if (place) return setMethodField(place, method ?? '', 'formula', formula);
   }
   throw new Error(`there is no calculated line or column ${id}`);
-}
-
-function spoilMethod(item: FormulaItem | FormulaColumnItem, place: CalcPlace, id: string): Edit {
-  const own = item.methods?.list.find(({ method }) => method.id === id);
-  if (!own) throw new Error(`${item.id} has no method ${id}`);
-  const { typed } = own.checked;
-  const isZero = typed.kind === 'number' && typed.si === 0;
-  return setMethodField(place, id, 'formula', spoiled(item, own.method.formula, isZero));
 }
