@@ -80,6 +80,8 @@ export const fellows = {
   t: ['ST', 1 / 0.90718474],
   kg: ['lbm', 1 / 0.45359237],
   'm/s': ['ft/s', 1 / 0.3048],
+  'm/s²': ['ft/s²', 1 / 0.3048],
+  'm CD': ['ft CD', 1 / 0.3048],
   'km/h': ['mph', 1 / 1.609344],
   kn: undefined,
   'L/min': undefined,

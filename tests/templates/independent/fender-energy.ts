@@ -1,0 +1,75 @@
+import { workAbsorber } from './fender-energy/absorber.ts';
+import { draw } from './fender-energy/draw.ts';
+import { workEnergy } from './fender-energy/energy.ts';
+import { workFender } from './fender-energy/fender.ts';
+import { workPanel } from './fender-energy/panel.ts';
+import { workShip } from './fender-energy/ship.ts';
+import { shippedTables } from './fender-energy/tables.ts';
+import { units } from './fender-energy/units.ts';
+import { asCell, type Inputs, readInputs } from './fender-energy/values.ts';
+import { workWharf } from './fender-energy/wharf.ts';
+import type { Cell, IndependentProgram, Worked } from './program.ts';
+
+/** Berthing energy and fenders, by the works cited in the files beside this one. */
+export const fenderEnergy: IndependentProgram = {
+  template: 'fender-energy',
+  units,
+  draw,
+  work: (drawn) => {
+    const inputs = readInputs(drawn, shippedTables);
+    const ship = workShip(inputs);
+    const energy = workEnergy(inputs, ship);
+    const fender = workFender(inputs, ship, energy);
+    const panel = workPanel(inputs, fender);
+    const wharf = workWharf(inputs, fender);
+    const absorber = workAbsorber(inputs, energy);
+    return {
+      ...named('ship', { ...ship.numbers, ...ship.checks }),
+      ...named('energy', { ...energy.numbers, ...energy.checks }),
+      ...named('fender', { ...fender.numbers, ...fender.texts, ...fender.checks }),
+      ...named('panel', { ...panel.numbers, ...panel.checks }),
+      ...named('wharf', { ...wharf.numbers, ...wharf.checks }),
+      ...named('absorber', { ...absorber.numbers, ...absorber.checks }),
+      ...columnsOf(inputs, fender, wharf),
+    };
+  },
+};
+
+function named(sheet: string, results: Readonly<Record<string, Worked[string] | number>>): Worked {
+  return Object.fromEntries(
+    Object.entries(results).map(([name, result]) => [
+      `${sheet}.${name}`,
+      typeof result === 'number' ? asCell(result) : result,
+    ]),
+  );
+}
+
+function columnsOf(
+  { rows, text }: Inputs,
+  { curve, offers }: ReturnType<typeof workFender>,
+  { columns }: ReturnType<typeof workWharf>,
+): Worked {
+  const cells = (numbers: readonly number[]): readonly Cell[] => numbers.map(asCell);
+  const speeds = rows('data.brolsma');
+  return {
+    'fender.fenders.E_unit': cells(offers.map(({ energy }) => energy)),
+    'fender.fenders.R_unit': cells(offers.map(({ reaction }) => reaction)),
+    'fender.fenders.use': offers.map((offer) => offer.use),
+    ...(curve.whole && {
+      'fender.performance.r_m': cells(curve.peaks),
+      'fender.performance.dA': cells(curve.strips),
+      'fender.performance.A': cells(curve.areas),
+      'fender.performance.e': cells(curve.areas.map((area) => area / curve.area)),
+    }),
+    'wharf.bents.r': cells(columns.r),
+    'wharf.bents.H': cells(columns.H),
+    'wharf.bents.H_p': cells(columns.H_p),
+    'data.ships.C_B_t': cells(
+      rows('data.ships').map(
+        (row) => row.number('M_t') / (1.025 * row.number('L_BP_t') * row.number('B_t') * row.number('D_t')),
+      ),
+    ),
+    'data.brolsma.ln_M': cells(speeds.map((row) => Math.log(row.number('M50')))),
+    'data.brolsma.ln_v': cells(speeds.map((row) => Math.log(row.number(text('energy.v_curve'))))),
+  };
+}

@@ -1,0 +1,123 @@
+import type { Verdict } from '../program.ts';
+import type { Energy } from './energy.ts';
+import { aboveZero, type Inputs, judge, ratio } from './values.ts';
+
+/** Piles, springs and plateaus that take the energy in place of rubber. */
+export interface Absorber {
+  readonly numbers: Readonly<
+    Record<
+      | 'E_b'
+      | 'E_i'
+      | 'u_c'
+      | 'E_2'
+      | 'd_p'
+      | 'd_s'
+      | 'F_k'
+      | 'δ_f'
+      | 'δ_e'
+      | 'F_y'
+      | 'k_e'
+      | 'E_f'
+      | 'E_s'
+      | 'E_l'
+      | 'F_l'
+      | 'δ_l'
+      | 'I_x'
+      | 'Z_x'
+      | 't_2'
+      | 'x_l',
+      number
+    >
+  >;
+  readonly checks: Readonly<Record<'c_l' | 'c_bore' | 'c_a', Verdict>>;
+}
+
+/** Works out the absorbers: energies in kN·m, travels in mm, sections in mm. */
+export function workAbsorber(inputs: Inputs, energy: Energy): Absorber {
+  const { number, text } = inputs;
+  const [m1, m2, u1, u2] = ['M_1', 'M_2', 'u_1', 'u_2'].map((name) => number(`absorber.${name}`)) as [
+    number,
+    number,
+    number,
+    number,
+  ];
+  const common = ratio(m1 * u1 + m2 * u2, m1 + m2);
+  // Two bodies that draw apart do not meet: there is nothing to absorb and no answer.
+  const between = u1 >= u2 ? ratio(m1 * m2 * (u1 - u2) ** 2, 2 * (m1 + m2)) : Number.NaN;
+  const whole = text('absorber.E_from') === 'berthing' ? energy.numbers.E_A : between;
+  const one = ratio(whole, number('absorber.n_u'));
+  const pile = workPile(inputs, one);
+  return {
+    numbers: {
+      E_b: whole,
+      E_i: one,
+      u_c: common,
+      E_2: between,
+      d_p: 1000 * ratio(one, number('absorber.F_p')),
+      d_s: 1000 * ratio(2 * one, number('absorber.F_p')),
+      ...springs(inputs, one),
+      F_y: ratio(2 * one, number('absorber.y')),
+      ...pile.numbers,
+    },
+    checks: pile.checks,
+  };
+}
+
+function springs({ number, text }: Inputs, energy: number) {
+  const rigid = text('absorber.backing') === 'rigid';
+  const [unit, wharf] = [number('absorber.k_f'), number('absorber.k_s')];
+  const both = rigid ? unit : ratio(unit * wharf, unit + wharf);
+  const force = Math.sqrt(2 * both * energy);
+  return {
+    k_e: both,
+    F_k: force,
+    δ_f: 1000 * ratio(force, unit),
+    δ_e: 1000 * ratio(force, both),
+    E_f: ratio(force ** 2, 2 * unit),
+    E_s: energy - ratio(force ** 2, 2 * unit),
+  };
+}
+
+/** An elastic pile, by strength of materials. */
+function workPile({ number, text }: Inputs, energy: number) {
+  const outside = number('absorber.D_o');
+  const kind = text('absorber.section');
+  const walls = kind === 'pipe' ? 2 * number('absorber.t_w') : 0;
+  const depth = kind === 'rectangle' ? number('absorber.h_r') : outside;
+  const inside = kind === 'pipe' ? outside - walls : 0;
+  const second =
+    kind === 'rectangle'
+      ? (number('absorber.b_r') * depth ** 3) / 12
+      : inside >= 0
+        ? (Math.PI / 64) * (outside ** 4 - inside ** 4)
+        : Number.NaN;
+  const modulus = ratio(second, depth / 2);
+  const length = number('absorber.L_p');
+  const simple = text('absorber.support') === 'simple';
+  const from = simple ? number('absorber.a_l') : 0;
+  const stands = !simple || (from > 0 && from < length);
+  const stress = number('absorber.σ');
+  const elastic = number('absorber.E_Y');
+  // N·mm to kN·m is a million; lengths in m are a thousand mm.
+  const takes = stands
+    ? ratio((stress * modulus) ** 2 * length * 1000, 6 * elastic * aboveZero(second)) / 1e6
+    : Number.NaN;
+  const [a, b] = [from * 1000, (length - from) * 1000];
+  const span = length * 1000;
+  const force = simple
+    ? stands
+      ? ratio(stress * modulus * span, a * b)
+      : Number.NaN
+    : ratio(stress * modulus, span);
+  const bend = simple
+    ? ratio(force * a ** 2 * b ** 2, 3 * elastic * second * span)
+    : ratio(force * span ** 3, 3 * elastic * second);
+  return {
+    numbers: { E_l: takes, F_l: force / 1000, δ_l: bend, I_x: second, Z_x: modulus, t_2: walls, x_l: from },
+    checks: {
+      c_l: judge(energy, takes),
+      c_bore: judge(walls, outside),
+      c_a: judge(from, length),
+    } satisfies Record<string, Verdict>,
+  };
+}

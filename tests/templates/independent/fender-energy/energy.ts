@@ -1,0 +1,134 @@
+import type { Verdict } from '../program.ts';
+import type { Ship } from './ship.ts';
+import { aboveZero, degrees, type Inputs, judge, radians, ratio, straightBetween } from './values.ts';
+
+/** The speed, the contact and the energy of the ship that berths. */
+export interface Energy {
+  readonly numbers: Readonly<
+    Record<
+      | 'E_0'
+      | 'E_1'
+      | 'f_E'
+      | 'E_N'
+      | 'F_AB'
+      | 'F'
+      | 'E_A'
+      | 'ln_M'
+      | 'v'
+      | 'v_n'
+      | 'x'
+      | 'R'
+      | 'γ'
+      | 'C_E'
+      | 'W'
+      | 'E_W0'
+      | 'E_W1'
+      | 'E_WN'
+      | 'E_WA',
+      number
+    >
+  >;
+  readonly checks: Readonly<Record<'c_low' | 'c_high' | 'c_v', Verdict>>;
+}
+
+/** Works out the berthing energy in kN·m, of t and m/s. */
+export function workEnergy(inputs: Inputs, ship: Ship): Energy {
+  const { number, text } = inputs;
+  const { M, C_M, K, L_BP, B } = ship.numbers;
+  const angle = number('energy.α');
+  const { v, normal } = speeds(inputs, M);
+  const x = L_BP * (distances[text('energy.contact')] ?? Number.NaN);
+  const lever = Math.hypot(x, B / 2);
+  const velocityAngle = 90 - angle - degrees(Math.asin(ratio(B / 2, lever)));
+  const eccentricity =
+    eccentricities[text('energy.C_E_rule')]?.({ K, x, lever, velocityAngle, angle }) ?? Number.NaN;
+  const share = ['C_S', 'C_C', 'C_g', 'C_d'].reduce(
+    (sum, name) => sum * number(`energy.${name}`),
+    eccentricity,
+  );
+  const alone = (M * normal ** 2) / 2;
+  const normalEnergy = alone * C_M * share;
+  const abnormal = abnormalFactor(inputs);
+  const factors: Readonly<Record<string, number>> = {
+    'abnormal factor': abnormal,
+    'partial energy factor': number('energy.γ_E'),
+    none: 1,
+  };
+  const factor = factors[text('energy.safety')] ?? Number.NaN;
+  // The weight form: the weight in tf is the number of tonnes, 1 tf being 9.80665 kN whatever g the form divides by.
+  const weight = M * 9.80665;
+  const weightForm = (weight * normal ** 2) / (2 * number('energy.g'));
+  return {
+    numbers: {
+      E_0: alone,
+      E_1: alone * C_M,
+      f_E: share,
+      E_N: normalEnergy,
+      F_AB: abnormal,
+      F: factor,
+      E_A: factor * normalEnergy,
+      ln_M: Math.log(aboveZero(M)),
+      v,
+      v_n: normal,
+      x,
+      R: lever,
+      γ: velocityAngle,
+      C_E: eccentricity,
+      W: weight,
+      E_W0: weightForm,
+      E_W1: weightForm * C_M,
+      E_WN: weightForm * C_M * share,
+      E_WA: weightForm * C_M * share * factor,
+    },
+    checks: {
+      c_low: judge(1.1, factor),
+      c_high: judge(factor, 2),
+      c_v: judge(number('energy.v_min'), normal),
+    },
+  };
+}
+
+/** Half the length less the distance from the bow, as parts of the length. */
+const distances: Readonly<Record<string, number>> = {
+  'quarter point': 1 / 2 - 1 / 4,
+  'third point': 1 / 2 - 1 / 3,
+  'fifth point': 1 / 2 - 1 / 5,
+  midship: 0,
+};
+
+interface Turning {
+  readonly K: number;
+  readonly x: number;
+  readonly lever: number;
+  readonly velocityAngle: number;
+  readonly angle: number;
+}
+
+const eccentricities: Readonly<Record<string, (turning: Turning) => number>> = {
+  general: ({ K, lever, velocityAngle }) =>
+    ratio(K ** 2 + (lever * Math.cos(radians(velocityAngle))) ** 2, K ** 2 + lever ** 2),
+  'right angle': ({ K, lever }) => ratio(K ** 2, K ** 2 + lever ** 2),
+  'along the berth': ({ K, x }) => 1 / (1 + ratio(x, K) ** 2),
+  'IS 4651': ({ K, x, angle }) =>
+    (1 + (ratio(x, K) * Math.sin(radians(angle))) ** 2) / (1 + ratio(x, K) ** 2),
+};
+
+function speeds(inputs: Inputs, mass: number): { readonly v: number; readonly normal: number } {
+  const { number, text, rows } = inputs;
+  const alongPath = text('energy.v_kind') === 'along the path';
+  if (text('energy.speed_from') === 'Brolsma curve') {
+    const curve = rows('data.brolsma').map(
+      (row) => [Math.log(row.number('M50')), Math.log(row.number(text('energy.v_curve')))] as const,
+    );
+    const v = Math.exp(straightBetween(curve, Math.log(mass)));
+    // The curves give the speed square to the berth: no component of it is to be taken.
+    return { v, normal: alongPath ? Number.NaN : v };
+  }
+  const v = number('energy.v_stated');
+  return { v, normal: alongPath ? v * Math.sin(radians(number('energy.α'))) : v };
+}
+
+function abnormalFactor({ text, rows }: Inputs): number {
+  const row = rows('data.abnormal').find((one) => one.text('type') === text('energy.ship_type'));
+  return row?.number(text('energy.ship_size')) ?? Number.NaN;
+}

@@ -1,0 +1,180 @@
+import type { Verdict } from '../program.ts';
+import { type Curve, pressTo, readCurve } from './curve.ts';
+import type { Energy } from './energy.ts';
+import type { Ship } from './ship.ts';
+import {
+  aboveZero,
+  degrees,
+  type Inputs,
+  judge,
+  type Row,
+  radians,
+  ratio,
+  straightBetween,
+} from './values.ts';
+
+/** What the fender takes and what it passes on to the wharf. */
+export interface Fender {
+  readonly numbers: Readonly<
+    Record<
+      | 'n'
+      | 'E_u'
+      | 'E_av'
+      | 'E_req'
+      | 'u_N'
+      | 'v_max'
+      | 'R_d'
+      | 'R_tot'
+      | 'E_RPD'
+      | 'R_RPD'
+      | 'd_RPD'
+      | 'H_F'
+      | 'q'
+      | 'θ_h'
+      | 'θ'
+      | 'AF'
+      | 't_c'
+      | 'k_E'
+      | 'k_R'
+      | 'A_c'
+      | 'δ'
+      | 'E_st'
+      | 'R_e'
+      | 'R_max'
+      | 'n_ok',
+      number
+    >
+  >;
+  readonly texts: Readonly<Record<'within' | 'pick', string | null>>;
+  readonly checks: Readonly<Record<'c_E' | 'c_R' | 'c_d', Verdict>>;
+  readonly curve: Curve;
+  readonly offers: readonly Offer[];
+}
+
+/** One fender of those on offer. */
+export interface Offer {
+  readonly size: string;
+  readonly energy: number;
+  readonly reaction: number;
+  readonly use: 'yes' | 'no' | null;
+}
+
+/** Works out the fender: PIANC WG 33 (2002), 4.6 and appendix A. Deflections in mm. */
+export function workFender(inputs: Inputs, ship: Ship, energy: Energy): Fender {
+  const { number, text, rows } = inputs;
+  const { E_A, E_N, F, f_E, v_n } = energy.numbers;
+  const behindPanel = number('panel.n_f');
+  const sharing =
+    text('fender.system') === 'shared' ? Math.max(number('fender.n_c'), behindPanel) : behindPanel;
+  const one = ratio(E_A, sharing);
+
+  const horizontal = number('energy.α');
+  const vertical = number('fender.θ_v');
+  const inclined = degrees(Math.acos(Math.cos(radians(horizontal)) * Math.cos(radians(vertical))));
+  const anglePoints = rows('data.angles').map((row) => [row.number('θ_t'), row.number('AF_t')] as const);
+  const angleFactor = angleAt(anglePoints, inclined);
+  const tolerance = number('fender.tol') / 100;
+  const soft = product(inputs, ['VF_min', 'TF_min', 'AG_min']) * angleFactor * (1 - tolerance);
+  const stiff = product(inputs, ['VF_max', 'TF_max', 'AG_max']) * (1 + tolerance);
+
+  const chosen = rows('fender.fenders').find((row) => row.text('size') === text('fender.fender_size'));
+  const rated = ratings(chosen);
+  const available = rated.energy * soft;
+  const curve = readCurve(rows('fender.performance'));
+  const pressed = pressTo(curve, ratio(one, available));
+  const stiffEnergy = rated.energy * stiff;
+  const onTheWay = Number.isFinite(pressed.deflection)
+    ? pressTo(curve, ratio(one, stiffEnergy)).peak
+    : Number.NaN;
+  const peak = curve.whole ? (curve.peaks.at(-1) ?? Number.NaN) : Number.NaN;
+  const greatest = rated.reaction * stiff * peak;
+  const reaction =
+    text('fender.R_basis') === 'rated'
+      ? greatest + 0 * pressed.deflection
+      : rated.reaction * stiff * onTheWay + 0 * pressed.deflection;
+  const limit = number('fender.R_lim');
+  const offers = rows('fender.fenders').map((row) => {
+    const offer = ratings(row);
+    const [takes, gives] = [offer.energy * soft, offer.reaction * stiff * peak];
+    return {
+      size: row.text('size'),
+      energy: takes,
+      reaction: gives,
+      use: use(one, takes, gives * behindPanel, limit),
+    };
+  });
+  const judged = offers.every((offer) => offer.use !== null);
+  const good = offers.filter((offer) => offer.use === 'yes');
+  return {
+    numbers: {
+      n: sharing,
+      E_u: one,
+      E_av: available,
+      E_req: ratio(one, soft),
+      u_N: ratio(E_N, sharing * available),
+      v_max: Math.sqrt(ratio(2 * available * sharing, ship.numbers.M * ship.numbers.C_M * f_E * F)),
+      R_d: reaction,
+      R_tot: reaction * sharing,
+      E_RPD: rated.energy,
+      R_RPD: rated.reaction,
+      d_RPD: rated.deflection,
+      H_F: rated.height,
+      q: ratio(rated.energy, (rated.reaction * rated.deflection) / 1000),
+      θ_h: horizontal,
+      θ: inclined,
+      AF: angleFactor,
+      t_c: ratio(rated.deflection / 1000, number('fender.f_c') * v_n),
+      k_E: soft,
+      k_R: stiff,
+      A_c: curve.area,
+      δ: pressed.deflection * rated.deflection,
+      E_st: stiffEnergy,
+      R_e: rated.reaction * stiff * onTheWay,
+      R_max: greatest,
+      n_ok: judged ? good.length : Number.NaN,
+    },
+    texts: {
+      within: !(Number.isFinite(one) && Number.isFinite(available))
+        ? null
+        : one <= available
+          ? 'yes'
+          : 'no: it cannot take the energy, so there is no reaction to check',
+      pick: judged ? (good[0]?.size ?? 'none') : null,
+    },
+    checks: {
+      c_E: judge(one, available),
+      c_R: judge(reaction * behindPanel, limit),
+      c_d: judge(rated.deflection, rated.height),
+    },
+    curve,
+    offers,
+  };
+}
+
+function use(demand: number, takes: number, gives: number, limit: number): 'yes' | 'no' | null {
+  if (![demand, takes, gives, limit].every(Number.isFinite)) return null;
+  return demand <= takes && gives <= limit ? 'yes' : 'no';
+}
+
+/** Certified values of a fender; none of them can be nothing or less. */
+function ratings(
+  row: Row | undefined,
+): Readonly<Record<'energy' | 'reaction' | 'deflection' | 'height', number>> {
+  const cell = (column: string): number => aboveZero(row?.number(column) ?? Number.NaN);
+  return {
+    energy: cell('E_rated'),
+    reaction: cell('R_rated'),
+    deflection: cell('d_rated'),
+    height: cell('H'),
+  };
+}
+
+function product({ number }: Inputs, names: readonly string[]): number {
+  return names.reduce((sum, name) => sum * number(`fender.${name}`), 1);
+}
+
+/** The factor at an angle. Rounding of the arc cosine at zero does not move it off a table that begins there. */
+function angleAt(points: readonly (readonly [number, number])[], angle: number): number {
+  const nearest = points.find(([x]) => Math.abs(x - angle) < 1e-6);
+  return nearest ? nearest[1] : straightBetween(points, angle);
+}

@@ -1,0 +1,115 @@
+import type { Verdict } from '../program.ts';
+import type { Fender } from './fender.ts';
+import { degrees, type Inputs, judge, ratio } from './values.ts';
+
+/** The panel: its pressure on the hull, its height of contact, its friction and its chains. */
+export interface Panel {
+  readonly numbers: Readonly<
+    Record<
+      | 'p_p'
+      | 'p'
+      | 'R_p'
+      | 'A_p'
+      | 'A_g'
+      | 'p_g'
+      | 'o_h'
+      | 'z_p'
+      | 'z_h'
+      | 'μ'
+      | 'F_μ'
+      | 'T_s'
+      | 'φ_s'
+      | 'φ_s0'
+      | 'T_w'
+      | 'φ_w'
+      | 'φ_w0'
+      | 'MBL_s'
+      | 'MBL_w',
+      number
+    >
+  >;
+  readonly checks: Readonly<Record<'c_p' | 'c_h' | 'c_s' | 'c_w', Verdict>>;
+}
+
+/** Works out the panel; forces in kN, pressures in kPa. */
+export function workPanel(inputs: Inputs, fender: Fender): Panel {
+  const { number, text, rows } = inputs;
+  const { H_F, δ, R_d } = fender.numbers;
+  const force = number('panel.n_f') * R_d;
+  const [width, height] = [number('panel.b_p'), number('panel.h_p')];
+  const top = number('panel.z_t');
+  const bottom = top - height;
+  const hullTop = number('panel.z_LW') + number('panel.f_S');
+  const covered = Math.max(Math.min(top, hullTop) - bottom, 0);
+  // The flat of the panel lies between its bevels; only what the hull reaches of it is pressed.
+  const flatWidth = width - 2 * number('panel.e_b');
+  const bevel = number('panel.e_h');
+  const pressedHeight = Math.min(top - bevel, hullTop) - (bottom + bevel);
+  const area = flatWidth > 0 && pressedHeight > 0 ? flatWidth * pressedHeight : Number.NaN;
+  const allowed =
+    rows('data.pressure')
+      .find((row) => row.text('ship_kind') === text('panel.hull'))
+      ?.number('p_t') ?? Number.NaN;
+  const friction =
+    rows('data.friction')
+      .find((row) => row.text('pair') === text('panel.face'))
+      ?.number('μ_high') ?? Number.NaN;
+  const along = friction * force;
+  const shear = chain(inputs, 's', along, { height: H_F, deflection: δ });
+  const weight = chain(inputs, 'w', along + number('panel.W_p'), { height: H_F, deflection: δ });
+  const safety = number('panel.SF_c');
+  const breaking = number('panel.MBL');
+  return {
+    numbers: {
+      p_p: allowed,
+      p: force / area,
+      R_p: force,
+      A_p: area,
+      A_g: width * height,
+      p_g: ratio(force, width * height),
+      o_h: covered,
+      z_p: bottom,
+      z_h: hullTop,
+      μ: friction,
+      F_μ: along,
+      T_s: shear.tension,
+      φ_s: shear.pressed,
+      φ_s0: shear.first,
+      T_w: weight.tension,
+      φ_w: weight.pressed,
+      φ_w0: weight.first,
+      MBL_s: safety * shear.tension,
+      MBL_w: safety * weight.tension,
+    },
+    checks: {
+      c_p: judge(force / area, allowed),
+      c_h: judge((number('panel.o_min') / 100) * height, covered, covered > 0),
+      c_s: judge(safety * shear.tension, breaking),
+      c_w: judge(safety * weight.tension, breaking),
+    },
+  };
+}
+
+interface Chain {
+  readonly first: number;
+  readonly pressed: number;
+  readonly tension: number;
+}
+
+/** A chain from the wharf to the panel, pin to pin: its run out from the wharf shortens as the fender is pressed. */
+function chain(
+  { number }: Inputs,
+  kind: 's' | 'w',
+  force: number,
+  { height, deflection }: { readonly height: number; readonly deflection: number },
+): Chain {
+  const length = number(`panel.L_${kind}`);
+  const run = height / 1000 - number(`panel.a_${kind}`);
+  const first = Math.asin(ratio(run, length));
+  const pressed = Math.asin(ratio(run - deflection / 1000, length)) + 0 * first;
+  return {
+    first: degrees(first),
+    pressed: degrees(pressed),
+    tension: force / (number(`panel.n_${kind}`) * Math.cos(pressed)),
+  };
+}

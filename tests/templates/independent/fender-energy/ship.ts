@@ -1,0 +1,108 @@
+import type { Verdict } from '../program.ts';
+import { type Inputs, judge, ratio } from './values.ts';
+
+/** The ship, the water under her keel and the water that moves with her. */
+export interface Ship {
+  readonly numbers: Readonly<
+    Record<
+      | 'h'
+      | 'K_C'
+      | 'κ'
+      | 'h_req'
+      | 'h_plan'
+      | 'ρ'
+      | 'M'
+      | 'L_OA'
+      | 'L_BP'
+      | 'B'
+      | 'D'
+      | 'C_B'
+      | 'K'
+      | 'C_M'
+      | 'C_M_P'
+      | 'C_M_V'
+      | 'C_M_U'
+      | 'm_w',
+      number
+    >
+  >;
+  readonly checks: Readonly<Record<'c_keel' | 'c_block', Verdict>>;
+}
+
+/** Works out the ship; masses in t, lengths in m. */
+export function workShip(inputs: Inputs): Ship {
+  const { number, text } = inputs;
+  const density = text('ship.water') === 'sea' ? 1.025 : 1;
+  const { M, L_OA, L_BP, B, D } = particulars(inputs);
+  const block = ratio(M, density * L_BP * B * D);
+  const depth = number('ship.z_w') - number('ship.z_b');
+  const clearance = depth - D;
+  const relative = ratio(clearance, D);
+  const least = number('ship.k_min') / 100;
+  const needed = D * (1 + least);
+  const water = density * L_BP * Math.PI * (D / 2) ** 2;
+  // PIANC WG 33 (2002), 4.2.5; UFC 4-152-01 (2005), 5-6, quotes its two ends.
+  const byClearance = 1.8 - (0.3 * Math.min(Math.max(relative - 0.1, 0), 0.4)) / 0.4;
+  const vascoCosta = 1 + ratio(2 * D, B);
+  const ueda = 1 + ratio(Math.PI * D, 2 * block * B);
+  const massFactors: Readonly<Record<string, number>> = {
+    'clearance rule': byClearance,
+    'Vasco Costa': vascoCosta,
+    Ueda: ueda,
+    'largest of three': Math.max(byClearance, vascoCosta, ueda),
+    UFC: Math.min(Math.max(vascoCosta, 1.5), 2),
+    'water cylinder': 1 + ratio(water, M),
+    Grim: 1.3 + 1.8 * ratio(D, B),
+    Rupert: 0.9 + 1.5 * ratio(D, B),
+    Saurin: 1.3,
+    'end-on': 1.1,
+  };
+  return {
+    numbers: {
+      h: depth,
+      K_C: clearance,
+      κ: relative,
+      h_req: needed,
+      h_plan: Math.ceil(needed / 0.5 - 1e-9) * 0.5,
+      ρ: density * 1000,
+      M,
+      L_OA,
+      L_BP,
+      B,
+      D,
+      C_B: block,
+      K: text('ship.K_rule') === 'quarter length' ? L_BP / 4 : (0.19 * block + 0.11) * L_BP,
+      C_M: massFactors[text('ship.C_M_rule')] ?? Number.NaN,
+      C_M_P: byClearance,
+      C_M_V: vascoCosta,
+      C_M_U: ueda,
+      m_w: water,
+    },
+    checks: { c_keel: judge(least * D, clearance), c_block: judge(block, 1) },
+  };
+}
+
+function particulars(inputs: Inputs): Readonly<Record<'M' | 'L_OA' | 'L_BP' | 'B' | 'D', number>> {
+  const { number, text, rows } = inputs;
+  const source = text('ship.particulars');
+  if (source === 'ship table') {
+    const row = rows('data.ships').find((one) => one.text('name') === text('ship.vessel'));
+    const cell = (column: string): number => row?.number(column) ?? Number.NaN;
+    return { M: cell('M_t'), L_OA: cell('L_OA_t'), L_BP: cell('L_BP_t'), B: cell('B_t'), D: cell('D_t') };
+  }
+  const own = (name: string): number => number(`ship.${name}_own`);
+  const deadweight = number('ship.DWT');
+  const mass =
+    source === 'own ship, by deadweight'
+      ? deadweight * (number('ship.s_laden') + number('ship.s_light'))
+      : source === 'own ship, by OCDI'
+        ? byOcdi(deadweight)
+        : own('M');
+  return { M: mass, L_OA: own('L_OA'), L_BP: own('L_BP'), B: own('B'), D: own('D') };
+}
+
+/** OCDI (2002), p. 17: general cargo ships below 10 000 DWT only. */
+function byOcdi(deadweight: number): number {
+  if (!(deadweight > 0 && deadweight < 10_000)) return Number.NaN;
+  return 10 ** (0.55 + 0.899 * Math.log10(deadweight));
+}

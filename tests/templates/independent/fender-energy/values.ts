@@ -1,0 +1,86 @@
+import type { Cell, Drawn, Verdict } from '../program.ts';
+
+/** What was drawn, read as numbers and texts. A number that is not there is NaN, which all that rests on it becomes too. */
+export interface Inputs {
+  readonly number: (name: string) => number;
+  readonly text: (name: string) => string;
+  /** The rows of a table; those of the template's table where none were drawn. */
+  readonly rows: (name: string) => readonly Row[];
+}
+
+/** One row of a table. */
+export interface Row {
+  readonly number: (column: string) => number;
+  readonly text: (column: string) => string;
+}
+
+/** Reads what was drawn, with the tables the template is shipped with behind it. */
+export function readInputs(drawn: Drawn, shipped: Drawn['tables']): Inputs {
+  const line = (name: string): Cell => {
+    const cell = drawn.lines[name];
+    if (cell === undefined) throw new Error(`${name} was not drawn`);
+    return cell;
+  };
+  return {
+    number: (name) => asNumber(line(name)),
+    text: (name) => String(line(name)),
+    rows: (name) =>
+      (drawn.tables[name] ?? shipped[name] ?? []).map((cells) => ({
+        number: (column) => asNumber(cells[column] ?? null),
+        text: (column) => String(cells[column] ?? ''),
+      })),
+  };
+}
+
+function asNumber(cell: Cell): number {
+  return typeof cell === 'number' ? cell : Number.NaN;
+}
+
+/** A quotient; NaN where there is nothing to divide by. */
+export function ratio(dividend: number, divisor: number): number {
+  return divisor === 0 ? Number.NaN : dividend / divisor;
+}
+
+/** A number where it is above zero, NaN where it is not. */
+export function aboveZero(value: number): number {
+  return value > 0 ? value : Number.NaN;
+}
+
+/** Degrees of an angle in radians. */
+export function degrees(radians: number): number {
+  return (radians * 180) / Math.PI;
+}
+
+/** Radians of an angle in degrees. */
+export function radians(angle: number): number {
+  return (angle * Math.PI) / 180;
+}
+
+/** Holds where the demand is within the capacity; refused where one of the two has no value. */
+export function judge(demand: number, capacity: number, alsoNeeded = true): Verdict {
+  if (!(Number.isFinite(demand) && Number.isFinite(capacity))) return { verdict: 'refused' };
+  return {
+    verdict: demand <= capacity && alsoNeeded ? 'holds' : 'fails',
+    ...(demand > 0 && capacity > 0 && { utilisation: demand / capacity }),
+  };
+}
+
+/** A result as it is given: null for a number that is none. */
+export function asCell(value: number | string | null): Cell {
+  return typeof value === 'number' && !Number.isFinite(value) ? null : value;
+}
+
+/** Straight between the points of a curve, by rising x; NaN outside them. */
+export function straightBetween(points: readonly (readonly [x: number, y: number])[], x: number): number {
+  for (const [index, [right, above]] of points.entries()) {
+    if (x === right) return above;
+    const before = points[index - 1];
+    if (before === undefined) {
+      if (x < right) return Number.NaN;
+      continue;
+    }
+    const [left, below] = before;
+    if (x < right) return below + ((above - below) * (x - left)) / (right - left);
+  }
+  return Number.NaN;
+}

@@ -1,0 +1,100 @@
+import type { Verdict } from '../program.ts';
+import type { Fender } from './fender.ts';
+import { type Inputs, judge, ratio } from './values.ts';
+
+/** The spacing of the fenders and the share of each bent. */
+export interface Wharf {
+  readonly numbers: Readonly<
+    Record<
+      | 'S_max'
+      | 'C_S0'
+      | 'R_B'
+      | 'h_0'
+      | 'h_c'
+      | 'C'
+      | 'S_c'
+      | 'S_L'
+      | 'R_w'
+      | 'H_max'
+      | 'H_pile'
+      | 'H_min'
+      | 'Σk'
+      | 'x_g'
+      | 'e'
+      | 'Σkr2'
+      | 'ΣH',
+      number
+    >
+  >;
+  readonly columns: Readonly<Record<'r' | 'H' | 'H_p', readonly number[]>>;
+  readonly checks: Readonly<Record<'c_S' | 'c_H', Verdict>>;
+}
+
+/** Works out spacing and bents; lengths in m, forces in kN. */
+export function workWharf(inputs: Inputs, fender: Fender): Wharf {
+  const { number } = inputs;
+  const [length, beam] = [number('wharf.L_S'), number('wharf.B_S')];
+  const radius = (beam / 2 + ratio(length ** 2, 8 * beam)) / 2;
+  const projection = fender.numbers.H_F / 1000 + number('wharf.e_0');
+  const pressed = projection - fender.numbers.δ / 1000;
+  const clearance = (number('wharf.c_C') / 100) * projection;
+  const spacing = number('wharf.S');
+  const byChord = 2 * Math.sqrt(radius ** 2 - (radius - pressed + clearance) ** 2);
+  const byShip = 0.15 * length;
+  const greatest = Math.min(byChord, byShip);
+  const bents = workBents(inputs, fender);
+  return {
+    ...bents,
+    numbers: {
+      ...bents.numbers,
+      S_max: greatest,
+      C_S0: pressed - (radius - Math.sqrt(radius ** 2 - (spacing / 2) ** 2)),
+      R_B: radius,
+      h_0: projection,
+      h_c: pressed,
+      C: clearance,
+      S_c: byChord,
+      S_L: byShip,
+    },
+    checks: { ...bents.checks, c_S: judge(spacing, greatest) },
+  };
+}
+
+/** A rigid deck on springs: each bent takes its part of the force, and of the moment about the centre of stiffness. */
+function workBents(inputs: Inputs, fender: Fender) {
+  const { number, rows } = inputs;
+  const bents = rows('wharf.bents').map((row) => ({ s: row.number('s'), k: row.number('k') }));
+  const force = number('wharf.n_L') * fender.numbers.R_tot;
+  const sum = (of: (bent: { readonly s: number; readonly k: number }) => number): number =>
+    bents.reduce((total, bent) => total + of(bent), 0);
+  const whole = bents.every(({ k }) => k >= 0) ? sum(({ k }) => k) : Number.NaN;
+  const centre = ratio(
+    sum(({ k, s }) => k * s),
+    whole,
+  );
+  const eccentricity = number('wharf.x_R') - centre;
+  const arms = bents.map(({ s }) => s - centre);
+  const second = bents.reduce((total, { k }, index) => total + k * (arms[index] ?? Number.NaN) ** 2, 0);
+  // Bents on one line do not hold a deck that is pushed beside it.
+  const turning = second > 1e-9 * whole ? force / second : Number.NaN;
+  const shares = bents.map(
+    ({ k }, index) => ratio(force * k, whole) + turning * eccentricity * k * (arms[index] ?? Number.NaN),
+  );
+  const [most, least] = [Math.max(...shares), Math.min(...shares)];
+  const piles = number('wharf.n_p');
+  return {
+    numbers: {
+      R_w: force,
+      H_max: most,
+      H_pile: most / piles,
+      H_min: least,
+      Σk: whole,
+      x_g: centre,
+      e: eccentricity,
+      Σkr2: second,
+      ΣH: shares.reduce((total, share) => total + share, 0),
+    },
+    columns: { r: arms, H: shares, H_p: shares.map((share) => share / piles) },
+    checks: { c_H: judge(Math.max(most, -least), number('wharf.H_a')) },
+  };
+}
