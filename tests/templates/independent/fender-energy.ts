@@ -35,18 +35,20 @@ export const fenderEnergy: IndependentProgram = {
   },
 };
 
-function named(sheet: string, results: Readonly<Record<string, Worked[string] | number>>): Worked {
+/** Results by their full names; those that the sources do not decide here are left out. */
+function named(sheet: string, results: Readonly<Record<string, Worked[string] | undefined>>): Worked {
   return Object.fromEntries(
-    Object.entries(results).map(([name, result]) => [
-      `${sheet}.${name}`,
-      typeof result === 'number' ? asCell(result) : result,
-    ]),
+    Object.entries(results).flatMap(([name, result]) =>
+      result === undefined
+        ? []
+        : [[`${sheet}.${name}`, typeof result === 'number' ? asCell(result) : result]],
+    ),
   );
 }
 
 function columnsOf(
   { rows, text }: Inputs,
-  { curve, offers }: ReturnType<typeof workFender>,
+  { curve, offers, bySpeed }: ReturnType<typeof workFender>,
   { columns }: ReturnType<typeof workWharf>,
 ): Worked {
   const cells = (numbers: readonly number[]): readonly Cell[] => numbers.map(asCell);
@@ -60,6 +62,11 @@ function columnsOf(
       'fender.performance.dA': cells(curve.strips),
       'fender.performance.A': cells(curve.areas),
       'fender.performance.e': cells(curve.areas.map((area) => area / curve.area)),
+    }),
+    ...(bySpeed && {
+      'fender.speeds.v_t': cells(bySpeed.map(({ speed }) => speed)),
+      'fender.speeds.E_t': cells(bySpeed.map(({ energy }) => energy)),
+      'fender.speeds.u_t': cells(bySpeed.map(({ share }) => share)),
     }),
     'wharf.bents.r': cells(columns.r),
     'wharf.bents.H': cells(columns.H),

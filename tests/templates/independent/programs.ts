@@ -1,4 +1,5 @@
+import { fenderEnergy } from './fender-energy.ts';
 import type { IndependentProgram } from './program.ts';
 
 /** The independent programs, one for a template. */
-export const programs: readonly IndependentProgram[] = [];
+export const programs: readonly IndependentProgram[] = [fenderEnergy];

@@ -10,6 +10,7 @@ export interface Absorber {
       | 'E_i'
       | 'u_c'
       | 'E_2'
+      | 'u_r'
       | 'd_p'
       | 'd_s'
       | 'F_k'
@@ -43,7 +44,8 @@ export function workAbsorber(inputs: Inputs, energy: Energy): Absorber {
   ];
   const common = ratio(m1 * u1 + m2 * u2, m1 + m2);
   // Two bodies that draw apart do not meet: there is nothing to absorb and no answer.
-  const between = u1 >= u2 ? ratio(m1 * m2 * (u1 - u2) ** 2, 2 * (m1 + m2)) : Number.NaN;
+  const closing = u1 >= u2 ? u1 - u2 : Number.NaN;
+  const between = ratio(m1 * m2 * closing ** 2, 2 * (m1 + m2));
   const whole = text('absorber.E_from') === 'berthing' ? energy.numbers.E_A : between;
   const one = ratio(whole, number('absorber.n_u'));
   const pile = workPile(inputs, one);
@@ -52,6 +54,7 @@ export function workAbsorber(inputs: Inputs, energy: Energy): Absorber {
       E_b: whole,
       E_i: one,
       u_c: common,
+      u_r: closing,
       E_2: between,
       d_p: 1000 * ratio(one, number('absorber.F_p')),
       d_s: 1000 * ratio(2 * one, number('absorber.F_p')),
@@ -65,8 +68,9 @@ export function workAbsorber(inputs: Inputs, energy: Energy): Absorber {
 
 function springs({ number, text }: Inputs, energy: number) {
   const rigid = text('absorber.backing') === 'rigid';
-  const [unit, wharf] = [number('absorber.k_f'), number('absorber.k_s')];
-  const both = rigid ? unit : ratio(unit * wharf, unit + wharf);
+  const unit = number('absorber.k_f');
+  // A spring without stiffness is none: nothing is in series with it.
+  const both = rigid ? unit : 1 / (ratio(1, unit) + ratio(1, number('absorber.k_s')));
   const force = Math.sqrt(2 * both * energy);
   return {
     k_e: both,
@@ -92,9 +96,10 @@ function workPile({ number, text }: Inputs, energy: number) {
         ? (Math.PI / 64) * (outside ** 4 - inside ** 4)
         : Number.NaN;
   const modulus = ratio(second, depth / 2);
-  const length = number('absorber.L_p');
+  const length = aboveZero(number('absorber.L_p'));
   const simple = text('absorber.support') === 'simple';
   const from = simple ? number('absorber.a_l') : 0;
+  // A load over a support or beyond it does not bend the pile.
   const stands = !simple || (from > 0 && from < length);
   const stress = number('absorber.σ');
   const elastic = number('absorber.E_Y');
@@ -113,11 +118,25 @@ function workPile({ number, text }: Inputs, energy: number) {
     ? ratio(force * a ** 2 * b ** 2, 3 * elastic * second * span)
     : ratio(force * span ** 3, 3 * elastic * second);
   return {
-    numbers: { E_l: takes, F_l: force / 1000, δ_l: bend, I_x: second, Z_x: modulus, t_2: walls, x_l: from },
+    numbers: {
+      E_l: takes,
+      F_l: force / 1000,
+      δ_l: bend,
+      I_x: second,
+      Z_x: modulus,
+      t_2: walls,
+      x_l: stands ? from : Number.NaN,
+    },
     checks: {
       c_l: judge(energy, takes),
-      c_bore: judge(walls, outside),
-      c_a: judge(from, length),
+      c_bore: kind === 'pipe' ? judgeBelow(walls, outside) : { verdict: 'does not apply' },
+      c_a: simple ? judgeBelow(from, number('absorber.L_p')) : { verdict: 'does not apply' },
     } satisfies Record<string, Verdict>,
   };
+}
+
+/** A load at the end of the span is not within it, and walls as thick as the pipe leave no bore. */
+function judgeBelow(demand: number, limit: number): Verdict {
+  const judged = judge(demand, limit);
+  return demand < limit || judged.verdict === 'refused' ? judged : { ...judged, verdict: 'fails' };
 }

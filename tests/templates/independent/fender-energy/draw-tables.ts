@@ -66,14 +66,14 @@ function drawAngles({ between, whole }: Random): Rows {
 }
 
 /** Fenders from small to large, some of them about as large as is needed; at times one of nothing. */
-export function drawFenders({ between, of, chance, whole }: Random, needed: number): Rows {
+export function drawFenders({ between, of, chance, whole }: Random, needed: number, area: number): Rows {
   const length = chance(0.15) ? 1 : chance(0.1) ? 40 : whole(2, 10);
-  const first = needed / (length > 10 ? 20 : 4);
+  const first = needed / (length > 10 ? 20 : 2);
   return Array.from({ length }, (_, row) => {
     const energy = length === 1 ? needed : first * (length > 10 ? 1.17 : 1.6) ** row;
     const height = 1300 * (energy / 987) ** (1 / 3) * between(0.85, 1.15);
     const deflection = chance(0.03) ? height * 1.1 : height * between(0.5, 0.75);
-    const part = between(0.7, 0.85);
+    const part = area * (chance(0.9) ? between(0.92, 1.08) : between(0.5, 1.5));
     const reaction = energy / ((part * deflection) / 1000);
     const broken = chance(0.004) ? of(['E_rated', 'R_rated', 'd_rated']) : undefined;
     const cells = { E_rated: energy, R_rated: reaction, d_rated: deflection };

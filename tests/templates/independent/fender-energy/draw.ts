@@ -1,4 +1,5 @@
 import type { Cell, Drawn, Random } from '../program.ts';
+import { readCurve } from './curve.ts';
 import { drawBents, drawCurve, drawFenders, drawTables } from './draw-tables.ts';
 import { workEnergy } from './energy.ts';
 import { workShip } from './ship.ts';
@@ -21,8 +22,15 @@ export function draw(random: Random): Drawn {
   const length = beam * between(5, 7.5);
   const draught = displacement / (1.025 * block * length * beam);
   const level = often(between(-2, 6), [0]);
-  const clearance = draught * (chance(0.15) ? of([0, 0.1, 0.5, -0.2, 1]) : between(0.05, 0.8));
+  const clearance = draught * (chance(0.15) ? of([0.001, 0.1, 0.5, -0.2, 1]) : between(0.05, 0.8));
 
+  const source = of([
+    'own ship',
+    'own ship',
+    'own ship, by deadweight',
+    'own ship, by OCDI',
+    'ship table',
+  ] as const);
   const ship: Record<string, Cell> = {
     'ship.water': of(['sea', 'sea', 'fresh']),
     'ship.z_w': level,
@@ -37,7 +45,11 @@ export function draw(random: Random): Drawn {
     ]),
     'ship.vessel': String(of(ships).name),
     'ship.M_own': often(displacement, [null, 0, displacement * 2, displacement / 10, 1000, 500_000], 0.08),
-    'ship.DWT': often(chance(0.5) ? deadweight : over(300, 9_900), [null, 0, 9_999], 0.05),
+    'ship.DWT': often(
+      source === 'own ship, by OCDI' ? over(300, 9_900) : deadweight,
+      [null, 0, 9_999, 12_000],
+      0.06,
+    ),
     'ship.s_laden': often(between(0.4, 1), [0, 1], 0.3),
     'ship.s_light': often(between(0.2, 0.5), [0, 1.5]),
     'ship.L_OA_own': often(length * between(1.02, 1.08), [null], 0.03),
@@ -49,13 +61,14 @@ export function draw(random: Random): Drawn {
       'Vasco Costa',
       'Ueda',
       'largest of three',
-      'UFC',
+      'Vasco Costa, 1.5 to 2.0',
       'water cylinder',
       'Grim',
       'Rupert',
       'Saurin',
       'end-on',
     ]),
+    'ship.C_min': often(between(0.35, 0.5), [0.2, 0.4, 1]),
     'ship.K_rule': of(['block coefficient', 'quarter length']),
   };
 
@@ -66,7 +79,7 @@ export function draw(random: Random): Drawn {
     'energy.v_stated': often(path ? over(0.3, 3) : over(0.05, 0.8), [null, 0, 3, 0.08, 0.1], 0.08),
     'energy.v_curve': of(['a', 'b', 'c', 'd', 'e']),
     'energy.v_kind': path && !(byCurve && chance(0.8)) ? 'along the path' : 'normal to the berth',
-    'energy.α': often(between(0, 15), [0, 90, 45, 20, 30], 0.12),
+    'energy.α': often(between(0, 15), [0, 90, 45, 20, 30], 0.06),
     'energy.v_min': often(between(0.05, 0.12), [0, 0.08, 0.1]),
     'energy.contact': of(['quarter point', 'third point', 'fifth point', 'midship']),
     'energy.C_S': often(between(0.85, 1), [0.5, 1, 0.9], 0.3),
@@ -94,8 +107,10 @@ export function draw(random: Random): Drawn {
   const sharing = shared ? Math.max(behindPanel, together) : behindPanel;
   const design = designEnergy({ lines: { ...ship, ...energy }, tables });
   const known = Number.isFinite(design) && design > 0 ? design : over(20, 5000);
-  if (chance(0.8)) tables['fender.fenders'] = drawFenders(random, (known / sharing) * over(0.7, 6));
   if (chance(0.6)) tables['fender.performance'] = drawCurve(random);
+  const { area } = readCurve(readInputs({ lines: {}, tables }, shippedTables).rows('fender.performance'));
+  if (chance(0.8))
+    tables['fender.fenders'] = drawFenders(random, (known / sharing) * over(1.2, 8), area || 0.75);
   if (chance(0.75)) tables['wharf.bents'] = drawBents(random);
   const fenders = tables['fender.fenders'] ?? shippedTables['fender.fenders'] ?? [];
   const fender = of(fenders);
@@ -109,15 +124,16 @@ export function draw(random: Random): Drawn {
     'fender.n_c': together,
     'fender.R_lim': often(rated * behindPanel * between(0.8, 3), [0, 1e6]),
     'fender.R_basis': of(['rated', 'design energy']),
+    'fender.t_q': often(between(5, 30), [0, 15, 50]),
     'fender.tol': often(between(0, 15), [0, 10, 50], 0.3),
-    'fender.θ_v': often(0, [between(0, 12), 3, 45], 0.4),
+    'fender.θ_v': often(0, [between(0, 8), between(0, 8), 3, 45], 0.3),
     'fender.f_c': often(between(0.5, 0.8), [0.3, 0.74, 1]),
-    'fender.VF_min': often(between(0.9, 1.1), [0.8, 1, 2], 0.2),
-    'fender.VF_max': often(between(1, 1.3), [1, 2], 0.2),
-    'fender.TF_min': often(between(0.85, 1), [0.5, 1], 0.2),
-    'fender.TF_max': often(between(1, 1.5), [1, 3], 0.2),
-    'fender.AG_min': often(between(0.85, 1), [0.5, 1], 0.2),
-    'fender.AG_max': often(between(1, 1.2), [1, 2], 0.2),
+    'fender.VF_min': often(between(0.9, 1.1), [0.8, 1, 2], 0.08),
+    'fender.VF_max': often(between(1, 1.3), [1, 2], 0.08),
+    'fender.TF_min': often(between(0.85, 1), [0.5, 1], 0.08),
+    'fender.TF_max': often(between(1, 1.5), [1, 3], 0.08),
+    'fender.AG_min': often(between(0.85, 1), [0.5, 1], 0.08),
+    'fender.AG_max': often(between(1, 1.2), [1, 2], 0.08),
   };
 
   const panelHeight = between(1.5, 8);
@@ -130,10 +146,10 @@ export function draw(random: Random): Drawn {
   const breaking = (rated * behindPanel * between(0.1, 2)) / of([1, 2, 4]);
   const panel: Record<string, Cell> = {
     'panel.n_f': behindPanel,
-    'panel.b_p': often(panelWidth, [0, 0.3, 2]),
-    'panel.h_p': often(panelHeight, [0, 0.3]),
-    'panel.e_b': often(between(0, 0.3), [0, 0.15, 1], 0.15),
-    'panel.e_h': often(between(0, 0.3), [0, 0.15, 1], 0.15),
+    'panel.b_p': often(panelWidth, [0, 0.29, 2]),
+    'panel.h_p': often(panelHeight, [0, 0.29]),
+    'panel.e_b': often(between(0, 0.3), [0, 0.15, 0.9], 0.15),
+    'panel.e_h': often(between(0, 0.3), [0, 0.15, 0.9], 0.15),
     'panel.hull': of(hulls),
     'panel.z_LW': lowWater,
     'panel.f_S': often(top - lowWater + between(-0.7, 0.6) * panelHeight, [0, 0.5, 30], 0.1),
@@ -147,11 +163,11 @@ export function draw(random: Random): Drawn {
       'UHMW to steel',
     ]),
     'panel.n_s': whole(1, 4),
-    'panel.L_s': often(run / Math.sin(between(0.3, 1.2)), [0, run, run * 0.9, 5], 0.1),
+    'panel.L_s': often(run / Math.sin(between(0.3, 1.2)), [0, run * 1.001, run * 0.9, 5], 0.1),
     'panel.a_s': bracket,
     'panel.W_p': often(over(5, 200), [0]),
     'panel.n_w': chance(0.9) ? whole(1, 4) : 12,
-    'panel.L_w': often(run / Math.sin(between(0.3, 1.2)), [0, run, run * 0.9, 5], 0.1),
+    'panel.L_w': often(run / Math.sin(between(0.3, 1.2)), [0, run * 1.001, run * 0.9, 5], 0.1),
     'panel.a_w': bracket,
     'panel.SF_c': often(between(2, 3), [1, 10]),
     'panel.MBL': often(breaking, [0]),
@@ -178,12 +194,12 @@ export function draw(random: Random): Drawn {
   const absorber: Record<string, Cell> = {
     'absorber.E_from': of(['berthing', 'two floating bodies']),
     'absorber.M_1': often(over(10, 200_000), [0]),
-    'absorber.u_1': often(between(0, 0.6), [0, -0.1, 0.2]),
+    'absorber.u_1': often(between(0, 0.6), [0, -0.1]),
     'absorber.M_2': often(over(10, 200_000), [0]),
     'absorber.u_2': often(between(-0.4, 0.2), [0, 0.2, 0.6], 0.3),
     'absorber.n_u': chance(0.9) ? whole(1, 12) : of([1, 200]),
     'absorber.F_p': often(over(50, 5000), [0]),
-    'absorber.k_f': often(over(100, 50_000), [0]),
+    'absorber.k_f': over(100, 50_000),
     'absorber.backing': of(['rigid', 'gives']),
     'absorber.k_s': often(over(500, 500_000), [null, 0], 0.15),
     'absorber.y': often(over(0.05, 3), [0]),

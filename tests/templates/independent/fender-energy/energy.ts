@@ -16,6 +16,7 @@ export interface Energy {
       | 'ln_M'
       | 'v'
       | 'v_n'
+      | 'f_v'
       | 'x'
       | 'R'
       | 'γ'
@@ -36,8 +37,9 @@ export function workEnergy(inputs: Inputs, ship: Ship): Energy {
   const { number, text } = inputs;
   const { M, C_M, K, L_BP, B } = ship.numbers;
   const angle = number('energy.α');
-  const { v, normal } = speeds(inputs, M);
-  const x = L_BP * (distances[text('energy.contact')] ?? Number.NaN);
+  const { v, normal, part } = speeds(inputs, M);
+  const contact = text('energy.contact');
+  const x = contact === 'midship' ? 0 : L_BP * (distances[contact] ?? Number.NaN);
   const lever = Math.hypot(x, B / 2);
   const velocityAngle = 90 - angle - degrees(Math.asin(ratio(B / 2, lever)));
   const eccentricity =
@@ -69,6 +71,7 @@ export function workEnergy(inputs: Inputs, ship: Ship): Energy {
       E_A: factor * normalEnergy,
       ln_M: Math.log(aboveZero(M)),
       v,
+      f_v: part,
       v_n: normal,
       x,
       R: lever,
@@ -93,7 +96,6 @@ const distances: Readonly<Record<string, number>> = {
   'quarter point': 1 / 2 - 1 / 4,
   'third point': 1 / 2 - 1 / 3,
   'fifth point': 1 / 2 - 1 / 5,
-  midship: 0,
 };
 
 interface Turning {
@@ -113,19 +115,22 @@ const eccentricities: Readonly<Record<string, (turning: Turning) => number>> = {
     (1 + (ratio(x, K) * Math.sin(radians(angle))) ** 2) / (1 + ratio(x, K) ** 2),
 };
 
-function speeds(inputs: Inputs, mass: number): { readonly v: number; readonly normal: number } {
+function speeds(
+  inputs: Inputs,
+  mass: number,
+): { readonly v: number; readonly normal: number; readonly part: number } {
   const { number, text, rows } = inputs;
-  const alongPath = text('energy.v_kind') === 'along the path';
+  const part = text('energy.v_kind') === 'along the path' ? Math.sin(radians(number('energy.α'))) : 1;
   if (text('energy.speed_from') === 'Brolsma curve') {
     const curve = rows('data.brolsma').map(
       (row) => [Math.log(row.number('M50')), Math.log(row.number(text('energy.v_curve')))] as const,
     );
     const v = Math.exp(straightBetween(curve, Math.log(mass)));
-    // The curves give the speed square to the berth: no component of it is to be taken.
-    return { v, normal: alongPath ? Number.NaN : v };
+    // PIANC WG 33 (2002), fig. 4.2.1: the curves give the speed square to the berth, whatever a stated one would be.
+    return { v, normal: v, part };
   }
   const v = number('energy.v_stated');
-  return { v, normal: alongPath ? v * Math.sin(radians(number('energy.α'))) : v };
+  return { v, normal: v * part, part };
 }
 
 function abnormalFactor({ text, rows }: Inputs): number {

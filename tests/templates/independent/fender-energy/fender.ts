@@ -2,16 +2,7 @@ import type { Verdict } from '../program.ts';
 import { type Curve, pressTo, readCurve } from './curve.ts';
 import type { Energy } from './energy.ts';
 import type { Ship } from './ship.ts';
-import {
-  aboveZero,
-  degrees,
-  type Inputs,
-  judge,
-  type Row,
-  radians,
-  ratio,
-  straightBetween,
-} from './values.ts';
+import { degrees, type Inputs, judge, type Row, radians, ratio, straightBetween } from './values.ts';
 
 /** What the fender takes and what it passes on to the wharf. */
 export interface Fender {
@@ -22,7 +13,6 @@ export interface Fender {
       | 'E_av'
       | 'E_req'
       | 'u_N'
-      | 'v_max'
       | 'R_d'
       | 'R_tot'
       | 'E_RPD'
@@ -30,6 +20,10 @@ export interface Fender {
       | 'd_RPD'
       | 'H_F'
       | 'q'
+      | 'r_p'
+      | 'u_A'
+      | 'r_A'
+      | 'u_S'
       | 'θ_h'
       | 'θ'
       | 'AF'
@@ -44,11 +38,13 @@ export interface Fender {
       | 'n_ok',
       number
     >
-  >;
+  > & { readonly v_max: number | undefined };
   readonly texts: Readonly<Record<'within' | 'pick', string | null>>;
-  readonly checks: Readonly<Record<'c_E' | 'c_R' | 'c_d', Verdict>>;
+  readonly checks: Readonly<Record<'c_E' | 'c_R' | 'c_d' | 'c_r' | 'c_q', Verdict>>;
   readonly curve: Curve;
   readonly offers: readonly Offer[];
+  /** What berthings of other speeds would bring to one unit, and the share of what it can take. */
+  readonly bySpeed: readonly Readonly<Record<'speed' | 'energy' | 'share', number>>[] | undefined;
 }
 
 /** One fender of those on offer. */
@@ -83,11 +79,9 @@ export function workFender(inputs: Inputs, ship: Ship, energy: Energy): Fender {
   const curve = readCurve(rows('fender.performance'));
   const pressed = pressTo(curve, ratio(one, available));
   const stiffEnergy = rated.energy * stiff;
-  const onTheWay = Number.isFinite(pressed.deflection)
-    ? pressTo(curve, ratio(one, stiffEnergy)).peak
-    : Number.NaN;
-  const peak = curve.whole ? (curve.peaks.at(-1) ?? Number.NaN) : Number.NaN;
-  const greatest = rated.reaction * stiff * peak;
+  const onTheWay = pressTo(curve, ratio(one, stiffEnergy)).peak;
+  const greatest = rated.reaction * stiff * curve.peak;
+  const q = ratio(rated.energy, (rated.reaction * rated.deflection) / 1000);
   const reaction =
     text('fender.R_basis') === 'rated'
       ? greatest + 0 * pressed.deflection
@@ -95,13 +89,21 @@ export function workFender(inputs: Inputs, ship: Ship, energy: Energy): Fender {
   const limit = number('fender.R_lim');
   const offers = rows('fender.fenders').map((row) => {
     const offer = ratings(row);
-    const [takes, gives] = [offer.energy * soft, offer.reaction * stiff * peak];
+    const [takes, gives] = [offer.energy * soft, offer.reaction * stiff * curve.peak];
     return {
       size: row.text('size'),
       energy: takes,
       reaction: gives,
       use: use(one, takes, gives * behindPanel, limit),
     };
+  });
+  // Where the ship does not move, or nobody says how fast, there is no berthing to scale from.
+  const moves = v_n > 0 && one > 0;
+  const heavy = ship.numbers.M * ship.numbers.C_M * f_E * F;
+  const bySpeed = Array.from({ length: 15 }, (_, row) => {
+    const speed = 0.02 * (row + 1);
+    const energyAt = (heavy * speed ** 2) / 2 / sharing;
+    return { speed, energy: energyAt, share: ratio(energyAt, available) };
   });
   const judged = offers.every((offer) => offer.use !== null);
   const good = offers.filter((offer) => offer.use === 'yes');
@@ -112,14 +114,18 @@ export function workFender(inputs: Inputs, ship: Ship, energy: Energy): Fender {
       E_av: available,
       E_req: ratio(one, soft),
       u_N: ratio(E_N, sharing * available),
-      v_max: Math.sqrt(ratio(2 * available * sharing, ship.numbers.M * ship.numbers.C_M * f_E * F)),
+      v_max: moves ? Math.sqrt(ratio(2 * available * sharing, heavy)) : undefined,
       R_d: reaction,
       R_tot: reaction * sharing,
       E_RPD: rated.energy,
       R_RPD: rated.reaction,
       d_RPD: rated.deflection,
       H_F: rated.height,
-      q: ratio(rated.energy, (rated.reaction * rated.deflection) / 1000),
+      q,
+      r_p: curve.peak,
+      u_A: ratio(one, available),
+      r_A: pressed.reaction,
+      u_S: ratio(one, stiffEnergy),
       θ_h: horizontal,
       θ: inclined,
       AF: angleFactor,
@@ -145,9 +151,12 @@ export function workFender(inputs: Inputs, ship: Ship, energy: Energy): Fender {
       c_E: judge(one, available),
       c_R: judge(reaction * behindPanel, limit),
       c_d: judge(rated.deflection, rated.height),
+      c_r: judge(1, curve.peak),
+      c_q: judge(Math.abs(q - curve.area), (number('fender.t_q') / 100) * curve.area),
     },
     curve,
     offers,
+    bySpeed: moves ? bySpeed : undefined,
   };
 }
 
@@ -156,11 +165,11 @@ function use(demand: number, takes: number, gives: number, limit: number): 'yes'
   return demand <= takes && gives <= limit ? 'yes' : 'no';
 }
 
-/** Certified values of a fender; none of them can be nothing or less. */
+/** Certified values of a fender. */
 function ratings(
   row: Row | undefined,
 ): Readonly<Record<'energy' | 'reaction' | 'deflection' | 'height', number>> {
-  const cell = (column: string): number => aboveZero(row?.number(column) ?? Number.NaN);
+  const cell = (column: string): number => row?.number(column) ?? Number.NaN;
   return {
     energy: cell('E_rated'),
     reaction: cell('R_rated'),

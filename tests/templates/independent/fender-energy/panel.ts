@@ -10,6 +10,8 @@ export interface Panel {
       | 'p'
       | 'R_p'
       | 'A_p'
+      | 'b_e'
+      | 'y_e'
       | 'A_g'
       | 'p_g'
       | 'o_h'
@@ -40,12 +42,12 @@ export function workPanel(inputs: Inputs, fender: Fender): Panel {
   const top = number('panel.z_t');
   const bottom = top - height;
   const hullTop = number('panel.z_LW') + number('panel.f_S');
-  const covered = Math.max(Math.min(top, hullTop) - bottom, 0);
+  const covered = Math.min(top, hullTop) - bottom;
   // The flat of the panel lies between its bevels; only what the hull reaches of it is pressed.
-  const flatWidth = width - 2 * number('panel.e_b');
+  const flatWidth = Math.max(width - 2 * number('panel.e_b'), 0);
   const bevel = number('panel.e_h');
-  const pressedHeight = Math.min(top - bevel, hullTop) - (bottom + bevel);
-  const area = flatWidth > 0 && pressedHeight > 0 ? flatWidth * pressedHeight : Number.NaN;
+  const pressedHeight = Math.max(Math.min(top - bevel, hullTop) - (bottom + bevel), 0);
+  const area = flatWidth * pressedHeight;
   const allowed =
     rows('data.pressure')
       .find((row) => row.text('ship_kind') === text('panel.hull'))
@@ -62,9 +64,11 @@ export function workPanel(inputs: Inputs, fender: Fender): Panel {
   return {
     numbers: {
       p_p: allowed,
-      p: force / area,
+      p: ratio(force, area),
       R_p: force,
       A_p: area,
+      b_e: flatWidth,
+      y_e: pressedHeight,
       A_g: width * height,
       p_g: ratio(force, width * height),
       o_h: covered,
@@ -82,8 +86,8 @@ export function workPanel(inputs: Inputs, fender: Fender): Panel {
       MBL_w: safety * weight.tension,
     },
     checks: {
-      c_p: judge(force / area, allowed),
-      c_h: judge((number('panel.o_min') / 100) * height, covered, covered > 0),
+      c_p: judge(ratio(force, area), allowed),
+      c_h: judge((number('panel.o_min') / 100) * height, covered),
       c_s: judge(safety * shear.tension, breaking),
       c_w: judge(safety * weight.tension, breaking),
     },

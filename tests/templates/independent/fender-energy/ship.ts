@@ -26,7 +26,7 @@ export interface Ship {
       number
     >
   >;
-  readonly checks: Readonly<Record<'c_keel' | 'c_block', Verdict>>;
+  readonly checks: Readonly<Record<'c_keel' | 'c_block' | 'c_fill', Verdict>>;
 }
 
 /** Works out the ship; masses in t, lengths in m. */
@@ -50,7 +50,7 @@ export function workShip(inputs: Inputs): Ship {
     'Vasco Costa': vascoCosta,
     Ueda: ueda,
     'largest of three': Math.max(byClearance, vascoCosta, ueda),
-    UFC: Math.min(Math.max(vascoCosta, 1.5), 2),
+    'Vasco Costa, 1.5 to 2.0': Math.min(Math.max(vascoCosta, 1.5), 2),
     'water cylinder': 1 + ratio(water, M),
     Grim: 1.3 + 1.8 * ratio(D, B),
     Rupert: 0.9 + 1.5 * ratio(D, B),
@@ -78,7 +78,11 @@ export function workShip(inputs: Inputs): Ship {
       C_M_U: ueda,
       m_w: water,
     },
-    checks: { c_keel: judge(least * D, clearance), c_block: judge(block, 1) },
+    checks: {
+      c_keel: judge(least * D, clearance),
+      c_block: judge(block, 1),
+      c_fill: judge(number('ship.C_min'), block),
+    },
   };
 }
 

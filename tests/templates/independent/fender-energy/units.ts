@@ -3,7 +3,7 @@ import type { UnitName } from '../program.ts';
 /** The names that are written in each unit. */
 const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
   'm CD': ['ship.z_w', 'ship.z_b', 'panel.z_LW', 'panel.z_t', 'panel.z_p', 'panel.z_h'],
-  '%': ['ship.k_min', 'fender.tol', 'panel.o_min', 'wharf.c_C'],
+  '%': ['fender.t_q', 'ship.k_min', 'fender.tol', 'panel.o_min', 'wharf.c_C'],
   t: [
     'ship.M_own',
     'ship.DWT',
@@ -16,6 +16,8 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
     'data.brolsma.M50',
   ],
   m: [
+    'panel.b_e',
+    'panel.y_e',
     'ship.L_OA_own',
     'ship.L_BP_own',
     'ship.B_own',
@@ -69,6 +71,7 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
   ],
   'kg/m³': ['ship.ρ'],
   'm/s': [
+    'absorber.u_r',
     'energy.v_stated',
     'energy.v_min',
     'energy.v',
@@ -122,6 +125,7 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
   ],
   'm/s²': ['energy.g'],
   kN: [
+    'wharf.H_b',
     'energy.W',
     'fender.R_lim',
     'fender.R_d',

@@ -57,10 +57,10 @@ export function radians(angle: number): number {
 }
 
 /** Holds where the demand is within the capacity; refused where one of the two has no value. */
-export function judge(demand: number, capacity: number, alsoNeeded = true): Verdict {
+export function judge(demand: number, capacity: number): Verdict {
   if (!(Number.isFinite(demand) && Number.isFinite(capacity))) return { verdict: 'refused' };
   return {
-    verdict: demand <= capacity && alsoNeeded ? 'holds' : 'fails',
+    verdict: demand <= capacity ? 'holds' : 'fails',
     ...(demand > 0 && capacity > 0 && { utilisation: demand / capacity }),
   };
 }

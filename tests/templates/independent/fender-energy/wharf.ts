@@ -18,6 +18,7 @@ export interface Wharf {
       | 'H_max'
       | 'H_pile'
       | 'H_min'
+      | 'H_b'
       | 'Σk'
       | 'x_g'
       | 'e'
@@ -74,20 +75,25 @@ function workBents(inputs: Inputs, fender: Fender) {
   );
   const eccentricity = number('wharf.x_R') - centre;
   const arms = bents.map(({ s }) => s - centre);
-  const second = bents.reduce((total, { k }, index) => total + k * (arms[index] ?? Number.NaN) ** 2, 0);
-  // Bents on one line do not hold a deck that is pushed beside it.
+  const sumOfSquares = bents.reduce((total, { k }, index) => total + k * (arms[index] ?? Number.NaN) ** 2, 0);
+  // Bents on one line do not hold a deck that is pushed beside it, nor does one that alone is stiff.
+  const apart = Math.max(...bents.map(({ s }) => s)) > Math.min(...bents.map(({ s }) => s));
+  const second = apart ? sumOfSquares : Number.NaN;
   const turning = second > 1e-9 * whole ? force / second : Number.NaN;
   const shares = bents.map(
     ({ k }, index) => ratio(force * k, whole) + turning * eccentricity * k * (arms[index] ?? Number.NaN),
   );
   const [most, least] = [Math.max(...shares), Math.min(...shares)];
+  // What a bent is pulled counts as what it is pushed.
+  const hardest = Math.max(most, -least);
   const piles = number('wharf.n_p');
   return {
     numbers: {
       R_w: force,
       H_max: most,
-      H_pile: most / piles,
+      H_pile: hardest / piles,
       H_min: least,
+      H_b: hardest,
       Σk: whole,
       x_g: centre,
       e: eccentricity,
@@ -95,6 +101,6 @@ function workBents(inputs: Inputs, fender: Fender) {
       ΣH: shares.reduce((total, share) => total + share, 0),
     },
     columns: { r: arms, H: shares, H_p: shares.map((share) => share / piles) },
-    checks: { c_H: judge(Math.max(most, -least), number('wharf.H_a')) },
+    checks: { c_H: judge(hardest, number('wharf.H_a')) },
   };
 }
