@@ -1,5 +1,6 @@
 import { AboutPage } from './overview/about-page.ts';
 import { Overview } from './overview/overview.ts';
+import { SourcesPage } from './overview/sources-page.ts';
 import { QuayMethods } from './panel/methods/quay-methods.ts';
 import { SidePanel } from './panel/side-panel.ts';
 import { BookSettings } from './settings/book-settings.ts';
@@ -32,6 +33,7 @@ customElements.define('quay-sheet-list', SheetList);
 customElements.define('quay-title-block', TitleBlock);
 customElements.define('quay-desk', Desk);
 customElements.define('quay-about-page', AboutPage);
+customElements.define('quay-sources-page', SourcesPage);
 customElements.define('quay-overview', Overview);
 customElements.define('quay-save-alert', SaveAlert);
 customElements.define('quay-told', Told);

@@ -27,8 +27,8 @@ import { type CellPlace, isOffPage, methodFieldOf, samePlace } from './place.ts'
 import { createSlices, timeAtOnce } from './slices.ts';
 import type { UnitsView } from './units-view.ts';
 
-/** The lists of the overview, and the page of what the book is about. */
-export type OverviewPart = 'checks' | 'problems' | 'remarks' | 'stated' | 'links' | 'about';
+/** The lists of the overview, and the pages of what the book is about and what its references are. */
+export type OverviewPart = 'checks' | 'problems' | 'remarks' | 'stated' | 'links' | 'about' | 'sources';
 
 /**
  * What listeners hear. `changed` are ids of lines, columns and tables; `structure` tells that parts came or went; `back`

@@ -3,7 +3,7 @@ import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { HandGuard } from './hand-guard.ts';
 
-/** The desk: the sheet in hand on its paper, the overview of all checks, or what the book is about. */
+/** The desk: the sheet in hand on its paper, the overview of all checks, what the book is about or rests on. */
 export class Desk extends LitElement {
   static override properties = { session: { attribute: false } };
   declare session: Session;
@@ -31,8 +31,13 @@ export class Desk extends LitElement {
   #page(title: TemplateResult): TemplateResult {
     const { session } = this;
     if (!session.overview) return html`<quay-sheet .session=${session}>${title}</quay-sheet>`;
-    return session.overview === 'about'
-      ? html`<quay-about-page .session=${session}>${title}</quay-about-page>`
-      : html`<quay-overview .session=${session}>${title}</quay-overview>`;
+    switch (session.overview) {
+      case 'about':
+        return html`<quay-about-page .session=${session}>${title}</quay-about-page>`;
+      case 'sources':
+        return html`<quay-sources-page .session=${session}>${title}</quay-sources-page>`;
+      default:
+        return html`<quay-overview .session=${session}>${title}</quay-overview>`;
+    }
   }
 }

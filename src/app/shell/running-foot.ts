@@ -1,5 +1,5 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import type { Session } from '../session/session.ts';
+import type { OverviewPart, Session } from '../session/session.ts';
 
 type Host = ReactiveControllerHost & { readonly session: Session | undefined };
 
@@ -45,11 +45,16 @@ function footText({ notebook, sheet: shown, overview }: Session): string {
   return [
     title.project || title.subject,
     title.job && `job ${title.job}`,
-    overview === 'about' ? 'Purpose, limits and cautions' : overview ? 'All checks' : sheet?.title || shown,
+    overview ? overviewTitle(overview) : sheet?.title || shown,
     title.revision && `revision ${title.revision}`,
   ]
     .filter((text) => text !== '')
     .join(' · ');
+}
+
+function overviewTitle(overview: OverviewPart): string {
+  if (overview === 'about') return 'Purpose, limits and cautions';
+  return overview === 'sources' ? 'Sources' : 'All checks';
 }
 
 /** The page's margin boxes with a text at the left, and the page's number at the right. */

@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing } from 'lit';
 import { aboutsOf, type Sheet } from '../../document/index.ts';
 import { groupedSheets } from '../editing/grouped-sheets.ts';
 import { duplicateSheet, moveSheetBy } from '../editing/sheet-edits.ts';
-import type { Session } from '../session/session.ts';
+import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import type { SheetDialog } from '../settings/sheet-dialog.ts';
 import { drawSign } from '../sheet/line/signs.ts';
@@ -162,12 +162,13 @@ export class SheetList extends LitElement {
     return html`<nav aria-label="Sheets">
       <button
         class="overview"
-        aria-current=${this.session.overview && this.session.overview !== 'about' ? 'page' : 'false'}
+        aria-current=${isList(this.session.overview) ? 'page' : 'false'}
         @click=${() => this.#show(() => this.session.showOverview('checks'))}
       >
         All checks
       </button>
-      ${aboutsOf(book).some(({ about }) => about) ? this.#aboutPage() : nothing}
+      ${aboutsOf(book).some(({ about }) => about) ? this.#pageOf('about', 'Purpose, limits, cautions') : nothing}
+      ${this.#pageOf('sources', 'Sources')}
       ${[...groups].map(
         ([group, sheets]) => html`${group === '' ? nothing : html`<h2>${group}</h2>`}
           <ul>
@@ -180,13 +181,13 @@ export class SheetList extends LitElement {
     <quay-sheet-dialog .session=${this.session} .store=${this.store}></quay-sheet-dialog>`;
   }
 
-  #aboutPage() {
+  #pageOf(part: 'about' | 'sources', words: string) {
     return html`<button
       class="overview"
-      aria-current=${this.session.overview === 'about' ? 'page' : 'false'}
-      @click=${() => this.#show(() => this.session.showOverview('about'))}
+      aria-current=${this.session.overview === part ? 'page' : 'false'}
+      @click=${() => this.#show(() => this.session.showOverview(part))}
     >
-      Purpose, limits, cautions
+      ${words}
     </button>`;
   }
 
@@ -268,6 +269,11 @@ export class SheetList extends LitElement {
   #ask(kind: 'add' | 'change' | 'remove', sheet: string | undefined): void {
     this.renderRoot.querySelector<SheetDialog>('quay-sheet-dialog')?.show({ kind, sheet });
   }
+}
+
+/** Whether a list of the overview is shown, not a page of its own. */
+function isList(overview: OverviewPart | undefined): boolean {
+  return overview !== undefined && overview !== 'about' && overview !== 'sources';
 }
 
 const none = { problems: 0, failing: 0, open: 0, checks: 0 };

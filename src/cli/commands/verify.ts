@@ -1,5 +1,5 @@
 import { type Notebook, openNotebook } from '../../notebook/index.ts';
-import { statedLines } from '../../record/index.ts';
+import { SOURCE_KINDS, sourcesOf, statedLines } from '../../record/index.ts';
 import {
   type CaseReport,
   type Judgement,
@@ -20,25 +20,38 @@ const tolerance =
 /** `quaybook verify`: run the cases of the shipped templates. */
 export const verify: Command = {
   name: 'verify',
-  usage: 'verify [TEMPLATE]... [--json]',
+  usage: 'verify [TEMPLATE]... [--sources] [--json]',
   help:
     'runs the cases of the shipped templates: published examples, values from memory, independent routes; ' +
-    '--json lists each with its source, what is expected and what is obtained',
+    '--json lists each with its source, what is expected and what is obtained; ' +
+    '--sources lists every reference by its kind and how many results rest on it',
   run: (args, output) => {
-    const options = readOptions('verify', args, { json: 'alone' });
+    const options = readOptions('verify', args, { json: 'alone', sources: 'alone' });
     const reports = chosenTemplates(options.positionals).map((id): Verified => {
       const book = templateBook(id);
       const report = verifyTemplate(book, templateCases(id));
       return { id, head: headOf(id, book), report, notebook: openNotebook(book) };
     });
+    const withSources = options.alone('sources');
     if (options.alone('json')) {
-      const templates = Object.fromEntries(reports.map((one) => [one.id, printed(one)]));
+      const templates = Object.fromEntries(
+        reports.map((one) => [
+          one.id,
+          { ...printed(one), ...(withSources && { sources: sourcesOf(one.notebook) }) },
+        ]),
+      );
       output.print(JSON.stringify({ templates }, null, 2));
     } else
       for (const { head, report, notebook } of reports) {
         const stated = statedLines(notebook).map((line) => `stated     ${line}`);
         output.print(
-          [...headLines(head, tolerance), `cases      ${summary(report)}`, ...stated, ''].join('\n'),
+          [
+            ...headLines(head, tolerance),
+            `cases      ${summary(report)}`,
+            ...stated,
+            ...(withSources ? sourceLines(notebook) : []),
+            '',
+          ].join('\n'),
         );
       }
     for (const { id, report } of reports)
@@ -104,6 +117,22 @@ function summary(report: TemplateReport): string {
     `${memory} from memory, ${independent} by independent routes; ${covered} of ${results} results covered; ` +
     `checks seen failing ${failing} of ${checks}, seen holding ${holding} of ${checks}`
   );
+}
+
+/** Every reference, the weakest kinds first: how many results rest on it, how many lines have it, and its words. */
+function sourceLines(notebook: Notebook): readonly string[] {
+  const sources = sourcesOf(notebook);
+  return SOURCE_KINDS.flatMap((kind) => {
+    const own = sources.filter((one) => one.kind === kind);
+    if (own.length === 0) return [];
+    return [
+      `sources    ${kind}: ${own.length}`,
+      ...own.map(
+        ({ reference, results, lines }) =>
+          `${String(results).padStart(8)} rest on ${reference || 'what has no reference'} (lines: ${lines.length})`,
+      ),
+    ];
+  });
 }
 
 function complaints(report: TemplateReport): readonly string[] {

@@ -1,0 +1,127 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { SOURCE_KINDS, type Source, type SourceKind, sourcesOf } from '../../record/index.ts';
+import { writeNumber } from '../../units/index.ts';
+import { labelOf, placeOfId } from '../session/places.ts';
+import type { Session } from '../session/session.ts';
+import { SessionController } from '../session/session-controller.ts';
+import { overviewStyles } from './overview-styles.ts';
+
+/** What each kind of reference asks of the person who relies on it. */
+const advice: Readonly<Record<SourceKind, string>> = {
+  'no reference': 'Nothing says where these come from.',
+  'from memory': 'Written down from memory: look them up before the result is relied on.',
+  'maker’s data wanted': 'Example figures until the maker’s own are here.',
+  'common practice': 'Usual in the trade; no work is cited.',
+  'of this project': 'Drawings, surveys and decisions of the project at hand.',
+  'own working': 'Follows from other lines by arithmetic, geometry or statics.',
+  cited: 'The work cited was read for the template, or is cited by whoever wrote the line.',
+};
+
+/** How many lines of a reference are named. */
+const NAMED = 4;
+
+/** A page of the book: every reference by its kind, the weakest first, and how many results rest on each. */
+export class SourcesPage extends LitElement {
+  static override properties = { session: { attribute: false } };
+  static override styles = [
+    overviewStyles,
+    css`
+      .lines button {
+        color: var(--accent);
+      }
+      .reference {
+        width: 44%;
+        overflow-wrap: anywhere;
+      }
+      @media (width < 48rem) {
+        :host {
+          --margin: 0px;
+          --lead: 16px;
+          --least: 0px;
+        }
+        .sheet {
+          display: none;
+        }
+        .reference {
+          padding-inline-start: 16px;
+        }
+      }
+    `,
+  ];
+  declare session: Session;
+  /** Whether the page was asked for and does not have the focus yet. */
+  #asked = true;
+
+  constructor() {
+    super();
+    new SessionController(this, ({ kind }) => {
+      if (kind === 'place') this.#asked = true;
+      return kind === 'book' || kind === 'values' || kind === 'place';
+    });
+  }
+
+  override render(): TemplateResult {
+    const sources = sourcesOf(this.session.notebook);
+    return html`<div class="page">
+      <slot name="title-block"></slot>
+      <h2 tabindex="-1">Sources</h2>
+      <p class="words quiet">
+        A reference as it stands beside its lines, and how many results rest on it: those that have it, and all that is
+        computed from them.
+      </p>
+      ${SOURCE_KINDS.map((kind) =>
+        this.#kind(
+          kind,
+          sources.filter((one) => one.kind === kind),
+        ),
+      )}
+    </div>`;
+  }
+
+  override updated(): void {
+    if (this.#asked) this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
+    this.#asked = false;
+  }
+
+  #kind(kind: SourceKind, sources: readonly Source[]): TemplateResult | typeof nothing {
+    if (sources.length === 0) return nothing;
+    return html`<h3>${kind[0]?.toUpperCase()}${kind.slice(1)}</h3>
+      <p class="words quiet">${advice[kind]}</p>
+      <table aria-label=${`References: ${kind}`}>
+        <thead>
+          <tr>
+            <td class="sheet"></td>
+            <th scope="col" class="reference">Reference</th>
+            <th scope="col" class="number">Results</th>
+            <th scope="col">Beside</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${sources.map((source) => this.#source(source))}
+        </tbody>
+      </table>`;
+  }
+
+  #source({ reference, results, lines }: Source): TemplateResult {
+    const more = lines.length - NAMED;
+    return html`<tr>
+      <td class="sheet"></td>
+      <td class="reference">${reference === '' ? html`<span class="quiet">none</span>` : reference}</td>
+      <td class="number">${writeNumber(results)}</td>
+      <td class="lines">
+        ${lines.slice(0, NAMED).map((id, at) => html`${at === 0 ? nothing : ', '}${this.#line(id)}`)}
+        ${more > 0 ? html`<span class="quiet">and ${writeNumber(more)} more</span>` : nothing}
+      </td>
+    </tr>`;
+  }
+
+  #line(id: string): TemplateResult {
+    const { notebook } = this.session;
+    const item = notebook.model.items.get(id);
+    const place = placeOfId(notebook, id);
+    const words = item ? labelOf(item) : id;
+    return place
+      ? html`<button type="button" @click=${() => this.session.jumpTo(place)}>${words}</button>`
+      : html`${words}`;
+  }
+}
