@@ -1,5 +1,5 @@
 import type { Fix, Problem } from '../diagnostics/index.ts';
-import { readUnit, type Unit, type UnitRegistry } from '../units/index.ts';
+import { readUnit, type Unit, type UnitRegistry, withPowerSigns } from '../units/index.ts';
 
 /**
  * What a unit written above or beside numbers means: the unit as the registry has it, or else the units that it may
@@ -27,7 +27,7 @@ export function statedUnit(text: string, registry: UnitRegistry, wanted?: Unit):
   if (written === '' || written.length > LONGEST_UNIT || /^\d/.test(written))
     return { unit: undefined, choices: [] };
   const plain = readUnit(written, registry);
-  if (plain.ok && isOfKind(plain.value, wanted)) return { unit: written, choices: [] };
+  if (plain.ok && isOfKind(plain.value, wanted)) return { unit: withPowerSigns(written), choices: [] };
   const readings = readingsOf(withPhrases(written, registry), registry, STEPS);
   const fitting = distinct(readings.filter(({ unit }) => isOfKind(unit, wanted)));
   const [only, ...more] = fitting;
@@ -63,7 +63,7 @@ function readingsOf(
   offered = false,
 ): readonly Spelling[] {
   const read = readUnit(text, registry);
-  if (read.ok) return [{ text, unit: read.value, offered }];
+  if (read.ok) return [{ text: withPowerSigns(text), unit: read.value, offered }];
   const [found] = read.problems;
   if (found === undefined || steps === 0) return [];
   return mendings(found, text, registry).flatMap(({ from, to, insert }) => {

@@ -1,3 +1,5 @@
+import { withPowerSigns } from './bare-powers.ts';
+
 const RAISED: Readonly<Record<string, string>> = {
   '-': '⁻',
   '0': '⁰',
@@ -19,7 +21,7 @@ export function unitInPrint(unit: string): string {
   if (unit === '-') return '';
   if (unit === 'deg') return '°';
   if (unit === 'degC' || unit === 'degF') return `°${unit.slice(3)}`;
-  return unit
+  return withPowerSigns(unit)
     .replace(/\^\(?(-?\d+)\)?(?!\/)/g, (_, power: string) => raised(power))
     .replaceAll('*', '·')
     .replace(/(?<=[A-Za-z²³])-(?=[A-Za-z])/g, '·');

@@ -1,5 +1,6 @@
 export { isBareNumber } from './bare-number.ts';
 export { barePercent, isPerCent, mayBeShare, shareText } from './bare-percent.ts';
+export { withPowerSigns } from './bare-powers.ts';
 export { type CalendarDate, dateFromSI, dateToSI, writeDate } from './calendar.ts';
 export {
   baseDimension,

@@ -9,8 +9,14 @@ import { DATE_UNIT, PLAIN_UNIT, type Unit } from './unit.ts';
 
 const LONGEST_UNIT = 120;
 
+/** Of which units, by dimension, a digit from 2 to this straight behind the symbol is a power: m2, in4, m/s2. */
+const BARE_POWERS: ReadonlyMap<string, number> = new Map([
+  ['L', 4],
+  ['T', 2],
+]);
+
 /**
- * Reads a unit as a person writes one: `kN·m`, `kip-ft`, `lbf/ft^2`, `USD/cy`; '' or `-` is plain; `degC` alone is a
+ * Reads a unit as a person writes one: `kN·m`, `kip-ft`, `lbf/ft^2`, `kN/m2`, `USD/cy`; '' or `-` is plain; `degC` alone is a
  * temperature (a point), `ft MLLW` an elevation to a datum, `El. ft` one to no named datum, `date` a calendar date.
  * Problems carry spans into `text`.
  */
@@ -39,7 +45,10 @@ export function readUnit(text: string, registry: UnitRegistry): Outcome<Unit> {
 
 /** Reads a compound; `source` has its look-alikes normalised, `written` becomes the unit's text. */
 function readCompound(source: string, written: string, registry: UnitRegistry): Outcome<Unit> {
-  const scan = scanUnit(source);
+  const scan = scanUnit(source, (symbol, digits) => {
+    const most = BARE_POWERS.get(registry.units.get(symbol)?.dimension.key ?? '') ?? 0;
+    return /^[234]$/.test(digits) && Number(digits) <= most;
+  });
   if (!scan.ok) return { ok: false, problems: [troubleProblem(scan.trouble, source, registry)] };
   const only = scan.factors[0];
   if (only !== undefined && scan.factors.length === 1 && only.power.n === 1 && only.power.d === 1) {

@@ -29,11 +29,15 @@ const SEPARATOR = / *[·*-] *| +(?![ /])/y;
 const SLASH = / *\/ */y;
 const BARE_DIGITS = /-?\d+/y;
 
+/** Whether digits straight behind a symbol can be nothing but its power: `m2`, `ft3`. */
+export type BarePowers = (symbol: string, digits: string) => boolean;
+
 /**
  * Splits a compound unit (look-alikes already normalised) into factors: products by `·`, `*`, `-` or a space,
- * powers as `^2`, `²`, `^-1`, `^(1/2)`, and one `/` followed by one factor or a product in parentheses.
+ * powers as `^2`, `²`, `^-1`, `^(1/2)`, bare digits where they can be nothing else, and one `/` followed by one factor
+ * or a product in parentheses.
  */
-export function scanUnit(text: string): UnitScan {
+export function scanUnit(text: string, isBarePower: BarePowers): UnitScan {
   const inner = withoutOuterParentheses(text);
   const start = text.indexOf(inner);
   const source = text.slice(0, start + inner.length);
@@ -45,7 +49,7 @@ export function scanUnit(text: string): UnitScan {
   if (one.test(source)) {
     at = one.lastIndex;
   } else {
-    const above = scanGroup(source, at, 1, true, factors);
+    const above = scanGroup(source, at, { sign: 1, bareProduct: true, isBarePower }, factors);
     if (typeof above !== 'number') return { ok: false, trouble: above };
     at = above;
   }
@@ -53,7 +57,7 @@ export function scanUnit(text: string): UnitScan {
 
   const afterSlash = matchAt(SLASH, source, at);
   if (afterSlash === undefined) return unexpected(source, at);
-  const below = scanGroup(source, afterSlash, -1, false, factors);
+  const below = scanGroup(source, afterSlash, { sign: -1, bareProduct: false, isBarePower }, factors);
   if (typeof below !== 'number') return { ok: false, trouble: below };
   if (below === source.length) return { ok: true, factors };
   if (matchAt(SLASH, source, below) === undefined && matchAt(SEPARATOR, source, below) === undefined) {
@@ -63,33 +67,44 @@ export function scanUnit(text: string): UnitScan {
   return { ok: false, trouble: { kind: 'after-slash', from: below, to: source.length, readings } };
 }
 
+/** How factors on one side of the slash are scanned. */
+interface Side {
+  readonly sign: 1 | -1;
+  readonly bareProduct: boolean;
+  readonly isBarePower: BarePowers;
+}
+
 /** One factor, or a product: in parentheses, or (above the slash) bare. Gives the place after it, or the trouble. */
-function scanGroup(
-  source: string,
-  from: number,
-  sign: 1 | -1,
-  bareProduct: boolean,
-  factors: UnitFactor[],
-): number | UnitTrouble {
+function scanGroup(source: string, from: number, side: Side, factors: UnitFactor[]): number | UnitTrouble {
   const inParentheses = source[from] === '(';
   let at = inParentheses ? from + 1 : from;
   for (;;) {
-    const next = scanFactor(source, at, sign, factors);
+    const next = scanFactor(source, at, side, factors);
     if (typeof next !== 'number') return next;
     at = next;
     if (inParentheses && source[at] === ')') return at + 1;
-    const after = inParentheses || bareProduct ? matchAt(SEPARATOR, source, at) : undefined;
+    const after = inParentheses || side.bareProduct ? matchAt(SEPARATOR, source, at) : undefined;
     if (after === undefined) return inParentheses ? troubleAt(source, at) : at;
     at = after;
   }
 }
 
-function scanFactor(source: string, from: number, sign: 1 | -1, factors: UnitFactor[]): number | UnitTrouble {
+function scanFactor(
+  source: string,
+  from: number,
+  { sign, isBarePower }: Side,
+  factors: UnitFactor[],
+): number | UnitTrouble {
   const to = matchAt(SYMBOL, source, from);
   if (to === undefined) return troubleAt(source, from);
   const symbol = source.slice(from, to);
   const digitsEnd = matchAt(BARE_DIGITS, source, to);
   if (digitsEnd !== undefined) {
+    const digits = source.slice(to, digitsEnd);
+    if (isBarePower(symbol, digits)) {
+      factors.push({ symbol, power: { n: sign * Number(digits), d: 1 }, from, to });
+      return digitsEnd;
+    }
     return { kind: 'digits', from, to: digitsEnd, symbolEnd: to };
   }
   const powerEnd = matchAt(POWER, source, to);

@@ -101,7 +101,15 @@ export const UNIT_TABLE: readonly UnitRow[] = [
   // Time
   { symbol: 's', name: 'second', dimension: 'T', factor: 1, system: 'both', source: SI },
   { symbol: 'min', name: 'minute', dimension: 'T', factor: 60, system: 'both', source: SI },
-  { symbol: 'h', name: 'hour', dimension: 'T', factor: 3600, system: 'both', source: SI },
+  {
+    symbol: 'h',
+    aliases: ['hr', 'hrs'],
+    name: 'hour',
+    dimension: 'T',
+    factor: 3600,
+    system: 'both',
+    source: SI,
+  },
   { symbol: 'd', name: 'day of 24 hours', dimension: 'T', factor: 86_400, system: 'both', source: SI },
   { symbol: 'wk', name: 'week of 7 days', dimension: 'T', factor: 604_800, system: 'both', source: NAME },
 
@@ -172,7 +180,15 @@ export const UNIT_TABLE: readonly UnitRow[] = [
     counterpart: 'lbm',
     source: B8,
   },
-  { symbol: 'kip', name: 'kip (1000 lbf)', dimension: FORCE, factor: KIP, system: 'US', source: B8 },
+  {
+    symbol: 'kip',
+    aliases: ['kips'],
+    name: 'kip (1000 lbf)',
+    dimension: FORCE,
+    factor: KIP,
+    system: 'US',
+    source: B8,
+  },
   {
     symbol: 'STf',
     name: 'short ton-force (2000 lbf)',

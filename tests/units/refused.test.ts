@@ -14,7 +14,7 @@ const ASKED: readonly (readonly [string, ...string[]])[] = [
   ['Mm', 'mm'],
   ['KN', 'kN', 'kn'],
   ['Kip', 'kip'],
-  ['kips', 'kip'],
+  ['KIPS', 'kip'],
   ['KPa', 'kPa'],
   ['kpa', 'kPa'],
   ['PSI', 'psi'],

@@ -44,7 +44,8 @@ export const units = {
   }),
   'unit-digits': entry<{ written: string; meant: string }>({
     title: 'A digit straight after a unit symbol',
-    explain: 'A power is written with a caret or raised: m^2 or m². A bare digit might be a power or a slip.',
+    explain:
+      'A power is written with a caret or raised: kN^2 or kN². Behind a unit of length the digits 2, 3 and 4 are read as its power, and behind one of time a 2, because they can be nothing else there: m2, kN/m3, m/s2. Any other bare digit might be a power or a slip.',
     words: ({ written, meant }) => ({
       message: `${quoted(written)} has digits straight after a symbol`,
       hint: `write ${meant} for the power`,
