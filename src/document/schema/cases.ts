@@ -19,7 +19,7 @@ const expectationSchema = z.strictObject({
   unit: z.exactOptional(unitText),
   text: z.exactOptional(lineText),
   truth: z.exactOptional(z.boolean()),
-  verdict: z.exactOptional(z.enum(['passes', 'fails', 'does not apply'])),
+  verdict: z.exactOptional(z.enum(['passes', 'fails', 'does not apply', 'no value'])),
   tolerance: z.exactOptional(toleranceSchema),
   reproduces: z.exactOptional(z.boolean()),
   reason: z.exactOptional(noteText),

@@ -5,6 +5,8 @@ import { nameOf } from './computations.ts';
 
 /** What a case expects of a check whose condition is not met. */
 const IDLE = 'does not apply';
+/** What a case expects of a result that the template must refuse to give. */
+const REFUSED = 'no value';
 
 /** How near a number must be whose case states no tolerance, relative to itself: it is exact but for rounding. */
 export const STATED_EXACTLY = 1e-9;
@@ -53,6 +55,8 @@ interface Found {
   /** Whether it is a check that does not apply. */
   readonly isIdle?: boolean;
   readonly because?: string;
+  /** Whether there is such a result, which has no value. */
+  readonly isRefused?: boolean;
 }
 
 /** Compares one result with its expectation. */
@@ -60,7 +64,8 @@ export function judge(notebook: Notebook, expected: Expectation): Judgement {
   const found = find(notebook, expected);
   const { name, row } = expected;
   const reason = expected.reason ?? reasonOf(expected);
-  const verdict = row === undefined ? notebook.verdict(found.id) : undefined;
+  const isLine = row === undefined && notebook.model.items.has(found.id);
+  const verdict = isLine ? notebook.verdict(found.id) : undefined;
   const place = {
     id: found.id,
     ...(verdict && { stands: verdict.holds ? ('holds' as const) : ('fails' as const) }),
@@ -69,6 +74,7 @@ export function judge(notebook: Notebook, expected: Expectation): Judgement {
     ...(row !== undefined && { row }),
     ...(reason !== undefined && { reason }),
   };
+  if (expected.verdict === REFUSED) return { ...place, covers: false, ...compareRefusal(name, found) };
   if (found.because !== undefined)
     return { ...place, agrees: false, covers: false, words: `${name}: ${found.because}`, comparisons: [] };
   const comparisons = [
@@ -110,8 +116,8 @@ function find(notebook: Notebook, expected: Expectation): Found {
     const formulas = isStated ? notebook.computedColumn(id) : whole;
     if (formulas?.status !== 'ok') return { id, because: formulas?.problem.message ?? 'not found' };
     const read = formulas.reading.at(row - 1);
-    if (read.status === 'missing') return { id, because: `row ${row} is blank` };
-    if (read.status !== 'ok') return { id, because: read.problem.message };
+    if (read.status === 'missing') return { id, because: `row ${row} is blank`, isRefused: true };
+    if (read.status !== 'ok') return { id, because: read.problem.message, isRefused: true };
     const { value } = read;
     if (typeof value === 'string') return { id, value: { kind: 'text', text: value } };
     if (typeof value === 'boolean') return { id, value: { kind: 'truth', truth: value } };
@@ -121,11 +127,22 @@ function find(notebook: Notebook, expected: Expectation): Found {
   if (!line.ok) return { id: name, because: line.problems[0]?.message ?? 'not found' };
   const { id } = line.value;
   const read = notebook.computed(id) ?? notebook.result(id);
-  if (read.status === 'missing') return { id, because: 'it is blank' };
+  if (read.status === 'missing') return { id, because: 'it is blank', isRefused: true };
   if (read.status === 'inapplicable' && expected.verdict !== undefined) return { id, isIdle: true };
-  if (read.status !== 'ok') return { id, because: read.problem.message };
+  if (read.status !== 'ok')
+    return { id, because: read.problem.message, isRefused: read.status !== 'inapplicable' };
   const utilisation = notebook.verdict(id)?.utilisation;
   return { id, value: read.value, ...(utilisation !== undefined && { utilisation }) };
+}
+
+function compareRefusal(
+  name: string,
+  { because, isRefused = false }: Found,
+): Pick<Judgement, 'agrees' | 'words' | 'comparisons'> {
+  const obtained = isRefused ? REFUSED : undefined;
+  const words = `${because ?? 'a value'}, expected ${REFUSED}`;
+  const comparison: Comparison = { agrees: isRefused, expected: REFUSED, obtained, words };
+  return { agrees: isRefused, words: `${name}: ${words}`, comparisons: [comparison] };
 }
 
 function compareVerdict(found: Found, { verdict, truth }: Expectation): Comparison | undefined {
