@@ -72,7 +72,7 @@ export function sourcesOf(notebook: Notebook): readonly Source[] {
 }
 
 /** What a reference is, as it says of itself. */
-export function kindOf(reference: string, onEntry: boolean): SourceKind {
+function kindOf(reference: string, onEntry: boolean): SourceKind {
   if (reference === '') return 'no reference';
   const found = words.find(([pattern]) => pattern.test(reference));
   return found?.[1] ?? (onEntry ? 'of this project' : 'own working');

@@ -85,8 +85,8 @@ describe('verify', () => {
   });
 
   test('heads each template with book, title, revision, content hash, program and tolerance', () => {
-    const { out } = quaybook('verify', 'fender-energy', 'pile-bearing');
-    for (const id of ['fender-energy', 'pile-bearing']) {
+    const { out } = quaybook('verify', 'fender-energy', 'debris-haul');
+    for (const id of ['fender-energy', 'debris-haul']) {
       const text = readFileSync(new URL(`${id}/book.quaybook.json`, templates), 'utf8');
       expect(out).toMatch(new RegExp(`^book +${id}$`, 'm'));
       expect(out).toContain(JSON.parse(text).title.subject);
