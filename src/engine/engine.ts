@@ -21,7 +21,7 @@ import type { Cell } from './store/cells.ts';
 import { createLinks } from './store/links.ts';
 import { createSpares } from './store/spares.ts';
 import { createTextPool, type TextPool } from './store/text-pool.ts';
-import { type TrialPlace, tryFormula } from './trial.ts';
+import { type TrialPlace, tryElements, tryFormula } from './trial.ts';
 import type { Allowance } from './update/slice.ts';
 
 /** The calculation engine: cells and columns in, values out. Values are SI; ids are `sheet.name`. */
@@ -42,6 +42,11 @@ export interface Engine extends CellEdits {
   readonly rowsOf: (table: string) => number | undefined;
   /** What a checked formula would come to where it is not set; nothing changes. */
   readonly tryFormula: (typed: Typed, place: TrialPlace) => Reading;
+  /**
+   * What a part that runs over the whole columns of a table comes to in each of its rows, NaN without a value; undefined
+   * while something in it is pending. Texts are codes of the pool.
+   */
+  readonly tryElements: (typed: Typed, place: TrialPlace) => Float64Array | undefined;
 }
 
 /** What is still to be computed. */
@@ -70,6 +75,11 @@ export function createEngine(wording: Partial<Wording> = {}): Engine {
     isBlankRow: (column, row) => explainer.isBlankRow(column, row),
   };
   const explainer = createExplainer(world, { units: standardUnits, system: 'SI', ...wording });
+  const waits = (typed: Typed): boolean =>
+    [...referencesOf(typed)].some((id) => {
+      const cell = store.find(id);
+      return cell !== undefined && recalculation.pending.has(cell);
+    });
   return {
     ...createEdits(store, links, texts, spares, recalculation),
     texts,
@@ -98,13 +108,9 @@ export function createEngine(wording: Partial<Wording> = {}): Engine {
       const { failed, length } = store.table(id);
       return failed ? undefined : length;
     },
-    tryFormula: (typed, place) => {
-      const waits = [...referencesOf(typed)].some((id) => {
-        const cell = store.find(id);
-        return cell && recalculation.pending.has(cell);
-      });
-      return waits ? pendingReading() : tryFormula(world, explainer, typed, place);
-    },
+    tryFormula: (typed, place) =>
+      waits(typed) ? pendingReading() : tryFormula(world, explainer, typed, place),
+    tryElements: (typed, place) => (waits(typed) ? undefined : tryElements(world, typed, place)),
   };
 }
 

@@ -14,6 +14,7 @@ export {
   settableNamed,
   tableNamed,
 } from './find-by-name.ts';
+export type { Elements, FormulaParts, PartPlace } from './formula-parts.ts';
 export { canLink, keepHeldEdit, linkEdit, linkTargets, unlinkEdit } from './link-line.ts';
 export { type LinkedLine, linkedLines, linkSource, type OpenLink, openLinks } from './links.ts';
 export {

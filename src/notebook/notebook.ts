@@ -14,6 +14,7 @@ import { readApplies } from './applies.ts';
 import { buildModel, optionsOf } from './build-model.ts';
 import { ChangedLines } from './changed-lines.ts';
 import { firstError } from './first-error.ts';
+import { type FormulaParts, formulaParts } from './formula-parts.ts';
 import { readChoice, readGiven } from './inputs.ts';
 import { loadCells } from './load-column.ts';
 import type { FormulaItem, InputColumnItem, InputItem, Item, Model } from './model.ts';
@@ -78,6 +79,8 @@ export interface Notebook {
    * would be there. Nothing changes.
    */
   readonly tryFormula: (id: string, text: string, options?: TrialOptions) => Trial;
+  /** The parts of the formulas of the book, computed where they stand. */
+  readonly parts: FormulaParts;
   /** The type a formula has in the place of a calculated line or column, whatever that place asks of it. */
   readonly typeInPlace: (id: string, text: string) => Type;
 }
@@ -211,6 +214,17 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
     unitOf: (id) => unitOf(item(id), model, book.settings.system),
     problems: () => problems.of(model, { result, computed, column }),
     tryFormula: (id, text, options = {}) => tryFormula(formulaPlace(id), text, options, book, model, engine),
+    parts: formulaParts({
+      get model() {
+        return model;
+      },
+      get engine() {
+        return engine;
+      },
+      get system() {
+        return book.settings.system;
+      },
+    }),
     typeInPlace: (id, text) => typeInPlace(formulaPlace(id), text, book, model),
   };
 }

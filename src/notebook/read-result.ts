@@ -43,7 +43,8 @@ function unitOfDays(item: Item, model: Model): Unit | undefined {
   return countsDays(item, model) ? model.registry.units.get('d') : undefined;
 }
 
-function unitOfType(type: Type, model: Model, system: System): Unit {
+/** The unit the book prefers for a type. */
+export function unitOfType(type: Type, model: Model, system: System): Unit {
   if (type.kind === 'number') return preferredUnit(type.dimension, type.angle, system, model.registry);
   if (type.kind === 'point') return pointUnit(type.of, model, system);
   return PLAIN_UNIT;

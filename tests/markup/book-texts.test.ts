@@ -20,12 +20,15 @@ function notebookOf(json: string): Notebook {
 function markupOf(notebook: Notebook): readonly Markup[] {
   const { model, book } = notebook;
   const shown = { number: `“${'<b class=strange>'}”`, unit: '<i class=strange>' };
-  const values = { shown: () => () => shown, fact: () => undefined };
   const formulas = [...model.items.values()].flatMap((item) =>
     'checked' in item
       ? widths.flatMap((width) => [
           ...typesetFormula(item.checked, width).lines,
-          ...(typesetNumbers(item.checked, width, values)?.lines ?? []),
+          ...(typesetNumbers(item.checked, width, {
+            syntax: item.checked.syntax,
+            shown: () => shown,
+            notes: [],
+          })?.lines ?? []),
         ])
       : [],
   );

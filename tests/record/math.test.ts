@@ -25,7 +25,7 @@ const values: Readonly<Record<string, { readonly number: string; readonly unit: 
   s: { number: '6.5\u202f×\u202f10⁻⁶', unit: '' },
 };
 const numbers = (formula: string): string =>
-  read(numbersMath(parseFormula(formula).syntax, (name) => values[name]));
+  read(numbersMath(parseFormula(formula).syntax, ({ name }) => values[name]));
 
 test('a sheet or table in front of a name keeps to it', () => {
   expect(writeMarkup(symbolMath('ship.L_BP'))).toContain('<mi class="u">ship.</mi>');

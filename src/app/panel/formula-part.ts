@@ -1,11 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { CheckedFormula, Syntax } from '../../language/index.ts';
-import type { FormulaItem } from '../../notebook/index.ts';
+import type { CheckedFormula } from '../../language/index.ts';
+import type { FormulaColumnItem, FormulaItem } from '../../notebook/index.ts';
 import { comparedSides } from '../session/compared-sides.ts';
 import type { Session } from '../session/session.ts';
-import { typesetFormula, typesetNumbers } from '../sheet/line/formula-set.ts';
-import { drawFormula, hasNumbers } from '../sheet/line/formula-view.ts';
-import { valuesByName } from '../sheet/line/values-by-name.ts';
+import { typesetFormula } from '../sheet/line/formula-set.ts';
+import { drawFormula } from '../sheet/line/formula-view.ts';
+import { drawLineNumbers, drawRowNumbers, isSideWorked } from '../sheet/numbers/numbers-view.ts';
+import { tableRow } from '../sheet/place/grid-map.ts';
 
 /** A formula set as mathematics within `room` em; nothing where it cannot be read whole. */
 export function drawSymbols(checked: CheckedFormula, room: number): TemplateResult | typeof nothing {
@@ -15,23 +16,20 @@ export function drawSymbols(checked: CheckedFormula, room: number): TemplateResu
   </div>`;
 }
 
-/** The formula of a line with its numbers put in, and what a check compares. */
+/** The formula of a line with its numbers put in, and what a check compares; of a column those of the row in hand. */
 export function drawNumbers(
   session: Session,
-  item: FormulaItem,
+  item: FormulaItem | FormulaColumnItem,
   room: number,
 ): TemplateResult | typeof nothing {
-  if (item.sides || !hasNumbers(item.checked.syntax)) return nothing;
-  const numbers = typesetNumbers(item.checked, room, valuesByName(session, item.sheet, item));
-  if (!numbers) return nothing;
-  const sides = comparedSides(session.notebook, item, session.units);
-  const asTheyStand = (side: Syntax): boolean =>
-    side.kind === 'name' || (side.kind === 'number' && !side.unit);
-  const { syntax } = item.checked;
-  const computed = syntax.kind === 'comparison' && !(asTheyStand(syntax.left) && asTheyStand(syntax.right));
+  const drawn =
+    item.kind === 'formula'
+      ? drawLineNumbers(session, item, item.checked, room)
+      : drawRowNumbers(session, item, session.place && tableRow(session.place.item), room);
+  if (drawn === nothing) return nothing;
+  const sides = item.kind === 'formula' ? comparedSides(session.notebook, item, session.units) : undefined;
+  const computed = item.kind === 'formula' && item.checked.syntax.kind === 'comparison' && isSideWorked(item);
   return html`<h3>With numbers</h3>
-    <div class="math numbers" tabindex="0" role="group" aria-label="Formula with numbers">
-      ${drawFormula(numbers, 'numbers')}
-    </div>
+    <div class="math numbers" tabindex="0" role="group" aria-label="Formula with numbers">${drawn}</div>
     ${sides && computed ? html`<p class="numbers">${sides.left} ${sides.sign} ${sides.right}</p>` : nothing}`;
 }

@@ -1,4 +1,5 @@
 import { css } from 'lit';
+import { numbersStyles } from '../sheet/numbers/numbers-view.ts';
 
 /** The panel at the right. */
 export const panelStyles = css`
@@ -49,6 +50,10 @@ export const panelStyles = css`
   }
   .math {
     padding-block: 4px;
+  }
+  ${numbersStyles}
+  .worked {
+    padding-inline: 0;
   }
   .numbers {
     color: var(--pen);

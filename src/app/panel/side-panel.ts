@@ -125,7 +125,7 @@ export class SidePanel extends LitElement {
     return html`<h3>Formula</h3>
       ${drawSymbols(item.checked, room)}
       <pre tabindex="0" aria-label="Formula as written">${item.checked.text}</pre>
-      ${item.kind === 'formula' ? drawNumbers(session, item, room) : nothing}`;
+      ${drawNumbers(session, item, room)}`;
   }
 
   #list(title: string, flow: 'source' | 'fed', items: readonly Item[]) {

@@ -69,6 +69,7 @@ export const aggregates: readonly FunctionEntry[] = [
     evaluate: { kind: 'gather', pooled: true, of: ([values]) => (values ? compensatedSum(values) : 0) },
     lower: (_, columns, __, tools) =>
       countOf(columns) === 0 ? tools.constant(0) : `SUM(${ranges(columns)})`,
+    worked: { as: 'sum' },
     help: 'The sum of all values; of no rows, zero.',
     example: { formula: 'SUM(layers.t)', given: { 'layers.t': ['4 m', '5 m', '6 m'] }, unit: 'm', value: 15 },
   },
@@ -89,6 +90,7 @@ export const aggregates: readonly FunctionEntry[] = [
     gives: (types) => common(types),
     evaluate: ofSample(1, leastOf),
     lower: needsRows((_, columns) => `MIN(${ranges(columns)})`),
+    worked: { as: 'list', extreme: 'least' },
     help: 'The least value.',
     example: { formula: 'MIN(3 m; 9 ft)', unit: 'ft', value: 9 },
   },
@@ -99,6 +101,7 @@ export const aggregates: readonly FunctionEntry[] = [
     gives: (types) => common(types),
     evaluate: ofSample(1, greatestOf),
     lower: needsRows((_, columns) => `MAX(${ranges(columns)})`),
+    worked: { as: 'list', extreme: 'greatest' },
     help: 'The greatest value.',
     example: { formula: 'MAX(3 m; 9 ft)', unit: 'm', value: 3 },
   },
@@ -113,6 +116,7 @@ export const aggregates: readonly FunctionEntry[] = [
       countOf(columns) === 0
         ? tools.constant(0)
         : `${tools.constant(countOf(columns))}+${tools.constant(0)}*SUM(${ranges(columns)})`,
+    worked: { as: 'value' },
     help: 'How many values there are; with KNOWN, how many are filled in.',
     example: { formula: 'COUNT(piles.L)', given: { 'piles.L': ['20 m', '22 m', '21 m'] }, value: 3 },
   },

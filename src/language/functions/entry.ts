@@ -207,6 +207,17 @@ export type TypesetForm =
   | 'ifs'
   | 'switch';
 
+/**
+ * How a call over columns is worked by hand: its terms added up, or listed behind its name (`name`: behind that of another
+ * function); nothing but what it comes to; or the row found by its place (`row`), by a key (`match`), or what lies between
+ * two rows (`line`) or four (`grid`). `extreme`: one of the terms is the result.
+ */
+export interface WorkedForm {
+  readonly as: 'sum' | 'list' | 'value' | 'row' | 'match' | 'line' | 'grid';
+  readonly name?: string;
+  readonly extreme?: 'greatest' | 'least';
+}
+
 /** An example of a call. It runs in the tests and stands in the reference. */
 export interface FunctionExample {
   readonly formula: string;
@@ -240,6 +251,8 @@ export interface FunctionEntry {
   readonly typeset?: TypesetForm;
   /** The name mathematics uses where it is another: `sin`, `arctan`, `max`. */
   readonly typesetName?: string;
+  /** How a call over columns has its numbers put in, where that is not its terms behind its name. */
+  readonly worked?: WorkedForm;
   /** One line. */
   readonly help: string;
   readonly example: FunctionExample;

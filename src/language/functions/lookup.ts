@@ -156,6 +156,7 @@ export const lookup: readonly FunctionEntry[] = [
       const inside = `MIN(${row}-${tools.constant(1)},${tools.constant(count)}-${row})>=${tools.constant(0)}`;
       return `IF(${row}=INT(${row}),IF(${inside},${pick(row)},${tools.refused}),${tools.refused})`;
     },
+    worked: { as: 'row' },
     help: 'The value of a column in a row counted from 1.',
     example: { formula: 'INDEX(layers.f; 2)', given: layers, unit: 'kPa', value: 35 },
   },
@@ -179,6 +180,7 @@ export const lookup: readonly FunctionEntry[] = [
       },
     },
     lower: ([key], [keys], [kind = 'exact'], tools) => lowerMatch(need(key), need(keys), kind, tools),
+    worked: { as: 'match' },
     help: 'The row, from 1, in which a key stands; the kind of match is always stated.',
     example: { formula: 'MATCH(9 m; layers.bottom; "exact")', given: layers, value: 2 },
   },
@@ -209,6 +211,7 @@ export const lookup: readonly FunctionEntry[] = [
     },
     lower: ([key], [keys, values], [kind = 'exact'], tools) =>
       need(values).pick(tools.helper(lowerMatch(need(key), need(keys), kind, tools))),
+    worked: { as: 'match' },
     help: 'The value beside a key; the kind of match is always stated.',
     example: {
       formula: 'LOOKUP(6 m; layers.bottom; layers.f; "at or above")',
@@ -251,6 +254,7 @@ export const lookup: readonly FunctionEntry[] = [
       const tooHigh = tools.compare('>', need(x), keys.cell(keys.count - 1));
       return `IF(${tooLow},${tools.refused},IF(${tooHigh},${tools.refused},${value}))`;
     },
+    worked: { as: 'line' },
     help: 'Straight lines between the points xs, ys; beyond the ends refused, or held if so stated.',
     example: { formula: 'INTERPOLATE(6 m; layers.bottom; layers.f)', given: layers, unit: 'kPa', value: 26 },
   },
@@ -279,6 +283,7 @@ export const lookup: readonly FunctionEntry[] = [
         outside === 'hold',
         tools,
       ),
+    worked: { as: 'grid' },
     help: 'Between the four nearest points of a grid given row by row: x, y and the value there.',
     example: {
       formula: 'INTERPOLATE2(5 m; 20 deg; grid.d; grid.a; grid.C)',

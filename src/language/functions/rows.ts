@@ -71,6 +71,7 @@ export const rows: readonly FunctionEntry[] = [
     gives: (types) => common(types),
     evaluate: runningSum,
     lower: ([before, value]) => `(${before}+${value})`,
+    worked: { as: 'sum' },
     help: 'The sum of a column of this table from the first row to this one.',
     example: {
       formula: 'RUNNINGSUM(t)',

@@ -2,6 +2,7 @@ import {
   type BinarySyntax,
   type CallSyntax,
   findFunction,
+  type NameSyntax,
   type NumberSyntax,
   type PowerSyntax,
   type Syntax,
@@ -17,7 +18,7 @@ import { symbolMath } from './symbol.ts';
  * fraction stands on the line, as it does within another and in an exponent, where it would be too small to read.
  */
 interface Reader {
-  readonly name: (name: string, raised?: boolean) => Markup;
+  readonly name: (node: NameSyntax, raised?: boolean) => Markup;
   readonly times: string;
   readonly flat?: boolean;
 }
@@ -40,7 +41,7 @@ function typeset(node: Syntax, reader: Reader): Markup {
     case 'truth':
       return words(node.value ? 'true' : 'false');
     case 'name':
-      return reader.name(node.name);
+      return reader.name(node);
     case 'group':
       return node.inner.kind === 'binary' && node.inner.op === '/' && !reader.flat
         ? draw(node.inner)
@@ -90,7 +91,7 @@ function isNamedFunction({ name, args }: CallSyntax): boolean {
 
 /** A base that has parts of its own keeps its parentheses, a fraction too. */
 function powerBase(base: Syntax, reader: Reader): Markup {
-  if (base.kind === 'name') return reader.name(base.name, true);
+  if (base.kind === 'name') return reader.name(base, true);
   return base.kind === 'group' ? parenthesised(typeset(base.inner, reader)) : typeset(base, reader);
 }
 
@@ -131,7 +132,7 @@ function called({ args }: CallSyntax, head: Markup, reader: Reader): Markup {
 
 /** A formula in its symbols. */
 export function formulaMath(node: Syntax): Markup {
-  return typeset(node, { name: (name) => symbolMath(name), times: '·' });
+  return typeset(node, { name: ({ name }) => symbolMath(name), times: '·' });
 }
 
 /**
@@ -141,11 +142,11 @@ export function formulaMath(node: Syntax): Markup {
  */
 export function numbersMath(
   node: Syntax,
-  shown: (name: string) => { readonly number: string; readonly unit: string } | undefined,
+  shown: (name: NameSyntax) => { readonly number: string; readonly unit: string } | undefined,
 ): Markup {
-  const name = (written: string, raised?: boolean): Markup => {
-    const value = shown(written);
-    if (!value) return symbolMath(written);
+  const name = (node: NameSyntax, raised?: boolean): Markup => {
+    const value = shown(node);
+    if (!value) return symbolMath(node.name);
     const { number, unit } = value;
     const loose = number.startsWith('−') || (raised && (unit !== '' || number.includes('×')));
     return loose ? parenthesised(quantity(number, unit)) : quantity(number, unit);

@@ -112,7 +112,7 @@ test('numbers put in are judged by their own text', () => {
 /** How often the width of a name is asked for while a formula is broken: the work, without a clock. */
 function workOf(formula: string, most: number): number {
   let work = 0;
-  formulaLines(parseFormula(formula).syntax, most, (name) => {
+  formulaLines(parseFormula(formula).syntax, most, ({ name }) => {
     work += 1;
     return name;
   });

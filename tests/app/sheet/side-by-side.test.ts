@@ -3,9 +3,9 @@ import { comparedSides } from '../../../src/app/session/compared-sides.ts';
 import type { Session } from '../../../src/app/session/session.ts';
 import type { UnitsView } from '../../../src/app/session/units-view.ts';
 import { lineBody } from '../../../src/app/sheet/line/line-body.ts';
-import { takenBranch } from '../../../src/app/sheet/line/taken-branch.ts';
-import { valuesByName } from '../../../src/app/sheet/line/values-by-name.ts';
+import { workFormula } from '../../../src/app/sheet/numbers/worked-formula.ts';
 import { type Book, blankBook, type Row } from '../../../src/document/index.ts';
+import { namesIn } from '../../../src/language/index.ts';
 import { sessionOn } from '../editor/sample-session.ts';
 
 const given = (name: string, entry: string, unit: string): Row => ({
@@ -80,33 +80,32 @@ describe('both sides of a check are read in one unit', () => {
   });
 });
 
-/** What is put in for the names of a line's formula. */
-function putIn(line: string, names: readonly string[]) {
+/** What is put in for the names of a line's formula, in the order written. */
+function putIn(line: string) {
   const session = sessionOn(book);
   const found = item(session, line);
-  const values = valuesByName(session, 's', found);
-  const shown = values.shown(takenBranch(found.checked.syntax, values.fact));
-  return names.map((name) => `${shown(name)?.number} ${shown(name)?.unit}`);
+  const { syntax, shown } = workFormula(session, { item: found, checked: found.checked });
+  return namesIn(syntax).map((name) => `${shown(name)?.number} ${shown(name)?.unit}`);
 }
 
 describe('the numbers put in', () => {
   test.each([
-    ['plain', ['R', 'R_lim'], ['1845 kN', '1797.1 kN']],
-    ['stated', ['R', 'R_lim'], ['1.845 MN', '1.7971 MN']],
-    ['h', ['a', 'b'], ['0.9144 m', '0.1524 m']],
-    ['most', ['a', 'b'], ['36 in', '6 in']],
+    ['plain', ['1845 kN', '1797.1 kN']],
+    ['stated', ['1.845 MN', '1.7971 MN']],
+    ['h', ['0.9144 m', '0.1524 m']],
+    ['most', ['36 in', '6 in']],
   ] as const)(
     'of %s, which are compared or added as they stand, have the unit of the line',
-    (line, names, shown) => {
-      expect(putIn(line, names)).toEqual(shown);
+    (line, shown) => {
+      expect(putIn(line)).toEqual(shown);
     },
   );
 
   test.each([
-    ['computed', ['R_lim', 'R', 'n'], ['404 kip', '1845 kN', '2 ']],
-    ['A', ['a', 'b'], ['3 ft', '6 in']],
-  ] as const)('of %s are factors, and have the units they were entered in', (line, names, shown) => {
-    expect(putIn(line, names)).toEqual(shown);
+    ['computed', ['404 kip', '1845 kN', '2 ']],
+    ['A', ['3 ft', '6 in']],
+  ] as const)('of %s are factors, and have the units they were entered in', (line, shown) => {
+    expect(putIn(line)).toEqual(shown);
   });
 });
 

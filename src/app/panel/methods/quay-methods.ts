@@ -224,7 +224,7 @@ export class QuayMethods extends LitElement {
         ({ message, severity }) =>
           html`<p class="problem ${severity === 'warning' ? 'warning' : ''}">${message}</p>`,
       )}
-      ${inForce && item.kind === 'formula' ? drawNumbers(session, { ...item, checked }, room) : nothing}
+      ${inForce ? drawNumbers(session, { ...item, checked }, room) : nothing}
       ${this.#field(line, one, words, 'reference', method.reference)}
       ${this.#field(line, one, words, 'note', method.note)}
     </section>`;

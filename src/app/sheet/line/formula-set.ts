@@ -11,10 +11,10 @@ import {
   words,
 } from '../../../record/index.ts';
 import { shownText } from '../../session/shown.ts';
+import type { WorkedFormula } from '../numbers/worked-formula.ts';
 import { formulaLines } from './formula-lines.ts';
 import type { FormulaLine, Piece } from './formula-pieces.ts';
-import { takenBranch } from './taken-branch.ts';
-import type { NamedValues } from './values-by-name.ts';
+import type { TextOf } from './formula-width.ts';
 
 /** A formula typeset: on how many lines, and how wide (in em of its type). */
 export interface SetFormula {
@@ -38,25 +38,26 @@ export function typesetFormula(checked: CheckedFormula, most: number): SetFormul
 }
 
 /**
- * A formula with the numbers of now put in, of a choice between formulas the branch that holds. Undefined where that
- * changes nothing, as in a formula whose names are all columns.
+ * A formula with its numbers put in. Undefined where that says nothing new: of names without a value, and of what is
+ * looked up or chosen and nothing else, whose number is the result.
  */
 export function typesetNumbers(
   checked: CheckedFormula,
   most: number,
-  values: NamedValues,
+  { syntax, shown }: WorkedFormula,
 ): SetFormula | undefined {
-  const taken = takenBranch(checked.syntax, values.fact);
-  const put = setNumbers(taken, most, values.shown(taken));
+  const isFound = checked.syntax.kind === 'call' && ['name', 'text', 'number', 'truth'].includes(syntax.kind);
+  if (isFound) return undefined;
+  const put = setNumbers(syntax, most, shown);
   const bare = setNumbers(checked.syntax, most, () => undefined);
   if (put.lines.every(({ markup }, at) => sameMarkup(markup, bare.lines[at]?.markup))) return undefined;
   return { ...put, equals: checked.typed.type.kind !== 'truth' };
 }
 
-function setNumbers(node: Syntax, most: number, shown: ReturnType<NamedValues['shown']>): SetFormula {
-  const textOf = (name: string): string => {
+function setNumbers(node: Syntax, most: number, shown: WorkedFormula['shown']): SetFormula {
+  const textOf: TextOf = (name) => {
     const value = shown(name);
-    if (!value) return name;
+    if (!value) return name.name;
     return value.number.startsWith('−') ? `(${shownText(value)})` : shownText(value);
   };
   return setLines(formulaLines(node, most, textOf), (one) => numbersMath(one, shown), '×');

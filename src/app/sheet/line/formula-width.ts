@@ -1,13 +1,13 @@
-import { findFunction, type Syntax } from '../../../language/index.ts';
+import { findFunction, type NameSyntax, type Syntax } from '../../../language/index.ts';
 
 /** What stands for a name when its width is judged: the name itself, or the number put in. */
-export type TextOf = (name: string) => string;
+export type TextOf = (name: NameSyntax) => string;
 
 /**
  * About how wide a formula is set, in em of its type: enough to choose between beside and below without laying the
  * page out. `textOf` gives what is drawn for a name.
  */
-export function formulaWidth(node: Syntax, textOf: TextOf = (name) => name, flat = false): number {
+export function formulaWidth(node: Syntax, textOf: TextOf = ({ name }) => name, flat = false): number {
   const width = (part: Syntax): number => formulaWidth(part, textOf, flat);
   const flatWidth = (part: Syntax): number => formulaWidth(bare(part), textOf, true);
   switch (node.kind) {
@@ -18,7 +18,7 @@ export function formulaWidth(node: Syntax, textOf: TextOf = (name) => name, flat
     case 'truth':
       return 1.8;
     case 'name':
-      return nameWidth(textOf(node.name));
+      return nameWidth(textOf(node));
     case 'group':
       return width(node.inner) + (node.inner.kind === 'binary' && node.inner.op === '/' && !flat ? 0 : 0.8);
     case 'negate':

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Problem } from '../../../diagnostics/index.ts';
 import type { Choice, Given } from '../../../document/index.ts';
-import type { CheckedFormula, Syntax } from '../../../language/index.ts';
+import type { CheckedFormula } from '../../../language/index.ts';
 import {
   type Item,
   linkSource,
@@ -17,16 +17,16 @@ import { comparedSides } from '../../session/compared-sides.ts';
 import { localName } from '../../session/places.ts';
 import { type Shown, shownQuantity, unitShown } from '../../session/shown.ts';
 import { drawMarkup } from '../../style/markup.ts';
+import { drawLineNumbers, drawRowNumbers, isSideWorked } from '../numbers/numbers-view.ts';
 import { LETTER } from '../paper/page-measure.ts';
 import { entryView } from './entry-view.ts';
-import { typesetFormula, typesetNumbers } from './formula-set.ts';
-import { drawFormula, hasNumbers } from './formula-view.ts';
+import { typesetFormula } from './formula-set.ts';
+import { drawFormula } from './formula-view.ts';
 import type { LineContext, Room } from './line-source.ts';
 import { methodsShown } from './methods-shown.ts';
 import { drawSign, type Sign } from './signs.ts';
 import { statedNote } from './stated-note.ts';
 import { totalNote } from './total-note.ts';
-import { valuesByName } from './values-by-name.ts';
 
 /** The right half of a line. `plain`: nothing but an entry, so the description takes the room; `across`: description and words share it; `under`: the calculation stands under the description, which takes the whole width. */
 export interface LineBody {
@@ -180,7 +180,7 @@ function inForce(
 function columnBody(context: LineContext, item: Computed, unit: string): LineBody {
   const { notebook } = context.session;
   if (item.methods) return methodsBody(context, item, unit);
-  const { drawn, layout } = calculation(context, item, false);
+  const { drawn, layout } = calculation(context, item, true);
   const column = notebook.column(item.id);
   if (column.status !== 'ok') return stopped(drawn, column, unit, layout);
   return { layout, value: drawn, unit };
@@ -196,7 +196,8 @@ function methodsBody(context: LineContext, item: Computed, unit: string): LineBo
         ${methodNote(method.reference === undefined ? words : `${words}: ${method.reference}`)}
       </div>`,
   );
-  const drawn = html`<div class="calculation">${shown}</div>`;
+  const numbers = context.full ? numbersOf(context, item, 'below') : nothing;
+  const drawn = html`<div class="calculation">${shown}</div>${numbers}`;
   const column = notebook.column(item.id);
   if (column.status !== 'ok') return stopped(drawn, column, unit, 'under');
   return { layout: 'under', value: drawn, unit };
@@ -226,11 +227,11 @@ function calculation(
   const beside = typesetFormula(checked, room.beside);
   const under = beside.width > room.beside || beside.lines.length > 1;
   const symbols = under ? typesetFormula(checked, room.below) : beside;
-  const numbers = full && numbered ? numbersOf(context, item, under ? 'below' : 'beside') : undefined;
+  const numbers = full && numbered ? numbersOf(context, item, under ? 'below' : 'beside') : nothing;
   return {
     layout: under ? 'under' : 'beside',
     drawn: html`<div class="calculation">${drawFormula(symbols, 'symbols')}${methodNote(method)}</div>
-      ${numbers ? drawFormula(numbers, 'numbers') : nothing}`,
+      ${numbers}`,
   };
 }
 
@@ -242,12 +243,11 @@ function methodNote(words: string | undefined): TemplateResult | typeof nothing 
 /** So many em more have the numbers put in, which reach below the result. */
 const NUMBERS_MORE = 5;
 
-/** A formula with its numbers put in, if it has any. */
-function numbersOf({ room, session, sheet }: LineContext, item: Computed, where: 'beside' | 'below') {
-  const { checked } = item;
-  if (!hasNumbers(checked.syntax)) return undefined;
+/** A formula with its numbers put in, if it has any: of a column those of the row that governs. */
+function numbersOf({ room, session }: LineContext, item: Computed, where: 'beside' | 'below') {
   const most = (room[where] + NUMBERS_MORE) * room.numbers;
-  return typesetNumbers(checked, most, valuesByName(session, sheet, item));
+  if (item.kind === 'formula') return drawLineNumbers(session, item, item.checked, most);
+  return drawRowNumbers(session, item, undefined, most);
 }
 
 function shownValue({ session }: LineContext, value: Value): Shown {
@@ -302,24 +302,17 @@ function checkBody(context: LineContext): LineBody {
   const { checked } = item;
   // The sides stand compared already; what they were calculated from does not.
   const numbers =
-    context.full &&
-    !item.sides &&
-    checked.syntax.kind === 'comparison' &&
-    [checked.syntax.left, checked.syntax.right].some(isCalculated)
+    context.full && checked.syntax.kind === 'comparison' && isSideWorked(item)
       ? numbersOf(context, item, where)
-      : undefined;
+      : nothing;
   const value = html`<div class="calculation">
       <span class="compared"
         ><span>${left}</span><span class="than">${sign}</span><span>${right}</span></span
       >
       ${context.full ? drawFormula(typesetFormula(checked, context.room[where]), 'symbols') : nothing}
     </div>
-    ${verdictOf(verdict)}${numbers ? drawFormula(numbers, 'numbers') : nothing}${note}`;
+    ${verdictOf(verdict)}${numbers}${note}`;
   return { layout, value, unit: '', ...told };
-}
-
-function isCalculated(side: Syntax): boolean {
-  return side.kind !== 'name' && hasNumbers(side);
 }
 
 /** Whether words fit beside a description, in the room of calculation and result (in em of formulas). */

@@ -1,4 +1,5 @@
 import { css } from 'lit';
+import { numbersStyles } from '../numbers/numbers-view.ts';
 
 /** Lines: every one a grid of the same columns, so that symbols, equals signs, results and units align down the page. */
 export const lineStyles = css`
@@ -146,13 +147,10 @@ export const lineStyles = css`
     min-width: 0;
     padding-inline: 6px 8px;
   }
-  .maths.numbers {
+  ${numbersStyles}
+  .line .value > .worked {
     grid-row: 2;
     grid-column: 1 / -1;
-    min-width: 0;
-    margin-top: 4px;
-    padding-inline: 6px 4px;
-    color: var(--pen);
   }
   .maths.numbers math {
     font-size: calc(var(--maths-size) - 1px);

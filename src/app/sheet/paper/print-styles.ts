@@ -49,6 +49,7 @@ export const printStyles = css`
       display: none;
     }
     /* The numbers put in are there to be followed, not to be found. */
+    .worked,
     .maths.numbers,
     .compared + .maths {
       --maths-size: ${PRINTED_NUMBERS}px;

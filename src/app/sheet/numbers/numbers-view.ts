@@ -1,0 +1,130 @@
+import { css, html, nothing, type TemplateResult } from 'lit';
+import type { CheckedFormula, Syntax } from '../../../language/index.ts';
+import {
+  type FormulaColumnItem,
+  type FormulaItem,
+  formulaInForce,
+  type Side,
+  statedIn,
+} from '../../../notebook/index.ts';
+import { unitInPrint } from '../../../units/index.ts';
+import type { Session } from '../../session/session.ts';
+import { shownText } from '../../session/shown.ts';
+import { wordsOfValue } from '../../session/stated-words.ts';
+import { columnView } from '../../table/cell-view.ts';
+import { typesetNumbers } from '../line/formula-set.ts';
+import { drawFormula, drawSymbol, hasNumbers } from '../line/formula-view.ts';
+import { type GoverningRow, governingRow } from './governing-row.ts';
+import { workFormula } from './worked-formula.ts';
+
+/** The formula of a line with its numbers put in, set within `most` em; nothing where that says nothing new. */
+export function drawLineNumbers(
+  session: Session,
+  item: FormulaItem,
+  checked: CheckedFormula,
+  most: number,
+): TemplateResult | typeof nothing {
+  if (!checked.whole || !hasNumbers(checked.syntax)) return nothing;
+  const worked = workFormula(session, { item, checked });
+  const set = typesetNumbers(checked, most, worked);
+  if (!set && worked.notes.length === 0) return nothing;
+  return html`<div class="worked">${set ? drawFormula(set, 'numbers') : nothing}${drawNotes(worked.notes)}</div>`;
+}
+
+/**
+ * The formula of a column with the numbers of one row put in, which row that is, and what they come to there. Nothing
+ * where the row has none. Without a row the one that governs.
+ */
+export function drawRowNumbers(
+  session: Session,
+  item: FormulaColumnItem,
+  chosen: number | undefined,
+  most: number,
+): TemplateResult | typeof nothing {
+  const { notebook, units } = session;
+  const governing = chosen === undefined ? governingRow(notebook, item) : undefined;
+  const row = chosen ?? governing?.row;
+  if (row === undefined) return nothing;
+  const checked = formulaInForce(notebook, item, row)?.checked;
+  if (!checked?.whole || !hasNumbers(checked.syntax) || item.column.kind === 'series') return nothing;
+  const { text, state } = columnView(notebook, item.id, item.column, units).at(row);
+  if (text === '') return nothing;
+  const worked = workFormula(session, { item, checked, row });
+  const set = typesetNumbers(checked, most, worked);
+  const computed = state === 'stated' ? computedIn(session, item, row) : withUnit(session, item, text);
+  return html`<div class="worked of-row">
+    <p class="which-row">row ${row + 1}${governing && rowWords(governing)}</p>
+    ${set ? drawFormula(set, 'numbers') : nothing}
+    ${computed === undefined ? nothing : html`<p class="comes-to">= ${computed}</p>`}
+    ${state === 'stated' ? html`<p class="comes-to">stated: ${withUnit(session, item, text)}</p>` : nothing}
+    ${drawNotes(worked.notes)}
+  </div>`;
+}
+
+/** Why a row is shown and no other. */
+function rowWords({ reader }: GoverningRow): TemplateResult {
+  if (!reader) return html`, the first`;
+  const { name, does } = reader;
+  return does === 'gives'
+    ? html`, which gives ${drawSymbol(name)}`
+    : html`, which ${drawSymbol(name)} counts`;
+}
+
+/** What the formula comes to in a row in which a value is stated; undefined where it fails. */
+function computedIn({ notebook, units }: Session, item: FormulaColumnItem, row: number): string | undefined {
+  const found = statedIn(notebook, item).find((one) => one.row === row)?.computed;
+  return found?.status === 'ok' ? wordsOfValue(notebook, found.value, units) : undefined;
+}
+
+/** Whether a side of a check is worked out within it: neither a line, a number nor stated. */
+export function isSideWorked({ checked: { syntax, typed }, sides }: FormulaItem): boolean {
+  if (syntax.kind !== 'comparison' || typed.kind !== 'compare') return hasNumbers(syntax);
+  const turned = typed.op === '>=' || typed.op === '>';
+  const [left, right] = turned ? (['capacity', 'demand'] as const) : (['demand', 'capacity'] as const);
+  const isWorked = (side: Syntax, of: Side): boolean =>
+    !sides?.[of] && side.kind !== 'name' && hasNumbers(side);
+  return isWorked(syntax.left, left) || isWorked(syntax.right, right);
+}
+
+/** A cell of a column with the unit that its heading has. */
+function withUnit({ notebook, units }: Session, { id, column }: FormulaColumnItem, text: string): string {
+  const { unit } = columnView(notebook, id, column, units);
+  return shownText({ number: text, unit: unitInPrint(unit) });
+}
+
+function drawNotes(notes: readonly string[]): TemplateResult | typeof nothing {
+  return notes.length === 0
+    ? nothing
+    : html`<ul class="number-notes">${notes.map((note) => html`<li>${note}</li>`)}</ul>`;
+}
+
+/** The styles of numbers put in, on the page and in the panel. */
+export const numbersStyles = css`
+  .worked {
+    min-width: 0;
+    margin-top: 4px;
+    padding-inline: 6px 4px;
+    color: var(--pen);
+  }
+  .worked p {
+    margin: 0;
+  }
+  .worked .which-row,
+  .number-notes {
+    color: var(--ink-soft);
+    font-size: var(--type-small);
+    line-height: 1.35;
+  }
+  .worked .which-row math {
+    font-size: 1em;
+  }
+  .worked .comes-to {
+    font-size: 14px;
+  }
+  .number-notes {
+    margin: 2px 0 0;
+    padding: 0;
+    list-style: none;
+    overflow-wrap: anywhere;
+  }
+`;
