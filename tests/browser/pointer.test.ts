@@ -59,6 +59,64 @@ test('a press on a button means that button, though the page moves before it is 
   expect(((await button.boundingBox())?.y ?? 0) + 8).toBeLessThan(y);
 });
 
+test('a double click presses no button that its first press brings under the pointer', async () => {
+  await openPage();
+  await startFrom(page, 'Demolition debris: quantities, haul fleet, cost');
+  await showSheet(page, 'Dust and water');
+  const lines = page.locator('quay-line');
+  const count = await lines.count();
+  const value = page.locator('[data-item="r199"] [data-field="value"]');
+  const button = page.getByRole('button', { name: 'add a line' }).first();
+  // What is said of the value once it is entered pushes the button down to where the next heading was.
+  await value.click();
+  await page.keyboard.type('-3');
+  await drawn(page);
+  const before = await button.boundingBox();
+  await page.locator('[data-part="p56"] [data-field="title"]').click();
+  await drawn(page);
+  const then = await button.boundingBox();
+  if (!before || !then || then.y < before.y + before.height)
+    throw new Error('the button stands where it was');
+  await page.keyboard.press('Control+z');
+  await value.click();
+  await page.keyboard.type('-3');
+  await drawn(page);
+  await page.mouse.dblclick(then.x + then.width / 2, then.y + then.height / 2);
+  await drawn(page);
+  expect(await lines.count()).toBe(count);
+  expect(await page.locator('[data-part="p56"] [data-field="title"] quay-cell-editor').count()).toBe(1);
+});
+
+test('a press right after another sheet was turned to means what is on that sheet', async () => {
+  const { x, y } = (await label(1).boundingBox()) ?? { x: 0, y: 0 };
+  await page.mouse.click(x + 10, y + 10);
+  await page.keyboard.press('Control+PageDown');
+  await page.mouse.click(x + 10, y + 10, { clickCount: 2 });
+  await drawn(page);
+  expect(await page.locator('quay-sheet-list [aria-current="page"]').textContent()).not.toContain(
+    'Pile and soil',
+  );
+});
+
+test('a range is drawn from a choice that is chosen, and a press alone opens its list', async () => {
+  const choice = page.locator('quay-line:has([data-open]) [data-field="value"]').first();
+  const open = choice.locator('[data-open]');
+  await open.click();
+  await drawn(page);
+  const [from, to] = [await open.boundingBox(), await label(2).boundingBox()];
+  if (!from || !to) throw new Error('the cells are out of sight');
+  await page.mouse.move(from.x + 10, from.y + 10);
+  await page.mouse.down();
+  await page.mouse.move(to.x + 10, to.y + 10, { steps: 4 });
+  await page.mouse.up();
+  await drawn(page);
+  expect(await page.locator('.edited').count()).toBe(0);
+  expect(await selected().count()).toBeGreaterThan(2);
+  await open.click();
+  await open.click();
+  await page.locator('.edited').waitFor();
+});
+
 test('a button that is left with the pointer down is not pressed', async () => {
   const button = page.locator('quay-line').nth(1).locator('[data-menu]');
   const { x, y, width, height } = (await button.boundingBox()) ?? { x: 0, y: 0, width: 0, height: 0 };

@@ -83,16 +83,19 @@ export class Hands {
     return box && { x: box.x + 4, y: box.y + box.height - 4 };
   }
 
-  /** A point on the scroll bar of the page, so far down (0 to 1); undefined where it has none. */
+  /**
+   * A point on the scroll bar of the page, so far down (0 to 1); undefined where it has none. A driven browser draws no
+   * bars: where a page is wider than its frame, lines stand in the room for it, and a press there means them.
+   */
   async scrollBar(height: number): Promise<Point | undefined> {
     const box = await this.#boxOf('quay-sheet');
-    const scrolls = await this.#page
-      .locator('quay-sheet')
-      .evaluate(
-        (sheet: HTMLElement) =>
-          sheet.offsetWidth - sheet.clientWidth > 6 && sheet.scrollHeight > sheet.clientHeight,
-      );
-    return box && scrolls ? { x: box.x + box.width - 6, y: box.y + height * box.height } : undefined;
+    if (!box) return undefined;
+    const point = { x: box.x + box.width - 6, y: box.y + height * box.height };
+    const isBar = await this.#page.locator('quay-sheet').evaluate((sheet: HTMLElement, { x, y }) => {
+      const scrolls = sheet.offsetWidth - sheet.clientWidth > 6 && sheet.scrollHeight > sheet.clientHeight;
+      return scrolls && sheet.shadowRoot?.elementFromPoint(x, y) === sheet;
+    }, point);
+    return isBar ? point : undefined;
   }
 
   async #boxOf(selector: string) {

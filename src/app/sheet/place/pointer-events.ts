@@ -7,6 +7,7 @@ import { tableRow } from './grid-map.ts';
 import { isNear } from './near.ts';
 import { PressedButton } from './pressed-button.ts';
 import { isWholeRows } from './range.ts';
+import { isSecondPress, type PressPoint } from './second-press.ts';
 
 type Host = Omit<CommandHost, 'openMenu'> &
   HTMLElement & {
@@ -16,21 +17,21 @@ type Host = Omit<CommandHost, 'openMenu'> &
   };
 
 /** Where and when a press began, and the cell it was on. */
-interface Press extends Pick<PointerEvent, 'clientX' | 'clientY' | 'timeStamp'> {
+interface Press extends PressPoint {
   readonly place: CellPlace;
 }
-
-/** Within so many milliseconds a second press may be part of a double click: what systems take unless they are told otherwise. */
-const DOUBLE_CLICK = 500;
 
 /** What the pointer does on a page: choose, extend, edit, open menus. */
 export class PointerEvents {
   readonly #host: Host;
+  readonly #button: PressedButton;
   #dragging = false;
   /** The row of a table at whose number the press under way began. */
   #rowFrom: CellPlace | undefined;
   /** Whether the press under way began on the cell that was chosen already. */
   #again = false;
+  /** Whether the press under way opens the list of its cell when it is let go, unless a range is drawn with it. */
+  #opens = false;
   /** The press under way or the last one; undefined once the page was scrolled under it. */
   #press: Press | undefined;
   /** Whether the press under way was taken for the second one of a double click, before the browser says so. */
@@ -40,7 +41,7 @@ export class PointerEvents {
 
   constructor(host: Host) {
     this.#host = host;
-    new PressedButton(host);
+    this.#button = new PressedButton(host);
     host.addEventListener('pointerdown', this.#down);
     host.addEventListener('pointermove', this.#move);
     host.addEventListener('mousedown', this.#notSecond);
@@ -52,6 +53,7 @@ export class PointerEvents {
 
   readonly #down = (event: PointerEvent): void => {
     this.#again = false;
+    this.#opens = false;
     if (inEditor(event)) return;
     const place = this.#aimOf(event);
     if (event.button !== 0) return;
@@ -73,10 +75,7 @@ export class PointerEvents {
     if (event.shiftKey) event.preventDefault();
     this.#again = samePlace(place, this.#host.place);
     this.#host.goTo(place, event.shiftKey);
-    if (this.#again && targetOf(event)?.closest('[data-open]')) {
-      event.preventDefault();
-      this.#host.startEdit();
-    }
+    this.#opens = this.#again && !event.shiftKey && targetOf(event)?.closest('[data-open]') != null;
   };
 
   /** The browser counts clicks as the system does: what it calls the first press means what it is on. */
@@ -120,13 +119,21 @@ export class PointerEvents {
 
   readonly #twice = (event: MouseEvent): void => {
     const place = this.#press?.place ?? this.#placeOf(event);
-    if (inEditor(event) || !place || targetOf(event)?.closest('button, [data-row-number]')) return;
+    if (inEditor(event) || !place || this.#host.editing) return;
+    const isButton = targetOf(event)?.closest('button') && !this.#button.isStrange(event);
+    if (isButton || targetOf(event)?.closest('[data-row-number]')) return;
     event.preventDefault();
     this.#host.startEdit();
   };
 
   readonly #click = (event: PointerEvent): void => {
     const target = targetOf(event);
+    const opens = this.#opens && !this.#host.range && !inEditor(event);
+    this.#opens = false;
+    if (opens) {
+      this.#host.startEdit();
+      return;
+    }
     // A finger has neither keys nor a quick double click: its second tap opens what its first has chosen.
     if (event.pointerType === 'touch' && this.#again && !inEditor(event) && !target?.closest('button'))
       this.#host.startEdit();
@@ -162,13 +169,17 @@ export class PointerEvents {
     return range !== undefined && index >= range.top && index <= range.bottom && isWholeRows(map, range);
   }
 
-  /** The place that a press means: of the second one of a double click that of the first, for lines may have moved in between. */
+  /**
+   * The place that a press means: of the second one of a double click that of the first, for lines may have moved in
+   * between; not where the person has gone elsewhere since.
+   */
   #aimOf(event: PointerEvent): CellPlace | undefined {
     const last = this.#press;
     this.#press = undefined;
     // Nothing opens at the number of a row, so that each press there is one of its own.
     const opens = !targetOf(event)?.closest('[data-row-number]');
-    const second = opens && last && isNear(event, last) && event.timeStamp - last.timeStamp < DOUBLE_CLICK;
+    const stayed = opens && samePlace(last?.place, this.#host.place);
+    const second = last && stayed && isSecondPress(event, last);
     this.#isSecond = second === true;
     const place = second ? last.place : this.#placeOf(event);
     if (!place) return undefined;

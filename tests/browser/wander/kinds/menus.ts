@@ -1,7 +1,8 @@
-import { type Line, type Place, partAt, tableRowAt } from '../book.ts';
+import { isSame, type Line, type Place, partAt, tableRowAt } from '../book.ts';
 import { done, grown, seenWithoutNew, withRow } from '../changed-book.ts';
 import { type Kind, kindOf } from '../kind.ts';
 import { left, type Outcome } from '../state.ts';
+import { stillOpen } from './pointer.ts';
 
 /** What the menu of a line puts below it. */
 const insertions = ['a given value', 'a calculation', 'a check', 'a choice', 'a text', 'a heading'];
@@ -34,7 +35,9 @@ const insert: Kind<Choice> = {
     await hands.rest();
     return true;
   },
-  expect: (state, _args, _before, after) => {
+  expect: (state, { place }, _before, after) => {
+    // A field that is typed in has a menu of its own.
+    if (isSame(state.draft?.place, place)) return [stillOpen(state)];
     const isOne = (fresh: readonly Line[]): boolean => fresh.length === 1;
     return left(state, seenWithoutNew(after, state)).flatMap((gone): readonly Outcome[] =>
       gone.editor.kind !== 'closed'
