@@ -21,7 +21,7 @@ export const fenderEnergy: IndependentProgram = {
     const energy = workEnergy(inputs, ship);
     const fender = workFender(inputs, ship, energy);
     const panel = workPanel(inputs, fender);
-    const wharf = workWharf(inputs, fender);
+    const wharf = workWharf(inputs, ship, fender);
     const absorber = workAbsorber(inputs, energy);
     return {
       ...named('ship', { ...ship.numbers, ...ship.checks }),

@@ -122,6 +122,6 @@ export function drawBents({ between, of, chance, whole }: Random): Rows {
   return Array.from({ length: count }, (_, row) => ({
     bent: `bent ${row + 1}`,
     s: from + row * pitch + (equal ? 0 : between(0, pitch / 2)),
-    k: equal ? 1 : chance(0.02) ? 0 : of([between(0.5, 1.5), between(0.5, 1.5), between(2, 12)]),
+    k: equal ? 1 : chance(0.06) ? 0 : of([between(0.5, 1.5), between(0.5, 1.5), between(2, 12)]),
   }));
 }

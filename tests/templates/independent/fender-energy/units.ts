@@ -17,6 +17,8 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
   ],
   m: [
     'panel.b_e',
+    'wharf.R_BD',
+    'wharf.b_t',
     'panel.y_e',
     'ship.L_OA_own',
     'ship.L_BP_own',

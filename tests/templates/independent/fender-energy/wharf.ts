@@ -1,5 +1,6 @@
 import type { Verdict } from '../program.ts';
 import type { Fender } from './fender.ts';
+import type { Ship } from './ship.ts';
 import { type Inputs, judge, ratio } from './values.ts';
 
 /** The spacing of the fenders and the share of each bent. */
@@ -14,6 +15,9 @@ export interface Wharf {
       | 'C'
       | 'S_c'
       | 'S_L'
+      | 'R_BD'
+      | 'b_t'
+      | 'n_t'
       | 'R_w'
       | 'H_max'
       | 'H_pile'
@@ -28,14 +32,14 @@ export interface Wharf {
     >
   >;
   readonly columns: Readonly<Record<'r' | 'H' | 'H_p', readonly number[]>>;
-  readonly checks: Readonly<Record<'c_S' | 'c_H', Verdict>>;
+  readonly checks: Readonly<Record<'c_S' | 'c_H' | 'c_n', Verdict>>;
 }
 
 /** Works out spacing and bents; lengths in m, forces in kN. */
-export function workWharf(inputs: Inputs, fender: Fender): Wharf {
-  const { number } = inputs;
+export function workWharf(inputs: Inputs, ship: Ship, fender: Fender): Wharf {
+  const { number, text } = inputs;
   const [length, beam] = [number('wharf.L_S'), number('wharf.B_S')];
-  const radius = (beam / 2 + ratio(length ** 2, 8 * beam)) / 2;
+  const radius = bowRadius(length, beam);
   const projection = fender.numbers.H_F / 1000 + number('wharf.e_0');
   const pressed = projection - fender.numbers.δ / 1000;
   const clearance = (number('wharf.c_C') / 100) * projection;
@@ -43,6 +47,12 @@ export function workWharf(inputs: Inputs, fender: Fender): Wharf {
   const byChord = 2 * Math.sqrt(radius ** 2 - (radius - pressed + clearance) ** 2);
   const byShip = 0.15 * length;
   const greatest = Math.min(byChord, byShip);
+  const shipRadius = bowRadius(ship.numbers.L_OA, ship.numbers.B);
+  // The part of the bow that is pressed in is a segment of her circle; so many spacings in its chord, so many units at least.
+  const reached = 2 * Math.sqrt(shipRadius ** 2 - (shipRadius - fender.numbers.δ / 1000) ** 2);
+  const touching = number('panel.n_f') * Math.max(1, Math.floor(ratio(reached, spacing) + 1e-12));
+  const shared: Verdict =
+    text('fender.system') === 'shared' ? judge(fender.numbers.n, touching) : { verdict: 'does not apply' };
   const bents = workBents(inputs, fender);
   return {
     ...bents,
@@ -55,10 +65,18 @@ export function workWharf(inputs: Inputs, fender: Fender): Wharf {
       h_c: pressed,
       C: clearance,
       S_c: byChord,
+      R_BD: shipRadius,
+      b_t: reached,
+      n_t: touching,
       S_L: byShip,
     },
-    checks: { ...bents.checks, c_S: judge(spacing, greatest) },
+    checks: { ...bents.checks, c_S: judge(spacing, greatest), c_n: shared },
   };
+}
+
+/** Of a bow that is a circle through the stem and the widest frame; common practice, from memory. */
+function bowRadius(length: number, beam: number): number {
+  return (beam / 2 + ratio(length ** 2, 8 * beam)) / 2;
 }
 
 /** A rigid deck on springs: each bent takes its part of the force, and of the moment about the centre of stiffness. */
@@ -77,9 +95,10 @@ function workBents(inputs: Inputs, fender: Fender) {
   const arms = bents.map(({ s }) => s - centre);
   const sumOfSquares = bents.reduce((total, { k }, index) => total + k * (arms[index] ?? Number.NaN) ** 2, 0);
   // Bents on one line do not hold a deck that is pushed beside it, nor does one that alone is stiff.
-  const apart = Math.max(...bents.map(({ s }) => s)) > Math.min(...bents.map(({ s }) => s));
+  const stiff = bents.filter(({ k }) => k > 0).map(({ s }) => s);
+  const apart = Math.max(...stiff) > Math.min(...stiff);
   const second = apart ? sumOfSquares : Number.NaN;
-  const turning = second > 1e-9 * whole ? force / second : Number.NaN;
+  const turning = ratio(force, second);
   const shares = bents.map(
     ({ k }, index) => ratio(force * k, whole) + turning * eccentricity * k * (arms[index] ?? Number.NaN),
   );
