@@ -178,6 +178,24 @@ describe('onto a table', () => {
     await told(/2 rows pasted/);
     expect(await Promise.all(columns.map(texts))).toEqual(before);
   });
+
+  test('one value over cells and their heading is refused, copied here or elsewhere', async () => {
+    const before = await Promise.all(columns.map(texts));
+    const heading = await at('head', 'thick').textContent();
+    await at(0, 'thick').click();
+    await page.keyboard.press('Control+c');
+    const own = () => page.keyboard.press('Control+v');
+    for (const put of [own, () => paste('7')]) {
+      await at('head', 'thick').click();
+      await page.keyboard.press('Shift+ArrowDown');
+      await page.keyboard.press('Shift+ArrowDown');
+      await put();
+      await page.locator('.refusal').getByText('they are not all cells of one table').waitFor();
+      expect(await Promise.all(columns.map(texts))).toEqual(before);
+      expect(await at('head', 'thick').textContent()).toBe(heading);
+      await page.keyboard.press('Escape');
+    }
+  });
 });
 
 describe('onto lines', () => {

@@ -33,6 +33,15 @@ export const paste = {
       hint: 'select as many cells as are to be replaced, or copy two columns, descriptions and values, for new lines',
     }),
   }),
+  'paste-over-unlike': entry<{ count: number }>({
+    title: 'One cell pasted over cells of a table and what stands beside them',
+    explain:
+      'One copied cell goes into all cells that are selected. Where headings, a title or lines are selected with the cells of a table, it may be meant for the cells alone or for all of them, so nothing is pasted.',
+    words: ({ count }) => ({
+      message: `one cell is pasted over ${count}, and they are not all cells of one table`,
+      hint: 'select the cells of one table alone, or one heading by itself',
+    }),
+  }),
   'paste-number-unclear': entry<{ text: string; point: string; comma: string }>({
     title: 'A pasted number that can be read two ways',
     explain:

@@ -1,11 +1,11 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import { type Outcome, problem } from '../../../diagnostics/index.ts';
+import { fail, type Outcome, problem, succeed } from '../../../diagnostics/index.ts';
 import { type Copied, type Edit, findSheet, openCopied, type Row } from '../../../document/index.ts';
 import { takeAlong } from '../../../notebook/index.ts';
 import type { Block } from '../../editing/block.ts';
 import { carriedFrom } from '../../editing/carried-unit.ts';
 import { cellValueText } from '../../editing/cell-value-text.ts';
-import { CELLS_TYPE, writeCells } from '../../editing/clipboard-text.ts';
+import { CELLS_TYPE, readCells, writeCells } from '../../editing/clipboard-text.ts';
 import { findPlace } from '../../editing/find-place.ts';
 import type { Change } from '../../editing/line-edits.ts';
 import { pasteIntoTable, pasteOntoLines } from '../../editing/paste-cells.ts';
@@ -14,6 +14,7 @@ import { moveLines, type PastedLines, pasteCopies, pasteOver } from '../../editi
 import { pasteParts, pickParts } from '../../editing/paste-parts.ts';
 import { isStatedColumn, pasteStated } from '../../editing/paste-stated.ts';
 import { pasteText } from '../../editing/paste-text.ts';
+import { selectedUnlike } from '../../editing/selected-unlike.ts';
 import { statementAt } from '../../editing/state-target.ts';
 import type { CellPlace } from '../../session/place.ts';
 import { type CommandHost, carryOut, selectedCells, told } from '../place/commands.ts';
@@ -188,7 +189,7 @@ export class ClipboardEvents implements ReactiveController {
     }
     const selected = selectedCells(this.#host);
     const place = selected[0]?.[0];
-    if (!place) return;
+    if (!place || !this.#goesOver(selected, copied.cells)) return;
     const { session } = this.#host;
     const { notebook } = session;
     const over = { rows: selected.length, columns: selected[0]?.length ?? 1 };
@@ -223,6 +224,12 @@ export class ClipboardEvents implements ReactiveController {
     );
   }
 
+  /** Whether what is pasted can go over what is selected; says why not. */
+  #goesOver(selected: readonly (readonly CellPlace[])[], cells: Block['cells']): boolean {
+    const unlike = selectedUnlike(this.#host.session.notebook.book, selected, cells);
+    return told(this.#host, unlike ? fail(unlike) : succeed(undefined));
+  }
+
   #inTable(place: CellPlace): boolean {
     const found = findPlace(this.#host.session.notebook.book, place);
     return found?.kind === 'cell' || (found?.kind === 'column' && place.item === 'head');
@@ -232,6 +239,7 @@ export class ClipboardEvents implements ReactiveController {
     const { session } = this.#host;
     const { notebook, units } = session;
     const selected = selectedCells(this.#host);
+    if (!this.#goesOver(selected, readCells(text))) return;
     const place = selected[0]?.[0];
     const part = place && findPlace(notebook.book, place)?.part;
     const title = part?.kind === 'table' && place?.item === '';
