@@ -4,8 +4,9 @@ import { failureWords } from './wander/figures.ts';
 import { shrink, signOf } from './wander/shrink.ts';
 import { type Failure, shippedBooks, walk } from './wander/walk.ts';
 
-// npm run wander -- [--steps=5000] [--seed=1] [--length=100] [--as-built] [--whole]: walks over the shipped books
-// without a plan, in turn and each from a seed of its own, and prints what it did and every difference it found.
+// npm run wander -- [--steps=5000] [--seed=1] [--length=100] [--book=1] [--as-built] [--whole]: walks over the shipped
+// books without a plan, in turn and each from a seed of its own, and prints what it did and every difference it found.
+// --book: over one of them alone, by its number in their list, as to walk again from a seed that was printed with it.
 const option = (name: string, otherwise: number): number => {
   const given = process.argv.find((arg) => arg.startsWith(`--${name}=`));
   const value = given === undefined ? otherwise : Number(given.slice(name.length + 3));
@@ -13,6 +14,9 @@ const option = (name: string, otherwise: number): number => {
   return value;
 };
 const [steps, firstSeed, length] = [option('steps', 5000), option('seed', 1), option('length', 100)];
+const books = process.argv.some((arg) => arg.startsWith('--book='))
+  ? [bookAt(option('book', 1))]
+  : shippedBooks;
 if (!process.argv.includes('--as-built')) buildApp();
 const app = await serveApp();
 const browser = await launchBrowser();
@@ -23,6 +27,12 @@ try {
   await app.close();
 }
 
+function bookAt(number: number): (typeof shippedBooks)[number] {
+  const book = shippedBooks[number - 1];
+  if (book === undefined) throw new Error(`--book takes a number up to ${shippedBooks.length}`);
+  return book;
+}
+
 /** Walks, prints, and gives the number of differences. */
 async function wander(): Promise<number> {
   const start = performance.now();
@@ -31,7 +41,7 @@ async function wander(): Promise<number> {
   let [edits, walks] = [0, 0];
   for (let done = 0; done < steps; done += length, walks += 1) {
     const seed = firstSeed + walks;
-    const book = shippedBooks[walks % shippedBooks.length] ?? shippedBooks[0];
+    const book = books[walks % books.length] ?? shippedBooks[0];
     const found = await walk(browser, app.address, book, { seed, count: Math.min(length, steps - done) });
     for (const [kind, count] of found.steps) counts.set(kind, (counts.get(kind) ?? 0) + count);
     edits += found.edits;
@@ -55,7 +65,7 @@ async function wander(): Promise<number> {
     console.log(`\n${failure.times} times ${sign}\n${failureWords(short)}`);
   }
   console.log(
-    `\n${steps} steps over ${shippedBooks.length} books, ${edits} edits seen, ${failures.length} differences of ${first.size} kinds; ` +
+    `\n${steps} steps over ${books.length} ${books.length === 1 ? 'book' : 'books'}, ${edits} edits seen, ${failures.length} differences of ${first.size} kinds; ` +
       `seeds ${firstSeed} to ${firstSeed + walks - 1}; ${walked.toFixed(0)} s`,
   );
   return failures.length;
