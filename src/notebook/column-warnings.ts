@@ -1,9 +1,17 @@
 import type { Problem } from '../diagnostics/index.ts';
 import { problem } from '../diagnostics/index.ts';
 import { cellsOfColumn } from '../document/index.ts';
-import { fromSI, isBareNumber, isPerCent, mayBeShare, shareText, type UnitRegistry } from '../units/index.ts';
+import {
+  fromSI,
+  isBareNumber,
+  isPerCent,
+  mayBeShare,
+  PLAIN_UNIT,
+  shareText,
+  type UnitRegistry,
+} from '../units/index.ts';
 import { rangeWarning } from './load-column.ts';
-import type { InputColumnItem } from './model.ts';
+import type { FormulaColumnItem, InputColumnItem } from './model.ts';
 
 /** What is pointed out of the cells of a given column, whose values are computed with all the same. */
 export function columnWarnings(
@@ -14,6 +22,25 @@ export function columnWarnings(
   return [rangeWarning(item, values, registry), percentWarning(item, values)].filter(
     (found) => found !== undefined,
   );
+}
+
+/** A warning where cells of a calculated column, computed or stated, lie beyond its permitted range. */
+export function rangeWarnings(
+  { unit, column, type }: FormulaColumnItem,
+  values: Float64Array,
+  registry: UnitRegistry,
+): readonly Problem[] {
+  if (column.kind !== 'calc' || !column.range) return [];
+  const own = unit ?? (type.kind === 'number' && type.dimension.key === '' ? PLAIN_UNIT : undefined);
+  const limit = column.range.min ?? column.range.max ?? '';
+  const found = own
+    ? rangeWarning({ unit: own, column }, values, registry)
+    : problem(
+        'range-without-unit',
+        { from: 0, to: 0 },
+        { limit, value: 'the cells of a column without a unit' },
+      );
+  return found ? [found] : [];
 }
 
 /** A warning where bare numbers of a column of per cent may have been meant as parts of one. */

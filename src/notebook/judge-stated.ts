@@ -2,7 +2,7 @@ import { nearest, type Problem, problem } from '../diagnostics/index.ts';
 import { foldedOption } from '../document/index.ts';
 import { type KnownTexts, knownTexts, type TextsOf } from './known-texts.ts';
 import type { Item } from './model.ts';
-import type { Stated } from './stated.ts';
+import { asCapacity, type Stated, sidesOf } from './stated.ts';
 
 /** A line or column with what its stated values are worth in the book: a text that chooses methods is one of those known. */
 export function withStatedJudged(item: Item, items: ReadonlyMap<string, Item>, textsOf: TextsOf): Item {
@@ -25,10 +25,29 @@ export function judgeStated(
 
 function judgeOf(item: Item, items: ReadonlyMap<string, Item>, textsOf: TextsOf): (stated: Stated) => Stated {
   const known = item.type.kind === 'text' ? knownTexts(item.id, items, textsOf) : undefined;
+  const check = item.kind === 'formula' ? checkHeldAgainst(item.id, items) : undefined;
   return (stated) => {
     const found = known && unknownText(stated, known);
-    return found ? { ...stated, problems: [found, ...stated.problems] } : stated;
+    if (found) return { ...stated, problems: [found, ...stated.problems] };
+    return check === undefined ? stated : asCapacity(stated, check);
   };
+}
+
+/** A check whose capacity is a line as it stands, or a line that takes its value from it; undefined where there is none. */
+function checkHeldAgainst(id: string, items: ReadonlyMap<string, Item>): string | undefined {
+  for (const item of items.values()) {
+    if (item.kind !== 'formula' || item.row.kind !== 'check' || item.row.stated?.capacity) continue;
+    const seen = new Set<string>();
+    let capacity = sidesOf(item.checked.typed)[1];
+    while (capacity?.kind === 'cell' && !seen.has(capacity.id)) {
+      if (capacity.id === id) return item.row.name;
+      seen.add(capacity.id);
+      const source = items.get(capacity.id);
+      // What is stated itself takes its value from nowhere.
+      capacity = source?.kind === 'formula' && !source.stated ? source.checked.typed : undefined;
+    }
+  }
+  return undefined;
 }
 
 /**

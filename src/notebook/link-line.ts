@@ -92,14 +92,14 @@ export function unlinkEdit(notebook: Notebook, id: string): Outcome<Edit> {
   const found = item && rowOf(notebook, item);
   if (found?.row.kind !== 'calc' || !found.row.link)
     return fail(problem('link-unfit', NOWHERE, { name: id, other: id }));
-  const { formula: _, by: __, methods: ___, kind: ____, link, stated, unit, ...kept } = found.row;
+  const { formula: _, by: __, methods: ___, kind: ____, link, stated, unit, range, ...kept } = found.row;
   if (stated) return fail(problem('link-stated', NOWHERE, { name: id }));
   const result = notebook.result(id);
   // Without a value it is as it was before it was linked.
   const entry = result.status === 'ok' ? heldEntry(result.value, (unit ?? '').trim() !== '') : link.entry;
   const row: Given | Choice =
     link.kind === 'given'
-      ? { ...kept, ...link, ...(unit !== undefined && { unit }), entry }
+      ? { ...kept, ...(range && { range }), ...link, ...(unit !== undefined && { unit }), entry }
       : {
           ...kept,
           ...link,

@@ -1,5 +1,5 @@
 import { type Problem, problem } from '../diagnostics/index.ts';
-import type { Cell } from '../document/index.ts';
+import type { Cell, Range } from '../document/index.ts';
 import type { Engine } from '../engine/index.ts';
 import { readEntry, type Unit, type UnitRegistry, writeQuantity } from '../units/index.ts';
 import { readCell } from './columns.ts';
@@ -32,15 +32,20 @@ export function loadCells(
   return { values, failed };
 }
 
+/** A column that may have a permitted range. */
+interface Ranged {
+  readonly unit?: Unit;
+  readonly column: { readonly range?: Range };
+}
+
 /** A warning where cells of a column lie beyond its permitted range. */
 export function rangeWarning(
-  item: InputColumnItem,
+  { unit, column }: Ranged,
   values: Float64Array,
   registry: UnitRegistry,
 ): Problem | undefined {
-  const { unit } = item;
-  if (!item.column.range || !unit) return undefined;
-  const { least, most } = columnLimits(item, registry);
+  if (!column.range || !unit) return undefined;
+  const { least, most } = columnLimits({ unit, column }, registry);
   let rows = 0;
   let first = 0;
   for (let row = 0; row < values.length; row += 1) {
@@ -60,7 +65,7 @@ export function rangeWarning(
 
 /** The ends of the permitted range of a column in SI, infinite where there are none. */
 export function columnLimits(
-  { column, unit }: InputColumnItem,
+  { column, unit }: Ranged,
   registry: UnitRegistry,
 ): { readonly least: number; readonly most: number } {
   const limit = (text: string | undefined): number | undefined => unit && limitOf(text, unit, registry);

@@ -101,8 +101,17 @@ export function readStatedSides(
       : { statement, problems: [problem('stated-no-side', NOWHERE, {})] };
   return {
     ...(sides.demand && { demand: read(sides.demand, demand ?? unread, capacity) }),
-    ...(sides.capacity && { capacity: read(sides.capacity, capacity ?? unread, demand) }),
+    ...(sides.capacity && { capacity: asCapacity(read(sides.capacity, capacity ?? unread, demand)) }),
   };
+}
+
+/** A stated capacity, refused where it is not above zero: it would let a check hold for a demand of the other sign. */
+export function asCapacity(stated: Stated, check = ''): Stated {
+  const { entry, statement, problems } = stated;
+  if (entry?.kind !== 'number' || entry.si > 0) return stated;
+  const span = { from: 0, to: statement.entry.length };
+  const found = problem('stated-capacity-not-positive', span, { written: statement.entry.trim(), check });
+  return { statement, problems: [found, ...problems] };
 }
 
 /** Demand and capacity of a check: the side that is asked to be greater is the capacity. None where nothing is compared so. */

@@ -1,10 +1,12 @@
+import type { Problem } from '../diagnostics/index.ts';
 import { NO_AXES, onAxes, type Type, typeOfUnit } from '../language/index.ts';
 import type { Unit } from '../units/index.ts';
 import { textsEntered } from './build-model.ts';
+import { outOfRange } from './inputs.ts';
 import { judgeStated } from './judge-stated.ts';
 import { namesOf } from './names.ts';
 import type { Notebook } from './notebook.ts';
-import type { Quantity, Result } from './result.ts';
+import type { Quantity, Result, Value } from './result.ts';
 import { readStated, readStatedSides, type Side, type Stated } from './stated.ts';
 import { differenceOf, resultAt, valueStated } from './stated-values.ts';
 import type { EntryTrial } from './try-entry.ts';
@@ -35,11 +37,26 @@ export function tryStated(notebook: Notebook, at: StatedPlace, entry: string): S
   const difference =
     value && computed.status === 'ok' ? differenceOf(value, computed.value, registry) : undefined;
   return {
-    problems: stated.problems,
+    problems: [...stated.problems, ...beyondRange(notebook, at, value)],
     computed,
     ...(value && { value }),
     ...(difference && { difference }),
   };
+}
+
+/** A warning where a value would be stated beyond the permitted range of its line or column. */
+function beyondRange(
+  { model }: Notebook,
+  { id, side }: StatedPlace,
+  value: Value | undefined,
+): readonly Problem[] {
+  const item = model.items.get(id);
+  if (side || value?.kind !== 'number' || (item?.kind !== 'formula' && item?.kind !== 'formula column'))
+    return [];
+  const own = item.kind === 'formula' ? item.row : item.column;
+  if (own.kind !== 'calc' || !own.range) return [];
+  const { si, unit } = value;
+  return outOfRange({ kind: 'number', si, unit }, own.range, item.unit, model.registry);
 }
 
 /** Reads an entry as it would be stated at a place, with what would be wrong with it in the book. */

@@ -61,7 +61,10 @@ export function detailsAt(book: Book, place: CellPlace): Details {
     ...(one.kind === 'choice' &&
       one.options !== undefined && { options: one.options.map(optionText).join('\n') }),
     ...(one.kind === 'choice' && one.from !== undefined && { from: one.from }),
-    ...(one.kind === 'given' && { min: one.range?.min ?? '', max: one.range?.max ?? '' }),
+    ...((one.kind === 'given' || (one.kind === 'calc' && !('link' in one))) && {
+      min: one.range?.min ?? '',
+      max: one.range?.max ?? '',
+    }),
     ...((one.kind === 'given' || one.kind === 'choice') && { optional: one.optional ? 'yes' : '' }),
     ...(one.kind === 'check' && { applies: one.applies ?? '' }),
     note: one.note ?? '',

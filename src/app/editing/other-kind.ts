@@ -18,7 +18,6 @@ export interface OtherKind {
   /** What the formula comes to, of a calculated line. */
   readonly trial?: Trial;
   /** Whether the limits of a given are given up. */
-  readonly losesRange: boolean;
 }
 
 /**
@@ -53,13 +52,12 @@ function asCalculated(
   if (!isRefused && read.value?.kind !== 'text') return undefined;
   const trial = notebook.tryFormula(id, formula);
   if (!isMarked && !isFormula(trial)) return undefined;
-  const { kind: _, entry, range, optional, toLink: __, ...kept } = row;
-  const isBlank = entry.trim() === '' && range === undefined && optional === undefined;
+  const { kind: _, entry, optional, toLink: __, ...kept } = row;
+  const isBlank = entry.trim() === '' && optional === undefined;
   return {
     row: { ...kept, kind: 'calc', formula },
     decided: isBlank && (isMarked || isRefused),
     trial,
-    losesRange: range !== undefined,
   };
 }
 
@@ -89,6 +87,5 @@ function asGiven(
   return {
     row: { ...kept, ...limits, kind: 'given', entry },
     decided: formula?.trim() === '' && !methods && written === draft.trim(),
-    losesRange: false,
   };
 }

@@ -11,7 +11,7 @@ import type { Note } from './note.ts';
 export function withKindOffer(session: Session, typed: TypedValue, note: Note | undefined): Note | undefined {
   const other = otherKind(session.notebook, typed);
   if (!other) return note;
-  const { row, trial, losesRange } = other;
+  const { row, trial } = other;
   const words = row.kind === 'calc' ? 'a calculated line' : 'a given value';
   const comesTo = trial && formulaNote(trial, session);
   if (other.decided) {
@@ -22,6 +22,5 @@ export function withKindOffer(session: Session, typed: TypedValue, note: Note | 
     return { ...plain, hint };
   }
   const result = comesTo?.kind === 'result' ? `: ${comesTo.text}` : '';
-  const lost = losesRange ? ', without its permitted range' : '';
-  return { ...(note ?? { kind: 'remark', text: '' }), offer: `make this line ${words}${lost}${result}` };
+  return { ...(note ?? { kind: 'remark', text: '' }), offer: `make this line ${words}${result}` };
 }

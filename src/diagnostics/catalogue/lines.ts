@@ -170,6 +170,24 @@ export const lines = {
     explain: 'A demand or a capacity is stated for a check that compares them with <, <=, > or >=.',
     words: () => ({ message: 'this check compares no demand with a capacity, so neither can be stated' }),
   }),
+  'stated-capacity-not-positive': entry<{ written: string; check: string }>({
+    title: 'A stated capacity that is not above zero',
+    explain:
+      'A check is held against its capacity. One that is stated as zero or less would let it hold for a demand of the other sign, so it is refused; elevations, temperatures and dates may lie below zero.',
+    words: ({ written, check }) => ({
+      message: `${quoted(written)} is no capacity${check === '' ? '' : ` of the check ${check}`}: it is not above zero`,
+      hint: 'state what can be carried, without a sign',
+    }),
+  }),
+  'range-without-unit': entry<{ limit: string; value: string }>({
+    title: 'A limit of a permitted range without its unit',
+    explain:
+      'A line without a unit column is shown in the unit the book prefers, which may be another tomorrow. Its limits need their units written.',
+    words: ({ limit, value }) => ({
+      message: `the limit ${quoted(limit)} of the permitted range cannot be compared with ${value}`,
+      hint: 'write the limit with its unit',
+    }),
+  }),
   'stated-formula-fails': entry<{ message: string }>({
     title: 'A stated value whose formula fails',
     explain: 'The formula in place of which a value is stated cannot be computed. The stated value stands.',

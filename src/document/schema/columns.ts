@@ -48,6 +48,7 @@ const calcColumnSchema = z.strictObject({
   ...named,
   ...computing,
   unit: z.exactOptional(unitText),
+  range: z.exactOptional(rangeSchema),
   stated: z.exactOptional(z.array(statedCellSchema).check(z.minLength(1), z.maxLength(STATED_LIMIT))),
   ...remarks,
 });

@@ -4,7 +4,7 @@ import type { Immutable } from './immutable.ts';
 import { computing } from './methods.ts';
 import { entryText, formulaText, idText, lineText, noteText, OPTION_LIMIT, unitText } from './words.ts';
 
-/** The permitted values of a given, both ends included, as entries. */
+/** The permitted values of a line or column, entered, computed or stated; both ends included, as entries. */
 export const rangeSchema = z.strictObject({
   min: z.exactOptional(entryText),
   max: z.exactOptional(entryText),
@@ -78,6 +78,7 @@ const calcSchema = z.strictObject({
   ...named,
   ...computing,
   unit: z.exactOptional(unitText),
+  range: z.exactOptional(rangeSchema),
   link: z.exactOptional(linkSchema),
   stated: z.exactOptional(statementSchema),
   ...remarks,
@@ -115,7 +116,7 @@ export const ROW_SCHEMAS = {
 /** A row of any kind. */
 export const rowSchema = z.discriminatedUnion('kind', [givenSchema, choiceSchema, calcSchema, checkSchema]);
 
-/** The permitted values of a given; see {@link rangeSchema}. */
+/** The permitted values of a line or column; see {@link rangeSchema}. */
 export type Range = Immutable<z.infer<typeof rangeSchema>>;
 /** A value stated in place of a computed one; see {@link statementSchema}. */
 export type Statement = Immutable<z.infer<typeof statementSchema>>;

@@ -57,11 +57,11 @@ const noteUnder = (item: string, draft: string) => {
 
 describe('a formula typed on a given', () => {
   test.each([
-    ['a', '2 m * w', /^make this line a calculated line, without its permitted range: = 6\sm/],
+    ['a', '2 m * w', /^make this line a calculated line: = 6\sm/],
     ['a', '= 2 m * w', /a calculated line.*= 6\sm/],
     ['a', 'w^2', /a calculated line.*= 9\sm/],
     ['a', 'MAX(w; 2 m) * 1 m', /= 3\sm/],
-    ['a', '=12 * nothing', /a calculated line, without its permitted range$/],
+    ['a', '=12 * nothing', /a calculated line$/],
     ['k', 'w', /a calculated line: = 3\sm/],
     ['k', '2 * w', /a calculated line: = 6\sm/],
   ])('on %s, %s: the note offers to make the line a calculated one', (item, draft, words) => {
@@ -103,6 +103,7 @@ describe('a formula typed on a given', () => {
       label: 'area',
       formula: '2 m * w',
       unit: 'm^2',
+      range: { max: '90' },
       reference: 'drawing 7',
       note: 'of the strip',
     });
@@ -123,7 +124,7 @@ describe('a formula typed on a given', () => {
 
   test('a formula that would refer to its own line is offered, and says so once it stands there', () => {
     type('a', '=A * 2');
-    expect(noteOn('a', '=A * 2')?.offer).toMatch(/range$/);
+    expect(noteOn('a', '=A * 2')?.offer).toBe('make this line a calculated line');
     session.endEdit('offer');
     expect(session.notebook.problems().map(({ code }) => code)).toContain('loop');
   });
@@ -188,7 +189,7 @@ describe('a blank line', () => {
     ['e', '=4 ft', { kind: 'calc', formula: '4 ft' }],
     ['e', 'w * 2', { kind: 'calc', formula: 'w * 2' }],
     ['e', '4 kg', { kind: 'calc', formula: '4 kg' }],
-    ['l', '2 * w', { kind: 'given', entry: '2 * w' }],
+    ['l', '2 * w', { kind: 'calc', formula: '2 * w' }],
   ])('%s becomes what “%s” makes of it', (item, draft, row) => {
     const before = session.notebook.book;
     type(item, draft);
@@ -206,6 +207,7 @@ describe('a blank line', () => {
     });
     expect(noteOn('n', '2 * w')?.offer).toBeUndefined();
     expect(noteUnder('e', '4 ft')?.hint).toBe('Enter makes this line a given value');
-    expect(noteOn('l', '2 * w')?.offer).toMatch(/permitted range/);
+    // The permitted range stays with the line.
+    expect(noteOn('l', '2 * w')?.hint).toBe('Enter makes this line a calculated line');
   });
 });
