@@ -15,6 +15,7 @@ import {
   setRowField,
 } from '../../document/index.ts';
 import { methodWords } from '../../notebook/index.ts';
+import { isBareNumber } from '../../units/index.ts';
 import { type CellPlace, methodFieldOf } from '../session/place.ts';
 import { cellFromText } from './cell-content.ts';
 import { type Found, findPlace } from './find-place.ts';
@@ -87,6 +88,13 @@ function symbol(name: string, text: string): Outcome<never> {
   return fail(problem('symbol-among-cells', nowhere, { name, text: text.trim() }));
 }
 
+/** The refusal of a value where a unit belongs; undefined for all else. One over something, such as 1/s, is a unit. */
+export function valueAsUnit(name: string, text: string): Outcome<never> | undefined {
+  const written = text.trim();
+  const isValue = isBareNumber(written) || /^[+\-−]?\s*\d[\d.,]*\s*(?![\d.,\s/])\S/.test(written);
+  return isValue ? fail(problem('unit-is-value', nowhere, { name, text: written })) : undefined;
+}
+
 const optionalText = (text: string): string | undefined => (text.trim() === '' ? undefined : text.trim());
 
 function rowEdit(
@@ -109,7 +117,7 @@ function rowEdit(
     case 'name':
       return symbol(row.name, text);
     case 'unit':
-      return set('unit', text.trim(), 'unit');
+      return valueAsUnit(row.name, text) ?? set('unit', text.trim(), 'unit');
     default:
       if (method) return ofMethod(at, method, 'formula', withoutEquals(text), row.name);
       if (row.kind === 'calc' && row.methods) return undecided(row);
@@ -140,7 +148,7 @@ function columnEdit(
     case 'name':
       return symbol(column.name, text);
     case 'unit':
-      return labelled(setColumnField(at, 'unit', text.trim()), 'unit');
+      return valueAsUnit(column.name, text) ?? labelled(setColumnField(at, 'unit', text.trim()), 'unit');
     default:
       if (column.kind === 'given') return calculated(column.name);
       if (method) return ofMethod(at, method, 'formula', withoutEquals(text), name);

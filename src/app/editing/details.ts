@@ -15,6 +15,7 @@ import {
 import type { Notebook } from '../../notebook/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
+import { valueAsUnit } from './cell-edits.ts';
 import { chartTables, chartTrouble, type Drawn, usualColumns } from './chart-columns.ts';
 import { type Found, findPlace } from './find-place.ts';
 import { optionsCompared } from './options-compared.ts';
@@ -127,6 +128,10 @@ export function detailsEdit(
   if (names.some((name) => ofChart.includes(name))) {
     const trouble = chartTrouble(session.notebook, place.sheet, drawnBy(wanted));
     if (trouble) return fail(trouble);
+  }
+  if (names.includes('unit')) {
+    const refused = valueAsUnit(now.name ?? '', wanted.unit ?? '');
+    if (refused) return refused;
   }
   const edits: Edit[] = [];
   if (names.includes('options')) {

@@ -24,6 +24,15 @@ export const paste = {
       hint: 'paste or type a symbol by itself',
     }),
   }),
+  'unit-is-value': entry<{ name: string; text: string }>({
+    title: 'A value where a unit belongs',
+    explain:
+      'A number, with or without a unit of its own, is no unit. Put over the unit of a line it would leave the line without one, so nothing is changed.',
+    words: ({ name, text }) => ({
+      message: `${quoted(text)} is a value, not a unit of ${quoted(name)}`,
+      hint: 'put values where the value stands, and here a unit such as “kN” or “1/s”',
+    }),
+  }),
   'paste-no-place': entry<{ rows: number; columns: number; text: string }>({
     title: 'Cells pasted onto lines that have no place for them',
     explain:

@@ -42,6 +42,22 @@ test('a given takes a range, a note and leave to be blank, and gives them back',
   expect(withDetails(place, { min: '', max: '', optional: '', note: '' }, book)).toEqual(smallBook());
 });
 
+test('a calculated line and a calculated column take a range', () => {
+  const line = withDetails(at('p2', 'r3', 'label'), { max: '25 kN*m' });
+  expect(part(line, 'p2')).toMatchObject({
+    rows: expect.arrayContaining([expect.objectContaining({ id: 'r3', range: { max: '25 kN*m' } })]),
+  });
+  const column = at('p3', 'head', 'k3');
+  expect(detailsAt(withDetails(column, { min: '1 m' }), column)).toMatchObject({ min: '1 m', max: '' });
+});
+
+test('a value is no unit', () => {
+  const notebook = openNotebook(smallBook());
+  const place = at('p2', 'r4', 'label');
+  const edit = detailsEdit({ notebook }, place, { ...detailsAt(notebook.book, place), unit: '80' });
+  expect(edit.ok ? [] : edit.problems.map(({ code }) => code)).toEqual(['unit-is-value']);
+});
+
 test('a check takes a unit, prose a role', () => {
   expect(
     detailsAt(withDetails(at('p2', 'r4', 'label'), { unit: 'kN·m' }), at('p2', 'r4', 'label')).unit,

@@ -105,6 +105,23 @@ test('a symbol pasted by itself is renamed wherever it is used, among other cell
   expect(cellContent(same, at('p2', 'r1', 'label')).text).toBe('the span');
 });
 
+test.each(['80', '8.5', '-3', '1,200', '80 kN', '80%', '12e3'])(
+  '%s pasted over a unit is refused',
+  (value) => {
+    const words = `unit-is-value: “${value}” is a value, not a unit of “q”`;
+    const unit = at('p2', 'r2', 'unit');
+    expect(refusal(pasteOntoLines(notebook, [[unit]], { cells: [[value]] }))).toEqual([words]);
+    // Over the value beside it as well, nothing of the block is put in.
+    const both = [[at('p2', 'r2', 'value'), unit]];
+    expect(refusal(pasteOntoLines(notebook, both, { cells: [['7', value]] }))).toEqual([words]);
+  },
+);
+
+test.each(['kN', '1/s', '%', '-', '', 'm^2'])('“%s” pasted over a unit is one', (unit) => {
+  const now = after(book, done(pasteOntoLines(notebook, [[at('p2', 'r2', 'unit')]], { cells: [[unit]] })));
+  expect(cellContent(now, at('p2', 'r2', 'unit')).text).toBe(unit);
+});
+
 test('a value whose unit cannot fit its line is refused before it overwrites', () => {
   const lines = [[at('p2', 'r1', 'value')], [at('p2', 'r2', 'value')]];
   const block = { cells: [['5'], ['48']], units: [['m'], ['ft']] };
