@@ -24,7 +24,11 @@ const REMEDIES: Readonly<Record<string, (found: Problem, columns: readonly Table
   'column-unit-unread': ({ data }) => {
     const units = data.choices as readonly string[];
     const [unit = 'UNIT', ...others] = units;
-    const more = others.map((other) => ` or [${other}]`).join('');
+    const kind =
+      units.length === 0 && words(data.wants) !== ''
+        ? ` with a UNIT of the kind of ${words(data.wants)}`
+        : '';
+    const more = others.map((other) => ` or [${other}]`).join('') + kind;
     return `--columns "${called(toldIn(data))}=${words(data.column)} [${unit}]"${more}`;
   },
   'table-nothing-taken': (_, columns) =>
@@ -49,11 +53,11 @@ const REMEDIES: Readonly<Record<string, (found: Problem, columns: readonly Table
         : `a number with a thousands comma needs quotation marks: "${words(data.number)}"`,
   'column-unit-alone': ({ data }) => `--columns "HEADER=${words(data.column)}" says where they stand`,
   'decimal-ambiguous': () => '--decimal point or --decimal comma says what stands in front of decimals',
-  'row-total': () => leftOrTaken('totals'),
-  'row-all': () => leftOrTaken('totals'),
-  'row-note': () => leftOrTaken('notes'),
-  'row-numbering': () => leftOrTaken('notes'),
-  'row-unnamed': () => leftOrTaken('unnamed'),
+  'row-total': (found) => leftOrTaken('totals', found),
+  'row-all': (found) => leftOrTaken('totals', found),
+  'row-note': (found) => leftOrTaken('notes', found),
+  'row-numbering': (found) => leftOrTaken('notes', found),
+  'row-unnamed': (found) => leftOrTaken('unnamed', found),
   'row-short': () => '--short blank says that rows end early where their last cells are blank',
   'cells-nil': () => '--nil blank or --nil zero says what dashes and words for none are',
   'cells-parentheses': () =>
@@ -65,8 +69,11 @@ const REMEDIES: Readonly<Record<string, (found: Problem, columns: readonly Table
   'table-no-rows': () => '--empty says that it is meant so',
 };
 
-function leftOrTaken(option: string): string {
-  return `--${option} out leaves it out, --${option} in takes it as a row like the others`;
+function leftOrTaken(option: string, { data }: Problem): string {
+  const lines = data.lines as readonly number[];
+  const [them, rows] = lines.length === 1 ? ['it', 'a row'] : ['them', 'rows'];
+  const single = lines.length === 1 ? '' : `; --skip ${lines[0]} leaves out that line alone`;
+  return `--${option} out leaves ${them} out, --${option} in takes ${them} as ${rows} like the others${single}`;
 }
 
 /** A problem with a table, with the option in place of what the page offers. */

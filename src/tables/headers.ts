@@ -30,16 +30,25 @@ export function headerColumn(
 ): NamedHeader | undefined {
   const whole = columnCalled(text, columns);
   if (whole !== undefined) return { column: whole, unit: '' };
-  const { name, unit } = splitUnit(text);
+  const plain = withoutNoteMarks(text);
+  const { name, unit } = splitUnit(plain);
   const column = columnCalled(name, columns);
   if (column !== undefined) return { column, unit: headedUnit(unit, column, registry) };
-  return unit === '' ? looseColumn(spaced(text), columns, registry) : undefined;
+  return unit === '' ? looseColumn(spaced(plain), columns, registry) : undefined;
 }
+
+/** Marks above lengths; in a row under other units the one for inches would say that the unit is that above. */
+const LENGTH_MARKS: ReadonlyMap<string, string> = new Map([
+  ...['"', '″', '”', "''"].map((mark) => [mark, 'in'] as const),
+  ...["'", '′', '’'].map((mark) => [mark, 'ft'] as const),
+]);
 
 /** A unit stated for a column: as the registry reads it where it can mean one unit only, else as written. */
 export function headedUnit(written: string, column: TableColumn, registry: UnitRegistry): string {
   if (written === '' || written === '-' || !isNumeric(column)) return written;
-  return statedUnit(written, registry, unitOfColumn(column, registry)).unit ?? written;
+  const wanted = unitOfColumn(column, registry);
+  const mark = wanted?.dimension.key === 'L' ? LENGTH_MARKS.get(written) : undefined;
+  return statedUnit(mark ?? written, registry, wanted).unit ?? written;
 }
 
 /** The unit of plain numbers in a column; nothing where the column may have any. */
@@ -99,16 +108,25 @@ function splitUnit(header: string): { readonly name: string; readonly unit: stri
   return { name: text, unit: '' };
 }
 
-/** The column called so by name or else label, in this case or else in any. */
-function columnCalled(text: string, columns: readonly TableColumn[]): TableColumn | undefined {
-  const wanted = spaced(text);
+/** A header without the marks of a footnote, or the colon, at its end. */
+function withoutNoteMarks(header: string): string {
+  return header.replace(/[\s*†‡:]+$/u, '');
+}
+
+/**
+ * The column called so by name or else label, in this case or else in any; a name may be written without its
+ * underscore, which few programs set: Vs for V_s.
+ */
+function columnCalled(header: string, columns: readonly TableColumn[]): TableColumn | undefined {
+  const wanted = spaced(withoutNoteMarks(header));
   if (wanted === '') return undefined;
   const folded = wanted.toLowerCase();
   return (
     columns.find(({ name }) => name === wanted) ??
     columns.find((column) => callsOf(column).label === wanted) ??
     only(columns.filter((column) => callsOf(column).foldedName === folded)) ??
-    only(columns.filter((column) => callsOf(column).foldedLabel === folded))
+    only(columns.filter((column) => callsOf(column).foldedLabel === folded)) ??
+    only(columns.filter(({ name }) => name.includes('_') && name.replace('_', '') === wanted))
   );
 }
 

@@ -1,5 +1,5 @@
 import { type Problem, problem } from '../diagnostics/index.ts';
-import type { UnitRegistry } from '../units/index.ts';
+import { type UnitRegistry, volumeState } from '../units/index.ts';
 import { columnWords, isNumeric, type TableColumn } from './column.ts';
 import { overriddenUnit } from './header-unit.ts';
 import { headedUnit, headerColumn, type NamedHeader, unitOfColumn } from './headers.ts';
@@ -227,7 +227,8 @@ function unitProblem(
     if (isPlain) return undefined;
   } else if (statedUnit(unit, registry, wanted).unit !== undefined) return undefined;
   const choices = unit === '-' ? [] : statedUnit(unit, registry, wanted).choices;
-  const facts = { ...columnFacts(one), unit, column: column.name, wants: column.unit ?? '', choices };
+  const state = volumeState(unit)?.words ?? '';
+  const facts = { ...columnFacts(one), unit, column: column.name, wants: column.unit ?? '', choices, state };
   return problem('column-unit-unread', NOWHERE, facts);
 }
 

@@ -38,6 +38,7 @@ export function aboveHeaders(text: TableText, { notes }: Consents, ledger: Ledge
 
 /** Rows that are no plain items and on which nothing was said, kind by kind. */
 export function unansweredRows(
+  rows: readonly TextRow[],
   kinds: ReadonlyMap<TextRow, RowKind>,
   consents: Consents,
   ledger: Ledger,
@@ -46,7 +47,8 @@ export function unansweredRows(
     const open = [...kinds].flatMap(([row, kind]) => (kind === wanted ? [row] : []));
     if (open.length === 0 || consents[answer] !== undefined) return [];
     for (const { at } of open) ledger.writeRow(at, 'refused');
-    return [problem(code, NOWHERE, rowFacts(open))];
+    const isFirst = rows[0] !== undefined && open[0]?.at === rows[0].at;
+    return [problem(code, NOWHERE, { ...rowFacts(open), ...(isFirst && { first: true }) })];
   });
 }
 

@@ -68,7 +68,7 @@ export function readRows(
   // A saved table has as many cells in each row as it has columns: a number in two would make one more.
   const isSaved = sorted.calculated.size > 0 && filled.every(({ cells }) => cells.length === width);
   const kinds = rowKinds(filled, taken, read, isSaved);
-  problems.push(...unansweredRows(kinds, options, ledger));
+  problems.push(...unansweredRows(filled, kinds, options, ledger));
   const keeps = filled.map((row) => isKept(kinds.get(row), options));
   const rows = filled.filter((_, index) => keeps[index]);
   if (rows.length === 0 && options.noRows !== true) problems.push(problem('table-no-rows', NOWHERE, {}));

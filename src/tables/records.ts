@@ -31,7 +31,8 @@ export function plainText(text: string): string {
  * @param text as {@link plainText} gives it
  */
 export function textRows(text: string, delimiter: Delimiter): Outcome<readonly TextRow[]> {
-  const { data, errors } = papaparse.parse(...parseable(text, delimiter));
+  const { data: raw, errors } = papaparse.parse(...parseable(text, delimiter));
+  const data = text.includes('="') ? raw.map((cells) => cells.map(withoutFormula)) : raw;
   const quote = errors.find(({ code }) => code === 'MissingQuotes' || code === 'InvalidQuotes');
   if (quote !== undefined) {
     const line = text.slice(0, quote.index ?? 0).split('\n').length;
@@ -93,11 +94,19 @@ function isDashes(cell: string): boolean {
   return /^\s*:?-{2,}:?\s*$/.test(cell);
 }
 
+/** Programs write ="0012" so that a spreadsheet keeps the signs between the marks as they are. */
+const CONSTANT = /^\s*="((?:[^"]|"")*)"\s*$/;
+
+function withoutFormula(cell: string): string {
+  const [, inner] = cell.includes('="') ? (CONSTANT.exec(cell) ?? []) : [];
+  return inner === undefined ? cell : inner.replaceAll('""', '"');
+}
+
 /** The cells of the first rows of a text that are no blank lines, if it had this delimiter. */
 export function firstRows(text: string, delimiter: Delimiter, most: number): readonly (readonly string[])[] {
   const [parted, options] = parseable(text.replace(/^\s*\n/, ''), delimiter);
   const { data } = papaparse.parse(parted, { ...options, preview: most });
-  return data.filter((cells) => !isBlankLine(cells));
+  return data.filter((cells) => !isBlankLine(cells)).map((cells) => cells.map(withoutFormula));
 }
 
 /** Whether a row has nothing in any of its cells and is not meant so. */

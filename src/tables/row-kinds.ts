@@ -1,16 +1,13 @@
 import { isNumeric, type TableCell } from './column.ts';
 import type { TakenColumn } from './mapping.ts';
 import type { TextRow } from './records.ts';
+import { maySayTotal, saysTotal } from './total-words.ts';
 
 /**
  * What a row seems to be beside an item of the table: a sum of those above; one that says all and is not their sum; a
  * note among them; the numbers of the columns; or numbers without the words that the other rows have.
  */
 export type RowKind = 'total' | 'all' | 'note' | 'numbering' | 'unnamed';
-
-/** Words for a total, as the whole of a cell, at its start or at its end. */
-const SAYS_TOTAL =
-  /^\W*(?:(?:grand|sub|net|gross)[\s-]*)?(?:totals?|subtotals?|sums?|summe|zwischensumme|gesamt(?:summe)?|somme|sous-total|suma|totale|totaal|total général)(?![\p{L}\d])|(?:^|\s)(?:sub-?)?totals?\W*$|^\s*[Σ∑]|^\W*(?:(?:carried|brought)[\s-]+(?:forward|over|down)|[cb]\/[fd]|übertrag|uebertrag)(?![\p{L}\d])/iu;
 
 /** Words that name a total where the numbers beside them are one: `All deck`. */
 const SAYS_ALL = /^\W*(?:all|alle|overall|together|zusammen|insgesamt)(?![\p{L}\d-])/iu;
@@ -76,7 +73,7 @@ export function rowKinds(
     const isTotal =
       says ||
       (!hasWords && allWorded && count >= 1 && repeats > 0) ||
-      (count >= 1 && repeats > 0 && row.cells.some((cell) => SAYS_ALL.test(cell))) ||
+      (count >= 1 && repeats > 0 && row.cells.some((cell) => SAYS_ALL.test(cell) || maySayTotal(cell))) ||
       (isLast && count >= LEAST_SUMMANDS && repeats > 0 && repeats === filled);
     if (isTotal) {
       found.set(row, 'total');
@@ -120,13 +117,6 @@ function isNote({ cells }: TextRow, typical: number, isBehind: boolean): boolean
       /^\s*(?:[*†‡#]|notes?\b|remarks?\b|n\.?b\.)/i.test(cell) ||
       (typical > 1 && isBehind && cell.trim().split(/\s+/).length > 3),
   );
-}
-
-function saysTotal(cell: string): boolean {
-  // Most cells of a long table are numbers.
-  if (cell === '' || (cell >= '0' && cell < ':')) return false;
-  const text = cell.trim();
-  return text.length < 80 && !/^\d/.test(text) && SAYS_TOTAL.test(text);
 }
 
 /** Whether a number is the sum of all above or of those since the last total, to the rounding of its digits. */

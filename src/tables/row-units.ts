@@ -1,5 +1,5 @@
 import { type Problem, problem } from '../diagnostics/index.ts';
-import type { Unit, UnitRegistry } from '../units/index.ts';
+import { type Unit, type UnitRegistry, volumeState } from '../units/index.ts';
 import type { Ledger } from './account.ts';
 import { cellReader, ownUnit } from './cell-entry.ts';
 import { columnLetters, type TableCell } from './column.ts';
@@ -84,7 +84,12 @@ export function rowUnitProblems(
       column: column.name,
     };
     return trouble.code === 'row-unit-unread'
-      ? problem(trouble.code, NOWHERE, { ...facts, wants: column.unit ?? '', choices: trouble.choices })
+      ? problem(trouble.code, NOWHERE, {
+          ...facts,
+          wants: column.unit ?? '',
+          choices: trouble.choices,
+          state: volumeState(text)?.words ?? '',
+        })
       : problem(trouble.code, NOWHERE, { ...facts, other: trouble.other });
   });
 }

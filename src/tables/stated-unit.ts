@@ -1,5 +1,5 @@
 import type { Fix, Problem } from '../diagnostics/index.ts';
-import { readUnit, type Unit, type UnitRegistry, withPowerSigns } from '../units/index.ts';
+import { readUnit, type Unit, type UnitRegistry, volumeState, withPowerSigns } from '../units/index.ts';
 
 /**
  * What a unit written above or beside numbers means: the unit as the registry has it, or else the units that it may
@@ -11,7 +11,7 @@ export interface StatedUnit {
 }
 
 /** Spellings whose one remedy in the registry is not what every careful person reads in them: they are offered only. */
-const OFFERED_ONLY = new Set(['hPa', 'oz', 'k', 'mPa', 'mN', 'mn', 'Mn', 'per']);
+const OFFERED_ONLY = new Set(['hPa', 'mc', 'MC', 'ml', 'oz', 'k', 'mPa', 'mN', 'mn', 'Mn', 'per']);
 
 /** No unit is written longer than this; what is longer is no unit. */
 export const LONGEST_UNIT = 60;
@@ -69,7 +69,12 @@ function readingsOf(
   return mendings(found, text, registry).flatMap(({ from, to, insert }) => {
     const written = text.slice(from, to);
     const mended = `${text.slice(0, from)}${insert}${text.slice(to)}`;
-    return readingsOf(mended, registry, steps - 1, offered || OFFERED_ONLY.has(written));
+    return readingsOf(
+      mended,
+      registry,
+      steps - 1,
+      offered || OFFERED_ONLY.has(written) || volumeState(written) !== undefined,
+    );
   });
 }
 
@@ -78,7 +83,7 @@ function mendings(
   text: string,
   registry: UnitRegistry,
 ): readonly Pick<Fix, 'from' | 'to' | 'insert'>[] {
-  if (found.code !== 'unit-unknown') return found.fixes;
+  if (found.code !== 'unit-unknown' || found.data.state !== undefined) return found.fixes;
   // What only looks like a unit is a guess; the same letters in capitals are not.
   const { from, to } = found;
   const written = text.slice(from, to).replace(/\d+$/, '');

@@ -8,8 +8,12 @@ import { readUnit } from './read-unit.ts';
 import type { UnitRegistry } from './registry.ts';
 import { type PointKind, toSI, type Unit } from './unit.ts';
 
+/** Units of volume that no section modulus is written in. */
+const VOLUMES: ReadonlySet<string> = new Set(['cy', 'cf', 'L', 'gal']);
+
 /** What a line takes, said with an article: "a length (ft)", "an elevation (ft MLLW)", "a plain number". */
 export function takes(unit: Unit): string {
+  if (VOLUMES.has(unit.text)) return `a volume (${unit.text})`;
   const kind = unit.point === undefined ? quantityName(unit.dimension, unit.angle) : pointName(unit.point);
   return unit.text === '' || unit.text === 'date' ? kind : `${kind} (${unit.text})`;
 }

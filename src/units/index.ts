@@ -28,5 +28,6 @@ export { standardUnits, type UnitInfo, type UnitRegistry } from './registry.ts';
 export { writeDecimals } from './round-decimal.ts';
 export { MARGIN, roundingMargin } from './rounding-margin.ts';
 export { DATE_UNIT, fromSI, PLAIN_UNIT, type PointKind, toSI, type Unit } from './unit.ts';
+export { type VolumeState, volumeState } from './volume-states.ts';
 export { type NumberStyle, writeNumber } from './write-number.ts';
 export { isMoney, writeIn, writeQuantity } from './write-quantity.ts';

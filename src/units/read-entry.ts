@@ -13,6 +13,7 @@ import type { Entry } from './entry.ts';
 import { readDate } from './entry-date.ts';
 import { entryOf, fitEntry, holdEntry, takes } from './fit-entry.ts';
 import { normaliseLookAlikes } from './look-alikes.ts';
+import { whyNoNumber } from './no-number.ts';
 import { readQuantity, startsQuantity } from './read-quantity.ts';
 import type { UnitRegistry } from './registry.ts';
 import { DATE_UNIT, PLAIN_UNIT, STATED_PLAIN, type Unit } from './unit.ts';
@@ -147,7 +148,9 @@ function readCarefully(text: string, registry: UnitRegistry, row: Unit | undefin
       return offerText([problem('entry-formula', span, {})], written, span);
     if (row === undefined) return succeed({ kind: 'text', text: written });
     if (row.point === 'date') return fail(problem('entry-date-wanted', span, { written }));
-    return fail(problem('entry-not-a-number', span, { written, wanted: takes(row) }));
+    return fail(
+      problem('entry-not-a-number', span, { written, wanted: takes(row), why: whyNoNumber(written) }),
+    );
   }
   const quantity = readQuantity(source, base, registry);
   if (!quantity.ok) {
@@ -208,7 +211,10 @@ function readElevation(
 }
 
 function readQuoted(written: string, source: string, span: Span, row: Unit | undefined): Outcome<Entry> {
-  if (row !== undefined) return fail(problem('entry-not-a-number', span, { written, wanted: takes(row) }));
+  if (row !== undefined)
+    return fail(
+      problem('entry-not-a-number', span, { written, wanted: takes(row), why: whyNoNumber(written) }),
+    );
   if (source.length < 2 || !source.endsWith('"')) return fail(problem('entry-quote', span, { written }));
   if (written.length > LONGEST_TEXT) return fail(problem('entry-too-long', span, { longest: LONGEST_TEXT }));
   return succeed({ kind: 'text', text: written.slice(1, -1) });

@@ -14,7 +14,7 @@ export interface WrittenQuantity {
 
 const SIGN = /([+-]?) */y;
 const MONEY = /([+-]?) *(\p{Sc}|[A-Z]{3}(?![\p{L}\d])) *([+-]?) *(?=[\d.(])/uy;
-const STARTS_UNIT = /^(?:[\p{L}\p{Sc}°%#(℃℉]|\/(?!\d)|1 *\/ *[\p{L}\p{Sc}°(])/u;
+const STARTS_UNIT = /^(?:[\p{L}\p{Sc}°%#(℃℉㎀-㏟]|\/(?!\d)|1 *\/ *[\p{L}\p{Sc}°(])/u;
 const STARTS_DATUM = /^\(?\p{L}/u;
 const DEGREES = /°(?= *\d)/;
 const DEGREES_MINUTES = /^(\d+)° *(\d{1,2}(?:\.\d+)?) *'(?: *(\d{1,2}(?:\.\d+)?) *(?:"|''))?$/;

@@ -6,6 +6,7 @@ import { addRational, type Rational, rational } from './rational.ts';
 import type { UnitRegistry } from './registry.ts';
 import { scanUnit, type UnitFactor, type UnitTrouble, withoutOuterParentheses } from './scan-unit.ts';
 import { DATE_UNIT, PLAIN_UNIT, type Unit } from './unit.ts';
+import { volumeState } from './volume-states.ts';
 
 const LONGEST_UNIT = 120;
 
@@ -103,6 +104,12 @@ function unitOfFactor({ symbol, from, to }: UnitFactor, registry: UnitRegistry):
 }
 
 function unknown(symbol: string, from: number, registry: UnitRegistry): Problem {
+  const state = volumeState(symbol);
+  if (state !== undefined) {
+    const span = { from, to: from + symbol.length };
+    const facts = { symbol, nearest: [state.unit], state: state.words };
+    return problem('unit-unknown', span, facts, replacements([state.unit], span.from, span.to));
+  }
   // Three letters are near some currency whatever they are: those are offered for capitals only.
   const capitals = /^[A-Z]{2,4}$/.test(symbol);
   const candidates = [...registry.infos.values()].filter((info) => capitals || info.source !== 'ISO 4217');
@@ -115,7 +122,9 @@ function unknown(symbol: string, from: number, registry: UnitRegistry): Problem 
 }
 
 function refusedAs(symbol: string, from: number, registry: UnitRegistry): Problem | undefined {
-  const row = registry.refused.get(symbol);
+  // Words and abbreviations with dots mean the same in capitals: CU. YD.
+  const folded = /[ .]/.test(symbol) ? registry.refused.get(symbol.toLowerCase()) : undefined;
+  const row = registry.refused.get(symbol) ?? folded;
   if (row === undefined) return undefined;
   const span = { from, to: from + symbol.length };
   const fixes = replacements(row.choices, span.from, span.to);

@@ -23,8 +23,8 @@ export type UnitScan =
 
 const SUPERSCRIPTS = '⁰¹²³⁴⁵⁶⁷⁸⁹';
 
-const SYMBOL = /[\p{L}\p{Sc}°%#_℃℉]+\.?/uy;
-const POWER = /\^(?:([+-]?\d{1,3})|\(([+-]?\d{1,3})(?:\/(\d{1,3}))?\))|([⁺⁻]?)([⁰¹²³⁴⁵⁶⁷⁸⁹]{1,3})/y;
+const SYMBOL = /[\p{L}\p{Sc}°%#_℃℉㎀-㏟]+\.?/uy;
+const POWER = /(?:\^|\*\*)(?:([+-]?\d{1,3})|\(([+-]?\d{1,3})(?:\/(\d{1,3}))?\))|([⁺⁻]?)([⁰¹²³⁴⁵⁶⁷⁸⁹]{1,3})/y;
 const SEPARATOR = / *[·*-] *| +(?![ /])/y;
 const SLASH = / *\/ */y;
 const BARE_DIGITS = /-?\d+/y;
@@ -34,7 +34,7 @@ export type BarePowers = (symbol: string, digits: string) => boolean;
 
 /**
  * Splits a compound unit (look-alikes already normalised) into factors: products by `·`, `*`, `-` or a space,
- * powers as `^2`, `²`, `^-1`, `^(1/2)`, bare digits where they can be nothing else, and one `/` followed by one factor
+ * powers as `^2`, `**2`, `²`, `^-1`, `^(1/2)`, bare digits where they can be nothing else, and one `/` followed by one factor
  * or a product in parentheses.
  */
 export function scanUnit(text: string, isBarePower: BarePowers): UnitScan {

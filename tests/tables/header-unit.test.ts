@@ -62,6 +62,12 @@ describe('a column that goes somewhere without a word on units', () => {
     'Volume (in m3)',
     'Menge in m3',
     'Menge cbm',
+    'Menge in Kubikmeter',
+    'Vol. cu.mtr',
+    'Vol (㎥)',
+    'Vol m**3',
+    'Volumen (metros cúbicos)',
+    'Объём (м3)',
     'Menge cu.m',
     'Menge cu. m.',
     'Menge cubic metre',
@@ -69,6 +75,20 @@ describe('a column that goes somewhere without a word on units', () => {
   ])('is in the unit that its header “%s” states', (header) => {
     expect(takenAs(header)).toBe('100 m^3');
   });
+
+  test.each(['Vol, cyd', 'Vol (C.Y.)', 'Vol CYs', 'Vol. cu. yds.', 'VOL. CU. YDS.', 'Vol cuyds'])(
+    'is in cubic yards where its header “%s” states them',
+    (header) => {
+      expect(takenAs(header)).toBe('100 cy');
+    },
+  );
+
+  test.each(['Vol, cft', 'Vol C.F.', 'Vol (CFs)'])(
+    'is in cubic feet where its header “%s” states them',
+    (header) => {
+      expect(takenAs(header)).toBe('100 cf');
+    },
+  );
 
   test.each(['Vol', 'Volume in place', 'Total volume', 'Vol 2', 'Qty', 'Menge'])(
     'is in the unit of its column where its header “%s” states none',
@@ -85,9 +105,12 @@ describe('a column that goes somewhere without a word on units', () => {
     'Rate per m3',
     'Depth d',
     'Vol BCM',
+    'Vol (BCY)',
+    'Vol LCY',
+    'Vol. mc',
+    'Vol. cu.fathom',
     'Menge Stk.',
     'Menge in Festmetern',
-    'Vol. cu.mtr',
     'Volm3',
     'V_s in m 3',
     'Volumen³',

@@ -165,8 +165,8 @@ const ITS_COLUMNS =
   'its columns are soil “kind of soil”, thickness “layer thickness” and s_u “undrained strength”';
 
 test.each([
-  ['', 'table-empty', 'the text has no rows', 'its first row names the columns'],
-  [' \n\n', 'table-empty', 'the text has no rows', 'its first row names the columns'],
+  ['', 'table-empty', 'the text has no rows', 'bring in a text whose first row names the columns'],
+  [' \n\n', 'table-empty', 'the text has no rows', 'bring in a text whose first row names the columns'],
   [
     'clay,12\nsand,3\n',
     'table-header-missing',

@@ -20,6 +20,18 @@ test.each([
   'Brought forward,100',
   'c/f,100',
   'Übertrag,100',
+  'à reporter,3',
+  'A reporter :,3',
+  'Report,3',
+  'suma y sigue,3',
+  'a riportare,3',
+  'Riporto,3',
+  'carried to collection,3',
+  'To collection,3',
+  'Transport,100',
+  'Итого,3',
+  '合计,3',
+  'Celkem,3',
   'All deck,100',
   ',100',
 ])('“%s” is asked for as a total', (row) => {
@@ -60,6 +72,20 @@ test('the sum of a single row without words is asked for as a total', () => {
   expect(!read.ok && read.problems.map(({ code }) => code)).toEqual(['row-total']);
 });
 
-test.each(['All-round brace,7', 'Allowance,100', 'Carriageway,100', 'wall,100'])('“%s” is a row', (row) => {
+test.each([
+  'All-round brace,7',
+  'Allowance,100',
+  'Carriageway,100',
+  'wall,100',
+  'Transport,7',
+  'Report of survey,7',
+  'Summary slab,7',
+  'Sumac bed,7',
+])('“%s” is a row', (row) => {
   expect(under(row)).toBe(3);
+});
+
+test('of a total above all rows it is not said what it is the sum of', () => {
+  const read = readTable('item,V_s\nTotal,100\nslab,60\ncaps,40\n', COLUMNS);
+  expect(!read.ok && read.problems[0]?.message).toBe('line 2 seems to be a total: “Total, 100”');
 });

@@ -1,13 +1,21 @@
 import { entry, type NoFacts } from './entry.ts';
 import { listed, quoted } from './wording.ts';
 
+/** What to do about what stands in place of a number, by why it is none. */
+const NO_NUMBER: Readonly<Record<string, string>> = {
+  about: 'write the number alone, and say in words beside it that it is about so much',
+  error: 'it is the error of a spreadsheet: mend it there, or leave it blank',
+  later: 'leave it blank while the number is not known',
+};
+
 /** A number or quantity in an entry that does not read. */
 const numbers = {
-  'entry-not-a-number': entry<{ written: string; wanted: string }>({
+  'entry-not-a-number': entry<{ written: string; wanted: string; why: string }>({
     title: 'An entry that is not a number',
     explain: 'The line has a unit, so it takes a number, with a unit of the same kind or none.',
-    words: ({ written, wanted }) => ({
+    words: ({ written, wanted, why }) => ({
       message: `${quoted(written)} is not a number, and this line takes ${wanted}`,
+      hint: NO_NUMBER[why] ?? 'write a number, or leave it blank while there is none',
     }),
   }),
   'entry-number-broken': entry<{ written: string; found: string }>({
@@ -19,7 +27,10 @@ const numbers = {
         found === '' || found === written
           ? `${quoted(written)} does not read as a number`
           : `${quoted(written)} does not read as a number: ${quoted(found)} does not fit`,
-      hint: 'write one number, then its unit',
+      hint:
+        found === '-'
+          ? `write ${quoted(`-${written.replace(/\s*[-−–]$/, '')}`)} for a number below 0, or leave the dash out`
+          : 'write one number, then its unit',
     }),
   }),
   'entry-digit-groups': entry<{ written: string; readings: readonly string[] }>({

@@ -96,11 +96,14 @@ export function unitTrouble({
   column,
   wants,
   choices,
+  state,
 }: {
   readonly column: string;
   readonly wants: string;
   readonly choices: readonly string[];
+  readonly state: string;
 }): string {
+  if (state !== '') return `may be ${state}, which the column ${quoted(column)} does not say (${wants})`;
   if (choices.length > 1) return `can be ${listed(choices)}`;
   if (choices.length === 1) return `is not read as it is written`;
   return `is none that the column ${quoted(column)} takes${wants === '' ? '' : ` (${wants})`}`;

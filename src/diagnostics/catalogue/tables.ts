@@ -25,7 +25,10 @@ export const tables = {
   'table-empty': entry<NoFacts>({
     title: 'A text without a table',
     explain: 'The text brought in has nothing in it, not even a header.',
-    words: () => ({ message: 'the text has no rows', hint: 'its first row names the columns' }),
+    words: () => ({
+      message: 'the text has no rows',
+      hint: 'bring in a text whose first row names the columns',
+    }),
   }),
   'table-header-missing': entry<{ first: string; columns: readonly string[] }>({
     title: 'A table without a header',
@@ -130,13 +133,13 @@ export const tables = {
       hint: 'say that notes are left out',
     }),
   }),
-  'row-total': entry<RowsFacts>({
+  'row-total': entry<RowsFacts & { first?: true }>({
     title: 'A row that seems to be a total',
     explain:
       'The row says total, or repeats the sum of the rows above it. As a row of the table it would count twice, so it is asked for: left out, or in.',
-    words: ({ lines, text }) => ({
-      message: `${linesCalled(lines)} ${lines.length === 1 ? 'seems to be a total' : 'seem to be totals'} of the rows above: ${quoted(text)}`,
-      hint: 'say whether totals are left out or are rows like the others',
+    words: ({ lines, text, first }) => ({
+      message: `${linesCalled(lines)} ${lines.length === 1 ? 'seems to be a total' : 'seem to be totals'}${first === true ? '' : ' of the rows above'}: ${quoted(text)}`,
+      hint: 'say whether totals are left out or are rows like the others, or leave out single lines',
     }),
   }),
   'row-note': entry<RowsFacts>({
@@ -298,7 +301,13 @@ export const tables = {
     }),
   }),
   'column-unit-unread': entry<
-    TextColumnFacts & { unit: string; column: string; wants: string; choices: readonly string[] }
+    TextColumnFacts & {
+      unit: string;
+      column: string;
+      wants: string;
+      choices: readonly string[];
+      state: string;
+    }
   >({
     title: 'A unit stated for a column that does not read it',
     explain:
@@ -349,15 +358,15 @@ export const tables = {
       hint: `say that these are the units of ${quoted(facts.column)}, or that they are no units of its numbers`,
     }),
   }),
-  'row-unit-unread': entry<RowUnitFacts & { choices: readonly string[]; wants: string }>({
+  'row-unit-unread': entry<RowUnitFacts & { choices: readonly string[]; wants: string; state: string }>({
     title: 'A unit in a row that its number does not read',
     explain:
       'The unit of a number stands in its own row. Here there is none, or it is of another kind than the column has, or it can be read two ways.',
-    words: ({ lines, letter, text, number, column, wants, choices }) => ({
+    words: ({ lines, letter, text, number, column, wants, choices, state }) => ({
       message:
         text === ''
           ? `${linesCalled(lines)}, column ${letter}: no unit stands beside ${quoted(number)}`
-          : `${linesCalled(lines)}, column ${letter}: the unit ${quoted(text)} beside ${quoted(number)} ${unitTrouble({ column, wants, choices })}`,
+          : `${linesCalled(lines)}, column ${letter}: the unit ${quoted(text)} beside ${quoted(number)} ${unitTrouble({ column, wants, choices, state })}`,
       hint: choices.length > 0 ? `write ${listed(choices)}` : 'write the unit of the number there',
     }),
   }),
