@@ -1,5 +1,6 @@
+import { program as bollardPull } from './bollard-pull.ts';
 import { fenderEnergy } from './fender-energy.ts';
 import type { IndependentProgram } from './program.ts';
 
 /** The independent programs, one for a template. */
-export const programs: readonly IndependentProgram[] = [fenderEnergy];
+export const programs: readonly IndependentProgram[] = [bollardPull, fenderEnergy];

@@ -1,0 +1,199 @@
+import type { Verdict, Worked } from '../program.ts';
+import { type Entries, largestOf, positive, rowOfLargest, sumOf } from './entries.ts';
+import type { Line } from './lines.ts';
+import { tonneForce } from './load.ts';
+import type { Pulls } from './mooring.ts';
+import { ratings } from './published.ts';
+import { judge, judgeTruth, refused } from './verdicts.ts';
+
+/** A bollard of the table, with the lines that land on it; rating in kN. */
+interface Bollard {
+  readonly name: string;
+  readonly rating: number;
+  readonly landed: readonly number[];
+}
+
+/** A pull on a bollard, kN: along the berth, off it, up. */
+interface Pull {
+  readonly along: number;
+  readonly off: number;
+  readonly up: number;
+}
+
+/** Works out what each bollard must be rated for and what pulls at it; and the pull its bolts are designed for, kN. */
+export function workBollards(
+  entries: Entries,
+  lines: readonly Line[],
+  pulls: Pulls,
+  nominal: number,
+): { readonly boltPull: number | undefined; readonly worked: Worked } {
+  const { number, text } = entries;
+  const bollards = (entries.rows('bollard.bollards') ?? []).map((row): Bollard => {
+    const name = row.text('bollard');
+    return {
+      name,
+      rating: positive(row.number('rate')) * tonneForce,
+      landed: lines.flatMap(({ bollard }, at) => (bollard === name ? [at] : [])),
+    };
+  });
+  const parts = bollards.map(({ landed }) => sumOf(landed, (at) => lines[at]?.parts ?? 0));
+  const all = bollards.map(({ landed }) =>
+    sumOf(landed, (at) => (lines[at]?.parts ?? 0) * (lines[at]?.dry ?? 0)),
+  );
+  const largest = bollards.map(({ landed }) =>
+    landed.length === 0 ? 0 : largestOf(landed, (at) => lines[at]?.dry ?? 0),
+  );
+  const states = text('bollard.pulls') === 'intact' ? pulls.intact && [pulls.intact] : pulls.lost;
+  const pulled =
+    states && bollards.map((bollard) => states.map((tensions) => pullOn(bollard, lines, tensions)));
+  const most = pulled?.map((each) => largestOf(each, sizeOf));
+  const wanted = wantedBy(entries, { parts, all, largest, most, nominal });
+  const use = wanted?.map((rating, row) => rating / (bollards[row]?.rating ?? Number.NaN));
+  const governing = use && rowOfLargest(use);
+  const worst = use && largestOf(use, (one) => one);
+  const atWorst = governing === undefined ? undefined : wanted?.[governing];
+  const hasUnknown = Boolean(use?.some(Number.isNaN));
+  return {
+    // The anchors outlast the bollard: its rating where that is more than what is wanted of it.
+    boltPull: hasUnknown
+      ? Number.NaN
+      : governing === undefined || atWorst === undefined
+        ? undefined
+        : Math.max(atWorst, bollards[governing]?.rating ?? Number.NaN),
+    worked: {
+      'bollard.bollards.n': parts,
+      'bollard.bollards.R_1': all,
+      'bollard.bollards.M_1': largest,
+      ...workLanding(lines, bollards, parts),
+      ...(wanted &&
+        use &&
+        worst !== undefined && {
+          'bollard.bollards.R_w': wanted,
+          'bollard.bollards.U_b': use,
+          'bollard.U_m': worst,
+          'bollard.c_rate': judgeMost(worst),
+          ...(wanted.every((one) => !isOnRating(one)) && { 'bollard.bollards.s_w': wanted.map(nextRating) }),
+          ...(hasUnknown
+            ? { 'bollard.b_gov': null, 'bollard.R_gov': null }
+            : governing !== undefined && {
+                'bollard.b_gov': bollards[governing]?.name ?? null,
+                'bollard.R_gov': wanted[governing] ?? null,
+              }),
+        }),
+      ...(pulled && most && workPulls(bollards, pulled, most, { nominal, limit: number('bollard.t_lim') })),
+    },
+  };
+}
+
+function pullOn({ landed }: Bollard, lines: readonly Line[], tensions: readonly number[]): Pull {
+  const sum = (of: (line: Line) => number): number =>
+    sumOf(landed, (at) => {
+      const line = lines[at];
+      return line ? of(line) * (tensions[at] ?? 0) : 0;
+    });
+  return {
+    along: -sum(({ along }) => along),
+    off: sum(({ square }) => square),
+    up: sum(({ rise }) => rise),
+  };
+}
+
+const sizeOf = ({ along, off, up }: Pull): number => Math.hypot(along, off, up);
+const steepnessOf = ({ along, off, up }: Pull): number =>
+  (Math.atan2(up, Math.hypot(along, off)) * 180) / Math.PI;
+
+function judgeMost(use: number): Verdict {
+  return Number.isNaN(use) ? refused : judge(use, 1);
+}
+
+/** The rating wanted of each bollard by the rule that was chosen, kN; undefined where the sharing leaves it open. */
+function wantedBy(
+  { number, text }: Entries,
+  of: {
+    readonly parts: readonly number[];
+    readonly all: readonly number[];
+    readonly largest: readonly number[];
+    readonly most: readonly number[] | undefined;
+    readonly nominal: number;
+  },
+): readonly number[] | undefined {
+  switch (text('bollard.route')) {
+    case 'MBL':
+      return of.all;
+    case 'brake':
+      return of.all.map((strength) => (number('bollard.p_br') / 100) * strength);
+    case 'hooks':
+      return of.largest.map((strength, row) => {
+        const count = of.parts[row] ?? 0;
+        return count === 0 ? 0 : 1.2 * strength * (1 + 0.75 * (count - 1));
+      });
+    case 'UFC':
+      return of.largest.map((strength) => number('bollard.n_p') * number('bollard.f_p') * strength);
+    case 'analysis':
+      return of.most?.map((pull) => number('bollard.γ_l') * pull);
+    case 'nominal':
+      return of.all.map(() => of.nominal);
+    default:
+      throw new Error('the rule of the rating was not drawn');
+  }
+}
+
+const isOnRating = (force: number): boolean =>
+  ratings.some((size) => Math.abs(force / (size * tonneForce) - 1) < 1e-9);
+const nextRating = (force: number): number =>
+  ratings.find((size) => size * tonneForce >= force) ?? Number.NaN;
+
+/** Whether each line of the plan lands on a bollard of the table. */
+function workLanding(lines: readonly Line[], bollards: readonly Bollard[], parts: readonly number[]): Worked {
+  const names = new Set(bollards.map(({ name }) => name));
+  const planned = sumOf(lines, (line) => line.parts);
+  if (names.size < bollards.length) return {};
+  const landed = sumOf(parts, (count) => count);
+  return {
+    'bollard.n_land': landed,
+    'bollard.n_line': planned,
+    'bollard.c_land': Number.isNaN(planned)
+      ? refused
+      : {
+          ...judgeTruth(lines.every(({ bollard }) => names.has(bollard))),
+          ...(landed > 0 && { utilisation: planned / landed }),
+        },
+  };
+}
+
+/** The pulls of the sharing: the largest over the states that count, and the components where only one does. */
+function workPulls(
+  bollards: readonly Bollard[],
+  pulled: readonly (readonly Pull[])[],
+  most: readonly number[],
+  { nominal, limit }: { readonly nominal: number; readonly limit: number },
+): Worked {
+  const largest = Math.max(...most);
+  const single = pulled.every((each) => each.length === 1) ? pulled.flat() : undefined;
+  const up = largestOf(pulled.flat(), (pull) => pull.up);
+  const hasPull = pulled.every((each) => each.every((pull) => sizeOf(pull) > 1e-9));
+  const steepest = largestOf(pulled.flat(), steepnessOf);
+  return {
+    'bollard.bollards.R': most,
+    ...(single && {
+      'bollard.bollards.H': single.map(({ along, off }) => Math.hypot(along, off)),
+      'bollard.bollards.P_x': single.map(({ along }) => along),
+      'bollard.bollards.P_y': single.map(({ off }) => off),
+      'bollard.bollards.P_z': single.map((pull) => pull.up),
+      ...(hasPull && {
+        'bollard.bollards.β': single.map(({ along, off }) => (Math.atan2(along, off) * 180) / Math.PI),
+        'bollard.bollards.τ_b': single.map(steepnessOf),
+      }),
+    }),
+    'bollard.R_max': largest,
+    'bollard.V_max': up,
+    ...(Number.isNaN(up)
+      ? { 'bollard.τ_bm': null, 'bollard.c_up': refused }
+      : hasPull && { 'bollard.τ_bm': steepest, 'bollard.c_up': judge(steepest, limit) }),
+    'bollard.c_pull': judgeMost(
+      largestOf(bollards, ({ rating }) => rating * 0) +
+        Math.max(...most.map((pull, row) => pull / (bollards[row]?.rating ?? Number.NaN))),
+    ),
+    'bollard.r_nom': largest / nominal,
+  };
+}

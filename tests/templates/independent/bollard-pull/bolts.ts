@@ -1,0 +1,185 @@
+import type { Verdict, Worked } from '../program.ts';
+import { type Entries, largestOf, positive, sumOf } from './entries.ts';
+import { doesNotApply, judge, refused } from './verdicts.ts';
+
+/** One row of bolts: from the toe in m, and how many. */
+interface BoltRow {
+  readonly from: number;
+  readonly count: number;
+}
+
+/** What the pull does to the bolts at one angle above the horizontal: kN, kN·m. */
+interface Actions {
+  readonly uplift: number;
+  readonly shear: number;
+  readonly byCentroid: readonly number[];
+  readonly byToe: readonly number[];
+  readonly allByToe: number;
+  readonly tension: number;
+  readonly aboutCentroid: number;
+  readonly aboutToe: number;
+}
+
+/** Works out the anchor bolts of the bollard that governs, of so much pull in kN. */
+export function workBolts(entries: Entries, pull: number): Worked {
+  const { number, text } = entries;
+  const rows = (entries.rows('bolt.bolts') ?? []).map(
+    (row): BoltRow => ({ from: row.number('y'), count: countOf(row.number('n_r')) }),
+  );
+  const count = sumOf(rows, (row) => row.count);
+  const centroid = sumOf(rows, (row) => row.count * row.from) / count;
+  const squares = sumOf(rows, (row) => row.count * (row.from - centroid) ** 2);
+  const toeSquares = sumOf(rows, (row) => row.count * row.from ** 2);
+  const factored = number('bolt.γ') * pull;
+  const angle = number('bollard.t_lim');
+  const isToe = text('bolt.way') === 'toe';
+  const bolt = workBolt(entries);
+
+  const actionsAt = (degrees: number): Actions => {
+    const [along, uplift] = [factored * cosineOf(degrees), factored * sineOf(degrees)];
+    const atBase = along * number('bolt.h');
+    const aboutCentroid = atBase + uplift * (number('bolt.a') - centroid);
+    const aboutToe = atBase + uplift * number('bolt.a');
+    const byCentroid = rows.map(
+      ({ from }) => uplift / count + (aboutCentroid * (from - centroid)) / positive(squares),
+    );
+    const byToe = rows.map(({ from }) => (aboutToe * from) / positive(toeSquares));
+    return {
+      uplift,
+      byCentroid,
+      byToe,
+      aboutCentroid,
+      aboutToe,
+      shear: along / count,
+      allByToe: sumOf(rows, ({ from, count: some }) => some * ((aboutToe * from) / positive(toeSquares))),
+      tension: largestOf(isToe ? byToe : byCentroid, (one) => one),
+    };
+  };
+  const now = actionsAt(angle);
+  const byRule = (at: Actions): number => bolt.use(at.shear, at.tension);
+  const byAnchor = (at: Actions): number => useAnchor(entries, at.shear, at.tension);
+  const [use, anchor] = [byRule(now), byAnchor(now)];
+  const worst = (of: (at: Actions) => number): Verdict =>
+    judgeUse(largestBetween((at) => of(actionsAt(at)), angle));
+  const isPlain = number('bolt.γ') === 1;
+  return {
+    'bolt.P': pull,
+    'bolt.t': angle,
+    'bolt.T': factored,
+    ...(isPlain && {
+      'bolt.H': factored * cosineOf(angle),
+      'bolt.V': now.uplift,
+      'bolt.M_b': factored * cosineOf(angle) * number('bolt.h'),
+    }),
+    'bolt.M_c': now.aboutCentroid,
+    'bolt.M_t': now.aboutToe,
+    'bolt.N': count,
+    'bolt.y_m': centroid,
+    'bolt.I_c': squares,
+    'bolt.I_t': toeSquares,
+    'bolt.bolts.z': rows.map(({ from }) => from - centroid),
+    'bolt.bolts.T_c': now.byCentroid,
+    'bolt.bolts.T_t': now.byToe,
+    'bolt.S_t': now.allByToe,
+    'bolt.C_t': now.allByToe - now.uplift,
+    'bolt.F_t': now.tension,
+    'bolt.F_v': now.shear,
+    ...bolt.worked(now.shear, now.tension),
+    ...(Number.isFinite(use) || Number.isNaN(use) ? { 'bolt.U': use } : {}),
+    'bolt.U_l': anchor,
+    'bolt.c_bolt': worst(byRule),
+    'bolt.c_anchor': worst(byAnchor),
+    // Without compression at the toe the plate lifts off; only that way of sharing rests on it.
+    'bolt.c_toe': isToe ? judge(now.uplift, now.allByToe) : doesNotApply,
+  };
+}
+
+/** A row may hold no bolts; it cannot hold part of one. */
+const countOf = (value: number): number => (Number.isInteger(value) && value >= 0 ? value : Number.NaN);
+
+const cosineOf = (degrees: number): number => (degrees === 90 ? 0 : Math.cos((degrees * Math.PI) / 180));
+const sineOf = (degrees: number): number => Math.sin((degrees * Math.PI) / 180);
+
+function judgeUse(use: number): Verdict {
+  if (Number.isNaN(use)) return refused;
+  return Number.isFinite(use) ? judge(use, 1) : { verdict: 'fails' };
+}
+
+/** The largest of a smooth use at any angle from the horizontal to the one given, to rounding. */
+function largestBetween(use: (degrees: number) => number, last: number): number {
+  const steps = 60;
+  const at = (step: number): number => (last * step) / steps;
+  const values = Array.from({ length: steps + 1 }, (_, step) => use(at(step)));
+  if (values.some((value) => Number.isNaN(value))) return Number.NaN;
+  const top = values.indexOf(Math.max(...values));
+  let [low, high] = [at(Math.max(0, top - 1)), at(Math.min(steps, top + 1))];
+  for (let cut = 0; cut < 100; cut += 1) {
+    const [third, other] = [low + (high - low) / 3, high - (high - low) / 3];
+    if (use(third) < use(other)) low = third;
+    else high = other;
+  }
+  return Math.max(...values, use((low + high) / 2));
+}
+
+/** The bolt itself: its areas, its stresses, and how much of it is used by the rule that was chosen. */
+function workBolt({ number, text }: Entries): {
+  readonly use: (shear: number, tension: number) => number;
+  readonly worked: (shear: number, tension: number) => Worked;
+} {
+  const diameter = positive(number('bolt.d'));
+  const shank = (Math.PI * diameter ** 2) / 4;
+  const thread = (Math.PI / 4) * positive(diameter - 0.9382 * number('bolt.p_th')) ** 2;
+  const area = text('bolt.A_by') === 'metric thread' ? thread : 0.78 * shank;
+  const strength = number('bolt.f_ub') / number('bolt.γ_M2') / 1000;
+  const shearResistance = number('bolt.α_v') * strength * area;
+  const tensionResistance = number('bolt.k_2') * strength * area;
+  const [factor, tensile, shearing] = [number('bolt.φ'), number('bolt.F_nt'), number('bolt.F_nv')];
+
+  /** AISC 360, J3.7: the tensile stress left beside a shear. */
+  const leftOf = (shear: number): number =>
+    Math.min(tensile, 1.3 * tensile - (tensile * ((shear * 1000) / shank)) / (factor * shearing));
+  const rules: Readonly<Record<string, (shear: number, tension: number) => number>> = {
+    // EN 1993-1-8, Table 3.4: both together, and tension alone.
+    'EN 1993-1-8': (shear, tension) =>
+      Math.max(
+        shear / positive(shearResistance) + tension / (1.4 * positive(tensionResistance)),
+        tension / positive(tensionResistance),
+      ),
+    'AISC 360': (shear, tension) => {
+      const left = leftOf(shear);
+      const inShear = (shear * 1000) / shank / positive(factor * shearing);
+      if (left <= 0) return Number.POSITIVE_INFINITY;
+      return Math.max(inShear, (tension * 1000) / shank / (factor * left));
+    },
+    linear: (shear, tension) => anchorUse(number, shear, tension),
+  };
+  const rule = rules[text('bolt.code')];
+  if (!rule) throw new Error('the rule of the bolt was not drawn');
+  return {
+    // A row that is pressed down makes no room for shear.
+    use: (shear, tension) => rule(shear, atLeastZero(tension)),
+    worked: (shear, tension) => ({
+      'bolt.A_b': shank,
+      'bolt.A_s': area,
+      'bolt.f_v': (shear * 1000) / shank,
+      'bolt.f_t': (tension * 1000) / area,
+      'bolt.f_p': (shear * 1000) / (diameter * positive(number('bolt.t_p'))),
+      'bolt.F_vR': shearResistance,
+      'bolt.F_tR': tensionResistance,
+      'bolt.f_ta': (tension * 1000) / shank,
+      "bolt.F'_nt": leftOf(shear),
+    }),
+  };
+}
+
+const atLeastZero = (value: number): number => Math.max(value, 0);
+
+/** ACI 318, 17.8: neither part above its resistance, and their sum not above the limit. */
+function anchorUse(number: Entries['number'], shear: number, tension: number): number {
+  const [inTension, inShear] = [tension / positive(number('bolt.N_R')), shear / positive(number('bolt.V_R'))];
+  return Math.max(inTension, inShear, (inTension + inShear) / positive(number('bolt.lim_l')));
+}
+
+function useAnchor({ number }: Entries, shear: number, tension: number): number {
+  return anchorUse(number, shear, atLeastZero(tension));
+}

@@ -1,0 +1,440 @@
+import type { Cell, Verdict, Worked } from '../program.ts';
+import { type Entries, largestOf, positive, rowOfLargest, sumOf } from './entries.ts';
+import type { Force } from './flow.ts';
+import { type Line, sharesAlong, sharesOff } from './lines.ts';
+import {
+  countsAlong,
+  holdShip,
+  isAlongShare,
+  isOffShare,
+  leverOf,
+  type Rule,
+  type Share,
+  type State,
+  shareLoad,
+} from './sharing.ts';
+import { doesNotApply, judge, judgeSafety, judgeTruth, refused } from './verdicts.ts';
+
+/** Factor of safety shown for a line that is slack or idle. */
+const idle = 1000;
+
+/** What the bollards need of the mooring: the tensions in each state that counts, line by line. */
+export interface Pulls {
+  /** All lines in use; undefined where the sharing leaves them open. */
+  readonly intact: readonly number[] | undefined;
+  /** Each line lost in turn; undefined where some state has none. */
+  readonly lost: readonly (readonly number[])[] | undefined;
+}
+
+/** Works out the sharing, with all lines and with each lost in turn, and all that the mooring sheet says of it. */
+export function workMooring(
+  entries: Entries,
+  lines: readonly Line[],
+  load: Force | undefined,
+  ship: {
+    readonly between: number;
+    readonly sideArea: number;
+    readonly frontArea: number;
+    readonly draught: number;
+  },
+): { readonly pulls: Pulls; readonly worked: Worked } {
+  const rule = entries.text('moor.rule') as Rule;
+  const plan = { ...workPlan(entries, lines), ...workTanker(ship) };
+  if (!load) return { pulls: { intact: undefined, lost: undefined }, worked: plan };
+  const forces = workBefore(entries, lines, load, ship.between);
+  if (lines.some(isUnknown) || Object.values(load).some(Number.isNaN)) {
+    const none = lines.map(() => null);
+    return {
+      pulls: { intact: lines.map(() => Number.NaN), lost: [lines.map(() => Number.NaN)] },
+      worked: {
+        ...plan,
+        ...forces,
+        'moor.lines.T': none,
+        'moor.c_line': refused,
+        'moor.c_lost': refused,
+        'moor.c_out': refused,
+        'moor.c_along': refused,
+      },
+    };
+  }
+  const use = lines.map(({ isOn }) => isOn);
+  if (!use.some((one) => one)) {
+    return {
+      pulls: { intact: undefined, lost: undefined },
+      worked: { ...plan, ...forces, 'moor.n_on': 0, 'moor.c_line': refused, 'moor.c_lost': refused },
+    };
+  }
+  const intact = workIntact(entries, lines, rule, load);
+  const lost = workLost(entries, lines, use, rule, load);
+  return {
+    pulls: { intact: intact.tensions, lost: lost.tensions },
+    worked: { ...plan, ...forces, ...intact.worked, ...lost.worked },
+  };
+}
+
+const isUnknown = ({ stiffness, strength, limit, pretension, x, along, square, y }: Line): boolean =>
+  Number.isNaN(stiffness + strength + limit + pretension + x + along + square + y);
+
+/** What the plan says before any load: counts, names, angles, strengths on board. */
+function workPlan({ number }: Entries, lines: readonly Line[]): Worked {
+  const on = lines.filter(({ isOn }) => isOn);
+  const same = lines.map(({ name }) => lines.filter((line) => line.name === name).length);
+  const [breasts, springs] = [
+    lines.filter(({ acts }) => acts === 'sway'),
+    lines.filter(({ acts }) => acts === 'surge'),
+  ];
+  const offNormal = ({ horizontal, level }: Line): number => Math.abs(horizontal) + 0 * level;
+  const offParallel = (line: Line): number => Math.abs(90 - offNormal(line));
+  const steep = ({ vertical }: Line): number => Math.abs(vertical);
+  /** A limit of angle that all lines keep: lines taken out are left open, so it is given where they change nothing. */
+  const limit = (
+    name: string,
+    check: string,
+    some: readonly Line[],
+    angle: (line: Line) => number,
+    allowed: number,
+    none: Verdict,
+  ): Worked => {
+    const used = some.filter(({ isOn }) => isOn);
+    const [all, those] = [largestOf(some, angle), largestOf(used, angle)];
+    if (some.length === 0) return { [check]: none };
+    if (!Object.is(all, those)) return {};
+    return { [name]: all, [check]: judge(all, allowed) };
+  };
+  return {
+    'moor.lines.n_same': same,
+    'moor.c_names': judge(Math.max(...same), 1),
+    'moor.n_l': lines.length,
+    'moor.n_on': on.length,
+    ...limit('moor.τ_max', 'moor.c_τ', lines, steep, number('moor.lim_τ'), refused),
+    ...limit('moor.δ_b', 'moor.c_breast', breasts, offNormal, number('moor.lim_b'), doesNotApply),
+    ...limit('moor.δ_s', 'moor.c_spring', springs, offParallel, number('moor.lim_s'), doesNotApply),
+    'moor.n_lost': (number('moor.n_req') * number('moor.p_lost')) / 100,
+    'moor.S_av': sumOf(springs, ({ parts, dry }) => parts * dry),
+    'moor.B_av': sumOf(
+      lines.filter(({ acts }) => acts !== 'surge'),
+      ({ parts, dry }) => parts * dry,
+    ),
+  };
+}
+
+/** OCIMF Mooring Equipment Guidelines, 2nd ed. (1997), 2.6.1.1, formulas 22 and 23. */
+function workTanker({
+  between,
+  frontArea,
+  sideArea,
+  draught,
+}: {
+  readonly between: number;
+  readonly sideArea: number;
+  readonly frontArea: number;
+  readonly draught: number;
+}): Worked {
+  return {
+    'moor.S_22': 1.992 * frontArea + 0.369 * (0.01 * between ** 2 + between),
+    'moor.B_23': 1.476 * sideArea + 1.291 * draught * between,
+  };
+}
+
+/** OCIMF Mooring Equipment Guidelines, 2nd ed. (1997), 2.5.3: break strength wanted before a layout is known. */
+function workBefore({ number }: Entries, _lines: readonly Line[], load: Force, between: number): Worked {
+  const springs = 1 / (number('moor.η_s') * number('moor.lim_w'));
+  const breasts = 1 / (number('moor.η_b') * number('moor.lim_w'));
+  const [aft, fore] = [load.off / 2 - load.moment / between, load.off / 2 + load.moment / between];
+  const isOff = Math.max(aft, fore) >= Math.max(-aft, -fore);
+  return {
+    'moor.m_s': springs,
+    'moor.m_b': breasts,
+    'moor.Y_A': aft,
+    'moor.Y_F': fore,
+    'moor.S_req': 2 * springs * Math.abs(load.along),
+    // A force onto the berth is the fenders'; what it asks of the breasts is left open.
+    ...((isOff || Number.isNaN(aft + fore)) && { 'moor.B_req': 2 * breasts * Math.max(aft, fore) }),
+  };
+}
+
+interface Intact {
+  readonly tensions: readonly number[] | undefined;
+  readonly worked: Worked;
+}
+
+/** All lines in use, elastic as drawn: one that would push is told, and then nothing rests on the sharing. */
+function workIntact({ number }: Entries, lines: readonly Line[], rule: Rule, load: Force): Intact {
+  const on = lines.filter(({ isOn }) => isOn);
+  const share = shareLoad(on, rule, load);
+  const wanted = number('moor.n_req');
+  if (!share.isHeld) {
+    const none = lines.map(() => null);
+    return {
+      tensions: lines.map(() => Number.NaN),
+      worked: {
+        'moor.v': null,
+        'moor.r': null,
+        'moor.lines.T': none,
+        'moor.FoS_0': null,
+        'moor.T_max': null,
+        'moor.c_line': refused,
+        'moor.c_along': refused,
+        'moor.sum_Y': refused,
+        'moor.sum_M': refused,
+      },
+    };
+  }
+  const spread = (shares: readonly number[]): number[] => {
+    const left = [...shares];
+    return lines.map(({ isOn }) => (isOn ? (left.shift() ?? 0) : 0));
+  };
+  const [swayed, surged] = [spread(share.fromSway), spread(share.fromSurge)];
+  const tensions = lines.map(({ isOn, pretension }, row) =>
+    isOn ? pretension + (swayed[row] ?? 0) + (surged[row] ?? 0) : 0,
+  );
+  const taut = tensions.filter((tension, row) => lines[row]?.isOn && tension > 0).length;
+  const isNear = tensions.some((tension, row) => lines[row]?.isOn && Math.abs(tension) < 1e-6);
+  const pushes = tensions.some((tension) => tension < -1e-6);
+  const along = workAlong(lines, rule, load, share, swayed, tensions);
+  const safeties = lines.map(({ strength }, row) => safetyOf(strength, tensions[row] ?? 0));
+  const least = Math.min(...safeties);
+  const governing = rowOfLargest(lines.map(({ strength }, row) => (tensions[row] ?? 0) / strength));
+  const isClear = !pushes && !isNear;
+  const { stiffness } = share;
+  const sums = workSums(lines, rule, load, share, swayed, surged, pushes);
+  return {
+    tensions: pushes ? undefined : tensions,
+    worked: {
+      'moor.v': share.sway,
+      'moor.r': share.turn,
+      ...(countsAlong(load) && { 'moor.u': share.surge, 'moor.D': stiffness.along }),
+      'moor.A': stiffness.off,
+      'moor.B': stiffness.offYaw,
+      ...(rule !== 'sway' && { 'moor.C': stiffness.yaw }),
+      'moor.E': stiffness.alongOff,
+      'moor.F': stiffness.alongYaw,
+      'moor.lines.T': tensions,
+      ...(lines.every(({ isOn }) => isOn) && {
+        'moor.lines.J': lines.map((line) => leverOf(line, rule)),
+        ...(rule !== '3-DOF' && { 'moor.lines.T_y': swayed, 'moor.lines.T_x': surged }),
+      }),
+      'moor.lines.s_y': lines.map((line) => (line.isOn && isOffShare(line, rule) ? 1 : 0)),
+      ...(countsAlong(load) && {
+        'moor.lines.s_x': lines.map((line) => (line.isOn && isAlongShare(line, rule, load) ? 1 : 0)),
+      }),
+      ...(isClear && {
+        'moor.lines.U': lines.map(({ strength }, row) => (tensions[row] ?? 0) / strength),
+        'moor.lines.w_l': lines.map(({ limit }, row) => (tensions[row] ?? 0) / limit),
+        ...(safeties.every((one) => one <= idle) && { 'moor.lines.FoS': safeties }),
+        ...(least < idle && { 'moor.FoS_0': least }),
+        'moor.T_max': Math.max(...tensions),
+        ...(governing !== undefined && { 'moor.gov': lines[governing]?.name ?? null }),
+      }),
+      ...(!isNear && {
+        'moor.n_taut': taut,
+        'moor.c_slack': judge(lines.filter(({ isOn }) => isOn).length, taut),
+      }),
+      // Lines take tension only: what rests on one that pushes does not hold.
+      ...(pushes
+        ? { 'moor.c_line': { verdict: 'fails' } }
+        : isNear
+          ? {}
+          : { 'moor.c_line': judgeSafety(wanted, least) }),
+      ...(pushes ? {} : along(wanted)),
+      ...sums,
+      ...workEfficiency(lines, rule, load, swayed, surged),
+    },
+  };
+}
+
+const safetyOf = (strength: number, tension: number): number => (tension > 0 ? strength / tension : idle);
+
+/** What the lines that share off the berth pull along it besides, and the tensions where that is shared as well. */
+function workAlong(
+  lines: readonly Line[],
+  rule: Rule,
+  load: Force,
+  share: Share,
+  swayed: readonly number[],
+  tensions: readonly number[],
+): (wanted: number) => Worked {
+  const scale = 1e-9 * Math.hypot(load.along, load.off);
+  if (rule === '3-DOF') {
+    const left = share.isHeldAlong || !countsAlong(load) ? 0 : load.along;
+    const least =
+      left !== 0 ? 0 : Math.min(...lines.map(({ strength }, row) => safetyOf(strength, tensions[row] ?? 0)));
+    return (wanted) => ({
+      'moor.X_t': left,
+      'moor.lines.T_a': tensions,
+      ...(least < idle && { 'moor.FoS_a': least, 'moor.c_along': judgeSafety(wanted, least) }),
+    });
+  }
+  const pulled = sumOf(
+    lines.map(({ along }, row) => along * (swayed[row] ?? 0)),
+    (value) => value,
+  );
+  const total = load.along + pulled;
+  const isNothing = Math.abs(total) <= scale;
+  const stiffness = lines.map((line) =>
+    line.isOn && sharesAlong(line) && -line.along * total > 0 ? line.stiffness * line.along ** 2 : 0,
+  );
+  const all = sumOf(stiffness, (value) => value);
+  const shared = lines.map(({ along }, row) =>
+    all > 0 && along !== 0 ? ((stiffness[row] ?? 0) / all) * Math.abs(total / along) : 0,
+  );
+  const whole = lines.map(({ isOn, pretension }, row) =>
+    isOn ? pretension + (swayed[row] ?? 0) + (shared[row] ?? 0) : 0,
+  );
+  const least =
+    isNothing || all > 0
+      ? Math.min(...lines.map(({ strength }, row) => safetyOf(strength, whole[row] ?? 0)))
+      : 0;
+  return (wanted) => ({
+    'moor.X_b': pulled,
+    'moor.X_t': total,
+    ...(!isNothing && {
+      'moor.lines.k_x': stiffness,
+      'moor.K_x': all,
+      'moor.lines.T_k': shared,
+      'moor.lines.T_a': whole,
+    }),
+    ...(least < idle && !isNothing && { 'moor.FoS_a': least, 'moor.c_along': judgeSafety(wanted, least) }),
+  });
+}
+
+/** Whether what the lines take adds up to the load; a line that would have to push takes nothing. */
+function workSums(
+  lines: readonly Line[],
+  rule: Rule,
+  load: Force,
+  share: Share,
+  swayed: readonly number[],
+  surged: readonly number[],
+  pushes: boolean,
+): Worked {
+  const sum = (of: (line: Line, row: number) => number): number =>
+    sumOf(
+      lines.map((line, row) => of(line, row)),
+      (value) => value,
+    );
+  const whole = (row: number): number => (swayed[row] ?? 0) + (surged[row] ?? 0);
+  const isWhole = rule === '3-DOF';
+  const off = sum(({ square }, row) => square * (isWhole ? whole(row) : (swayed[row] ?? 0)));
+  const along = sum((line, row) => -line.along * (isWhole ? whole(row) : (surged[row] ?? 0)));
+  const moment = sum((line, row) => leverOf(line, rule) * (isWhole ? whole(row) : (swayed[row] ?? 0)));
+  const balance: Verdict = judgeTruth(!pushes);
+  const isTurned = rule === 'sway' && Math.abs(moment - load.moment) > 1e-3 * Math.abs(load.off);
+  return {
+    'moor.Y_l': off,
+    'moor.M_l': moment,
+    'moor.X_l': along,
+    'moor.sum_Y': balance,
+    'moor.sum_M': judgeTruth(!pushes && !isTurned),
+    'moor.sum_X': judgeTruth(share.isHeldAlong && !(pushes && isWhole)),
+  };
+}
+
+/** OCIMF Mooring Equipment Guidelines, 2nd ed. (1997), 2.5.3 and App. E.2: restraint when the critical line is at its limit. */
+function workEfficiency(
+  lines: readonly Line[],
+  rule: Rule,
+  load: Force,
+  swayed: readonly number[],
+  surged: readonly number[],
+): Worked {
+  if (rule === '3-DOF') return {};
+  const off = sumOf(
+    lines.filter((line) => line.isOn && sharesOff(line)),
+    ({ limit }) => limit,
+  );
+  const along = sumOf(
+    lines.filter((line) => line.isOn && isAlongShare(line, rule, load)),
+    ({ limit }) => limit,
+  );
+  const critical = (shares: readonly number[]): number =>
+    Math.max(...lines.map(({ limit }, row) => (shares[row] ?? 0) / limit));
+  const [worstOff, worstAlong] = [critical(swayed), critical(surged)];
+  const restraintOff = load.off / positive(worstOff);
+  const restraintAlong = Math.abs(load.along) / positive(worstAlong);
+  return {
+    'moor.S_y': off,
+    ...(load.off > 1e-6 && {
+      'moor.W_y': worstOff,
+      'moor.R_y': restraintOff,
+      'moor.η_y': restraintOff / off,
+    }),
+    ...(countsAlong(load) &&
+      worstAlong > 0 && {
+        'moor.S_x': along,
+        'moor.W_x': worstAlong,
+        'moor.R_x': restraintAlong,
+        'moor.η_x': restraintAlong / along,
+      }),
+  };
+}
+
+interface Lost {
+  readonly tensions: readonly (readonly number[])[] | undefined;
+  readonly worked: Worked;
+}
+
+/** Each line lost in turn, the others taking tension only; no factor of safety where they cannot hold the ship. */
+function workLost(
+  { number }: Entries,
+  lines: readonly Line[],
+  use: readonly boolean[],
+  rule: Rule,
+  load: Force,
+): Lost {
+  const names = new Set(lines.map(({ name }) => name));
+  if (names.size < lines.length) return { tensions: undefined, worked: {} };
+  const states = lines.map((_, row) =>
+    holdShip(
+      lines,
+      use.map((isUsed, other) => isUsed && other !== row),
+      rule,
+      load,
+    ),
+  );
+  if (states.some((state) => state === 'unsettled')) return { tensions: undefined, worked: {} };
+  const settled = states as readonly (State | undefined)[];
+  const safeties = settled.map((state, row) =>
+    state === undefined
+      ? 0
+      : Math.min(
+          idle,
+          ...lines.flatMap(({ strength }, other) =>
+            other === row || !use[other] ? [] : [safetyOf(strength, state.tensions[other] ?? 0)],
+          ),
+        ),
+  );
+  const least = Math.min(...safeties);
+  const wanted = (number('moor.n_req') * number('moor.p_lost')) / 100;
+  const worst = rowOfLargest(safeties.map((safety) => -safety));
+  const isElastic = settled.every((state) => state && !state.hasSlack);
+  const shares = isElastic ? settled.flatMap((state) => (state ? [state.share] : [])) : [];
+  const column = (of: (share: Share) => number): Cell[] => shares.map(of);
+  const tensions = worst === undefined ? undefined : settled[worst]?.tensions;
+  return {
+    tensions: settled.every((state) => state !== undefined)
+      ? settled.flatMap((state) => (state ? [state.tensions] : []))
+      : [lines.map(() => Number.NaN)],
+    worked: {
+      'moor.lost.line_i': lines.map(({ name }) => name),
+      ...(safeties.every((one) => one < idle) && { 'moor.lost.FoS_i': safeties }),
+      ...(isElastic && {
+        'moor.lost.v_i': column(({ sway }) => sway),
+        'moor.lost.r_i': column(({ turn }) => turn),
+        ...(countsAlong(load) && { 'moor.lost.u_i': column(({ surge }) => surge) }),
+        'moor.lost.A_i': column(({ stiffness }) => stiffness.off),
+        'moor.lost.B_i': column(({ stiffness }) => stiffness.offYaw),
+      }),
+      ...(least < idle && { 'moor.FoS_w': least }),
+      'moor.c_lost': judgeSafety(wanted, least),
+      'moor.c_out': judgeSafety(wanted, least),
+      ...(worst !== undefined && {
+        'moor.worst': lines[worst]?.name ?? null,
+        'moor.i_o': worst + 1,
+        'moor.L_o': lines[worst]?.name ?? null,
+        'moor.FoS_1': least,
+        ...(tensions && { 'moor.lines.T_1': tensions }),
+      }),
+    },
+  };
+}

@@ -1,0 +1,88 @@
+import type { Worked } from '../program.ts';
+import { type Entries, positive, wholeCount } from './entries.ts';
+
+/** Works out the weakest link of one line, its sag, and the turns that hold it. */
+export function workRope(entries: Entries, gravity: number): Worked {
+  return { ...workLink(entries), ...workSag(entries, gravity), ...workTurns(entries) };
+}
+
+/** The least of the line at its working limit, the winch brake at 60 % and the fitting shared by its lines. */
+function workLink({ number }: Entries): Worked {
+  const strength = number('rope.MBL_1');
+  const line = (number('rope.lim_1') / 100) * strength;
+  const brake = 0.6 * strength;
+  const fitting = positive(number('rope.SWL_1')) / wholeCount(number('rope.n_1'));
+  const least = Math.min(line, brake, fitting);
+  const links = { line, 'winch brake': brake, fitting };
+  const near = Object.entries(links).filter(([, force]) => force <= least * (1 + 1e-9));
+  return {
+    'rope.F_line': line,
+    'rope.F_br': brake,
+    'rope.F_fit': fitting,
+    'rope.F_ship': 1.25 * strength,
+    'rope.F_weak': least,
+    ...(Number.isNaN(least)
+      ? { 'rope.weak': null }
+      : near.length === 1 && { 'rope.weak': near[0]?.[0] ?? null }),
+  };
+}
+
+/** Sag between supports at one level: the flat parabola, and the catenary solved until it stands still. */
+function workSag({ number }: Entries, gravity: number): Worked {
+  const [span, sag] = [positive(number('rope.l')), positive(number('rope.f_g'))];
+  const weight = (positive(number('rope.w_m')) * gravity) / 1000;
+  const flat = (weight * span ** 2) / (8 * sag);
+  const ratio = sag / span;
+
+  const first = span ** 2 / (8 * sag) + sag / 6;
+  const step = (parameter: number): number => {
+    const half = span / (2 * parameter);
+    const slope = Math.cosh(half) - 1 - half * Math.sinh(half);
+    return parameter - (parameter * (Math.cosh(half) - 1) - sag) / slope;
+  };
+  const second = step(first);
+  const parameter = solveCatenary(span, sag);
+  return {
+    'rope.w': weight,
+    'rope.H_p': flat,
+    'rope.T_p': Math.hypot(flat, (weight * span) / 2),
+    'rope.τ_p': (Math.atan(4 * ratio) * 180) / Math.PI,
+    'rope.L_p': span * (1 + (8 / 3) * ratio ** 2 - (32 / 5) * ratio ** 4),
+    'rope.c_0': first,
+    'rope.a_0': span / (2 * first),
+    'rope.c_1': second,
+    'rope.a_1': span / (2 * second),
+    'rope.c': parameter,
+    'rope.T_c0': weight * parameter,
+    'rope.T_c': weight * (parameter + sag),
+    'rope.L_c': 2 * parameter * Math.sinh(span / (2 * parameter)),
+  };
+}
+
+/** The parameter of the catenary of this span and sag, by halving: the sag falls as the parameter grows. */
+function solveCatenary(span: number, sag: number): number {
+  if (Number.isNaN(span + sag)) return Number.NaN;
+  const sagOf = (parameter: number): number => 2 * parameter * Math.sinh(span / (4 * parameter)) ** 2;
+  // sag = c (cosh(l/2c) - 1) lies above l²/8c, so the parameter lies above l²/8f, and below that plus the sag.
+  let [low, high] = [span ** 2 / (8 * sag), span ** 2 / (8 * sag) + sag];
+  for (let halving = 0; halving < 200; halving += 1) {
+    const middle = (low + high) / 2;
+    if (sagOf(middle) > sag) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
+
+/** Belt friction fitted to a trial in which the line pulls harder than the tail is held. */
+function workTurns({ number }: Entries): Worked {
+  const [hold, line] = [positive(number('rope.T_h')), number('rope.T_l')];
+  const friction = positive(Math.log(line / hold)) / (2 * Math.PI * number('rope.n_t'));
+  const asked = number('rope.T_3');
+  const turns = Math.log(asked / hold) / (2 * Math.PI * friction);
+  return {
+    'rope.μ': friction,
+    'rope.T_2': hold * Math.exp(2 * Math.PI * friction * number('rope.n_2')),
+    // How many turns hold less than the tail itself is left open.
+    ...(!(asked < hold) && { 'rope.n_3': turns }),
+  };
+}

@@ -1,0 +1,160 @@
+import type { Worked } from '../program.ts';
+import { type Entries, notNegative, positive } from './entries.ts';
+import { type Force, forceAtPerpendiculars, type Heading, headingOf, knot, sineOf } from './flow.ts';
+import { readCurve, windCurves } from './published.ts';
+import type { Ship } from './ship.ts';
+import { tabulated } from './tables.ts';
+
+/** Works out the wind on the ship by the form that was chosen. */
+export function workWind(entries: Entries, ship: Ship): { readonly force: Force; readonly worked: Worked } {
+  const { number, text } = entries;
+  const air = number('wind.ρ_a');
+  const atTen = number('wind.V_h') * (10 / number('wind.h_w')) ** (1 / 7);
+  const [entered, wanted] = [gustRatio(number('wind.t_1')), gustRatio(number('wind.t_2'))];
+  const averaging = wanted / entered;
+  const knots = atTen * averaging * number('wind.f_e');
+  const speed = knots * knot;
+  const pressure = (air * speed ** 2) / 2000;
+  const heading = headingOf(number('wind.θ_w'));
+
+  const general = generalForm(entries, ship, heading, pressure);
+  const ufc = ufcForm(entries, heading);
+  const tanker = tankerForm(
+    entries,
+    ship,
+    heading,
+    text('wind.form') === 'SI' ? pressure : (air * knots ** 2) / 7600,
+  );
+  const byWeight =
+    (number('wind.C_γ') *
+      ship.sideArea *
+      heading.sine ** 2 *
+      number('wind.γ_a') *
+      speed ** 2 *
+      heading.side) /
+    (2 * ship.gravity);
+  const method = text('wind.method');
+  const along =
+    method === 'OCIMF'
+      ? tanker.force.along
+      : method === 'UFC'
+        ? pressure * ship.frontArea * ufc.along
+        : general.along;
+  const off =
+    method === 'OCIMF'
+      ? tanker.force.off
+      : method === 'UFC'
+        ? pressure * ship.sideArea * ufc.off
+        : method === 'unit weight'
+          ? byWeight
+          : general.off;
+  const moment = method === 'OCIMF' ? tanker.force.moment : number('wind.m_w') * off * ship.waterline;
+  return {
+    force: { along, off, moment },
+    worked: {
+      'wind.V_10': atTen,
+      'wind.G_1': entered,
+      'wind.G_2': wanted,
+      'wind.f_t': averaging,
+      'wind.V_w': speed,
+      'wind.q': pressure,
+      'wind.θ_r': heading.reduced,
+      ...(heading.side !== 0 && { 'wind.s_w': heading.side }),
+      ...general.worked,
+      ...ufc.worked,
+      ...tanker.worked,
+      'wind.F_X': along,
+      'wind.F_Y': off,
+      'wind.M': moment,
+    },
+  };
+}
+
+/** Durst-type curve of the US Army shore protection manuals: an average over so many seconds to the hourly mean. */
+function gustRatio(seconds: number): number {
+  return 1.277 + 0.296 * Math.tanh(0.9 * Math.log10(45 / seconds));
+}
+
+/** Pressure × coefficient × area, with a power of the sine and cosine; a flow square or end-on has one part alone. */
+function generalForm(
+  { number }: Entries,
+  ship: Ship,
+  { sine, cosine, side }: Heading,
+  pressure: number,
+): { readonly along: number; readonly off: number; readonly worked: Worked } {
+  const power = number('wind.n_w');
+  const atEnd = cosine < 0 ? number('wind.C_bow') : number('wind.C_st');
+  const along =
+    pressure * atEnd * ship.frontArea * (cosine === 0 ? 0 : Math.sign(cosine) * Math.abs(cosine) ** power);
+  const off = pressure * number('wind.C_wb') * ship.sideArea * (side === 0 ? 0 : side * sine ** power);
+  return { along, off, worked: cosine === 0 ? {} : { 'wind.C_wh': atEnd } };
+}
+
+/** UFC 4-159-03 (2005), Eq. 2, 3, 5, 6 and 7: coefficient times shape function, along and off. */
+function ufcForm(
+  { number, text }: Entries,
+  { reduced, side }: Heading,
+): { readonly along: number; readonly off: number; readonly worked: Worked } {
+  const [house, hull] = [number('wind.h_S'), number('wind.h_H')];
+  const [houseArea, hullArea] = [notNegative(number('wind.A_S')), notNegative(number('wind.A_H'))];
+  const atHouse = ((0.5 * (house + hull)) / 10) ** (2 / 7);
+  const atHull = ((0.5 * hull) / 10) ** (2 / 7);
+  const across =
+    (number('wind.C_3') * (atHouse * houseArea + atHull * hullArea)) / positive(houseArea + hullArea);
+  const shapeAcross = (sineOf(reduced) - 0.05 * sineOf(5 * reduced)) / 0.95;
+
+  const zero = number('wind.θ_x');
+  const auxiliary = reduced < zero ? (90 / zero) * reduced : (90 / (180 - zero)) * (reduced - zero) + 90;
+  const isSingle = text('wind.deck') === 'single';
+  const shapeAlong = isSingle
+    ? sineOf(90 - auxiliary)
+    : (sineOf(auxiliary + 90) - sineOf(5 * (auxiliary + 90)) / 10) / 0.9;
+  const atEnd = reduced < zero ? number('wind.C_xS') : number('wind.C_xB');
+  return {
+    along: atEnd * shapeAlong,
+    off: side === 0 ? 0 * across : across * shapeAcross * side,
+    worked: {
+      'wind.a_S': atHouse,
+      'wind.a_H': atHull,
+      'wind.C_yw': across,
+      'wind.f_y': shapeAcross,
+      'wind.φ_x': auxiliary,
+      'wind.f_x': shapeAlong,
+      ...(reduced !== zero && { 'wind.C_xw': atEnd }),
+    },
+  };
+}
+
+function tankerForm(
+  entries: Entries,
+  ship: Ship,
+  { reduced, side }: Heading,
+  pressure: number,
+): { readonly force: Force; readonly worked: Worked } {
+  const state = entries.text('wind.state') === 'loaded' ? 'l' : 'b';
+  const read = (name: 'CX' | 'CA' | 'CF'): number =>
+    readCurve(
+      tabulated(entries, 'wind.ocimf', 'a_w', `${name}_${state}`) ?? windCurves[`${name}_${state}`],
+      reduced,
+    );
+  const coefficients = { along: read('CX'), aft: read('CA'), fore: read('CF') };
+  const { force, aft, fore } = forceAtPerpendiculars({
+    coefficients,
+    pressure,
+    side,
+    endArea: ship.frontArea,
+    sideArea: ship.sideArea,
+    between: ship.between,
+  });
+  return {
+    force,
+    worked: {
+      'wind.C_X': coefficients.along,
+      'wind.C_A': coefficients.aft,
+      'wind.C_F': coefficients.fore,
+      'wind.q_o': pressure,
+      'wind.F_A': aft,
+      'wind.F_F': fore,
+    },
+  };
+}
