@@ -12,8 +12,20 @@ import { units } from './bollard-pull/units.ts';
 import { workWind } from './bollard-pull/wind.ts';
 import type { Cell, Drawn, IndependentProgram, Verdict, Worked } from './program.ts';
 
+const steps =
+  'the template takes the worst of sixty steps of the angle of the pull, the program the worst of all';
+
 /** Bollard pull and mooring lines, from the standards that its template names. */
-export const program: IndependentProgram = { template: 'bollard-pull', units, draw, work };
+export const program: IndependentProgram = {
+  template: 'bollard-pull',
+  units,
+  draw,
+  work,
+  loose: {
+    'bolt.c_bolt': { relative: 0.005, reason: steps },
+    'bolt.c_anchor': { relative: 0.0005, reason: steps },
+  },
+};
 
 function work(drawn: Drawn): Worked {
   const entries = readEntries(drawn);

@@ -37,11 +37,13 @@ export function workBollards(
     };
   });
   const parts = bollards.map(({ landed }) => sumOf(landed, (at) => lines[at]?.parts ?? 0));
-  const all = bollards.map(({ landed }) =>
-    sumOf(landed, (at) => (lines[at]?.parts ?? 0) * (lines[at]?.dry ?? 0)),
+  // A line of unknown strength leaves every sum of strengths unknown.
+  const unknown = sumOf(lines, ({ dry }) => 0 * dry);
+  const all = bollards.map(
+    ({ landed }) => unknown + sumOf(landed, (at) => (lines[at]?.parts ?? 0) * (lines[at]?.dry ?? 0)),
   );
   const largest = bollards.map(({ landed }) =>
-    landed.length === 0 ? 0 : largestOf(landed, (at) => lines[at]?.dry ?? 0),
+    landed.length === 0 ? 0 : unknown + largestOf(landed, (at) => lines[at]?.dry ?? 0),
   );
   const states = text('bollard.pulls') === 'intact' ? pulls.intact && [pulls.intact] : pulls.lost;
   const pulled =
@@ -86,7 +88,10 @@ export function workBollards(
 }
 
 function pullOn({ landed }: Bollard, lines: readonly Line[], tensions: readonly number[]): Pull {
+  // Where the lines cannot hold the ship no pull is known, on no bollard.
+  const held = tensions.some(Number.isNaN) ? Number.NaN : 0;
   const sum = (of: (line: Line) => number): number =>
+    held +
     sumOf(landed, (at) => {
       const line = lines[at];
       return line ? of(line) * (tensions[at] ?? 0) : 0;

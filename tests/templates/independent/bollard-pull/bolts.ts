@@ -1,6 +1,6 @@
 import type { Verdict, Worked } from '../program.ts';
-import { type Entries, largestOf, positive, sumOf } from './entries.ts';
-import { doesNotApply, judge, refused } from './verdicts.ts';
+import { type Entries, isCount, largestOf, positive, sumOf } from './entries.ts';
+import { doesNotApply, judge, judgeTruth, refused } from './verdicts.ts';
 
 /** One row of bolts: from the toe in m, and how many. */
 interface BoltRow {
@@ -24,12 +24,14 @@ interface Actions {
 export function workBolts(entries: Entries, pull: number): Worked {
   const { number, text } = entries;
   const rows = (entries.rows('bolt.bolts') ?? []).map(
-    (row): BoltRow => ({ from: row.number('y'), count: countOf(row.number('n_r')) }),
+    (row): BoltRow => ({ from: row.number('y'), count: row.number('n_r') }),
   );
   const count = sumOf(rows, (row) => row.count);
   const centroid = sumOf(rows, (row) => row.count * row.from) / count;
-  const squares = sumOf(rows, (row) => row.count * (row.from - centroid) ** 2);
+  const aboutCentroidOf = sumOf(rows, (row) => row.count * (row.from - centroid) ** 2);
   const toeSquares = sumOf(rows, (row) => row.count * row.from ** 2);
+  // One row takes no moment about itself; what is left of it then is rounding.
+  const squares = aboutCentroidOf > 1e-9 * toeSquares ? aboutCentroidOf : 0;
   const factored = number('bolt.γ') * pull;
   const angle = number('bollard.t_lim');
   const isToe = text('bolt.way') === 'toe';
@@ -89,13 +91,16 @@ export function workBolts(entries: Entries, pull: number): Worked {
     'bolt.U_l': anchor,
     'bolt.c_bolt': worst(byRule),
     'bolt.c_anchor': worst(byAnchor),
+    'bolt.c_whole': judgeTruth(rows.every(({ count: some }) => isCount(some))),
     // Without compression at the toe the plate lifts off; only that way of sharing rests on it.
-    'bolt.c_toe': isToe ? judge(now.uplift, now.allByToe) : doesNotApply,
+    'bolt.c_toe': isToe ? judgeToe(now) : doesNotApply,
   };
 }
 
-/** A row may hold no bolts; it cannot hold part of one. */
-const countOf = (value: number): number => (Number.isInteger(value) && value >= 0 ? value : Number.NaN);
+/** A pull that neither lifts nor tilts the plate leaves it where it is. */
+function judgeToe({ uplift, allByToe }: Actions): Verdict {
+  return uplift === 0 && allByToe === 0 ? judgeTruth(true) : judge(uplift, allByToe);
+}
 
 const cosineOf = (degrees: number): number => (degrees === 90 ? 0 : Math.cos((degrees * Math.PI) / 180));
 const sineOf = (degrees: number): number => Math.sin((degrees * Math.PI) / 180);
@@ -128,7 +133,7 @@ function workBolt({ number, text }: Entries): {
 } {
   const diameter = positive(number('bolt.d'));
   const shank = (Math.PI * diameter ** 2) / 4;
-  const thread = (Math.PI / 4) * positive(diameter - 0.9382 * number('bolt.p_th')) ** 2;
+  const thread = (Math.PI / 4) * atLeastZero(diameter - 0.9382 * number('bolt.p_th')) ** 2;
   const area = text('bolt.A_by') === 'metric thread' ? thread : 0.78 * shank;
   const strength = number('bolt.f_ub') / number('bolt.γ_M2') / 1000;
   const shearResistance = number('bolt.α_v') * strength * area;
@@ -148,7 +153,7 @@ function workBolt({ number, text }: Entries): {
     'AISC 360': (shear, tension) => {
       const left = leftOf(shear);
       const inShear = (shear * 1000) / shank / positive(factor * shearing);
-      if (left <= 0) return Number.POSITIVE_INFINITY;
+      if (left <= 0 && !Number.isNaN(tension)) return Number.POSITIVE_INFINITY;
       return Math.max(inShear, (tension * 1000) / shank / (factor * left));
     },
     linear: (shear, tension) => anchorUse(number, shear, tension),

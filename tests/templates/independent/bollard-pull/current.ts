@@ -44,6 +44,7 @@ export function workCurrent(
       'current.F_Y': off,
       'current.M': moment,
       // The coefficient with no clearance is read up to this speed; other forms do not use it.
+      'current.c_depth': method === 'OCIMF' ? judge(1.1, ship.depth / ship.draught) : doesNotApply,
       'current.C1_range': method === 'UFC' ? judge(speed, 1.5) : doesNotApply,
     },
   };

@@ -12,7 +12,7 @@ export interface QuayBollard {
 
 /** Draws bollards in a row along the quay, evenly or nearly so. */
 export function drawBollards(random: Random, { length }: Size): readonly QuayBollard[] {
-  const rows = random.chance(0.02) ? 40 : random.chance(0.03) ? 1 : random.whole(3, 12);
+  const rows = random.chance(0.005) ? 40 : random.chance(0.03) ? 1 : random.whole(3, 8);
   const usual = random.over(10, 400);
   const reach = length / 2 + 25;
   return Array.from({ length: rows }, (_, row) => ({

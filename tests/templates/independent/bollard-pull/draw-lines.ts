@@ -25,13 +25,13 @@ export function drawMooringRules(random: Random): Readonly<Record<string, Cell>>
 
 /** Draws the lines of a plan: head and stern lines, breasts and springs at both ends, or what is left of it. */
 export function drawLines(random: Random, quay: Quay): Drawn['tables'][string] {
-  const rows = random.chance(0.02)
+  const rows = random.chance(0.005)
     ? 40
     : random.chance(0.03)
       ? 1
       : random.chance(0.1)
         ? random.whole(2, 4)
-        : random.whole(5, 16);
+        : random.whole(5, 11);
   const kind = random.of(['wire', 'HMPE', 'aramid', 'polyester', 'mixed', 'nylon']);
   const isMixed = random.chance(0.2);
   const isAtOnePlace = random.chance(0.02);
@@ -111,7 +111,7 @@ function drawRopeOf(
     MBL_by: random.chance(0.8) ? 'certificate' : 'diameter',
     MBL_s: dry,
     d_r: Math.sqrt(dry / 0.6) * random.between(0.9, 1.6),
-    parts: random.chance(0.001) ? random.of([0, 2.5]) : random.chance(0.8) ? 1 : random.whole(2, 3),
+    parts: random.chance(0.001) ? random.of([0.5, 2.5]) : random.chance(0.8) ? 1 : random.whole(2, 3),
     tail: isFitted ? 'fitted' : 'none',
     L_t: random.chance(0.002) ? 200 : random.between(0, 3),
     AE_t: dry * random.between(3, 15),

@@ -43,9 +43,8 @@ export const notNegative = (value: number): number => (value < 0 ? Number.NaN : 
 /** A number that must be above zero, or no number. */
 export const positive = (value: number): number => (value > 0 ? value : Number.NaN);
 
-/** A count: a whole number of one or more, or no number. */
-export const wholeCount = (value: number): number =>
-  Number.isInteger(value) && value >= 1 ? value : Number.NaN;
+/** Whether a number counts something: a whole number of one or more. */
+export const isCount = (value: number): boolean => Number.isInteger(value) && value >= 1;
 
 /** The sum of what a list gives. */
 export function sumOf<T>(list: readonly T[], part: (item: T) => number): number {

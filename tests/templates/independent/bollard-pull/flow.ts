@@ -52,8 +52,8 @@ export function forceAtPerpendiculars({
   between,
   side,
 }: PerpendicularForm): { readonly force: Force; readonly aft: number; readonly fore: number } {
-  const atAft = side === 0 ? 0 : aft * pressure * sideArea * side;
-  const atFore = side === 0 ? 0 : fore * pressure * sideArea * side;
+  const atAft = aft * pressure * sideArea * side;
+  const atFore = fore * pressure * sideArea * side;
   return {
     aft: atAft,
     fore: atFore,

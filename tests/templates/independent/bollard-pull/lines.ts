@@ -1,5 +1,5 @@
 import type { Worked } from '../program.ts';
-import { type Entries, positive, wholeCount } from './entries.ts';
+import { type Entries, positive } from './entries.ts';
 import { type Rope, ropes } from './published.ts';
 
 /** A mooring line: kN, kN/m, m; the pull of unit tension along the berth, forward, and square to it, toward the bollard. */
@@ -36,7 +36,7 @@ export function workLines(entries: Entries): { readonly lines: readonly Line[]; 
     const rope = ropeOf(row.text('kind'));
     const byDiameter = row.text('MBL_by') === 'diameter';
     const dry = byDiameter ? rope.strength * positive(row.number('d_r')) ** 2 : positive(row.number('MBL_s'));
-    const parts = wholeCount(row.number('parts'));
+    const parts = row.number('parts');
     const isFitted = row.text('tail') === 'fitted';
     const [x, y] = [row.number('x_c'), row.number('y_c')];
     const [forward, toward] = [row.number('x_b') - x, y - row.number('y_b')];

@@ -1,5 +1,5 @@
 import type { Cell, Verdict, Worked } from '../program.ts';
-import { type Entries, largestOf, positive, rowOfLargest, sumOf } from './entries.ts';
+import { type Entries, isCount, largestOf, positive, rowOfLargest, sumOf } from './entries.ts';
 import type { Force } from './flow.ts';
 import { type Line, sharesAlong, sharesOff } from './lines.ts';
 import {
@@ -17,6 +17,8 @@ import { doesNotApply, judge, judgeSafety, judgeTruth, refused } from './verdict
 
 /** Factor of safety shown for a line that is slack or idle. */
 const idle = 1000;
+/** What no line is left to hold. */
+const fails: Verdict = { verdict: 'fails' };
 
 /** What the bollards need of the mooring: the tensions in each state that counts, line by line. */
 export interface Pulls {
@@ -41,9 +43,16 @@ export function workMooring(
   const rule = entries.text('moor.rule') as Rule;
   const plan = { ...workPlan(entries, lines), ...workTanker(ship) };
   if (!load) return { pulls: { intact: undefined, lost: undefined }, worked: plan };
-  const forces = workBefore(entries, lines, load, ship.between);
+  const forces = workBefore(entries, load, ship.between);
+  const use = lines.map(({ isOn }) => isOn);
+  if (!use.some((one) => one)) {
+    return {
+      pulls: { intact: undefined, lost: undefined },
+      worked: { ...plan, ...forces, 'moor.n_on': 0, 'moor.c_line': fails, 'moor.c_lost': fails },
+    };
+  }
   if (lines.some(isUnknown) || Object.values(load).some(Number.isNaN)) {
-    const none = lines.map(() => null);
+    const none = lines.map(({ isOn }) => (isOn ? null : 0));
     return {
       pulls: { intact: lines.map(() => Number.NaN), lost: [lines.map(() => Number.NaN)] },
       worked: {
@@ -57,14 +66,7 @@ export function workMooring(
       },
     };
   }
-  const use = lines.map(({ isOn }) => isOn);
-  if (!use.some((one) => one)) {
-    return {
-      pulls: { intact: undefined, lost: undefined },
-      worked: { ...plan, ...forces, 'moor.n_on': 0, 'moor.c_line': refused, 'moor.c_lost': refused },
-    };
-  }
-  const intact = workIntact(entries, lines, rule, load);
+  const intact = workIntact(entries, lines, rule, load, ship.between);
   const lost = workLost(entries, lines, use, rule, load);
   return {
     pulls: { intact: intact.tensions, lost: lost.tensions },
@@ -85,6 +87,8 @@ function workPlan({ number }: Entries, lines: readonly Line[]): Worked {
   ];
   const offNormal = ({ horizontal, level }: Line): number => Math.abs(horizontal) + 0 * level;
   const offParallel = (line: Line): number => Math.abs(90 - offNormal(line));
+  /** A line of unknown strength leaves both sums unknown. */
+  const unknown = sumOf(lines, ({ dry }) => 0 * dry);
   const steep = ({ vertical }: Line): number => Math.abs(vertical);
   /** A limit of angle that all lines keep: lines taken out are left open, so it is given where they change nothing. */
   const limit = (
@@ -105,16 +109,19 @@ function workPlan({ number }: Entries, lines: readonly Line[]): Worked {
     'moor.lines.n_same': same,
     'moor.c_names': judge(Math.max(...same), 1),
     'moor.n_l': lines.length,
+    'moor.c_parts': judgeTruth(lines.every(({ parts }) => isCount(parts))),
     'moor.n_on': on.length,
     ...limit('moor.τ_max', 'moor.c_τ', lines, steep, number('moor.lim_τ'), refused),
     ...limit('moor.δ_b', 'moor.c_breast', breasts, offNormal, number('moor.lim_b'), doesNotApply),
     ...limit('moor.δ_s', 'moor.c_spring', springs, offParallel, number('moor.lim_s'), doesNotApply),
     'moor.n_lost': (number('moor.n_req') * number('moor.p_lost')) / 100,
-    'moor.S_av': sumOf(springs, ({ parts, dry }) => parts * dry),
-    'moor.B_av': sumOf(
-      lines.filter(({ acts }) => acts !== 'surge'),
-      ({ parts, dry }) => parts * dry,
-    ),
+    'moor.S_av': unknown + sumOf(springs, ({ parts, dry }) => parts * dry),
+    'moor.B_av':
+      unknown +
+      sumOf(
+        lines.filter(({ acts }) => acts !== 'surge'),
+        ({ parts, dry }) => parts * dry,
+      ),
   };
 }
 
@@ -137,12 +144,14 @@ function workTanker({
 }
 
 /** OCIMF Mooring Equipment Guidelines, 2nd ed. (1997), 2.5.3: break strength wanted before a layout is known. */
-function workBefore({ number }: Entries, _lines: readonly Line[], load: Force, between: number): Worked {
+function workBefore({ number }: Entries, load: Force, between: number): Worked {
   const springs = 1 / (number('moor.η_s') * number('moor.lim_w'));
   const breasts = 1 / (number('moor.η_b') * number('moor.lim_w'));
   const [aft, fore] = [load.off / 2 - load.moment / between, load.off / 2 + load.moment / between];
   const isOff = Math.max(aft, fore) >= Math.max(-aft, -fore);
   return {
+    // Fenders take no part, so that lines hold a load off the berth alone.
+    ...(!Number.isNaN(load.off) && { 'moor.c_off': judgeTruth(load.off >= -0.01) }),
     'moor.m_s': springs,
     'moor.m_b': breasts,
     'moor.Y_A': aft,
@@ -159,17 +168,23 @@ interface Intact {
 }
 
 /** All lines in use, elastic as drawn: one that would push is told, and then nothing rests on the sharing. */
-function workIntact({ number }: Entries, lines: readonly Line[], rule: Rule, load: Force): Intact {
+function workIntact(
+  { number }: Entries,
+  lines: readonly Line[],
+  rule: Rule,
+  load: Force,
+  between: number,
+): Intact {
   const on = lines.filter(({ isOn }) => isOn);
   const share = shareLoad(on, rule, load);
   const wanted = number('moor.n_req');
   if (!share.isHeld) {
-    const none = lines.map(() => null);
+    const none = lines.map(({ isOn }) => (isOn ? null : 0));
     return {
       tensions: lines.map(() => Number.NaN),
       worked: {
         'moor.v': null,
-        'moor.r': null,
+        'moor.r': rule === 'sway' ? 0 : null,
         'moor.lines.T': none,
         'moor.FoS_0': null,
         'moor.T_max': null,
@@ -191,13 +206,13 @@ function workIntact({ number }: Entries, lines: readonly Line[], rule: Rule, loa
   const taut = tensions.filter((tension, row) => lines[row]?.isOn && tension > 0).length;
   const isNear = tensions.some((tension, row) => lines[row]?.isOn && Math.abs(tension) < 1e-6);
   const pushes = tensions.some((tension) => tension < -1e-6);
-  const along = workAlong(lines, rule, load, share, swayed, tensions);
+  const along = workAlong(lines, rule, load, share, swayed, surged, tensions);
   const safeties = lines.map(({ strength }, row) => safetyOf(strength, tensions[row] ?? 0));
   const least = Math.min(...safeties);
   const governing = rowOfLargest(lines.map(({ strength }, row) => (tensions[row] ?? 0) / strength));
   const isClear = !pushes && !isNear;
   const { stiffness } = share;
-  const sums = workSums(lines, rule, load, share, swayed, surged, pushes);
+  const sums = workSums(lines, rule, load, between, { swayed, surged, tensions });
   return {
     tensions: pushes ? undefined : tensions,
     worked: {
@@ -232,11 +247,8 @@ function workIntact({ number }: Entries, lines: readonly Line[], rule: Rule, loa
       }),
       // Lines take tension only: what rests on one that pushes does not hold.
       ...(pushes
-        ? { 'moor.c_line': { verdict: 'fails' } }
-        : isNear
-          ? {}
-          : { 'moor.c_line': judgeSafety(wanted, least) }),
-      ...(pushes ? {} : along(wanted)),
+        ? { 'moor.FoS_0': 0, 'moor.c_line': fails, 'moor.FoS_a': 0, 'moor.c_along': fails }
+        : { 'moor.c_line': judgeSafety(wanted, least), ...along(wanted) }),
       ...sums,
       ...workEfficiency(lines, rule, load, swayed, surged),
     },
@@ -252,6 +264,7 @@ function workAlong(
   load: Force,
   share: Share,
   swayed: readonly number[],
+  surged: readonly number[],
   tensions: readonly number[],
 ): (wanted: number) => Worked {
   const scale = 1e-9 * Math.hypot(load.along, load.off);
@@ -286,7 +299,12 @@ function workAlong(
       ? Math.min(...lines.map(({ strength }, row) => safetyOf(strength, whole[row] ?? 0)))
       : 0;
   return (wanted) => ({
-    'moor.X_b': pulled,
+    'moor.X_b':
+      total +
+      sumOf(
+        lines.map(({ along }, row) => along * (surged[row] ?? 0)),
+        (value) => value,
+      ),
     'moor.X_t': total,
     ...(!isNothing && {
       'moor.lines.k_x': stiffness,
@@ -298,35 +316,40 @@ function workAlong(
   });
 }
 
-/** Whether what the lines take adds up to the load; a line that would have to push takes nothing. */
+/** Whether what the lines take adds up to the load, to one part in a thousand; a line that would have to push takes nothing. */
 function workSums(
   lines: readonly Line[],
   rule: Rule,
   load: Force,
-  share: Share,
-  swayed: readonly number[],
-  surged: readonly number[],
-  pushes: boolean,
+  between: number,
+  shares: {
+    readonly swayed: readonly number[];
+    readonly surged: readonly number[];
+    readonly tensions: readonly number[];
+  },
 ): Worked {
-  const sum = (of: (line: Line, row: number) => number): number =>
+  const isWhole = rule === '3-DOF';
+  const sum = (of: (line: Line) => number, counts: (row: number) => number): number =>
     sumOf(
-      lines.map((line, row) => of(line, row)),
+      lines.map((line, row) => ((shares.tensions[row] ?? 0) < -1e-9 ? 0 : of(line) * counts(row))),
       (value) => value,
     );
-  const whole = (row: number): number => (swayed[row] ?? 0) + (surged[row] ?? 0);
-  const isWhole = rule === '3-DOF';
-  const off = sum(({ square }, row) => square * (isWhole ? whole(row) : (swayed[row] ?? 0)));
-  const along = sum((line, row) => -line.along * (isWhole ? whole(row) : (surged[row] ?? 0)));
-  const moment = sum((line, row) => leverOf(line, rule) * (isWhole ? whole(row) : (swayed[row] ?? 0)));
-  const balance: Verdict = judgeTruth(!pushes);
-  const isTurned = rule === 'sway' && Math.abs(moment - load.moment) > 1e-3 * Math.abs(load.off);
+  const fromSway = (row: number): number => shares.swayed[row] ?? 0;
+  const fromSurge = (row: number): number => shares.surged[row] ?? 0;
+  const both = (row: number): number => fromSway(row) + fromSurge(row);
+  const off = sum(({ square }) => square, isWhole ? both : fromSway);
+  const along = sum((line) => -line.along, isWhole ? both : fromSurge);
+  const moment = sum((line) => leverOf(line, rule), isWhole ? both : fromSway);
+  const small = 0.01;
+  const adds = (taken: number, whole: number, scale: number): Verdict =>
+    judgeTruth(Math.abs(taken - whole) <= 1e-3 * scale + small);
   return {
     'moor.Y_l': off,
     'moor.M_l': moment,
     'moor.X_l': along,
-    'moor.sum_Y': balance,
-    'moor.sum_M': judgeTruth(!pushes && !isTurned),
-    'moor.sum_X': judgeTruth(share.isHeldAlong && !(pushes && isWhole)),
+    'moor.sum_Y': adds(off, load.off, Math.abs(load.off)),
+    'moor.sum_M': adds(moment, load.moment, Math.abs(load.moment) + Math.abs(load.off) * between),
+    'moor.sum_X': adds(along, load.along, Math.abs(load.along)),
   };
 }
 
@@ -407,8 +430,8 @@ function workLost(
   const least = Math.min(...safeties);
   const wanted = (number('moor.n_req') * number('moor.p_lost')) / 100;
   const worst = rowOfLargest(safeties.map((safety) => -safety));
-  const isElastic = settled.every((state) => state && !state.hasSlack);
-  const shares = isElastic ? settled.flatMap((state) => (state ? [state.share] : [])) : [];
+  const isHeld = settled.every((state) => state !== undefined);
+  const shares = isHeld ? settled.flatMap((state) => (state ? [state.share] : [])) : [];
   const column = (of: (share: Share) => number): Cell[] => shares.map(of);
   const tensions = worst === undefined ? undefined : settled[worst]?.tensions;
   return {
@@ -418,12 +441,10 @@ function workLost(
     worked: {
       'moor.lost.line_i': lines.map(({ name }) => name),
       ...(safeties.every((one) => one < idle) && { 'moor.lost.FoS_i': safeties }),
-      ...(isElastic && {
+      ...(isHeld && {
         'moor.lost.v_i': column(({ sway }) => sway),
         'moor.lost.r_i': column(({ turn }) => turn),
         ...(countsAlong(load) && { 'moor.lost.u_i': column(({ surge }) => surge) }),
-        'moor.lost.A_i': column(({ stiffness }) => stiffness.off),
-        'moor.lost.B_i': column(({ stiffness }) => stiffness.offYaw),
       }),
       ...(least < idle && { 'moor.FoS_w': least }),
       'moor.c_lost': judgeSafety(wanted, least),

@@ -1,5 +1,6 @@
 import type { Worked } from '../program.ts';
-import { type Entries, positive, wholeCount } from './entries.ts';
+import { type Entries, isCount, positive } from './entries.ts';
+import { judge, judgeTruth } from './verdicts.ts';
 
 /** Works out the weakest link of one line, its sag, and the turns that hold it. */
 export function workRope(entries: Entries, gravity: number): Worked {
@@ -11,11 +12,12 @@ function workLink({ number }: Entries): Worked {
   const strength = number('rope.MBL_1');
   const line = (number('rope.lim_1') / 100) * strength;
   const brake = 0.6 * strength;
-  const fitting = positive(number('rope.SWL_1')) / wholeCount(number('rope.n_1'));
+  const fitting = number('rope.SWL_1') / number('rope.n_1');
   const least = Math.min(line, brake, fitting);
   const links = { line, 'winch brake': brake, fitting };
   const near = Object.entries(links).filter(([, force]) => force <= least * (1 + 1e-9));
   return {
+    'rope.c_n1': judgeTruth(isCount(number('rope.n_1'))),
     'rope.F_line': line,
     'rope.F_br': brake,
     'rope.F_fit': fitting,
@@ -29,29 +31,19 @@ function workLink({ number }: Entries): Worked {
 
 /** Sag between supports at one level: the flat parabola, and the catenary solved until it stands still. */
 function workSag({ number }: Entries, gravity: number): Worked {
-  const [span, sag] = [positive(number('rope.l')), positive(number('rope.f_g'))];
+  const [span, given] = [positive(number('rope.l')), number('rope.f_g')];
+  const sag = positive(given);
   const weight = (positive(number('rope.w_m')) * gravity) / 1000;
   const flat = (weight * span ** 2) / (8 * sag);
-  const ratio = sag / span;
+  const ratio = given / span;
 
-  const first = span ** 2 / (8 * sag) + sag / 6;
-  const step = (parameter: number): number => {
-    const half = span / (2 * parameter);
-    const slope = Math.cosh(half) - 1 - half * Math.sinh(half);
-    return parameter - (parameter * (Math.cosh(half) - 1) - sag) / slope;
-  };
-  const second = step(first);
   const parameter = solveCatenary(span, sag);
   return {
     'rope.w': weight,
     'rope.H_p': flat,
     'rope.T_p': Math.hypot(flat, (weight * span) / 2),
-    'rope.τ_p': (Math.atan(4 * ratio) * 180) / Math.PI,
+    'rope.τ_p': (Math.atan((4 * sag) / span) * 180) / Math.PI,
     'rope.L_p': span * (1 + (8 / 3) * ratio ** 2 - (32 / 5) * ratio ** 4),
-    'rope.c_0': first,
-    'rope.a_0': span / (2 * first),
-    'rope.c_1': second,
-    'rope.a_1': span / (2 * second),
     'rope.c': parameter,
     'rope.T_c0': weight * parameter,
     'rope.T_c': weight * (parameter + sag),
@@ -76,10 +68,14 @@ function solveCatenary(span: number, sag: number): number {
 /** Belt friction fitted to a trial in which the line pulls harder than the tail is held. */
 function workTurns({ number }: Entries): Worked {
   const [hold, line] = [positive(number('rope.T_h')), number('rope.T_l')];
+  const trial = { 'rope.c_trial': judge(hold, line) };
+  // A trial in which the tail pulls as hard as the line shows no friction.
+  if (line <= hold) return trial;
   const friction = positive(Math.log(line / hold)) / (2 * Math.PI * number('rope.n_t'));
   const asked = number('rope.T_3');
   const turns = Math.log(asked / hold) / (2 * Math.PI * friction);
   return {
+    ...trial,
     'rope.μ': friction,
     'rope.T_2': hold * Math.exp(2 * Math.PI * friction * number('rope.n_2')),
     // How many turns hold less than the tail itself is left open.

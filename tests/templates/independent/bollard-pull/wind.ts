@@ -1,9 +1,10 @@
-import type { Worked } from '../program.ts';
+import type { Verdict, Worked } from '../program.ts';
 import { type Entries, notNegative, positive } from './entries.ts';
 import { type Force, forceAtPerpendiculars, type Heading, headingOf, knot, sineOf } from './flow.ts';
 import { readCurve, windCurves } from './published.ts';
 import type { Ship } from './ship.ts';
 import { tabulated } from './tables.ts';
+import { doesNotApply, judge } from './verdicts.ts';
 
 /** Works out the wind on the ship by the form that was chosen. */
 export function workWind(entries: Entries, ship: Ship): { readonly force: Force; readonly worked: Worked } {
@@ -18,7 +19,7 @@ export function workWind(entries: Entries, ship: Ship): { readonly force: Force;
   const heading = headingOf(number('wind.θ_w'));
 
   const general = generalForm(entries, ship, heading, pressure);
-  const ufc = ufcForm(entries, heading);
+  const ufc = ufcForm(entries, ship, heading);
   const tanker = tankerForm(
     entries,
     ship,
@@ -52,6 +53,7 @@ export function workWind(entries: Entries, ship: Ship): { readonly force: Force;
   return {
     force: { along, off, moment },
     worked: {
+      'wind.c_areas': method === 'UFC' ? ufc.areas : doesNotApply,
       'wind.V_10': atTen,
       'wind.G_1': entered,
       'wind.G_2': wanted,
@@ -93,8 +95,9 @@ function generalForm(
 /** UFC 4-159-03 (2005), Eq. 2, 3, 5, 6 and 7: coefficient times shape function, along and off. */
 function ufcForm(
   { number, text }: Entries,
+  { sideArea }: Ship,
   { reduced, side }: Heading,
-): { readonly along: number; readonly off: number; readonly worked: Worked } {
+): { readonly along: number; readonly off: number; readonly areas: Verdict; readonly worked: Worked } {
   const [house, hull] = [number('wind.h_S'), number('wind.h_H')];
   const [houseArea, hullArea] = [notNegative(number('wind.A_S')), notNegative(number('wind.A_H'))];
   const atHouse = ((0.5 * (house + hull)) / 10) ** (2 / 7);
@@ -111,6 +114,8 @@ function ufcForm(
     : (sineOf(auxiliary + 90) - sineOf(5 * (auxiliary + 90)) / 10) / 0.9;
   const atEnd = reduced < zero ? number('wind.C_xS') : number('wind.C_xB');
   return {
+    // Eq. 3 divides by the side area, which its parts make up; one part in a hundred is taken for rounding.
+    areas: judge(Math.abs(houseArea + hullArea - sideArea), 0.01 * sideArea),
     along: atEnd * shapeAlong,
     off: side === 0 ? 0 * across : across * shapeAcross * side,
     worked: {
