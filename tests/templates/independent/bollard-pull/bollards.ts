@@ -152,9 +152,11 @@ const nextRating = (force: number): number =>
 function workLanding(lines: readonly Line[], bollards: readonly Bollard[], parts: readonly number[]): Worked {
   const names = new Set(bollards.map(({ name }) => name));
   const planned = sumOf(lines, (line) => line.parts);
-  if (names.size < bollards.length) return {};
+  const once = { 'bollard.c_once': judgeTruth(names.size === bollards.length) };
+  if (names.size < bollards.length) return once;
   const landed = sumOf(parts, (count) => count);
   return {
+    ...once,
     'bollard.n_land': landed,
     'bollard.n_line': planned,
     'bollard.c_land': Number.isNaN(planned)

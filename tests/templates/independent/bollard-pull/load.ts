@@ -3,7 +3,7 @@ import { type Entries, rowOfLargest } from './entries.ts';
 import { type Force, knot } from './flow.ts';
 import { nominalLoads, tonnageLoads } from './published.ts';
 import type { Ship } from './ship.ts';
-import { judge } from './verdicts.ts';
+import { doesNotApply, judge } from './verdicts.ts';
 
 /** The load on the moorings, and the nominal load of a bollard, kN. */
 export interface MooringLoad {
@@ -66,7 +66,7 @@ export function workLoad(
 function workPassing({ number }: Entries, { breadth }: Ship): Worked {
   const foot = 0.3048;
   const [clear, twice] = [number('load.s_p') / foot, (2 * breadth) / foot];
-  if (clear > 500) return {};
+  if (clear > 500) return { 'load.passing': doesNotApply };
   const critical = clear <= twice ? 1.5 : 1.5 + (4.5 * (clear - twice)) / (500 - twice);
   return {
     'load.V_cr': critical,

@@ -114,7 +114,7 @@ function workPlan({ number }: Entries, lines: readonly Line[]): Worked {
     ...limit('moor.τ_max', 'moor.c_τ', lines, steep, number('moor.lim_τ'), refused),
     ...limit('moor.δ_b', 'moor.c_breast', breasts, offNormal, number('moor.lim_b'), doesNotApply),
     ...limit('moor.δ_s', 'moor.c_spring', springs, offParallel, number('moor.lim_s'), doesNotApply),
-    'moor.n_lost': (number('moor.n_req') * number('moor.p_lost')) / 100,
+    'moor.n_lost': wantedWithLoss(number),
     'moor.S_av': unknown + sumOf(springs, ({ parts, dry }) => parts * dry),
     'moor.B_av':
       unknown +
@@ -161,6 +161,10 @@ function workBefore({ number }: Entries, load: Force, between: number): Worked {
     ...((isOff || Number.isNaN(aft + fore)) && { 'moor.B_req': 2 * breasts * Math.max(aft, fore) }),
   };
 }
+
+/** UFC 4-159-03 (2005), Table 3-18; a factor of safety below 1 is none, as the line parts. */
+const wantedWithLoss = (number: Entries['number']): number =>
+  Math.max(1, (number('moor.n_req') * number('moor.p_lost')) / 100);
 
 interface Intact {
   readonly tensions: readonly number[] | undefined;
@@ -428,7 +432,7 @@ function workLost(
         ),
   );
   const least = Math.min(...safeties);
-  const wanted = (number('moor.n_req') * number('moor.p_lost')) / 100;
+  const wanted = wantedWithLoss(number);
   const worst = rowOfLargest(safeties.map((safety) => -safety));
   const isHeld = settled.every((state) => state !== undefined);
   const shares = isHeld ? settled.flatMap((state) => (state ? [state.share] : [])) : [];
