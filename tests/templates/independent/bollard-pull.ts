@@ -16,7 +16,7 @@ const steps =
   'the template takes the worst of sixty steps of the angle of the pull, the program the worst of all';
 
 /** Bollard pull and mooring lines, from the standards that its template names. */
-export const program: IndependentProgram = {
+export const bollardPull: IndependentProgram = {
   template: 'bollard-pull',
   units,
   draw,

@@ -1,4 +1,4 @@
-import { program as bollardPull } from './bollard-pull.ts';
+import { bollardPull } from './bollard-pull.ts';
 import { fenderEnergy } from './fender-energy.ts';
 import type { IndependentProgram } from './program.ts';
 
