@@ -87,7 +87,6 @@ export const fellows = {
   rad: undefined,
   tf: ['STf', 9.80665 / (2 * 4.4482216152605)],
   'm²/s': ['ft^2/s', 1 / 0.3048 ** 2],
-  'm/s²': ['ft/s^2', 1 / 0.3048],
   'kg/m': ['lbm/ft', 0.3048 / 0.45359237],
   'L/min': undefined,
   s: undefined,
