@@ -11,6 +11,7 @@ import {
 } from '../../src/tables/index.ts';
 import { readEntry, readUnit, standardUnits, toSI } from '../../src/units/index.ts';
 import { type Expected, TAKEOFF_TEXTS } from './takeoff-texts.ts';
+import { WORLD_TEXTS } from './world-texts.ts';
 
 const COLUMNS: readonly TableColumn[] = [
   { name: 'no', kind: 'given', type: 'text' },
@@ -65,7 +66,7 @@ function readSaid(text: string, say: readonly string[]) {
   return { problems: wrong, cells: read.ok && wrong.length === 0 ? read.value.cells : undefined };
 }
 
-describe.each(TAKEOFF_TEXTS)('$what', ({ text, say, cells, refused }) => {
+describe.each([...TAKEOFF_TEXTS, ...WORLD_TEXTS])('$what', ({ text, say, cells, refused }) => {
   test(cells === undefined ? 'is refused with its place' : 'is read as it was meant', () => {
     const found = readSaid(text, say);
     if (refused !== undefined) {
@@ -87,9 +88,10 @@ describe.each(TAKEOFF_TEXTS)('$what', ({ text, say, cells, refused }) => {
   });
 });
 
-test('there are sixty of them, and each says what is expected', () => {
-  expect(TAKEOFF_TEXTS.length).toBeGreaterThanOrEqual(60);
-  expect(
-    TAKEOFF_TEXTS.filter(({ cells, refused }) => (cells === undefined) === (refused === undefined)),
-  ).toEqual([]);
+test.each([
+  ['takeoffs', TAKEOFF_TEXTS],
+  ['the world', WORLD_TEXTS],
+])('there are sixty texts of %s, and each says what is expected', (_, texts) => {
+  expect(texts.length).toBeGreaterThanOrEqual(60);
+  expect(texts.filter(({ cells, refused }) => (cells === undefined) === (refused === undefined))).toEqual([]);
 });
