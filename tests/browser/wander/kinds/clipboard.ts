@@ -147,6 +147,9 @@ function pasted(state: State, cells: Cells, before: Seen, after: Seen): readonly
   const [first] = selected;
   const [only] = cells;
   if (!first) return [unchanged(state)];
+  // Words take a text as it is, with the tabs and line ends that part its cells.
+  if (selected.length === 1 && takenAt(state.book, first) === 'prose')
+    return [done(state, withText(state.book, first, asText(cells)))];
   const outcomes: Outcome[] = [];
   const one = cells.length === 1 && only?.length === 1 ? only[0] : undefined;
   if (one !== undefined && selected.length > 1) {
