@@ -1,6 +1,7 @@
 import { bollardPull } from './bollard-pull.ts';
+import { program as debrisHaul } from './debris-haul.ts';
 import { fenderEnergy } from './fender-energy.ts';
 import type { IndependentProgram } from './program.ts';
 
 /** The independent programs, one for a template. */
-export const programs: readonly IndependentProgram[] = [bollardPull, fenderEnergy];
+export const programs: readonly IndependentProgram[] = [bollardPull, debrisHaul, fenderEnergy];

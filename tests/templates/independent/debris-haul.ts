@@ -1,0 +1,44 @@
+import { cell, num } from './debris-haul/arithmetic.ts';
+import { workBreaking } from './debris-haul/breaking.ts';
+import { drawEstimate } from './debris-haul/draw.ts';
+import { workCost, workDays, workDust, workFill } from './debris-haul/estimate.ts';
+import { workFleet } from './debris-haul/fleet.ts';
+import { workMaterials, workQuantities } from './debris-haul/quantities.ts';
+import { workStockpile } from './debris-haul/stockpile.ts';
+import { workTrips } from './debris-haul/trips.ts';
+import { units } from './debris-haul/units.ts';
+import type { Drawn, IndependentProgram, Worked } from './program.ts';
+
+/**
+ * Quantities, breaking, haul fleet, stockpile, dust water, fill and cost of demolition debris: volume states and
+ * rates after FM 5-434 (2000), 1-4 to 1-6; loads, cycles and balance after Peurifoy and after Nunnally, ch. 2 and 4;
+ * match factor after Morgan and Peterson (1968); watering after EPA-450/3-88-008.
+ */
+export const program: IndependentProgram = { template: 'debris-haul', units, draw: drawEstimate, work };
+
+function work(drawn: Drawn): Worked {
+  const { lines } = drawn;
+  const efficiency = num(lines['basis.t_eff']) / 60;
+  const dayHours = num(lines['basis.h_s']) * num(lines['basis.n_d']);
+  const quantities = workQuantities(drawn);
+  const breaking = workBreaking(drawn, quantities, efficiency);
+  const trips = workTrips(drawn, quantities, efficiency);
+  const fleet = workFleet(drawn, quantities, trips, dayHours);
+  const fill = workFill(drawn, trips);
+  const days = workDays(drawn, breaking, fleet);
+  const dust = workDust(drawn, quantities, breaking, fleet, { days, dayHours });
+  const costs = { breaking: breaking.cost, hauling: fleet.cost, dust: dust.cost, fill: fill.cost, days };
+  return {
+    'basis.E': cell(efficiency),
+    'basis.H_d': cell(dayHours),
+    ...workMaterials(drawn),
+    ...quantities.worked,
+    ...breaking.worked,
+    ...trips.worked,
+    ...fleet.worked,
+    ...workStockpile(drawn, quantities, fleet, dayHours),
+    ...dust.worked,
+    ...fill.worked,
+    ...workCost(drawn, quantities, costs),
+  };
+}

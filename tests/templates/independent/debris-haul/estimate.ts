@@ -1,0 +1,142 @@
+import type { Drawn, Worked } from '../program.ts';
+import { above, cell, num, part, rowsOf, sum, text, up, within } from './arithmetic.ts';
+import type { Breaking } from './breaking.ts';
+import type { Fleet } from './fleet.ts';
+import type { Quantities } from './quantities.ts';
+import type { Trips } from './trips.ts';
+import { compactedOfBank, looseOfBank } from './volumes.ts';
+
+/** A volume known in one state in the other two, and the loads and cost of fill brought in. */
+export function workFill(
+  drawn: Drawn,
+  { byVolume }: Trips,
+): { readonly cost: number; readonly worked: Worked } {
+  const { lines } = drawn;
+  const line = (name: string) => num(lines[`fill.${name}`]);
+  const row = Object.fromEntries(
+    ['S_s', 'F_s', 'LF_s', 'ρ_ls', 'Z_s', 'SF_s', 'ρ_cs'].map((name) => [
+      name,
+      lines[`fill.${name}`] ?? null,
+    ]),
+  );
+  const density = above(line('ρ_b'));
+  const volume = line('A_f') * (line('h_f') / 1000) * (1 + part(lines['fill.w_f']));
+  const loosened = looseOfBank(text(lines['fill.swell_by']), row, density);
+  const shrunk = compactedOfBank(text(lines['fill.shrink_by']), row, density);
+  const states: Readonly<Record<string, number>> = {
+    bank: volume,
+    loose: volume / loosened,
+    compacted: volume / shrunk,
+  };
+  const bank = states[text(lines['fill.state'])] ?? Number.NaN;
+  const mass = (bank * density) / 1000;
+  const load = Math.min(byVolume, (num(lines['haul.P']) * 1000 * loosened) / density);
+  const cost = mass * line('c_f');
+  return {
+    cost,
+    worked: {
+      'fill.V': cell(volume),
+      'fill.f': cell(loosened),
+      'fill.S': cell(100 * (loosened - 1)),
+      'fill.LF': cell(1 / loosened),
+      'fill.SF': cell(shrunk),
+      'fill.Z': cell(100 * (1 - shrunk)),
+      'fill.ρ_l': cell(density / loosened),
+      'fill.ρ_c': cell(density / shrunk),
+      'fill.V_b': cell(bank),
+      'fill.V_l': cell(bank * loosened),
+      'fill.V_c': cell(bank * shrunk),
+      'fill.M': cell(mass),
+      'fill.q': cell(load),
+      'fill.n_l': cell(up((bank * loosened) / load)),
+      'fill.K_f': cell(cost),
+    },
+  };
+}
+
+/** Working days: mobilisation, then hauling alongside the breaking or after it. */
+export function workDays({ lines }: Drawn, breaking: Breaking, fleet: Fleet): number {
+  const [start, lag] = [num(lines['cost.D_m']), num(lines['cost.D_l'])];
+  return text(lines['cost.overlap']) === 'in turn'
+    ? start + breaking.days + fleet.days
+    : start + Math.max(breaking.days, lag + fleet.days);
+}
+
+/** Watering of the strip: C = 100 - 0.8 p d t / i in mm/h, passes an hour, h and L/m² (EPA-450/3-88-008). */
+export function workDust(
+  { lines }: Drawn,
+  { area }: Quantities,
+  breaking: Breaking,
+  fleet: Fleet,
+  { days, dayHours }: { readonly days: number; readonly dayHours: number },
+): { readonly cost: number; readonly worked: Worked } {
+  const line = (name: string) => num(lines[`dust.${name}`]);
+  const passes = fleet.hauls ? (2 * fleet.daily) / dayHours : 0;
+  const evaporation = line('p_e') >= 0 ? line('p_e') : Number.NaN;
+  const control = 100 - (0.8 * evaporation * passes * line('t_i')) / line('i_w');
+  const once = area * line('i_w');
+  const daily = (once * dayHours) / line('t_i');
+  const sprayed = line('q_n') * 60 * breaking.machineHours;
+  const water = daily * days + sprayed;
+  const cost = days * line('c_k') + water * line('c_w');
+  const least = num(lines['dust.η_m']);
+  return {
+    cost,
+    worked: {
+      'dust.A_w': cell(area),
+      'dust.d_v': cell(passes),
+      // The formula has no meaning below nothing controlled.
+      ...(!(control < 0) && { 'dust.η': cell(control) }),
+      'dust.c_η': control < 0 && least > 0 ? { verdict: 'fails' } : within(least, control),
+      'dust.V_a': cell(once),
+      'dust.V_d': cell(daily),
+      'dust.V_n': cell(sprayed),
+      'dust.V_t': cell(water),
+      'dust.N_k': cell(up(daily / line('V_k'))),
+      'dust.K_w': cell(cost),
+    },
+  };
+}
+
+/** The estimate: direct cost less scrap, then overhead and profit, then contingency on both. */
+export function workCost(
+  drawn: Drawn,
+  quantities: Quantities,
+  {
+    breaking,
+    hauling,
+    dust,
+    fill,
+    days,
+  }: Readonly<Record<'breaking' | 'hauling' | 'dust' | 'fill' | 'days', number>>,
+): Worked {
+  const { lines } = drawn;
+  const amounts = rowsOf(drawn, 'cost.extra').map((row) => num(row.qty) * num(row.price));
+  const scrap = quantities.steelRecovered * num(lines['cost.c_s']);
+  const others = sum(amounts);
+  const direct =
+    breaking + hauling + quantities.disposalFees + quantities.recyclingCharges - scrap + dust + fill + others;
+  const overhead = direct * part(lines['cost.k_o']);
+  const contingency = (direct + overhead) * part(lines['cost.k_c']);
+  const estimate = direct + overhead + contingency;
+  return {
+    'cost.extra.amount': amounts.map(cell),
+    'cost.K_1': cell(breaking),
+    'cost.K_2': cell(hauling),
+    'cost.K_3': cell(quantities.disposalFees),
+    'cost.K_4': cell(quantities.recyclingCharges),
+    'cost.K_5': cell(scrap),
+    'cost.K_6': cell(dust),
+    'cost.K_7': cell(fill),
+    'cost.K_8': cell(others),
+    'cost.K_n': cell(direct),
+    'cost.K_o': cell(overhead),
+    'cost.K_c': cell(contingency),
+    'cost.K_t': cell(estimate),
+    'cost.u_b': cell(estimate / quantities.bank),
+    'cost.u_m': cell(estimate / quantities.mass),
+    'cost.u_A': cell(estimate / quantities.area),
+    'cost.D_t': cell(days),
+    'cost.c_D': within(days, num(lines['cost.D_w'])),
+  };
+}

@@ -1,0 +1,221 @@
+import type { Drawn, Verdict, Worked } from '../program.ts';
+import { cell, exceeds, num, part, rowsOf, sum, text, up } from './arithmetic.ts';
+import { type Material, materialOf } from './volumes.ts';
+
+/** An item of the takeoff: volumes in m³ of their state, masses in t. */
+export interface Item {
+  readonly name: string;
+  readonly kind: string;
+  readonly volume: number;
+  readonly area: number;
+  readonly bank: number;
+  readonly looseDensity: number;
+  readonly mass: number;
+  readonly loose: number;
+  readonly hauled: number;
+  readonly hauledBank: number;
+  readonly hauledMass: number;
+}
+
+/** What the other sheets need of the quantities. */
+export interface Quantities {
+  readonly items: readonly Item[];
+  readonly area: number;
+  readonly bank: number;
+  readonly mass: number;
+  readonly loose: number;
+  readonly hauled: number;
+  readonly hauledMass: number;
+  /** Loose over bank volume of what is hauled. */
+  readonly swollen: number;
+  /** The greatest loose density among the items, in kg/lcm. */
+  readonly heaviest: number;
+  readonly steelRecovered: number;
+  readonly disposalFees: number;
+  readonly recyclingCharges: number;
+  readonly worked: Worked;
+}
+
+/** Quantities of the takeoff, by item and in all. */
+export function workQuantities(drawn: Drawn): Quantities {
+  const { lines } = drawn;
+  const area = num(lines['quantity.L_w']) * num(lines['quantity.B_w']);
+  const body = num(lines['haul.V_k']) * part(lines['haul.F_k']);
+  const payload = num(lines['haul.P']);
+  const gravity = num(lines['basis.g'], 9.80665);
+  const steel = num(lines['basis.ρ_s']);
+  const recoveredShare = part(lines['quantity.R_s']);
+  const materials = rowsOf(drawn, 'swell.materials').map((row) => materialOf(row, gravity));
+  const broken = rowsOf(drawn, 'breaking.works').map((row) => text(row.item));
+
+  const layers = rowsOf(drawn, 'quantity.takeoff').map((row) => {
+    const from = text(row.from, 'area');
+    const own = from === 'area' ? num(row.area) : area;
+    const measured = from === 'volume' ? num(row.V_s) : (own * num(row.thick)) / 1000;
+    const volume = measured * (1 + part(row.w, 0));
+    const { kind, bank, loose, recycled, disposalFee, recyclingCharge } = the(materials, text(row.material));
+    const mass = (volume * bank) / 1000;
+    const bars = text(row.s_by, 'mass') === 'part' ? part(row.s_p, 0) * steel : num(row.s_s, 0);
+    const steelMass = (volume * bars) / 1000;
+    // The density is that of the reinforced material: bars heavier than all of it cannot be.
+    const mineral = exceeds(steelMass, mass) ? Number.NaN : mass - steelMass;
+    const off = part(row.off, 1);
+    const recycledMass = off * mineral * recycled;
+    const disposed = off * (mineral * (1 - recycled) + steelMass * (1 - recoveredShare));
+    const byVolume = (volume * loose * off) / body;
+    const byWeight = (mass * off) / payload;
+    return {
+      name: text(row.item),
+      kind,
+      from,
+      area: own,
+      volume,
+      thickness: volume / own,
+      bank: volume,
+      density: bank,
+      mass,
+      factor: loose,
+      looseDensity: bank / loose,
+      loose: volume * loose,
+      bars,
+      steelMass,
+      recycled,
+      recycledMass,
+      disposed,
+      hauled: volume * loose * off,
+      hauledBank: volume * off,
+      hauledMass: mass * off,
+      byVolume,
+      byWeight,
+      governs: Number.isNaN(byVolume + byWeight) ? null : exceeds(byWeight, byVolume) ? 'weight' : 'volume',
+      loads: up(Math.max(byVolume, byWeight)),
+      disposalFee,
+      recyclingCharge,
+      fee: disposed * disposalFee,
+      charge: recycledMass * recyclingCharge,
+      lines: broken.filter((name) => name === text(row.item)).length,
+    };
+  });
+  type Layer = (typeof layers)[number];
+  type Key = { [K in keyof Layer]: Layer[K] extends number ? K : never }[keyof Layer];
+  const column = (key: Key) => layers.map((layer) => cell(layer[key]));
+  const total = (key: Key) => sum(layers.map((layer) => layer[key]));
+  const isKnown = layers.every(({ kind }) => kind !== '');
+  const counted = (holds: (layer: Layer) => boolean) => (isKnown ? layers.filter(holds).length : Number.NaN);
+
+  const hauled = total('hauled');
+  const hauledMass = total('hauledMass');
+  const mass = total('mass');
+  const swollen = hauled / total('hauledBank');
+  const heaviest =
+    layers.length > 0 ? Math.max(...layers.map(({ looseDensity }) => looseDensity)) : Number.NaN;
+  const bars = total('steelMass');
+  const table = 'quantity.takeoff';
+  const worked: Record<string, Worked[string]> = {
+    'quantity.A': cell(area),
+    [`${table}.A_l`]: column('area'),
+    [`${table}.V`]: column('volume'),
+    [`${table}.h_m`]: layers.map(({ thickness }) => cell(thickness * 1000)),
+    [`${table}.V_b`]: column('bank'),
+    [`${table}.ρ_b`]: column('density'),
+    [`${table}.M`]: column('mass'),
+    [`${table}.f`]: column('factor'),
+    [`${table}.ρ_l`]: column('looseDensity'),
+    [`${table}.V_l`]: column('loose'),
+    [`${table}.ρ_r`]: column('bars'),
+    [`${table}.M_s`]: column('steelMass'),
+    [`${table}.R`]: layers.map(({ recycled }) => cell(recycled * 100)),
+    [`${table}.M_r`]: column('recycledMass'),
+    [`${table}.M_d`]: column('disposed'),
+    [`${table}.V_h`]: column('hauled'),
+    [`${table}.M_h`]: column('hauledMass'),
+    [`${table}.N_v`]: column('byVolume'),
+    [`${table}.N_w`]: column('byWeight'),
+    [`${table}.governs`]: layers.map(({ governs }) => governs),
+    [`${table}.n_l`]: column('loads'),
+    [`${table}.c_d`]: column('disposalFee'),
+    [`${table}.c_r`]: column('recyclingCharge'),
+    [`${table}.K_d`]: column('fee'),
+    [`${table}.K_r`]: column('charge'),
+    [`${table}.kind`]: layers.map(({ kind }) => (kind === '' ? null : kind)),
+    [`${table}.n_w`]: column('lines'),
+    'quantity.V_bt': cell(total('bank')),
+    'quantity.M_t': cell(mass),
+    'quantity.V_lt': cell(total('loose')),
+    'quantity.V_ht': cell(hauled),
+    'quantity.M_ht': cell(hauledMass),
+    'quantity.N_t': cell(total('loads')),
+    'quantity.f_a': cell(swollen),
+    'quantity.ρ_a': cell((hauledMass * 1000) / hauled),
+    'quantity.ρ_g': cell(heaviest),
+    'quantity.N_s': cell(layers.filter(({ from }) => from === 'whole strip').length),
+    'quantity.N_r': cell(
+      counted(({ kind, bars: own }) => kind === 'concrete' && own === 0) +
+        0 * sum(layers.map(({ bars: own }) => own)),
+    ),
+    'quantity.N_d': cell(
+      counted(({ disposed, disposalFee }) => disposed > 0 && disposalFee === 0) + 0 * total('disposed'),
+    ),
+    'quantity.M_st': cell(bars),
+    'quantity.M_sr': cell(bars * recoveredShare),
+    'quantity.M_cr': cell(
+      isKnown
+        ? sum(layers.map(({ kind, recycledMass }) => (kind === 'concrete' ? recycledMass : 0)))
+        : Number.NaN,
+    ),
+    'quantity.M_rt': cell(total('recycledMass')),
+    'quantity.M_dt': cell(total('disposed')),
+    'quantity.R_t': cell(100 * (1 - total('disposed') / mass)),
+  };
+  return {
+    items: layers,
+    area,
+    bank: total('bank'),
+    mass,
+    loose: total('loose'),
+    hauled,
+    hauledMass,
+    swollen,
+    heaviest,
+    steelRecovered: bars * recoveredShare,
+    disposalFees: total('fee'),
+    recyclingCharges: total('charge'),
+    worked,
+  };
+}
+
+const unknown: Material = {
+  name: '',
+  kind: '',
+  bank: Number.NaN,
+  loose: Number.NaN,
+  recycled: Number.NaN,
+  disposalFee: Number.NaN,
+  recyclingCharge: Number.NaN,
+};
+
+/** The one material of that name; of none or of several nothing is known. */
+function the(materials: readonly Material[], name: string): Material {
+  const [found, other] = materials.filter((material) => material.name === name);
+  return found && !other ? found : unknown;
+}
+
+/** The list of materials by itself. */
+export function workMaterials(drawn: Drawn): Worked {
+  const gravity = num(drawn.lines['basis.g'], 9.80665);
+  const materials = rowsOf(drawn, 'swell.materials').map((row) => materialOf(row, gravity));
+  const table = 'swell.materials';
+  return {
+    [`${table}.ρ_b`]: materials.map(({ bank }) => cell(bank)),
+    [`${table}.f`]: materials.map(({ loose }) => cell(loose)),
+    [`${table}.S`]: materials.map(({ loose }) => cell(100 * (loose - 1))),
+    [`${table}.LF`]: materials.map(({ loose }) => cell(1 / loose)),
+    [`${table}.ρ_l`]: materials.map(({ bank, loose }) => cell(bank / loose)),
+  };
+}
+
+/** That none of the counted is there. */
+export function none(found: number): Verdict {
+  if (Number.isNaN(found)) return { verdict: 'refused' };
+  return { verdict: found > 0 ? 'fails' : 'holds' };
+}
