@@ -61,7 +61,7 @@ function namesOn({ parts }: Pick<Sheet, 'parts'>): readonly string[] {
 
 /** A sheet without what a book gives it: its key, its ids, its origin, and the formulas that may be spelled otherwise. */
 function content(parts: readonly Part[]): string {
-  const given = new Set(['id', 'formula', 'from', 'cells', 'table', 'by']);
+  const given = new Set(['id', 'formula', 'applies', 'from', 'cells', 'table', 'by']);
   const named = parts.map((part) => (part.kind === 'table' ? { ...part, name: '' } : part));
   return JSON.stringify(named, (field, value) => (given.has(field) ? typeof value : value));
 }

@@ -14,7 +14,7 @@ import type { Drawn, IndependentProgram, Worked } from './program.ts';
  * rates after FM 5-434 (2000), 1-4 to 1-6; loads, cycles and balance after Peurifoy and after Nunnally, ch. 2 and 4;
  * match factor after Morgan and Peterson (1968); watering after EPA-450/3-88-008.
  */
-export const program: IndependentProgram = { template: 'debris-haul', units, draw: drawEstimate, work };
+export const debrisHaul: IndependentProgram = { template: 'debris-haul', units, draw: drawEstimate, work };
 
 function work(drawn: Drawn): Worked {
   const { lines } = drawn;

@@ -1,5 +1,5 @@
 import { bollardPull } from './bollard-pull.ts';
-import { program as debrisHaul } from './debris-haul.ts';
+import { debrisHaul } from './debris-haul.ts';
 import { fenderEnergy } from './fender-energy.ts';
 import type { IndependentProgram } from './program.ts';
 

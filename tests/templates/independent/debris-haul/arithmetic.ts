@@ -25,7 +25,7 @@ export function rowsOf({ tables }: Drawn, table: string): readonly Row[] {
 
 /** A number above zero, or no value. */
 export function above(value: number): number {
-  return value > 0 ? value : Number.NaN;
+  return value > 0 && Number.isFinite(value) ? value : Number.NaN;
 }
 
 /** A whole number from one up, or no value. */
@@ -62,6 +62,12 @@ export function within(demand: number, capacity: number): Verdict {
     verdict: exceeds(demand, capacity) ? 'fails' : 'holds',
     ...(demand > 0 && capacity > 0 && { utilisation: demand / capacity }),
   };
+}
+
+/** How a check stands that has something to compare only where an amount is above zero. */
+export function where(amount: number, verdict: Verdict): Verdict {
+  if (Number.isNaN(amount)) return { verdict: 'refused' };
+  return amount > 0 ? verdict : { verdict: 'does not apply' };
 }
 
 /** A number as a cell: without a value, null. */

@@ -16,15 +16,17 @@ export function workBreaking(drawn: Drawn, { items }: Quantities, efficiency: nu
   const works = rowsOf(drawn, 'breaking.works').map((row) => {
     const name = text(row.item);
     const found = items.filter((item) => item.name === name);
-    const volume = found[0]?.volume ?? Number.NaN;
-    const thickness = volume / (found[0]?.area ?? Number.NaN);
+    // A name that stands twice could mean either volume.
+    const only = found.length === 1 ? found[0] : undefined;
+    const volume = only?.volume ?? Number.NaN;
+    const thickness = volume / (only?.area ?? Number.NaN);
     const condition = num(row.k, 1);
     const machines = num(row.n, 1);
     const hourly = num(row.c, 0);
     const rates: Readonly<Record<string, () => number>> = {
       volume: () => num(row.R_v) * condition * efficiency,
       area: () => num(row.R_a) * thickness * condition * efficiency,
-      hours: () => condition / num(row.h_v),
+      hours: () => condition / above(num(row.h_v)),
     };
     const rate = rates[text(row.by)]?.() ?? Number.NaN;
     const hours = volume / above(rate) / above(machines);
@@ -51,7 +53,7 @@ export function workBreaking(drawn: Drawn, { items }: Quantities, efficiency: nu
   const unpriced = items.filter(({ name }) => !works.some((work) => work.name === name && work.hourly > 0));
   const isKnown = items.every(({ kind }) => kind !== '');
   const concrete = isKnown ? unpriced.filter(({ kind }) => kind === 'concrete').length : Number.NaN;
-  const names = new Set([...items, ...works].map(({ name }) => name));
+  const names = new Set(items.map(({ name }) => name));
   const twice = [...names].filter((name) => stands(items, name) > 1 || stands(works, name) > 1).length;
   const table = 'breaking.works';
   const isEmpty = items.length === 0;
@@ -74,7 +76,8 @@ export function workBreaking(drawn: Drawn, { items }: Quantities, efficiency: nu
       'breaking.K_b': cell(cost),
       'breaking.N_0': cell(unpriced.length),
       'breaking.N_c': cell(concrete),
-      ...(!isEmpty && { 'breaking.c_c': none(concrete), 'breaking.c_2': none(twice) }),
+      'breaking.c_c': isEmpty ? { verdict: 'does not apply' } : none(concrete),
+      'breaking.c_2': isEmpty ? { verdict: 'does not apply' } : none(twice),
       'breaking.N_2': cell(twice),
     },
   };

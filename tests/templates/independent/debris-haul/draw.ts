@@ -139,7 +139,7 @@ function spoil(random: Random, lines: Readonly<Record<string, Cell>>): Readonly<
     ['haul.q_ks', [null, 0, -5]],
     ['haul.Q_s', [null, 0, -40]],
     ['haul.Q_bs', [null, 0, -40]],
-    ['haul.V_js', [null, 0]],
+    ['haul.V_js', [null, 0, -100]],
     ['haul.c_L', [0]],
     ['stockpile.k_p', [0, null]],
     ['stockpile.A_a', [0, -50, null]],

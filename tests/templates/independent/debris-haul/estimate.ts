@@ -1,5 +1,5 @@
 import type { Drawn, Worked } from '../program.ts';
-import { above, cell, num, part, rowsOf, sum, text, up, within } from './arithmetic.ts';
+import { above, cell, num, part, rowsOf, sum, text, up, where, within } from './arithmetic.ts';
 import type { Breaking } from './breaking.ts';
 import type { Fleet } from './fleet.ts';
 import type { Quantities } from './quantities.ts';
@@ -71,7 +71,7 @@ export function workDust(
   { days, dayHours }: { readonly days: number; readonly dayHours: number },
 ): { readonly cost: number; readonly worked: Worked } {
   const line = (name: string) => num(lines[`dust.${name}`]);
-  const passes = fleet.hauls ? (2 * fleet.daily) / dayHours : 0;
+  const passes = fleet.volume === 0 ? 0 : 0 * fleet.volume + (2 * fleet.daily) / dayHours;
   const evaporation = line('p_e') >= 0 ? line('p_e') : Number.NaN;
   const control = 100 - (0.8 * evaporation * passes * line('t_i')) / line('i_w');
   const once = area * line('i_w');
@@ -87,7 +87,10 @@ export function workDust(
       'dust.d_v': cell(passes),
       // The formula has no meaning below nothing controlled.
       ...(!(control < 0) && { 'dust.η': cell(control) }),
-      'dust.c_η': control < 0 && least > 0 ? { verdict: 'fails' } : within(least, control),
+      'dust.c_η': where(
+        fleet.volume,
+        control < 0 && least > 0 ? { verdict: 'fails' } : within(least, control),
+      ),
       'dust.V_a': cell(once),
       'dust.V_d': cell(daily),
       'dust.V_n': cell(sprayed),

@@ -1,5 +1,5 @@
 import type { Drawn, Worked } from '../program.ts';
-import { cell, count, down, exceeds, num, text, up, within } from './arithmetic.ts';
+import { cell, count, down, exceeds, num, text, up, where, within } from './arithmetic.ts';
 import type { Quantities } from './quantities.ts';
 import type { Trips } from './trips.ts';
 
@@ -13,6 +13,8 @@ export interface Fleet {
   readonly daily: number;
   /** Whether there is anything to haul. */
   readonly hauls: boolean;
+  /** What there is to haul, lcm. */
+  readonly volume: number;
   readonly worked: Worked;
 }
 
@@ -27,7 +29,8 @@ export function workFleet(
   const line = (name: string) => num(lines[`haul.${name}`]);
   const { load, loadMass, service, cycle, loaders, loading, one } = trips;
   const isStated = text(lines['haul.job']) === 'stated volume';
-  const volume = isStated ? line('V_js') : hauled;
+  const stated = line('V_js') >= 0 ? line('V_js') : Number.NaN;
+  const volume = isStated ? stated : hauled;
   const number = isStated ? up(volume / load) : trips.trips;
   const isQueue = text(lines['haul.model']) === 'queue';
   const [loader, truck] = [line('c_L') + line('c_O'), line('c_T') + line('c_D')];
@@ -38,8 +41,8 @@ export function workFleet(
   const balance = (loaders * cycle) / service;
   const needed = volume / (one * dayHours * line('D_a'));
   const by = text(lines['haul.fleet_by']);
-  const stated = count(line('n_s'));
-  const most = Math.max(line('n_max'), up(balance), up(needed), by === 'stated' ? stated : 0);
+  const chosenNumber = count(line('n_s'));
+  const most = Math.max(line('n_max'), up(balance), by === 'stated' ? chosenNumber : 0);
 
   let terms = 1;
   const fleets = Array.from({ length: most > 0 && most < 5000 ? most : 0 }, (_, row) => {
@@ -65,18 +68,18 @@ export function workFleet(
   });
   const lowest = fleets.length > 0 ? Math.min(...fleets.map(({ unit }) => unit)) : Number.NaN;
   const cheapest = fleets.find(({ unit }) => !exceeds(unit, lowest))?.trucks ?? Number.NaN;
-  const inTime = fleets.find(({ days }) => !exceeds(days, line('D_a')))?.trucks ?? Number.NaN;
+  const inTime = fleets.find(({ days }) => days <= line('D_a') * (1 + 1e-9))?.trucks ?? Number.NaN;
   const ways: Readonly<Record<string, number>> = {
     'round up': up(balance),
     'round down': down(balance),
     'lowest cost': cheapest,
     'days allowed': inTime,
-    stated,
+    stated: chosenNumber,
   };
   const trucks = ways[by] ?? Number.NaN;
   const chosen = fleets[trucks - 1];
   const output = chosen?.output ?? Number.NaN;
-  const hourly = chosen?.hourly ?? Number.NaN;
+  const hourly = loaders * loader + trucks * truck + line('c_X');
   const match = chosen?.match ?? Number.NaN;
   const hauls = volume !== 0;
   const hours = hauls ? volume / output : 0;
@@ -91,7 +94,7 @@ export function workFleet(
 
   const job: Worked = {
     'haul.V_j': cell(volume),
-    'haul.N_j': cell(number),
+    ...(items.length > 0 && { 'haul.N_j': cell(number) }),
     'haul.T_j': cell(hours),
     'haul.S_j': cell(shifts),
     'haul.D_j': cell(days),
@@ -99,14 +102,22 @@ export function workFleet(
     'haul.K_h': cell(cost),
     'haul.C_L': cell(loader),
     'haul.C_T': cell(truck),
+    'haul.c_P': where(volume, within(trips.heaviest, line('P'))),
+    'haul.c_W': where(volume, within(trips.gross, line('W_m'))),
+    'haul.c_V': where(volume, within(trips.largest, trips.byVolume)),
+    'haul.c_MF': where(volume, within(match, line('MF_m'))),
+    'haul.c_n': where(volume, within(trucks, line('n_p'))),
+    'haul.c_N': where(volume, within(daily, line('N_p'))),
+    'haul.c_a': where(volume, within(hours / dayHours, line('D_a'))),
   };
-  if (!(hauls && items.length > 0)) return { output, days, cost, daily, hauls, worked: job };
+  if (!(hauls && items.length > 0)) return { output, days, cost, daily, hauls, volume, worked: job };
   return {
     output,
     days,
     cost,
     daily,
     hauls,
+    volume,
     worked: {
       ...job,
       'haul.N_x': cell(needed),
@@ -135,9 +146,6 @@ export function workFleet(
       'haul.u_b': cell((hourly / output) * swollen),
       'haul.u_m': cell(hourly / output / density),
       'haul.N_d': cell(daily),
-      'haul.c_MF': within(match, line('MF_m')),
-      'haul.c_n': within(trucks, line('n_p')),
-      'haul.c_N': within(daily, line('N_p')),
     },
   };
 }

@@ -79,6 +79,7 @@ export function workQuantities(drawn: Drawn): Quantities {
       loose: volume * loose,
       bars,
       steelMass,
+      mineral,
       recycled,
       recycledMass,
       disposed,
@@ -107,8 +108,11 @@ export function workQuantities(drawn: Drawn): Quantities {
   const hauledMass = total('hauledMass');
   const mass = total('mass');
   const swollen = hauled / total('hauledBank');
+  const present = layers.filter((layer) => layer.loose !== 0);
   const heaviest =
-    layers.length > 0 ? Math.max(...layers.map(({ looseDensity }) => looseDensity)) : Number.NaN;
+    present.length > 0 && layers.every((layer) => layer.loose >= 0 && layer.looseDensity > 0)
+      ? Math.max(...present.map(({ looseDensity }) => looseDensity))
+      : Number.NaN;
   const bars = total('steelMass');
   const table = 'quantity.takeoff';
   const worked: Record<string, Worked[string]> = {
@@ -124,6 +128,7 @@ export function workQuantities(drawn: Drawn): Quantities {
     [`${table}.V_l`]: column('loose'),
     [`${table}.ρ_r`]: column('bars'),
     [`${table}.M_s`]: column('steelMass'),
+    [`${table}.M_m`]: column('mineral'),
     [`${table}.R`]: layers.map(({ recycled }) => cell(recycled * 100)),
     [`${table}.M_r`]: column('recycledMass'),
     [`${table}.M_d`]: column('disposed'),
@@ -159,9 +164,7 @@ export function workQuantities(drawn: Drawn): Quantities {
     'quantity.M_st': cell(bars),
     'quantity.M_sr': cell(bars * recoveredShare),
     'quantity.M_cr': cell(
-      isKnown
-        ? sum(layers.map(({ kind, recycledMass }) => (kind === 'concrete' ? recycledMass : 0)))
-        : Number.NaN,
+      sum(layers.map(({ kind, recycledMass }) => (kind === 'concrete' ? 1 : 0) * recycledMass)),
     ),
     'quantity.M_rt': cell(total('recycledMass')),
     'quantity.M_dt': cell(total('disposed')),

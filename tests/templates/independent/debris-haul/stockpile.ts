@@ -49,7 +49,10 @@ export function workStockpile(
     'stockpile.M_p': cell(share * mass),
   };
   // Whether a pile of nothing has a shape is left open.
-  if (volume === 0) return known;
+  if (volume === 0) {
+    const none = { verdict: 'does not apply' } as const;
+    return { ...known, 'stockpile.c_H': none, 'stockpile.c_A': none, 'stockpile.c_p': none };
+  }
   return {
     ...known,
     'stockpile.H_c': cell(cone),

@@ -1,5 +1,5 @@
-import type { Cell, Drawn, Verdict, Worked } from '../program.ts';
-import { above, cell, count, down, num, part, rowsOf, sum, text, up, within } from './arithmetic.ts';
+import type { Cell, Drawn, Worked } from '../program.ts';
+import { above, cell, count, down, num, part, rowsOf, sum, text, up } from './arithmetic.ts';
 import type { Quantities } from './quantities.ts';
 
 /** The trip of a truck, and what the loaders and one truck haul, in lcm and minutes. */
@@ -20,6 +20,11 @@ export interface Trips {
   readonly trips: number;
   /** A load by volume, lcm. */
   readonly byVolume: number;
+  /** The heaviest load, and the heaviest truck with it, t. */
+  readonly heaviest: number;
+  readonly gross: number;
+  /** The largest load, lcm. */
+  readonly largest: number;
   readonly worked: Worked;
 }
 
@@ -58,7 +63,7 @@ export function workTrips(drawn: Drawn, quantities: Quantities, efficiency: numb
       byWeight,
       most,
       filling,
-      buckets: above(load) > 0 ? buckets : Number.NaN,
+      buckets: above(buckets),
       load: above(load),
       mass: (above(load) * item.looseDensity) / 1000,
       number,
@@ -70,8 +75,11 @@ export function workTrips(drawn: Drawn, quantities: Quantities, efficiency: numb
   const load = hauled / numbers;
   const loadMass = hauledMass / numbers;
   const onTrucks = loads.filter(({ item }) => !(item.hauled === 0));
-  const heaviest = onTrucks.length > 0 ? Math.max(...onTrucks.map(({ mass }) => mass)) : Number.NaN;
-  const largest = onTrucks.length > 0 ? Math.max(...onTrucks.map((one) => one.load)) : Number.NaN;
+  const isKnown = onTrucks.length > 0 && loads.every(({ item }) => item.hauled >= 0);
+  const isWeighed = isKnown && loads.every(({ mass }) => mass > 0);
+  const heaviest = isWeighed ? Math.max(...onTrucks.map(({ mass }) => mass)) : Number.NaN;
+  const largest =
+    isKnown && loads.every((one) => one.load > 0) ? Math.max(...onTrucks.map((one) => one.load)) : Number.NaN;
   const heavy = onTrucks.find(({ mass }) => mass >= heaviest * (1 - 1e-12))?.item.name;
 
   const times: Readonly<Record<string, () => number>> = {
@@ -90,6 +98,7 @@ export function workTrips(drawn: Drawn, quantities: Quantities, efficiency: numb
   const balance = (loaders * cycle) / service;
   const table = 'haul.loads';
   const empty = line('W_k');
+  const gross = empty >= 0 ? empty + heaviest : Number.NaN;
   return {
     load,
     loadMass,
@@ -100,6 +109,9 @@ export function workTrips(drawn: Drawn, quantities: Quantities, efficiency: numb
     one,
     trips: sum(loads.map(({ trips }) => trips)),
     byVolume,
+    heaviest,
+    gross,
+    largest,
     worked: {
       ...route.worked,
       'haul.f': cell(swollen),
@@ -125,10 +137,7 @@ export function workTrips(drawn: Drawn, quantities: Quantities, efficiency: numb
       'haul.M_k': cell(loadMass),
       'haul.M_x': cell(heaviest),
       'haul.heavy': heavy ?? null,
-      'haul.c_P': within(heaviest, payload),
-      'haul.c_W':
-        empty < 0 ? ({ verdict: 'refused' } satisfies Verdict) : within(empty + heaviest, line('W_m')),
-      'haul.c_V': within(largest, byVolume),
+      'haul.M_g': cell(gross),
       'haul.t_l': cell(loadTime),
       'haul.Q_L': cell(loading),
       'haul.t_a': cell(away),

@@ -21,7 +21,7 @@ export const units: Readonly<Record<string, UnitName>> = {
     'kg/m³': ['s_s', 'ρ_r'],
     bcm: ['V_b'],
     'kg/bcm': ['ρ_b'],
-    t: ['M', 'M_s', 'M_r', 'M_d', 'M_h'],
+    t: ['M', 'M_s', 'M_m', 'M_r', 'M_d', 'M_h'],
     'lcm/bcm': ['f'],
     'kg/lcm': ['ρ_l'],
     lcm: ['V_l', 'V_h'],
@@ -62,7 +62,7 @@ export const units: Readonly<Record<string, UnitName>> = {
   ...named('haul', {
     'm³': ['V_k', 'V_q'],
     '%': ['F_k'],
-    t: ['P', 'W_k', 'W_m', 'M_k', 'M_x'],
+    t: ['P', 'W_k', 'W_m', 'M_k', 'M_x', 'M_g'],
     min: ['t_q0', 't_x', 't_sp', 't_d', 't_w', 't_q', 't_l', 't_h', 't_r', 't_a', 't_c'],
     'USD/h': ['c_L', 'c_O', 'c_T', 'c_D', 'c_X', 'C_L', 'C_T', 'C'],
     lcm: ['V_js', 'q_ks', 'q_v', 'q_q', 'q_k', 'V_j'],
