@@ -45,7 +45,7 @@ describe.each(ids)('template %s', (id) => {
     expect(report.uncovered).toEqual([]);
   });
 
-  test('a spoiled line is noticed, whichever it is', () => {
+  test('a spoiled line is noticed, whichever it is', { timeout: 240_000 }, () => {
     const { made, survivors } = mutateTemplate(book, cases, 'values');
     expect(survivors).toEqual([]);
     expect(made).toBeGreaterThan(100);
