@@ -44,7 +44,7 @@ test('a berth made worse turns no check from failing to holding', { timeout: 240
   const notebook = openNotebook(book);
   const turned: string[] = [];
   const failing = new Map<string, number>();
-  for (let draw = 0; draw < 250; draw += 1) {
+  for (let draw = 0; draw < 120; draw += 1) {
     const random = randomFrom(seed + draw);
     const drawn = fenderEnergy.draw(random);
     const before = stands(notebook, drawn);

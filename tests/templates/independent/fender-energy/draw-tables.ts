@@ -81,7 +81,7 @@ export function drawFenders({ between, of, chance, whole }: Random, needed: numb
       size: `fender ${row + 1}`,
       H: chance(0.03) ? null : height,
       ...cells,
-      ...(broken !== undefined && { [broken]: of([0, -100]) }),
+      ...(broken !== undefined && { [broken]: of([0, broken === 'd_rated' ? 0 : -100]) }),
     };
   });
 }

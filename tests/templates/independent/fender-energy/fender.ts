@@ -33,6 +33,7 @@ export interface Fender {
       | 'A_c'
       | 'δ'
       | 'E_st'
+      | 'd_m'
       | 'R_e'
       | 'R_max'
       | 'n_ok',
@@ -82,10 +83,9 @@ export function workFender(inputs: Inputs, ship: Ship, energy: Energy): Fender {
   const onTheWay = pressTo(curve, ratio(one, stiffEnergy)).peak;
   const greatest = rated.reaction * stiff * curve.peak;
   const q = ratio(rated.energy, (rated.reaction * rated.deflection) / 1000);
-  const reaction =
-    text('fender.R_basis') === 'rated'
-      ? greatest + 0 * pressed.deflection
-      : rated.reaction * stiff * onTheWay + 0 * pressed.deflection;
+  const pushed = text('fender.R_basis') === 'rated' ? greatest : rated.reaction * stiff * onTheWay;
+  // Beyond what it can take nobody knows how hard the fender pushes, not even where there is nothing to take.
+  const reaction = one <= available ? pushed : Number.NaN;
   const limit = number('fender.R_lim');
   const offers = rows('fender.fenders').map((row) => {
     const offer = ratings(row);
@@ -134,6 +134,7 @@ export function workFender(inputs: Inputs, ship: Ship, energy: Energy): Fender {
       k_R: stiff,
       A_c: curve.area,
       δ: pressed.deflection * rated.deflection,
+      d_m: Math.min(pressed.deflection, curve.peakAt) * rated.deflection,
       E_st: stiffEnergy,
       R_e: rated.reaction * stiff * onTheWay,
       R_max: greatest,

@@ -22,6 +22,8 @@ export interface Panel {
       | 'T_s'
       | 'φ_s'
       | 'φ_s0'
+      | 'φ_sp'
+      | 'φ_wp'
       | 'T_w'
       | 'φ_w'
       | 'φ_w0'
@@ -36,7 +38,8 @@ export interface Panel {
 /** Works out the panel; forces in kN, pressures in kPa. */
 export function workPanel(inputs: Inputs, fender: Fender): Panel {
   const { number, text, rows } = inputs;
-  const { H_F, δ, R_d } = fender.numbers;
+  const { H_F, δ, d_m, R_d } = fender.numbers;
+  const fenderRuns = { height: H_F, deflection: δ, hardest: d_m };
   const force = number('panel.n_f') * R_d;
   const [width, height] = [number('panel.b_p'), number('panel.h_p')];
   const top = number('panel.z_t');
@@ -57,8 +60,8 @@ export function workPanel(inputs: Inputs, fender: Fender): Panel {
       .find((row) => row.text('pair') === text('panel.face'))
       ?.number('μ_high') ?? Number.NaN;
   const along = friction * force;
-  const shear = chain(inputs, 's', along, { height: H_F, deflection: δ });
-  const weight = chain(inputs, 'w', along + number('panel.W_p'), { height: H_F, deflection: δ });
+  const shear = chain(inputs, 's', along, fenderRuns);
+  const weight = chain(inputs, 'w', along + number('panel.W_p'), fenderRuns);
   const safety = number('panel.SF_c');
   const breaking = number('panel.MBL');
   return {
@@ -78,9 +81,11 @@ export function workPanel(inputs: Inputs, fender: Fender): Panel {
       F_μ: along,
       T_s: shear.tension,
       φ_s: shear.pressed,
+      φ_sp: shear.hardest,
       φ_s0: shear.first,
       T_w: weight.tension,
       φ_w: weight.pressed,
+      φ_wp: weight.hardest,
       φ_w0: weight.first,
       MBL_s: safety * shear.tension,
       MBL_w: safety * weight.tension,
@@ -97,23 +102,27 @@ export function workPanel(inputs: Inputs, fender: Fender): Panel {
 interface Chain {
   readonly first: number;
   readonly pressed: number;
+  readonly hardest: number;
   readonly tension: number;
 }
 
-/** A chain from the wharf to the panel, pin to pin: its run out from the wharf shortens as the fender is pressed. */
-function chain(
-  { number }: Inputs,
-  kind: 's' | 'w',
-  force: number,
-  { height, deflection }: { readonly height: number; readonly deflection: number },
-): Chain {
+/** How far the fender stands out, how far it gives way, and where on that way it pushes hardest; in mm. */
+type Runs = Readonly<Record<'height' | 'deflection' | 'hardest', number>>;
+
+/**
+ * A chain from the wharf to the panel, pin to pin: its run out from the wharf shortens as the fender is pressed. The force
+ * along the panel follows the reaction, so the chain is loaded most where the fender pushes hardest or where it slants most.
+ */
+function chain({ number }: Inputs, kind: 's' | 'w', force: number, runs: Runs): Chain {
   const length = number(`panel.L_${kind}`);
-  const run = height / 1000 - number(`panel.a_${kind}`);
+  const run = runs.height / 1000 - number(`panel.a_${kind}`);
   const first = Math.asin(ratio(run, length));
-  const pressed = Math.asin(ratio(run - deflection / 1000, length)) + 0 * first;
+  const at = (deflection: number): number => Math.asin(ratio(run - deflection / 1000, length)) + 0 * first;
+  const [pressed, hardest] = [at(runs.deflection), at(runs.hardest)];
   return {
     first: degrees(first),
     pressed: degrees(pressed),
-    tension: force / (number(`panel.n_${kind}`) * Math.cos(pressed)),
+    hardest: degrees(hardest),
+    tension: force / (number(`panel.n_${kind}`) * Math.min(Math.cos(pressed), Math.cos(hardest))),
   };
 }

@@ -90,6 +90,8 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
     'data.brolsma.e',
   ],
   deg: [
+    'panel.φ_sp',
+    'panel.φ_wp',
     'energy.α',
     'energy.γ',
     'fender.θ_v',
@@ -159,6 +161,7 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
     'absorber.F_l',
   ],
   mm: [
+    'fender.d_m',
     'fender.d_RPD',
     'fender.H_F',
     'fender.δ',
