@@ -104,11 +104,14 @@ function unitOfFactor({ symbol, from, to }: UnitFactor, registry: UnitRegistry):
 }
 
 function unknown(symbol: string, from: number, registry: UnitRegistry): Problem {
+  const span = { from, to: from + symbol.length };
   const state = volumeState(symbol);
   if (state !== undefined) {
-    const span = { from, to: from + symbol.length };
-    const facts = { symbol, nearest: [state.unit], state: state.words };
-    return problem('unit-unknown', span, facts, replacements([state.unit], span.from, span.to));
+    // A book that has the unit writes it in small letters.
+    const own = registry.units.has(symbol.toLowerCase());
+    const meant = own ? symbol.toLowerCase() : state.unit;
+    const facts = { symbol, nearest: [meant], ...(!own && { state: state.words }) };
+    return problem('unit-unknown', span, facts, replacements([meant], span.from, span.to));
   }
   // Three letters are near some currency whatever they are: those are offered for capitals only.
   const capitals = /^[A-Z]{2,4}$/.test(symbol);
@@ -117,7 +120,6 @@ function unknown(symbol: string, from: number, registry: UnitRegistry): Problem 
     symbol,
     candidates.flatMap((info) => [info.symbol, ...info.aliases]),
   );
-  const span = { from, to: from + symbol.length };
   return problem('unit-unknown', span, { symbol, nearest: near }, replacements(near, span.from, span.to));
 }
 

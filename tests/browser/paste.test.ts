@@ -179,6 +179,19 @@ describe('onto a table', () => {
     expect(await Promise.all(columns.map(texts))).toEqual(before);
   });
 
+  test('a heading is copied for other programs with the unit of the numbers below it', async () => {
+    await at('head', 'thick').click();
+    await page.keyboard.press('Shift+ArrowDown');
+    await page.keyboard.press('Control+c');
+    const first = (await at(0, 'thick').textContent())?.trim();
+    expect(await page.evaluate(() => navigator.clipboard.readText())).toBe(`thickness (in)\n${first}`);
+    const heading = table().locator('[data-item="head"]').getByText('mean thickness');
+    await heading.scrollIntoViewIfNeeded();
+    await heading.click();
+    await page.keyboard.press('Control+c');
+    expect(await page.evaluate(() => navigator.clipboard.readText())).toBe('mean thickness (in)');
+  });
+
   test('one value over cells and their heading is refused, copied here or elsewhere', async () => {
     const before = await Promise.all(columns.map(texts));
     const heading = await at('head', 'thick').textContent();

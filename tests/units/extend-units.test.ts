@@ -90,3 +90,13 @@ function unitIn(text: string, registry: UnitRegistry) {
   if (!unit.ok) throw new Error(`no unit ${text}`);
   return unit.value;
 }
+
+test('a volume in a state that the book has a unit for is offered in that unit', () => {
+  const book = extendUnits(standardUnits, { units: [{ symbol: 'bcy', definition: 'base' }] });
+  if (!book.ok) throw new Error('the unit is none');
+  const read = readUnit('BCY', book.value);
+  expect(read.ok ? [] : read.problems[0]).toMatchObject({
+    hints: ['did you mean “bcy”?'],
+    fixes: [{ insert: 'bcy' }],
+  });
+});

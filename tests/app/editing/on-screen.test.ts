@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { typedOnScreen, writtenOnScreen } from '../../../src/app/editing/carried-unit.ts';
 import { cellValueText } from '../../../src/app/editing/cell-value-text.ts';
+import { headingText } from '../../../src/app/editing/heading-text.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
 import { at, smallBook } from '../small-book.ts';
 
@@ -32,4 +33,16 @@ test('what is copied for other programs means the same there', () => {
   expect(cellValueText(notebook, at('p3', 'r0', 'k3'), 'US')).toBe('6.5616797900262 ft');
   expect(cellValueText(notebook, at('p2', 'r1', 'value'), 'US')).toBe('13.123359580052 ft');
   expect(cellValueText(notebook, at('p2', 'r1', 'label'), 'US')).toBe('the L');
+});
+
+test('a heading is copied with the unit of the bare numbers below it', () => {
+  const heading = (field: string, view: 'written' | 'US') =>
+    headingText(notebook, at('p3', 'head', field), view);
+  expect(heading('k2', 'written')).toBe('length (m)');
+  expect(heading('k3', 'written')).toBe('twice (m)');
+  // Each number below says its own unit there.
+  expect(heading('k2', 'US')).toBe('length');
+  expect(heading('k1', 'written')).toBe('mark');
+  expect(headingText(notebook, cell, 'written')).toBeUndefined();
+  expect(headingText(notebook, span, 'written')).toBeUndefined();
 });

@@ -7,6 +7,7 @@ import { carriedFrom } from '../../editing/carried-unit.ts';
 import { cellValueText } from '../../editing/cell-value-text.ts';
 import { CELLS_TYPE, readCells, writeCells } from '../../editing/clipboard-text.ts';
 import { findPlace } from '../../editing/find-place.ts';
+import { headingText } from '../../editing/heading-text.ts';
 import type { Change } from '../../editing/line-edits.ts';
 import { pasteIntoTable, pasteOntoLines } from '../../editing/paste-cells.ts';
 import { pasteForeign } from '../../editing/paste-foreign.ts';
@@ -100,7 +101,11 @@ export class ClipboardEvents implements ReactiveController {
     };
     event.clipboardData.setData(
       'text/plain',
-      writeCells(selected.map((row) => row.map((place) => cellValueText(notebook, place, units)))),
+      writeCells(
+        selected.map((row) =>
+          row.map((place) => headingText(notebook, place, units) ?? cellValueText(notebook, place, units)),
+        ),
+      ),
     );
     event.clipboardData.setData(CELLS_TYPE, JSON.stringify(copied));
   }
