@@ -1,0 +1,55 @@
+import { drawPile } from './pile-bearing/draw.ts';
+import { workPile } from './pile-bearing/work.ts';
+import type { IndependentProgram, UnitName } from './program.ts';
+
+function all(unit: UnitName, sheet: string, names: string): Readonly<Record<string, UnitName>> {
+  return Object.fromEntries(names.split(' ').map((name) => [`${sheet}.${name}`, unit]));
+}
+
+/**
+ * Axial capacity of a driven pile: API RP 2A-WSD 21st ed. 6.4 and RP 2GEO (2011) 8.1, EM 1110-2-2906 and NAVFAC DM 7.02 for
+ * the other rules; AASHTO LRFD for drag and fixity, AISC 360 E3 for the column, EN 1993-5 for corrosion.
+ */
+export const pileBearing: IndependentProgram = {
+  template: 'pile-bearing',
+  units: {
+    ...all('m', 'pile', 'd_over d_sc L_in z_w_in L_fr_in z_n dz z_ign z_c p_in'),
+    ...all('m', 'pile', 'El_m El_0 d_0 L L_fr L_p z_w p_o p_i L_wet z_end h_s'),
+    ...all('mm', 'pile', 'D t c_i D_i c_z c_o t_e t_min'),
+    ...all('m²', 'pile', 'A_b_in A_g A_pl A_r A_dis'),
+    ...all('mm²', 'pile', 'A_m_in A_m A_e'),
+    ...all('mm⁴', 'pile', 'I_in I_e'),
+    ...all('kN/m³', 'pile', 'γ_w γ_st γ_con γ_m'),
+    ...all('kN/m', 'pile', 'w'),
+    ...all('yr', 'pile', 'life'),
+    ...all('kPa', 'pile', "σ_c u_c σ'_c σ_q u_q σ'_q σ'_h s_ut q σ'_m s_m"),
+    ...all(
+      'kN',
+      'pile',
+      'W Q_r Q_pl Q_o Q_i Q_un Q_pg Q_co Q_in Q_nz Q_n Q_s Q_b Q_c Q_w Q_t W_pl W_t T_u Q_tu Q_λ',
+    ),
+    ...all('m', 'pile.layers', 'h z_a z_t z_b h_a h_r p_l'),
+    ...all('kN/m³', 'pile.layers', 'γ γ_u G_s'),
+    ...all('kPa', 'pile.layers', "s_u1 s_u2 f_in q_in f_l_in q_l_in σ'_t σ'_b s_1"),
+    ...all('deg', 'pile.layers', 'φ δ'),
+    ...all('kN', 'pile.layers', 'Q_l'),
+    ...all('m', 'pile.slices', 'Δz z_1 z_2 z h_L'),
+    ...all('kPa', 'pile.slices', "σ'_v s_u f"),
+    ...all('kN/m', 'pile.slices', 'F_o F_t'),
+    ...all('m', 'loads', 's_p b_d L_f L_e'),
+    ...all('kPa', 'loads', 'w_d q_l s_uf'),
+    ...all('kN/m', 'loads', 'w_b w_c w_s u_s'),
+    ...all('kN', 'loads', 'N_E N_D N_L N_C N_S N_U N_g R_g T_g R_tg Q_a T_a N_max T_max R_tq N_st'),
+    ...all('MPa', 'loads', "f_y E_s f'_c f_pe E_c E_m F_e F_cr f_st f_con f_a f_b σ_a"),
+    ...all('mm', 'loads', 'r_e'),
+    ...all('kN/m³', 'loads', 'n_h'),
+    ...all('kN', 'loads.combos', 'P P_W N T N_h R W_r R_t'),
+    ...all('m', 'depth', 'dz_p L_x z_0 L_n L_m El_n L_o'),
+    ...all('m', 'depth.profile', 'z_p El_p'),
+    ...all('kPa', 'depth.profile', "σ'_p s_p q_p"),
+    ...all('kN', 'depth.profile', 'Q_op Q_np Q_sp Q_ip Q_inp Q_bp Q_tp Q_cp W_p W_plp m_c m_t m S_p B_p T_p'),
+    ...all('kN', 'depth', 'Q_sL Q_bL Q_tL'),
+  },
+  draw: drawPile,
+  work: workPile,
+};

@@ -1,0 +1,109 @@
+import { effectiveStress, followedStress, type Lengths, layerAt, strengthAt } from './ground.ts';
+import { type Inputs, type Maybe, withAll } from './inputs.ts';
+import type { Section } from './section.ts';
+import { type Bearing, frictionBetween, type Slice } from './shaft.ts';
+
+/** What a pile gives whose tip is at a depth: m, kPa, kN. */
+export interface Capacity {
+  readonly depth: number;
+  /** Which layer the tip bears on, counted from none. */
+  readonly of: number | undefined;
+  readonly stress: Maybe;
+  readonly followed: Maybe;
+  readonly strength: Maybe;
+  readonly unit: Maybe;
+  readonly outside: Maybe;
+  readonly inside: Maybe;
+  readonly byLayer: readonly Maybe[];
+  /** Of the outside friction, that above the depth of drag. */
+  readonly above: Maybe;
+  readonly ring: Maybe;
+  readonly plug: Maybe;
+  /** What acts inside: friction or plug. */
+  readonly within: Maybe;
+  readonly shaft: Maybe;
+  readonly base: Maybe;
+  readonly uplift: Maybe;
+  readonly weight: Maybe;
+  readonly plugWeight: Maybe;
+}
+
+/** The parts that do not change with depth. */
+export interface Site {
+  readonly inputs: Inputs;
+  readonly section: Section;
+  readonly lengths: Lengths;
+  readonly bearings: readonly Bearing[];
+  readonly slices: readonly Slice[];
+  readonly held: { readonly depth: number; readonly stress: Maybe };
+}
+
+/** What is stated of a tip in place of what the rules give: its layer, the strength there, the unit resistance. */
+export interface Tip {
+  readonly of?: number | undefined;
+  readonly strength?: number | undefined;
+  readonly unit?: number | undefined;
+}
+
+/**
+ * API RP 2A-WSD 6.4.1 for plugged and unplugged pipes; friction above the depth of drag loads the pile and does not carry it
+ * (AASHTO LRFD 10.7.3.7), outside or inside.
+ */
+export function capacityAt(site: Site, depth: number, tip: Tip = {}): Capacity {
+  const { inputs, section, lengths, bearings, slices, held } = site;
+  const of =
+    tip.of ??
+    layerAt(
+      bearings.map(({ layer }) => layer),
+      depth,
+    );
+  const bearing = of === undefined ? undefined : bearings[of];
+  const { water, free } = lengths;
+  const from = inputs.number('pile.z_ign');
+  const drag = Math.min(depth, inputs.number('pile.z_n'));
+  const whole = frictionBetween(inputs, section, bearings, slices, [from, depth]);
+  const dragging = frictionBetween(inputs, section, bearings, slices, [from, drag]);
+  const stress = bearing ? effectiveStress(bearing.layer, depth, water) : null;
+  const strength = tip.strength ?? (bearing ? strengthAt(bearing.layer, depth) : null);
+  const unit = tip.unit ?? (bearing ? bearing.base(depth, strength) : null);
+  const ring = withAll([unit, section.ring], (pressure, area) => pressure * area);
+  const plug = withAll([unit], (pressure) => pressure * section.plug);
+  const resistingInside = withAll([whole.inside, dragging.inside], (all, lost) => all - lost);
+  const within = insideBy(inputs.text('pile.plug_rule'), resistingInside, plug);
+  const group = inputs.number('pile.η_g');
+  const isPlugCounted = section.isOpen && inputs.text('pile.plug_up') === 'counted';
+  return {
+    depth,
+    of,
+    stress,
+    followed: bearing ? followedStress(bearing.layer, depth, water, held) : null,
+    strength,
+    unit,
+    outside: bearing ? whole.outside : null,
+    inside: bearing ? whole.inside : null,
+    byLayer: whole.byLayer,
+    above: dragging.outside,
+    ring,
+    plug,
+    within,
+    shaft: bearing ? withAll([whole.outside, dragging.outside], (all, lost) => group * (all - lost)) : null,
+    base: withAll([ring, within], (under, inner) => group * (under + inner)),
+    uplift: bearing ? withAll([whole.uplift], (all) => inputs.number('pile.η_t') * all) : null,
+    weight: withAll(
+      [section.weight, section.displacing, free, wetLength(lengths, depth)],
+      (perLength, area, up, wet) => perLength * (up + depth) - area * inputs.number('pile.γ_w') * wet,
+    ),
+    plugWeight: isPlugCounted ? withAll([stress], (one) => one * section.plug) : 0,
+  };
+}
+
+function insideBy(rule: string, friction: Maybe, plug: Maybe): Maybe {
+  if (rule === 'plugged') return plug;
+  if (rule === 'coring') return friction;
+  return withAll([friction, plug], (one, other) => Math.min(one, other));
+}
+
+/** The length of a pile, with its tip at a depth, that stands below water. */
+export function wetLength({ water, free }: Lengths, depth: number): Maybe {
+  return withAll([water, free], (level, up) => Math.min(up + depth, Math.max(0, depth - level)));
+}

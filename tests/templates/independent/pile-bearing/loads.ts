@@ -1,0 +1,175 @@
+import { type Inputs, type Maybe, numberIn, type Row, textIn, withAll } from './inputs.ts';
+import { resistanceFactors, safeties } from './tables.ts';
+
+/** Loads on the head of one pile, kN. */
+export interface Loads {
+  readonly dead: number;
+  readonly live: number;
+  readonly crane: number;
+  readonly storm: number;
+  readonly uplift: number;
+  readonly quake: number;
+}
+
+/** Each pile takes the rail over its spacing, and the deck over its width. */
+export function loadsOf({ number, stated }: Inputs): Loads {
+  const spacing = number('loads.s_p');
+  const width = number('loads.b_d');
+  return {
+    dead: stated('loads.N_D') ?? spacing * (width * number('loads.w_d') + number('loads.w_b')),
+    live: stated('loads.N_L') ?? spacing * width * number('loads.q_l'),
+    crane: stated('loads.N_C') ?? spacing * number('loads.w_c') * number('loads.m_c'),
+    storm: stated('loads.N_S') ?? spacing * number('loads.w_s'),
+    uplift: stated('loads.N_U') ?? spacing * number('loads.u_s'),
+    quake: number('loads.N_E'),
+  };
+}
+
+/** Factors of the format and the conditions. */
+export interface Factors {
+  readonly safety: readonly number[];
+  readonly upliftSafety: readonly number[];
+  readonly resistance: number;
+  readonly upliftResistance: number;
+}
+
+/** USACE EM 1110-2-2906 and AASHTO LRFD. */
+export function factorsOf({ text, stated }: Inputs): Factors {
+  const { compression, uplift } = safeties[text('loads.verified')] ?? { compression: [], uplift: [] };
+  const [resistance, upliftResistance] = resistanceFactors[text('loads.φ_by')] ?? [Number.NaN, Number.NaN];
+  return {
+    safety: compression.map((factor, index) => stated(`loads.F_${index + 1}`) ?? factor),
+    upliftSafety: uplift.map((factor, index) => stated(`loads.U_${index + 1}`) ?? factor),
+    resistance: stated('loads.φ_c') ?? resistance,
+    upliftResistance: stated('loads.φ_t') ?? upliftResistance,
+  };
+}
+
+const conditions = ['usual', 'unusual', 'extreme'];
+
+/** One combination: demands that do not hang on the capacity, and its factors. */
+export interface Combination {
+  readonly name: string;
+  readonly counts: boolean;
+  readonly head: Maybe;
+  readonly withoutDrag: Maybe;
+  /** The factor on the weight of the pile. */
+  readonly weighing: number;
+  readonly dragging: number;
+  readonly onShaft: { readonly asd: number; readonly lrfd: number; readonly used: number };
+  readonly onBase: number;
+  readonly inUplift: { readonly asd: number; readonly lrfd: number; readonly used: number };
+}
+
+/** The combinations as drawn, with a drag load. */
+export function combinationsOf(
+  inputs: Inputs,
+  loads: Loads,
+  factors: Factors,
+  drag: Maybe,
+): readonly Combination[] {
+  const basis = inputs.text('loads.basis');
+  return inputs.combos.map((row) => {
+    const factor = (column: string): number => numberIn(row, column) ?? Number.NaN;
+    const design = textIn(row, 'design');
+    const condition = conditions.indexOf(textIn(row, 'cond') ?? '');
+    const isExtreme = condition === 2;
+    const loaded =
+      factor('f_D') * loads.dead +
+      factor('f_L') * loads.live +
+      factor('f_C') * loads.crane +
+      factor('f_S') * loads.storm -
+      factor('f_U') * loads.uplift +
+      factor('f_E') * loads.quake;
+    const of = (asd: number | undefined, lrfd: number): Combination['onShaft'] => ({
+      asd: asd ?? Number.NaN,
+      lrfd: 1 / lrfd,
+      used: design === 'ASD' ? (asd ?? Number.NaN) : 1 / lrfd,
+    });
+    const onShaft = of(
+      factors.safety[condition],
+      isExtreme ? inputs.number('loads.φ_x') : factors.resistance,
+    );
+    return {
+      name: textIn(row, 'combo') ?? '',
+      counts: design === basis,
+      head: withAll([drag], (force) => loaded + factor('f_N') * force),
+      withoutDrag: loaded,
+      weighing: inputs.text('loads.W_is') === 'counted' ? factor('f_D') : 0,
+      dragging: factor('f_N'),
+      onShaft,
+      onBase: statedBase(row) ?? onShaft.used,
+      inUplift: of(
+        factors.upliftSafety[condition],
+        isExtreme ? inputs.number('loads.φ_xt') : factors.upliftResistance,
+      ),
+    };
+  });
+}
+
+function statedBase(row: Row): Maybe {
+  return numberIn(row, 'F_b');
+}
+
+/** A combination held against a pile. */
+export interface Held {
+  readonly of: Combination;
+  readonly weight: Maybe;
+  readonly compression: Maybe;
+  readonly tension: Maybe;
+  readonly resistance: Maybe;
+  readonly resistingWeight: Maybe;
+  readonly upliftResistance: Maybe;
+  readonly used: Maybe;
+  readonly usedInUplift: Maybe;
+}
+
+/** What a pile gives, for combinations. */
+export interface Resists {
+  readonly shaft: Maybe;
+  readonly base: Maybe;
+  readonly uplift: Maybe;
+  readonly weight: Maybe;
+  readonly plugWeight: Maybe;
+}
+
+/** Demand against resistance in compression and in uplift, NAVFAC DM 7.02 for the weight in uplift. */
+export function holdAgainst(of: Combination, { shaft, base, uplift, weight, plugWeight }: Resists): Held {
+  const factored = withAll([weight], (whole) => of.weighing * whole);
+  const compression = withAll([of.head, factored], (head, own) => Math.max(0, head + own));
+  const tension = withAll([of.head], (head) => Math.max(0, -head));
+  const resistance = withAll([shaft, base], (along, under) =>
+    Math.max(0, along / of.onShaft.used + under / of.onBase),
+  );
+  const resistingWeight = withAll([weight, plugWeight], (own, plug) => of.weighing * (own + plug));
+  const upliftResistance = withAll([uplift, resistingWeight], (friction, own) =>
+    Math.max(0, friction / of.inUplift.used + own),
+  );
+  return {
+    of,
+    weight: factored,
+    compression,
+    tension,
+    resistance,
+    resistingWeight,
+    upliftResistance,
+    used: withAll([compression, resistance], share),
+    usedInUplift: withAll([tension, upliftResistance], share),
+  };
+}
+
+/** Demand over resistance; 1,000 where there is demand and no resistance. */
+function share(demand: number, resistance: number): number {
+  return resistance > 0 ? demand / resistance : demand > 0 ? 1000 : 0;
+}
+
+/** The first of those that give most; undefined where one has no value or there are none. */
+export function greatest(held: readonly Held[], of: (one: Held) => Maybe): Held | undefined {
+  let most: Held | undefined;
+  for (const one of held) {
+    const value = of(one);
+    if (value === null) return undefined;
+    if (!most || value > Number(of(most))) most = one;
+  }
+  return most;
+}

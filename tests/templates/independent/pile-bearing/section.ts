@@ -1,0 +1,165 @@
+import { type Inputs, type Maybe, withAll } from './inputs.ts';
+import { between, corrosion, ksi } from './tables.ts';
+
+/** The section of a pile, new and at the end of life, m and kN/m³. */
+export interface Section {
+  readonly isPipe: boolean;
+  readonly isOpen: boolean;
+  /** An open pipe, or a section of unknown shape: it may displace little soil. */
+  readonly displacesLittle: boolean;
+  readonly inside: number;
+  readonly perimeter: Maybe;
+  readonly insidePerimeter: number;
+  readonly gross: Maybe;
+  readonly plug: number;
+  readonly ring: Maybe;
+  readonly material: Maybe;
+  readonly displacing: Maybe;
+  readonly weightOfMaterial: number;
+  readonly weight: Maybe;
+  readonly corrodes: boolean;
+  readonly tableLoss: Maybe;
+  readonly loss: Maybe;
+  readonly wallLeft: Maybe;
+  readonly materialLeft: Maybe;
+  readonly inertiaLeft: Maybe;
+  readonly leastWall: number;
+}
+
+/** Works out the section, new and after the loss of EN 1993-5. */
+export function sectionOf(inputs: Inputs): Section {
+  const kind = inputs.text('pile.pile_kind');
+  const material = inputs.text('pile.material');
+  const size = inputs.number('pile.D') / 1000;
+  const wall = inputs.number('pile.t') / 1000;
+  const isOpen = kind === 'open pipe';
+  const isPipe = isOpen || kind === 'closed pipe';
+  const isStated = kind === 'stated';
+  const inside = isPipe ? size - 2 * wall : 0;
+  const stated = {
+    perimeter: inputs.maybe('pile.p_in'),
+    gross: inputs.maybe('pile.A_b_in'),
+    material: withAll([inputs.maybe('pile.A_m_in')], (area) => area / 1e6),
+    inertia: withAll([inputs.maybe('pile.I_in')], (inertia) => inertia / 1e12),
+  };
+  const shape = shapes[kind];
+  const gross = inputs.stated('pile.A_g') ?? (shape ? shape.area * size ** 2 : stated.gross);
+  const plug = isOpen ? (Math.PI / 4) * inside ** 2 : 0;
+  const area = isPipe ? (Math.PI / 4) * (size ** 2 - inside ** 2) : isStated ? stated.material : gross;
+  const lossStated = withAll([inputs.stated('pile.c_o')], (mm) => mm / 1000);
+  const weightOfMaterial = inputs.number(material === 'steel' ? 'pile.γ_st' : 'pile.γ_con');
+  const corrodes = isPipe && material === 'steel';
+  const tableLoss = withAll(
+    [between(corrosion[inputs.text('pile.zone')] ?? [], inputs.number('pile.life'))],
+    (mm) => mm / 1000,
+  );
+  const loss = lossStated ?? (corrodes ? tableLoss : 0);
+  const wallLeft = isPipe
+    ? withAll([loss], (outside) => Math.max(0, wall - outside - inputs.number('pile.c_i') / 1000))
+    : 0;
+  // Both are of a ring: of the outside diameter that is left, and the wall that is left.
+  const ring = (formula: (outer: number, inner: number) => number): Maybe =>
+    withAll([loss, wallLeft], (outside, left) => formula(size - 2 * outside, size - 2 * outside - 2 * left));
+  return {
+    isPipe,
+    isOpen,
+    displacesLittle: isOpen || isStated,
+    inside,
+    perimeter: inputs.stated('pile.p_o') ?? (shape ? shape.perimeter * size : stated.perimeter),
+    insidePerimeter: isOpen ? Math.PI * inside : 0,
+    gross,
+    plug,
+    ring: withAll([gross], (whole) => whole - plug),
+    material: area,
+    displacing: isOpen || isStated ? area : gross,
+    weightOfMaterial,
+    weight: inputs.stated('pile.w') ?? withAll([area], (left) => left * weightOfMaterial),
+    corrodes,
+    tableLoss,
+    loss,
+    wallLeft,
+    materialLeft: isPipe ? ring((outer, inner) => (Math.PI / 4) * (outer ** 2 - inner ** 2)) : area,
+    inertiaLeft: isPipe
+      ? ring((outer, inner) => (Math.PI / 64) * (outer ** 4 - inner ** 4))
+      : shape
+        ? shape.inertia * size ** 4
+        : stated.inertia,
+    leastWall: corrodes ? 0.00635 + size / 100 : 0,
+  };
+}
+
+const side = Math.SQRT2 - 1;
+const circle = { perimeter: Math.PI, area: Math.PI / 4, inertia: Math.PI / 64 };
+/** Perimeter, area and second moment of area of an outline of size one; an octagon across flats. */
+const shapes: Readonly<Record<string, { perimeter: number; area: number; inertia: number }>> = {
+  'open pipe': circle,
+  'closed pipe': circle,
+  round: circle,
+  square: { perimeter: 4, area: 1, inertia: 1 / 12 },
+  octagon: { perimeter: 8 * side, area: 2 * side, inertia: ((11 + 8 * Math.SQRT2) / 12) * side ** 4 },
+};
+
+/** What the pile can bear as a member, kPa and m. */
+export interface Member {
+  readonly modulus: number;
+  readonly fixity: Maybe;
+  readonly effective: Maybe;
+  readonly gyration: Maybe;
+  readonly euler: Maybe;
+  /** AISC 360 E3, of steel. */
+  readonly column: Maybe;
+  readonly shareOfYield: number;
+  readonly steel: Maybe;
+  readonly concrete: number;
+  readonly allowed: Maybe;
+  readonly buckling: Maybe;
+}
+
+/** AASHTO LRFD 10.7.3.13.4 for fixity, AISC 360 E3 for columns of steel, Euler for those of concrete. */
+export function memberOf(inputs: Inputs, section: Section, free: Maybe): Member {
+  const isSteel = inputs.text('pile.material') === 'steel';
+  const isFactored = inputs.text('loads.basis') === 'LRFD';
+  const modulus = 1000 * inputs.number(isSteel ? 'loads.E_s' : 'loads.E_c');
+  const yieldStress = 1000 * inputs.number('loads.f_y');
+  const strength = 1000 * inputs.number("loads.f'_c");
+  const prestress = 1000 * inputs.number('loads.f_pe');
+  const { inertiaLeft, materialLeft } = section;
+  const fixity =
+    inputs.stated('loads.L_f') ??
+    withAll([inertiaLeft], (inertia) =>
+      inputs.text('loads.fix') === 'clay'
+        ? 1.4 * ((modulus * inertia) / (67 * inputs.number('loads.s_uf'))) ** 0.25
+        : 1.8 * ((modulus * inertia) / inputs.number('loads.n_h')) ** 0.2,
+    );
+  const effective = withAll([fixity, free], (down, above) => inputs.number('loads.K_e') * (above + down));
+  const gyration = withAll([inertiaLeft, materialLeft], (inertia, area) => Math.sqrt(inertia / area));
+  const euler = withAll([effective, gyration], (length, radius) =>
+    radius > 0 ? (Math.PI ** 2 * modulus) / (length / radius) ** 2 : null,
+  );
+  const column = withAll([euler], (stress) =>
+    yieldStress / stress <= 2.25 ? 0.658 ** (yieldStress / stress) * yieldStress : 0.877 * stress,
+  );
+  const shareOfYield = inputs.stated('loads.k_y') ?? (isFactored ? 0.6 : 0.25);
+  const steel = withAll([column], (stress) =>
+    Math.min(shareOfYield * yieldStress, isFactored ? 0.9 * stress : stress / 1.67),
+  );
+  const concrete = isFactored
+    ? 0.75 * 0.8 * (0.85 * strength - 0.6 * prestress)
+    : 0.33 * strength - 0.27 * prestress;
+  return {
+    modulus,
+    fixity,
+    effective,
+    gyration,
+    euler,
+    column,
+    shareOfYield,
+    steel,
+    concrete,
+    allowed: isSteel ? steel : concrete,
+    buckling: isSteel ? column : withAll([euler], (stress) => stress / inputs.number('loads.n_b')),
+  };
+}
+
+/** One ksi in kPa, for those who read the results in the units of the standards. */
+export const oneKsi = ksi;

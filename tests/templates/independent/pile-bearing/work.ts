@@ -1,0 +1,569 @@
+import type { Cell, Drawn, Verdict, Worked } from '../program.ts';
+import { type Capacity, capacityAt, type Site, wetLength } from './capacity.ts';
+import { type Found, firstDepth, neededLength, profileOf, ratioOf } from './depth.ts';
+import {
+  effectiveStress,
+  endOf,
+  gainOfStrength,
+  heldAt,
+  type Layer,
+  layersOf,
+  lengthsOf,
+  meanOver,
+  strengthAt,
+  strengthAtTop,
+  thickness,
+  totalStress,
+} from './ground.ts';
+import { type Inputs, inputsOf, type Maybe, sumOf, withAll } from './inputs.ts';
+import { combinationsOf, factorsOf, greatest, type Held, holdAgainst, loadsOf } from './loads.ts';
+import { memberOf, type Section, sectionOf } from './section.ts';
+import { bearingOf, partsBetween, slicesOf } from './shaft.ts';
+import { between, lambda } from './tables.ts';
+
+type Names = Record<string, Cell | Verdict | readonly Cell[]>;
+
+/** Works out the book for what was drawn. */
+export function workPile(drawn: Drawn): Worked {
+  const inputs = inputsOf(drawn);
+  const section = sectionOf(inputs);
+  const lengths = lengthsOf(inputs);
+  const layers = layersOf(inputs, lengths);
+  const { embedded } = lengths;
+  const worked: Names = { ...lines('pile', lengthLines(lengths)), ...layerColumns(layers) };
+  worked['pile.c_eff'] = {
+    verdict: layers.every(({ unitWeight, water }) => unitWeight - water > 0) ? 'holds' : 'fails',
+  };
+  worked['pile.c_tip'] = tipCheck(embedded, endOf(layers));
+  if (section.isPipe) worked['pile.c_bore'] = check(2 * inputs.number('pile.t'), inputs.number('pile.D'));
+  // A wall thicker than half the pile leaves nothing that the sources speak of; nor do they of a tip above the ground.
+  if (section.inside < 0 || (embedded !== null && embedded <= 0)) return worked;
+  Object.assign(worked, sectionLines(inputs, section), { 'pile.z_end': endOf(layers) });
+  const held = heldAt(inputs, layers, lengths.water);
+  const bearings = layers.map((layer) => bearingOf(inputs, section, layer, lengths.water, held));
+  Object.assign(worked, ruleColumns(bearings));
+  const site: Site = {
+    inputs,
+    section,
+    lengths,
+    bearings,
+    slices: embedded === null ? [] : slicesOf(inputs, layers, embedded),
+    held,
+  };
+  const layerStated = inputs.stated('pile.k_t');
+  const of = layerStated === null ? undefined : layerStated - 1;
+  const byRule = embedded === null ? undefined : capacityAt(site, embedded, { of });
+  const capacity = byRule && {
+    byRule,
+    counts: capacityAt(site, byRule.depth, {
+      of,
+      strength: inputs.stated('pile.s_ut') ?? undefined,
+      unit: inputs.stated('pile.q') ?? undefined,
+    }),
+  };
+  return {
+    ...worked,
+    ...heldLines(inputs, held),
+    ...(capacity && embedded !== null && sliceColumns(site, layers, embedded)),
+    ...demand(site, layers, capacity),
+  };
+}
+
+function lines(sheet: string, of: Readonly<Record<string, Cell>>): Names {
+  return Object.fromEntries(Object.entries(of).map(([name, value]) => [`${sheet}.${name}`, value]));
+}
+
+function check(demand: Maybe, capacity: Maybe): Verdict {
+  if (demand === null || capacity === null) return { verdict: 'refused' };
+  const verdict = demand <= capacity ? 'holds' : 'fails';
+  return { verdict, ...(demand > 0 && capacity > 0 && { utilisation: demand / capacity }) };
+}
+
+function tipCheck(embedded: Maybe, end: number): Verdict {
+  if (embedded === null) return { verdict: 'refused' };
+  return embedded > 0 ? check(embedded, end) : { verdict: 'fails' };
+}
+
+function lengthLines(lengths: ReturnType<typeof lengthsOf>): Readonly<Record<string, Cell>> {
+  return {
+    El_m: lengths.mudline,
+    El_0: lengths.zero,
+    d_0: lengths.lost,
+    L: lengths.embedded,
+    L_fr: lengths.free,
+    L_p: lengths.whole,
+    z_w: lengths.water,
+  };
+}
+
+function layerColumns(layers: readonly Layer[]): Names {
+  const column = (of: (layer: Layer) => Maybe) => layers.map(of);
+  return {
+    'pile.layers.z_a': column(({ logged }) => logged),
+    'pile.layers.z_t': column(({ top }) => top),
+    'pile.layers.z_b': column(({ bottom }) => bottom),
+    'pile.layers.γ_u': column(({ water }) => water),
+    "pile.layers.σ'_t": column(({ effectiveAbove }) => effectiveAbove),
+    "pile.layers.σ'_b": column(({ effectiveBelow }) => effectiveBelow),
+    'pile.layers.s_1': column(strengthAtTop),
+    ...(layers.every(({ row }) => thickness(row) > 0) && { 'pile.layers.G_s': column(gainOfStrength) }),
+  };
+}
+
+function ruleColumns(bearings: Site['bearings']): Names {
+  const column = (of: (rules: Site['bearings'][number]['rules']) => Cell) =>
+    bearings.map(({ rules }) => of(rules));
+  return {
+    'pile.layers.rule': column(({ rule }) => rule),
+    'pile.layers.key': column(({ key }) => key),
+    'pile.layers.from': column(({ from }) => from),
+    'pile.layers.lim_c': column(({ limitOfClass }) => limitOfClass),
+    'pile.layers.K': column(({ pressure }) => pressure),
+    'pile.layers.δ_by': column(({ deltaBy }) => deltaBy),
+    'pile.layers.δ': column(({ delta }) => delta),
+    'pile.layers.β_by': column(({ betaBy }) => betaBy),
+    'pile.layers.β': column(({ beta }) => beta),
+    'pile.layers.lim_f': column(({ frictionLimit }) => frictionLimit),
+    'pile.layers.rule_q': column(({ baseRule }) => baseRule),
+    'pile.layers.N_q': column(({ bearing }) => bearing),
+    'pile.layers.lim_q': column(({ baseLimit }) => baseLimit),
+    'pile.layers.p_l': column(({ perimeter }) => perimeter),
+  };
+}
+
+function sectionLines(inputs: Inputs, section: Section): Names {
+  const wall = inputs.number('pile.t');
+  const { materialLeft } = section;
+  return {
+    ...lines('pile', {
+      D_i: mm(section.inside),
+      p_o: section.perimeter,
+      p_i: section.insidePerimeter,
+      A_g: section.gross,
+      A_pl: section.plug,
+      A_r: section.ring,
+      A_m: mm2(section.material),
+      A_dis: section.displacing,
+      γ_m: section.weightOfMaterial,
+      w: section.weight,
+      k_β: section.displacesLittle ? 1 : 1.25,
+      n_e: inputs.text('pile.f_depth') === 'ends' ? 2 : 1,
+      c_z: mm(section.tableLoss),
+      c_o: mm(section.loss),
+      t_e: mm(section.wallLeft),
+      A_e: mm2(materialLeft),
+      r_A: withAll([materialLeft, section.material], (left, whole) => left / whole),
+      I_e: withAll([section.inertiaLeft], (inertia) => inertia * 1e12),
+      t_min: mm(section.leastWall),
+    }),
+    ...((section.corrodes || !section.isPipe) && { 'pile.m_p': section.corrodes ? 'steel' : 'solid' }),
+    'pile.c_left': {
+      verdict: materialLeft === null ? 'refused' : materialLeft > 0 ? 'holds' : 'fails',
+    },
+    ...(section.corrodes && { 'pile.c_wall': check(1000 * section.leastWall, wall) }),
+  };
+}
+
+function mm(metres: Maybe): Maybe {
+  return withAll([metres], (one) => 1000 * one);
+}
+
+function mm2(area: Maybe): Maybe {
+  return withAll([area], (one) => 1e6 * one);
+}
+
+function heldLines(inputs: Inputs, held: ReturnType<typeof heldAt>): Names {
+  return lines('pile', {
+    ...(inputs.stated('pile.z_c') === null && { z_c: held.depth }),
+    σ_c: held.total,
+    u_c: held.pressure,
+    "σ'_c": held.stress,
+  });
+}
+
+/** The table of slices, where nothing of the shaft is left out. */
+function sliceColumns(
+  { inputs, bearings, slices, lengths }: Site,
+  layers: readonly Layer[],
+  embedded: number,
+): Names {
+  if (inputs.number('pile.z_ign') > 0) return {};
+  const rows = slices.flatMap((slice) => {
+    const [part] = partsBetween(inputs, [slice], slice.top, slice.bottom);
+    const bearing = bearings[slice.of];
+    return part && bearing ? [{ slice, depth: part.depth, bearing }] : [];
+  });
+  const column = (of: (row: (typeof rows)[number]) => Cell) => rows.map(of);
+  const outside = ({ bearing, depth }: (typeof rows)[number]): Maybe =>
+    withAll(
+      [bearing.friction(depth), bearing.rules.perimeter],
+      (friction, perimeter) => friction * perimeter,
+    );
+  return {
+    'pile.slices.k': column(({ slice }) => slice.of + 1),
+    'pile.slices.Δz': column(({ slice }) => slice.bottom - slice.top),
+    'pile.slices.z_1': column(({ slice }) => slice.top),
+    'pile.slices.z_2': column(({ slice }) => slice.bottom),
+    'pile.slices.z': column(({ depth }) => depth),
+    "pile.slices.σ'_v": column(({ bearing, depth }) => effectiveStress(bearing.layer, depth, lengths.water)),
+    'pile.slices.soil_i': column(({ bearing }) => (bearing.layer.isClay ? 'clay' : 'sand')),
+    'pile.slices.s_u': column(({ bearing, depth }) => strengthAt(bearing.layer, depth)),
+    'pile.slices.f': column(({ bearing, depth }) => bearing.friction(depth)),
+    'pile.slices.h_L': column(({ slice }) => Math.max(0, Math.min(slice.bottom, embedded) - slice.top)),
+    'pile.slices.F_o': column(outside),
+    'pile.slices.F_t': column((row) => withAll([outside(row)], (force) => force * row.bearing.uplift)),
+    'pile.layers.h_a': layers.map(({ top, bottom }) => Math.max(0, Math.min(bottom, embedded) - top)),
+    'pile.layers.h_r': layers.map(
+      ({ top, bottom }) => bottom - top - Math.max(0, Math.min(bottom, embedded) - top),
+    ),
+  };
+}
+
+/** Capacity at the design tip, demand, and the length needed. */
+function demand(
+  site: Site,
+  layers: readonly Layer[],
+  found: { readonly byRule: Capacity; readonly counts: Capacity } | undefined,
+): Names {
+  const capacity = found?.counts;
+  const { inputs, section, lengths } = site;
+  const from = (of: (one: Capacity) => Maybe): Maybe => (capacity ? of(capacity) : null);
+  const [shaft, base, pull, weight, plugWeight, above] = [
+    inputs.stated('pile.Q_s') ?? from((one) => one.shaft),
+    inputs.stated('pile.Q_b') ?? from((one) => one.base),
+    inputs.stated('pile.Q_t') ?? from((one) => one.uplift),
+    from((one) => one.weight),
+    from((one) => one.plugWeight),
+    inputs.stated('pile.Q_n') ?? from((one) => one.above),
+  ] as const;
+  const parts = sumOf([shaft, base]);
+  const compression = inputs.stated('pile.Q_c') ?? parts;
+  const whole = ratioOf(compression, parts);
+  const uplift = inputs.stated('pile.T_u') ?? sumOf([pull, weight, plugWeight]);
+  const friction =
+    inputs.stated('pile.T_u') === null
+      ? pull
+      : withAll([uplift, weight, plugWeight], (all, own, plug) => all - own - plug);
+  const resists = {
+    shaft: withAll([shaft, whole], (one, by) => one * by),
+    base: withAll([base, whole], (one, by) => one * by),
+    uplift: friction,
+    weight,
+    plugWeight,
+  };
+  const ratios = {
+    shaft: ratioOf(shaft, found?.byRule.shaft ?? null),
+    base: ratioOf(base, found?.byRule.base ?? null),
+    whole,
+    uplift: ratioOf(friction, found?.byRule.uplift ?? null),
+  };
+  const loads = loadsOf(inputs);
+  const factors = factorsOf(inputs);
+  const combinations = combinationsOf(inputs, loads, factors, above);
+  const held = combinations.map((one) => holdAgainst(one, resists));
+  return {
+    ...capacityLines(site, layers, capacity),
+    ...lines('pile', {
+      Q_s: shaft,
+      Q_b: base,
+      Q_t: pull,
+      Q_tu: friction,
+      Q_c: compression,
+      T_u: uplift,
+      Q_w: withAll([compression, weight], (all, own) => all - own),
+    }),
+    ...lines('loads', {
+      N_D: loads.dead,
+      N_L: loads.live,
+      N_C: loads.crane,
+      N_S: loads.storm,
+      N_U: loads.uplift,
+      F_1: factors.safety[0] ?? null,
+      F_2: factors.safety[1] ?? null,
+      F_3: factors.safety[2] ?? null,
+      U_1: factors.upliftSafety[0] ?? null,
+      U_2: factors.upliftSafety[1] ?? null,
+      U_3: factors.upliftSafety[2] ?? null,
+      φ_c: factors.resistance,
+      φ_t: factors.upliftResistance,
+    }),
+    ...combinationColumns(inputs, held),
+    ...governing(inputs, held, { ...resists, compression, uplift, friction, factors }),
+    ...structure(inputs, section, lengths, held, above),
+    ...(found && depthLines(site, { design: found.byRule, ratios }, held)),
+  };
+}
+
+function capacityLines(site: Site, layers: readonly Layer[], capacity: Capacity | undefined): Names {
+  if (!capacity) return {};
+  const { inputs, section, lengths } = site;
+  const { depth, of, outside, inside, ring, plug } = capacity;
+  const layer = layers[of ?? -1];
+  const bearing = site.bearings[of ?? -1];
+  const total = layer ? totalStress(layer, depth) : null;
+  const state = stateOf(inputs, capacity);
+  const isAll = site.inputs.number('pile.z_ign') === 0;
+  const shaftParts = isAll ? partsBetween(inputs, site.slices, 0, depth) : [];
+  const meanStress = meanOver(
+    shaftParts.map(({ of: index, depth: at, length }) => {
+      const one = layers[index];
+      return [one ? effectiveStress(one, at, lengths.water) : null, length] as const;
+    }),
+    depth,
+  );
+  const meanStrength = meanOver(
+    shaftParts.map(({ of: index, depth: at, length }) => {
+      const one = layers[index];
+      return [one ? strengthAt(one, at) : null, length] as const;
+    }),
+    depth,
+  );
+  const sand = sumOf(
+    layers.map(({ isClay, top, bottom }) => (isClay ? 0 : Math.max(0, Math.min(bottom, depth) - top))),
+  );
+  const byLambda = inputs.stated('pile.λ') ?? between(lambda, depth);
+  const isWithin = of !== undefined;
+  const byLayer = { 'pile.layers.Q_l': capacity.byLayer };
+  const along = lines('pile', {
+    k_t: of === undefined ? null : of + 1,
+    soil_t: layer ? (layer.isClay ? 'clay' : 'sand') : null,
+    rule_t: bearing ? bearing.rules.baseRule : null,
+    lim_t: bearing ? bearing.rules.baseLimit : null,
+    σ_q: total,
+    u_q: withAll([total, capacity.stress], (all, effective) => all - effective),
+    "σ'_q": capacity.stress,
+    "σ'_h": capacity.followed,
+    s_ut: capacity.strength,
+    q: capacity.unit,
+    Q_r: ring,
+    Q_pl: plug,
+    Q_o: outside,
+    Q_i: inside,
+    Q_un: withAll([outside, inside, plug, ring], (o, i, p, r) => o + Math.min(i, p) + r),
+    Q_pg: withAll([outside, plug, ring], (o, p, r) => o + p + r),
+    Q_co: withAll([outside, inside, ring], (o, i, r) => o + i + r),
+    Q_in: capacity.within,
+    ...(state !== undefined && { state }),
+    ...(state !== undefined && section.isOpen && { inside: state }),
+    ...(isWithin && { Q_nz: capacity.above, Q_n: inputs.stated('pile.Q_n') ?? capacity.above }),
+    L_wet: wetLength(lengths, depth),
+    W: capacity.weight,
+    W_pl: capacity.plugWeight,
+    W_t: sumOf([capacity.weight, capacity.plugWeight]),
+    λ: byLambda,
+    ...(isAll && isWithin && { "σ'_m": meanStress, s_m: meanStrength, h_s: sand }),
+    ...(isAll &&
+      isWithin && {
+        Q_λ:
+          sand === 0
+            ? withAll(
+                [byLambda, meanStress, meanStrength, section.perimeter],
+                (l, s, c, p) => l * (s + 2 * c) * p * depth,
+              )
+            : null,
+      }),
+  });
+  return { ...byLayer, ...along };
+}
+
+function stateOf(inputs: Inputs, { within, plug }: Capacity): string | undefined {
+  if (inputs.text('pile.pile_kind') === 'closed pipe') return undefined;
+  if (inputs.text('pile.pile_kind') !== 'open pipe') return 'solid base';
+  const rule = inputs.text('pile.plug_rule');
+  if (rule !== 'lesser') return rule;
+  if (within === null || plug === null) return undefined;
+  return within < plug ? 'unplugged' : 'plugged';
+}
+
+function combinationColumns(inputs: Inputs, held: readonly Held[]): Names {
+  const column = (of: (one: Held) => Maybe) => held.map(of);
+  return {
+    'loads.combos.on': column(({ of }) => Number(of.counts)),
+    'loads.combos.P': column(({ of }) => of.head),
+    'loads.combos.f_W': column(({ of }) => of.weighing),
+    'loads.combos.P_W': column(({ weight }) => weight),
+    'loads.combos.N': column(({ compression }) => compression),
+    'loads.combos.T': column(({ tension }) => tension),
+    'loads.combos.F_sA': column(({ of }) => of.onShaft.asd),
+    'loads.combos.F_sL': column(({ of }) => of.onShaft.lrfd),
+    'loads.combos.F_s': column(({ of }) => of.onShaft.used),
+    'loads.combos.F_b': column(({ of }) => of.onBase),
+    'loads.combos.F_tA': column(({ of }) => of.inUplift.asd),
+    'loads.combos.F_tL': column(({ of }) => of.inUplift.lrfd),
+    'loads.combos.F_t': column(({ of }) => of.inUplift.used),
+    'loads.combos.R': column(({ resistance }) => resistance),
+    'loads.combos.W_r': column(({ resistingWeight }) => resistingWeight),
+    'loads.combos.R_t': column(({ upliftResistance }) => upliftResistance),
+    ...(inputs.text('loads.W_is') === 'left out' && {
+      'loads.combos.N_h': column(({ of }) => of.withoutDrag),
+    }),
+  };
+}
+
+/** Governing combinations and safeties. */
+function governing(
+  inputs: Inputs,
+  held: readonly Held[],
+  capacity: {
+    readonly shaft: Maybe;
+    readonly base: Maybe;
+    readonly compression: Maybe;
+    readonly uplift: Maybe;
+    readonly friction: Maybe;
+    readonly factors: ReturnType<typeof factorsOf>;
+  },
+): Names {
+  const counting = held.filter(({ of }) => of.counts);
+  const rows: Verdict = { verdict: counting.length > 0 ? 'holds' : 'fails' };
+  const { factors } = capacity;
+  const isFactored = inputs.text('loads.basis') === 'LRFD';
+  const onShaft = isFactored ? 1 / factors.resistance : (factors.safety[0] ?? Number.NaN);
+  const inUplift = isFactored ? 1 / factors.upliftResistance : (factors.upliftSafety[0] ?? Number.NaN);
+  const onBase = inputs.stated('loads.F_ab') ?? onShaft;
+  const [press, lift] = [
+    greatest(counting, ({ used }) => used),
+    greatest(counting, ({ usedInUplift }) => usedInUplift),
+  ];
+  const [heaviest, tautest] = [
+    greatest(counting, ({ compression }) => compression),
+    greatest(counting, ({ tension }) => tension),
+  ];
+  const [most, pull] = [heaviest?.compression ?? null, tautest?.tension ?? null];
+  const pullResistance = tautest?.upliftResistance ?? null;
+  return {
+    'loads.c_rows': rows,
+    ...lines('loads', {
+      F_a: onShaft,
+      F_ab: onBase,
+      F_ta: inUplift,
+      Q_a: withAll([capacity.shaft, capacity.base], (along, under) => along / onShaft + under / onBase),
+      T_a: withAll([capacity.friction], (all) => all / inUplift),
+      u_max: press?.used ?? null,
+      ut_max: lift?.usedInUplift ?? null,
+      ...(Number(press?.used) > 0 && {
+        gov: press?.of.name ?? null,
+        N_g: press?.compression ?? null,
+        R_g: press?.resistance ?? null,
+      }),
+      ...(Number(lift?.usedInUplift) > 0 && {
+        gov_t: lift?.of.name ?? null,
+        T_g: lift?.tension ?? null,
+        R_tg: lift?.upliftResistance ?? null,
+      }),
+      N_max: most,
+      T_max: pull,
+      FS_c: withAll([capacity.compression, most], (all, load) => (load > 0 ? all / load : 0)),
+      FS_t: withAll([capacity.uplift, pull], (all, load) => (load > 0 ? all / load : 0)),
+    }),
+    'pile.c_comp': check(press?.compression ?? null, press?.resistance ?? null),
+    'pile.c_up': check(lift?.tension ?? null, lift?.upliftResistance ?? null),
+    ...(Number(most) > 0 && { 'loads.c_FSc': check(most, heaviest?.resistance ?? null) }),
+    ...(Number(pull) > 0 && { 'loads.c_FSt': check(pull, pullResistance), 'loads.R_tq': pullResistance }),
+  };
+}
+
+/** The pile as a member at the end of life. */
+function structure(
+  inputs: Inputs,
+  section: Section,
+  { free }: ReturnType<typeof lengthsOf>,
+  held: readonly Held[],
+  drag: Maybe,
+): Names {
+  const member = memberOf(inputs, section, free);
+  const counting = held.filter(({ of }) => of.counts);
+  const isFactored = inputs.text('loads.basis') === 'LRFD';
+  const onDrag =
+    inputs.stated('loads.k_n') ?? (isFactored ? Math.max(1, ...counting.map(({ of }) => of.dragging)) : 1);
+  const forces = counting.map(({ of, weight }) =>
+    withAll([of.withoutDrag, weight], (head, own) => head + own),
+  );
+  const most =
+    forces.some((force) => force === null) || forces.length === 0 ? null : Math.max(...forces.map(Number));
+  const force = withAll([most, drag], (head, down) => head + onDrag * down);
+  const stress = withAll([force, section.materialLeft], (axial, area) => (area > 0 ? axial / area : null));
+  const isPressed = force === null || force > 0;
+  return {
+    ...lines('loads', {
+      E_m: mpa(member.modulus),
+      L_f: member.fixity,
+      L_e: member.effective,
+      r_e: mm(member.gyration),
+      F_e: mpa(member.euler),
+      ...(inputs.text('pile.material') === 'steel' && { F_cr: mpa(member.column), f_st: mpa(member.steel) }),
+      k_y: member.shareOfYield,
+      f_con: mpa(member.concrete),
+      f_a: mpa(member.allowed),
+      f_b: mpa(member.buckling),
+      k_n: counting.length > 0 || !isFactored ? onDrag : null,
+      ...(isPressed && { N_st: force, σ_a: mpa(stress) }),
+    }),
+    ...(isPressed && {
+      'loads.c_str': check(stress, member.allowed),
+      'loads.c_buck': check(stress, member.buckling),
+    }),
+  };
+}
+
+function mpa(pressure: Maybe): Maybe {
+  return withAll([pressure], (one) => one / 1000);
+}
+
+/** The table of depths, and the length that it gives. */
+function depthLines(site: Site, found: Found, held: readonly Held[]): Names {
+  const { inputs, lengths } = site;
+  const { design, ratios } = found;
+  const embedded = design.depth;
+  const counting = held.filter(({ of }) => of.counts).map(({ of }) => of);
+  const depths = profileOf(site, found, counting);
+  const column = (of: (one: (typeof depths)[number]) => Cell) => depths.map(of);
+  const needed = neededLength(depths);
+  const columns: Names = {
+    'depth.z_0': firstDepth(embedded, inputs.number('depth.dz_p')),
+    'depth.profile.z_p': column(({ capacity }) => capacity.depth),
+    'depth.profile.El_p': column(({ capacity }) => lengths.zero - capacity.depth),
+    'depth.profile.k_p': column(({ capacity }) => (capacity.of === undefined ? null : capacity.of + 1)),
+    "depth.profile.σ'_p": column(({ capacity }) => capacity.stress),
+    'depth.profile.s_p': column(({ capacity }) => capacity.strength),
+    'depth.profile.q_p': column(({ capacity }) => capacity.unit),
+    'depth.profile.Q_op': column(({ capacity }) => capacity.outside),
+    'depth.profile.Q_np': column(({ capacity }) => capacity.above),
+    'depth.profile.Q_sp': column(({ capacity }) => capacity.shaft),
+    'depth.profile.Q_ip': column(({ capacity }) => capacity.inside),
+    'depth.profile.Q_inp': column(({ capacity }) => capacity.within),
+    'depth.profile.Q_bp': column(({ capacity }) => capacity.base),
+    'depth.profile.Q_tp': column(({ capacity }) => capacity.uplift),
+    'depth.profile.S_p': column(({ shaft }) => shaft),
+    'depth.profile.B_p': column(({ base }) => base),
+    'depth.profile.Q_cp': column(({ whole }) => whole),
+    'depth.profile.T_p': column(({ friction }) => friction),
+    'depth.Q_sL': design.shaft,
+    'depth.Q_bL': design.base,
+    'depth.Q_tL': design.uplift,
+    'depth.ρ_s': ratios.shaft,
+    'depth.ρ_b': ratios.base,
+    'depth.ρ_c': ratios.whole,
+    'depth.ρ_t': ratios.uplift,
+    'depth.profile.W_p': column(({ capacity }) => capacity.weight),
+    'depth.profile.W_plp': column(({ capacity }) => capacity.plugWeight),
+    'depth.profile.m_c': column(({ compression }) => compression),
+    'depth.profile.m_t': column(({ uplift }) => uplift),
+    'depth.profile.m': column(({ least }) => least),
+  };
+  if (!needed) return columns;
+  const { meeting, first, fromThere } = needed;
+  return {
+    ...columns,
+    ...lines('depth', {
+      n_m: meeting,
+      L_n: first,
+      L_m: needed.betweenDepths,
+      n_d: fromThere,
+      El_n: withAll([first], (depth) => lengths.zero - depth),
+      L_o: withAll([first, lengths.free], (depth, up) => depth + up + inputs.number('depth.L_x')),
+    }),
+    'depth.c_found': { verdict: meeting > 0 ? 'holds' : 'fails' },
+    ...(fromThere !== null && { 'depth.c_deep': check(fromThere, meeting) }),
+    'depth.c_len': check(first, embedded),
+  };
+}
