@@ -28,9 +28,9 @@ export interface Found {
   };
 }
 
-/** A ratio of what counts to what a rule gives; one where both are the same or the rule gives nothing. */
+/** A ratio of what counts to what a rule gives; one where the rule gives nothing. */
 export function ratioOf(counts: Maybe, byRule: Maybe): Maybe {
-  return withAll([counts, byRule], (one, other) => (one === other ? 1 : other === 0 ? null : one / other));
+  return byRule === 0 ? 1 : withAll([counts, byRule], (one, other) => one / other);
 }
 
 /** The first depth of the table, so that the design tip is one of its depths. */
@@ -55,23 +55,26 @@ export function profileOf(
     // Less than the rules give is carried to all depths, more only to those in the layer of the tip.
     const carried = (value: Maybe, ratio: Maybe): Maybe =>
       withAll([value, ratio], (one, by) => one * (by <= 1 || capacity.of === design.of ? by : 1));
-    const shaft = carried(capacity.shaft, ratios.shaft);
-    const base = carried(capacity.base, ratios.base);
+    const shaft = carried(capacity.shaft, product(ratios.shaft, ratios.whole));
+    const base = carried(capacity.base, product(ratios.base, ratios.whole));
     const friction = carried(capacity.uplift, ratios.uplift);
     const { weight, plugWeight } = capacity;
-    const carriedWhole = (part: Maybe): Maybe => carried(part, ratios.whole);
+    // The drag at a depth is no less than at the design tip.
     const held = counting.map((one) =>
-      holdAgainst(one, {
-        shaft: carriedWhole(shaft),
-        base: carriedWhole(base),
-        uplift: friction,
-        weight,
-        plugWeight,
-      }),
+      holdAgainst(
+        { ...one, head: withDrag(one, capacity.above) },
+        {
+          shaft,
+          base,
+          uplift: friction,
+          weight,
+          plugWeight,
+        },
+      ),
     );
-    const compression = least(held.map(({ resistance, compression: demand }) => margin(resistance, demand)));
-    const uplift = least(held.map(({ upliftResistance, tension }) => margin(upliftResistance, tension)));
-    const whole = carriedWhole(sumOf([shaft, base]));
+    const compression = least(held.map(({ toSpare }) => toSpare));
+    const uplift = least(held.map(({ toSpareInUplift }) => toSpareInUplift));
+    const whole = sumOf([shaft, base]);
     return {
       capacity,
       shaft,
@@ -85,8 +88,12 @@ export function profileOf(
   });
 }
 
-function margin(resistance: Maybe, demand: Maybe): Maybe {
-  return withAll([resistance, demand], (most, asked) => most - asked);
+function withDrag({ withoutDrag, dragging, drag }: Combination, above: Maybe): Maybe {
+  return withAll([drag, above], (design, here) => withoutDrag + dragging * Math.max(design, here));
+}
+
+function product(one: Maybe, other: Maybe): Maybe {
+  return withAll([one, other], (a, b) => a * b);
 }
 
 function least(values: readonly Maybe[]): Maybe {

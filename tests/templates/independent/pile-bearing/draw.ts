@@ -25,8 +25,8 @@ export function drawPile(random: Random): Drawn {
   const embedded = random.chance(0.03) ? random.between(0.1, 1) : random.over(3, 60);
   const clayRule = random.of(clayRules);
   const sandRule = random.of(sandRules);
-  const thickest = random.chance(0.2) ? 300 : embedded / random.between(3.3, 30);
-  const step = random.chance(0.1) ? embedded : embedded / random.between(2.2, 14);
+  const thickest = random.chance(0.25) ? 300 : embedded / random.between(1.2, 9);
+  const step = random.chance(0.1) ? embedded : embedded / random.between(1.3, 6);
   const levels = drawLevels(random, embedded);
   const isConcrete = random.chance(0.4);
   const basis = random.of(['ASD', 'LRFD']);
@@ -102,7 +102,7 @@ function drawLevels(random: Random, embedded: number): { readonly lines: Row; re
   const mudline = Math.min(bed, dredged - over) - scour;
   const free = random.chance(0.15) ? 0 : random.between(0, 25);
   const tip = random.chance(0.01) ? mudline + random.between(0, 5) : mudline - embedded;
-  const level = (value: number): string => `El. ${value.toFixed(9)} m`;
+  const level = (value: number): string => `El. ${Math.abs(value) < 1e-6 ? 0 : value} m`;
   // The water stands above the pile, over the mudline, at it, or below the tip.
   const water = random.of([
     -random.between(0, 25),
@@ -111,7 +111,7 @@ function drawLevels(random: Random, embedded: number): { readonly lines: Row; re
     random.between(0, 1.3) * embedded,
     random.of([-60, 200]),
   ]);
-  const lost = byLevels ? Number(bed.toFixed(9)) - mudline : 0;
+  const lost = byLevels ? bed - mudline : 0;
   return {
     lost,
     lines: {
@@ -164,7 +164,7 @@ function drawLayers(
     readonly isConcrete: boolean;
   },
 ): readonly Row[] {
-  const count = random.chance(0.15) ? 1 : random.chance(0.04) ? 40 : random.whole(2, 6);
+  const count = random.chance(0.15) ? 1 : random.chance(0.02) ? 40 : random.whole(2, 5);
   const depth =
     site.lost + site.embedded * (random.chance(0.04) ? random.between(0.5, 0.99) : random.between(1.02, 1.6));
   const cuts = Array.from({ length: count - 1 }, () => random.between(0, 1) * depth);
@@ -298,7 +298,7 @@ function drawLoads(random: Random, embedded: number): Row {
 }
 
 function drawCombinations(random: Random, basis: string): readonly Row[] {
-  const count = random.chance(0.15) ? 1 : random.chance(0.03) ? 40 : random.whole(2, 12);
+  const count = random.chance(0.15) ? 1 : random.chance(0.02) ? 40 : random.whole(2, 8);
   return Array.from({ length: count }, (_, index) => {
     const isLifting = random.chance(0.35);
     const factor = (often: number, most: number): number =>

@@ -52,10 +52,11 @@ export interface Combination {
   readonly name: string;
   readonly counts: boolean;
   readonly head: Maybe;
-  readonly withoutDrag: Maybe;
+  readonly withoutDrag: number;
   /** The factor on the weight of the pile. */
   readonly weighing: number;
   readonly dragging: number;
+  readonly drag: Maybe;
   readonly onShaft: { readonly asd: number; readonly lrfd: number; readonly used: number };
   readonly onBase: number;
   readonly inUplift: { readonly asd: number; readonly lrfd: number; readonly used: number };
@@ -97,6 +98,7 @@ export function combinationsOf(
       withoutDrag: loaded,
       weighing: inputs.text('loads.W_is') === 'counted' ? factor('f_D') : 0,
       dragging: factor('f_N'),
+      drag,
       onShaft,
       onBase: statedBase(row) ?? onShaft.used,
       inUplift: of(
@@ -120,8 +122,12 @@ export interface Held {
   readonly resistance: Maybe;
   readonly resistingWeight: Maybe;
   readonly upliftResistance: Maybe;
+  readonly withoutDrag: Maybe;
   readonly used: Maybe;
   readonly usedInUplift: Maybe;
+  /** Resistance less demand, both with their signs. */
+  readonly toSpare: Maybe;
+  readonly toSpareInUplift: Maybe;
 }
 
 /** What a pile gives, for combinations. */
@@ -136,14 +142,18 @@ export interface Resists {
 /** Demand against resistance in compression and in uplift, NAVFAC DM 7.02 for the weight in uplift. */
 export function holdAgainst(of: Combination, { shaft, base, uplift, weight, plugWeight }: Resists): Held {
   const factored = withAll([weight], (whole) => of.weighing * whole);
-  const compression = withAll([of.head, factored], (head, own) => Math.max(0, head + own));
-  const tension = withAll([of.head], (head) => Math.max(0, -head));
+  // A combination that does not count asks for nothing.
+  const asked = (demand: number): number => (of.counts ? Math.max(0, demand) : 0);
+  const compression = withAll([of.head, factored], (head, own) => asked(head + own));
+  const withoutDrag = withAll([of.head, factored], (_, own) => asked(of.withoutDrag + own));
   const resistance = withAll([shaft, base], (along, under) =>
     Math.max(0, along / of.onShaft.used + under / of.onBase),
   );
   const resistingWeight = withAll([weight, plugWeight], (own, plug) => of.weighing * (own + plug));
+  // What displaces more water than it weighs does not resist: it lifts.
+  const tension = withAll([of.head, resistingWeight], (head, own) => asked(-head - Math.min(0, own)));
   const upliftResistance = withAll([uplift, resistingWeight], (friction, own) =>
-    Math.max(0, friction / of.inUplift.used + own),
+    Math.max(0, friction / of.inUplift.used + Math.max(0, own)),
   );
   return {
     of,
@@ -154,13 +164,22 @@ export function holdAgainst(of: Combination, { shaft, base, uplift, weight, plug
     resistingWeight,
     upliftResistance,
     used: withAll([compression, resistance], share),
+    withoutDrag,
     usedInUplift: withAll([tension, upliftResistance], share),
+    toSpare: withAll(
+      [shaft, base, of.head, factored],
+      (along, under, head, own) => along / of.onShaft.used + under / of.onBase - head - own,
+    ),
+    toSpareInUplift: withAll(
+      [uplift, resistingWeight, of.head],
+      (friction, own, head) => friction / of.inUplift.used + own + head,
+    ),
   };
 }
 
-/** Demand over resistance; 1,000 where there is demand and no resistance. */
+/** Demand over resistance; it stands at 1,000 where there is no resistance, and goes no higher. */
 function share(demand: number, resistance: number): number {
-  return resistance > 0 ? demand / resistance : demand > 0 ? 1000 : 0;
+  return demand > 0 ? demand / Math.max(resistance, demand / 1000) : 0;
 }
 
 /** The first of those that give most; undefined where one has no value or there are none. */

@@ -196,13 +196,16 @@ export interface Slice {
   readonly half: 'first' | 'second' | undefined;
 }
 
-/** Slices of layers above and below the tip, none thicker than asked for. */
+/** Slices of layers that end at the depth of drag and at the tip, none thicker than asked for. */
 export function slicesOf(inputs: Inputs, layers: readonly Layer[], embedded: number): readonly Slice[] {
   const thickest = inputs.number('pile.dz');
   const isHalved = inputs.text('pile.f_depth') === 'ends';
   return layers.flatMap(({ top, bottom }, of) => {
-    const tip = Math.min(Math.max(embedded, top), bottom);
-    return [[top, tip] as const, [tip, bottom] as const].flatMap(([from, to]) => {
+    const within = (depth: number): number => Math.min(Math.max(depth, top), bottom);
+    const [first = top, last = top] = [within(embedded), within(inputs.number('pile.z_n'))].toSorted(
+      (a, b) => a - b,
+    );
+    return [[top, first] as const, [first, last] as const, [last, bottom] as const].flatMap(([from, to]) => {
       if (to - from <= same) return [];
       const count = Math.ceil((to - from) / thickest - same) * (isHalved ? 2 : 1);
       return Array.from({ length: count }, (_, index) => ({

@@ -10,6 +10,7 @@ import {
   layersOf,
   lengthsOf,
   meanOver,
+  same,
   strengthAt,
   strengthAtTop,
   thickness,
@@ -31,10 +32,10 @@ export function workPile(drawn: Drawn): Worked {
   const layers = layersOf(inputs, lengths);
   const { embedded } = lengths;
   const worked: Names = { ...lines('pile', lengthLines(lengths)), ...layerColumns(layers) };
-  worked['pile.c_eff'] = {
-    verdict: layers.every(({ unitWeight, water }) => unitWeight - water > 0) ? 'holds' : 'fails',
-  };
-  worked['pile.c_tip'] = tipCheck(embedded, endOf(layers));
+  const isHeavy = layers.every(({ unitWeight, water }) => unitWeight - water > 0);
+  worked['pile.c_eff'] = { verdict: isHeavy ? 'holds' : 'fails' };
+  worked['pile.c_tip'] = check(embedded, endOf(layers));
+  worked['pile.c_pen'] = { verdict: embedded === null ? 'refused' : embedded > 0 ? 'holds' : 'fails' };
   if (section.isPipe) worked['pile.c_bore'] = check(2 * inputs.number('pile.t'), inputs.number('pile.D'));
   // A wall thicker than half the pile leaves nothing that the sources speak of; nor do they of a tip above the ground.
   if (section.inside < 0 || (embedded !== null && embedded <= 0)) return worked;
@@ -50,6 +51,29 @@ export function workPile(drawn: Drawn): Worked {
     slices: embedded === null ? [] : slicesOf(inputs, layers, embedded),
     held,
   };
+  // Every layer wants what its rule reads, and every clay its strength.
+  const lacks =
+    partsBetween(inputs, site.slices, 0, endOf(layers)).some(
+      ({ of, depth }) => bearings[of]?.friction(depth) === null,
+    ) ||
+    bearings.some(({ rules }) => rules.perimeter === null) ||
+    layers.some(
+      (layer) =>
+        strengthAtTop(layer) === null || (thickness(layer.row) > 0 && gainOfStrength(layer) === null),
+    );
+  // A layer lighter than water: its check fails, and what comes of it is not compared.
+  if (lacks || !isHeavy) return worked;
+  // Below the last layer the ground is not known, and there is no base; nor is there without a length.
+  if (embedded === null || embedded > endOf(layers) + same) {
+    const isKnown = ['q', 'Q_b', 'Q_c'].some((name) => inputs.stated(`pile.${name}`) !== null);
+    return {
+      ...worked,
+      ...(!isKnown && {
+        ...lines('pile', { q: null, Q_b: null, Q_c: null }),
+        'pile.c_comp': { verdict: 'refused' },
+      }),
+    };
+  }
   const layerStated = inputs.stated('pile.k_t');
   const of = layerStated === null ? undefined : layerStated - 1;
   const byRule = embedded === null ? undefined : capacityAt(site, embedded, { of });
@@ -63,7 +87,7 @@ export function workPile(drawn: Drawn): Worked {
   };
   return {
     ...worked,
-    ...heldLines(inputs, held),
+    ...(held.stress !== null && heldLines(inputs, held)),
     ...(capacity && embedded !== null && sliceColumns(site, layers, embedded)),
     ...demand(site, layers, capacity),
   };
@@ -77,11 +101,6 @@ function check(demand: Maybe, capacity: Maybe): Verdict {
   if (demand === null || capacity === null) return { verdict: 'refused' };
   const verdict = demand <= capacity ? 'holds' : 'fails';
   return { verdict, ...(demand > 0 && capacity > 0 && { utilisation: demand / capacity }) };
-}
-
-function tipCheck(embedded: Maybe, end: number): Verdict {
-  if (embedded === null) return { verdict: 'refused' };
-  return embedded > 0 ? check(embedded, end) : { verdict: 'fails' };
 }
 
 function lengthLines(lengths: ReturnType<typeof lengthsOf>): Readonly<Record<string, Cell>> {
@@ -240,10 +259,7 @@ function demand(
   const compression = inputs.stated('pile.Q_c') ?? parts;
   const whole = ratioOf(compression, parts);
   const uplift = inputs.stated('pile.T_u') ?? sumOf([pull, weight, plugWeight]);
-  const friction =
-    inputs.stated('pile.T_u') === null
-      ? pull
-      : withAll([uplift, weight, plugWeight], (all, own, plug) => all - own - plug);
+  const friction = withAll([uplift, weight, plugWeight], (all, own, plug) => all - own - plug);
   const resists = {
     shaft: withAll([shaft, whole], (one, by) => one * by),
     base: withAll([base, whole], (one, by) => one * by),
@@ -287,7 +303,7 @@ function demand(
       φ_c: factors.resistance,
       φ_t: factors.upliftResistance,
     }),
-    ...combinationColumns(inputs, held),
+    ...combinationColumns(held),
     ...governing(inputs, held, { ...resists, compression, uplift, friction, factors }),
     ...structure(inputs, section, lengths, held, above),
     ...(found && depthLines(site, { design: found.byRule, ratios }, held)),
@@ -353,14 +369,12 @@ function capacityLines(site: Site, layers: readonly Layer[], capacity: Capacity 
     λ: byLambda,
     ...(isAll && isWithin && { "σ'_m": meanStress, s_m: meanStrength, h_s: sand }),
     ...(isAll &&
-      isWithin && {
-        Q_λ:
-          sand === 0
-            ? withAll(
-                [byLambda, meanStress, meanStrength, section.perimeter],
-                (l, s, c, p) => l * (s + 2 * c) * p * depth,
-              )
-            : null,
+      isWithin &&
+      sand === 0 && {
+        Q_λ: withAll(
+          [byLambda, meanStress, meanStrength, section.perimeter],
+          (l, s, c, p) => l * (s + 2 * c) * p * depth,
+        ),
       }),
   });
   return { ...byLayer, ...along };
@@ -375,7 +389,7 @@ function stateOf(inputs: Inputs, { within, plug }: Capacity): string | undefined
   return within < plug ? 'unplugged' : 'plugged';
 }
 
-function combinationColumns(inputs: Inputs, held: readonly Held[]): Names {
+function combinationColumns(held: readonly Held[]): Names {
   const column = (of: (one: Held) => Maybe) => held.map(of);
   return {
     'loads.combos.on': column(({ of }) => Number(of.counts)),
@@ -394,9 +408,7 @@ function combinationColumns(inputs: Inputs, held: readonly Held[]): Names {
     'loads.combos.R': column(({ resistance }) => resistance),
     'loads.combos.W_r': column(({ resistingWeight }) => resistingWeight),
     'loads.combos.R_t': column(({ upliftResistance }) => upliftResistance),
-    ...(inputs.text('loads.W_is') === 'left out' && {
-      'loads.combos.N_h': column(({ of }) => of.withoutDrag),
-    }),
+    'loads.combos.N_h': column(({ withoutDrag }) => withoutDrag),
   };
 }
 
@@ -428,8 +440,22 @@ function governing(
     greatest(counting, ({ compression }) => compression),
     greatest(counting, ({ tension }) => tension),
   ];
+  // Of those that ask for as much, the one that gives least.
+  const leastOf = (of: (one: Held) => Maybe, demand: (one: Held) => Maybe, most: Maybe): Maybe => {
+    const tied = counting.filter((one) => demand(one) === most).map(of);
+    return tied.some((one) => one === null) || tied.length === 0 ? null : Math.min(...tied.map(Number));
+  };
   const [most, pull] = [heaviest?.compression ?? null, tautest?.tension ?? null];
-  const pullResistance = tautest?.upliftResistance ?? null;
+  const pressResistance = leastOf(
+    ({ resistance }) => resistance,
+    ({ compression }) => compression,
+    most,
+  );
+  const pullResistance = leastOf(
+    ({ upliftResistance }) => upliftResistance,
+    ({ tension }) => tension,
+    pull,
+  );
   return {
     'loads.c_rows': rows,
     ...lines('loads', {
@@ -440,12 +466,12 @@ function governing(
       T_a: withAll([capacity.friction], (all) => all / inUplift),
       u_max: press?.used ?? null,
       ut_max: lift?.usedInUplift ?? null,
-      ...(Number(press?.used) > 0 && {
+      ...(isBetween(press?.used) && {
         gov: press?.of.name ?? null,
         N_g: press?.compression ?? null,
         R_g: press?.resistance ?? null,
       }),
-      ...(Number(lift?.usedInUplift) > 0 && {
+      ...(isBetween(lift?.usedInUplift) && {
         gov_t: lift?.of.name ?? null,
         T_g: lift?.tension ?? null,
         R_tg: lift?.upliftResistance ?? null,
@@ -455,11 +481,20 @@ function governing(
       FS_c: withAll([capacity.compression, most], (all, load) => (load > 0 ? all / load : 0)),
       FS_t: withAll([capacity.uplift, pull], (all, load) => (load > 0 ? all / load : 0)),
     }),
-    'pile.c_comp': check(press?.compression ?? null, press?.resistance ?? null),
-    'pile.c_up': check(lift?.tension ?? null, lift?.upliftResistance ?? null),
-    ...(Number(most) > 0 && { 'loads.c_FSc': check(most, heaviest?.resistance ?? null) }),
+    'pile.c_comp': governed(press?.used, check(press?.compression ?? null, press?.resistance ?? null)),
+    'pile.c_up': governed(lift?.usedInUplift, check(lift?.tension ?? null, lift?.upliftResistance ?? null)),
+    ...(Number(most) > 0 && { 'loads.c_FSc': check(most, pressResistance) }),
     ...(Number(pull) > 0 && { 'loads.c_FSt': check(pull, pullResistance), 'loads.R_tq': pullResistance }),
   };
+}
+
+/** Whether one combination governs: without any demand none does, and those without resistance all stand at 1,000. */
+function isBetween(used: Maybe | undefined): boolean {
+  return Number(used) > 0 && Number(used) < 999.999;
+}
+
+function governed(used: Maybe | undefined, { verdict, utilisation }: Verdict): Verdict {
+  return { verdict, ...(utilisation !== undefined && isBetween(used) && { utilisation }) };
 }
 
 /** The pile as a member at the end of life. */
@@ -475,14 +510,11 @@ function structure(
   const isFactored = inputs.text('loads.basis') === 'LRFD';
   const onDrag =
     inputs.stated('loads.k_n') ?? (isFactored ? Math.max(1, ...counting.map(({ of }) => of.dragging)) : 1);
-  const forces = counting.map(({ of, weight }) =>
-    withAll([of.withoutDrag, weight], (head, own) => head + own),
-  );
+  const forces = counting.map(({ withoutDrag }) => withoutDrag);
   const most =
     forces.some((force) => force === null) || forces.length === 0 ? null : Math.max(...forces.map(Number));
   const force = withAll([most, drag], (head, down) => head + onDrag * down);
   const stress = withAll([force, section.materialLeft], (axial, area) => (area > 0 ? axial / area : null));
-  const isPressed = force === null || force > 0;
   return {
     ...lines('loads', {
       E_m: mpa(member.modulus),
@@ -495,13 +527,12 @@ function structure(
       f_con: mpa(member.concrete),
       f_a: mpa(member.allowed),
       f_b: mpa(member.buckling),
-      k_n: counting.length > 0 || !isFactored ? onDrag : null,
-      ...(isPressed && { N_st: force, σ_a: mpa(stress) }),
+      ...(counting.length > 0 && { k_n: onDrag }),
+      N_st: force,
+      σ_a: mpa(stress),
     }),
-    ...(isPressed && {
-      'loads.c_str': check(stress, member.allowed),
-      'loads.c_buck': check(stress, member.buckling),
-    }),
+    'loads.c_str': check(stress, member.allowed),
+    'loads.c_buck': check(stress, member.buckling),
   };
 }
 
