@@ -37,13 +37,13 @@ export const countsAlong = ({ along, off }: Force): boolean =>
   Math.abs(along) > rounding * Math.hypot(along, off);
 
 /** Tension of a line for unit sway, and the lever of its pull about the origin in yaw. */
-export const perSway = (line: Line, rule: Rule): number =>
+const perSway = (line: Line, rule: Rule): number =>
   rule === 'cos' ? line.stiffness : line.stiffness * line.square;
 export const leverOf = (line: Line, rule: Rule): number =>
   rule === '3-DOF' ? line.x * line.square + line.y * line.along : line.x * line.square;
-export const perTurn = (line: Line, rule: Rule): number =>
+const perTurn = (line: Line, rule: Rule): number =>
   rule === '3-DOF' ? line.stiffness * leverOf(line, rule) : perSway(line, rule) * line.x;
-export const perSurge = (line: Line): number => -line.stiffness * line.along;
+const perSurge = (line: Line): number => -line.stiffness * line.along;
 
 /** Whether a line takes part off the berth, and along it against this load, by the rule. */
 export const isOffShare = (line: Line, rule: Rule): boolean => rule === '3-DOF' || sharesOff(line);
