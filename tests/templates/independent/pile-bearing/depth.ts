@@ -59,21 +59,12 @@ export function profileOf(
     const base = carried(capacity.base, product(ratios.base, ratios.whole));
     const friction = carried(capacity.uplift, ratios.uplift);
     const { weight, plugWeight } = capacity;
-    // The drag at a depth is no less than at the design tip.
-    const held = counting.map((one) =>
-      holdAgainst(
-        { ...one, head: withDrag(one, capacity.above) },
-        {
-          shaft,
-          base,
-          uplift: friction,
-          weight,
-          plugWeight,
-        },
-      ),
+    const resists = { shaft, base, uplift: friction, weight, plugWeight };
+    // The drag at a depth is no less than at the design tip; what it is more does not hold a pile down.
+    const compression = least(
+      counting.map((one) => holdAgainst({ ...one, head: withDrag(one, capacity.above) }, resists).toSpare),
     );
-    const compression = least(held.map(({ toSpare }) => toSpare));
-    const uplift = least(held.map(({ toSpareInUplift }) => toSpareInUplift));
+    const uplift = least(counting.map((one) => holdAgainst(one, resists).toSpareInUplift));
     const whole = sumOf([shaft, base]);
     return {
       capacity,

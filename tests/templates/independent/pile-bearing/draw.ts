@@ -25,8 +25,8 @@ export function drawPile(random: Random): Drawn {
   const embedded = random.chance(0.03) ? random.between(0.1, 1) : random.over(3, 60);
   const clayRule = random.of(clayRules);
   const sandRule = random.of(sandRules);
-  const thickest = random.chance(0.25) ? 300 : embedded / random.between(1.2, 9);
-  const step = random.chance(0.1) ? embedded : embedded / random.between(1.3, 6);
+  const thickest = random.chance(0.25) ? 300 : embedded / random.between(1.2, 7);
+  const step = random.chance(0.1) ? embedded : embedded / random.between(1.3, 4.5);
   const levels = drawLevels(random, embedded);
   const isConcrete = random.chance(0.4);
   const basis = random.of(['ASD', 'LRFD']);
@@ -164,7 +164,7 @@ function drawLayers(
     readonly isConcrete: boolean;
   },
 ): readonly Row[] {
-  const count = random.chance(0.15) ? 1 : random.chance(0.02) ? 40 : random.whole(2, 5);
+  const count = random.chance(0.15) ? 1 : random.chance(0.02) ? 40 : random.whole(2, 4);
   const depth =
     site.lost + site.embedded * (random.chance(0.04) ? random.between(0.5, 0.99) : random.between(1.02, 1.6));
   const cuts = Array.from({ length: count - 1 }, () => random.between(0, 1) * depth);
@@ -298,7 +298,7 @@ function drawLoads(random: Random, embedded: number): Row {
 }
 
 function drawCombinations(random: Random, basis: string): readonly Row[] {
-  const count = random.chance(0.15) ? 1 : random.chance(0.02) ? 40 : random.whole(2, 8);
+  const count = random.chance(0.15) ? 1 : random.chance(0.02) ? 40 : random.whole(2, 6);
   return Array.from({ length: count }, (_, index) => {
     const isLifting = random.chance(0.35);
     const factor = (often: number, most: number): number =>

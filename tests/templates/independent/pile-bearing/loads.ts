@@ -163,9 +163,9 @@ export function holdAgainst(of: Combination, { shaft, base, uplift, weight, plug
     resistance,
     resistingWeight,
     upliftResistance,
-    used: withAll([compression, resistance], share),
+    used: share(compression, resistance),
     withoutDrag,
-    usedInUplift: withAll([tension, upliftResistance], share),
+    usedInUplift: share(tension, upliftResistance),
     toSpare: withAll(
       [shaft, base, of.head, factored],
       (along, under, head, own) => along / of.onShaft.used + under / of.onBase - head - own,
@@ -177,9 +177,11 @@ export function holdAgainst(of: Combination, { shaft, base, uplift, weight, plug
   };
 }
 
-/** Demand over resistance; it stands at 1,000 where there is no resistance, and goes no higher. */
-function share(demand: number, resistance: number): number {
-  return demand > 0 ? demand / Math.max(resistance, demand / 1000) : 0;
+/** Demand over resistance; nothing where nothing is asked; it stands at 1,000 where there is no resistance, and goes no higher. */
+function share(demand: Maybe, resistance: Maybe): Maybe {
+  return demand === 0
+    ? 0
+    : withAll([demand, resistance], (asked, most) => asked / Math.max(most, asked / 1000));
 }
 
 /** The first of those that give most; undefined where one has no value or there are none. */

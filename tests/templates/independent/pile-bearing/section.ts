@@ -162,4 +162,4 @@ export function memberOf(inputs: Inputs, section: Section, free: Maybe): Member 
 }
 
 /** One ksi in kPa, for those who read the results in the units of the standards. */
-export const oneKsi = ksi;
+const oneKsi = ksi;

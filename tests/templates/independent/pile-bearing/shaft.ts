@@ -26,7 +26,7 @@ export interface Rules {
 const stressRules = ['beta', 'beta stated', 'K tan delta'];
 
 /** The rules of a layer: those of the choices, unless a cell of the layer states another. */
-export function rulesOf(inputs: Inputs, section: Section, { row, isClay }: Layer): Rules {
+function rulesOf(inputs: Inputs, section: Section, { row, isClay }: Layer): Rules {
   const stated = (column: string): Maybe => numberIn(row, column);
   const rule = textIn(row, 'rule') ?? inputs.text(isClay ? 'pile.clay_rule' : 'pile.sand_rule');
   const material = inputs.text('pile.material');
@@ -81,7 +81,7 @@ export function rulesOf(inputs: Inputs, section: Section, { row, isClay }: Layer
 }
 
 /** Shaft adhesion over undrained strength, none where the rule does not reach: strengths in kPa. */
-export function alphaOf(rule: string, strength: number, stress: number, entered: Maybe): Maybe {
+function alphaOf(rule: string, strength: number, stress: number, entered: Maybe): Maybe {
   switch (rule) {
     case 'API': {
       // API RP 2GEO 8.1.3: 0.5 ψ^-0.5 to ψ = 1 and 0.5 ψ^-0.25 above, at most 1.

@@ -53,9 +53,10 @@ export function workPile(drawn: Drawn): Worked {
   };
   // Every layer wants what its rule reads, and every clay its strength.
   const lacks =
-    partsBetween(inputs, site.slices, 0, endOf(layers)).some(
+    partsBetween(inputs, site.slices, inputs.number('pile.z_ign'), endOf(layers)).some(
       ({ of, depth }) => bearings[of]?.friction(depth) === null,
     ) ||
+    site.slices.some(({ of, bottom }) => bearings[of]?.friction(bottom) === null) ||
     bearings.some(({ rules }) => rules.perimeter === null) ||
     layers.some(
       (layer) =>
@@ -478,14 +479,19 @@ function governing(
       }),
       N_max: most,
       T_max: pull,
-      FS_c: withAll([capacity.compression, most], (all, load) => (load > 0 ? all / load : 0)),
-      FS_t: withAll([capacity.uplift, pull], (all, load) => (load > 0 ? all / load : 0)),
+      FS_c: safety(capacity.compression, most),
+      FS_t: safety(capacity.uplift, pull),
     }),
     'pile.c_comp': governed(press?.used, check(press?.compression ?? null, press?.resistance ?? null)),
     'pile.c_up': governed(lift?.usedInUplift, check(lift?.tension ?? null, lift?.upliftResistance ?? null)),
     ...(Number(most) > 0 && { 'loads.c_FSc': check(most, pressResistance) }),
     ...(Number(pull) > 0 && { 'loads.c_FSt': check(pull, pullResistance), 'loads.R_tq': pullResistance }),
   };
+}
+
+/** Ultimate capacity over the greatest demand; nothing where nothing is asked. */
+function safety(capacity: Maybe, demand: Maybe): Maybe {
+  return demand === 0 ? 0 : withAll([capacity, demand], (all, load) => all / load);
 }
 
 /** Whether one combination governs: without any demand none does, and those without resistance all stand at 1,000. */
