@@ -97,7 +97,9 @@ describe('verify', () => {
     expect(out).toMatch(/^tolerance +each value’s own: half a unit of its last printed digit/m);
   });
 
-  test('lists each case with its source, what is expected and obtained, and how near they must be', () => {
+  test('lists each case with its source, what is expected and obtained, and how near they must be', {
+    timeout: 240_000,
+  }, () => {
     const { json } = quaybookJson('verify');
     expect(Object.keys(json.templates)).toEqual(ids);
     for (const id of ids) {

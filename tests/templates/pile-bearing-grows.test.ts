@@ -55,19 +55,17 @@ const uneven = ['USACE', 'linear 25-70'];
 function weaken(drawn: Drawn): Drawn {
   const layers = drawn.tables['pile.layers'] ?? [];
   const { 'pile.z_n': drag, 'pile.clay_rule': rule } = drawn.lines;
-  const isUneven = [rule, ...layers.map((layer) => layer['rule'])].some((one) =>
-    uneven.includes(String(one)),
-  );
+  const isUneven = [rule, ...layers.map((layer) => layer.rule)].some((one) => uneven.includes(String(one)));
   if (drag !== 0 || isUneven) return drawn;
   const less = (cell: string | number | null | undefined): string | number | null =>
     typeof cell === 'number' ? cell * 0.8 : (cell ?? null);
   const weaker = layers.map((layer) => ({
     ...layer,
-    s_u1: less(layer['s_u1']),
-    s_u2: less(layer['s_u2']),
-    f_in: less(layer['f_in']),
-    q_in: less(layer['q_in']),
-    β_in: less(layer['β_in']),
+    s_u1: less(layer.s_u1),
+    s_u2: less(layer.s_u2),
+    f_in: less(layer.f_in),
+    q_in: less(layer.q_in),
+    β_in: less(layer.β_in),
   }));
   return { ...drawn, tables: { ...drawn.tables, 'pile.layers': weaker } };
 }

@@ -160,6 +160,3 @@ export function memberOf(inputs: Inputs, section: Section, free: Maybe): Member 
     buckling: isSteel ? column : withAll([euler], (stress) => stress / inputs.number('loads.n_b')),
   };
 }
-
-/** One ksi in kPa, for those who read the results in the units of the standards. */
-const oneKsi = ksi;

@@ -4,7 +4,6 @@ import type { Maybe } from './inputs.ts';
 export const psf = 0.0044482216152605 / 0.3048 ** 2;
 export const ksf = 1000 * psf;
 export const ksi = 144 * ksf;
-const inch = 0.0254;
 
 /** Design parameters of a kind of siliceous soil. */
 interface SoilClass {
