@@ -1,5 +1,5 @@
 import { type Inputs, type Maybe, withAll } from './inputs.ts';
-import { between, corrosion, ksi } from './tables.ts';
+import { between, corrosion } from './tables.ts';
 
 /** The section of a pile, new and at the end of life, m and kN/m³. */
 export interface Section {
