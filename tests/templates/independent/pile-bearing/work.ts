@@ -20,6 +20,7 @@ import { type Inputs, inputsOf, type Maybe, sumOf, withAll } from './inputs.ts';
 import { combinationsOf, factorsOf, greatest, type Held, holdAgainst, loadsOf } from './loads.ts';
 import { memberOf, type Section, sectionOf } from './section.ts';
 import { bearingOf, partsBetween, slicesOf } from './shaft.ts';
+import { mm, mm2, mpa } from './small-units.ts';
 import { between, lambda } from './tables.ts';
 
 type Names = Record<string, Cell | Verdict | readonly Cell[]>;
@@ -182,14 +183,6 @@ function sectionLines(inputs: Inputs, section: Section): Names {
     },
     ...(section.corrodes && { 'pile.c_wall': check(1000 * section.leastWall, wall) }),
   };
-}
-
-function mm(metres: Maybe): Maybe {
-  return withAll([metres], (one) => 1000 * one);
-}
-
-function mm2(area: Maybe): Maybe {
-  return withAll([area], (one) => 1e6 * one);
 }
 
 function heldLines(inputs: Inputs, held: ReturnType<typeof heldAt>): Names {
@@ -540,10 +533,6 @@ function structure(
     'loads.c_str': check(stress, member.allowed),
     'loads.c_buck': check(stress, member.buckling),
   };
-}
-
-function mpa(pressure: Maybe): Maybe {
-  return withAll([pressure], (one) => one / 1000);
 }
 
 /** The table of depths, and the length that it gives. */
