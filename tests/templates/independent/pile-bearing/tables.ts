@@ -3,7 +3,6 @@ import type { Maybe } from './inputs.ts';
 /** A pound on a square foot in kPa, a ksf, an inch and a foot in m. */
 export const psf = 0.0044482216152605 / 0.3048 ** 2;
 export const ksf = 1000 * psf;
-export const ksi = 144 * ksf;
 
 /** Design parameters of a kind of siliceous soil. */
 interface SoilClass {
