@@ -72,7 +72,7 @@ test('a power and a sign stand in parentheses of their own, where spreadsheets d
 });
 
 test('no formula is longer than a workbook takes', () => {
-  expect(Math.max(...formulas.map(({ length }) => length))).toBeLessThan(8192);
+  expect(formulas.reduce((most, { length }) => Math.max(most, length), 0)).toBeLessThan(8192);
 });
 
 test('a grid is a plain value', () => {
