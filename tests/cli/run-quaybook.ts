@@ -12,7 +12,11 @@ const program = await bundle('src/cli/quaybook.ts');
 
 /** Runs `quaybook` as a person would. */
 export function quaybook(...args: readonly string[]): Run {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...args], { encoding: 'utf8' });
+  const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...args], {
+    encoding: 'utf8',
+    // The cases of all templates are more than the megabyte that is read unless more is asked for.
+    maxBuffer: 64_000_000,
+  });
   return { status, out: stdout, err: stderr };
 }
 
