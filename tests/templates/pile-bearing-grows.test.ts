@@ -1,22 +1,12 @@
 import { expect, test } from 'vitest';
-import { templateBook } from '../../src/cli/books.ts';
-import { lineNamed, type Notebook, openNotebook } from '../../src/notebook/index.ts';
-import { enterDrawn } from './independent/enter.ts';
 import { pileBearing } from './independent/pile-bearing.ts';
 import type { Drawn } from './independent/program.ts';
-import { randomFrom } from './independent/random.ts';
+import { line, makeWorse, type Worse } from './worse.ts';
 
 const seed = 20_261_129;
-const book = templateBook('pile-bearing');
 const compression = ['pile.c_comp', 'loads.c_FSc'];
 const uplift = ['pile.c_up', 'loads.c_FSt'];
 const section = ['loads.c_str', 'loads.c_buck'];
-
-interface Worse {
-  readonly name: string;
-  readonly to: (drawn: Drawn) => Drawn;
-  readonly checks: readonly string[];
-}
 
 /** Each way to make a pile worse, and the checks that may not turn from failing to holding. */
 const worse: readonly Worse[] = [
@@ -38,16 +28,6 @@ const worse: readonly Worse[] = [
   line('pile.life', 1.2, ['pile.c_left', ...section]),
   { name: 'weaker ground', to: weaken, checks: [...compression, ...uplift, 'depth.c_found', 'depth.c_len'] },
 ];
-
-function line(name: string, factor: number, checks: readonly string[]): Worse {
-  const to = (drawn: Drawn): Drawn => {
-    const value = drawn.lines[name];
-    return typeof value === 'number'
-      ? { ...drawn, lines: { ...drawn.lines, [name]: value * factor } }
-      : drawn;
-  };
-  return { name, to, checks };
-}
 
 // In ground that hangs on the pile less friction is less load; and in these two rules friction falls while strength grows.
 const uneven = ['USACE', 'linear 25-70'];
@@ -72,40 +52,7 @@ function weaken(drawn: Drawn): Drawn {
 
 test('a pile made worse turns no check from failing to holding', { timeout: 240_000 }, () => {
   console.log(`a pile made worse: draws from seed ${seed}`);
-  const notebook = openNotebook(book);
-  const turned: string[] = [];
-  const failing = new Set<string>();
-  for (let draw = 0; draw < 200; draw += 1) {
-    const random = randomFrom(seed + draw);
-    const drawn = pileBearing.draw(random);
-    const before = stands(notebook, drawn);
-    for (const { name, to, checks } of [random.of(worse), random.of(worse), random.of(worse)]) {
-      const after = stands(notebook, to(drawn));
-      for (const check of checks) {
-        if (before(check) !== 'fails') continue;
-        failing.add(name);
-        if (after(check) === 'holds') turned.push(`draw ${draw}: ${check} holds, worse by ${name}`);
-      }
-    }
-  }
+  const { turned, tried } = makeWorse(pileBearing, worse, { draws: 200, seed });
   expect(turned).toEqual([]);
-  expect(failing.size).toBe(worse.length);
+  expect(tried.size).toBe(worse.length);
 });
-
-/** How each check stands with what was drawn; all of them are read before the inputs are taken back. */
-function stands(notebook: Notebook, drawn: Drawn): (check: string) => string | undefined {
-  const applied = notebook.apply(enterDrawn(book, pileBearing, drawn, randomFrom(seed)));
-  if (!applied.ok) throw new Error(applied.problems[0]?.message);
-  const names = new Set(worse.flatMap(({ checks }) => checks));
-  const found = new Map(
-    [...names].map((name) => {
-      const named = lineNamed(notebook.model, name);
-      if (!named.ok) throw new Error(`there is no check ${name}`);
-      const verdict = notebook.verdict(named.value.id);
-      return [name, verdict && (verdict.holds ? 'holds' : 'fails')] as const;
-    }),
-  );
-  const undone = notebook.apply(applied.value.inverse);
-  if (!undone.ok) throw new Error(undone.problems[0]?.message);
-  return (check) => found.get(check);
-}

@@ -227,11 +227,11 @@ function drawTables(random: Random, isOdd: boolean): Drawn['tables'] {
     const isDriven = chance(0.6);
     return {
       segment: `leg ${row + 1}`,
-      dist: of([0, over(0.05, 30), over(0.05, 30)]),
+      dist: of([0, over(0.05, 30), over(0.05, 8)]),
       grade: of([null, 0, between(-3, 5)]),
       roll: of([null, 1.5, between(0, 5)]),
-      v_os: odd(0.04) ? of([0, -10, null]) : isDriven ? between(5, 90) : of([null, 30]),
-      v_bs: odd(0.04) ? of([0, -10, null]) : isDriven ? between(5, 90) : of([null, 30]),
+      v_os: odd(0.04) ? of([0, -10, null]) : isDriven ? between(10, 90) : of([null, 30]),
+      v_bs: odd(0.04) ? of([0, -10, null]) : isDriven ? between(10, 90) : of([null, 30]),
       v_by: isDriven ? of(['driven', null]) : 'resistance',
     };
   });

@@ -1,0 +1,38 @@
+import { expect, test } from 'vitest';
+import { debrisHaul } from './independent/debris-haul.ts';
+import { line, makeWorse, type Worse } from './worse.ts';
+
+const seed = 20_261_129;
+const onThePile = ['stockpile.c_H', 'stockpile.c_A', 'stockpile.c_p'];
+
+/** Each way to make a job worse, by the factor on a line, and the checks that may not turn from failing to holding. */
+const worse: readonly Worse[] = [
+  line('haul.q_ks', 1.2, ['haul.c_P', 'haul.c_W', 'haul.c_V']),
+  line('haul.W_k', 1.3, ['haul.c_W']),
+  line('haul.W_m', 0.7, ['haul.c_W']),
+  line('haul.MF_m', 0.7, ['haul.c_MF']),
+  line('haul.n_p', 0.7, ['haul.c_n']),
+  line('haul.N_p', 0.7, ['haul.c_N']),
+  line('haul.D_a', 0.7, ['haul.c_a']),
+  line('haul.V_js', 1.3, ['haul.c_a', 'cost.c_D']),
+  line('basis.t_eff', 0.8, ['haul.c_a']),
+  line('stockpile.k_p', 1.2, onThePile),
+  line('stockpile.w_s', 1.5, ['stockpile.c_A']),
+  line('stockpile.H_m', 0.7, ['stockpile.c_H']),
+  line('stockpile.A_a', 0.7, ['stockpile.c_A']),
+  line('stockpile.p_a', 0.7, ['stockpile.c_p']),
+  line('dust.p_e', 1.5, ['dust.c_η']),
+  line('dust.i_w', 0.7, ['dust.c_η']),
+  line('dust.t_i', 1.3, ['dust.c_η']),
+  line('dust.η_m', 1.2, ['dust.c_η']),
+  line('cost.D_m', 1.3, ['cost.c_D']),
+  line('cost.D_l', 1.5, ['cost.c_D']),
+  line('cost.D_w', 0.7, ['cost.c_D']),
+];
+
+test('a job made worse turns no check from failing to holding', { timeout: 240_000 }, () => {
+  console.log(`a job made worse: draws from seed ${seed}`);
+  const { turned, tried } = makeWorse(debrisHaul, worse, { draws: 150, seed });
+  expect(turned).toEqual([]);
+  expect(tried.size).toBeGreaterThanOrEqual(worse.length - 2);
+});
