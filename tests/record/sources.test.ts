@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
-import { type Book, blankBook, type Row } from '../../src/document/index.ts';
+import type { Row } from '../../src/document/index.ts';
 import { openNotebook } from '../../src/notebook/index.ts';
 import { sourcesOf } from '../../src/record/index.ts';
+import { blockOf, bookOf } from '../make-book.ts';
 
 const rows: readonly Row[] = [
   { id: 'a', kind: 'given', name: 'a', entry: '3 m', unit: 'm', reference: 'drawing 12' },
@@ -30,10 +31,7 @@ const rows: readonly Row[] = [
   { id: 'd', kind: 'calc', name: 'd', formula: 'a + 1 m', unit: 'm', reference: 'maker’s certificate' },
   { id: 'k', kind: 'check', name: 'k', formula: 'c <= 20 m', unit: 'm' },
 ];
-const book: Book = {
-  ...blankBook(),
-  sheets: [{ key: 's', title: 'S', parts: [{ id: 'p', kind: 'rows', rows }] }],
-};
+const book = bookOf({ s: [blockOf('p', ...rows)] });
 
 test('every reference has its kind, its lines, and what rests on it through other lines', () => {
   const found = sourcesOf(openNotebook(book));

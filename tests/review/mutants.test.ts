@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import type { Book, Cases } from '../../src/document/index.ts';
-import { blankBook } from '../../src/document/index.ts';
+import type { Cases } from '../../src/document/index.ts';
 import { mutantsOf } from '../../src/review/cases/mutants.ts';
 import { mutateTemplate, verifyTemplate } from '../../src/review/index.ts';
+import { blockOf, bookOf, calc, given } from '../make-book.ts';
 
 const none = (): undefined => undefined;
 const all = (formula: string) => mutantsOf(formula, none).map((one) => one.formula);
@@ -33,28 +33,18 @@ describe('what a slip makes of a formula', () => {
   });
 });
 
-const book: Book = {
-  ...blankBook(),
-  sheets: [
-    {
-      key: 's',
-      title: 'S',
-      parts: [
-        {
-          id: 'p',
-          kind: 'rows',
-          rows: [
-            { id: 'a', kind: 'given', name: 'a', entry: '3 m', unit: 'm' },
-            { id: 'b', kind: 'given', name: 'b', entry: '2 m', unit: 'm' },
-            { id: 'c', kind: 'calc', name: 'c', formula: 'MAX(a; b)', unit: 'm' },
-            { id: 'd', kind: 'calc', name: 'd', formula: 'SQRT(a * a)', unit: 'm' },
-            { id: 'k', kind: 'check', name: 'k', formula: 'c <= 4 m', unit: 'm' },
-          ],
-        },
-      ],
-    },
+const book = bookOf({
+  s: [
+    blockOf(
+      'p',
+      given('a', '3 m', 'm'),
+      given('b', '2 m', 'm'),
+      calc('c', { formula: 'MAX(a; b)', unit: 'm' }),
+      calc('d', { formula: 'SQRT(a * a)', unit: 'm' }),
+      { id: 'k', kind: 'check', name: 'k', formula: 'c <= 4 m', unit: 'm' },
+    ),
   ],
-};
+});
 const cases = (...expected: readonly Cases['cases'][number]['expect'][number][]): Cases => ({
   template: 'invented',
   cases: [{ id: 'one', title: 'One', kind: 'independent', source: 'arithmetic', expect: [...expected] }],

@@ -17,7 +17,6 @@ export interface OtherKind {
   readonly decided: boolean;
   /** What the formula comes to, of a calculated line. */
   readonly trial?: Trial;
-  /** Whether the limits of a given are given up. */
 }
 
 /**

@@ -223,3 +223,17 @@ export const overviewStyles = css`
     }
   }
 `;
+
+/** A page of the overview without wide tables, which has room in a narrow window. */
+export const narrowPageStyles = css`
+  @media (width < 48rem) {
+    :host {
+      --margin: 0px;
+      --lead: 16px;
+      --least: 0px;
+    }
+    :is(h2, h3, .words) {
+      padding-inline: 16px;
+    }
+  }
+`;

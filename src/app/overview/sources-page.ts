@@ -4,7 +4,7 @@ import { writeNumber } from '../../units/index.ts';
 import { labelOf, placeOfId } from '../session/places.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
-import { overviewStyles } from './overview-styles.ts';
+import { narrowPageStyles, overviewStyles } from './overview-styles.ts';
 
 /** What each kind of reference asks of the person who relies on it. */
 const advice: Readonly<Record<SourceKind, string>> = {
@@ -25,6 +25,7 @@ export class SourcesPage extends LitElement {
   static override properties = { session: { attribute: false } };
   static override styles = [
     overviewStyles,
+    narrowPageStyles,
     css`
       .lines button {
         color: var(--accent);
@@ -34,11 +35,6 @@ export class SourcesPage extends LitElement {
         overflow-wrap: anywhere;
       }
       @media (width < 48rem) {
-        :host {
-          --margin: 0px;
-          --lead: 16px;
-          --least: 0px;
-        }
         .sheet {
           display: none;
         }

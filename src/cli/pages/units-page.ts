@@ -30,11 +30,11 @@ export function unitsPage(): string {
 ${generated}
 
 Values are kept in SI; a factor is the SI value of one unit. In a compound unit products are \`·\`, \`*\`, a hyphen or a
-space, powers \`^2\`, \`²\` or, behind a length, a bare 2, 3 or 4 (\`kN/m3\`), one \`/\`, and what follows it in parentheses if it is a product: \`kN·m\`, \`kip-ft\`,
-\`lbf/ft^2\`, \`kN/(m·s)\`. \`-\` or a blank is a plain number; an entry \`0.05 -\` is
-one on a line of per cent too (5 %), where a bare 0.05 is 0.05 % and is pointed out with both readings. \`degC\` and \`degF\` alone are absolute temperatures.
-An elevation is a length with its datum, \`ft MLLW\`. A book may define units of its own, \`shift = 10 h\`, and base
-units, \`bcy\`.
+space, powers \`^2\`, \`²\` or, behind a length, a bare 2, 3 or 4 (\`kN/m3\`), one \`/\`, and what follows it in
+parentheses if it is a product: \`kN·m\`, \`kip-ft\`, \`lbf/ft^2\`, \`kN/(m·s)\`. \`-\` or a blank is a plain number; an
+entry \`0.05 -\` is one on a line of per cent too (5 %), where a bare 0.05 is 0.05 % and is pointed out with both
+readings. \`degC\` and \`degF\` alone are absolute temperatures. An elevation is a length with its datum, \`ft MLLW\`.
+A book may define units of its own, \`shift = 10 h\`, and base units, \`bcy\`.
 
 ${table(['symbol', 'also', 'name', 'dimension', 'factor to SI', 'system', 'source'], rows)}
 

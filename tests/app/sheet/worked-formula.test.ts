@@ -2,91 +2,48 @@ import { describe, expect, test } from 'vitest';
 import { shownText } from '../../../src/app/session/shown.ts';
 import { governingRow } from '../../../src/app/sheet/numbers/governing-row.ts';
 import { type WorkedFormula, workFormula } from '../../../src/app/sheet/numbers/worked-formula.ts';
-import { type Book, blankBook, type Column, type Row } from '../../../src/document/index.ts';
+import type { Book, Column, Row } from '../../../src/document/index.ts';
 import { printSyntax, type Syntax } from '../../../src/language/index.ts';
 import { formulaInForce } from '../../../src/notebook/index.ts';
+import {
+  blockOf,
+  bookOf,
+  calcColumn,
+  calc as calcLine,
+  choice,
+  given,
+  numbers,
+  tableOf,
+  texts,
+} from '../../make-book.ts';
 import { sessionOn } from '../editor/sample-session.ts';
 
-const given = (name: string, entry: string, unit = '-'): Row => ({
-  id: name,
-  kind: 'given',
-  name,
-  entry,
-  unit,
-});
-const calc = (name: string, formula: string, unit = '-'): Row => ({
-  id: name,
-  kind: 'calc',
-  name,
-  formula,
-  unit,
-});
+const calc = (name: string, formula: string, unit = '-'): Row => calcLine(name, { formula, unit });
+const column = (name: string, formula: string, unit = '-'): Column => calcColumn(name, { formula, unit });
 const check = (name: string, formula: string): Row => ({ id: name, kind: 'check', name, formula });
-const numbers = (name: string, unit: string, cells: readonly (number | null)[]): Column => ({
-  id: name,
-  kind: 'given',
-  name,
-  unit,
-  chunks: [cells],
-});
-const column = (name: string, formula: string, unit = '-'): Column => ({
-  id: name,
-  kind: 'calc',
-  name,
-  formula,
-  unit,
-});
-
 /** Five piles with their loads, and a table to interpolate in. */
-function bookOf(lines: readonly Row[], columns: readonly Column[] = []): Book {
-  const kinds = ['raker', 'plumb', 'Raker', 'plumb', 'plumb'];
-  return {
-    ...blankBook(),
-    sheets: [
-      {
-        key: 's',
-        title: 'S',
-        parts: [
-          {
-            id: 'p',
-            kind: 'rows',
-            rows: [
-              given('q', '4', 'kN/m'),
-              given('φ', '32', 'deg'),
-              {
-                id: 'kind',
-                kind: 'choice',
-                name: 'kind',
-                entry: 'clay',
-                options: [{ value: 'clay' }, { value: 'sand' }],
-              },
-              ...lines,
-            ],
-          },
-          {
-            id: 't',
-            kind: 'table',
-            name: 'piles',
-            length: 5,
-            columns: [
-              { id: 'k', kind: 'given', name: 'kind_p', type: 'text', chunks: [kinds] },
-              numbers('N', 'kN', [12, 8.5, 7, 20, 1]),
-              numbers('L', 'm', [2, 3, 1, 4, 5]),
-              { ...numbers('c', 'm', [1, null, 3, null, null]), optional: true } as Column,
-              ...columns,
-            ],
-          },
-          {
-            id: 'u',
-            kind: 'table',
-            name: 'nq',
-            length: 3,
-            columns: [numbers('φ_t', 'deg', [30, 35, 40]), numbers('N_q', '-', [20, 40, 80])],
-          },
-        ],
-      },
+function pilesWith(lines: readonly Row[], columns: readonly Column[] = []): Book {
+  return bookOf({
+    s: [
+      blockOf(
+        'p',
+        given('q', '4', 'kN/m'),
+        given('φ', '32', 'deg'),
+        choice('kind', 'clay', 'sand'),
+        ...lines,
+      ),
+      tableOf(
+        'piles',
+        5,
+        texts('kind_p', ['raker', 'plumb', 'Raker', 'plumb', 'plumb']),
+        numbers('N', 'kN', [12, 8.5, 7, 20, 1]),
+        numbers('L', 'm', [2, 3, 1, 4, 5]),
+        { ...numbers('c', 'm', [1, null, 3, null, null]), optional: true },
+        ...columns,
+      ),
+      tableOf('nq', 3, numbers('φ_t', 'deg', [30, 35, 40]), numbers('N_q', '-', [20, 40, 80])),
     ],
-  };
+  });
 }
 
 /** A formula as it is printed, with what stands in place of its names in brackets. */
@@ -114,7 +71,7 @@ function workedIn(book: Book, id: string, row?: number) {
   return { text: written(worked), notes };
 }
 
-const line = (formula: string, unit: string) => workedIn(bookOf([calc('x', formula, unit)]), 's.x');
+const line = (formula: string, unit: string) => workedIn(pilesWith([calc('x', formula, unit)]), 's.x');
 
 describe('an aggregate over a column has its first terms, and how many more there are', () => {
   test.each([
@@ -214,7 +171,7 @@ describe('a row of a column has the numbers of that row', () => {
     ['low', 0, '[3]', ['COUNTIF counts 3 of 5 rows of piles: rows 2–3, 5']],
     ['no', 4, '[5] * [4 kN/m]', []],
   ] as const)('%s, row %i', (name, row, text, notes) => {
-    expect(workedIn(bookOf([], columns), `s.piles.${name}`, row)).toEqual({ text, notes });
+    expect(workedIn(pilesWith([], columns), `s.piles.${name}`, row)).toEqual({ text, notes });
   });
 
   test('by the method of its own row', () => {
@@ -230,7 +187,7 @@ describe('a row of a column has the numbers of that row', () => {
         { id: 'm2', formula: 'N + 1 kN' },
       ],
     };
-    const book = bookOf([], [methods]);
+    const book = pilesWith([], [methods]);
     expect(workedIn(book, 's.piles.m', 2).text).toBe('1.2 * [7 kN]');
     expect(workedIn(book, 's.piles.m', 3).text).toBe('[20 kN] + 1 kN');
   });
@@ -241,7 +198,7 @@ test('a stated side of a check is the number stated', () => {
     ...check('c', '2 m * q <= 3 m * q'),
     stated: { capacity: { entry: '9 kN', reason: 'letter' } },
   } as Row;
-  expect(workedIn(bookOf([stated]), 's.c').text).toBe('2 m * [4 kN/m] <= [9 kN]');
+  expect(workedIn(pilesWith([stated]), 's.c').text).toBe('2 m * [4 kN/m] <= [9 kN]');
 });
 
 describe('the row that governs', () => {
@@ -252,7 +209,7 @@ describe('the row that governs', () => {
     column('f', 'L', 'm'),
   ];
   const rowOf = (lines: readonly Row[], name: string) => {
-    const { notebook } = sessionOn(bookOf(lines, columns));
+    const { notebook } = sessionOn(pilesWith(lines, columns));
     const item = notebook.model.items.get(`s.piles.${name}`);
     if (item?.kind !== 'formula column') throw new Error(`${name} is no column`);
     const { row = -1, reader } = governingRow(notebook, item) ?? {};

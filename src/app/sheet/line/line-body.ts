@@ -295,11 +295,13 @@ function checkBody(context: LineContext): LineBody {
       ...told,
     };
   const { left, sign, right } = sides;
-  const layout = wordsFit(`${left}   ${right}`, { ...context.room, beside: context.room.beside - 7 })
-    ? 'beside'
-    : 'under';
-  const where = layout === 'beside' ? 'beside' : 'below';
   const { checked } = item;
+  const { room } = context;
+  // A formula that cannot be broken would be cut off beside, as soon as it is shown.
+  const fits =
+    wordsFit(`${left}   ${right}`, { ...room, beside: room.beside - 7 }) &&
+    typesetFormula(checked, room.beside).width <= room.beside;
+  const [layout, where] = fits ? (['beside', 'beside'] as const) : (['under', 'below'] as const);
   // The sides stand compared already; what they were calculated from does not.
   const numbers =
     context.full && checked.syntax.kind === 'comparison' && isSideWorked(item)
@@ -309,7 +311,7 @@ function checkBody(context: LineContext): LineBody {
       <span class="compared"
         ><span>${left}</span><span class="than">${sign}</span><span>${right}</span></span
       >
-      ${context.full ? drawFormula(typesetFormula(checked, context.room[where]), 'symbols') : nothing}
+      ${context.full ? drawFormula(typesetFormula(checked, room[where]), 'symbols') : nothing}
     </div>
     ${verdictOf(verdict)}${numbers}${note}`;
   return { layout, value, unit: '', ...told };

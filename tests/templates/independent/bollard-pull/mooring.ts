@@ -106,7 +106,7 @@ function workPlan({ number }: Entries, lines: readonly Line[]): Worked {
     return { [name]: all, [check]: judge(all, allowed) };
   };
   return {
-    'moor.lines.n_d': same,
+    'moor.lines.n_same': same,
     'moor.c_names': judge(Math.max(...same), 1),
     'moor.n_l': lines.length,
     'moor.c_parts': judgeTruth(lines.every(({ parts }) => isCount(parts))),

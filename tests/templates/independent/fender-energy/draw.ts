@@ -3,7 +3,7 @@ import { readCurve } from './curve.ts';
 import { drawBents, drawCurve, drawFenders, drawTables } from './draw-tables.ts';
 import { workEnergy } from './energy.ts';
 import { workShip } from './ship.ts';
-import { shippedTables } from './tables.ts';
+import { hulls, shippedTables } from './tables.ts';
 import { readInputs } from './values.ts';
 
 /** Draws a berth: mostly one that a designer might meet, with a good share of corners and some nonsense. */
@@ -223,17 +223,3 @@ function designEnergy(drawn: Drawn): number {
   const inputs = readInputs(drawn, shippedTables);
   return workEnergy(inputs, workShip(inputs)).numbers.E_A;
 }
-
-const hulls = [
-  'container, 1st or 2nd generation',
-  'container, 3rd generation',
-  'container, 4th generation',
-  'container, 5th or 6th generation',
-  'general cargo to 20 000 DWT',
-  'general cargo above 20 000 DWT',
-  'tanker to 60 000 DWT',
-  'tanker above 60 000 DWT',
-  'very large crude carrier',
-  'gas carrier',
-  'bulk carrier',
-];

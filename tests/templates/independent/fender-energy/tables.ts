@@ -8,6 +8,21 @@ function fromColumns(columns: Readonly<Record<string, readonly Cell[]>>): Drawn[
   );
 }
 
+/** Hulls that a pressure is permitted for. */
+export const hulls: readonly string[] = [
+  'container, 1st or 2nd generation',
+  'container, 3rd generation',
+  'container, 4th generation',
+  'container, 5th or 6th generation',
+  'general cargo to 20 000 DWT',
+  'general cargo above 20 000 DWT',
+  'tanker to 60 000 DWT',
+  'tanker above 60 000 DWT',
+  'very large crude carrier',
+  'gas carrier',
+  'bulk carrier',
+];
+
 /** The tables the template is shipped with: published tables by the sources it names, and invented fenders and bents. */
 export const shippedTables: Drawn['tables'] = {
   'fender.fenders': fromColumns({
@@ -85,19 +100,7 @@ export const shippedTables: Drawn['tables'] = {
     smallest: [1.75, 1.75, 2, 1.75, 2, 2],
   }),
   'data.pressure': fromColumns({
-    ship_kind: [
-      'container, 1st or 2nd generation',
-      'container, 3rd generation',
-      'container, 4th generation',
-      'container, 5th or 6th generation',
-      'general cargo to 20 000 DWT',
-      'general cargo above 20 000 DWT',
-      'tanker to 60 000 DWT',
-      'tanker above 60 000 DWT',
-      'very large crude carrier',
-      'gas carrier',
-      'bulk carrier',
-    ],
+    ship_kind: hulls,
     p_t: [400, 300, 250, 200, 400, 400, 300, 350, 150, 200, 200],
   }),
   'data.friction': fromColumns({
