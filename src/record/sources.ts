@@ -1,18 +1,30 @@
-import { type Item, methodInForce, methodsUsed, type Notebook, referencesOfItem } from '../notebook/index.ts';
+import {
+  type FormulaColumnItem,
+  type FormulaItem,
+  type Item,
+  type MethodItem,
+  methodInForce,
+  methodsUsed,
+  type Notebook,
+  referencesOfItem,
+  statedIn,
+} from '../notebook/index.ts';
 
 /**
  * What a reference is. A work is cited where nothing says otherwise; what names no work is the working itself, or, beside
- * an entry, of the project at hand.
+ * an entry, the words of whoever entered it. A stated value rests on its reason, not on the formula it stands in place of.
  */
 export type SourceKind = (typeof SOURCE_KINDS)[number];
 
 /** The kinds of references, the weakest first. */
 export const SOURCE_KINDS = [
   'no reference',
+  'to be linked',
   'from memory',
   'maker’s data wanted',
   'common practice',
-  'of this project',
+  'stated',
+  'no work cited',
   'own working',
   'cited',
 ] as const;
@@ -39,54 +51,86 @@ const words: readonly (readonly [RegExp, SourceKind])[] = [
   [/\b(1[89]|20)\d\d\b|\b[A-Z]{2,}[A-Z-]*\s?\d|\b[A-Z]{3,}\b|\bch(apter)?\. ?\d|\bexam|published/, 'cited'],
 ];
 
+type Computed = FormulaItem | FormulaColumnItem;
+
 /** All references of a book, those that most results rest on first within each kind. */
 export function sourcesOf(notebook: Notebook): readonly Source[] {
   const { items } = notebook.model;
-  const holders = new Map<string, { readonly lines: string[]; inputs: number }>();
+  const found = new Map<string, Omit<Source, 'results' | 'lines'> & { readonly lines: string[] }>();
   const users = new Map<string, string[]>();
   for (const item of items.values()) {
-    for (const reference of referencesIn(notebook, item)) {
-      const held = holders.get(reference) ?? { lines: [], inputs: 0 };
-      holders.set(reference, held);
-      held.lines.push(item.id);
-      if (!isFormula(item)) held.inputs += 1;
+    for (const { reference, kind } of sourcesOfItem(notebook, item)) {
+      const key = `${kind}: ${reference}`;
+      const source = found.get(key) ?? { reference, kind, lines: [] };
+      found.set(key, source);
+      source.lines.push(item.id);
     }
-    if (!isFormula(item)) continue;
-    // What chooses the method counts too.
-    const chosenBy = item.methods?.byId;
-    for (const from of new Set([...referencesOfItem(item), ...(chosenBy === undefined ? [] : [chosenBy])])) {
+    if (!isComputed(item)) continue;
+    for (const from of usedBy(notebook, item)) {
       const known = users.get(from);
       if (known) known.push(item.id);
       else users.set(from, [item.id]);
     }
   }
-  const sources = [...holders].map(
-    ([reference, { lines, inputs }]): Source => ({
-      reference,
-      kind: kindOf(reference, inputs > 0),
-      lines,
-      results: resting(lines, users).filter((id) => isFormula(items.get(id))).length,
-    }),
-  );
+  const sources = [...found.values()].map((source): Source => {
+    const results = resting(source.lines, users).filter((id) => isComputed(items.get(id))).length;
+    return { ...source, results };
+  });
   return sources.sort((a, b) => b.results - a.results || b.lines.length - a.lines.length);
 }
 
-/** What a reference is, as it says of itself. */
-function kindOf(reference: string, onEntry: boolean): SourceKind {
-  if (reference === '') return 'no reference';
-  const found = words.find(([pattern]) => pattern.test(reference));
-  return found?.[1] ?? (onEntry ? 'of this project' : 'own working');
+type Kinded = Pick<Source, 'reference' | 'kind'>;
+
+/** What a line rests on itself: nothing where it is linked, the reason where it is stated. */
+function sourcesOfItem(notebook: Notebook, item: Item): readonly Kinded[] {
+  if (!isComputed(item)) {
+    const { reference, toLink } = item.kind === 'input' ? item.row : item.column;
+    if (toLink !== undefined) return [{ reference: toLink, kind: 'to be linked' }];
+    return [kinded(reference, 'no work cited')];
+  }
+  if (item.kind === 'formula' && 'link' in item.row && item.row.link) return [];
+  const stated = statedIn(notebook, item).map(
+    ({ statement }): Kinded => ({ reference: statement.reason.trim(), kind: 'stated' }),
+  );
+  const own = isStated(item)
+    ? []
+    : referencesInForce(notebook, item).map((one) => kinded(one, 'own working'));
+  return distinct([...own, ...stated]);
 }
 
-/** The references of a line: of one with methods, of those in force; a method without one has that of its line. */
-function referencesIn(notebook: Notebook, item: Item): readonly string[] {
-  const own = (item.kind === 'input' || item.kind === 'formula' ? item.row : item.column).reference ?? '';
-  if (!isFormula(item) || !item.methods) return [own.trim()];
-  const used =
-    item.kind === 'formula'
-      ? [methodInForce(notebook, item.id)]
-      : methodsUsed(notebook, item).map(({ item: method }) => method);
-  return [...new Set(used.map((one) => (one?.method.reference ?? own).trim()))];
+function kinded(reference = '', otherwise: SourceKind): Kinded {
+  const written = reference.trim();
+  const found = words.find(([pattern]) => pattern.test(written));
+  return { reference: written, kind: written === '' ? 'no reference' : (found?.[1] ?? otherwise) };
+}
+
+function distinct(all: readonly Kinded[]): readonly Kinded[] {
+  return [...new Map(all.map((one) => [`${one.kind}: ${one.reference}`, one])).values()];
+}
+
+/** The references of the formulas that are used; a method without one has that of its line. */
+function referencesInForce(notebook: Notebook, item: Computed): readonly string[] {
+  const own = (item.kind === 'formula' ? item.row : item.column).reference ?? '';
+  return item.methods ? methodsOf(notebook, item).map(({ method }) => method.reference ?? own) : [own];
+}
+
+/** What a line is computed from: by the methods in force and what chooses them; from nothing where it is stated. */
+function usedBy(notebook: Notebook, item: Computed): ReadonlySet<string> {
+  if (isStated(item)) return new Set();
+  if (!item.methods) return referencesOfItem(item);
+  const { byId } = item.methods;
+  const formulas = methodsOf(notebook, item).flatMap(({ checked }) => [...checked.references]);
+  return new Set([...formulas, ...(byId === undefined ? [] : [byId])]);
+}
+
+function methodsOf(notebook: Notebook, item: Computed): readonly MethodItem[] {
+  if (item.kind === 'formula column') return methodsUsed(notebook, item).map(({ item: method }) => method);
+  const used = methodInForce(notebook, item.id);
+  return used ? [used] : [];
+}
+
+function isStated(item: Computed): boolean {
+  return item.kind === 'formula' && item.stated !== undefined;
 }
 
 /** The lines themselves and all that is computed from them. */
@@ -96,6 +140,6 @@ function resting(lines: readonly string[], users: ReadonlyMap<string, readonly s
   return [...reached];
 }
 
-function isFormula(item: Item | undefined): item is Extract<Item, { kind: 'formula' | 'formula column' }> {
+function isComputed(item: Item | undefined): item is Computed {
   return item?.kind === 'formula' || item?.kind === 'formula column';
 }

@@ -43,7 +43,7 @@ test('every reference has its kind, its lines, and what rests on it through othe
   ]);
   expect(new Set(told)).toEqual(
     new Set([
-      ['drawing 12', 'of this project', 's.a', 4],
+      ['drawing 12', 'no work cited', 's.a', 4],
       ['Handbook (2001), table 3, from memory', 'from memory', 's.m', 3],
       ['EN 1991-1-1:2002, 6.3', 'cited', 's.b', 3],
       ['arithmetic', 'own working', 's.c', 2],
@@ -57,4 +57,45 @@ test('every reference has its kind, its lines, and what rests on it through othe
 test('the method that is not in force brings no reference', () => {
   const notebook = openNotebook(book);
   expect(sourcesOf(notebook).some(({ reference }) => reference.startsWith('common practice'))).toBe(false);
+});
+
+const told = (rows: readonly Row[]) =>
+  sourcesOf(openNotebook(bookOf({ s: [blockOf('p', ...rows)] }))).map(
+    ({ reference, kind, lines, results }) => `${kind}: ${reference} beside ${lines.join(' ')}, ${results}`,
+  );
+
+test('a stated value rests on its reason, and no more on what its formula takes', () => {
+  const [a, m, rule, b, c] = rows;
+  const stated = { ...b, stated: { entry: '7 m', reason: 'letter of 3 May' } } as Row;
+  const found = told([a, m, rule, stated, c].filter((row) => row !== undefined));
+  expect(found).toContain('stated: letter of 3 May beside s.b, 2');
+  expect(found).toContain('no work cited: drawing 12 beside s.a, 0');
+  expect(found.filter((words) => words.includes('EN 1991'))).toEqual([]);
+});
+
+test('a linked line rests on the line it takes its value from, one to be linked on what it stood for', () => {
+  const linked = {
+    id: 'n',
+    kind: 'calc',
+    name: 'n',
+    formula: 'a',
+    unit: 'm',
+    reference: 'structural analysis',
+    link: { kind: 'given', entry: '2 m' },
+  } as Row;
+  const open = { id: 'o', kind: 'given', name: 'o', entry: '1 m', unit: 'm', toLink: 'A_e on “Pile”' } as Row;
+  const [a] = rows;
+  const found = told([a, linked, open].filter((row) => row !== undefined));
+  expect(found).toEqual([
+    'no work cited: drawing 12 beside s.a, 1',
+    'to be linked: A_e on “Pile” beside s.o, 0',
+  ]);
+});
+
+test('what only a method that is not in force takes counts for nothing', () => {
+  const chooses = (entry: string): readonly Row[] =>
+    rows.map((row) => (row.id === 'r' ? ({ ...row, entry } as Row) : row));
+  const memory = (entry: string) => told(chooses(entry)).find((words) => words.startsWith('from memory'));
+  expect(memory('new')).toMatch(/s\.m, 3$/);
+  expect(memory('old')).toMatch(/s\.m, 0$/);
 });

@@ -29,6 +29,7 @@ function pilesWith(lines: readonly Row[], columns: readonly Column[] = []): Book
         'p',
         given('q', '4', 'kN/m'),
         given('φ', '32', 'deg'),
+        given('m2', '3', 'm^2'),
         choice('kind', 'clay', 'sand'),
         ...lines,
       ),
@@ -147,6 +148,16 @@ describe('of a choice between formulas the one that holds is shown, and why', ()
     ['IF(q > 3 (kN/m); q * 2 m; 0 kN)', 'kN', '[4 kN/m] * 2 m', ['q > 3 (kN/m): 4 kN/m > 3 (kN/m) holds']],
     ['IF(kind = "sand"; 1; 2) * q', 'kN/m', '2 * [4 kN/m]', ['kind = "sand": “clay” = "sand" does not hold']],
     ['2 * IF(q > 0; q + q; q)', 'kN/m', '2 * ([4 kN/m] + [4 kN/m])', ['q > 0: 4 kN/m > 0 holds']],
+    ['IF(q^2 > 8 (kN^2/m^2); 1; 2)', '-', '1', ['q^2 > 8 (kN^2/m^2): (4 kN/m)^2 > 8 (kN^2/m^2) holds']],
+    ['IF(12 kN / q > 3 m; 1; 2)', '-', '2', ['12 kN / q > 3 m: 12 kN / (4 kN/m) > 3 m does not hold']],
+    ['IF(AND(-q < 0; q > 0); 1; 2)', '-', '1', ['AND(-q < 0; q > 0): AND(-(4 kN/m) < 0; 4 kN/m > 0) holds']],
+    ['IF(MAX(piles.N) > 15 kN; 1; 2)', '-', '1', ['MAX(piles.N) > 15 kN: 20 kN > 15 kN holds']],
+    [
+      'IF(SUM(piles.N * piles.L) > 2 * q * m2; 1; 2)',
+      '-',
+      '1',
+      ['SUM(piles.N * piles.L) > 2 * q * m2: 141.5 kN·m > 2 * (4 kN/m) * (3 m²) holds'],
+    ],
     ['SWITCH(kind; "sand"; q; "clay"; 3 * q)', 'kN/m', '3 * [4 kN/m]', ['chosen by kind: “clay”']],
   ] as const)('%s', (formula, unit, text, notes) => {
     expect(line(formula, unit)).toEqual({ text, notes });

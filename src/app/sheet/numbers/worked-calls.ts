@@ -1,8 +1,8 @@
 import {
   type BranchNode,
   type CallSyntax,
-  namesIn,
   type Syntax,
+  syntaxParts,
   type Typed,
 } from '../../../language/index.ts';
 import type { PartPlace } from '../../../notebook/index.ts';
@@ -73,16 +73,44 @@ function conditionWords(
   if (!node) return '';
   const { text } = place.checked;
   const symbols = text.slice(node.from, node.to).trim();
-  let numbers = '';
-  let at = node.from;
-  for (const name of namesIn(node)) {
-    const typed = working.typedOf(name);
-    const value = typed && working.notebook.parts.valueOf(typed, place);
-    if (!value) continue;
-    numbers += text.slice(at, name.from) + working.write(value);
-    at = name.to;
-  }
-  numbers = (numbers + text.slice(at, node.to)).trim();
+  const numbers = withNumbers(node, place, working).trim();
   const both = numbers === symbols ? symbols : `${symbols}: ${numbers}`;
   return condition ? `${both} ${holds ? 'holds' : 'does not hold'}` : `chosen by ${both}`;
+}
+
+/** A part of a formula as it is written, with what its names and its calls over columns come to in their place. */
+function withNumbers(node: Syntax, place: PartPlace, working: Working): string {
+  const { text } = place.checked;
+  let written = '';
+  let at = node.from;
+  const visit = (part: Syntax, isOperand: boolean): void => {
+    const value = standsForOne(part, working) ? amountOf(part, place, working) : undefined;
+    if (value === undefined) {
+      for (const inner of syntaxParts(part)) visit(inner, isOperator(part));
+      return;
+    }
+    // A sign, a unit or a power of ten would go with what stands beside it.
+    const isLoose = isOperand && !/^[\d.]+$/.test(value);
+    written += `${text.slice(at, part.from)}${isLoose ? `(${value})` : value}`;
+    at = part.to;
+  };
+  visit(node, false);
+  return written + text.slice(at, node.to);
+}
+
+/** Whether a part has one number in its place: a name, or a call that gathers a column. */
+function standsForOne(part: Syntax, { typedOf }: Working): boolean {
+  if (part.kind === 'name') return true;
+  const typed = part.kind === 'call' ? typedOf(part) : undefined;
+  return typed?.kind === 'call' && typed.fn.evaluate.kind === 'gather';
+}
+
+function amountOf(part: Syntax, place: PartPlace, working: Working): string | undefined {
+  const typed = working.typedOf(part);
+  const value = typed && working.notebook.parts.valueOf(typed, place);
+  return value && working.write(value);
+}
+
+function isOperator({ kind }: Syntax): boolean {
+  return kind === 'binary' || kind === 'power' || kind === 'negate' || kind === 'percent';
 }
