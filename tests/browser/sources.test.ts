@@ -22,6 +22,13 @@ test('the sources of a book are a page of it, the weakest first, and lead to the
     .filter({ hasText: 'PIANC WG 33 (2002), 4.2.5; constants from memory' });
   expect(Number(await row.locator('.number').textContent())).toBeGreaterThan(20);
   expect(await axeFindings(page)).toEqual([]);
+  const cited = sources.getByRole('table', { name: 'References: own working' });
+  const shown = () => cited.locator('.lines > span:visible').count();
+  const before = await shown();
+  const more = cited.getByRole('button', { name: /^and \d+ more$/ });
+  const hidden = Number((await more.first().textContent())?.match(/\d+/)?.[0]);
+  await more.first().click();
+  await expect.poll(shown).toBe(before + hidden);
   await row.getByRole('button').first().click();
   await page.locator('quay-sheet').waitFor();
   const chosen = page.locator('[aria-selected="true"]').first();

@@ -1,9 +1,18 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
-import { SOURCE_KINDS, type Source, type SourceKind, sourcesOf } from '../../record/index.ts';
+import {
+  math,
+  SOURCE_KINDS,
+  type Source,
+  type SourceKind,
+  sourcesOf,
+  symbolMath,
+} from '../../record/index.ts';
 import { writeNumber } from '../../units/index.ts';
 import { labelOf, placeOfId } from '../session/places.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
+import { drawMarkup } from '../style/markup.ts';
+import { mathsStyles } from '../style/maths-styles.ts';
 import { narrowPageStyles, overviewStyles } from './overview-styles.ts';
 
 /** What each kind of reference asks of the person who relies on it. */
@@ -12,23 +21,42 @@ const advice: Readonly<Record<SourceKind, string>> = {
   'from memory': 'Written down from memory: look them up before the result is relied on.',
   'maker’s data wanted': 'Example figures until the maker’s own are here.',
   'common practice': 'Usual in the trade; no work is cited.',
-  'of this project': 'Drawings, surveys and decisions of the project at hand.',
+  'to be linked': 'Values that came with copied sheets, and what they stood for there.',
+  stated: 'Values stated in place of what formulas come to, by the reason given.',
+  'no work cited': 'Words of whoever entered these: a drawing, a survey, a decision, a constant.',
   'own working': 'Follows from other lines by arithmetic, geometry or statics.',
   cited: 'The work cited was read for the template, or is cited by whoever wrote the line.',
 };
 
-/** How many lines of a reference are named. */
+/** How many lines of a reference are named on the screen before more are asked for; on paper all are. */
 const NAMED = 4;
 
 /** A page of the book: every reference by its kind, the weakest first, and how many results rest on each. */
 export class SourcesPage extends LitElement {
   static override properties = { session: { attribute: false } };
   static override styles = [
+    mathsStyles,
     overviewStyles,
     narrowPageStyles,
     css`
       .lines button {
         color: var(--accent);
+      }
+      .lines > * {
+        display: block;
+      }
+      .lines math {
+        font-size: 1em;
+      }
+      @media screen {
+        .lines .beyond {
+          display: none;
+        }
+      }
+      @media print {
+        .lines .more {
+          display: none;
+        }
       }
       .reference {
         width: 44%;
@@ -47,6 +75,8 @@ export class SourcesPage extends LitElement {
   declare session: Session;
   /** Whether the page was asked for and does not have the focus yet. */
   #asked = true;
+  /** The references whose lines are all named on the screen. */
+  readonly #whole = new Set<string>();
 
   constructor() {
     super();
@@ -98,26 +128,41 @@ export class SourcesPage extends LitElement {
       </table>`;
   }
 
-  #source({ reference, results, lines }: Source): TemplateResult {
-    const more = lines.length - NAMED;
+  #source({ reference, kind, results, lines }: Source): TemplateResult {
+    const key = `${kind}: ${reference}`;
+    const more = this.#whole.has(key) ? 0 : lines.length - NAMED;
+    const none = kind === 'stated' ? 'reason open' : 'none';
     return html`<tr>
       <td class="sheet"></td>
-      <td class="reference">${reference === '' ? html`<span class="quiet">none</span>` : reference}</td>
+      <td class="reference">${reference === '' ? html`<span class="quiet">${none}</span>` : reference}</td>
       <td class="number">${writeNumber(results)}</td>
       <td class="lines">
-        ${lines.slice(0, NAMED).map((id, at) => html`${at === 0 ? nothing : ', '}${this.#line(id)}`)}
-        ${more > 0 ? html`<span class="quiet">and ${writeNumber(more)} more</span>` : nothing}
+        ${lines.map((id, at) => this.#line(id, more > 0 && at >= NAMED))}
+        ${
+          more > 0
+            ? html`<button type="button" class="more" @click=${() => this.#showWhole(key)}>
+                and ${writeNumber(more)} more
+              </button>`
+            : nothing
+        }
       </td>
     </tr>`;
   }
 
-  #line(id: string): TemplateResult {
+  #showWhole(key: string): void {
+    this.#whole.add(key);
+    this.requestUpdate();
+  }
+
+  /** A line by its name on its sheet and its description, which several lines may share. */
+  #line(id: string, isMore: boolean): TemplateResult {
     const { notebook } = this.session;
     const item = notebook.model.items.get(id);
     const place = placeOfId(notebook, id);
-    const words = item ? labelOf(item) : id;
-    return place
-      ? html`<button type="button" @click=${() => this.session.jumpTo(place)}>${words}</button>`
-      : html`${words}`;
+    const label = item ? labelOf(item) : '';
+    const words = html`${drawMarkup(math(symbolMath(id)))}${label === '' || label === id ? nothing : ` ${label}`}`;
+    return html`<span class=${isMore ? 'beyond' : ''}>
+      ${place ? html`<button type="button" @click=${() => this.session.jumpTo(place)}>${words}</button>` : words}
+    </span>`;
   }
 }

@@ -1,9 +1,9 @@
-import type { Cell, Worked } from '../program.ts';
+import type { Cell, Verdict, Worked } from '../program.ts';
 import { type Entries, rowOfLargest } from './entries.ts';
 import { type Force, knot } from './flow.ts';
 import { nominalLoads, tonnageLoads } from './published.ts';
 import type { Ship } from './ship.ts';
-import { doesNotApply, judge } from './verdicts.ts';
+import { doesNotApply, judge, judgeTruth } from './verdicts.ts';
 
 /** The load on the moorings, and the nominal load of a bollard, kN. */
 export interface MooringLoad {
@@ -55,11 +55,19 @@ export function workLoad(
           'load.X': force.along,
           'load.Y': force.off,
           'load.M': force.moment,
+          'load.f_k': rows[row]?.number('f_o') ?? null,
+          'load.c_other': judgeOther(other, rows[row]?.number('f_o') ?? 0),
         }),
       ...workPassing(entries, ship),
       ...nominal.worked,
     },
   };
+}
+
+/** Other effects that were entered must be part of what governs; nothing is asked where there are none. */
+function judgeOther(other: Force, factor: number): Verdict {
+  const isAny = other.along !== 0 || other.off !== 0 || other.moment !== 0;
+  return isAny ? judgeTruth(factor !== 0) : doesNotApply;
 }
 
 /** California Building Code ch. 31F, from memory: feet and knots; beyond 500 ft no analysis is asked for. */
