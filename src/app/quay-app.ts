@@ -420,11 +420,11 @@ export class QuayApp extends LitElement {
     }
   };
 
-  readonly #ask = ({ detail: { about, place, text } }: CustomEvent<Asked>): void => {
+  readonly #ask = ({ detail: { about, place, pasted } }: CustomEvent<Asked>): void => {
     if (about === 'details') this.#element<DetailsDialog>('quay-details')?.show(place);
     else if (about === 'link') this.#element<LinkDialog>('quay-link')?.show(place);
     else if (about === 'methods') this.#goToMethods();
-    else if (about === 'rows') this.#element<TableRowsDialog>('quay-table-rows')?.show(place, text);
+    else if (about === 'rows') this.#element<TableRowsDialog>('quay-table-rows')?.show(place, pasted);
     else if (this.session) this.#attempt(this.#saveTable(this.session, place));
   };
 

@@ -179,6 +179,68 @@ describe('onto a table', () => {
     expect(await Promise.all(columns.map(texts))).toEqual(before);
   });
 
+  test('over a range a text that is asked of begins at its first row and column, whichever end moves', async () => {
+    await at(0, 'thick').click();
+    await page.keyboard.press('Shift+ArrowDown');
+    await paste('4,5\n15,5');
+    await dialog().waitFor();
+    expect(await dialog().getByRole('radio', { name: 'over the rows from row 1 on' }).isChecked()).toBe(true);
+    await expect.poll(found).toContain('2 rows are taken; 2 cells: 2 taken');
+    const third = (await texts('thick'))[2];
+    await dialog().getByRole('button', { name: 'Take the rows' }).click();
+    await expect.poll(async () => (await texts('thick')).slice(0, 3)).toEqual(['4.5', '15.5', third]);
+    await page.keyboard.press('Control+z');
+
+    const volumes = await texts('V_s');
+    await at(1, 'area').click();
+    await page.keyboard.press('Shift+ArrowRight');
+    await paste('4,5\t6,5\n15,5\t7,5');
+    await dialog().waitFor();
+    await expect.poll(found).toContain('2 rows are taken; 4 cells: 4 taken');
+    await dialog().getByRole('button', { name: 'Take the rows' }).click();
+    await expect.poll(async () => (await texts('area')).slice(1, 3)).toEqual(['4.5', '15.5']);
+    expect((await texts('thick')).slice(1, 3)).toEqual(['6.5', '7.5']);
+    expect(await texts('V_s')).toEqual(volumes);
+  });
+
+  test('one number over cells fills them all whichever way its decimals are read', async () => {
+    await at(0, 'thick').click();
+    await page.keyboard.press('Shift+ArrowDown');
+    await page.keyboard.press('Shift+ArrowDown');
+    await paste('7,5');
+    await dialog().waitFor();
+    expect(await dialog().getByText('What parts the cells of a line').count()).toBe(0);
+    expect(
+      await dialog().getByRole('radio', { name: 'repeated over the 3 cells selected' }).isChecked(),
+    ).toBe(true);
+    await expect.poll(found).toContain('1 cell repeated over 3 cells: 3 taken.');
+    await dialog().getByRole('button', { name: 'Take the rows' }).click();
+    await expect.poll(async () => (await texts('thick')).slice(0, 3)).toEqual(['7.5', '7.5', '7.5']);
+    await told(/1 cell repeated over 3 cells: 3 taken/);
+    await page.keyboard.press('Control+z');
+
+    await at(0, 'thick').click();
+    await page.keyboard.press('Shift+ArrowDown');
+    await page.keyboard.press('Shift+ArrowRight');
+    await paste('1,250');
+    await expect.poll(found).toContain('can be 1250 or 1.250');
+    expect(await dialog().getByText('What parts the cells of a line').count()).toBe(0);
+    await dialog().getByRole('radio', { name: 'a comma' }).check();
+    await expect.poll(found).toContain('1 cell repeated over 4 cells: 4 taken.');
+    await dialog().getByRole('button', { name: 'Take the rows' }).click();
+    await expect.poll(async () => (await texts('V_s')).slice(0, 2)).toEqual(['1.250', '1.250']);
+    expect((await texts('thick')).slice(0, 2)).toEqual(['1.250', '1.250']);
+  });
+
+  test('of one value over cells those that do not take it are counted', async () => {
+    await at(0, 'area').click();
+    await page.keyboard.press('Shift+ArrowDown');
+    for (let step = 0; step < 2; step += 1) await page.keyboard.press('Shift+ArrowRight');
+    await paste('12 in');
+    // A length is a thickness, but no area and no volume.
+    await told(/1 cell repeated over 6 cells: 2 taken, 4 marked/);
+  });
+
   test('a heading is copied for other programs with the unit of the numbers below it', async () => {
     await at('head', 'thick').click();
     await page.keyboard.press('Shift+ArrowDown');

@@ -11,3 +11,9 @@ export interface Extent {
   readonly rows: number;
   readonly columns: number;
 }
+
+/** A text that was pasted into a table, and the extent of the cells that were selected. */
+export interface PastedOver {
+  readonly text: string;
+  readonly over: Extent;
+}

@@ -1,6 +1,5 @@
-import { fail, type Outcome, problem, succeed } from '../../diagnostics/index.ts';
+import { fail, type Outcome, type Problem, problem, succeed } from '../../diagnostics/index.ts';
 import {
-  type Book,
   type CalcColumn,
   type Cell,
   type Edit,
@@ -14,12 +13,12 @@ import {
   stateCells,
   type Table,
 } from '../../document/index.ts';
-import { type Notebook, tryEntry } from '../../notebook/index.ts';
-import { columnWords } from '../../tables/index.ts';
+import { type Notebook, tryCells, tryEntry } from '../../notebook/index.ts';
+import { columnWords, type Fate } from '../../tables/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { UnitsView } from '../session/units-view.ts';
-import { accountNumbers } from './account.ts';
 import type { Block, Extent } from './block.ts';
+import { blockAccount } from './block-account.ts';
 import { COPIED_FROM, carryStatement } from './carried-reason.ts';
 import { carried, unitOfBareNumbers } from './carried-unit.ts';
 import { cellContent, cellFromText, cellOf } from './cell-content.ts';
@@ -39,13 +38,13 @@ const nowhere = { from: 0, to: 0 };
  * beyond the last column, or a calculated one with anything but what was calculated itself, refuses the whole. `account` tells in the edit’s label what became of its cells.
  */
 export function pasteIntoTable(
-  book: Book,
+  notebook: Notebook,
   place: CellPlace,
   pasted: Block,
   over: Extent = { rows: 1, columns: 1 },
   account = '',
 ): Outcome<Edit> {
-  const found = findPlace(book, place);
+  const found = findPlace(notebook.book, place);
   if (found?.part.kind !== 'table' || (found.kind !== 'cell' && found.kind !== 'column'))
     return fail(problem('edit-place-unfit', nowhere, { path: place.item, expected: 'a cell of a table' }));
   const { part, column } = found;
@@ -84,12 +83,21 @@ export function pasteIntoTable(
       : [],
   );
   const one = cells.length === 1 && width === 1;
-  const outside = (right: number): boolean => targets[right]?.kind !== 'given';
+  const id = `${place.sheet}.${part.name}`;
+  const check = tryCells(notebook, id);
+  const fateAt = (down: number, right: number): Fate => {
+    const target = targets[right];
+    if (target?.kind !== 'given') return 'out';
+    // Of two columns of one name nobody can say which of them takes a cell.
+    if (notebook.model.items.get(`${id}.${target.name}`)?.kind !== 'input column') return 'marked';
+    const value = cellIn(target, row + down, cells[down]?.[right], units?.[down]?.[right]);
+    return check(target.name, value) === undefined ? 'taken' : 'marked';
+  };
   const label = one
     ? 'paste a cell'
     : putInLabel('paste', cells.length, {
         fresh: Math.max(0, grown),
-        account: account === '' ? blockAccount(pasted, cells, outside) : account,
+        account: account === '' ? blockAccount(pasted.cells, cells, fateAt) : account,
       });
   return succeed(joinEdits(label, [...growth, ...filled, ...kept]));
 }
@@ -117,19 +125,6 @@ function statedAgain(
     changes.set(id, carryStatement(before && statementIn(before), { entry, reason }, COPIED_FROM));
   }
   return changes.size === 0 ? [] : [stateCells({ ...at, column: column.id }, column, changes)];
-}
-
-/** What became of the cells of a block: taken, once or several times over, or left out where the table calculates. */
-function blockAccount(
-  { cells }: Block,
-  put: Block['cells'],
-  isOut: (right: number) => boolean = () => false,
-): string {
-  const filled = cells.flatMap((row) => row.flatMap((cell, right) => (cell.trim() === '' ? [] : right)));
-  const out = filled.filter(isOut).length;
-  const numbers = accountNumbers({ taken: filled.length - out, out });
-  const size = (block: Block['cells']): number => block.reduce((sum, row) => sum + row.length, 0);
-  return size(put) > size(cells) ? `${numbers}, repeated over ${size(put)} cells` : numbers;
 }
 
 /** A row of the block that ends before the others leaves what is there. */
@@ -161,6 +156,7 @@ export function pasteOntoLines(
   const { cells, units, stated } = repeated(pasted, over);
   const alone = cells.length === 1 && cells[0]?.length === 1;
   const edits: Edit[] = [];
+  const marked = new Set<string>();
   const noPlace = (text: string) =>
     fail(problem('paste-no-place', nowhere, { rows: cells.length, columns: cells[0]?.length ?? 1, text }));
   if (over.rows > cells.length || targets.some((row, down) => row.length > (cells[down]?.length ?? 0)))
@@ -181,28 +177,38 @@ export function pasteOntoLines(
       const put = carried(text, unit, unitOfBareNumbers(book, target));
       const unfit = unitUnfit(notebook, target, put);
       if (unfit) return fail(unfit);
+      if (isMarked(notebook, target, put)) marked.add(`${down} ${right}`);
       const edit = alone ? putText(notebook, target, put) : enterText(book, target, put);
       if (!edit.ok) return edit;
       edits.push(edit.value);
     }
   }
-  const account = blockAccount(pasted, cells);
+  const account = blockAccount(pasted.cells, cells, (down, right) =>
+    marked.has(`${down} ${right}`) ? 'marked' : 'taken',
+  );
   const label =
     edits.length === 1 ? 'paste a cell' : putInLabel('paste', edits.length, { what: 'cell', account });
   return succeed(joinEdits(label, edits));
 }
 
 /** The problem with a value in a unit of another kind than the line has that it is pasted on. */
-function unitUnfit(notebook: Notebook, { sheet, field, ...at }: CellPlace, entry: string) {
-  const found = findPlace(notebook.book, { sheet, field, ...at });
+function unitUnfit(notebook: Notebook, place: CellPlace, entry: string): Problem | undefined {
+  return entryProblems(notebook, place, entry)?.find(({ code }) => UNIT_UNFIT.includes(code));
+}
+
+/** Whether a line of a unit does not take what is put into its value as it stands. */
+function isMarked(notebook: Notebook, place: CellPlace, entry: string): boolean {
+  return entry.trim() !== '' && (entryProblems(notebook, place, entry)?.length ?? 0) > 0;
+}
+
+/** What a given line of a unit says to an entry; undefined at any other place. */
+function entryProblems(notebook: Notebook, place: CellPlace, entry: string): readonly Problem[] | undefined {
+  const { sheet, field } = place;
+  const found = findPlace(notebook.book, place);
   if (found?.kind !== 'row' || found.row.kind !== 'given' || field !== 'value') return undefined;
-  if (
-    found.row.unit === undefined ||
-    notebook.model.items.get(`${sheet}.${found.row.name}`)?.kind !== 'input'
-  )
-    return undefined;
-  const { problems } = tryEntry(notebook, `${sheet}.${found.row.name}`, entry);
-  return problems.find(({ code }) => UNIT_UNFIT.includes(code));
+  const id = `${sheet}.${found.row.name}`;
+  if (found.row.unit === undefined || notebook.model.items.get(id)?.kind !== 'input') return undefined;
+  return tryEntry(notebook, id, entry).problems;
 }
 
 const UNIT_UNFIT: readonly string[] = [

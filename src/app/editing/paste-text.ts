@@ -74,7 +74,7 @@ export function pasteText(
     if (read === undefined) return ASK;
     const typed = read;
     const cells = [[typedOnScreen(notebook, place, view, typed)]];
-    return edited(pasteIntoTable(notebook.book, place, { cells }, over));
+    return edited(pasteIntoTable(notebook, place, { cells }, over));
   }
   if (rows.rows.some(({ cells }) => cells.length > 1)) return ASK;
   const heading = isNumeric(target) ? !readsTop(notebook, place, target, rows) : found?.kind !== 'cell';
@@ -116,7 +116,7 @@ function below(
   const filled = cells.flat().filter((cell) => cell.trim() !== '');
   const marked = filled.filter((cell) => check(column.name, cell.trim()) !== undefined).length;
   const account = accountWords({ taken: filled.length - marked, marked }, read.value.problems);
-  return edited(pasteIntoTable(notebook.book, place, { cells }, undefined, account));
+  return edited(pasteIntoTable(notebook, place, { cells }, undefined, account));
 }
 
 /** The edit that takes rows as a mapping says; undefined where anything at all is to be asked or pointed out. */

@@ -32,3 +32,8 @@ export function putIn({ label }: Edit): string | undefined {
     /^(paste|take|add) (\d+ (?:row|line|cell)s?[^;]*)(;.*)?$/.exec(label) ?? [];
   return rows === undefined ? undefined : `${rows} ${done[verb as keyof typeof done]}${kept}`;
 }
+
+/** What became of the cells of a text, as the label of such an edit says it: "10 cells: 10 taken". */
+export function accountIn({ label }: Edit): string {
+  return label.slice(label.indexOf('; ') + 2);
+}

@@ -16,6 +16,7 @@ import {
 import { findPlace } from '../editing/find-place.ts';
 import { onScreenMapping } from '../editing/on-screen-mapping.ts';
 import type { Where } from '../editing/put-rows.ts';
+import { isSingleNumber } from '../editing/single-number.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { UnitsView } from '../session/units-view.ts';
 import { guessParting, type Parting } from './guess-parting.ts';
@@ -72,7 +73,8 @@ export function openRowsFinder(notebook: Notebook): RowsFinder {
     const { text, skipped } = request;
     const { registry } = notebook.model;
     const guessed = request.guess ? guessParting(text, table.columns, registry) : undefined;
-    const delimiter = guessed?.delimiter ?? request.delimiter;
+    const whole = isSingleNumber(text) ? '\t' : undefined;
+    const delimiter = guessed?.delimiter ?? request.delimiter ?? whole;
     const key = [text, delimiter, skipped, table];
     if (!last || key.some((one, at) => one !== last?.key[at])) {
       const options = { registry, skipped: new Set(lineNumbers(skipped)), ...(delimiter && { delimiter }) };

@@ -2,6 +2,7 @@ import type { Table } from '../../document/index.ts';
 import { type Delimiter, looksLikeData, namedMapping } from '../../tables/index.ts';
 import type { UnitRegistry } from '../../units/index.ts';
 import { pastedText } from '../editing/pasted-text.ts';
+import { isSingleNumber } from '../editing/single-number.ts';
 
 /** What parts the cells of a text, and whether its first row names the columns. */
 export interface Parting {
@@ -16,6 +17,7 @@ export function guessParting(
   columns: Table['columns'],
   registry: UnitRegistry,
 ): Parting | undefined {
+  if (isSingleNumber(text)) return { delimiter: '\t', headed: false };
   const parted = pastedText(text, columns, registry);
   if (!parted.ok) return undefined;
   const { text: rows, spaced } = parted.value;

@@ -1,7 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { type Problem, problem } from '../../diagnostics/index.ts';
+import { type Outcome, type Problem, problem } from '../../diagnostics/index.ts';
 import {
   blankMeanings,
+  type Edit,
   emptiedColumns,
   type GivenColumn,
   statedColumns,
@@ -9,6 +10,7 @@ import {
 } from '../../document/index.ts';
 import { writeNumber } from '../../units/index.ts';
 import { accountNumbers } from '../editing/account.ts';
+import { accountIn } from '../editing/put-in.ts';
 import type { Where } from '../editing/put-rows.ts';
 import type { RowsReading } from './rows-reading.ts';
 
@@ -59,6 +61,11 @@ export function foundWords(table: Table, read: RowsReading, where: Where): Templ
     }
     ${gone.map((facts) => html`<p class="trouble">${problem('table-stated-gone', { from: 0, to: 0 }, facts).message}.</p>`)}
     ${namedProblems(problems)}`;
+}
+
+/** What becomes of a cell that is repeated over those selected, or why it is not. */
+export function repeatedWords(edit: Outcome<Edit>): TemplateResult {
+  return edit.ok ? html`<p>${accountIn(edit.value)}.</p>` : namedProblems(edit.problems);
 }
 
 /** The first of some problems, and how many more there are. */

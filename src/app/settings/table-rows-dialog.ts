@@ -1,5 +1,6 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
-import { BOOK_BYTE_LIMIT, type Table } from '../../document/index.ts';
+import { type Outcome, succeed } from '../../diagnostics/index.ts';
+import { BOOK_BYTE_LIMIT, type Edit, type Table } from '../../document/index.ts';
 import {
   type Delimiter,
   type Destination,
@@ -8,9 +9,11 @@ import {
   type TextColumn,
 } from '../../tables/index.ts';
 import { accountWords } from '../editing/account.ts';
+import type { Extent, PastedOver } from '../editing/block.ts';
 import { unitOnScreen } from '../editing/carried-unit.ts';
 import { findPlace } from '../editing/find-place.ts';
 import { putRows, type Where } from '../editing/put-rows.ts';
+import { isSingleNumber } from '../editing/single-number.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import { dialogStyles } from '../shell/dialog-styles.ts';
@@ -20,13 +23,16 @@ import { reasonOf } from '../storage/storage-error.ts';
 import { COLUMNS_AT_ONCE, columnChoices, columnChoicesStyles } from './column-choices.ts';
 import { callOf, type FoundRows, type Settled } from './find-rows.ts';
 import { isCorrection } from './is-correction.ts';
+import { repeatCell } from './repeat-cell.ts';
 import { choiceOf, delimiterWords } from './rows-choices.ts';
 import { openQuestions, type Said, withAnswer } from './rows-questions.ts';
 import { RowsReader } from './rows-reader.ts';
 import type { RowsReading } from './rows-reading.ts';
 import { rowsTextField } from './rows-text-field.ts';
-import { columnsExpected, foundWords, problemWords, readingWords } from './rows-words.ts';
+import { columnsExpected, foundWords, problemWords, readingWords, repeatedWords } from './rows-words.ts';
 import { tableRowsStyles } from './table-rows-styles.ts';
+
+const ONE_CELL: Extent = { rows: 1, columns: 1 };
 
 /**
  * Takes rows for a table from a text, pasted or from a file. Its columns go where their headers say or the person
@@ -65,6 +71,8 @@ export class TableRowsDialog extends LitElement {
   readonly #reader = new RowsReader(this);
   /** Whether how the text is parted and headed is guessed, as of a text that was pasted. */
   #guess = false;
+  /** How many cells were selected where a text was pasted. */
+  #over: Extent = ONE_CELL;
   /** What was found last of the text that stands there, also while it is read anew. */
   #found: FoundRows | undefined;
 
@@ -75,10 +83,11 @@ export class TableRowsDialog extends LitElement {
   }
 
   /** Opens for the table at a place, with what was pasted there if that leads here. */
-  show(place: CellPlace, pasted?: string): void {
+  show(place: CellPlace, pasted?: PastedOver): void {
     this.place = place;
     this.#reader.begin(this.session.notebook);
-    this.#begin(pasted ?? '');
+    this.#begin(pasted?.text ?? '');
+    this.#over = pasted?.over ?? ONE_CELL;
     const found = findPlace(this.session.notebook.book, place);
     if (pasted !== undefined) this.where = { kind: 'from', row: found?.kind === 'cell' ? found.row : 0 };
     this.#guess = pasted !== undefined;
@@ -155,6 +164,8 @@ export class TableRowsDialog extends LitElement {
     const read = found?.read;
     const { state } = this.#reader;
     const isReading = state.kind === 'reading';
+    const repeated = found && this.#repeat(found);
+    const over = this.where.kind === 'from' ? repeated : undefined;
     return html`${found || isReading ? nothing : columnsExpected(table)}
       ${rowsTextField(this.text, found ? 4 : 8, (text) => {
         if (!isCorrection(this.text, text))
@@ -166,9 +177,9 @@ export class TableRowsDialog extends LitElement {
         <input type="file" accept=".csv,.tsv,.txt,text/csv,text/tab-separated-values" @change=${this.#file} />
       </label>
       ${found && found.columns.length > 0 ? this.#mapping(table, found) : nothing}
-      ${this.#questions(read)} ${this.#parting()} ${found ? this.#skipping() : nothing} ${this.#places(table)}
+      ${this.#questions(read)} ${this.#parting()} ${found ? this.#skipping() : nothing} ${this.#places(table, repeated)}
       <div class="found" role="status" tabindex="0" aria-label="What was read">
-        ${isReading ? readingWords(this.text) : found ? foundWords(table, found.read, this.where) : nothing}
+        ${isReading ? readingWords(this.text) : found ? (over ? repeatedWords(over) : foundWords(table, found.read, this.where)) : nothing}
         ${state.kind === 'failed' ? html`<p class="trouble">The text cannot be read: ${state.reason}</p>` : nothing}
       </div>
       ${this.refusal === '' ? nothing : html`<p class="trouble" role="alert">${this.refusal}</p>`}
@@ -177,8 +188,8 @@ export class TableRowsDialog extends LitElement {
         <button
           type="button"
           class="main"
-          ?disabled=${state.kind !== 'found' || !read?.ok}
-          @click=${() => found && this.#take(table, found)}
+          ?disabled=${state.kind !== 'found' || !read?.ok || over?.ok === false}
+          @click=${() => found && this.#take(table, found, over)}
         >
           Take the rows
         </button>
@@ -267,6 +278,7 @@ export class TableRowsDialog extends LitElement {
   /** What parts the cells, where a text without tabs leaves that open. */
   #parting(): TemplateResult | typeof nothing {
     if (this.text.includes('\t') || !/[,;|]|\S[ \u00a0]{2,}\S/.test(this.text)) return nothing;
+    if (isSingleNumber(this.text)) return nothing;
     const now = this.delimiter ?? this.#found?.delimiter;
     return choiceOf('What parts the cells of a line', delimiterWords, now, (to) => {
       this.delimiter = to;
@@ -274,13 +286,16 @@ export class TableRowsDialog extends LitElement {
     });
   }
 
-  #places(table: Table): TemplateResult {
+  #places(table: Table, repeated: Outcome<Edit> | undefined): TemplateResult {
+    const cells = this.#over.rows * this.#over.columns;
+    const from = (row: number): string =>
+      repeated ? `repeated over the ${cells} cells selected` : `over the rows from row ${row + 1} on`;
     const found = this.place && findPlace(this.session.notebook.book, this.place);
     const { where } = this;
     const row = where.kind === 'from' ? where.row : found?.kind === 'cell' ? found.row : undefined;
     const below = row !== undefined && table.length !== 0;
     const words: readonly (readonly [Where['kind'], string])[] = [
-      ...(below ? [['from', `over the rows from row ${row + 1} on`] as const] : []),
+      ...(below ? [['from', from(row)] as const] : []),
       ['replace', 'in place of the rows there'],
       ['behind', 'behind the rows there'],
     ];
@@ -300,10 +315,16 @@ export class TableRowsDialog extends LitElement {
     this.settled = new Map([...this.settled, ...answers]);
   }
 
-  #take(table: Table, { read }: FoundRows): void {
+  /** The edit that repeats the one cell of a text over the cells it was pasted over, where it can be repeated. */
+  #repeat(found: FoundRows): Outcome<Edit> | undefined {
+    return this.place && repeatCell(this.session.notebook, this.place, this.#over, found);
+  }
+
+  #take(table: Table, { read }: FoundRows, over: Outcome<Edit> | undefined): void {
     if (!this.place || !read.ok) return;
     const account = read.counts ? accountWords(read.counts, read.value.problems) : '';
-    const done = this.session.apply(putRows(this.place.sheet, table, read.value, this.where, account));
+    const edit = over ?? succeed(putRows(this.place.sheet, table, read.value, this.where, account));
+    const done = edit.ok ? this.session.apply(edit.value) : edit;
     if (done.ok) this.#close();
     else this.refusal = done.problems.map(problemWords).join('. ');
   }

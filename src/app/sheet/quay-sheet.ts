@@ -2,6 +2,7 @@ import { html, LitElement, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { findSheet, type Sheet } from '../../document/index.ts';
 import type { ChangedLines } from '../../notebook/index.ts';
+import type { PastedOver } from '../editing/block.ts';
 import { insertBelow } from '../editing/line-edits.ts';
 import type { NewKind } from '../editing/new-items.ts';
 import { loadFormulaField } from '../editor/load-formula-field.ts';
@@ -273,18 +274,19 @@ export class QuaySheet extends LitElement implements SheetHost {
   }
 
   /** Asks the app for what is said of the active cell elsewhere than on the page. */
-  ask(about: About, text?: string): void {
-    const { place } = this;
-    if (!place) return;
+  ask(about: About): void {
+    if (this.place) this.#dispatchAsk({ about, place: this.place });
+  }
+
+  /** Asks the app for the rows that a text makes, from the first of the cells it was pasted over. */
+  askPasted(place: CellPlace, pasted: PastedOver): void {
+    this.#dispatchAsk({ about: 'rows', place, pasted });
+  }
+
+  #dispatchAsk(detail: Asked): void {
     // The dialog gives the focus back to where it was.
     this.#focus.now();
-    this.dispatchEvent(
-      new CustomEvent<Asked>('ask', {
-        detail: { about, place, ...(text !== undefined && { text }) },
-        bubbles: true,
-        composed: true,
-      }),
-    );
+    this.dispatchEvent(new CustomEvent<Asked>('ask', { detail, bubbles: true, composed: true }));
   }
 
   /** Opens the table that tells the same as the active picture, or closes it. */

@@ -16,7 +16,7 @@ test('a block at the end of a table makes it longer', () => {
     ['x', '7'],
     ['y', '8 ft'],
   ];
-  expect(spans(after(book, done(pasteIntoTable(book, at('p3', 'r2', 'k1'), { cells }))))).toEqual([
+  expect(spans(after(book, done(pasteIntoTable(notebook, at('p3', 'r2', 'k1'), { cells }))))).toEqual([
     ['a', '1'],
     ['b', '2 m'],
     ['x', '7'],
@@ -26,7 +26,7 @@ test('a block at the end of a table makes it longer', () => {
 
 test('on a heading a block begins in the first row', () => {
   const cells = [['7'], ['8'], ['9'], ['10']];
-  const now = after(book, done(pasteIntoTable(book, at('p3', 'head', 'k2'), { cells })));
+  const now = after(book, done(pasteIntoTable(notebook, at('p3', 'head', 'k2'), { cells })));
   expect(spans(now)).toEqual([
     ['a', '7'],
     ['b', '8'],
@@ -37,7 +37,7 @@ test('on a heading a block begins in the first row', () => {
 
 test('a number alone comes with its unit to where another one is', () => {
   const pasted = { cells: [['560'], ['700 mm'], ['3']], units: [['mm'], ['mm'], ['m']] };
-  const now = after(book, done(pasteIntoTable(book, at('p3', 'r0', 'k2'), pasted)));
+  const now = after(book, done(pasteIntoTable(notebook, at('p3', 'r0', 'k2'), pasted)));
   expect(spans(now).map(([, length]) => length)).toEqual(['560 mm', '700 mm', '3']);
   const line = done(
     pasteOntoLines(notebook, [[at('p2', 'r1', 'value')]], { cells: [['560']], units: [['mm']] }),
@@ -46,9 +46,14 @@ test('a number alone comes with its unit to where another one is', () => {
 });
 
 test('one value fills all cells that are selected, and a row all rows', () => {
-  const one = pasteIntoTable(book, at('p3', 'r0', 'k2'), { cells: [['5']] }, { rows: 3, columns: 1 });
+  const one = pasteIntoTable(notebook, at('p3', 'r0', 'k2'), { cells: [['5']] }, { rows: 3, columns: 1 });
   expect(spans(after(book, done(one))).map(([, length]) => length)).toEqual(['5', '5', '5']);
-  const row = pasteIntoTable(book, at('p3', 'r0', 'k1'), { cells: [['x', '5']] }, { rows: 3, columns: 2 });
+  const row = pasteIntoTable(
+    notebook,
+    at('p3', 'r0', 'k1'),
+    { cells: [['x', '5']] },
+    { rows: 3, columns: 2 },
+  );
   expect(spans(after(book, done(row)))).toEqual([
     ['x', '5'],
     ['x', '5'],
@@ -60,10 +65,10 @@ test('one value fills all cells that are selected, and a row all rows', () => {
 });
 
 test('what reaches a calculated column or beyond the last is refused whole, nothing cut off', () => {
-  expect(refusal(pasteIntoTable(book, at('p3', 'r0', 'k2'), { cells: [['1', '2']] }))).toEqual([
+  expect(refusal(pasteIntoTable(notebook, at('p3', 'r0', 'k2'), { cells: [['1', '2']] }))).toEqual([
     'paste-calculated: column 2 of the pasted cells falls on twice, which is calculated',
   ]);
-  expect(refusal(pasteIntoTable(book, at('p3', 'r0', 'k3'), { cells: [['1', '2']] }))).toEqual([
+  expect(refusal(pasteIntoTable(notebook, at('p3', 'r0', 'k3'), { cells: [['1', '2']] }))).toEqual([
     'paste-too-wide: 2 columns of cells, and “spans” has 1 from here to its last one',
   ]);
 });
@@ -78,13 +83,16 @@ test('a block that its lines have no place for is refused whole', () => {
 test('rows copied with their calculated cells go into the columns that are given; the others are calculated anew', () => {
   const book = smallBook();
   const block = { cells: [['d', '7', '14']], calculated: [2] };
-  const now = after(book, done(pasteIntoTable(book, at('p3', 'r0', 'k1'), block, { rows: 2, columns: 3 })));
+  const now = after(
+    book,
+    done(pasteIntoTable(notebook, at('p3', 'r0', 'k1'), block, { rows: 2, columns: 3 })),
+  );
   expect(spans(now)).toEqual([
     ['d', '7'],
     ['d', '7'],
     ['c', ''],
   ]);
-  expect(refusal(pasteIntoTable(book, at('p3', 'r0', 'k1'), { cells: block.cells }))).toMatchObject([
+  expect(refusal(pasteIntoTable(notebook, at('p3', 'r0', 'k1'), { cells: block.cells }))).toMatchObject([
     expect.stringMatching(/^paste-calculated/),
   ]);
 });
@@ -139,7 +147,26 @@ test('lines take a block only into as many cells, and what was put in is told', 
   );
 });
 
-test('a value repeated over cells of a table is one cell', () => {
-  const one = pasteIntoTable(book, at('p3', 'r0', 'k1'), { cells: [['5']] }, { rows: 3, columns: 2 });
-  expect(putIn(done(one))).toBe('3 rows pasted; 1 cell: 1 taken, repeated over 6 cells');
+test('of a value repeated over cells of a table each is counted as what it became there', () => {
+  const over = { rows: 3, columns: 2 };
+  const put = (cell: string) => pasteIntoTable(notebook, at('p3', 'r0', 'k1'), { cells: [[cell]] }, over);
+  expect(putIn(done(put('5')))).toBe('3 rows pasted; 1 cell repeated over 6 cells: 6 taken');
+  // The one column holds words, the other lengths in m.
+  expect(putIn(done(put('5 kN')))).toBe('3 rows pasted; 1 cell repeated over 6 cells: 3 taken, 3 marked');
+});
+
+test('of a block each cell is counted as what it became where it went', () => {
+  const cells = [
+    ['x', '5 kN'],
+    ['y', '6'],
+  ];
+  expect(putIn(done(pasteIntoTable(notebook, at('p3', 'r0', 'k1'), { cells })))).toBe(
+    '2 rows pasted; 4 cells: 3 taken, 1 marked',
+  );
+});
+
+test('a value that a line does not take is counted so among others', () => {
+  const lines = [[at('p2', 'r1', 'value')], [at('p2', 'r2', 'value')]];
+  const put = pasteOntoLines(notebook, lines, { cells: [['5'], ['about 6']] });
+  expect(putIn(done(put))).toBe('2 cells pasted; 2 cells: 1 taken, 1 marked');
 });

@@ -497,11 +497,16 @@ describe('filling and pasting', () => {
         [null, null, null],
       ],
     };
-    apply(done(pasteIntoTable(book(), at('p3', 'r2', 'k1'), block)));
+    apply(done(pasteIntoTable(session.notebook, at('p3', 'r2', 'k1'), block)));
     const reasonFor = 'the cell it was copied from';
     expect(statedCells()).toEqual([{ row: 3, entry: '15', reason: 'measured', reasonFor }]);
     apply(
-      done(pasteIntoTable(book(), at('p3', 'r3', 'k1'), { ...block, stated: block.stated.toReversed() })),
+      done(
+        pasteIntoTable(session.notebook, at('p3', 'r3', 'k1'), {
+          ...block,
+          stated: block.stated.toReversed(),
+        }),
+      ),
     );
     expect(column()).toMatchObject({
       stated: [

@@ -205,7 +205,7 @@ export class ClipboardEvents implements ReactiveController {
         return;
       }
       const within = selected.every(([first]) => first?.part === place.part && first.item !== 'head');
-      this.#apply(pasteIntoTable(notebook.book, place, block, within ? over : undefined));
+      this.#apply(pasteIntoTable(notebook, place, block, within ? over : undefined));
       return;
     }
     const many = over.rows * over.columns > 1;
@@ -255,7 +255,7 @@ export class ClipboardEvents implements ReactiveController {
     const over = { rows: selected.length, columns: selected[0]?.length ?? 1 };
     const pasted = pasteText(notebook, place, units, text, over);
     if (!told(this.#host, pasted)) return;
-    if (pasted.value.kind === 'ask') this.#host.ask('rows', text);
+    if (pasted.value.kind === 'ask') this.#host.askPasted(place, { text, over });
     else told(this.#host, session.apply(pasted.value.edit));
   }
 

@@ -1,5 +1,6 @@
 import type { Outcome } from '../../../diagnostics/index.ts';
 import type { Edit } from '../../../document/index.ts';
+import type { PastedOver } from '../../editing/block.ts';
 import { insertColumnBeside, moveColumnBy, removeColumnAt } from '../../editing/column-edits.ts';
 import { findPlace } from '../../editing/find-place.ts';
 import { insertChart } from '../../editing/insert-chart.ts';
@@ -41,7 +42,10 @@ export interface CommandHost {
   readonly openMenu: () => void;
   readonly sumColumn: () => void;
   readonly showAsTable: () => void;
-  readonly ask: (about: About, text?: string) => void;
+  /** Asks for what is said of the active cell elsewhere. */
+  readonly ask: (about: About) => void;
+  /** Asks what a text means that was pasted over the cells from a place on. */
+  readonly askPasted: (place: CellPlace, pasted: PastedOver) => void;
 }
 
 type MenuCommand = { readonly kind: 'menu action'; readonly action: MenuAction };
