@@ -123,7 +123,6 @@ function enterTable(notebook: Notebook, name: string, path: string, options: Tab
   const columns: readonly Column[] = table.columns;
   const { registry } = notebook.model;
   const file = readTableFile(path);
-  const { text, encoding } = file;
   const parted = partedFile(file, path, columns, registry, options);
   const mapping = directedMapping(parted, columns, options.columns, options.header);
   const read = readMapped(parted, columns, mapping, {
@@ -131,13 +130,15 @@ function enterTable(notebook: Notebook, name: string, path: string, options: Tab
     ...(options.decimal && { decimal: options.decimal }),
     check: tryCells(notebook, id),
   });
-  const guessed = encoding === 'windows-1252' ? [guessedEncoding(text)] : [];
   const blanked = read.ok ? blankedColumns(table, read.value, options) : [];
   const gone = read.ok ? statedGone(table) : [];
-  const problems = [...guessed, ...(read.ok ? read.value.problems : read.problems), ...blanked, ...gone].map(
-    (found) => withRemedy(found, columns),
-  );
-  const printed = printTable(path, encoding, read, problems, table.length ?? 0);
+  const problems = [
+    ...file.problems,
+    ...(read.ok ? read.value.problems : read.problems),
+    ...blanked,
+    ...gone,
+  ].map((found) => withRemedy(found, columns));
+  const printed = printTable(path, file.encoding, read, problems, table.length ?? 0);
   const wrong = problems.filter(({ severity }) => severity === 'error');
   if (!read.ok || wrong.length > 0)
     throw new RefusedTable(
@@ -166,14 +167,6 @@ function blankedColumns(table: Table, rows: ReadTable, { blankMissing }: TableOp
 /** What is said of cells that are stated for the rows that others take the place of. */
 function statedGone(table: Table): readonly Problem[] {
   return statedColumns(table).map((facts) => problem('table-stated-gone', { from: 0, to: 0 }, facts));
-}
-
-/** That a text is read in an encoding that nothing in it confirms, with the first word that shows it. */
-function guessedEncoding(text: string): Problem {
-  const lines = text.split(/\r\n?|\n/);
-  const at = lines.findIndex((line) => /[^\0-\x7f]/.test(line));
-  const [word = ''] = /\S*[^\s\0-\x7f]\S*/.exec(lines[at] ?? '') ?? [];
-  return problem('table-encoding-guessed', { from: 0, to: 0 }, { line: at + 1, text: word });
 }
 
 /** Everything there is to say of a file that is refused: first why, then what else will have to be looked at. */

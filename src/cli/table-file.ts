@@ -1,28 +1,29 @@
-import { encodingOf, type TableColumn, type TableText, tableText } from '../tables/index.ts';
+import {
+  type DecodedText,
+  decodeText,
+  type TableColumn,
+  type TableText,
+  tableText,
+} from '../tables/index.ts';
 import type { UnitRegistry } from '../units/index.ts';
 import { readBytes } from './read-text.ts';
 import { Refused, refusedBy } from './refused.ts';
 import type { TableOptions } from './table-options.ts';
 import { withRemedy } from './table-remedies.ts';
 
-/** The text of a file with a table, and the encoding it was found to have. */
-export interface TableFile {
-  readonly text: string;
-  readonly encoding: string;
-}
-
 /** Reads a table file in UTF-8, UTF-16 or, where it is neither, Windows-1252. */
-export function readTableFile(path: string): TableFile {
-  const bytes = readBytes(path);
-  const encoding = encodingOf(bytes);
-  if (encoding === undefined)
+export function readTableFile(path: string): DecodedText {
+  const decoded = decodeText(readBytes(path), (encoding, bytes) =>
+    new TextDecoder(encoding, { fatal: true }).decode(bytes),
+  );
+  if (decoded === undefined)
     throw new Refused(`${path} is no text: it may be a spreadsheet file; save it as CSV in UTF-8`);
-  return { text: new TextDecoder(encoding, { ignoreBOM: true }).decode(bytes), encoding };
+  return decoded;
 }
 
 /** Parts the text of a table file for the given columns, as was said of it. */
 export function partedFile(
-  { text }: TableFile,
+  { text }: DecodedText,
   path: string,
   columns: readonly TableColumn[],
   registry: UnitRegistry,

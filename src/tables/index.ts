@@ -2,7 +2,7 @@ export type { Account, Fate } from './account.ts';
 export { withoutApostrophes } from './cell-entry.ts';
 export { columnLetters, columnWords, type TableCell, type TableColumn } from './column.ts';
 export type { Decimal } from './decimals.ts';
-export { encodingOf } from './encoding.ts';
+export { type Decode, type DecodedText, decodeText } from './decode-text.ts';
 export { guarded, unguarded } from './guarded-text.ts';
 export { unitOfHeader } from './header-unit.ts';
 export { headerColumn } from './headers.ts';

@@ -151,6 +151,91 @@ test('what stands in front of decimals is asked where the numbers do not tell', 
   await expect.poll(() => rows().first().textContent()).toContain('1250');
 });
 
+/** Pastes a text over all that stands in the field. */
+async function pasteOver(text: string): Promise<void> {
+  await dialog().getByRole('textbox', { name: 'Rows' }).focus();
+  await page.keyboard.press('Control+a');
+  await paste(text);
+}
+
+test('of another text pasted over the first all is asked anew, and where the rows go stays', async () => {
+  await dialog().getByRole('radio', { name: 'behind the rows there' }).check();
+  await dialog()
+    .locator('input[type=file]')
+    .setInputFiles({
+      name: 'first.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from('line;qty;price\ncrew;1.250;(40)\ncabin;-;1.300\nTotal;1.250;1.340\n'),
+    });
+  await expect.poll(found).toContain('can be 1.250 or 1250');
+  await dialog().getByRole('radio', { name: 'a comma' }).check();
+  await dialog().getByRole('radio', { name: 'a minus' }).check();
+  await dialog().getByRole('radio', { name: 'blank: no number is known' }).check();
+  await dialog().getByRole('radio', { name: 'left out' }).check();
+  await dialog().getByRole('textbox', { name: 'Lines of the text to leave out' }).fill('3');
+  await dialog().getByRole('textbox', { name: 'unit of “price”' }).fill('EUR');
+  await pasteOver(
+    'line;qty;price\nboat hire;1.500;12.750\ndiving;2.250;-\nsurvey;3.125;(9)\nTotal;6.875;12.750\n',
+  );
+  await expect.poll(found).toContain('“1.500” in line 2, column B (qty), can be 1.500 or 1500');
+  expect(await found()).toContain('seems to be a total');
+  expect(await take().isDisabled()).toBe(true);
+  for (const name of ['a comma', 'a minus', 'blank: no number is known', 'left out'])
+    expect(
+      await dialog()
+        .getByRole('radio', { name, exact: name === 'left out' })
+        .isChecked(),
+    ).toBe(false);
+  expect(await dialog().getByRole('textbox', { name: 'Lines of the text to leave out' }).inputValue()).toBe(
+    '',
+  );
+  expect(await dialog().getByRole('textbox', { name: 'unit of “price”' }).inputValue()).toBe('');
+  expect(await dialog().locator('input[type=file]').inputValue()).toBe('');
+  expect(await dialog().getByRole('radio', { name: 'behind the rows there' }).isChecked()).toBe(true);
+});
+
+test('a heading corrected keeps what was chosen for its column, and all else that was said', async () => {
+  await paste('Zeile;Menge;price\ncrew;1.250;40\ncabin;2.500;75\n');
+  await goesTo('“Zeile”').selectOption('line');
+  await goesTo('“Menge”').selectOption('qty');
+  await dialog().getByRole('radio', { name: 'a point' }).check();
+  await expect.poll(found).toContain('2 rows are taken');
+  await correct('Menge', 'Mengen');
+  await expect.poll(() => goesTo('“Mengen”').inputValue()).toBe('qty');
+  expect(await goesTo('“Zeile”').inputValue()).toBe('line');
+  expect(await dialog().getByRole('radio', { name: 'a point' }).isChecked()).toBe(true);
+  await expect.poll(found).toContain('2 rows are taken');
+});
+
+test('that the encoding of a file is guessed is said, until another text is there', async () => {
+  const upload = (buffer: Buffer) =>
+    dialog().locator('input[type=file]').setInputFiles({ name: 'rows.csv', mimeType: 'text/csv', buffer });
+  // Shift-JIS for 床版, which is gibberish in Windows-1252.
+  await upload(
+    Buffer.from([...Buffer.from('line,qty,price\n'), 0x8f, 0xb0, 0x94, 0xc5, ...Buffer.from(',1,2\n')]),
+  );
+  await dialog().getByText('rows.csv: the file is not UTF-8 text').waitFor();
+  await upload(
+    Buffer.from([
+      ...Buffer.from('line,qty,price\n'),
+      0x83,
+      0x58,
+      0x83,
+      0x89,
+      0x83,
+      0x75,
+      ...Buffer.from(',1,2\n'),
+    ]),
+  );
+  await expect
+    .poll(found)
+    .toContain('the text is not UTF-8 and is read as Windows-1252: line 2 has “ƒXƒ‰ƒu,1,2”');
+  expect(await found()).toContain('1 row is taken');
+  await pasteOver('line\tqty\tprice\nboat hire\t1\t2\n');
+  await expect.poll(found).toContain('1 row is taken');
+  expect(await found()).not.toContain('Windows-1252');
+});
+
 /** A text with everything that is asked of rows and numbers. */
 const ASKING = [
   'Rev. C',

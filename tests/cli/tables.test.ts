@@ -185,6 +185,18 @@ test('that an encoding is guessed stands in the account', () => {
   });
 });
 
+test('a file in Windows-1252 keeps its dashes and quotation marks', () => {
+  const bytes = Buffer.from('item,V_s\n\x93slab\x94\x962,1\ncaps,\x97\n', 'latin1');
+  const path = bytesFileOf('dashes.csv', bytes);
+  const { json } = quaybookJson('calc', book, '--table', `takeoff=${path}`);
+  const { problems } = json.tables['s.takeoff'];
+  expect(problems.map(({ code }: { readonly code: string }) => code)).toEqual([
+    'table-encoding-guessed',
+    'cells-nil',
+  ]);
+  expect(problems[0].data).toEqual({ line: 2, text: '“slab”–2,1' });
+});
+
 test('what is left out and what is remarkable is told beside the result', () => {
   const { status, complaints } = sumOf('item,V_s,Remark\nslab,-3,wet\n,,\ncaps,4,\n', '--columns', '*=-');
   expect(status).toBe(0);

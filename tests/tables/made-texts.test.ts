@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { Problem } from '../../src/diagnostics/index.ts';
 import {
   type Destination,
-  encodingOf,
+  decodeText,
   namedMapping,
   type ReadOptions,
   readMapped,
@@ -49,9 +49,9 @@ interface Answers {
 }
 
 function decoded({ bytes }: Pick<MadeText, 'bytes'>): string {
-  const encoding = encodingOf(bytes);
-  if (encoding === undefined) throw new Error('a text that was made is no text');
-  return new TextDecoder(encoding).decode(bytes);
+  const decoded = decodeText(bytes, (encoding, all) => new TextDecoder(encoding).decode(all));
+  if (decoded === undefined) throw new Error('a text that was made is no text');
+  return decoded.text;
 }
 
 function readMade(made: MadeText, { options, skipped = new Set(), goes = new Map() }: Answers): TableReading {

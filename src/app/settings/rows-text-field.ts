@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { lineNumbers } from '../../tables/index.ts';
 import { writeNumber } from '../../units/index.ts';
 import { isLongText } from '../editing/long-text.ts';
 
@@ -9,7 +10,11 @@ const BEGINNING = 2000;
  * The field for a text of rows. Of a long one it shows the beginning, which cannot be changed in it: a text that is
  * pasted there takes its place, and so does none.
  */
-export function rowsTextField(text: string, rows: number, change: (text: string) => void): TemplateResult {
+export function rowsTextField(
+  text: string,
+  rows: number,
+  change: (text: string, isPasted: boolean) => void,
+): TemplateResult {
   const isLong = isLongText(text);
   return html`<label class="field"
       >${isLong ? `Rows: the beginning of a text of ${writeNumber(text.length)} characters; paste another in its place` : 'Rows'}
@@ -18,20 +23,41 @@ export function rowsTextField(text: string, rows: number, change: (text: string)
         autofocus
         ?readonly=${isLong}
         .value=${isLong ? beginningOf(text) : text}
-        @input=${({ target }: Event) => change((target as HTMLTextAreaElement).value)}
+        @input=${(event: Event) => change((event.target as HTMLTextAreaElement).value, isPaste(event))}
         @paste=${(event: ClipboardEvent) => {
           const whole = withPasted(event);
           if (whole === undefined) return;
           event.preventDefault();
-          change(whole);
+          change(whole, true);
         }}
       ></textarea>
     </label>
     ${
       isLong
-        ? html`<button type="button" class="add" @click=${() => change('')}>Let go of this text</button>`
+        ? html`<button type="button" class="add" @click=${() => change('', false)}>Let go of this text</button>`
         : nothing
     }`;
+}
+
+/** The field for the lines of a text that are left out one by one. */
+export function skippedField(skipped: string, change: (lines: string) => void): TemplateResult {
+  const isRead = skipped.trim() === '' || lineNumbers(skipped) !== undefined;
+  return html`<label class="field">
+    Lines of the text to leave out
+    <input
+      class="short"
+      autocomplete="off"
+      placeholder="1-3, 14"
+      aria-invalid=${isRead ? nothing : 'true'}
+      .value=${skipped}
+      @input=${({ target }: Event) => change((target as HTMLInputElement).value)}
+    />
+  </label>`;
+}
+
+/** Whether an event put in something that was copied or dragged there. */
+function isPaste(event: Event): boolean {
+  return event instanceof InputEvent && /^insertFrom(?:Paste|Drop)/.test(event.inputType);
 }
 
 /** The first lines, or of a very long first line its beginning. */

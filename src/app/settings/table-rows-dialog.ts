@@ -1,11 +1,11 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
-import { type Outcome, succeed } from '../../diagnostics/index.ts';
+import { type Outcome, type Problem, succeed } from '../../diagnostics/index.ts';
 import { BOOK_BYTE_LIMIT, type Edit, type Table } from '../../document/index.ts';
 import {
+  type DecodedText,
   type Delimiter,
   type Destination,
-  encodingOf,
-  lineNumbers,
+  decodeText,
   type TextColumn,
 } from '../../tables/index.ts';
 import { accountWords } from '../editing/account.ts';
@@ -18,19 +18,23 @@ import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import { dialogStyles } from '../shell/dialog-styles.ts';
 import { fieldsStyles } from '../shell/fields-styles.ts';
-import { readTextFile } from '../storage/read-text-file.ts';
+import { readDecoded } from '../storage/read-text-file.ts';
 import { reasonOf } from '../storage/storage-error.ts';
 import { COLUMNS_AT_ONCE, columnChoices, columnChoicesStyles } from './column-choices.ts';
 import { callOf, type FoundRows, type Settled } from './find-rows.ts';
+import { followHeadings } from './follow-headings.ts';
 import { isCorrection } from './is-correction.ts';
 import { repeatCell } from './repeat-cell.ts';
 import { choiceOf, delimiterWords } from './rows-choices.ts';
 import { openQuestions, type Said, withAnswer } from './rows-questions.ts';
 import { RowsReader } from './rows-reader.ts';
 import type { RowsReading } from './rows-reading.ts';
-import { rowsTextField } from './rows-text-field.ts';
+import { rowsTextField, skippedField } from './rows-text-field.ts';
 import { columnsExpected, foundWords, problemWords, readingWords, repeatedWords } from './rows-words.ts';
 import { tableRowsStyles } from './table-rows-styles.ts';
+
+const decodeTable = (bytes: Uint8Array): DecodedText | undefined =>
+  decodeText(bytes, (encoding, all) => new TextDecoder(encoding, { fatal: true }).decode(all));
 
 const ONE_CELL: Extent = { rows: 1, columns: 1 };
 
@@ -51,6 +55,7 @@ export class TableRowsDialog extends LitElement {
     settled: { state: true },
     columnsShown: { state: true },
     refusal: { state: true },
+    remarks: { state: true },
   };
   static override styles = [dialogStyles, fieldsStyles, columnChoicesStyles, tableRowsStyles];
   declare session: Session;
@@ -68,9 +73,17 @@ export class TableRowsDialog extends LitElement {
   /** How many columns of the text are shown. */
   declare columnsShown: number;
   declare refusal: string;
+  /** What there is to say of the file that the text is from. */
+  declare remarks: readonly Problem[];
   readonly #reader = new RowsReader(this);
   /** Whether how the text is parted and headed is guessed, as of a text that was pasted. */
   #guess = false;
+  /** Whether a text was pasted into the table, which led here. */
+  #wasPasted = false;
+  /** Whether the text was corrected since it was read. */
+  #isCorrected = false;
+  /** The columns of the text that were found last, also where it cannot be parted now. */
+  #known: readonly TextColumn[] = [];
   /** How many cells were selected where a text was pasted. */
   #over: Extent = ONE_CELL;
   /** What was found last of the text that stands there, also while it is read anew. */
@@ -90,7 +103,8 @@ export class TableRowsDialog extends LitElement {
     this.#over = pasted?.over ?? ONE_CELL;
     const found = findPlace(this.session.notebook.book, place);
     if (pasted !== undefined) this.where = { kind: 'from', row: found?.kind === 'cell' ? found.row : 0 };
-    this.#guess = pasted !== undefined;
+    this.#wasPasted = pasted !== undefined;
+    this.#guess = this.#wasPasted;
     void this.updateComplete.then(() => this.renderRoot.querySelector('dialog')?.showModal());
   }
 
@@ -104,8 +118,31 @@ export class TableRowsDialog extends LitElement {
     this.settled = new Map();
     this.columnsShown = COLUMNS_AT_ONCE;
     this.refusal = '';
+    this.remarks = [];
     this.#guess = false;
+    this.#isCorrected = false;
+    this.#known = [];
     this.#found = undefined;
+  }
+
+  /** Takes a text that was changed in its field: of another one all is asked anew, but where its rows go. */
+  #change(text: string, isPasted: boolean): void {
+    if (isCorrection(this.text, text)) {
+      this.text = text;
+      this.#isCorrected = true;
+      return;
+    }
+    const { where } = this;
+    this.#begin(text);
+    this.where = where;
+    this.#guess = this.#wasPasted && isPasted;
+    this.#forgetFile();
+  }
+
+  /** A name beside the button would say that the text is from that file. */
+  #forgetFile(): void {
+    const input = this.renderRoot.querySelector<HTMLInputElement>('input[type="file"]');
+    if (input) input.value = '';
   }
 
   get #table(): Table | undefined {
@@ -124,6 +161,12 @@ export class TableRowsDialog extends LitElement {
     // What was refused stands there no more once anything is changed.
     if (!changed.has('refusal')) this.refusal = '';
     if (['place', 'text'].some((name) => changed.has(name))) this.#found = undefined;
+    this.#read();
+    if (this.#isCorrected) this.#follow();
+    this.#isCorrected = false;
+  }
+
+  #read(): void {
     const { place, text, headed, said, skipped, settled, where, delimiter } = this;
     const isThere = place !== undefined && this.#table !== undefined && text.trim() !== '';
     const view = this.session.units;
@@ -132,11 +175,22 @@ export class TableRowsDialog extends LitElement {
     this.#reader.read(isThere ? { text, guess, ...answers, place, where, view } : undefined);
   }
 
+  /** What was settled of columns goes on for those whose headings were corrected. */
+  #follow(): void {
+    const { state } = this.#reader;
+    const table = this.#table;
+    if (state.kind !== 'found' || !table) return;
+    const { registry } = this.session.notebook.model;
+    this.settled = followHeadings(this.settled, this.#known, state.found.columns, table.columns, registry);
+    this.#read();
+  }
+
   /** What is found by now. What was guessed on the way stands in the fields like an answer. */
   #hear(): void {
     const { state } = this.#reader;
     if (state.kind !== 'found') return;
     this.#found = state.found;
+    if (state.found.columns.length > 0) this.#known = state.found.columns;
     const { guessed } = state.found;
     if (this.#guess && guessed) {
       this.delimiter = guessed.delimiter;
@@ -167,18 +221,21 @@ export class TableRowsDialog extends LitElement {
     const repeated = found && this.#repeat(found);
     const over = this.where.kind === 'from' ? repeated : undefined;
     return html`${found || isReading ? nothing : columnsExpected(table)}
-      ${rowsTextField(this.text, found ? 4 : 8, (text) => {
-        if (!isCorrection(this.text, text))
-          this.settled = new Map([...this.settled].filter(([, { called }]) => called !== ''));
-        this.text = text;
-      })}
+      ${rowsTextField(this.text, found ? 4 : 8, (text, isPasted) => this.#change(text, isPasted))}
       <label class="field file">
         Or a file
         <input type="file" accept=".csv,.tsv,.txt,text/csv,text/tab-separated-values" @change=${this.#file} />
       </label>
       ${found && found.columns.length > 0 ? this.#mapping(table, found) : nothing}
-      ${this.#questions(read)} ${this.#parting()} ${found ? this.#skipping() : nothing} ${this.#places(table, repeated)}
+      ${this.#questions(read)} ${this.#parting()} ${
+        found
+          ? skippedField(this.skipped, (lines) => {
+              this.skipped = lines;
+            })
+          : nothing
+      } ${this.#places(table, repeated)}
       <div class="found" role="status" tabindex="0" aria-label="What was read">
+        ${this.remarks.map((remark) => html`<p class="trouble">${problemWords(remark)}</p>`)}
         ${isReading ? readingWords(this.text) : found ? (over ? repeatedWords(over) : foundWords(table, found.read, this.where)) : nothing}
         ${state.kind === 'failed' ? html`<p class="trouble">The text cannot be read: ${state.reason}</p>` : nothing}
       </div>
@@ -257,24 +314,6 @@ export class TableRowsDialog extends LitElement {
     );
   }
 
-  /** Lines that are left out one by one. */
-  #skipping(): TemplateResult {
-    const isRead = this.skipped.trim() === '' || lineNumbers(this.skipped) !== undefined;
-    return html`<label class="field">
-      Lines of the text to leave out
-      <input
-        class="short"
-        autocomplete="off"
-        placeholder="1-3, 14"
-        aria-invalid=${isRead ? nothing : 'true'}
-        .value=${this.skipped}
-        @input=${({ target }: Event) => {
-          this.skipped = (target as HTMLInputElement).value;
-        }}
-      />
-    </label>`;
-  }
-
   /** What parts the cells, where a text without tabs leaves that open. */
   #parting(): TemplateResult | typeof nothing {
     if (this.text.includes('\t') || !/[,;|]|\S[ \u00a0]{2,}\S/.test(this.text)) return nothing;
@@ -333,14 +372,23 @@ export class TableRowsDialog extends LitElement {
     const [file] = (event.target as HTMLInputElement).files ?? [];
     if (!file) return;
     this.refusal = '';
+    const { place } = this;
     try {
-      const read = await readTextFile(file, BOOK_BYTE_LIMIT, encodingOf);
+      const read = await readDecoded(file, BOOK_BYTE_LIMIT, decodeTable);
+      // Meanwhile the dialog may have been closed, and opened for another table.
+      if (this.place !== place) return;
       const { where } = this;
       if (read.ok) {
-        this.#begin(read.value);
+        this.#begin(read.value.text);
         this.where = where;
-      } else this.refusal = `${file.name}: ${read.problems.map(problemWords).join('. ')}`;
+        this.remarks = read.value.problems;
+        return;
+      }
+      this.#forgetFile();
+      this.refusal = `${file.name}: ${read.problems.map(problemWords).join('. ')}`;
     } catch (error) {
+      if (this.place !== place) return;
+      this.#forgetFile();
       this.refusal = `${file.name} cannot be read: ${reasonOf(error)}`;
     }
   };

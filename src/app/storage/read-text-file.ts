@@ -1,23 +1,30 @@
 import { fail, type Outcome, problem, succeed } from '../../diagnostics/index.ts';
 
+/** The text of a UTF-8 file that may have so many bytes and no more. */
+export function readTextFile(file: Blob, limit: number): Promise<Outcome<string>> {
+  return readDecoded(file, limit, utf8);
+}
+
 /**
- * The text of a file that may have so many bytes and no more: its size is looked at before it is read. It is of UTF-8,
- * unless `encodingOf` finds another encoding; bytes that are no text in it are refused.
+ * What `decode` makes of a file that may have so many bytes and no more: its size is looked at before it is read.
+ * Refused where that is undefined: the bytes are no text.
  */
-export async function readTextFile(
+export async function readDecoded<T>(
   file: Blob,
   limit: number,
-  encodingOf: (bytes: Uint8Array) => string | undefined = () => 'utf-8',
-): Promise<Outcome<string>> {
+  decode: (bytes: Uint8Array) => T | undefined,
+): Promise<Outcome<T>> {
   const span = { from: 0, to: 0 };
   if (file.size > limit) return fail(problem('file-too-large', span, { size: file.size, limit }));
-  const bytes = new Uint8Array(await file.arrayBuffer());
+  const decoded = decode(new Uint8Array(await file.arrayBuffer()));
+  return decoded === undefined ? fail(problem('file-not-utf-8', span, {})) : succeed(decoded);
+}
+
+function utf8(bytes: Uint8Array): string | undefined {
   try {
-    const encoding = encodingOf(bytes);
-    if (encoding === undefined) return fail(problem('file-not-utf-8', span, {}));
-    return succeed(new TextDecoder(encoding, { fatal: true }).decode(bytes));
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch (error) {
-    if (error instanceof TypeError) return fail(problem('file-not-utf-8', span, {}));
+    if (error instanceof TypeError) return undefined;
     throw error;
   }
 }

@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { readTextFile } from '../../../src/app/storage/read-text-file.ts';
-import { encodingOf } from '../../../src/tables/index.ts';
+import { readDecoded, readTextFile } from '../../../src/app/storage/read-text-file.ts';
+import { decodeText } from '../../../src/tables/index.ts';
+
+const decode = (bytes: Uint8Array) =>
+  decodeText(bytes, (encoding, all) => new TextDecoder(encoding, { fatal: true }).decode(all));
 
 describe('the text of a file', () => {
   test('is read as UTF-8, without its mark', async () => {
@@ -32,11 +35,13 @@ describe('the text of a file', () => {
 
   test('is read in the encoding that is found, and refused where none is', async () => {
     const western = new Blob([new Uint8Array([0x4b, 0xfc, 0x73, 0x74, 0x65, 0x20, 0xb2])]);
-    expect(await readTextFile(western, 100, encodingOf)).toEqual({ ok: true, value: 'Küste ²' });
+    expect(await readDecoded(western, 100, decode)).toMatchObject({
+      value: { text: 'Küste ²', encoding: 'windows-1252', problems: [{ code: 'table-encoding-guessed' }] },
+    });
     const wide = new Blob([new Uint8Array([0xff, 0xfe, 0x41, 0, 0x3b, 0])]);
-    expect(await readTextFile(wide, 100, encodingOf)).toEqual({ ok: true, value: 'A;' });
+    expect(await readDecoded(wide, 100, decode)).toMatchObject({ value: { text: 'A;', problems: [] } });
     const archive = new Blob([new Uint8Array([0x50, 0x4b, 3, 4, 0, 0, 0, 8, 0, 0x81])]);
-    expect(await readTextFile(archive, 100, encodingOf)).toMatchObject({
+    expect(await readDecoded(archive, 100, decode)).toMatchObject({
       problems: [{ code: 'file-not-utf-8' }],
     });
   });
