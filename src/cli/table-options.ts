@@ -12,6 +12,7 @@ export const tableKinds = {
   decimal: 'once',
   header: 'once',
   totals: 'once',
+  sums: 'once',
   notes: 'once',
   unnamed: 'once',
   nil: 'once',
@@ -50,6 +51,7 @@ const PARTINGS = {
 export function tableOptions(options: GivenOptions): TableOptions {
   const rows = ['out', 'in'] as const;
   const totals = oneOf(options, 'totals', rows);
+  const sums = oneOf(options, 'sums', rows);
   const notes = oneOf(options, 'notes', rows);
   const unnamed = oneOf(options, 'unnamed', rows);
   const nil = oneOf(options, 'nil', ['blank', 'zero'] as const);
@@ -67,6 +69,7 @@ export function tableOptions(options: GivenOptions): TableOptions {
     blankMissing: options.alone('blank-missing'),
     consents: {
       ...(totals !== undefined && { totals }),
+      ...(sums !== undefined && { sums }),
       ...(notes !== undefined && { notes }),
       ...(unnamed !== undefined && { unnamed }),
       ...(nil !== undefined && { nil }),

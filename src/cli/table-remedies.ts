@@ -54,6 +54,7 @@ const REMEDIES: Readonly<Record<string, (found: Problem, columns: readonly Table
   'column-unit-alone': ({ data }) => `--columns "HEADER=${words(data.column)}" says where they stand`,
   'decimal-ambiguous': () => '--decimal point or --decimal comma says what stands in front of decimals',
   'row-total': (found) => leftOrTaken('totals', found),
+  'row-sum': (found) => leftOrTaken('sums', found),
   'row-all': (found) => leftOrTaken('totals', found),
   'row-note': (found) => leftOrTaken('notes', found),
   'row-numbering': (found) => leftOrTaken('notes', found),

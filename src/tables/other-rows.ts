@@ -10,12 +10,13 @@ const NOWHERE = { from: 0, to: 0 };
 
 /** How a kind of rows is asked for, and by which word of a person it is answered. */
 interface Question {
-  readonly code: 'row-total' | 'row-all' | 'row-note' | 'row-numbering' | 'row-unnamed';
-  readonly answer: 'totals' | 'notes' | 'unnamed';
+  readonly code: 'row-total' | 'row-sum' | 'row-all' | 'row-note' | 'row-numbering' | 'row-unnamed';
+  readonly answer: 'totals' | 'sums' | 'notes' | 'unnamed';
 }
 
 const QUESTIONS: Readonly<Record<RowKind, Question>> = {
   total: { code: 'row-total', answer: 'totals' },
+  sum: { code: 'row-sum', answer: 'sums' },
   all: { code: 'row-all', answer: 'totals' },
   note: { code: 'row-note', answer: 'notes' },
   numbering: { code: 'row-numbering', answer: 'notes' },

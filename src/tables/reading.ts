@@ -9,8 +9,10 @@ export type CellCheck = (column: string, cell: TableCell) => Problem | undefined
 
 /** What a person says of rows and cells that can be read two ways; where nothing is said they are asked for. */
 export interface Consents {
-  /** Rows that repeat the sum of those above, or say total or all. */
+  /** Rows that say total or all, or have no words and repeat the sum of those above. */
   readonly totals?: 'out' | 'in';
+  /** Rows that are called like items, and whose numbers are all sums of those above. */
+  readonly sums?: 'out' | 'in';
   /** Rows of one cell of words among the others, and rows above the headers (these can only be left out). */
   readonly notes?: 'out' | 'in';
   /** Rows of numbers alone where the others have words. */

@@ -4,29 +4,47 @@ import type { TextRow } from './records.ts';
 import { maySayTotal, saysTotal } from './total-words.ts';
 
 /**
- * What a row seems to be beside an item of the table: a sum of those above; one that says all and is not their sum; a
- * note among them; the numbers of the columns; or numbers without the words that the other rows have.
+ * What a row seems to be beside an item of the table: a total; a sum of those above that is called like an item; one that
+ * says all and is not their sum; a note among them; the numbers of the columns; or numbers without the words that the
+ * other rows have.
  */
-export type RowKind = 'total' | 'all' | 'note' | 'numbering' | 'unnamed';
+export type RowKind = 'total' | 'sum' | 'all' | 'note' | 'numbering' | 'unnamed';
 
 /** Words that name a total where the numbers beside them are one: `All deck`. */
 const SAYS_ALL = /^\W*(?:all|alle|overall|together|zusammen|insgesamt)(?![\p{L}\d-])/iu;
 
-/** How many rows a sum has at least where the row has a name of its own, so that 1 + 2 = 3 is no total. */
-const LEAST_SUMMANDS = 3;
+/**
+ * How many numbers a sum has at least where its row has a name of its own; where no row has words, 10, 20, 30 is as
+ * likely a series, and one more is needed.
+ */
+const LEAST_SUMMANDS = { worded: 2, bare: 3 } as const;
+
+/** A sum of numbers, and how many of them are not 0. */
+interface Run {
+  sum: number;
+  summands: number;
+}
 
 /** The sums of a column as far as it was read, and its number in the row that is looked at. */
 interface Sum {
   readonly at: number;
   x: number | undefined;
-  total: number;
-  since: number;
+  cell: TableCell;
+  /** Of all rows but totals and what may be one. */
+  readonly total: Run;
+  /** The same since the last of these. */
+  readonly since: Run;
+  /** Since the last row that is sure to be a total, with those that may be one. */
+  readonly whole: Run;
 }
+
+/** What a row may be the sum of; all its numbers are of the same. */
+const RUNS = ['since', 'total', 'whole'] as const;
 
 /**
  * Finds the rows of a text that seem to be totals or notes. A total says so; or it has no words where all rows above
- * it have some and a number that is the sum of those above; or it is the last row and all its numbers are such sums. A
- * note has one cell, of words, where the rows beside it have more. A row is unnamed if it has numbers and no words, and
+ * it have some and a number that is the sum of those above. A row that is called like an item is a sum if all its numbers
+ * are that of two or more above since the last total: in any language a total would be. A note has one cell, of words, where the rows beside it have more. A row is unnamed if it has numbers and no words, and
  * at least half of the rows have some.
  *
  * @param cells the taken cells by column, as far as `rows`
@@ -41,13 +59,16 @@ export function rowKinds(
   const found = new Map<TextRow, RowKind>();
   const worded = taken.flatMap(({ column }, at) => (isNumeric(column) ? [] : [at]));
   const sums = taken.flatMap(({ column }, at): Sum[] =>
-    isNumeric(column) ? [{ at, x: undefined, total: 0, since: 0 }] : [],
+    isNumeric(column)
+      ? [{ at, x: undefined, cell: null, total: noRun(), since: noRun(), whole: noRun() }]
+      : [],
   );
   const numeric = new Set(
     taken.flatMap(({ column, position, unitsAt = position }) =>
       isNumeric(column) ? [position, unitsAt] : [],
     ),
   );
+  const leastSummands = worded.length > 0 ? LEAST_SUMMANDS.worded : LEAST_SUMMANDS.bare;
   const unnamed: TextRow[] = [];
   const typical = typicalFilling(rows);
   const lastFull = rows.findLastIndex((row) => filledIn(row) > 1);
@@ -60,6 +81,7 @@ export function rowKinds(
     let repeats = 0;
     for (const sum of sums) {
       const cell = cells[sum.at]?.[index] ?? null;
+      sum.cell = cell;
       sum.x = numberIn(cell);
       if (sum.x === undefined) continue;
       filled += 1;
@@ -69,19 +91,30 @@ export function rowKinds(
       found.set(row, 'numbering');
       continue;
     }
-    const isLast = index === rows.length - 1;
     const isTotal =
       says ||
       (!hasWords && allWorded && count >= 1 && repeats > 0) ||
-      (count >= 1 && repeats > 0 && row.cells.some((cell) => SAYS_ALL.test(cell) || maySayTotal(cell))) ||
-      (isLast && count >= LEAST_SUMMANDS && repeats > 0 && repeats === filled);
+      (count >= 1 && repeats > 0 && row.cells.some((cell) => SAYS_ALL.test(cell) || maySayTotal(cell)));
     if (isTotal) {
       found.set(row, 'total');
-      for (const sum of sums) sum.since = 0;
+      for (const sum of sums) for (const run of [sum.since, sum.whole]) clear(run);
       continue;
     }
     if (taken.length > 1 && hasWords && filledIn(row) === 1 && isNote(row, typical, index > lastFull)) {
       found.set(row, 'note');
+      continue;
+    }
+    if (
+      filled > 0 &&
+      repeats === filled &&
+      isSumOfRows(sums, count, leastSummands) &&
+      !isInSeries(cells, sums, index)
+    ) {
+      found.set(row, 'sum');
+      for (const { x, since, whole } of sums) {
+        clear(since);
+        add(whole, x);
+      }
       continue;
     }
     if (count >= 1 && filled > 0 && worded.some((at) => SAYS_ALL.test(`${cells[at]?.[index] ?? ''}`)))
@@ -90,10 +123,7 @@ export function rowKinds(
       unnamed.push(row);
     count += 1;
     allWorded &&= hasWords;
-    for (const sum of sums) {
-      sum.total += sum.x ?? 0;
-      sum.since += sum.x ?? 0;
-    }
+    for (const { x, total, since, whole } of sums) for (const run of [total, since, whole]) add(run, x);
   }
   if (worded.length > 0 && !isSaved && unnamed.length * 2 <= count)
     for (const row of unnamed) found.set(row, 'unnamed');
@@ -120,13 +150,51 @@ function isNote({ cells }: TextRow, typical: number, isBehind: boolean): boolean
 }
 
 /** Whether a number is the sum of all above or of those since the last total, to the rounding of its digits. */
-function isSum(x: number, cell: TableCell, count: number, { total, since }: Sum): boolean {
-  const isWithin = (sum: number, step: number): boolean =>
-    Math.abs(x - sum) <= (step * count) / 2 + 1e-9 * Math.abs(sum);
+function isSum(x: number, cell: TableCell, count: number, sum: Sum): boolean {
   // Most numbers are no sum even if they had but one decimal; only of the others are the digits counted.
-  if (!isWithin(total, COARSEST) && !isWithin(since, COARSEST)) return false;
+  const near = RUNS.filter((run) => isWithin(x, sum[run], COARSEST, count));
+  if (near.length === 0) return false;
   const step = stepOf(cell);
-  return isWithin(total, step) || isWithin(since, step);
+  return near.some((run) => isWithin(x, sum[run], step, count));
+}
+
+/** Whether all numbers of a row are sums of the same rows, and one of them of enough that are not 0. */
+function isSumOfRows(sums: readonly Sum[], count: number, least: number): boolean {
+  const numbers = sums.flatMap((sum) => (sum.x === undefined ? [] : [{ ...sum, x: sum.x }]));
+  return RUNS.some(
+    (run) =>
+      numbers.some(({ x, [run]: { summands } }) => x !== 0 && summands >= least) &&
+      numbers.every(({ x, cell, [run]: sums }) => isWithin(x, sums, stepOf(cell), count)),
+  );
+}
+
+/** Whether the numbers of a row go on in the steps of the two above and the one below, as 1, 2, 3, 4 do. */
+function isInSeries(cells: readonly (readonly TableCell[])[], sums: readonly Sum[], index: number): boolean {
+  return sums.every(({ at, x }) => {
+    if (x === undefined) return true;
+    const [second, first, next] = [-2, -1, 1].map((by) => numberIn(cells[at]?.[index + by] ?? null));
+    if (second === undefined || first === undefined || next === undefined) return false;
+    const step = x - first;
+    return [first - second, next - x].every((other) => Math.abs(other - step) <= 1e-9 * Math.abs(x));
+  });
+}
+
+function isWithin(x: number, { sum }: Run, step: number, count: number): boolean {
+  return Math.abs(x - sum) <= (step * count) / 2 + 1e-9 * Math.abs(sum);
+}
+
+function noRun(): Run {
+  return { sum: 0, summands: 0 };
+}
+
+function add(run: Run, x = 0): void {
+  run.sum += x;
+  if (x !== 0) run.summands += 1;
+}
+
+function clear(run: Run): void {
+  run.sum = 0;
+  run.summands = 0;
 }
 
 /** One step of the last digit of a number with one decimal. */

@@ -1,22 +1,39 @@
+// A table of words, by language as far as they differ.
+
 /** Words for a total at the start of a cell, in the languages that takeoffs come in. */
 const AT_START = [
-  '(?:(?:grand|sub|net|gross)[\\s-]*)?(?:totals?|subtotals?|sums?)',
-  '(?:end|netto|brutto|zwischen|teil|gesamt)?-?summen?|gesamt',
-  'somme|sous-total|total général',
-  'suma|totale|totaal|soma|somma|summa|toplam|ara toplam|razem|ogółem|celkem|spolu|összesen|ukupno|jumlah',
-  'итого|всего|σύνολο',
+  '(?:(?:grand|sub|sous|net|gross)[\\s-]*)?(?:totals?|subtotals?|sums?)',
+  '(?:end|netto|brutto|zwischen|teil|gesamt)?-?summen?|gesamt|insgesamt|tot\\.',
+  '(?:sub-?|sous-)?(?:totale[nr]?|totali|totaux|totaal|totalt|totalsumme?)',
+  'somme|total général|suma|soma|somma|sommano|totalul|toplam|(?:ara|genel) toplam|yekûn|jumlah',
+  // Nordic and Baltic.
+  'summa|(?:del|mellan|slut|total)summa|(?:del|mellem|slut|total)?sum|i alt|ialt|yhteensä|(?:väli|loppu)summa',
+  'kokku|vahesumma|kopsumma|kopā|pavisam|iš viso|tarpinė suma|samtals',
+  // Slavic and Hungarian.
+  'razem|ogółem|łącznie|celkem|mezisoučet|součet|spolu|medzisúčet|súčet|skupaj|vmesna vsota|vsota|skupno',
+  'ukupno|sveukupno|svega|međuzbroj|zbroj|összesen|mindösszesen|részösszeg|végösszeg',
+  'итого|всего|промежуточный итог|итог|разом|всього|усього|сума|сумма|всичко|укупно|свега|збир',
+  // Other scripts.
+  '(?:μερικό |γενικό )?σύνολο|άθροισμα|tổng cộng|tổng số|tổng|cộng|ยอดรวม|รวมทั้งสิ้น|รวม|कुल|योग|جمع|합계|소계|총계',
+  '(?:תת[\\s-]*)?סה["״\u201d\u05f4\']*כ|סך[\\s-]*הכו?ל',
 ];
 
 /** Words for a sum that is carried from page to page, at the start of a cell. */
 const CARRIED = [
-  '(?:carried|brought)[\\s-]+(?:forward|fwd|over|down|to|from)|to (?:collection|summary)|[cb]\\/[fd]',
+  '(?:carried|brought)[\\s-]+(?:forward|fwd|over|down|to|from)|to (?:collection|summary)',
+  '[cb]\\/(?:f|d|o|fwd)|[cb]\\.\\s?[fd]\\.',
   'übertrag|uebertrag|vortrag',
   '(?:à|a) reporter|report (?:de la page|page)|(?:a|à) (?:reportar|transportar)|suma y sigue|suma anterior',
-  'a riportare|riporto|te transporteren',
+  'a riportare|riporto|te transporteren|overdracht|overført|overføres|överfört|(?:z|do) przeniesienia|z przen\\.',
+  'átvitel|áthozat|к переносу|с переноса|(?:σε|εκ) μεταφορά[ςν]?|nakli yekûn|devreden',
 ];
 
-/** Words that say so only where nothing stands beside them: a report may be an item. */
-const ALONE = ['reports?', '[Σ∑]', '小计|小計|合计|合計|总计|總計|計', 'المجموع|الإجمالي'];
+/** Words that say so only where nothing stands beside them: a report may be an item, and so may a move. */
+const ALONE = [
+  'reports?|tot|samen|viso|alls|общо|перенос|пренос|перенесення|přenos|převod|prevod|prenos|prijenos|siirto|ülekanne|μεταφορά',
+  '[Σ∑]|小计|小計|合计|合計|总计|總計|総計|計|繰越|前頁より|次頁へ',
+  'المجموع|الإجمالي|الاجمالي|المجموع الكلي|جمع کل',
+];
 
 /** A word for what is carried over that is mostly one for work. */
 const CARRIAGE = /^\W*transporte?\W*$/iu;

@@ -236,6 +236,21 @@ test('that the encoding of a file is guessed is said, until another text is ther
   expect(await found()).not.toContain('Windows-1252');
 });
 
+test('a row that is the sum of those above is asked for, whatever it is called', async () => {
+  await paste('line\tqty\nboat hire\t6\ndiving\t4\nAggregat\t10\n');
+  await expect
+    .poll(found)
+    .toContain('line 4 has numbers that are the sums of the rows above: “Aggregat, 10”');
+  expect(await take().isDisabled()).toBe(true);
+  await dialog()
+    .getByRole('group', { name: 'Rows that are sums of those above' })
+    .getByRole('radio', { name: 'left out' })
+    .check();
+  await expect.poll(found).toContain('2 rows are taken');
+  await take().click();
+  await expect.poll(() => rows().count()).toBe(2);
+});
+
 /** A text with everything that is asked of rows and numbers. */
 const ASKING = [
   'Rev. C',

@@ -74,6 +74,7 @@ const ANSWERS: Readonly<Record<string, Answered>> = {
   'table-no-rows': byChoice('item,V_s\n', '--empty'),
   'rows-above-headers': byChoice('Rev. C\nitem,V_s\na,1\n', '--notes', 'out'),
   'row-total': byChoice('item,V_s\na,1\nTotal,1\n', '--totals', 'out'),
+  'row-sum': byChoice('item,V_s\na,60\nb,40\nwall,100\n', '--sums', 'in'),
   'row-all': byChoice('item,V_s\na,1\nAll deck,2\n', '--totals', 'in'),
   'row-note': byChoice('item,V_s,w\na,1,5\nas built,,\n', '--notes', 'in'),
   'row-numbering': byChoice('item,V_s,w\n1,2,3\na,1,5\n', '--notes', 'out'),

@@ -198,12 +198,12 @@ describe('a comma between thousands that parts a number in two', () => {
 });
 
 describe('rows that are no items', () => {
-  const totals = 'item,V_s\nslab,10\ncaps,20\npiles,30\nTotal,60\n';
+  const totals = 'item,V_s\nslab,10\ncaps,20\npiles,40\nTotal,70\n';
 
   test.each<[string, readonly number[]]>([
     [totals, [5]],
     ['item,V_s\nslab,10\ncaps,20\n,30\n', [4]],
-    ['item,V_s\nslab,10\ncaps,20\nSubtotal,30\npiles,30\nwall,5\nGrand total,65\n', [4, 7]],
+    ['item,V_s\nslab,10\ncaps,20\nSubtotal,30\npiles,31\nwall,5\nGrand total,66\n', [4, 7]],
     ['item,V_s\nslab,10.3\ncaps,20.3\npiles,30.1\nall,60.7\n', [5]],
     ['item;V_s\nPlatte;10\nSumme;10\n', [3]],
   ])('%j has totals', (text, lines) => {
@@ -216,12 +216,13 @@ describe('rows that are no items', () => {
     expect(codes(readTable(text, COLUMNS, { totals: 'in' }))).toEqual([]);
   });
 
-  test.each([['item,V_s\na,1\nb,2\nc,3\n'], ['item,V_s\ntotally new slab,1\nb,2\n']])(
-    '%j has none',
-    (text) => {
-      expect(codes(readTable(text, COLUMNS))).toEqual([]);
-    },
-  );
+  test.each([
+    ['item,V_s\na,1\nb,2\nc,3\nd,4\n'],
+    ['item,V_s\na,1\nb,2\nc,4\n'],
+    ['item,V_s\ntotally new slab,1\nb,2\n'],
+  ])('%j has none', (text) => {
+    expect(codes(readTable(text, COLUMNS))).toEqual([]);
+  });
 
   test.each<[string, ReadOptions, string]>([
     ['Takeoff rev. C,,\n,,\nitem,V_s,w\nslab,10,5\n', { notes: 'out' }, 'rows-above-headers'],

@@ -141,6 +141,7 @@ test(`of ${TEXTS} texts as people write them each is read as it was written, or 
       options: {
         decimal: made.decimal,
         totals: 'in',
+        sums: 'in',
         notes: 'in',
         unnamed: 'in',
         nil: made.nil,

@@ -388,7 +388,20 @@ function totalOf(
 ): string[] {
   return heads.map(({ name, beside }) => {
     if (name === 'item')
-      return one(['Total', 'TOTAL', 'Grand total:', 'Summe', 'Subtotal', 'All deck', 'Σ', 'c/f', '']);
+      return one([
+        'Total',
+        'TOTAL',
+        'Grand total:',
+        'Summe',
+        'Subtotal',
+        'All deck',
+        'Σ',
+        'c/f',
+        'Subtotale',
+        'Yhteensä',
+        'Kokku',
+        '',
+      ]);
     const sum = digitsOf(sums.get(name) ?? 0, decimals, hand);
     return beside === '' ? sum : `${sum} ${beside}`;
   });

@@ -36,6 +36,7 @@ test('a table that is written reads back as it was, blank rows and words like fo
       const read = readTable(text, columns, {
         delimiter: parts,
         totals: 'in',
+        sums: 'in',
         notes: 'in',
         unnamed: 'in',
       });
@@ -60,6 +61,7 @@ test('a table of one column keeps its blank rows, the last ones too', () => {
         delimiter: ',',
         notes: 'in',
         totals: 'in',
+        sums: 'in',
       });
       expect(read.ok && read.value.cells.item).toEqual(cells.map((cell) => cell?.trim() ?? null));
     }),

@@ -41,6 +41,9 @@ test.each([
 test.each([
   ['item,V_s\nslab,60\ncaps,40\n,7\n', 'row-unnamed', { unnamed: 'out' }],
   ['item,V_s\n,7\nslab,60\ncaps,40\n', 'row-unnamed', { unnamed: 'out' }],
+  ['item,V_s\nslab,60\ncaps,40\nwall,100\n', 'row-sum', { sums: 'out' }],
+  ['item,V_s\nslab,60\ncaps,40\nWall,100.0\n', 'row-sum', { sums: 'out' }],
+  ['item,V_s,w\nslab,60,5\ncaps,40,5\nwall,100,\n', 'row-sum', { sums: 'out' }],
   ['item,V_s\nslab,60\ncaps,40\nAll deck,105\n', 'row-all', { totals: 'out' }],
   ['item,V_s\nslab,60\ncaps,40\nOverall,99.5\n', 'row-all', { totals: 'out' }],
   ['item,V_s,w\n1,2,3\nslab,60,5\ncaps,40,5\n', 'row-numbering', { notes: 'out' }],
@@ -74,15 +77,126 @@ test('the sum of a single row without words is asked for as a total', () => {
 
 test.each([
   'All-round brace,7',
-  'Allowance,100',
-  'Carriageway,100',
-  'wall,100',
+  'Allowance,101',
+  'Carriageway,101',
+  'wall,101',
   'Transport,7',
   'Report of survey,7',
   'Summary slab,7',
   'Sumac bed,7',
 ])('“%s” is a row', (row) => {
   expect(under(row)).toBe(3);
+});
+
+/** The lines of the rows that seem to be sums and are not called so. */
+function sumLines(text: string): unknown {
+  const read = readTable(text, COLUMNS);
+  return read.ok ? [] : read.problems.map(({ code, data }) => [code, data.lines]);
+}
+
+test.each<[string, readonly number[]]>([
+  // Sums of the rows since the last one, and one of all.
+  ['item,V_s\na,60\nb,40\nXxx,100\nc,30\nd,25\nXxx,55\nYyy,155\n', [4, 7, 8]],
+  // An item that happens to be a sum, and the total behind it, which counts it.
+  ['item,V_s\na,60\nb,40\nwall,100\nc,50\nXxx,250\n', [4, 6]],
+  ['item,V_s,w\na,60,1\nb,40,2\nXxx,100,3\n', [4]],
+  ['V_s\n1\n2\n3\n6\n', [5]],
+])('%j has rows that are sums', (text, lines) => {
+  expect(sumLines(text)).toEqual([['row-sum', lines]]);
+});
+
+test.each([
+  // One number that is there twice, one number of two, a series, two numbers alone, a sum of other rows in each column.
+  'item,V_s\na,60\nb,0\nc,60\n',
+  'item,V_s,w\na,60,1\nb,40,2\nc,100,5\n',
+  'item,V_s\na,1\nb,2\nc,3\nd,4\ne,5\n',
+  'V_s\n10\n20\n30\n',
+  'item,V_s,w\na,60,5\nTotal row of piles,60,5\nb,40,6\nc,40,11\n',
+])('%j has none', (text) => {
+  expect(readTable(text, COLUMNS, { totals: 'in' }).ok).toBe(true);
+});
+
+test('what was said of totals is not said of rows that are called like items', () => {
+  const text = 'item,V_s\nslab,60\ncaps,40\nwall,100\nTotal,200\n';
+  const read = readTable(text, COLUMNS, { totals: 'out' });
+  expect(!read.ok && read.problems.map(({ code, data }) => [code, data.lines])).toEqual([['row-sum', [4]]]);
+  const taken = readTable(text, COLUMNS, { totals: 'out', sums: 'in' });
+  expect(taken.ok && taken.value.cells.item).toEqual(['slab', 'caps', 'wall']);
+});
+
+/** Words for totals and for sums carried forward, as takeoffs in many languages have them. */
+const WORDS = [
+  ...[
+    'Subtotale',
+    'Totale',
+    'Tot.',
+    'Sommano',
+    'Delsumma',
+    'Totalt',
+    'Slutsumma',
+    'Yhteensä',
+    'Välisumma',
+    'Kokku',
+  ],
+  ...[
+    'Sum',
+    'I alt',
+    'Delsum',
+    'Samtals',
+    'Kopā',
+    'Iš viso',
+    'Razem',
+    'Součet',
+    'Mezisoučet',
+    'Celkem',
+    'Súčet',
+  ],
+  ...[
+    'Skupaj',
+    'Ukupno',
+    'Zbroj',
+    'Összesen',
+    'Mindösszesen',
+    'Végösszeg',
+    'Итого',
+    'Разом',
+    'Усього',
+    'Общо',
+  ],
+  ...[
+    'Σύνολο',
+    'Άθροισμα',
+    'Ara toplam',
+    'Tổng cộng',
+    'Tổng',
+    'Cộng',
+    'รวม',
+    'कुल',
+    '합계',
+    '소계',
+    '총계',
+    '合計',
+  ],
+  ...['סה"כ', 'סה״כ', 'סך הכל', 'المجموع', 'الإجمالي', 'جمع کل', 'Sous-total', 'Totaal', 'Insgesamt'],
+  ...['c/fwd', 'b/fwd', 'c.f.', 'Z przeniesienia', 'Do przeniesienia', 'Átvitel', 'Перенос', 'К переносу'],
+  ...['Overført', 'Överfört', 'Prenos', 'Převod', 'Siirto', 'Devreden', 'Σε μεταφορά', '繰越'],
+];
+
+test.each(WORDS)('“%s” is a total whatever its number is', (word) => {
+  expect(under(`"${word.replaceAll('"', '""')}",3`)).toEqual(['row-total']);
+});
+
+test.each([
+  'Перенос кабеля',
+  'Siirtokisko',
+  'Prenosna črpalka',
+  'Tot lot',
+  'Sumpf',
+  'Viso beam',
+  'Kokkupanek',
+  'Общи работи',
+])('“%s” is an item', (word) => {
+  expect(under(`${word},3`)).toBe(3);
 });
 
 test('of a total above all rows it is not said what it is the sum of', () => {

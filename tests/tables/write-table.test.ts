@@ -65,7 +65,7 @@ test('what is written reads back with the same values, whatever the delimiter', 
           delimiter,
         );
         // Rows made at random may look like totals of those above, or lack words.
-        const read = readTable(text, columns, { totals: 'in', notes: 'in', unnamed: 'in' });
+        const read = readTable(text, columns, { totals: 'in', sums: 'in', notes: 'in', unnamed: 'in' });
         expect(read.ok ? read.value.problems : read.problems).toEqual([]);
         expect(read.ok && read.value.cells).toEqual({
           soil: cells.map(({ soil }) => soil),

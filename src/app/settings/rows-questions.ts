@@ -31,6 +31,12 @@ export const rowsQuestions: readonly RowsQuestion[] = [
     answers: rowsOutWords,
   },
   {
+    key: 'sums',
+    question: 'Rows that are sums of those above',
+    codes: ['row-sum'],
+    answers: rowsOutWords,
+  },
+  {
     key: 'notes',
     question: 'Notes among the rows and above the headers',
     codes: ['row-note', 'row-numbering', 'rows-above-headers'],

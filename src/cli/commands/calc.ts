@@ -36,7 +36,7 @@ export const calc: Command = {
   usage:
     'calc BOOK [--set NAME=VALUE]... [--reason NAME=WORDS]... [--table NAME=FILE.csv]... [--get NAME]... [--json]\n' +
     '      [--columns "HEADER=NAME [UNIT]; #3=NAME; HEADER=-; *=-"] [--decimal point|comma] [--header yes|no]\n' +
-    '      [--totals out|in] [--notes out|in] [--unnamed out|in] [--skip LINES] [--thousands plain]\n' +
+    '      [--totals out|in] [--sums out|in] [--notes out|in] [--unnamed out|in] [--skip LINES] [--thousands plain]\n' +
     '      [--parting comma|semicolon|tab|bar|spaces|none]\n' +
     '      [--nil blank|zero] [--parentheses minus|plain] [--short blank] [--empty] [--blank-missing]',
   help:

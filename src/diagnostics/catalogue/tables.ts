@@ -136,10 +136,19 @@ export const tables = {
   'row-total': entry<RowsFacts & { first?: true }>({
     title: 'A row that seems to be a total',
     explain:
-      'The row says total, or repeats the sum of the rows above it. As a row of the table it would count twice, so it is asked for: left out, or in.',
+      'The row says total, or has no words and repeats the sum of the rows above it. As a row of the table it would count twice, so it is asked for: left out, or in.',
     words: ({ lines, text, first }) => ({
       message: `${linesCalled(lines)} ${lines.length === 1 ? 'seems to be a total' : 'seem to be totals'}${first === true ? '' : ' of the rows above'}: ${quoted(text)}`,
       hint: 'say whether totals are left out or are rows like the others, or leave out single lines',
+    }),
+  }),
+  'row-sum': entry<RowsFacts>({
+    title: 'A row that is the sum of others',
+    explain:
+      'All numbers of the row are the sums of those in two or more rows above it, since the last total. It may be an item, or a total in words that are not known as such, and would then count twice. So it is asked for: left out, or in.',
+    words: ({ lines, text }) => ({
+      message: `${linesCalled(lines)} ${lines.length === 1 ? 'has' : 'have'} numbers that are the sums of the rows above: ${quoted(text)}`,
+      hint: 'say whether rows that are sums are left out or are rows like the others, or leave out single lines',
     }),
   }),
   'row-note': entry<RowsFacts>({
