@@ -79,9 +79,9 @@ function directionsOf(said: string): readonly Direction[] {
 
 function columnOf(from: string, found: readonly TextColumn[]): TextColumn {
   const [, number] = /^#(\d+)$/.exec(from) ?? [];
-  const folded = folds(from);
+  const folded = foldHeader(from);
   const [column, second] = found.filter(({ position, header }) =>
-    number === undefined ? folds(header) === folded : position === Number(number) - 1,
+    number === undefined ? foldHeader(header) === folded : position === Number(number) - 1,
   );
   if (column !== undefined && second === undefined) return column;
   if (second !== undefined)
@@ -116,6 +116,7 @@ function destinationOf(
   return { kind: 'column', name: column.name, unit };
 }
 
-function folds(header: string): string {
+/** A header as it is compared with what is said: without regard to capitals and spaces. */
+export function foldHeader(header: string): string {
   return header.trim().replace(/\s+/g, ' ').toLowerCase();
 }

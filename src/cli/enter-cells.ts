@@ -1,7 +1,7 @@
 import { type Problem, problem } from '../diagnostics/index.ts';
 import { idOfRow, rowIdsOf, type Statement, stateCells } from '../document/index.ts';
 import { type FormulaColumnItem, type Notebook, readAsStated } from '../notebook/index.ts';
-import { readMapped, type TableCell, type TableColumn } from '../tables/index.ts';
+import { readMapped, type TableCell, type TableColumn, textColumns } from '../tables/index.ts';
 import { PLAIN_UNIT, type Unit, writeNumber } from '../units/index.ts';
 import { directedMapping } from './columns-option.ts';
 import { Refused, refusedBy, valueOrRefuse } from './refused.ts';
@@ -40,7 +40,10 @@ export function enterCells(
       name === ROW ? rowProblem(cell, table.length ?? 0) : cellProblem(cell, item, notebook),
   });
   const found = read.ok ? read.value.problems : read.problems;
-  const wrong = found.filter(({ severity }) => severity === 'error').map((one) => withRemedy(one, columns));
+  const headers = textColumns(parted, mapping.headed).map(({ header }) => header);
+  const wrong = found
+    .filter(({ severity }) => severity === 'error')
+    .map((one) => withRemedy(one, columns, headers));
   if (!read.ok || wrong.length > 0) throw refusedBy(wrong, path);
   const { [ROW]: rows, [column.name]: values } = read.value.cells;
   if (!rows || !values)

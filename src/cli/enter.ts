@@ -17,7 +17,7 @@ import {
   tableNamed,
   tryCells,
 } from '../notebook/index.ts';
-import { type ReadTable, readMapped } from '../tables/index.ts';
+import { type ReadTable, readMapped, textColumns } from '../tables/index.ts';
 import { directedMapping } from './columns-option.ts';
 import { enterCells } from './enter-cells.ts';
 import { splitAssignment } from './options.ts';
@@ -125,6 +125,7 @@ function enterTable(notebook: Notebook, name: string, path: string, options: Tab
   const file = readTableFile(path);
   const parted = partedFile(file, path, columns, registry, options);
   const mapping = directedMapping(parted, columns, options.columns, options.header);
+  const headers = textColumns(parted, mapping.headed).map(({ header }) => header);
   const read = readMapped(parted, columns, mapping, {
     ...options.consents,
     ...(options.decimal && { decimal: options.decimal }),
@@ -137,7 +138,7 @@ function enterTable(notebook: Notebook, name: string, path: string, options: Tab
     ...(read.ok ? read.value.problems : read.problems),
     ...blanked,
     ...gone,
-  ].map((found) => withRemedy(found, columns));
+  ].map((found) => withRemedy(found, columns, headers));
   const printed = printTable(path, file.encoding, read, problems, table.length ?? 0);
   const wrong = problems.filter(({ severity }) => severity === 'error');
   if (!read.ok || wrong.length > 0)

@@ -1,5 +1,6 @@
 import { type JsonValue, listed, type Problem } from '../diagnostics/index.ts';
 import { columnWords, type TableColumn } from '../tables/index.ts';
+import { foldHeader } from './columns-option.ts';
 
 /** A column of a text as a problem tells it. */
 interface ToldColumn {
@@ -7,21 +8,26 @@ interface ToldColumn {
   readonly header: string;
 }
 
+/** How `--columns` calls a column of the text. */
+type Call = (column: ToldColumn, byNumber?: boolean) => string;
+
+type Remedy = (found: Problem, columns: readonly TableColumn[], called: Call) => string;
+
 /** What mends a problem with a table on the command line: the option, with what it has to say. */
-const REMEDIES: Readonly<Record<string, (found: Problem, columns: readonly TableColumn[]) => string>> = {
+const REMEDIES: Readonly<Record<string, Remedy>> = {
   'table-parting-unclear': ({ data }) =>
     data.by === 'commas'
       ? '--parting none says that a line is one cell, --parting comma that commas part cells'
       : '--parting spaces says that two or more spaces part cells, --parting none that a line is one cell',
-  'column-undecided': ({ data }, columns) => {
+  'column-undecided': ({ data }, columns, called) => {
     const open = data.columns as unknown as readonly ToldColumn[];
     const parts = open.map((one) => `${called(one, data.data === true)}=NAME`);
     const first = data.data === true ? '--header no says that the first row is data, and ' : '';
     return `${first}--columns "${parts.join('; ')}" says where, NAME [UNIT] with a unit, “unit of NAME” for units row by row, - for left out; NAME is ${givens(columns)}`;
   },
-  'column-calculated': ({ data }, columns) =>
+  'column-calculated': ({ data }, columns, called) =>
     `--columns "${called(toldIn(data))}=-" leaves it out, “=NAME [UNIT]” says where it goes; NAME is ${givens(columns)}`,
-  'column-unit-unread': ({ data }) => {
+  'column-unit-unread': ({ data }, _, called) => {
     const units = data.choices as readonly string[];
     const [unit = 'UNIT', ...others] = units;
     const kind =
@@ -33,17 +39,17 @@ const REMEDIES: Readonly<Record<string, (found: Problem, columns: readonly Table
   },
   'table-nothing-taken': (_, columns) =>
     `--columns "HEADER=NAME [UNIT]" takes one; NAME is ${givens(columns)}`,
-  'column-twice': ({ data }) =>
+  'column-twice': ({ data }, _, called) =>
     `--columns "${called(data.second as unknown as ToldColumn, true)}=-" leaves one of them out`,
-  'column-share': ({ data }) =>
-    `--columns "${words(data.header)}=${words(data.column)} [%]" for per cent, [-] for parts of one`,
-  'column-units-ignored': ({ data }) =>
+  'column-share': ({ data }, _, called) =>
+    `--columns "${called(toldIn(data))}=${words(data.column)} [%]" for per cent, [-] for parts of one`,
+  'column-units-ignored': ({ data }, _, called) =>
     `--columns "${called(toldIn(data))}=unit of ${words(data.column)}" takes them row by row, “=- no units” says that they are none`,
   'row-unit-unread': ({ data }) => {
     const units = data.choices as readonly string[];
     return units.length > 0 ? `write ${listed(units)}` : 'write the unit of the number there';
   },
-  'unit-left-out': ({ data }) =>
+  'unit-left-out': ({ data }, _, called) =>
     `--columns "${called(toldIn(data))}=${words(data.column)} [${words(data.stated)}]" or [${words(data.unit)}] says what they are in`,
   'row-long': ({ data }) =>
     data.columns === 1
@@ -77,15 +83,27 @@ function leftOrTaken(option: string, { data }: Problem): string {
   return `--${option} out leaves ${them} out, --${option} in takes ${them} as ${rows} like the others${single}`;
 }
 
-/** A problem with a table, with the option in place of what the page offers. */
-export function withRemedy(found: Problem, columns: readonly TableColumn[]): Problem {
+/**
+ * A problem with a table, with the option in place of what the page offers. `headers` are those of the text, of which
+ * `--columns` tells two that are equal by number.
+ */
+export function withRemedy(
+  found: Problem,
+  columns: readonly TableColumn[],
+  headers: readonly string[] = [],
+): Problem {
   const remedy = REMEDIES[found.code];
-  return remedy === undefined ? found : { ...found, hints: [remedy(found, columns)] };
+  return remedy === undefined
+    ? found
+    : { ...found, hints: [remedy(found, columns, callAmong(headers.map(foldHeader)))] };
 }
 
-/** How `--columns` calls a column: by its header, or by its number where that has signs of its own or is none. */
-function called({ header, position }: ToldColumn, byNumber = false): string {
-  return byNumber || header === '' || /[;="#*]/.test(header) ? `#${position}` : header;
+/** Calls a column by its header, or by its number where that has signs of its own, is none, or is there twice. */
+function callAmong(folded: readonly string[]): Call {
+  const isTwice = (header: string): boolean =>
+    folded.indexOf(foldHeader(header)) !== folded.lastIndexOf(foldHeader(header));
+  return ({ header, position }, byNumber = false) =>
+    byNumber || header === '' || /[;="#*]/.test(header) || isTwice(header) ? `#${position}` : header;
 }
 
 function toldIn(data: Problem['data']): ToldColumn {

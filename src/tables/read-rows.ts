@@ -11,6 +11,7 @@ import { type Mapping, type SortedColumns, sortColumns, type TakenColumn } from 
 import { aboveHeaders, isKept, leftOutRows, notesLeftOut, unansweredRows } from './other-rows.ts';
 import { longRow, shortRow } from './ragged-rows.ts';
 import type { Consents, ReadOptions, TableReading } from './reading.ts';
+import { realTrouble } from './real-trouble.ts';
 import { isBlankRow, type TextRow } from './records.ts';
 import { rowKinds } from './row-kinds.ts';
 import { rowUnitCells, rowUnitProblems } from './row-units.ts';
@@ -187,7 +188,9 @@ function remarksOn(
       const cell = kept[at]?.[index] ?? null;
       if (cell === null || ledger.fateAt(row.at, position) === 'refused') continue;
       if (!isDecimalSettled && isNumeric(column) && /[.,]/.test(row.cells[position] ?? '')) continue;
-      const found = check?.(column.name, cell);
+      const shown = check?.(column.name, cell);
+      const found =
+        shown?.severity === 'error' && check ? realTrouble(shown, column.name, `${cell}`, check) : shown;
       ledger.write(row.at, position, found === undefined ? 'taken' : 'marked');
       if (found === undefined) continue;
       const written = unguarded(row.cells[position]?.trim() ?? '');

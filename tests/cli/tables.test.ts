@@ -57,6 +57,11 @@ describe('a file that is refused tells what to say', () => {
       '--columns "Unit=NAME" says where, NAME [UNIT] with a unit, “unit of NAME” for units row by row',
       ['--columns', 'Unit=unit of V_s'],
     ],
+    [
+      'item,V_s,w,unit,Unit\nslab,1250.5,5,cy,ea\n',
+      '--columns "#4=NAME; #5=NAME" says where',
+      ['--columns', '#4=unit of V_s; #5=- no units'],
+    ],
     ['item,V_s (tons),w\nslab,1250.5,5\n', '“tons”', ['--columns', 'V_s (tons)=V_s [cy]']],
   ])('%j', (text, says, remedy) => {
     const refused = sumOf(text);

@@ -252,7 +252,13 @@ export const tables = {
     explain:
       'No column of the table is called like this column of the text, and which of them it means is not guessed: a wrong guess would put, say, a price under quantities. Choose the column it goes to, or leave it out.',
     words: ({ columns, data }) => {
-      const named = columns.filter(({ header }) => header !== '').map(textColumn);
+      const named = columns
+        .filter(({ header }) => header !== '')
+        .map((one) =>
+          columns.some((other) => other !== one && other.header === one.header)
+            ? `${textColumn(one)} (column ${one.position})`
+            : textColumn(one),
+        );
       const others = columns.filter(({ header }) => header === '').map(textColumn);
       const facts = [
         ...(named.length > 0 ? [`the table has no column called ${listed(named)}`] : []),
