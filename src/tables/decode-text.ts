@@ -12,7 +12,9 @@ export interface DecodedText {
  * The characters of the bytes 0x80 to 0x9F in Windows-1252 (WHATWG Encoding, index windows-1252); five bytes have none
  * and keep their number.
  */
-const BEYOND_LATIN_1 = '€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090‘’“”•–—˜™š›œ\u009džŸ';
+const BEYOND_LATIN_1 =
+  '\u20ac\u0081\u201a\u0192\u201e\u2026\u2020\u2021\u02c6\u2030\u0160\u2039\u0152\u008d\u017d\u008f' +
+  '\u0090\u2018\u2019\u201c\u201d\u2022\u2013\u2014\u02dc\u2122\u0161\u203a\u0153\u009d\u017e\u0178';
 
 /** Decodes bytes in an encoding, and throws a TypeError where they are none of it: what a host has a TextDecoder for. */
 export type Decode = (encoding: Encoding, bytes: Uint8Array) => string;

@@ -67,10 +67,10 @@ describe('calc', () => {
   });
 
   test('replaces a table by a file', () => {
-    const csv = fileOf('layers.csv', 'soil,thickness (ft)\nclay,10\nsand,20\ngravel,30\n');
+    const csv = fileOf('layers.csv', 'soil,thickness (ft)\nclay,10\nsand,20\ngravel,35\n');
     const { run, json } = quaybookJson('calc', sound, '--table', `layers=${csv}`);
     expect(run.status).toBe(0);
-    expect(json.results['s.T'].value).toBeCloseTo(60 * 0.3048, 10);
+    expect(json.results['s.T'].value).toBeCloseTo(65 * 0.3048, 10);
   });
 
   test('a blank cell gives no total, and tells the known part', () => {

@@ -51,7 +51,7 @@ test('every cell of a text that is taken is accounted for', () => {
 test('a cell with a remark is marked, and one without a value too', () => {
   const check = (_: string, cell: unknown) =>
     cell === 'about 5'
-      ? ({ code: 'cell-not-number', severity: 'error', message: 'no number', hints: [] } as never)
+      ? ({ code: 'cell-not-number', severity: 'error', message: 'no number', hints: [], fixes: [] } as never)
       : undefined;
   const { ok, account } = readTable('item,V_s\nslab,about 5\ncaps,6\n', COLUMNS, { check });
   expect(ok).toBe(true);
@@ -103,7 +103,13 @@ test('numbers of 1 or less among others in per cent are taken, marked and told w
 test('a cell that its column does not read is kept as it was written', () => {
   const check = (_: string, cell: unknown) =>
     String(cell).startsWith('$')
-      ? ({ code: 'entry-unit-mismatch', severity: 'error', message: 'no volume', hints: [] } as never)
+      ? ({
+          code: 'entry-unit-mismatch',
+          severity: 'error',
+          message: 'no volume',
+          hints: [],
+          fixes: [],
+        } as never)
       : undefined;
   const read = readTable('item;V_s\nslab;$48,00\ncaps;6,5\n', COLUMNS, { check });
   expect(read.ok && read.value.cells.V_s).toEqual(['$48,00', 6.5]);
