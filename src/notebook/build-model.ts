@@ -93,7 +93,7 @@ export function buildModel(book: Book, before?: Model): Model {
   }
   const items = new Map<string, Item>();
   for (const [id, item] of fresh) {
-    const judged = withStatedJudged(item, fresh, (of) => textsEntered(of, names));
+    const judged = withStatedJudged(item, fresh, (of) => textsEntered(of, names), registry);
     const old = before?.items.get(id);
     items.set(id, old && sameItem(old, judged) ? old : judged);
   }

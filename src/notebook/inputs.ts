@@ -9,6 +9,7 @@ import {
   type UnitRegistry,
   writeQuantity,
 } from '../units/index.ts';
+import { signCheck } from './excluded-sign.ts';
 import type { InputItem } from './model.ts';
 import { reservedProblems } from './spelled-name.ts';
 import { readUnitColumn } from './unit-column.ts';
@@ -17,16 +18,20 @@ import { readUnitColumn } from './unit-column.ts';
 export function readGiven(id: string, sheet: string, row: Given, registry: UnitRegistry): InputItem {
   const { unit, problems: unitProblems } = readUnitColumn(row.unit, registry);
   const read = readEntry(row.entry, registry, unit);
-  const entry = read.ok ? read.value : undefined;
+  const typed = read.ok ? read.value : undefined;
+  const sign =
+    typed?.kind === 'number' ? signCheck(row.range, unit ?? typed.unit, registry)?.(typed.si) : undefined;
+  const entry = sign ? undefined : typed;
   const entryProblems = read.ok ? [] : read.problems;
   const doubt = entry?.kind === 'number' && unit ? barePercent(row.entry, entry.si, unit) : undefined;
   const rangeProblems = entry && row.range ? outOfRange(entry, row.range, unit, registry) : [];
   // An entry that cannot be read gives no type, so that what refers to it waits instead of disagreeing.
-  const type = unit ? typeOfUnit(unit) : read.ok ? typeOfEntry(entry) : unknownType;
+  const type = unit ? typeOfUnit(unit) : read.ok ? typeOfEntry(typed) : unknownType;
   const problems = [
     ...reservedProblems(row.name),
     ...unitProblems,
     ...entryProblems,
+    ...(sign ? [sign] : []),
     ...(doubt ? [doubt] : []),
     ...rangeProblems,
   ];

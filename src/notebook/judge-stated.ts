@@ -1,15 +1,22 @@
 import { nearest, type Problem, problem } from '../diagnostics/index.ts';
 import { foldedOption } from '../document/index.ts';
+import type { UnitRegistry } from '../units/index.ts';
+import { signCheck } from './excluded-sign.ts';
 import { type KnownTexts, knownTexts, type TextsOf } from './known-texts.ts';
 import type { Item } from './model.ts';
 import { asCapacity, type Stated, sidesOf } from './stated.ts';
 
 /** A line or column with what its stated values are worth in the book: a text that chooses methods is one of those known. */
-export function withStatedJudged(item: Item, items: ReadonlyMap<string, Item>, textsOf: TextsOf): Item {
+export function withStatedJudged(
+  item: Item,
+  items: ReadonlyMap<string, Item>,
+  textsOf: TextsOf,
+  registry: UnitRegistry,
+): Item {
   if (item.kind === 'formula' && item.stated)
-    return { ...item, stated: judgeStated(item.stated, item, items, textsOf) };
+    return { ...item, stated: judgeStated(item.stated, item, items, textsOf, registry) };
   if (item.kind !== 'formula column' || !item.cells) return item;
-  const judge = judgeOf(item, items, textsOf);
+  const judge = judgeOf(item, items, textsOf, registry);
   return { ...item, cells: new Map([...item.cells].map(([row, stated]) => [row, judge(stated)])) };
 }
 
@@ -19,18 +26,40 @@ export function judgeStated(
   item: Item,
   items: ReadonlyMap<string, Item>,
   textsOf: TextsOf,
+  registry: UnitRegistry,
 ): Stated {
-  return judgeOf(item, items, textsOf)(stated);
+  return judgeOf(item, items, textsOf, registry)(stated);
 }
 
-function judgeOf(item: Item, items: ReadonlyMap<string, Item>, textsOf: TextsOf): (stated: Stated) => Stated {
+function judgeOf(
+  item: Item,
+  items: ReadonlyMap<string, Item>,
+  textsOf: TextsOf,
+  registry: UnitRegistry,
+): (stated: Stated) => Stated {
   const known = item.type.kind === 'text' ? knownTexts(item.id, items, textsOf) : undefined;
   const check = item.kind === 'formula' ? checkHeldAgainst(item.id, items) : undefined;
   return (stated) => {
     const found = known && unknownText(stated, known);
     if (found) return { ...stated, problems: [found, ...stated.problems] };
+    const sign = statedSign(stated, item, registry);
+    if (sign) return { statement: stated.statement, problems: [sign, ...stated.problems] };
     return check === undefined ? stated : asCapacity(stated, check);
   };
+}
+
+/** What is wrong with the sign of a stated value by the permitted range of its line or column. */
+function statedSign({ entry }: Stated, item: Item, registry: UnitRegistry): Problem | undefined {
+  if (entry?.kind !== 'number' || (item.kind !== 'formula' && item.kind !== 'formula column'))
+    return undefined;
+  const own = item.kind === 'formula' ? item.row : item.column;
+  if (own.kind !== 'calc') return undefined;
+  const link = 'link' in own && own.link?.kind === 'given' ? own.link.range : undefined;
+  for (const range of [own.range, link]) {
+    const found = signCheck(range, item.unit ?? entry.unit, registry)?.(entry.si);
+    if (found) return found;
+  }
+  return undefined;
 }
 
 /** A check whose capacity is a line as it stands, or a line that takes its value from it; undefined where there is none. */

@@ -3,6 +3,7 @@ import type { Cell, Range } from '../document/index.ts';
 import type { Engine } from '../engine/index.ts';
 import { readEntry, type Unit, type UnitRegistry, writeQuantity } from '../units/index.ts';
 import { readCell } from './columns.ts';
+import { signCheck } from './excluded-sign.ts';
 import type { InputColumnItem } from './model.ts';
 
 /** The cells of a given column as the engine takes them: values by row, NaN where there is none, and why. */
@@ -20,8 +21,10 @@ export function loadCells(
 ): LoadedColumn {
   const values = new Float64Array(cells.length);
   const failed = new Map<number, Problem>();
+  const signOf = signCheck(item.column.range, item.unit, registry);
   for (let row = 0; row < cells.length; row += 1) {
-    const value = readCell(cells[row] ?? null, item.column, item.unit, registry);
+    const read = readCell(cells[row] ?? null, item.column, item.unit, registry);
+    const value = (typeof read === 'number' && signOf?.(read)) || read;
     if (typeof value === 'number') values[row] = value;
     else if (typeof value === 'string') values[row] = texts.codeOf(value);
     else {

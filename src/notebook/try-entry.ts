@@ -1,6 +1,7 @@
 import type { Problem } from '../diagnostics/index.ts';
 import { barePercent, DATE_UNIT, readEntry } from '../units/index.ts';
 import { readCell } from './columns.ts';
+import { signCheck } from './excluded-sign.ts';
 import { outOfRange, readGiven } from './inputs.ts';
 import type { Notebook } from './notebook.ts';
 import { readValue, unitOf } from './read-result.ts';
@@ -28,6 +29,8 @@ export function tryEntry({ model, book }: Notebook, id: string, text: string): E
   const value = readCell(text, column, unit, model.registry);
   if (value === undefined) return { problems: [] };
   if (typeof value === 'object') return { problems: [value] };
+  const sign = typeof value === 'number' && signCheck(column.range, unit, model.registry)?.(value);
+  if (sign) return { problems: [sign] };
   if (column.type === 'truth') return { value: { kind: 'truth', truth: value === 1 }, problems: [] };
   const read = column.range && unit && unit !== DATE_UNIT ? readEntry(text, model.registry, unit) : undefined;
   const beyond = read?.ok && column.range ? outOfRange(read.value, column.range, unit, model.registry) : [];

@@ -2,6 +2,7 @@ import { type Problem, problem } from '../diagnostics/index.ts';
 import type { Cell } from '../document/index.ts';
 import { PLAIN_UNIT, type Unit, writeQuantity } from '../units/index.ts';
 import { readCell } from './columns.ts';
+import { signCheck } from './excluded-sign.ts';
 import { columnLimits } from './load-column.ts';
 import type { InputColumnItem } from './model.ts';
 import type { Notebook } from './notebook.ts';
@@ -53,9 +54,12 @@ function columnCheck(
 ): (cell: Cell) => Problem | undefined {
   const { column, unit } = item;
   const { least, most } = columnLimits(item, registry);
+  const signOf = signCheck(column.range, unit, registry);
   return (cell) => {
     const value = readCell(cell, column, unit, registry);
     if (typeof value === 'object') return value;
+    const sign = typeof value === 'number' && signOf?.(value);
+    if (sign) return sign;
     if (typeof value !== 'number' || (value >= least && value <= most)) return undefined;
     const isLow = value < least;
     return problem(

@@ -78,7 +78,7 @@ export function readAsStated(
   const own: Type = item.unit ? typeOfUnit(item.unit) : onAxes(computed, NO_AXES);
   const names = namesOf(book);
   const stated = readStated(statement, own, item.unit, registry);
-  return judgeStated(stated, item, model.items, (of) => textsEntered(of, names));
+  return judgeStated(stated, item, model.items, (of) => textsEntered(of, names), registry);
 }
 
 function unitAt(notebook: Notebook, { id, side }: StatedPlace): Unit | undefined {

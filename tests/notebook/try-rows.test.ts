@@ -44,13 +44,17 @@ test.each<[string, Cell]>([
   expect(check(column, cell)).toBeUndefined();
 });
 
-test.each<[Cell, string, string]>([
-  [-1, '0 cy', 'least'],
-  ['2000.1 m^3', '2000 m^3', 'most'],
-])('%j is beyond the permitted range of its column, which is a warning', (cell, limit, end) => {
-  expect(check('V_s', cell)).toMatchObject({
-    severity: 'warning',
-    code: 'out-of-range',
-    data: { limit, end },
-  });
+test.each<[Cell, string, string]>([['2000.1 m^3', '2000 m^3', 'most']])(
+  '%j is beyond the permitted range of its column, which is a warning',
+  (cell, limit, end) => {
+    expect(check('V_s', cell)).toMatchObject({
+      severity: 'warning',
+      code: 'out-of-range',
+      data: { limit, end },
+    });
+  },
+);
+
+test('a cell of the sign that the range leaves out is no cell of its column', () => {
+  expect(check('V_s', -1)).toMatchObject({ severity: 'error', code: 'sign-excluded' });
 });
