@@ -4,6 +4,7 @@ export { takeAlong } from './bring/take-along.ts';
 export { optionsOf } from './build-model.ts';
 export type { ChangedLines } from './changed-lines.ts';
 export { methodDiffers } from './check-methods.ts';
+export type { Dangling } from './dangling.ts';
 export { enterRows, enterValues } from './enter.ts';
 export { type Evaluation, evaluateFormula } from './evaluate-formula.ts';
 export {
@@ -16,7 +17,16 @@ export {
 } from './find-by-name.ts';
 export type { Elements, FormulaParts, PartPlace } from './formula-parts.ts';
 export { canLink, keepHeldEdit, linkEdit, linkTargets, unlinkEdit } from './link-line.ts';
-export { type LinkedLine, linkedLines, linkSource, type OpenLink, openLinks } from './links.ts';
+export {
+  type BrokenLink,
+  brokenLink,
+  brokenLinks,
+  type LinkedLine,
+  linkedLines,
+  linkSource,
+  type OpenLink,
+  openLinks,
+} from './links.ts';
 export {
   type FormulaInForce,
   formulaInForce,
@@ -35,6 +45,7 @@ export {
   type MethodItem,
   type Methods,
   type Model,
+  namesUsed,
   referencesOfItem,
   type TableItem,
 } from './model.ts';

@@ -15,6 +15,13 @@ export interface LinkedLine {
   readonly from: Item;
 }
 
+/** A line whose link leads to nothing: what it took its value from is not in the book any more. */
+export interface BrokenLink {
+  readonly item: LinkedLine['item'];
+  /** What it took its value from, as written. */
+  readonly to: string;
+}
+
 /** What of a book is to be linked, in its order. */
 export function openLinks({ model }: Notebook): readonly OpenLink[] {
   return [...model.items.values()].flatMap((item) => {
@@ -38,4 +45,19 @@ export function linkSource(item: Item, items: ReadonlyMap<string, Item>): Item |
   const { syntax, references } = item.checked;
   const [only, ...others] = references;
   return syntax.kind === 'name' && only !== undefined && others.length === 0 ? items.get(only) : undefined;
+}
+
+/** The links of a book that lead to nothing, in its order. */
+export function brokenLinks({ model }: Notebook): readonly BrokenLink[] {
+  return [...model.items.values()].flatMap((item) => {
+    const to = brokenLink(item, model.items);
+    return to !== undefined && item.kind === 'formula' ? [{ item, to }] : [];
+  });
+}
+
+/** What a linked line took its value from that is not in the book any more, as written; undefined for any other line. */
+export function brokenLink(item: Item, items: ReadonlyMap<string, Item>): string | undefined {
+  if (item.kind !== 'formula' || item.row.kind !== 'calc' || !item.row.link) return undefined;
+  const { syntax, text } = item.checked;
+  return syntax.kind === 'name' && !linkSource(item, items) ? text.trim() : undefined;
 }

@@ -102,6 +102,18 @@ export function referencesOfItem(item: FormulaItem | FormulaColumnItem): Readonl
   return applies ? new Set([...references, ...applies]) : references;
 }
 
+/** The ids of all that a line or column names: what it is computed from, what chooses its method, what its other methods name. */
+export function namesUsed(item: Item): ReadonlySet<string> {
+  if (!('checked' in item)) return new Set();
+  const { methods } = item;
+  const others = methods?.list.flatMap(({ checked }) => [...checked.references]) ?? [];
+  return new Set([
+    ...referencesOfItem(item),
+    ...others,
+    ...(methods?.byId === undefined ? [] : [methods.byId]),
+  ]);
+}
+
 /** A table of the model; `id` is `sheet.table`. */
 export interface TableItem {
   readonly id: string;

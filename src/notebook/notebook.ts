@@ -13,6 +13,7 @@ import type { Unit } from '../units/index.ts';
 import { readApplies } from './applies.ts';
 import { buildModel, optionsOf } from './build-model.ts';
 import { ChangedLines } from './changed-lines.ts';
+import { type Dangling, danglingAfter } from './dangling.ts';
 import { firstError } from './first-error.ts';
 import { type FormulaParts, formulaParts } from './formula-parts.ts';
 import { readChoice, readGiven } from './inputs.ts';
@@ -34,10 +35,14 @@ import {
   typeInPlace,
 } from './try-formula.ts';
 
-/** What an edit did: its inverse, and the ids of all lines, columns and tables whose value may have changed. */
+/**
+ * What an edit did: its inverse, the ids of all lines, columns and tables whose value may have changed, and what was left
+ * without something it used.
+ */
 export interface AppliedEdit {
   readonly inverse: Edit;
   readonly changed: ChangedLines;
+  readonly dangling: Dangling;
 }
 
 /**
@@ -175,6 +180,7 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
       const applied = applyEdit(book, edit);
       if (!applied.ok) return applied;
       const { touched, inverse } = applied.value;
+      const bookBefore = book;
       book = applied.value.book;
       // The settings say in which units and with which dates everything is told.
       if (touched.some((one) => one.kind === 'book')) problems.forgetAll();
@@ -182,7 +188,8 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
       if (!enterOnly(touched, book, model, engine)) rebuild();
       const changed = new ChangedLines(engine.recalculate(timeAtOnce?.()), methodsChanged(before, model));
       problems.forget(changed);
-      return { ok: true, value: { inverse, changed } };
+      const dangling = danglingAfter({ book: bookBefore, model: before }, { book, model });
+      return { ok: true, value: { inverse, changed, dangling } };
     },
     get pending() {
       return engine.pending;

@@ -124,13 +124,15 @@ describe('what is deleted', () => {
     expect((await status().textContent())?.trim()).toBe('');
   });
 
-  test('is told on its sheet alone', async () => {
+  test('is told on its sheet alone, and what lost something by it on every sheet', async () => {
     await head('thickness').first().click();
     await page.keyboard.press('Shift+F10');
     await page.getByRole('menuitem', { name: 'Delete the column' }).click();
     await expect.poll(() => status().textContent()).toContain('deleted; Ctrl+Z undoes it');
     await page.keyboard.press('Control+PageDown');
-    await expect.poll(async () => (await status().textContent())?.trim()).toBe('');
+    await expect
+      .poll(async () => (await status().textContent())?.trim().replace(/\s+/g, ' '))
+      .toBe('1 line lost what it used: volume in place');
   });
 
   test('may be a sheet', async () => {

@@ -13,7 +13,7 @@ import {
   setSheetField,
   withoutOriginOf,
 } from '../../document/index.ts';
-import { type Item, type Notebook, referencesOfItem, usesInPart } from '../../notebook/index.ts';
+import { type Item, type Notebook, namesUsed, usesInPart } from '../../notebook/index.ts';
 import { groupedSheets } from './grouped-sheets.ts';
 import { sheetKeyRefusal, sheetRespelling } from './rename-sheet.ts';
 
@@ -100,14 +100,6 @@ export function usersOfSheet(notebook: Notebook, key: string): readonly Item[] {
     if (item.sheet === key) return false;
     if (item.kind === 'input')
       return item.row.kind === 'choice' && (item.row.from ?? '').startsWith(`${key}.`);
-    if (!('checked' in item)) return false;
-    const { methods } = item;
-    const others = methods?.list.flatMap(({ checked }) => [...checked.references]) ?? [];
-    const named = [
-      ...referencesOfItem(item),
-      ...others,
-      ...(methods?.byId === undefined ? [] : [methods.byId]),
-    ];
-    return named.some((id) => id.startsWith(`${key}.`));
+    return [...namesUsed(item)].some((id) => id.startsWith(`${key}.`));
   });
 }

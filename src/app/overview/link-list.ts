@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { linkedLines, openLinks } from '../../notebook/index.ts';
+import { brokenLinks, linkedLines, openLinks } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
 import { labelOf, localName, placeOfId } from '../session/places.ts';
 import { resultText } from '../session/result-text.ts';
@@ -7,10 +7,17 @@ import type { Session } from '../session/session.ts';
 import { drawMarkup } from '../style/markup.ts';
 import type { ListParts } from './stated-list.ts';
 
-/** Draws what is to be linked, with what it stood for, and what is linked, with the line its value comes from. */
+/**
+ * Draws the links that are broken, with what they led to; what is to be linked, with what it stood for; and what is linked,
+ * with the line its value comes from.
+ */
 export function drawLinkList(session: Session, parts: ListParts): TemplateResult | typeof nothing {
   const { notebook, units } = session;
   const rows = [
+    ...brokenLinks(notebook).map(({ item, to }) => ({
+      item,
+      from: html`<span class="broken">link broken</span>: it took its value from ${to}, which is not in the book any more`,
+    })),
     ...openLinks(notebook).map(({ item, toLink }) => ({
       item,
       from: html`<span class="open">to be linked</span>: it stood for ${toLink}`,

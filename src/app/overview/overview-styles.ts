@@ -108,6 +108,10 @@ export const overviewStyles = css`
     color: var(--warn);
     font-weight: 600;
   }
+  .broken {
+    color: var(--bad);
+    font-weight: 600;
+  }
   .use {
     font-weight: 600;
   }

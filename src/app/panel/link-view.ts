@@ -1,5 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { canLink, type Item, keepHeldEdit, linkSource, unlinkEdit } from '../../notebook/index.ts';
+import {
+  brokenLink,
+  canLink,
+  type Item,
+  keepHeldEdit,
+  linkSource,
+  unlinkEdit,
+} from '../../notebook/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import { labelOf, placeOfId } from '../session/places.ts';
 import type { Session } from '../session/session.ts';
@@ -11,14 +18,21 @@ export function drawLink(session: Session, item: Item): TemplateResult | typeof 
   const toLink =
     item.kind === 'input' ? item.row.toLink : item.kind === 'input column' ? item.column.toLink : undefined;
   const from = linkSource(item, notebook.model.items);
+  const broken = brokenLink(item, notebook.model.items);
   const isLinked = item.kind === 'formula' && item.row.kind === 'calc' && item.row.link !== undefined;
   // The stated value has the commands of its own, and goes before the link does.
   const isStated = item.kind === 'formula' && item.stated !== undefined;
   if (toLink === undefined && !canLink(item)) return nothing;
   const place = placeOfId(notebook, item.id);
-  return html`<h3>${toLink === undefined ? 'Link' : 'To be linked'}</h3>
+  return html`<h3>${broken !== undefined ? 'Link broken' : toLink === undefined ? 'Link' : 'To be linked'}</h3>
     ${toLink === undefined ? nothing : html`<p>It stood for ${toLink}, and holds the value that had.</p>`}
     ${from ? html`<p>It takes its value from ${labelOf(from)}, on “${sheetTitle(session, from)}”.</p>` : nothing}
+    ${
+      broken === undefined
+        ? nothing
+        : html`<p>It took its value from ${broken}, which is not in the book any more. Link it to another line, or take the
+            link off to have the entry back that it had before.</p>`
+    }
     <div class="ends">
       ${
         canLink(item) && place

@@ -12,6 +12,7 @@ import type { Pending } from '../../engine/index.ts';
 import {
   type AppliedEdit,
   type ChangedLines,
+  type Dangling,
   type Notebook,
   openNotebook,
   type Side,
@@ -32,7 +33,8 @@ export type OverviewPart = 'checks' | 'problems' | 'remarks' | 'stated' | 'links
 
 /**
  * What listeners hear. `changed` are ids of lines, columns and tables; `structure` tells that parts came or went; `back`
- * is the edit that takes the change back, undefined where the change is itself a step of undo or redo.
+ * is the edit that takes the change back, undefined where the change is itself a step of undo or redo; `dangling` is what was
+ * left without something it used.
  */
 export type SessionEvent =
   | {
@@ -40,6 +42,7 @@ export type SessionEvent =
       readonly changed: ChangedLines;
       readonly structure: boolean;
       readonly back: Edit | undefined;
+      readonly dangling: Dangling;
     }
   /** Values that were not computed yet have come. */
   | { readonly kind: 'values'; readonly changed: ChangedLines }
@@ -165,7 +168,8 @@ export function openSession(
     if (!sheets.some(({ key }) => key === sheet))
       sheet = sheets[Math.max(0, Math.min(at, sheets.length - 1))]?.key ?? '';
     const back = by === 'person' ? applied.value.inverse : undefined;
-    tell({ kind: 'book', changed: applied.value.changed, structure, back });
+    const { changed, dangling } = applied.value;
+    tell({ kind: 'book', changed, structure, back, dangling });
     slices.schedule();
     if (followed) tell({ kind: 'hand' });
     // Settings say in which units everything is shown.

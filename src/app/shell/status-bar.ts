@@ -1,5 +1,5 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
-import { linkedLines, openLinks } from '../../notebook/index.ts';
+import { brokenLinks, linkedLines, openLinks } from '../../notebook/index.ts';
 import { countStated } from '../findings/count-stated.ts';
 import { nextFinding } from '../findings/finding-places.ts';
 import { findingsOf } from '../findings/findings.ts';
@@ -120,8 +120,10 @@ export class StatusBar extends LitElement {
     >`;
   }
 
-  /** What is to be linked, or where nothing is, how much is linked. */
+  /** What links are broken and what is to be linked, or where there is none of these, how much is linked. */
   #links(): TemplateResult | typeof nothing {
+    const broken = brokenLinks(this.session.notebook).length;
+    if (broken > 0) return this.#count('links', counted(broken, 'broken link'), true);
     const open = openLinks(this.session.notebook).length;
     if (open > 0) return this.#count('links', `${open} to be linked`, false);
     const linked = linkedLines(this.session.notebook).length;

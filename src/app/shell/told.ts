@@ -1,27 +1,65 @@
-import { css, html, LitElement } from 'lit';
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Edit } from '../../document/index.ts';
+import type { Dangling } from '../../notebook/index.ts';
 import { putIn } from '../editing/put-in.ts';
 import { takenOut } from '../editing/taken-out.ts';
+import type { CellPlace } from '../session/place.ts';
+import { labelOf, placeOfId } from '../session/places.ts';
 import type { Session, SessionEvent } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
+import { counted } from './status-words.ts';
 
-/** Tells what was just deleted or put into a table, and how that is undone, until the next change or another sheet. */
+/** So many of those that lost something are named; the others are in the list of problems. */
+const NAMED = 3;
+
+/**
+ * Tells what was just deleted or put into a table, and how that is undone, until the next change or another sheet; and
+ * which lines lost what they used by it, each the way there, until the next change.
+ */
 export class Told extends LitElement {
   static override properties = { session: { attribute: false } };
   declare session: Session;
   #words: string | undefined;
   /** The sheet it happened on. */
   #sheet = '';
+  #dangling: Dangling = { lines: [], pictures: [] };
 
   static override styles = css`
-    :host {
-      color: var(--ink);
-    }
-    kbd {
-      font: inherit;
-      font-weight: 600;
-    }
-  `;
+      :host {
+        color: var(--ink);
+      }
+      kbd {
+        font: inherit;
+        font-weight: 600;
+      }
+      .lost {
+        color: var(--bad);
+        font-weight: 600;
+      }
+      button {
+        min-height: 26px;
+        min-width: 24px;
+        max-width: 18rem;
+        padding: 0 6px;
+        overflow: hidden;
+        text-overflow: ellipsis;
+        white-space: nowrap;
+        vertical-align: middle;
+        border: 0;
+        border-radius: var(--radius);
+        background: none;
+        color: var(--accent);
+        font: inherit;
+        cursor: pointer;
+      }
+      button:hover {
+        background: var(--margin-tint);
+      }
+      button:focus-visible {
+        outline: 2px solid var(--accent);
+        outline-offset: -2px;
+      }
+    `;
 
   constructor() {
     super();
@@ -34,14 +72,51 @@ export class Told extends LitElement {
     if (event.kind === 'book') {
       this.#words = event.back && wordsOf(event.back);
       this.#sheet = sheet;
-    } else if (event.kind === 'place' && (overview || sheet !== this.#sheet)) this.#words = undefined;
+      const lost = this.#dangling;
+      // A step of undo or redo says nothing of what it did; what it leaves dangling is in the list of problems.
+      this.#dangling = event.back ? event.dangling : { lines: [], pictures: [] };
+      return this.#words !== before || this.#dangling !== lost;
+    }
+    if (event.kind === 'place' && (overview || sheet !== this.#sheet)) this.#words = undefined;
     return this.#words !== before;
   }
 
   override render() {
     return html`<div role="status">
       ${this.#words === undefined ? '' : html`${this.#words}; <kbd>Ctrl+Z</kbd> undoes it`}
+      ${this.#lost()}
     </div>`;
+  }
+
+  /** How many lines and pictures lost what they used, and the first of them. */
+  #lost(): TemplateResult | typeof nothing {
+    const { lines, pictures } = this.#dangling;
+    const count = lines.length + pictures.length;
+    if (count === 0) return nothing;
+    const { notebook } = this.session;
+    const named = lines.slice(0, NAMED).flatMap((id) => {
+      const item = notebook.model.items.get(id);
+      const place = placeOfId(notebook, id);
+      return item && place ? [{ item, place }] : [];
+    });
+    const pictured = pictures.slice(0, NAMED - named.length);
+    const more = count - named.length - pictured.length;
+    const what = [
+      ...(lines.length > 0 ? [counted(lines.length, 'line')] : []),
+      ...(pictures.length > 0 ? [counted(pictures.length, 'picture')] : []),
+    ].join(' and ');
+    return html`<span class="lost">${what} lost what ${count === 1 ? 'it' : 'they'} used:</span>
+      ${named.map(({ item, place }) => this.#way(labelOf(item), place))}
+      ${pictured.map(({ sheet, part }) => this.#way('a picture', { sheet, part, item: '', field: 'title' }))}
+      ${
+        more === 0
+          ? nothing
+          : html`<button type="button" @click=${() => this.session.showOverview('problems')}>${more} more</button>`
+      }`;
+  }
+
+  #way(words: string, place: CellPlace): TemplateResult {
+    return html`<button type="button" title=${`Go to ${words}`} @click=${() => this.session.jumpTo(place)}>${words}</button>`;
   }
 }
 

@@ -208,6 +208,9 @@ export const lineStyles = css`
   .to-link {
     color: var(--warn);
   }
+  .to-link.broken {
+    color: var(--bad);
+  }
   .linked > span {
     color: var(--ink-soft);
   }

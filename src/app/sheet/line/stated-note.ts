@@ -32,12 +32,19 @@ export function statedNote(context: Told): TemplateResult | typeof nothing {
   })}`;
 }
 
-/** Stands in the margin of a line of which a value is stated: that it is, why, and the source of its formula behind it. */
-export function statedMargin(context: Told, reference: string): TemplateResult {
+/**
+ * Stands in the margin of a line of which a value is stated: that it is, why, and the source of its formula behind it;
+ * `first` stands before all that.
+ */
+export function statedMargin(
+  context: Told,
+  reference: string,
+  first: TemplateResult | typeof nothing = nothing,
+): TemplateResult {
   const stated = statedOfLine(context);
-  if (stated.length === 0) return html`<span class="clamped">${reference}</span>`;
+  if (stated.length === 0) return html`<span class="clamped">${first}${reference}</span>`;
   return html`<span class="clamped"
-    >${stated.map(({ side, statement }) => {
+    >${first}${stated.map(({ side, statement }) => {
       const reason = statement.reason.trim();
       return html`<span class="stated-reason"
         ><b>${side ? `${side} ` : ''}stated</b>${reason === '' ? html`, <i>reason open</i>` : html`: ${reason}`}${
