@@ -17,7 +17,9 @@ export function readTableFile(path: string): DecodedText {
     new TextDecoder(encoding, { fatal: true }).decode(bytes),
   );
   if (decoded === undefined)
-    throw new Refused(`${path} is no text: it may be a spreadsheet file; save it as CSV in UTF-8`);
+    throw new Refused(
+      `${path} is no text, but perhaps a spreadsheet file or an encoding that is not known; save it as CSV in UTF-8`,
+    );
   return decoded;
 }
 

@@ -287,6 +287,23 @@ describe('onto lines', () => {
     await expect.poll(() => page.locator('quay-line').count()).toBe(lines);
   });
 
+  test('what stands under headings becomes a table of its own below, and nothing is left where its rows are not taken', async () => {
+    await page.getByRole('button', { name: 'Add a sheet' }).click();
+    await page.keyboard.type('Takeoff');
+    await page.keyboard.press('Enter');
+    await page.getByText('An empty sheet.').waitFor();
+    const takeoff = 'Item\tVolume (m3)\tThk (mm)\nslab\t12.5\t300\ncap\t3\t450';
+    await paste(takeoff);
+    await dialog().waitFor();
+    await expect.poll(found).toContain('2 rows are taken; 9 cells: 3 headings, 6 taken');
+    await dialog().getByRole('button', { name: 'Cancel' }).click();
+    await page.getByText('An empty sheet.').waitFor();
+    await paste(takeoff);
+    await dialog().getByRole('button', { name: 'Take the rows' }).click();
+    await expect.poll(() => rows().allTextContents()).toHaveLength(2);
+    expect((await rows().allTextContents()).join()).toMatch(/slab.*12\.5.*300.*cap.*3.*450/s);
+  });
+
   test('what finds no place is refused whole', async () => {
     const before = await page.locator('quay-line').allTextContents();
     await page.locator('quay-line [data-field="value"]').first().click();

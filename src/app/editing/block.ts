@@ -16,4 +16,6 @@ export interface Extent {
 export interface PastedOver {
   readonly text: string;
   readonly over: Extent;
+  /** Whether the table was made for the text, and goes again if its rows are not taken. */
+  readonly isNew?: boolean;
 }

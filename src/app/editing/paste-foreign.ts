@@ -43,9 +43,8 @@ export function pasteForeign(
   if (place && (single || many)) return changed(overSelected(notebook, selected, view, cells));
   const asLines = newLines(notebook, sheet, place, cells);
   if (asLines) return asLines;
-  return fail(
-    problem('paste-no-place', nowhere, { rows: cells.length, columns: cells[0]?.length ?? 1, text: one }),
-  );
+  const facts = { rows: cells.length, columns: cells[0]?.length ?? 1, text: one };
+  return fail(problem(place ? 'paste-no-place' : 'paste-on-nothing', nowhere, facts));
 }
 
 function overSelected(

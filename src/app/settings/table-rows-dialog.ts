@@ -84,6 +84,8 @@ export class TableRowsDialog extends LitElement {
   #isCorrected = false;
   /** The columns of the text that were found last, also where it cannot be parted now. */
   #known: readonly TextColumn[] = [];
+  /** The book as it is with a table made for the text, which goes again where no row is taken. */
+  #withNew: unknown;
   /** How many cells were selected where a text was pasted. */
   #over: Extent = ONE_CELL;
   /** What was found last of the text that stands there, also while it is read anew. */
@@ -102,7 +104,8 @@ export class TableRowsDialog extends LitElement {
     this.#begin(pasted?.text ?? '');
     this.#over = pasted?.over ?? ONE_CELL;
     const found = findPlace(this.session.notebook.book, place);
-    if (pasted !== undefined) this.where = { kind: 'from', row: found?.kind === 'cell' ? found.row : 0 };
+    if (pasted && !pasted.isNew) this.where = { kind: 'from', row: found?.kind === 'cell' ? found.row : 0 };
+    this.#withNew = pasted?.isNew ? this.session.notebook.book : undefined;
     this.#wasPasted = pasted !== undefined;
     this.#guess = this.#wasPasted;
     void this.updateComplete.then(() => this.renderRoot.querySelector('dialog')?.showModal());
@@ -204,6 +207,8 @@ export class TableRowsDialog extends LitElement {
     return html`<dialog
       aria-labelledby="title"
       @close=${() => {
+        if (this.#withNew === this.session.notebook.book) this.session.undo();
+        this.#withNew = undefined;
         this.place = undefined;
         this.#reader.begin(undefined);
       }}
@@ -325,16 +330,16 @@ export class TableRowsDialog extends LitElement {
     });
   }
 
-  #places(table: Table, repeated: Outcome<Edit> | undefined): TemplateResult {
+  #places(table: Table, repeated: Outcome<Edit> | undefined): TemplateResult | typeof nothing {
+    if (table.length === 0) return nothing;
     const cells = this.#over.rows * this.#over.columns;
     const from = (row: number): string =>
       repeated ? `repeated over the ${cells} cells selected` : `over the rows from row ${row + 1} on`;
     const found = this.place && findPlace(this.session.notebook.book, this.place);
     const { where } = this;
     const row = where.kind === 'from' ? where.row : found?.kind === 'cell' ? found.row : undefined;
-    const below = row !== undefined && table.length !== 0;
     const words: readonly (readonly [Where['kind'], string])[] = [
-      ...(below ? [['from', from(row)] as const] : []),
+      ...(row !== undefined ? [['from', from(row)] as const] : []),
       ['replace', 'in place of the rows there'],
       ['behind', 'behind the rows there'],
     ];

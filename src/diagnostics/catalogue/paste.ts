@@ -42,6 +42,15 @@ export const paste = {
       hint: 'select as many cells as are to be replaced, or copy two columns, descriptions and values, for new lines',
     }),
   }),
+  'paste-on-nothing': entry<{ rows: number; columns: number; text: string }>({
+    title: 'Cells pasted onto a sheet that has nothing yet',
+    explain:
+      'Cells become new lines where they are descriptions and values; rows of more columns need a table whose columns say what they hold and in which unit.',
+    words: ({ rows, columns, text }) => ({
+      message: `${rowsOf(rows)} of ${cellsOf(columns)} beginning with ${quoted(text)} find no place: the sheet has nothing yet`,
+      hint: 'add a table with a column for each of theirs and paste onto its first heading, or copy two columns, descriptions and values, for new lines',
+    }),
+  }),
   'paste-over-unlike': entry<{ count: number }>({
     title: 'One cell pasted over cells of a table and what stands beside them',
     explain:

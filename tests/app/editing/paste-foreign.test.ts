@@ -94,6 +94,12 @@ test.each([
   expect(refusal(paste([[value('r1')]], text))[0]).toContain('find no place on these lines');
 });
 
+test('on a sheet that has nothing yet it is said what to begin with', () => {
+  expect(refusal(paste([], '1\t2\t3\n4\t5\t6'))).toEqual([
+    'paste-on-nothing: 2 rows of 3 cells beginning with “1” find no place: the sheet has nothing yet',
+  ]);
+});
+
 test('a number that can be read two ways is refused with both', () => {
   expect(refusal(paste([[value('r1')]], '1,250'))).toEqual([
     'paste-number-unclear: “1,250” can be 1.250 or 1250',

@@ -17,8 +17,10 @@ import { isStatedColumn, pasteStated } from '../../editing/paste-stated.ts';
 import { pasteText } from '../../editing/paste-text.ts';
 import { selectedUnlike } from '../../editing/selected-unlike.ts';
 import { statementAt } from '../../editing/state-target.ts';
+import { insertTableFor } from '../../editing/table-from-text.ts';
 import type { CellPlace } from '../../session/place.ts';
 import { type CommandHost, carryOut, selectedCells, told } from '../place/commands.ts';
+import { typesElsewhere } from '../place/focus-elsewhere.ts';
 import { isWholeRows } from '../place/range.ts';
 import type { Commit } from './cell-edit.ts';
 import { insertOneLine, isOneLine } from './field-paste.ts';
@@ -51,12 +53,14 @@ export class ClipboardEvents implements ReactiveController {
     document.body.addEventListener('copy', this.#nowhere);
     document.body.addEventListener('cut', this.#nowhere);
     document.body.addEventListener('paste', this.#nowhere);
+    document.body.addEventListener('paste', this.#elsewhere);
   }
 
   hostDisconnected(): void {
     document.body.removeEventListener('copy', this.#nowhere);
     document.body.removeEventListener('cut', this.#nowhere);
     document.body.removeEventListener('paste', this.#nowhere);
+    document.body.removeEventListener('paste', this.#elsewhere);
   }
 
   /** On a sheet that has nothing yet, nothing of it can have the focus; elsewhere a press may have lost it. */
@@ -68,6 +72,15 @@ export class ClipboardEvents implements ReactiveController {
   #isMeant({ target }: ClipboardEvent): boolean {
     return target === this.#host || target === document.body;
   }
+
+  /** A paste while a button beside the page has the keys, as after a sheet was added: for a blank page, else answered. */
+  readonly #elsewhere = (event: ClipboardEvent): void => {
+    const path = event.composedPath();
+    if (event.target === document.body || path.includes(this.#host) || typesElsewhere(this.#host)) return;
+    if (path.some((one) => one instanceof Element && one.matches('dialog, [popover]'))) return;
+    if (this.#host.place === undefined) this.#put(event);
+    else this.#host.refuse(['nothing was pasted: click the cell that it goes to, and paste again']);
+  };
 
   readonly #copy = (event: ClipboardEvent): void => {
     this.#take(event, false);
@@ -146,7 +159,11 @@ export class ClipboardEvents implements ReactiveController {
   };
 
   readonly #paste = (event: ClipboardEvent): void => {
-    if (!this.#isMeant(event) || !event.clipboardData || !this.#leaveField(event)) return;
+    if (this.#isMeant(event)) this.#put(event);
+  };
+
+  #put(event: ClipboardEvent): void {
+    if (!event.clipboardData || !this.#leaveField(event)) return;
     const own = event.clipboardData.getData(CELLS_TYPE);
     const text = event.clipboardData.getData('text/plain');
     if (own === '' && text === '') return;
@@ -161,7 +178,7 @@ export class ClipboardEvents implements ReactiveController {
     if (!fault) return;
     const { message, hints } = problem('copied-unsound', { from: 0, to: 0 }, { reason: fault.message });
     this.#host.refuse([[message, ...hints].join('; ')]);
-  };
+  }
 
   /**
    * Enters what is being typed into a field of one line where several cells or lines are pasted, which it would run
@@ -249,7 +266,7 @@ export class ClipboardEvents implements ReactiveController {
     const part = place && findPlace(notebook.book, place)?.part;
     const title = part?.kind === 'table' && place?.item === '';
     if (!place || !(title || this.#inTable(place))) {
-      this.#change(pasteForeign(notebook, session.sheet, selected, units, text));
+      this.#pasteBelow(selected, text);
       return;
     }
     const over = { rows: selected.length, columns: selected[0]?.length ?? 1 };
@@ -257,6 +274,22 @@ export class ClipboardEvents implements ReactiveController {
     if (!told(this.#host, pasted)) return;
     if (pasted.value.kind === 'ask') this.#host.askPasted(place, { text, over });
     else told(this.#host, session.apply(pasted.value.edit));
+  }
+
+  /** Pastes onto lines, or onto nothing; what has no place there and stands under headings becomes a table of its own. */
+  #pasteBelow(selected: readonly (readonly CellPlace[])[], text: string): void {
+    const { session } = this.#host;
+    const { notebook, sheet, units } = session;
+    const pasted = pasteForeign(notebook, sheet, selected, units, text);
+    const fault = pasted.ok ? undefined : pasted.problems[0];
+    const hasNoPlace = fault?.code === 'paste-no-place' || fault?.code === 'paste-on-nothing';
+    const table = hasNoPlace ? insertTableFor(notebook, sheet, selected[0]?.[0], text) : undefined;
+    if (!table) {
+      this.#change(pasted);
+      return;
+    }
+    if (!told(this.#host, session.apply(table.edit))) return;
+    this.#host.askPasted(table.place, { text, over: { rows: 1, columns: 1 }, isNew: true });
   }
 
   #pasteLines(lines: readonly Row[], from: Copied['from']): void {
