@@ -41,7 +41,8 @@ export default defineConfig({
   worker: { format: 'es' },
   test: {
     root: folder('.'),
-    maxWorkers: 2,
+    // A test of the page waits for half of its time: three keep two cores busy.
+    maxWorkers: 3,
     testTimeout: 60_000,
     projects: [
       {
