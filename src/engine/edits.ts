@@ -2,6 +2,7 @@ import type { Problem } from '../diagnostics/index.ts';
 import type { Typed } from '../language/index.ts';
 import { referencesWithReach } from './order/references.ts';
 import type { Recalculation } from './recalculation.ts';
+import type { BufferPool } from './store/buffer-pool.ts';
 import type { CellStore } from './store/cell-store.ts';
 import {
   type ColumnCell,
@@ -18,15 +19,14 @@ import {
   adopt,
   difference,
   empty,
+  markDirty,
   noRows,
   type RowWindow,
   reshape,
   resize,
-  soil,
   write,
 } from './store/column.ts';
 import type { Link, Links } from './store/links.ts';
-import type { Spares } from './store/spares.ts';
 import type { TextPool } from './store/text-pool.ts';
 
 /** A given value: an SI number, true or false, blank, or an entry that could not be read. */
@@ -69,7 +69,7 @@ export function createEdits(
   store: CellStore,
   links: Links,
   texts: TextPool,
-  spares: Spares,
+  buffers: BufferPool,
   { order, mark }: Recalculation,
 ): CellEdits {
   const touch = (cell: ScalarCell | ColumnCell): void => {
@@ -136,7 +136,7 @@ export function createEdits(
   const giveRows = (column: ColumnCell, from: number, values: Float64Array, info: ColumnInfo): void => {
     const { content } = column;
     const holds = info.holds ?? (content.kind === 'given' ? content.holds : 'number');
-    const given = cleaned(column.id, values, spares.take(values.length));
+    const given = cleaned(column.id, values, buffers.take(values.length));
     const fresh = content.kind !== 'given' || content.holds !== holds;
     if (fresh) replace(column, { kind: 'given', holds });
     const to = from + values.length;
@@ -146,13 +146,13 @@ export function createEdits(
       column.failedRows = new Map([...kept, ...added]);
     }
     const whole = values.length === column.table.givenLength;
-    const changed = whole ? swapIn(column, given, spares) : noRows();
+    const changed = whole ? swapIn(column, given, buffers) : noRows();
     if (!whole) {
       write(column, from, values.length, given.values, 0, changed);
-      spares.give(given.values);
+      buffers.give(given.values);
     }
     if (changed.to <= changed.from) return;
-    soil(column, changed.from, changed.to);
+    markDirty(column, changed.from, changed.to);
     mark(column);
   };
 
@@ -222,7 +222,7 @@ function cut(column: ColumnCell, length: number): void {
 function swapIn(
   column: ColumnCell,
   given: { values: Float64Array; gaps: number },
-  spares: Spares,
+  buffers: BufferPool,
 ): RowWindow {
   const before = column.values;
   const { first, last } = difference(
@@ -234,7 +234,7 @@ function swapIn(
   );
   const same = first > last && before.length === given.values.length;
   if (!same) adopt(column, given.values, given.gaps);
-  spares.give(same ? given.values : before);
+  buffers.give(same ? given.values : before);
   return before.length === given.values.length ? { from: first, to: last + 1 } : ALL_ROWS;
 }
 

@@ -16,10 +16,10 @@ import {
   readWholeColumn,
 } from './read.ts';
 import { createRecalculation } from './recalculation.ts';
+import { createBufferPool } from './store/buffer-pool.ts';
 import { createCellStore } from './store/cell-store.ts';
 import type { Cell } from './store/cells.ts';
 import { createLinks } from './store/links.ts';
-import { createSpares } from './store/spares.ts';
 import { createTextPool, type TextPool } from './store/text-pool.ts';
 import { type TrialPlace, tryElements, tryFormula } from './trial.ts';
 import type { Allowance } from './update/slice.ts';
@@ -66,11 +66,11 @@ export function createEngine(wording: Partial<Wording> = {}): Engine {
     recalculation.mark(cell);
   });
   const texts = createTextPool();
-  const spares = createSpares();
+  const buffers = createBufferPool();
   const world: World = {
     ...store,
     texts,
-    spares,
+    buffers,
     register: registerFile(),
     isBlankRow: (column, row) => explainer.isBlankRow(column, row),
   };
@@ -81,7 +81,7 @@ export function createEngine(wording: Partial<Wording> = {}): Engine {
       return cell !== undefined && recalculation.pending.has(cell);
     });
   return {
-    ...createEdits(store, links, texts, spares, recalculation),
+    ...createEdits(store, links, texts, buffers, recalculation),
     texts,
     recalculate: (allowance) => {
       explainer.forget();

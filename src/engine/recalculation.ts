@@ -2,8 +2,17 @@ import { ChangedIds } from './changed-ids.ts';
 import type { World } from './compute/context.ts';
 import { createDirtySet } from './order/dirty-set.ts';
 import { createOrder, type Order } from './order/order.ts';
-import { type Cell, type Knot, PAST_ALL_ROWS, ROW_ABOVE, SAME_ROW, TO_END, WHOLE } from './store/cells.ts';
-import { ALL_ROWS, clean, empty, type RowWindow, reshape, resize, soil, soilAll } from './store/column.ts';
+import { type Cell, type Cycle, PAST_ALL_ROWS, ROW_ABOVE, SAME_ROW, TO_END, WHOLE } from './store/cells.ts';
+import {
+  ALL_ROWS,
+  clean,
+  empty,
+  markAllDirty,
+  markDirty,
+  type RowWindow,
+  reshape,
+  resize,
+} from './store/column.ts';
 import type { Links } from './store/links.ts';
 import { updateColumn } from './update/column.ts';
 import { updateRows } from './update/rows.ts';
@@ -39,14 +48,14 @@ export function createRecalculation(links: Links, world: () => World): Recalcula
   const reachInto = (reader: Cell, reach: number, source: Cell, moved: RowWindow): void => {
     if (reader.shape !== 'column') return;
     if (source.shape === 'table') reshape(reader);
-    else if (reach & WHOLE) soilAll(reader);
+    else if (reach & WHOLE) markAllDirty(reader);
     const to = reach & TO_END ? PAST_ALL_ROWS : moved.to;
-    if (reach & SAME_ROW) soil(reader, moved.from, to);
-    if (reach & ROW_ABOVE) soil(reader, moved.from + 1, to + 1);
+    if (reach & SAME_ROW) markDirty(reader, moved.from, to);
+    if (reach & ROW_ABOVE) markDirty(reader, moved.from + 1, to + 1);
   };
 
   /** Tells the readers of a cell, those outside a circle it may be in, which of its rows have changed. */
-  const announce = (cell: Cell, index: number, moved: RowWindow, inside?: Knot): void => {
+  const announce = (cell: Cell, index: number, moved: RowWindow, inside?: Cycle): void => {
     if (moved.to <= moved.from) return;
     changed.push(cell);
     const { all } = world();
@@ -54,7 +63,7 @@ export function createRecalculation(links: Links, world: () => World): Recalcula
     for (let edge = links.first[index] ?? -1; edge >= 0; edge = next[edge] as number) {
       const to = reader[edge] as number;
       const far = reach[edge] as number;
-      if (inside && all[to]?.knot === inside) continue;
+      if (inside && all[to]?.cycle === inside) continue;
       if (far !== 0) reachInto(all[to] as Cell, far, cell, moved);
       dirty.add(order.positions[to] as number);
     }
@@ -73,26 +82,26 @@ export function createRecalculation(links: Links, world: () => World): Recalcula
         if (change === 'rows') announce(cell, cell.index, ALL_ROWS);
         const [maker] = cell.series;
         if (change !== 'series' || !maker) return;
-        soilAll(maker);
+        markAllDirty(maker);
         dirty.add(maker.position);
       }
     }
   };
 
   /** Whether the circle is computed; with an allowance rows of it may be left. */
-  const updateKnot = (knot: Knot, allowance?: Allowance): boolean => {
-    for (const member of knot.members) dirty.remove(member.position);
-    if (knot.kind === 'rows') {
-      const { windows, done } = updateRows(knot, world(), allowance);
-      for (const [at, member] of knot.members.entries())
-        announce(member, member.index, windows[at] as RowWindow, knot);
+  const updateCycle = (cycle: Cycle, allowance?: Allowance): boolean => {
+    for (const member of cycle.members) dirty.remove(member.position);
+    if (cycle.kind === 'rows') {
+      const { windows, done } = updateRows(cycle, world(), allowance);
+      for (const [at, member] of cycle.members.entries())
+        announce(member, member.index, windows[at] as RowWindow, cycle);
       return done;
     }
     // Tables first: their columns have as many rows.
-    for (const member of knot.members) if (member.shape === 'table') spoil(member, world());
-    for (const member of knot.members) {
+    for (const member of cycle.members) if (member.shape === 'table') spoil(member, world());
+    for (const member of cycle.members) {
       if (member.shape !== 'table') spoil(member, world());
-      announce(member, member.index, ALL_ROWS, knot);
+      announce(member, member.index, ALL_ROWS, cycle);
     }
     return true;
   };
@@ -103,7 +112,7 @@ export function createRecalculation(links: Links, world: () => World): Recalcula
     // A scalar is computed without a look at its cell, which in a large book would be fetched from memory.
     if (thunk) {
       if (computeScalar(thunk, cell.index, scalars)) announce(cell, cell.index, ALL_ROWS);
-    } else if (cell.knot) updateKnot(cell.knot);
+    } else if (cell.cycle) updateCycle(cell.cycle);
     else update(cell);
   };
 
@@ -116,7 +125,7 @@ export function createRecalculation(links: Links, world: () => World): Recalcula
       // A scalar is computed without a look at its cell, which in a large book would be fetched from memory.
       if (thunk) {
         if (computeScalar(thunk, index, scalars)) announce(cell, index, ALL_ROWS);
-      } else if (cell.knot) updateKnot(cell.knot);
+      } else if (cell.cycle) updateCycle(cell.cycle);
       else update(cell);
     }
   };
@@ -128,7 +137,7 @@ export function createRecalculation(links: Links, world: () => World): Recalcula
     for (let cell = waiting.pop(); cell; cell = waiting.pop()) {
       if (into.has(cell)) continue;
       into.add(cell);
-      if (cell.knot) waiting.push(...cell.knot.members);
+      if (cell.cycle) waiting.push(...cell.cycle.members);
       for (let edge = links.first[cell.index] ?? -1; edge >= 0; edge = links.next[edge] as number)
         waiting.push(all[links.reader[edge] as number] as Cell);
     }
@@ -146,7 +155,7 @@ export function createRecalculation(links: Links, world: () => World): Recalcula
     for (let at = dirty.take(); at >= 0; at = dirty.take()) {
       const cell = order.cells[at] as Cell;
       if (behind.has(cell) || isLong(cell, world(), allowance)) {
-        for (const member of cell.knot?.members ?? []) dirty.remove(member.position);
+        for (const member of cell.cycle?.members ?? []) dirty.remove(member.position);
         marked.push(cell);
         reachedFrom([cell], behind);
         continue;
@@ -177,7 +186,7 @@ export function createRecalculation(links: Links, world: () => World): Recalcula
 
   /** Whether the cell is computed. */
   const advance = (cell: Cell, allowance: Allowance): boolean => {
-    if (cell.knot) return updateKnot(cell.knot, allowance);
+    if (cell.cycle) return updateCycle(cell.cycle, allowance);
     if (cell.shape !== 'column' || cell.content.kind !== 'formula' || !isLong(cell, world(), allowance)) {
       compute(cell);
       return true;

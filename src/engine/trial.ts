@@ -2,7 +2,7 @@ import type { Typed } from '../language/index.ts';
 import { compileThunk, elementCompiler } from './compute/compiler.ts';
 import type { World } from './compute/context.ts';
 import { freshSpace, sizeOf } from './compute/space.ts';
-import { prepare, runInto } from './compute/strand.ts';
+import { prepare, runInto } from './compute/stream.ts';
 import type { Place } from './edits.ts';
 import type { Explainer } from './explain/explainer.ts';
 import { decoded, type Reading } from './read.ts';
@@ -48,7 +48,7 @@ export function tryElements(
   const before = table?.row ?? 0;
   if (table) table.row = row;
   prepare(program);
-  runInto(program.strand, 0, values.length, values, 0);
+  runInto(program.stream, 0, values.length, values, 0);
   if (table) table.row = before;
   return values;
 }

@@ -1,8 +1,8 @@
 import type { ArithmeticOperator } from '../../language/index.ts';
-import type { Strand } from './strand.ts';
+import type { Stream } from './stream.ts';
 
-/** A loop over the elements of two strands that have run. An infinite result becomes NaN, branchless: r + (r - r). */
-export type PairKernel = (a: Strand, b: Strand, out: Float64Array, count: number) => void;
+/** A loop over the elements of two streams that have run. An infinite result becomes NaN, branchless: r + (r - r). */
+export type PairKernel = (a: Stream, b: Stream, out: Float64Array, count: number) => void;
 
 // One loop an operation, for a loop they shared would call a function for every element; four elements a turn, which
 // is half as fast again as one.

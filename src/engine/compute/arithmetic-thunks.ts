@@ -1,7 +1,7 @@
 import type { ArithmeticOperator, Typed } from '../../language/index.ts';
 import type { ElementCompiler } from './context.ts';
 import { finite } from './operations.ts';
-import type { Thunk } from './strand.ts';
+import type { Thunk } from './stream.ts';
 
 type Scalars = ElementCompiler['world']['scalars'];
 

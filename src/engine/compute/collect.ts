@@ -5,7 +5,7 @@ import type { GatheredPart, GatherPlan } from './gather.ts';
 import { gatheredSize, isTooMuch } from './gather.ts';
 import { axisOf } from './nodes/references.ts';
 import { failedTable, sizeOf } from './space.ts';
-import { type Program, prepare, runInto } from './strand.ts';
+import { type Program, prepare, runInto } from './stream.ts';
 
 /**
  * Gathers the column arguments of a call: one array each, or one for all if they are pooled. Undefined if an
@@ -103,7 +103,7 @@ function gatherInto(
   normal: ((code: number) => number) | undefined,
 ): number {
   prepare(program);
-  runInto(program.strand, 0, size, out, at);
+  runInto(program.stream, 0, size, out, at);
   if (normal) for (let i = at; i < at + size; i += 1) out[i] = normal(out[i] as number);
   return countGaps(out, at, at + size) === 0 ? size : -1;
 }

@@ -2,7 +2,7 @@ import type { CallNode, ScanEvaluator, Typed } from '../../language/index.ts';
 import { partsOf } from '../../language/index.ts';
 import type { Formula, Stepper } from '../store/cells.ts';
 import {
-  blockStrand,
+  blockStream,
   dependsOnRow,
   type ElementCompiler,
   type SpaceCompiler,
@@ -13,14 +13,14 @@ import { scanStep } from './nodes/call-scan.ts';
 import { axisOf } from './nodes/references.ts';
 import { rowSpace, type Space, sizeOf, spans, spread, subspace } from './space.ts';
 import {
-  arrayStrand,
-  constantStrand,
+  arrayStream,
+  constantStream,
   type Program,
   prepare,
   runInto,
-  type Strand,
+  type Stream,
   type Thunk,
-} from './strand.ts';
+} from './stream.ts';
 
 /** Compiles the parts of one formula to closures. No code is generated. */
 export function elementCompiler(world: World, formula: Formula, stepping = false): ElementCompiler {
@@ -103,40 +103,40 @@ function programOf(node: Typed, space: Space, depth: number, element: ElementCom
     element,
     space,
     before: (step) => steps.push(step),
-    strand: (part, at) => {
+    stream: (part, at) => {
       const { axes } = part.type;
-      if (!spans(axes, space)) return steadyStrand(part, compiler, at);
+      if (!spans(axes, space)) return steadyStream(part, compiler, at);
       const own = subspace(axes, space);
-      if (own !== space) return spreadStrand(part, own, compiler, at);
+      if (own !== space) return spreadStream(part, own, compiler, at);
       // Inside an aggregate computed row by row, what no row changes is computed once for all rows.
       if (repeats && !dependsOnRow(part) && part.kind !== 'column')
-        return arrayStrand(element.whole(part, space, at));
-      return kindOf(part).strand(part, compiler, at);
+        return arrayStream(element.whole(part, space, at));
+      return kindOf(part).stream(part, compiler, at);
     },
   };
-  return { steps, strand: compiler.strand(node, depth) };
+  return { steps, stream: compiler.stream(node, depth) };
 }
 
 /** One number for the whole space, computed before the program runs. */
-function steadyStrand(node: Typed, { element, before }: SpaceCompiler, depth: number): Strand {
+function steadyStream(node: Typed, { element, before }: SpaceCompiler, depth: number): Stream {
   const thunk = element.scalar(node, depth);
-  if (node.kind === 'number' || node.kind === 'text' || node.kind === 'truth') return constantStrand(thunk());
-  const strand = constantStrand(Number.NaN);
+  if (node.kind === 'number' || node.kind === 'text' || node.kind === 'truth') return constantStream(thunk());
+  const stream = constantStream(Number.NaN);
   before(() => {
-    strand.data[0] = thunk();
+    stream.data[0] = thunk();
   });
-  return strand;
+  return stream;
 }
 
 /** A value that changes along a part of the space only, repeated along the rest. */
-function spreadStrand(node: Typed, own: Space, compiler: SpaceCompiler, depth: number): Strand {
+function spreadStream(node: Typed, own: Space, compiler: SpaceCompiler, depth: number): Stream {
   const { element, before, space } = compiler;
   const values = element.whole(node, own, depth);
   let all: Float64Array = new Float64Array(0);
   before(() => {
     all = values();
   });
-  return blockStrand(compiler, depth, (out, from, count) => spread(all, own, space, from, count, out));
+  return blockStream(compiler, depth, (out, from, count) => spread(all, own, space, from, count, out));
 }
 
 function wholeOf(node: Typed, space: Space, depth: number, compiler: ElementCompiler): () => Float64Array {
@@ -155,7 +155,7 @@ function wholeOf(node: Typed, space: Space, depth: number, compiler: ElementComp
     const size = sizeOf(space);
     if (values.length !== size) values = new Float64Array(size);
     prepare(program);
-    runInto(program.strand, 0, size, values, 0);
+    runInto(program.stream, 0, size, values, 0);
     return values;
   };
 }

@@ -1,11 +1,11 @@
 import type { Typed } from '../../language/index.ts';
+import type { BufferPool } from '../store/buffer-pool.ts';
 import type { Scalars } from '../store/cell-store.ts';
 import type { Cell, ColumnCell, Formula, ScalarCell, TableCell } from '../store/cells.ts';
-import type { Spares } from '../store/spares.ts';
 import type { TextPool } from '../store/text-pool.ts';
-import type { Blame, Blamer } from './blame.ts';
+import type { Cause, CauseFinder } from './cause.ts';
 import type { Space } from './space.ts';
-import { type Fill, type Program, registerStrand, type Strand, type Thunk } from './strand.ts';
+import { type Fill, type Program, registerStream, type Stream, type Thunk } from './stream.ts';
 
 /** What computing needs of the engine: where values are, and scratch room. */
 export interface World {
@@ -18,7 +18,7 @@ export interface World {
   readonly table: (id: string) => TableCell;
   /** Whether a row without a value lacks it only because something in that row of the table is blank. */
   readonly isBlankRow: (column: ColumnCell, row: number) => boolean;
-  readonly spares: Spares;
+  readonly buffers: BufferPool;
   /** The scratch register at a depth, one block long, shared by all programs. */
   readonly register: (depth: number) => Float64Array;
 }
@@ -47,34 +47,34 @@ export interface SpaceCompiler {
   /** Adds what must be done once before the program runs. */
   readonly before: (step: () => void) => void;
   /** A part along the space; leaves its result in the register `depth` if it needs one. */
-  readonly strand: (node: Typed, depth: number) => Strand;
+  readonly stream: (node: Typed, depth: number) => Stream;
 }
 
 /** How one kind of node is computed and what is said when it has no value. */
 export interface NodeKind<N extends Typed> {
   readonly scalar: (node: N, compiler: ElementCompiler, depth: number) => Thunk;
   /** Called only for nodes that change along the whole of the space. */
-  readonly strand: (node: N, compiler: SpaceCompiler, depth: number) => Strand;
+  readonly stream: (node: N, compiler: SpaceCompiler, depth: number) => Stream;
   /** Called only where the node has no value. */
-  readonly blame: (node: N, blamer: Blamer) => Blame;
+  readonly cause: (node: N, finder: CauseFinder) => Cause;
 }
 
-/** The strand whose blocks `fill` writes into the register at `depth`. */
-export function blockStrand(compiler: SpaceCompiler, depth: number, fill: Fill): Strand {
-  return registerStrand(compiler.element.world.register(depth), fill);
+/** The stream whose blocks `fill` writes into the register at `depth`. */
+export function blockStream(compiler: SpaceCompiler, depth: number, fill: Fill): Stream {
+  return registerStream(compiler.element.world.register(depth), fill);
 }
 
 /** Compiles several parts so that their results stand side by side. */
-export function strandsOf(
+export function streamsOf(
   nodes: readonly Typed[],
   compiler: SpaceCompiler,
   depth: number,
-): readonly Strand[] {
+): readonly Stream[] {
   let free = depth;
   return nodes.map((node) => {
-    const strand = compiler.strand(node, free);
-    free += strand.holds;
-    return strand;
+    const stream = compiler.stream(node, free);
+    free += stream.holds;
+    return stream;
   });
 }
 

@@ -1,8 +1,8 @@
 import { finite } from './operations.ts';
-import type { Strand } from './strand.ts';
+import type { Stream } from './stream.ts';
 
 /** Applies a function to every element of its arguments: `out[i]` for i < count. */
-export type LiftKernel = (args: readonly Strand[], out: Float64Array, count: number) => void;
+export type LiftKernel = (args: readonly Stream[], out: Float64Array, count: number) => void;
 
 /**
  * Lifts a function of single numbers over blocks. It never sees NaN: an argument without a value gives none. An
@@ -15,7 +15,7 @@ export function liftKernel(of: (...args: number[]) => number, arity: number): Li
   return (args, out, count) => liftMany(of, args, values, out, count);
 }
 
-function liftOne(of: (x: number) => number, a: Strand, out: Float64Array, count: number): void {
+function liftOne(of: (x: number) => number, a: Stream, out: Float64Array, count: number): void {
   const { data, offset, mask } = a;
   for (let i = 0; i < count; i += 1) {
     const x = data[offset + (i & mask)] as number;
@@ -25,8 +25,8 @@ function liftOne(of: (x: number) => number, a: Strand, out: Float64Array, count:
 
 function liftTwo(
   of: (x: number, y: number) => number,
-  a: Strand,
-  b: Strand,
+  a: Stream,
+  b: Stream,
   out: Float64Array,
   count: number,
 ) {
@@ -41,7 +41,7 @@ function liftTwo(
 
 function liftMany(
   of: (...args: number[]) => number,
-  args: readonly Strand[],
+  args: readonly Stream[],
   values: number[],
   out: Float64Array,
   count: number,
@@ -49,7 +49,7 @@ function liftMany(
   for (let i = 0; i < count; i += 1) {
     let known = true;
     for (let k = 0; k < args.length; k += 1) {
-      const arg = args[k] as Strand;
+      const arg = args[k] as Stream;
       const value = arg.data[arg.offset + (i & arg.mask)] as number;
       values[k] = value;
       if (Number.isNaN(value)) known = false;

@@ -31,8 +31,8 @@ function callKindOf({ fn }: CallNode): NodeKind<CallNode> {
 
 const call: NodeKind<CallNode> = {
   scalar: (node, compiler, depth) => callKindOf(node).scalar(node, compiler, depth),
-  strand: (node, compiler, depth) => callKindOf(node).strand(node, compiler, depth),
-  blame: (node, blamer) => callKindOf(node).blame(node, blamer),
+  stream: (node, compiler, depth) => callKindOf(node).stream(node, compiler, depth),
+  cause: (node, finder) => callKindOf(node).cause(node, finder),
 };
 
 /** Every kind of node, one entry each. */

@@ -1,5 +1,5 @@
 import type { Problem } from '../../diagnostics/index.ts';
-import type { Root } from './blame.ts';
+import type { Root } from './cause.ts';
 
 /** Where the lack of a value begins, in words; `because` says what is wrong there, or that it is blank. */
 export interface Origin {

@@ -1,4 +1,4 @@
-import { BLOCK } from './strand.ts';
+import { BLOCK } from './stream.ts';
 
 /** Scratch arrays of one block by depth, made when first asked for and used by every program in turn. */
 export function registerFile(): (depth: number) => Float64Array {

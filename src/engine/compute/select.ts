@@ -1,13 +1,13 @@
-import { BLOCK, type Fill, type Strand } from './strand.ts';
+import { BLOCK, type Fill, type Stream } from './stream.ts';
 
 /** An arm of a branch over a space. */
 export interface Arm {
-  readonly when: Strand;
-  readonly value: Strand;
+  readonly when: Stream;
+  readonly value: Stream;
 }
 
 /** One condition and two values; a side that no element of the block takes is not computed. */
-export function chooseOne(when: Strand, value: Strand, otherwise: Strand): Fill {
+export function chooseOne(when: Stream, value: Stream, otherwise: Stream): Fill {
   return (out, from, count) => {
     when.run(from, count);
     const holding = sumOf(when, count);
@@ -27,7 +27,7 @@ export function chooseOne(when: Strand, value: Strand, otherwise: Strand): Fill 
   };
 }
 
-function sumOf({ data, offset, mask }: Strand, count: number): number {
+function sumOf({ data, offset, mask }: Stream, count: number): number {
   let sum = 0;
   for (let i = 0; i < count; i += 1) sum += data[offset + (i & mask)] as number;
   return sum;
@@ -39,7 +39,7 @@ const OPEN = 1;
 const CHOSEN = 2;
 
 /** Any number of arms; each is computed only while elements are open, and its value only if one takes it. */
-export function takeFirst(arms: readonly Arm[], otherwise: Strand): Fill {
+export function takeFirst(arms: readonly Arm[], otherwise: Stream): Fill {
   const state = new Uint8Array(BLOCK);
   return (out, from, count) => {
     state.fill(OPEN, 0, count);
@@ -58,7 +58,7 @@ export function takeFirst(arms: readonly Arm[], otherwise: Strand): Fill {
 }
 
 /** Marks the open elements whose condition holds, ends those whose condition has no value; whether any holds. */
-function settle(when: Strand, state: Uint8Array, out: Float64Array, count: number): boolean {
+function settle(when: Stream, state: Uint8Array, out: Float64Array, count: number): boolean {
   const { data, offset, mask } = when;
   let any = false;
   for (let i = 0; i < count; i += 1) {
@@ -76,7 +76,7 @@ function settle(when: Strand, state: Uint8Array, out: Float64Array, count: numbe
 }
 
 /** Takes the chosen elements from an arm; how many are still open. */
-function take(value: Strand, state: Uint8Array, out: Float64Array, count: number): number {
+function take(value: Stream, state: Uint8Array, out: Float64Array, count: number): number {
   const { data, offset, mask } = value;
   let open = 0;
   for (let i = 0; i < count; i += 1) {

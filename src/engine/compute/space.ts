@@ -1,7 +1,7 @@
 import { type Axes, type Axis, sameAxis } from '../../language/index.ts';
 import type { TableCell } from '../store/cells.ts';
 
-/** What a strand runs over: the rows of one table, or every combination of the rows of several; the last runs fastest. */
+/** What a stream runs over: the rows of one table, or every combination of the rows of several; the last runs fastest. */
 export interface Space {
   readonly axes: readonly Axis[];
   readonly tables: readonly TableCell[];

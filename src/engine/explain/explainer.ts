@@ -1,9 +1,9 @@
 import { type Problem, problem } from '../../diagnostics/index.ts';
-import type { Blame, Blamer, Root } from '../compute/blame.ts';
+import type { Cause, CauseFinder, Root } from '../compute/cause.ts';
 import type { World } from '../compute/context.ts';
 import { originOf } from '../compute/origin.ts';
 import type { ColumnCell, Formula, ScalarCell } from '../store/cells.ts';
-import { type Around, blamerOf } from './blamer.ts';
+import { type Around, createCauseFinder } from './cause-finder.ts';
 import { loopProblem } from './loop-problem.ts';
 import type { Wording } from './shown.ts';
 
@@ -24,26 +24,27 @@ export interface Explainer {
   readonly forget: () => void;
 }
 
-type Local = { readonly kind: 'blank' } | Blame;
+type Local = { readonly kind: 'blank' } | Cause;
 
 /** An explainer over the cells of an engine. */
 export function createExplainer(world: World, wording: Wording): Explainer {
   let roots = new Map<ValueCell, Map<number | undefined, Root>>();
   let revision = 0;
-  const sweepBlamers = new WeakMap<Formula, Blamer>();
-  const stepBlamers = new WeakMap<Formula, Blamer>();
+  const sweepBlamers = new WeakMap<Formula, CauseFinder>();
+  const stepBlamers = new WeakMap<Formula, CauseFinder>();
 
-  const blamerFor = (formula: Formula, stepping: boolean): Blamer => {
+  const finderFor = (formula: Formula, stepping: boolean): CauseFinder => {
     const blamers = stepping ? stepBlamers : sweepBlamers;
-    const known = blamers.get(formula) ?? blamerOf(formula, stepping, world, around, wording, () => revision);
+    const known =
+      blamers.get(formula) ?? createCauseFinder(formula, stepping, world, around, wording, () => revision);
     blamers.set(formula, known);
     return known;
   };
 
   /** Why the cell itself has no value, without going on to what it reads. */
   const local = (cell: ValueCell, row: number | undefined): Local => {
-    const { content, knot } = cell;
-    if (knot?.kind === 'loop') return fault(loopProblem(knot, cell, formulaOf(cell)));
+    const { content, cycle } = cell;
+    if (cycle?.kind === 'loop') return fault(loopProblem(cycle, cell, formulaOf(cell)));
     switch (content.kind) {
       case 'absent':
         return fault(problem('nothing-there', { from: 0, to: 0 }, { name: cell.id }));
@@ -55,7 +56,7 @@ export function createExplainer(world: World, wording: Wording): Explainer {
         return failed ? fault(failed) : { kind: 'blank' };
       }
       case 'formula':
-        return blameFormula(content.formula, cell, row, blamerFor(content.formula, knot !== undefined));
+        return causeInFormula(content.formula, cell, row, finderFor(content.formula, cycle !== undefined));
     }
   };
 
@@ -138,21 +139,26 @@ export function createExplainer(world: World, wording: Wording): Explainer {
   };
 }
 
-/** The blame of a formula where it stands; the cursor of its table is put on the row meanwhile. */
-function blameFormula(formula: Formula, cell: ValueCell, row: number | undefined, blamer: Blamer): Local {
+/** The cause of a formula where it stands; the cursor of its table is put on the row meanwhile. */
+function causeInFormula(
+  formula: Formula,
+  cell: ValueCell,
+  row: number | undefined,
+  finder: CauseFinder,
+): Local {
   const { table, typed } = formula;
-  if (!table) return blamer.blame(typed);
+  if (!table) return finder.cause(typed);
   if (table.failed && typed.kind !== 'series' && cell.shape === 'column')
     return { kind: 'table', table, node: typed };
   const before = table.row;
   table.row = row ?? 0;
-  const found = blamer.blame(typed);
+  const found = finder.cause(typed);
   table.row = before;
   return found;
 }
 
 /** The series column that should make the rows. */
-function seriesOf({ table }: Extract<Blame, { kind: 'table' }>): ColumnCell {
+function seriesOf({ table }: Extract<Cause, { kind: 'table' }>): ColumnCell {
   const [maker] = table.series;
   if (!maker) throw new Error(`the rows of ${table.id} have failed without a series`);
   return maker;
@@ -167,7 +173,7 @@ function blankProblem(
   return problem('blank-cell', span, { name, row: row === undefined ? null : row + 1, cell: id });
 }
 
-function nameOf(node: Extract<Blame, { kind: 'cell' }>['node']): string {
+function nameOf(node: Extract<Cause, { kind: 'cell' }>['node']): string {
   return node.kind === 'cell' || node.kind === 'column' ? node.name : '';
 }
 

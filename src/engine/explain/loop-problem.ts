@@ -1,20 +1,20 @@
 import { type Problem, problem, type Span } from '../../diagnostics/index.ts';
 import { referenceIn } from '../compute/nodes/references.ts';
-import type { Cell, Formula, Knot } from '../store/cells.ts';
+import type { Cell, Cycle, Formula } from '../store/cells.ts';
 
 /** Paths longer than this are told with their middle left out. */
 const LONGEST_PATH = 12;
 
 /** The problem of a cell in a loop: the path of names, at the place where the formula goes round. */
 export function loopProblem(
-  knot: Extract<Knot, { kind: 'loop' }>,
+  cycle: Extract<Cycle, { kind: 'loop' }>,
   cell: Cell,
   formula: Formula | undefined,
 ): Problem {
-  const names = knot.loop.map(nameOf).filter((name, at, all) => at === 0 || name !== all[at - 1]);
+  const names = cycle.loop.map(nameOf).filter((name, at, all) => at === 0 || name !== all[at - 1]);
   const path = names.length > 1 ? names : [...names, ...names];
   const shown = path.length <= LONGEST_PATH ? path : [...path.slice(0, 8), '…', ...path.slice(-3)];
-  const next = knot.loop[knot.loop.indexOf(cell) + 1];
+  const next = cycle.loop[cycle.loop.indexOf(cell) + 1];
   return problem('loop', placeOf(formula, next), { path: shown });
 }
 

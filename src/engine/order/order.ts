@@ -1,6 +1,6 @@
 import type { Cell } from '../store/cells.ts';
 import { componentsOf } from './components.ts';
-import { knotOf } from './knots.ts';
+import { cycleOf } from './cycles.ts';
 
 /**
  * The order of evaluation: sources before readers, the members of a circle side by side. It is kept through edits:
@@ -36,7 +36,7 @@ export function createOrder(): Order {
       to = Math.max(to, position);
     };
     for (const cell of disturbed) {
-      if (cell.knot) include(cell.position);
+      if (cell.cycle) include(cell.position);
       for (const { source } of cell.sources) {
         if (source.position < cell.position) continue;
         include(source.position);
@@ -44,8 +44,8 @@ export function createOrder(): Order {
       }
     }
     // A circle is sorted as a whole.
-    for (const member of cells[from]?.knot?.members ?? []) from = Math.min(from, member.position);
-    for (const member of cells[to]?.knot?.members ?? []) to = Math.max(to, member.position);
+    for (const member of cells[from]?.cycle?.members ?? []) from = Math.min(from, member.position);
+    for (const member of cells[to]?.cycle?.members ?? []) to = Math.max(to, member.position);
     return [from, to];
   };
 
@@ -80,10 +80,10 @@ export function createOrder(): Order {
       for (const group of componentsOf(cells.slice(from, to + 1))) {
         const [only] = group;
         const circle = group.length > 1 || only?.sources.some((edge) => edge.source === only);
-        const knot = circle ? knotOf(group) : undefined;
-        for (const cell of knot?.members ?? group) {
-          if (knot || cell.knot) changed.push(cell);
-          cell.knot = knot;
+        const cycle = circle ? cycleOf(group) : undefined;
+        for (const cell of cycle?.members ?? group) {
+          if (cycle || cell.cycle) changed.push(cell);
+          cell.cycle = cycle;
           place(cell, position);
           position += 1;
         }

@@ -1,4 +1,4 @@
-import type { Thunk } from '../compute/strand.ts';
+import type { Thunk } from '../compute/stream.ts';
 import {
   absentColumn,
   absentScalar,

@@ -1,6 +1,6 @@
 import type { Problem } from '../../diagnostics/index.ts';
 import type { CallNode, Typed } from '../../language/index.ts';
-import type { Program, Thunk } from '../compute/strand.ts';
+import type { Program, Thunk } from '../compute/stream.ts';
 
 /** What kind of value a cell holds; inside the engine all are numbers (truth 1 or 0, text a code). */
 export type ValueKind = 'number' | 'text' | 'truth';
@@ -34,11 +34,11 @@ interface CellBase {
   /** What it reads. */
   sources: readonly Source[];
   /** The circle of cells it belongs to, if any. */
-  knot: Knot | undefined;
+  cycle: Cycle | undefined;
 }
 
 /** A circle of cells: one that ABOVE opens row by row, or a loop, which has no value. */
-export type Knot =
+export type Cycle =
   | { readonly kind: 'rows'; readonly members: readonly ColumnCell[]; readonly table: TableCell }
   | { readonly kind: 'loop'; readonly members: readonly Cell[]; readonly loop: readonly Cell[] };
 
@@ -153,8 +153,8 @@ export function makerOf(table: TableCell): Formula | undefined {
 }
 
 /** Whether all of a column fails for one reason: a loop, a formula that is none, a column that is not there. */
-export function failsAsWhole({ knot, content }: ColumnCell): boolean {
-  return knot?.kind === 'loop' || content.kind === 'absent' || content.kind === 'failed';
+export function failsAsWhole({ cycle, content }: ColumnCell): boolean {
+  return cycle?.kind === 'loop' || content.kind === 'absent' || content.kind === 'failed';
 }
 
 export const NO_SOURCES: readonly Source[] = [];
@@ -163,7 +163,7 @@ const NO_VALUES = new Float64Array(0);
 
 // What every recalculation looks at comes first, to lie in one line of the cache.
 function base<S extends Cell['shape']>(id: string, index: number, shape: S) {
-  return { id, shape, knot: undefined, index, position: -1, sources: NO_SOURCES };
+  return { id, shape, cycle: undefined, index, position: -1, sources: NO_SOURCES };
 }
 
 /** A formula nothing has been made of yet, with the kind of value it gives. */

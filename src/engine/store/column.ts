@@ -15,7 +15,7 @@ export function noRows(): RowWindow {
 }
 
 /** Marks rows of a column to be computed again. */
-export function soil(column: ColumnCell, from: number, to: number): void {
+export function markDirty(column: ColumnCell, from: number, to: number): void {
   if (to <= from) return;
   column.resumable = false;
   if (from < column.dirtyFrom) column.dirtyFrom = from;
@@ -25,11 +25,11 @@ export function soil(column: ColumnCell, from: number, to: number): void {
 /** Marks a column that is another than before: all rows, and what depends on it even if there are none. */
 export function reshape(column: ColumnCell): void {
   column.reshaped = true;
-  soilAll(column);
+  markAllDirty(column);
 }
 
 /** Marks all rows. */
-export function soilAll(column: ColumnCell): void {
+export function markAllDirty(column: ColumnCell): void {
   column.resumable = false;
   column.dirtyFrom = 0;
   column.dirtyTo = PAST_ALL_ROWS;

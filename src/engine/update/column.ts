@@ -1,6 +1,6 @@
 import { compileSweep } from '../compute/compiler.ts';
 import type { World } from '../compute/context.ts';
-import { prepare, runInto, type Strand } from '../compute/strand.ts';
+import { prepare, runInto, type Stream } from '../compute/stream.ts';
 import type { ColumnCell, Formula } from '../store/cells.ts';
 import {
   ALL_ROWS,
@@ -34,25 +34,25 @@ export function updateColumn(column: ColumnCell, world: World): RowWindow {
 function sweep(column: ColumnCell, formula: Formula, from: number, to: number, world: World): RowWindow {
   const changed = noRows();
   if (to <= from) return changed;
-  const strand = begin(formula, world);
+  const stream = begin(formula, world);
   const { length } = column.values;
   if ((to - from) * 2 < length) {
-    const fresh = world.spares.take(to - from);
-    runInto(strand, from, to, fresh, 0);
+    const fresh = world.buffers.take(to - from);
+    runInto(stream, from, to, fresh, 0);
     write(column, from, to - from, fresh, 0, changed);
-    world.spares.give(fresh);
+    world.buffers.give(fresh);
     return changed;
   }
   // Most rows are computed: the new array takes the place of the old.
   const before = column.values;
-  const after = world.spares.take(length);
+  const after = world.buffers.take(length);
   after.set(before.subarray(0, from));
-  runInto(strand, from, to, after, from);
+  runInto(stream, from, to, after, from);
   after.set(before.subarray(to), to);
   const { first, last } = difference(before, from, after, from, to - from);
   const same = first > last;
   if (!same) adopt(column, after, countGaps(after, 0, length));
-  world.spares.give(same ? after : before);
+  world.buffers.give(same ? after : before);
   return { from: from + first, to: from + last + 1 };
 }
 
@@ -60,16 +60,16 @@ function sweep(column: ColumnCell, formula: Formula, from: number, to: number, w
 function sweepAll(column: ColumnCell, formula: Formula, world: World): void {
   const { length } = column.table;
   const before = column.values;
-  const after = world.spares.take(length);
+  const after = world.buffers.take(length);
   if (length > 0) runInto(begin(formula, world), 0, length, after, 0);
   adopt(column, after, countGaps(after, 0, length));
-  world.spares.give(before);
+  world.buffers.give(before);
 }
 
 /** Begins an evaluation of a column formula: what all rows share is computed. */
-export function begin(formula: Formula, world: World): Strand {
+export function begin(formula: Formula, world: World): Stream {
   formula.epoch += 1;
   formula.sweep ??= compileSweep(world, formula);
   prepare(formula.sweep);
-  return formula.sweep.strand;
+  return formula.sweep.stream;
 }

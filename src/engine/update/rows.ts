@@ -1,7 +1,7 @@
 import { compileStepper } from '../compute/compiler.ts';
 import type { World } from '../compute/context.ts';
-import type { ColumnCell, Knot, Stepper } from '../store/cells.ts';
-import { ALL_ROWS, clean, noRows, type RowWindow, resize, soil } from '../store/column.ts';
+import type { ColumnCell, Cycle, Stepper } from '../store/cells.ts';
+import { ALL_ROWS, clean, markDirty, noRows, type RowWindow, resize } from '../store/column.ts';
 import { type Allowance, stepsAtOnce } from './slice.ts';
 
 /**
@@ -10,11 +10,11 @@ import { type Allowance, stepsAtOnce } from './slice.ts';
  * marked. The rows changed, a window a member.
  */
 export function updateRows(
-  knot: Extract<Knot, { kind: 'rows' }>,
+  cycle: Extract<Cycle, { kind: 'rows' }>,
   world: World,
   allowance?: Allowance,
 ): { readonly windows: readonly RowWindow[]; readonly done: boolean } {
-  const { members, table } = knot;
+  const { members, table } = cycle;
   const reshaped = members.filter((member) => resize(member, table.length) || member.reshaped).length > 0;
   const first = reshaped ? 0 : Math.min(...members.map((member) => member.dirtyFrom));
   const marked = reshaped ? table.length : Math.max(...members.map((member) => member.dirtyTo));
@@ -34,7 +34,7 @@ export function updateRows(
     }
     if (!differs && !carries && row + 1 >= marked) break;
     if (allowance && row + 1 < table.length && (row - first) % atOnce === atOnce - 1 && allowance.isOver()) {
-      for (const member of members) soil(member, row + 1, Math.max(marked, row + 2));
+      for (const member of members) markDirty(member, row + 1, Math.max(marked, row + 2));
       done = false;
       break;
     }

@@ -1,6 +1,6 @@
 import { compileThunk } from '../compute/compiler.ts';
 import type { World } from '../compute/context.ts';
-import type { Thunk } from '../compute/strand.ts';
+import type { Thunk } from '../compute/stream.ts';
 import type { Scalars } from '../store/cell-store.ts';
 import type { ScalarCell } from '../store/cells.ts';
 

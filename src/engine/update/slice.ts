@@ -1,8 +1,8 @@
 import type { World } from '../compute/context.ts';
 import { effortOf } from '../compute/effort.ts';
-import { runInto } from '../compute/strand.ts';
+import { runInto } from '../compute/stream.ts';
 import { type Cell, type ColumnCell, type Formula, PAST_ALL_ROWS } from '../store/cells.ts';
-import { ALL_ROWS, clean, noRows, type RowWindow, resize, soil, write } from '../store/column.ts';
+import { ALL_ROWS, clean, markDirty, noRows, type RowWindow, resize, write } from '../store/column.ts';
 import { begin } from './column.ts';
 
 /** The time a caller gives a recalculation. */
@@ -21,12 +21,12 @@ const STEP = 20;
 
 /** Whether what is marked of a cell is so much work that others come first and it is done in slices. */
 export function isLong(cell: Cell, world: World, { long = LONG }: Allowance): boolean {
-  if (cell.knot?.kind === 'rows') {
-    const { members, table } = cell.knot;
+  if (cell.cycle?.kind === 'rows') {
+    const { members, table } = cell.cycle;
     const from = Math.min(...members.map((member) => member.dirtyFrom));
     return (table.length - from) * rowEffort(members, world) > long;
   }
-  if (cell.knot || cell.shape === 'table' || cell.content.kind !== 'formula') return false;
+  if (cell.cycle || cell.shape === 'table' || cell.content.kind !== 'formula') return false;
   const { formula } = cell.content;
   if (cell.shape === 'scalar') return effortOf(formula, world).ofValue() > long;
   return markedRows(cell) * effortOf(formula, world).ofRow() > long;
@@ -72,7 +72,7 @@ export function advanceColumn(
   const [from, to] =
     anew && !column.resumable ? [0, length] : [column.dirtyFrom, Math.min(column.dirtyTo, length)];
   // Work that nothing has touched meanwhile goes on with what all rows share.
-  const strand = column.resumable && formula.sweep ? formula.sweep.strand : begin(formula, world);
+  const stream = column.resumable && formula.sweep ? formula.sweep.stream : begin(formula, world);
   const count = Math.max(1, Math.floor((allowance.long ?? LONG) / LOOKS / effortOf(formula, world).ofRow()));
   const fresh = new Float64Array(Math.max(0, Math.min(count, to - from)));
   const changed = noRows();
@@ -81,14 +81,14 @@ export function advanceColumn(
   column.reshaped = false;
   while (row < to) {
     const next = Math.min(row + count, to);
-    runInto(strand, row, next, fresh, 0);
+    runInto(stream, row, next, fresh, 0);
     write(column, row, next - row, fresh, 0, changed);
     row = next;
     if (row < to && allowance.isOver()) break;
   }
   const done = row >= to;
   if (!done) {
-    soil(column, row, to === length ? PAST_ALL_ROWS : to);
+    markDirty(column, row, to === length ? PAST_ALL_ROWS : to);
     column.resumable = true;
   }
   return { changed: anew ? ALL_ROWS : changed, done };

@@ -2,32 +2,32 @@ import { problem } from '../../../diagnostics/index.ts';
 import type { ArithmeticNode, NegateNode, PercentNode, PowerNode } from '../../../language/index.ts';
 import { arithmeticKernels } from '../arithmetic-kernels.ts';
 import { arithmeticThunk } from '../arithmetic-thunks.ts';
-import { blameFirst, ownFault } from '../blame.ts';
-import { blockStrand, type NodeKind, strandsOf } from '../context.ts';
+import { firstCause, ownFault } from '../cause.ts';
+import { blockStream, type NodeKind, streamsOf } from '../context.ts';
 import { liftKernel } from '../lift-kernels.ts';
 import { finite, power, powerOf } from '../operations.ts';
-import type { Strand } from '../strand.ts';
+import type { Stream } from '../stream.ts';
 
 /** Sums, differences, products and quotients. */
 export const arithmetic: NodeKind<ArithmeticNode> = {
   scalar: (node, compiler, depth) => arithmeticThunk(node.op, node.left, node.right, compiler, depth),
-  strand: (node, compiler, depth) => {
-    const [left, right] = strandsOf([node.left, node.right], compiler, depth) as [Strand, Strand];
+  stream: (node, compiler, depth) => {
+    const [left, right] = streamsOf([node.left, node.right], compiler, depth) as [Stream, Stream];
     const kernel = arithmeticKernels[node.op];
-    return blockStrand(compiler, depth, (out, from, count) => {
+    return blockStream(compiler, depth, (out, from, count) => {
       left.run(from, count);
       right.run(from, count);
       kernel(left, right, out, count);
     });
   },
-  blame: (node, blamer) => {
-    const inner = blameFirst([node.left, node.right], blamer);
+  cause: (node, finder) => {
+    const inner = firstCause([node.left, node.right], finder);
     if (inner) return inner;
-    if (node.op === '/' && blamer.value(node.right) === 0) {
-      const facts = { divisor: blamer.written(node.right), written: blamer.written(node) };
+    if (node.op === '/' && finder.value(node.right) === 0) {
+      const facts = { divisor: finder.written(node.right), written: finder.written(node) };
       return ownFault(problem('division-by-zero', node.right, facts));
     }
-    return ownFault(problem('too-large', node, { written: blamer.written(node) }));
+    return ownFault(problem('too-large', node, { written: finder.written(node) }));
   },
 };
 
@@ -37,8 +37,8 @@ export const negate: NodeKind<NegateNode> = {
     const operand = compiler.scalar(node.operand, depth);
     return () => finite(-operand());
   },
-  strand: (node, compiler, depth) => lifted([node.operand], negative, compiler, depth),
-  blame: (node, blamer) => blamer.blame(node.operand),
+  stream: (node, compiler, depth) => lifted([node.operand], negative, compiler, depth),
+  cause: (node, finder) => finder.cause(node.operand),
 };
 
 const negative = (x: number): number => -x;
@@ -49,8 +49,8 @@ export const percent: NodeKind<PercentNode> = {
     const operand = compiler.scalar(node.operand, depth);
     return () => finite(operand() / 100);
   },
-  strand: (node, compiler, depth) => lifted([node.operand], hundredth, compiler, depth),
-  blame: (node, blamer) => blamer.blame(node.operand),
+  stream: (node, compiler, depth) => lifted([node.operand], hundredth, compiler, depth),
+  cause: (node, finder) => finder.cause(node.operand),
 };
 
 const hundredth = (x: number): number => x / 100;
@@ -64,23 +64,23 @@ export const powerNode: NodeKind<PowerNode> = {
     const exponent = compiler.scalar(node.exponent, depth);
     return () => power(base(), exponent());
   },
-  strand: (node, compiler, depth) => {
+  stream: (node, compiler, depth) => {
     const constant = constantPower(node);
     return constant
       ? lifted([node.base], constant, compiler, depth)
       : lifted([node.base, node.exponent], power, compiler, depth);
   },
-  blame: (node, blamer) => {
-    const inner = blameFirst([node.base, node.exponent], blamer);
+  cause: (node, finder) => {
+    const inner = firstCause([node.base, node.exponent], finder);
     if (inner) return inner;
-    const base = blamer.value(node.base);
-    const written = blamer.written(node);
-    if (base === 0 || (base < 0 && !Number.isInteger(blamer.value(node.exponent)))) {
+    const base = finder.value(node.base);
+    const written = finder.written(node);
+    if (base === 0 || (base < 0 && !Number.isInteger(finder.value(node.exponent)))) {
       const facts = {
         written,
-        base: blamer.written(node.base),
-        baseIs: blamer.shown(base, node.base),
-        exponent: blamer.written(node.exponent),
+        base: finder.written(node.base),
+        baseIs: finder.shown(base, node.base),
+        exponent: finder.written(node.exponent),
       };
       return ownFault(problem('power-domain', node, facts));
     }
@@ -98,15 +98,15 @@ function constantPower({ rational, exponent }: PowerNode): ((base: number) => nu
 
 /** A function of single numbers over the parts, in blocks. */
 export function lifted(
-  parts: Parameters<typeof strandsOf>[0],
+  parts: Parameters<typeof streamsOf>[0],
   of: (...args: number[]) => number,
-  compiler: Parameters<typeof strandsOf>[1],
+  compiler: Parameters<typeof streamsOf>[1],
   depth: number,
-): Strand {
-  const strands = strandsOf(parts, compiler, depth);
-  const kernel = liftKernel(of, strands.length);
-  return blockStrand(compiler, depth, (out, from, count) => {
-    for (const strand of strands) strand.run(from, count);
-    kernel(strands, out, count);
+): Stream {
+  const streams = streamsOf(parts, compiler, depth);
+  const kernel = liftKernel(of, streams.length);
+  return blockStream(compiler, depth, (out, from, count) => {
+    for (const stream of streams) stream.run(from, count);
+    kernel(streams, out, count);
   });
 }

@@ -1,9 +1,9 @@
 import { problem } from '../../../diagnostics/index.ts';
 import type { BranchNode } from '../../../language/index.ts';
-import { ownFault } from '../blame.ts';
-import { blockStrand, type NodeKind } from '../context.ts';
+import { ownFault } from '../cause.ts';
+import { blockStream, type NodeKind } from '../context.ts';
 import { chooseOne, takeFirst } from '../select.ts';
-import { constantStrand, type Thunk } from '../strand.ts';
+import { constantStream, type Thunk } from '../stream.ts';
 
 /**
  * The first arm whose condition holds, else `otherwise`. What is not selected is not looked at: not computed where
@@ -27,36 +27,36 @@ export const branch: NodeKind<BranchNode> = {
       return otherwise();
     };
   },
-  strand: (node, compiler, depth) => {
+  stream: (node, compiler, depth) => {
     // The result stands below whatever condition and arm are in work.
     const arms = node.arms.map(({ when, value }) => {
-      const holds = compiler.strand(when, depth + 1);
-      return { when: holds, value: compiler.strand(value, depth + 1 + holds.holds) };
+      const holds = compiler.stream(when, depth + 1);
+      return { when: holds, value: compiler.stream(value, depth + 1 + holds.holds) };
     });
     const [only] = arms;
     if (arms.length === 1 && only) {
       const free = depth + 1 + only.when.holds + only.value.holds;
-      const otherwise = node.otherwise ? compiler.strand(node.otherwise, free) : constantStrand(Number.NaN);
-      return blockStrand(compiler, depth, chooseOne(only.when, only.value, otherwise));
+      const otherwise = node.otherwise ? compiler.stream(node.otherwise, free) : constantStream(Number.NaN);
+      return blockStream(compiler, depth, chooseOne(only.when, only.value, otherwise));
     }
     const otherwise = node.otherwise
-      ? compiler.strand(node.otherwise, depth + 1)
-      : constantStrand(Number.NaN);
-    return blockStrand(compiler, depth, takeFirst(arms, otherwise));
+      ? compiler.stream(node.otherwise, depth + 1)
+      : constantStream(Number.NaN);
+    return blockStream(compiler, depth, takeFirst(arms, otherwise));
   },
-  blame: (node, blamer) => {
+  cause: (node, finder) => {
     for (const { when, value } of node.arms) {
-      const holds = blamer.value(when);
-      if (Number.isNaN(holds)) return blamer.blame(when);
-      if (holds === 1) return blamer.blame(value);
+      const holds = finder.value(when);
+      if (Number.isNaN(holds)) return finder.cause(when);
+      if (holds === 1) return finder.cause(value);
     }
-    if (node.otherwise) return blamer.blame(node.otherwise);
+    if (node.otherwise) return finder.cause(node.otherwise);
     if (node.chosenBy) {
-      const option = blamer.textOf(blamer.value(node.chosenBy));
-      const facts = { option, by: blamer.written(node.chosenBy) };
+      const option = finder.textOf(finder.value(node.chosenBy));
+      const facts = { option, by: finder.written(node.chosenBy) };
       return ownFault(problem('method-option-missing', { from: 0, to: 0 }, facts));
     }
-    return ownFault(problem('no-branch', node, { function: node.fn.name, written: blamer.written(node) }));
+    return ownFault(problem('no-branch', node, { function: node.fn.name, written: finder.written(node) }));
   },
 };
 

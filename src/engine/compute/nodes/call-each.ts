@@ -1,9 +1,9 @@
 import { problem } from '../../../diagnostics/index.ts';
 import type { CallNode, EachEvaluator } from '../../../language/index.ts';
-import { blameFirst, ownFault } from '../blame.ts';
+import { firstCause, ownFault } from '../cause.ts';
 import type { NodeKind } from '../context.ts';
 import { finite } from '../operations.ts';
-import type { Thunk } from '../strand.ts';
+import type { Thunk } from '../stream.ts';
 import { lifted } from './arithmetic.ts';
 import { refusalOf } from './refusal.ts';
 
@@ -15,13 +15,13 @@ export function eachKind(evaluate: EachEvaluator): NodeKind<CallNode> {
         evaluate.of,
         node.args.map((arg) => compiler.scalar(arg, depth)),
       ),
-    strand: (node, compiler, depth) => lifted(node.args, evaluate.of, compiler, depth),
-    blame: (node, blamer) => {
-      const inner = blameFirst(node.args, blamer);
+    stream: (node, compiler, depth) => lifted(node.args, evaluate.of, compiler, depth),
+    cause: (node, finder) => {
+      const inner = firstCause(node.args, finder);
       if (inner) return inner;
-      const values = node.args.map((arg) => blamer.value(arg));
-      if (evaluate.refuse) return ownFault(refusalOf(node, evaluate.refuse(values), values, blamer));
-      return ownFault(problem('too-large', node, { written: blamer.written(node) }));
+      const values = node.args.map((arg) => finder.value(arg));
+      if (evaluate.refuse) return ownFault(refusalOf(node, evaluate.refuse(values), values, finder));
+      return ownFault(problem('too-large', node, { written: finder.written(node) }));
     },
   };
 }

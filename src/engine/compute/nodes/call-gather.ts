@@ -1,13 +1,13 @@
 import type { CallNode, GatherEvaluator } from '../../../language/index.ts';
 import { type Answers, answersOn } from '../answers.ts';
 import { type Collect, compileCollect } from '../collect.ts';
-import { blockStrand, type ElementCompiler, type NodeKind, strandsOf } from '../context.ts';
+import { blockStream, type ElementCompiler, type NodeKind, streamsOf } from '../context.ts';
 import { type GatherPlan, planGather } from '../gather.ts';
 import { finite } from '../operations.ts';
-import type { Strand, Thunk } from '../strand.ts';
-import { chosenStrand } from './chosen-strand.ts';
-import { blameGather } from './gather-blame.ts';
-import { sampleStrand } from './sample-strand.ts';
+import type { Stream, Thunk } from '../stream.ts';
+import { chosenStream } from './chosen-stream.ts';
+import { causeInGathered } from './gather-cause.ts';
+import { sampleStream } from './sample-stream.ts';
 
 /** An aggregate, a lookup or an interpolation: from whole columns, for each of its elementwise arguments. */
 export function gatherKind(evaluate: GatherEvaluator): NodeKind<CallNode> {
@@ -28,16 +28,16 @@ export function gatherKind(evaluate: GatherEvaluator): NodeKind<CallNode> {
         return finite(evaluate.of(columns, values, node.options));
       };
     },
-    strand: (node, compiler, depth) => {
+    stream: (node, compiler, depth) => {
       const plan = planGather(node, evaluate, compiler.element.world);
       if (plan.parts.every((part) => part.space.tables.length === 0))
-        return sampleStrand(node, evaluate, plan, compiler, depth);
+        return sampleStream(node, evaluate, plan, compiler, depth);
       const alongRows = compiler.space.axes[0]?.fresh !== true;
       if (evaluate.chosen && plan.comparisons && alongRows)
-        return chosenStrand(evaluate.chosen, plan.comparisons, plan, compiler, depth);
+        return chosenStream(evaluate.chosen, plan.comparisons, plan, compiler, depth);
       const nodes = plan.each.map((arg) => arg.node);
-      const each = strandsOf(nodes, compiler, depth + 1);
-      const inner = depth + 1 + each.reduce((held, strand) => held + strand.holds, 0);
+      const each = streamsOf(nodes, compiler, depth + 1);
+      const inner = depth + 1 + each.reduce((held, stream) => held + stream.holds, 0);
       const collect = compileCollect(plan, compiler.element, inner);
       const { formula, world } = compiler.element;
       const { normalOf } = world.texts;
@@ -51,8 +51,8 @@ export function gatherKind(evaluate: GatherEvaluator): NodeKind<CallNode> {
           answers = columns && answersOn(evaluate, columns, node.options);
         });
       const values = each.map(() => 0);
-      return blockStrand(compiler, depth, (out, from, count) => {
-        for (const strand of each) strand.run(from, count);
+      return blockStream(compiler, depth, (out, from, count) => {
+        for (const stream of each) stream.run(from, count);
         for (let i = 0; i < count; i += 1) {
           if (perRow) {
             along.row = from + i;
@@ -60,7 +60,7 @@ export function gatherKind(evaluate: GatherEvaluator): NodeKind<CallNode> {
           }
           let known = columns !== undefined;
           for (let k = 0; k < each.length; k += 1) {
-            const { data, offset, mask } = each[k] as Strand;
+            const { data, offset, mask } = each[k] as Stream;
             const value = data[offset + (i & mask)] as number;
             values[k] = plan.each[k]?.normal ? normalOf(value) : value;
             if (Number.isNaN(value)) known = false;
@@ -70,7 +70,7 @@ export function gatherKind(evaluate: GatherEvaluator): NodeKind<CallNode> {
         }
       });
     },
-    blame: (node, blamer) => blameGather(node, evaluate, blamer),
+    cause: (node, finder) => causeInGathered(node, evaluate, finder),
   };
 }
 

@@ -1,11 +1,11 @@
 import { problem } from '../../../diagnostics/index.ts';
 import type { CallNode, ScanEvaluator, Typed } from '../../../language/index.ts';
 import type { ScanState, TableCell } from '../../store/cells.ts';
-import { ownFault } from '../blame.ts';
+import { ownFault } from '../cause.ts';
 import type { ElementCompiler, NodeKind } from '../context.ts';
 import { finite } from '../operations.ts';
 import { rowSpace } from '../space.ts';
-import { arrayStrand } from '../strand.ts';
+import { arrayStream } from '../stream.ts';
 
 /** A running function down the rows of the formula's own table. From the first row without a value on it has none. */
 export function scanKind(evaluate: ScanEvaluator): NodeKind<CallNode> {
@@ -19,22 +19,22 @@ export function scanKind(evaluate: ScanEvaluator): NodeKind<CallNode> {
         return state.out[table.row] as number;
       };
     },
-    strand: (node, compiler, depth) => {
+    stream: (node, compiler, depth) => {
       const { state } = stateOf(node, compiler.element);
       const ensure = scanOnce(node, evaluate, compiler.element, depth);
-      return arrayStrand(() => {
+      return arrayStream(() => {
         ensure();
         return state.out;
       });
     },
-    blame: (node, blamer) => {
+    cause: (node, finder) => {
       const arg = argumentOf(node);
-      const table = blamer.formula.table as TableCell;
+      const table = finder.formula.table as TableCell;
       const here = table.row;
-      table.row = firstGap(blamer.formula.scans?.get(node)?.out);
-      const found = Number.isNaN(blamer.value(arg)) ? blamer.blame(arg) : undefined;
+      table.row = firstGap(finder.formula.scans?.get(node)?.out);
+      const found = Number.isNaN(finder.value(arg)) ? finder.cause(arg) : undefined;
       table.row = here;
-      return found ?? ownFault(problem('too-large', node, { written: blamer.written(node) }));
+      return found ?? ownFault(problem('too-large', node, { written: finder.written(node) }));
     },
   };
 }

@@ -1,7 +1,7 @@
 import { problem } from '../../../diagnostics/index.ts';
 import type { CallNode, TextEvaluator } from '../../../language/index.ts';
 import type { TextPool } from '../../store/text-pool.ts';
-import { blameFirst, ownFault } from '../blame.ts';
+import { firstCause, ownFault } from '../cause.ts';
 import type { NodeKind } from '../context.ts';
 import { finite } from '../operations.ts';
 import { lifted } from './arithmetic.ts';
@@ -27,18 +27,18 @@ export function textKind(evaluate: TextEvaluator): NodeKind<CallNode> {
         return values.some(Number.isNaN) ? Number.NaN : of(...values);
       };
     },
-    strand: (node, compiler, depth) =>
+    stream: (node, compiler, depth) =>
       lifted(node.args, onCodes(node, compiler.element.world.texts), compiler, depth),
-    blame: (node, blamer) => {
-      const inner = blameFirst(node.args, blamer);
+    cause: (node, finder) => {
+      const inner = firstCause(node.args, finder);
       if (inner) return inner;
-      const values = node.args.map((arg) => blamer.value(arg));
+      const values = node.args.map((arg) => finder.value(arg));
       const decoded = values.map((value, at) =>
-        node.args[at]?.type.kind === 'text' ? blamer.textOf(value) : value,
+        node.args[at]?.type.kind === 'text' ? finder.textOf(value) : value,
       );
       const refusal = evaluate.refuse?.(decoded);
-      if (refusal) return ownFault(refusalOf(node, refusal, values, blamer));
-      return ownFault(problem('too-large', node, { written: blamer.written(node) }));
+      if (refusal) return ownFault(refusalOf(node, refusal, values, finder));
+      return ownFault(problem('too-large', node, { written: finder.written(node) }));
     },
   };
 }

@@ -1,10 +1,10 @@
 import { problem } from '../../../diagnostics/index.ts';
 import { type CompareNode, comparedSides } from '../../../language/index.ts';
 import type { TextPool } from '../../store/text-pool.ts';
-import { blameFirst, ownFault } from '../blame.ts';
-import { blockStrand, type NodeKind, strandsOf } from '../context.ts';
+import { firstCause, ownFault } from '../cause.ts';
+import { blockStream, type NodeKind, streamsOf } from '../context.ts';
 import { order, TOLERANCE, type Verdicts, verdict, verdictsOf } from '../operations.ts';
-import type { Strand } from '../strand.ts';
+import type { Stream } from '../stream.ts';
 
 /** Compares numbers and points to a relative 1e-12 with ties equal, texts by their normal forms, truth values. */
 export const compare: NodeKind<CompareNode> = {
@@ -17,20 +17,20 @@ export const compare: NodeKind<CompareNode> = {
     const { texts } = compiler.world;
     return () => verdict(verdicts, textOrder(left(), right(), texts));
   },
-  strand: (node, compiler, depth) => {
-    const [left, right] = strandsOf(comparedSides(node), compiler, depth) as [Strand, Strand];
+  stream: (node, compiler, depth) => {
+    const [left, right] = streamsOf(comparedSides(node), compiler, depth) as [Stream, Stream];
     const verdicts = verdictsOf[node.op];
     const { texts } = compiler.element.world;
     const kernel = comparesTexts(node) ? compareTexts : compareNumbers;
-    return blockStrand(compiler, depth, (out, from, count) => {
+    return blockStream(compiler, depth, (out, from, count) => {
       left.run(from, count);
       right.run(from, count);
       kernel(left, right, verdicts, out, count, texts);
     });
   },
-  blame: (node, blamer) =>
-    blameFirst(comparedSides(node), blamer) ??
-    ownFault(problem('too-large', node, { written: blamer.written(node) })),
+  cause: (node, finder) =>
+    firstCause(comparedSides(node), finder) ??
+    ownFault(problem('too-large', node, { written: finder.written(node) })),
 };
 
 function comparesTexts(node: CompareNode): boolean {
@@ -47,7 +47,7 @@ function textOrder(a: number, b: number, texts: TextPool): number {
 }
 
 /** `order` and `verdict` in one loop. */
-function compareNumbers(a: Strand, b: Strand, of: Verdicts, out: Float64Array, count: number): void {
+function compareNumbers(a: Stream, b: Stream, of: Verdicts, out: Float64Array, count: number): void {
   const { data: xs, offset: xo, mask: xm } = a;
   const { data: ys, offset: yo, mask: ym } = b;
   const { below, equal, above } = of;
@@ -62,8 +62,8 @@ function compareNumbers(a: Strand, b: Strand, of: Verdicts, out: Float64Array, c
 }
 
 function compareTexts(
-  a: Strand,
-  b: Strand,
+  a: Stream,
+  b: Stream,
   of: Verdicts,
   out: Float64Array,
   count: number,

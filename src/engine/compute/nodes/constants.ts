@@ -1,8 +1,8 @@
 import { problem } from '../../../diagnostics/index.ts';
 import type { BrokenNode, NumberNode, TextNode, TruthNode, Typed } from '../../../language/index.ts';
-import { ownFault } from '../blame.ts';
+import { ownFault } from '../cause.ts';
 import type { ElementCompiler, NodeKind } from '../context.ts';
-import { constantStrand } from '../strand.ts';
+import { constantStream } from '../stream.ts';
 
 function constant<N extends Typed>(of: (node: N, compiler: ElementCompiler) => number): NodeKind<N> {
   return {
@@ -10,8 +10,8 @@ function constant<N extends Typed>(of: (node: N, compiler: ElementCompiler) => n
       const value = of(node, compiler);
       return () => value;
     },
-    strand: (node, compiler) => constantStrand(of(node, compiler.element)),
-    blame: (node) => ownFault(problem('formula-broken', node, {})),
+    stream: (node, compiler) => constantStream(of(node, compiler.element)),
+    cause: (node) => ownFault(problem('formula-broken', node, {})),
   };
 }
 

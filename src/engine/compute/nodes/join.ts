@@ -1,7 +1,7 @@
 import { problem } from '../../../diagnostics/index.ts';
 import type { JoinNode } from '../../../language/index.ts';
 import type { TextPool } from '../../store/text-pool.ts';
-import { blameFirst, ownFault } from '../blame.ts';
+import { firstCause, ownFault } from '../cause.ts';
 import type { NodeKind } from '../context.ts';
 import { lifted } from './arithmetic.ts';
 
@@ -17,10 +17,10 @@ export const join: NodeKind<JoinNode> = {
       return !Number.isNaN(a) && !Number.isNaN(b) ? of(a, b) : Number.NaN;
     };
   },
-  strand: (node, compiler, depth) =>
+  stream: (node, compiler, depth) =>
     lifted([node.left, node.right], joined(compiler.element.world.texts), compiler, depth),
-  blame: (node, blamer) =>
-    blameFirst([node.left, node.right], blamer) ?? ownFault(problem('formula-broken', node, {})),
+  cause: (node, finder) =>
+    firstCause([node.left, node.right], finder) ?? ownFault(problem('formula-broken', node, {})),
 };
 
 function joined(texts: TextPool): (a: number, b: number) => number {

@@ -7,8 +7,8 @@ import {
   type Typed,
 } from '../../../language/index.ts';
 import type { ColumnCell } from '../../store/cells.ts';
-import { blockStrand, type NodeKind } from '../context.ts';
-import { arrayStrand, type Strand } from '../strand.ts';
+import { blockStream, type NodeKind } from '../context.ts';
+import { arrayStream, type Stream } from '../stream.ts';
 
 /** The axis of a reference to a column. */
 export function axisOf(node: CellNode | ColumnNode): Axis {
@@ -27,9 +27,9 @@ export function referenceIn(node: Typed, id: string): CellNode | ColumnNode | un
   return undefined;
 }
 
-/** A strand that reads a column where it is. */
-function columnStrand(column: ColumnCell): Strand {
-  return arrayStrand(() => column.values);
+/** A stream that reads a column where it is. */
+function columnStream(column: ColumnCell): Stream {
+  return arrayStream(() => column.values);
 }
 
 /** A scalar cell, or this row's value of a column. */
@@ -44,10 +44,10 @@ export const cell: NodeKind<CellNode> = {
     const { table } = column;
     return () => column.values[table.row] as number;
   },
-  strand: (node, { element }) => columnStrand(element.world.column(node.id, axisOf(node).table)),
-  blame: (node, blamer) => {
-    if (node.type.axes.length === 0) return { kind: 'cell', cell: blamer.scalar(node.id), node };
-    const column = blamer.column(node.id, axisOf(node).table);
+  stream: (node, { element }) => columnStream(element.world.column(node.id, axisOf(node).table)),
+  cause: (node, finder) => {
+    if (node.type.axes.length === 0) return { kind: 'cell', cell: finder.scalar(node.id), node };
+    const column = finder.column(node.id, axisOf(node).table);
     return { kind: 'cell', cell: column, row: column.table.row, node };
   },
 };
@@ -59,9 +59,9 @@ export const column: NodeKind<ColumnNode> = {
     const { table } = found;
     return () => found.values[table.fresh] as number;
   },
-  strand: (node, { element }) => columnStrand(element.world.column(node.id, axisOf(node).table)),
-  blame: (node, blamer) => {
-    const found = blamer.column(node.id, axisOf(node).table);
+  stream: (node, { element }) => columnStream(element.world.column(node.id, axisOf(node).table)),
+  cause: (node, finder) => {
+    const found = finder.column(node.id, axisOf(node).table);
     return { kind: 'cell', cell: found, row: found.table.fresh, node };
   },
 };
@@ -69,17 +69,17 @@ export const column: NodeKind<ColumnNode> = {
 /** A column whose blank rows are left out; the aggregate around it does the leaving out. */
 export const known: NodeKind<KnownNode> = {
   scalar: (node, compiler, depth) => compiler.scalar(node.column, depth),
-  strand: (node, compiler, depth) => compiler.strand(node.column, depth),
-  blame: (node, blamer) => blamer.blame(node.column),
+  stream: (node, compiler, depth) => compiler.stream(node.column, depth),
+  cause: (node, finder) => finder.cause(node.column),
 };
 
-/** A strand of numbers counted from the row: `of(row)`. */
-export function rowStrand(
-  compiler: Parameters<typeof blockStrand>[0],
+/** A stream of numbers counted from the row: `of(row)`. */
+export function rowStream(
+  compiler: Parameters<typeof blockStream>[0],
   depth: number,
   of: (row: number) => number,
-): Strand {
-  return blockStrand(compiler, depth, (out, from, count) => {
+): Stream {
+  return blockStream(compiler, depth, (out, from, count) => {
     for (let i = 0; i < count; i += 1) out[i] = of(from + i);
   });
 }

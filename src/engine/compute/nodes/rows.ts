@@ -7,10 +7,10 @@ import {
   type ScalarCell,
   type TableCell,
 } from '../../store/cells.ts';
-import { type Blamer, blameFirst, ownFault } from '../blame.ts';
-import { blockStrand, type ElementCompiler, type NodeKind } from '../context.ts';
+import { type CauseFinder, firstCause, ownFault } from '../cause.ts';
+import { blockStream, type ElementCompiler, type NodeKind } from '../context.ts';
 import { MOST_ROWS, planSeries } from '../series-plan.ts';
-import { axisOf, rowStrand } from './references.ts';
+import { axisOf, rowStream } from './references.ts';
 
 function ownTable(compiler: ElementCompiler): TableCell {
   const { table } = compiler.formula;
@@ -26,11 +26,11 @@ export const above: NodeKind<AboveNode> = {
     const first = compiler.scalar(node.first, depth);
     return () => (table.row === 0 ? first() : (column.values[table.row - 1] as number));
   },
-  strand: (node, compiler, depth) => {
+  stream: (node, compiler, depth) => {
     const column = compiler.element.world.column(node.column.id, axisOf(node.column).table);
     const { table } = column;
     const first = compiler.element.scalar(node.first, depth + 1);
-    return blockStrand(compiler, depth, (out, from, count) => {
+    return blockStream(compiler, depth, (out, from, count) => {
       const start = from === 0 ? 1 : 0;
       for (let i = start; i < count; i += 1) out[i] = column.values[from + i - 1] as number;
       if (from > 0) return;
@@ -38,9 +38,9 @@ export const above: NodeKind<AboveNode> = {
       out[0] = first();
     });
   },
-  blame: (node, blamer) => {
-    const column = blamer.column(node.column.id, axisOf(node.column).table);
-    if (column.table.row === 0) return blamer.blame(node.first);
+  cause: (node, finder) => {
+    const column = finder.column(node.column.id, axisOf(node.column).table);
+    if (column.table.row === 0) return finder.cause(node.first);
     return { kind: 'cell', cell: column, row: column.table.row - 1, node: node.column };
   },
 };
@@ -51,8 +51,8 @@ export const row: NodeKind<RowNode> = {
     const table = ownTable(compiler);
     return () => table.row + 1;
   },
-  strand: (_, compiler, depth) => rowStrand(compiler, depth, (at) => at + 1),
-  blame: (node) => ownFault(problem('formula-broken', node, {})),
+  stream: (_, compiler, depth) => rowStream(compiler, depth, (at) => at + 1),
+  cause: (node) => ownFault(problem('formula-broken', node, {})),
 };
 
 /** Whether a cell is blank. A cell that fails is neither blank nor filled. */
@@ -65,11 +65,11 @@ export const blank: NodeKind<BlankNode> = {
     const column = world.column(node.cell.id, axisOf(node.cell).table);
     return () => rowBlankness(column, column.table.row);
   },
-  strand: (node, compiler, depth) => {
+  stream: (node, compiler, depth) => {
     const column = compiler.element.world.column(node.cell.id, axisOf(node.cell).table);
-    return rowStrand(compiler, depth, (at) => rowBlankness(column, at));
+    return rowStream(compiler, depth, (at) => rowBlankness(column, at));
   },
-  blame: (node, blamer) => blamer.blame(node.cell),
+  cause: (node, finder) => finder.cause(node.cell),
 };
 
 function blankness(cell: ScalarCell, value: number): number {
@@ -88,17 +88,17 @@ export const series: NodeKind<SeriesNode> = {
     const table = ownTable(compiler);
     return () => termOf(table, compiler.formula, table.row);
   },
-  strand: (_, compiler, depth) => {
+  stream: (_, compiler, depth) => {
     const { formula } = compiler.element;
     const table = ownTable(compiler.element);
-    return rowStrand(compiler, depth, (at) => termOf(table, formula, at));
+    return rowStream(compiler, depth, (at) => termOf(table, formula, at));
   },
-  blame: (node, blamer) => {
-    const { table } = blamer.formula;
-    if (!table || makerOf(table) !== blamer.formula)
+  cause: (node, finder) => {
+    const { table } = finder.formula;
+    if (!table || makerOf(table) !== finder.formula)
       return ownFault(problem('series-twice', node, { table: table?.id ?? '' }));
     const parts: readonly Typed[] = [node.start, node.stop, node.step];
-    return blameFirst(parts, blamer) ?? ownFault(seriesFault(node, blamer));
+    return firstCause(parts, finder) ?? ownFault(seriesFault(node, finder));
   },
 };
 
@@ -109,13 +109,13 @@ function termOf(table: TableCell, formula: Formula, at: number): number {
 }
 
 /** Why a series whose arguments have values makes no rows. */
-function seriesFault(node: SeriesNode, blamer: Blamer): Problem {
-  const [start, stop, step] = [node.start, node.stop, node.step].map((part) => blamer.value(part));
+function seriesFault(node: SeriesNode, finder: CauseFinder): Problem {
+  const [start, stop, step] = [node.start, node.stop, node.step].map((part) => finder.value(part));
   const plan = planSeries(start as number, stop as number, step as number);
   const written = {
-    start: blamer.shown(start as number, node.start),
-    stop: blamer.shown(stop as number, node.stop),
-    step: blamer.shown(step as number, node.step),
+    start: finder.shown(start as number, node.start),
+    stop: finder.shown(stop as number, node.stop),
+    step: finder.shown(step as number, node.step),
   };
   if (plan === 'step zero') return problem('series-step-zero', node.step, written);
   if (plan === 'wrong way') return problem('series-wrong-way', node.step, written);
@@ -124,9 +124,9 @@ function seriesFault(node: SeriesNode, blamer: Blamer): Problem {
     const least = (1.01 * ((stop as number) - (start as number))) / (MOST_ROWS - 1);
     return problem('series-too-long', node, {
       ...written,
-      least: blamer.shown(least, node.step),
+      least: finder.shown(least, node.step),
       limit: MOST_ROWS,
     });
   }
-  return problem('too-large', node, { written: blamer.written(node) });
+  return problem('too-large', node, { written: finder.written(node) });
 }

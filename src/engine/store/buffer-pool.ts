@@ -1,5 +1,5 @@
 /** Arrays that are no longer in use, kept to be used again: new ones cost more than filling them. */
-export interface Spares {
+export interface BufferPool {
   /** An array of that length; what is in it is of no account. */
   readonly take: (length: number) => Float64Array;
   /** Gives back an array nobody reads any more. */
@@ -10,7 +10,7 @@ export interface Spares {
 const WORTH_KEEPING = 1024;
 
 /** No spare arrays; at most one is kept. */
-export function createSpares(): Spares {
+export function createBufferPool(): BufferPool {
   let kept: Float64Array = new Float64Array(0);
   return {
     take: (length) => {

@@ -3,7 +3,7 @@ import type { CallNode, Typed } from '../../language/index.ts';
 import type { ColumnCell, Formula, ScalarCell, TableCell } from '../store/cells.ts';
 
 /** Why a part of a formula has no value at one place. */
-export type Blame =
+export type Cause =
   /** Because a cell it reads has none. `row` is counted from 0, absent for a scalar or a column as a whole. */
   | {
       readonly kind: 'cell';
@@ -27,7 +27,7 @@ export type Root =
     };
 
 /** Looks at the parts of one formula after it was computed, to say why there is no value. */
-export interface Blamer {
+export interface CauseFinder {
   readonly formula: Formula;
   /** The value of a part where the cursors stand; NaN if it has none. */
   readonly value: (node: Typed) => number;
@@ -36,7 +36,7 @@ export interface Blamer {
   /** What is found out of a part once for all rows: found again only after values may have changed. */
   readonly once: <T>(node: Typed, find: () => T) => T;
   /** Why a part without a value has none. */
-  readonly blame: (node: Typed) => Blame;
+  readonly cause: (node: Typed) => Cause;
   /** Where the lack of a value starts. */
   readonly root: (cell: ScalarCell | ColumnCell, row: number | undefined) => Root;
   /** Whether a row without a value lacks it only because something in that row of the table is blank. */
@@ -54,13 +54,13 @@ export interface Blamer {
   readonly table: (id: string) => TableCell;
 }
 
-/** The blame of the first part without a value, if there is one. */
-export function blameFirst(parts: readonly Typed[], blamer: Blamer): Blame | undefined {
-  const part = parts.find((node) => Number.isNaN(blamer.value(node)));
-  return part && blamer.blame(part);
+/** The cause of the first part without a value, if there is one. */
+export function firstCause(parts: readonly Typed[], finder: CauseFinder): Cause | undefined {
+  const part = parts.find((node) => Number.isNaN(finder.value(node)));
+  return part && finder.cause(part);
 }
 
 /** A fault of the part itself. */
-export function ownFault(problem: Problem, status: 'problem' | 'waiting' = 'problem'): Blame {
+export function ownFault(problem: Problem, status: 'problem' | 'waiting' = 'problem'): Cause {
   return { kind: 'own', status, problem };
 }

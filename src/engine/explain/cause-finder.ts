@@ -1,31 +1,31 @@
 import type { CallNode, Typed } from '../../language/index.ts';
-import type { Blamer } from '../compute/blame.ts';
+import type { CauseFinder } from '../compute/cause.ts';
 import { type Collect, compileCollect } from '../compute/collect.ts';
 import { elementCompiler } from '../compute/compiler.ts';
 import type { World } from '../compute/context.ts';
 import { planGather } from '../compute/gather.ts';
 import { kindOf } from '../compute/node-kinds.ts';
 import { registerFile } from '../compute/registers.ts';
-import type { Thunk } from '../compute/strand.ts';
+import type { Thunk } from '../compute/stream.ts';
 import type { Formula } from '../store/cells.ts';
 import { shown, type Wording } from './shown.ts';
 
-/** What a blamer asks of the whole sheet. */
-export type Around = Pick<Blamer, 'root' | 'isBlankRow' | 'blankWords'>;
+/** What a finder asks of the whole sheet. */
+export type Around = Pick<CauseFinder, 'root' | 'isBlankRow' | 'blankWords'>;
 
 /**
  * Looks at the parts of one formula; `stepping` if it is computed row by row, so that its running functions are read
  * as they were left. It has scratch registers of its own, for it may be called while another
  * formula is being computed. What it finds out once for all rows holds as long as `revision` stays.
  */
-export function blamerOf(
+export function createCauseFinder(
   formula: Formula,
   stepping: boolean,
   world: World,
   around: Around,
   wording: Wording,
   revision: () => number,
-): Blamer {
+): CauseFinder {
   const compiler = elementCompiler({ ...world, register: registerFile() }, formula, stepping);
   const thunks = new WeakMap<Typed, Thunk>();
   const collects = new WeakMap<Typed, Collect>();
@@ -36,7 +36,7 @@ export function blamerOf(
   };
   let kept = { revision: -1, found: new Map<Typed, unknown>() };
   const { textOf, normalOf } = world.texts;
-  const blamer: Blamer = {
+  const finder: CauseFinder = {
     ...around,
     formula,
     value: (node) => {
@@ -54,7 +54,7 @@ export function blamerOf(
       if (!kept.found.has(node)) kept.found.set(node, find());
       return kept.found.get(node) as T;
     },
-    blame: (node) => kindOf(node).blame(node, blamer),
+    cause: (node) => kindOf(node).cause(node, finder),
     written: (node) => formula.text.slice(node.from, node.to),
     shown: (si, node) => shown(si, node, wording, textOf),
     textOf,
@@ -63,5 +63,5 @@ export function blamerOf(
     column: world.column,
     table: world.table,
   };
-  return blamer;
+  return finder;
 }

@@ -1,10 +1,10 @@
-import { type Cell, type ColumnCell, type Knot, SAME_ROW, type Source, WHOLE } from '../store/cells.ts';
+import { type Cell, type ColumnCell, type Cycle, SAME_ROW, type Source, WHOLE } from '../store/cells.ts';
 
 /**
  * What a circle of cells is. Columns of one table are computed row by row where every loop among them passes
  * through ABOVE; anything else is a loop and has no value.
  */
-export function knotOf(group: readonly Cell[]): Knot {
+export function cycleOf(group: readonly Cell[]): Cycle {
   const inside = new Set(group);
   const edges = (cell: Cell) => cell.sources.filter((edge) => inside.has(edge.source));
   const held = (cell: Cell) => edges(cell).filter((edge) => (edge.reach & (SAME_ROW | WHOLE)) !== 0);

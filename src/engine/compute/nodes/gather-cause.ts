@@ -2,7 +2,7 @@ import { problem } from '../../../diagnostics/index.ts';
 import type { CallNode, GatherEvaluator } from '../../../language/index.ts';
 import { failsAsWhole } from '../../store/cells.ts';
 import { type Answers, answersOn } from '../answers.ts';
-import { type Blame, type Blamer, blameFirst, ownFault } from '../blame.ts';
+import { type Cause, type CauseFinder, firstCause, ownFault } from '../cause.ts';
 import {
   type GatherPlan,
   gatheredSize,
@@ -35,10 +35,10 @@ interface Look {
 }
 
 /** Why an aggregate, a lookup or an interpolation has no value. */
-export function blameGather(node: CallNode, evaluate: GatherEvaluator, blamer: Blamer): Blame {
-  const { plan, look } = blamer.once(node, () => gatheringOf(node, evaluate, blamer));
+export function causeInGathered(node: CallNode, evaluate: GatherEvaluator, finder: CauseFinder): Cause {
+  const { plan, look } = finder.once(node, () => gatheringOf(node, evaluate, finder));
   const each = plan.each.map((arg) => arg.node);
-  const argument = blameFirst(each, blamer);
+  const argument = firstCause(each, finder);
   if (argument) return argument;
   for (const part of plan.parts) {
     const table = failedTable(part.space);
@@ -46,35 +46,35 @@ export function blameGather(node: CallNode, evaluate: GatherEvaluator, blamer: B
     const column = part.columns.find(failsAsWhole);
     if (column) return { kind: 'cell', cell: column, node: referenceIn(part.node, column.id) ?? part.node };
   }
-  if (isTooMuch(plan)) return ownFault(problem('too-much-work', node, workFacts(node, plan, blamer)));
+  if (isTooMuch(plan)) return ownFault(problem('too-much-work', node, workFacts(node, plan, finder)));
   const values = plan.each.map(({ node: arg, normal }) => {
-    const value = blamer.value(arg);
-    return normal ? blamer.normalOf(value) : value;
+    const value = finder.value(arg);
+    return normal ? finder.normalOf(value) : value;
   });
   const found = look();
   const { sample, answers } = found;
-  if (sample?.blame) return sample.blame;
+  if (sample?.cause) return sample.cause;
   if (sample?.failing) {
     const facts = { function: node.fn.name, ...sample.failing };
     return ownFault(problem('aggregate-row-fails', node, facts), 'waiting');
   }
   if (sample && sample.blank.size > 0)
     return ownFault(
-      blankRows(node, sample, () => answers.of(values), blamer),
+      blankRows(node, sample, () => answers.of(values), finder),
       'waiting',
     );
-  const picked = blamePicked(plan, found, values, blamer);
+  const picked = causeInPicked(plan, found, values, finder);
   if (picked) return picked;
   const refusal = answers.refuse(values);
-  if (!refusal) return ownFault(problem('too-large', node, { written: blamer.written(node) }));
-  const single = node.args.map((arg) => (each.includes(arg) ? blamer.value(arg) : Number.NaN));
-  return ownFault(refusalOf(node, refusal, single, blamer));
+  if (!refusal) return ownFault(problem('too-large', node, { written: finder.written(node) }));
+  const single = node.args.map((arg) => (each.includes(arg) ? finder.value(arg) : Number.NaN));
+  return ownFault(refusalOf(node, refusal, single, finder));
 }
 
-function gatheringOf(node: CallNode, evaluate: GatherEvaluator, blamer: Blamer): Gathering {
-  const plan = planGather(node, evaluate, blamer);
+function gatheringOf(node: CallNode, evaluate: GatherEvaluator, finder: CauseFinder): Gathering {
+  const plan = planGather(node, evaluate, finder);
   let shared: Look | undefined;
-  const look = (): Look => lookAt(node, evaluate, plan, blamer);
+  const look = (): Look => lookAt(node, evaluate, plan, finder);
   return {
     plan,
     look: () => {
@@ -85,10 +85,10 @@ function gatheringOf(node: CallNode, evaluate: GatherEvaluator, blamer: Blamer):
   };
 }
 
-function lookAt(node: CallNode, evaluate: GatherEvaluator, plan: GatherPlan, blamer: Blamer): Look {
+function lookAt(node: CallNode, evaluate: GatherEvaluator, plan: GatherPlan, finder: CauseFinder): Look {
   // Element by element one looks only for a gap, and mostly there is none.
-  const whole = keepingCursors(plan, () => blamer.gathered(node));
-  const sample = whole ? undefined : keepingCursors(plan, () => takeSample(plan, blamer));
+  const whole = keepingCursors(plan, () => finder.gathered(node));
+  const sample = whole ? undefined : keepingCursors(plan, () => takeSample(plan, finder));
   const columns = whole ?? columnsOf(plan, sample?.columns ?? []);
   const answers = answersOn(evaluate, columns, node.options);
   const picked = plan.parts.findIndex((part) => part.picked);
@@ -102,19 +102,19 @@ function columnsOf({ pooled }: GatherPlan, columns: readonly number[][]): readon
   return pooled ? [Float64Array.from(columns.flat())] : columns.map((column) => Float64Array.from(column));
 }
 
-/** The blame of the element a lookup picks, if it picks one that has no value. */
-function blamePicked(
+/** The cause of the element a lookup picks, if it picks one that has no value. */
+function causeInPicked(
   plan: GatherPlan,
   { places }: Look,
   each: readonly number[],
-  blamer: Blamer,
-): Blame | undefined {
+  finder: CauseFinder,
+): Cause | undefined {
   const part = plan.parts.find((one) => one.picked);
   const place = places?.of(each);
   if (!part || place === undefined || !Number.isInteger(place)) return undefined;
   return keepingCursors(plan, () => {
     placeCursors(part.space, place);
-    return Number.isNaN(blamer.value(part.node)) ? blamer.blame(part.node) : undefined;
+    return Number.isNaN(finder.value(part.node)) ? finder.cause(part.node) : undefined;
   });
 }
 
@@ -124,7 +124,7 @@ const TOLD_BLANKS = 5;
 /** The functions whose value of the known rows means something. */
 const TELLS_KNOWN_PART: ReadonlySet<string> = new Set(['arithmetic', 'aggregates', 'conditional aggregates']);
 
-function blankRows(node: CallNode, sample: Sample, valueOfKnown: () => number, blamer: Blamer) {
+function blankRows(node: CallNode, sample: Sample, valueOfKnown: () => number, finder: CauseFinder) {
   const [first] = sample.blank.values();
   const part = TELLS_KNOWN_PART.has(node.fn.group) ? valueOfKnown() : Number.NaN;
   const known = Number.isFinite(part) && sample.known > 0;
@@ -135,16 +135,16 @@ function blankRows(node: CallNode, sample: Sample, valueOfKnown: () => number, b
     first_row: first?.row ?? 0,
     known_rows: sample.known,
     known_part: known ? part : null,
-    known_text: known ? blamer.shown(part, node) : '',
+    known_text: known ? finder.shown(part, node) : '',
     blanks: [...sample.blank.values()].slice(0, TOLD_BLANKS).map(({ cell, row }) => ({ cell, row })),
   });
 }
 
-function workFacts(node: CallNode, plan: GatherPlan, blamer: Blamer) {
+function workFacts(node: CallNode, plan: GatherPlan, finder: CauseFinder) {
   const gathered = gatheredSize(plan);
   const crowded = gathered > MOST_GATHERED;
   return {
-    written: blamer.written(node),
+    written: finder.written(node),
     elements: crowded ? gathered : workOf(plan),
     limit: crowded ? MOST_GATHERED : MOST_WORK,
   };

@@ -1,20 +1,20 @@
 import type { CallNode, GatherEvaluator } from '../../../language/index.ts';
-import { blockStrand, type SpaceCompiler, strandsOf } from '../context.ts';
+import { blockStream, type SpaceCompiler, streamsOf } from '../context.ts';
 import type { GatherPlan } from '../gather.ts';
 import { finite } from '../operations.ts';
-import type { Strand } from '../strand.ts';
+import type { Stream } from '../stream.ts';
 
 /** A gathering call none of whose arguments is a whole column, MIN(a; b) on each row: a few values an element. */
-export function sampleStrand(
+export function sampleStream(
   node: CallNode,
   evaluate: GatherEvaluator,
   plan: GatherPlan,
   compiler: SpaceCompiler,
   depth: number,
-): Strand {
+): Stream {
   const { normalOf } = compiler.element.world.texts;
   const args = [...plan.parts, ...plan.each];
-  const strands = strandsOf(
+  const streams = streamsOf(
     args.map((arg) => arg.node),
     compiler,
     depth,
@@ -23,12 +23,12 @@ export function sampleStrand(
   const pool = new Float64Array(gathered);
   const columns = plan.pooled ? [pool] : plan.parts.map((_, at) => pool.subarray(at, at + 1));
   const each = plan.each.map(() => 0);
-  return blockStrand(compiler, depth, (out, from, count) => {
-    for (const strand of strands) strand.run(from, count);
+  return blockStream(compiler, depth, (out, from, count) => {
+    for (const stream of streams) stream.run(from, count);
     for (let i = 0; i < count; i += 1) {
       let known = true;
-      for (let k = 0; k < strands.length; k += 1) {
-        const { data, offset, mask } = strands[k] as Strand;
+      for (let k = 0; k < streams.length; k += 1) {
+        const { data, offset, mask } = streams[k] as Stream;
         let value = data[offset + (i & mask)] as number;
         if (Number.isNaN(value)) known = false;
         else if (args[k]?.normal) value = normalOf(value);
