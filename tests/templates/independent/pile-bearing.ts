@@ -26,7 +26,7 @@ export const pileBearing: IndependentProgram = {
     ...all(
       'kN',
       'pile',
-      'W Q_r Q_pl Q_o Q_i Q_un Q_pg Q_co Q_in Q_nz Q_n Q_s Q_b Q_c Q_w Q_t W_pl W_t T_u Q_tu Q_λ',
+      'Q_f W Q_r Q_pl Q_o Q_i Q_un Q_pg Q_co Q_in Q_nz Q_n Q_s Q_b Q_c Q_w Q_t W_pl W_t T_u Q_tu Q_λ',
     ),
     ...all('m', 'pile.layers', 'h z_a z_t z_b h_a h_r p_l'),
     ...all('kN/m³', 'pile.layers', 'γ γ_u G_s'),

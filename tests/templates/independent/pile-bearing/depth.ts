@@ -59,10 +59,11 @@ export function profileOf(
     const base = carried(capacity.base, product(ratios.base, ratios.whole));
     const friction = carried(capacity.uplift, ratios.uplift);
     const { weight, plugWeight } = capacity;
+    const hung = withAll([capacity.above], (above) => above + site.inputs.number('pile.Q_f'));
     const resists = { shaft, base, uplift: friction, weight, plugWeight };
     // The drag at a depth is no less than at the design tip; what it is more does not hold a pile down.
     const compression = least(
-      counting.map((one) => holdAgainst({ ...one, head: withDrag(one, capacity.above) }, resists).toSpare),
+      counting.map((one) => holdAgainst({ ...one, head: withDrag(one, hung) }, resists).toSpare),
     );
     const uplift = least(counting.map((one) => holdAgainst(one, resists).toSpareInUplift));
     const whole = sumOf([shaft, base]);

@@ -40,6 +40,7 @@ export function drawPile(random: Random): Drawn {
         : random.chance(0.1)
           ? embedded * 1.2
           : random.between(0, 0.7) * embedded,
+      'pile.Q_f': random.chance(0.8) ? 0 : random.over(1, 30) * embedded,
       'pile.zone': random.of(['soil', 'fresh water', 'sea, immersed', 'sea, low water and splash']),
       'pile.life': random.of([0, 5, 25, 50, 75, 100, random.between(0, 100)]),
       'pile.c_i': isConcrete || random.chance(0.7) ? 0 : random.between(0, 3),
@@ -75,6 +76,7 @@ function drawStated(random: Random, embedded: number): Row {
   const known: readonly (readonly [name: string, value: number])[] = [
     ['pile.Q_s', force],
     ['pile.Q_b', force],
+    ['pile.Q_n', force / 4],
     ['pile.Q_c', force],
     ['pile.Q_t', force],
     ['pile.T_u', force],

@@ -247,7 +247,8 @@ function demand(
     inputs.stated('pile.Q_t') ?? from((one) => one.uplift),
     from((one) => one.weight),
     from((one) => one.plugWeight),
-    inputs.stated('pile.Q_n') ?? from((one) => one.above),
+    inputs.stated('pile.Q_n') ??
+      from((one) => withAll([one.above], (hung) => hung + inputs.number('pile.Q_f'))),
   ] as const;
   const parts = sumOf([shaft, base]);
   const compression = inputs.stated('pile.Q_c') ?? parts;
@@ -297,6 +298,10 @@ function demand(
       φ_c: factors.resistance,
       φ_t: factors.upliftResistance,
     }),
+    'pile.c_drag': check(
+      above,
+      withAll([from((one) => one.above)], (hung) => hung + inputs.number('pile.Q_f')),
+    ),
     ...combinationColumns(held),
     ...governing(inputs, held, { ...resists, compression, uplift, friction, factors }),
     ...structure(inputs, section, lengths, held, above),
@@ -355,7 +360,10 @@ function capacityLines(site: Site, layers: readonly Layer[], capacity: Capacity 
     Q_in: capacity.within,
     ...(state !== undefined && { state }),
     ...(state !== undefined && section.isOpen && { inside: state }),
-    ...(isWithin && { Q_nz: capacity.above, Q_n: inputs.stated('pile.Q_n') ?? capacity.above }),
+    ...(isWithin && {
+      Q_nz: capacity.above,
+      Q_n: inputs.stated('pile.Q_n') ?? withAll([capacity.above], (hung) => hung + inputs.number('pile.Q_f')),
+    }),
     L_wet: wetLength(lengths, depth),
     W: capacity.weight,
     W_pl: capacity.plugWeight,
