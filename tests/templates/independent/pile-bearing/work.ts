@@ -1,6 +1,6 @@
 import type { Cell, Drawn, Verdict, Worked } from '../program.ts';
 import { type Capacity, capacityAt, type Site, wetLength } from './capacity.ts';
-import { type Found, firstDepth, neededLength, profileOf, ratioOf } from './depth.ts';
+import { ratioOf } from './depth.ts';
 import {
   effectiveStress,
   endOf,
@@ -18,12 +18,13 @@ import {
 } from './ground.ts';
 import { type Inputs, inputsOf, type Maybe, sumOf, withAll } from './inputs.ts';
 import { combinationsOf, factorsOf, greatest, type Held, holdAgainst, loadsOf } from './loads.ts';
-import { memberOf, type Section, sectionOf } from './section.ts';
+import { check, lines, type Names } from './names.ts';
+import { depthLines } from './profile.ts';
+import { type Section, sectionOf } from './section.ts';
 import { bearingOf, partsBetween, slicesOf } from './shaft.ts';
-import { mm, mm2, mpa } from './small-units.ts';
+import { mm, mm2 } from './small-units.ts';
+import { structure } from './structure.ts';
 import { between, lambda } from './tables.ts';
-
-type Names = Record<string, Cell | Verdict | readonly Cell[]>;
 
 /** Works out the book for what was drawn. */
 export function workPile(drawn: Drawn): Worked {
@@ -93,16 +94,6 @@ export function workPile(drawn: Drawn): Worked {
     ...(capacity && embedded !== null && sliceColumns(site, layers, embedded)),
     ...demand(site, layers, capacity),
   };
-}
-
-function lines(sheet: string, of: Readonly<Record<string, Cell>>): Names {
-  return Object.fromEntries(Object.entries(of).map(([name, value]) => [`${sheet}.${name}`, value]));
-}
-
-function check(demand: Maybe, capacity: Maybe): Verdict {
-  if (demand === null || capacity === null) return { verdict: 'refused' };
-  const verdict = demand <= capacity ? 'holds' : 'fails';
-  return { verdict, ...(demand > 0 && capacity > 0 && { utilisation: demand / capacity }) };
 }
 
 function lengthLines(lengths: ReturnType<typeof lengthsOf>): Readonly<Record<string, Cell>> {
@@ -502,102 +493,4 @@ function isBetween(used: Maybe | undefined): boolean {
 
 function governed(used: Maybe | undefined, { verdict, utilisation }: Verdict): Verdict {
   return { verdict, ...(utilisation !== undefined && isBetween(used) && { utilisation }) };
-}
-
-/** The pile as a member at the end of life. */
-function structure(
-  inputs: Inputs,
-  section: Section,
-  { free }: ReturnType<typeof lengthsOf>,
-  held: readonly Held[],
-  drag: Maybe,
-): Names {
-  const member = memberOf(inputs, section, free);
-  const counting = held.filter(({ of }) => of.counts);
-  const isFactored = inputs.text('loads.basis') === 'LRFD';
-  const onDrag =
-    inputs.stated('loads.k_n') ?? (isFactored ? Math.max(1, ...counting.map(({ of }) => of.dragging)) : 1);
-  const forces = counting.map(({ withoutDrag }) => withoutDrag);
-  const most =
-    forces.some((force) => force === null) || forces.length === 0 ? null : Math.max(...forces.map(Number));
-  const force = withAll([most, drag], (head, down) => head + onDrag * down);
-  const stress = withAll([force, section.materialLeft], (axial, area) => (area > 0 ? axial / area : null));
-  return {
-    ...lines('loads', {
-      E_m: mpa(member.modulus),
-      L_f: member.fixity,
-      L_e: member.effective,
-      r_e: mm(member.gyration),
-      F_e: mpa(member.euler),
-      ...(inputs.text('pile.material') === 'steel' && { F_cr: mpa(member.column), f_st: mpa(member.steel) }),
-      k_y: member.shareOfYield,
-      f_con: mpa(member.concrete),
-      f_a: mpa(member.allowed),
-      f_b: mpa(member.buckling),
-      ...(counting.length > 0 && { k_n: onDrag }),
-      N_st: force,
-      σ_a: mpa(stress),
-    }),
-    'loads.c_str': check(stress, member.allowed),
-    'loads.c_buck': check(stress, member.buckling),
-  };
-}
-
-/** The table of depths, and the length that it gives. */
-function depthLines(site: Site, found: Found, held: readonly Held[]): Names {
-  const { inputs, lengths } = site;
-  const { design, ratios } = found;
-  const embedded = design.depth;
-  const counting = held.filter(({ of }) => of.counts).map(({ of }) => of);
-  const depths = profileOf(site, found, counting);
-  const column = (of: (one: (typeof depths)[number]) => Cell) => depths.map(of);
-  const needed = neededLength(depths);
-  const columns: Names = {
-    'depth.z_0': firstDepth(embedded, inputs.number('depth.dz_p')),
-    'depth.profile.z_p': column(({ capacity }) => capacity.depth),
-    'depth.profile.El_p': column(({ capacity }) => lengths.zero - capacity.depth),
-    'depth.profile.k_p': column(({ capacity }) => (capacity.of === undefined ? null : capacity.of + 1)),
-    "depth.profile.σ'_p": column(({ capacity }) => capacity.stress),
-    'depth.profile.s_p': column(({ capacity }) => capacity.strength),
-    'depth.profile.q_p': column(({ capacity }) => capacity.unit),
-    'depth.profile.Q_op': column(({ capacity }) => capacity.outside),
-    'depth.profile.Q_np': column(({ capacity }) => capacity.above),
-    'depth.profile.Q_sp': column(({ capacity }) => capacity.shaft),
-    'depth.profile.Q_ip': column(({ capacity }) => capacity.inside),
-    'depth.profile.Q_inp': column(({ capacity }) => capacity.within),
-    'depth.profile.Q_bp': column(({ capacity }) => capacity.base),
-    'depth.profile.Q_tp': column(({ capacity }) => capacity.uplift),
-    'depth.profile.S_p': column(({ shaft }) => shaft),
-    'depth.profile.B_p': column(({ base }) => base),
-    'depth.profile.Q_cp': column(({ whole }) => whole),
-    'depth.profile.T_p': column(({ friction }) => friction),
-    'depth.Q_sL': design.shaft,
-    'depth.Q_bL': design.base,
-    'depth.Q_tL': design.uplift,
-    'depth.ρ_s': ratios.shaft,
-    'depth.ρ_b': ratios.base,
-    'depth.ρ_c': ratios.whole,
-    'depth.ρ_t': ratios.uplift,
-    'depth.profile.W_p': column(({ capacity }) => capacity.weight),
-    'depth.profile.W_plp': column(({ capacity }) => capacity.plugWeight),
-    'depth.profile.m_c': column(({ compression }) => compression),
-    'depth.profile.m_t': column(({ uplift }) => uplift),
-    'depth.profile.m': column(({ least }) => least),
-  };
-  if (!needed) return columns;
-  const { meeting, first, fromThere } = needed;
-  return {
-    ...columns,
-    ...lines('depth', {
-      n_m: meeting,
-      L_n: first,
-      L_m: needed.betweenDepths,
-      n_d: fromThere,
-      El_n: withAll([first], (depth) => lengths.zero - depth),
-      L_o: withAll([first, lengths.free], (depth, up) => depth + up + inputs.number('depth.L_x')),
-    }),
-    'depth.c_found': { verdict: meeting > 0 ? 'holds' : 'fails' },
-    ...(fromThere !== null && { 'depth.c_deep': check(fromThere, meeting) }),
-    'depth.c_len': check(first, embedded),
-  };
 }

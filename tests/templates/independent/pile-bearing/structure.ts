@@ -1,0 +1,45 @@
+import type { lengthsOf } from './ground.ts';
+import { type Inputs, type Maybe, withAll } from './inputs.ts';
+import type { Held } from './loads.ts';
+import { check, lines, type Names } from './names.ts';
+import { memberOf, type Section } from './section.ts';
+import { mm, mpa } from './small-units.ts';
+
+/** The pile as a member at the end of life. */
+export function structure(
+  inputs: Inputs,
+  section: Section,
+  { free }: ReturnType<typeof lengthsOf>,
+  held: readonly Held[],
+  drag: Maybe,
+): Names {
+  const member = memberOf(inputs, section, free);
+  const counting = held.filter(({ of }) => of.counts);
+  const isFactored = inputs.text('loads.basis') === 'LRFD';
+  const onDrag =
+    inputs.stated('loads.k_n') ?? (isFactored ? Math.max(1, ...counting.map(({ of }) => of.dragging)) : 1);
+  const forces = counting.map(({ withoutDrag }) => withoutDrag);
+  const most =
+    forces.some((force) => force === null) || forces.length === 0 ? null : Math.max(...forces.map(Number));
+  const force = withAll([most, drag], (head, down) => head + onDrag * down);
+  const stress = withAll([force, section.materialLeft], (axial, area) => (area > 0 ? axial / area : null));
+  return {
+    ...lines('loads', {
+      E_m: mpa(member.modulus),
+      L_f: member.fixity,
+      L_e: member.effective,
+      r_e: mm(member.gyration),
+      F_e: mpa(member.euler),
+      ...(inputs.text('pile.material') === 'steel' && { F_cr: mpa(member.column), f_st: mpa(member.steel) }),
+      k_y: member.shareOfYield,
+      f_con: mpa(member.concrete),
+      f_a: mpa(member.allowed),
+      f_b: mpa(member.buckling),
+      ...(counting.length > 0 && { k_n: onDrag }),
+      N_st: force,
+      σ_a: mpa(stress),
+    }),
+    'loads.c_str': check(stress, member.allowed),
+    'loads.c_buck': check(stress, member.buckling),
+  };
+}
