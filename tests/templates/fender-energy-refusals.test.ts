@@ -73,19 +73,3 @@ test('none of the fenders on offer is picked by a curve that is none', () => {
     'fender.n_ok: no value',
   ]);
 });
-
-test('a fender of negative energy or deflection brings no reaction that holds', () => {
-  for (const lines of [{ E_RPD: '-100 kN·m' }, { d_RPD: '-100 mm' }] as const) {
-    const [energy, belongs] = verdicts('fender-energy', { lines }, ['fender.c_E', 'fender.c_q']);
-    expect([energy, belongs]).toContain('E_RPD' in lines ? 'fender.c_E: fails' : 'fender.c_q: fails');
-    expect(belongs).toBe('fender.c_q: fails');
-  }
-});
-
-test('what a solid pile or a cantilever lacks is not judged', () => {
-  const solid = { lines: { section: 'rectangle', D_o: '0 mm' } };
-  expect(verdicts('fender-energy', solid, ['absorber.c_bore', 'absorber.c_a'])).toEqual([
-    'absorber.c_bore: does not apply',
-    'absorber.c_a: does not apply',
-  ]);
-});

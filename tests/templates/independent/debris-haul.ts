@@ -8,6 +8,7 @@ import { workStockpile } from './debris-haul/stockpile.ts';
 import { workTrips } from './debris-haul/trips.ts';
 import { units } from './debris-haul/units.ts';
 import type { Drawn, IndependentProgram, Worked } from './program.ts';
+import { withoutNegatives } from './signs.ts';
 
 /**
  * Quantities, breaking, haul fleet, stockpile, dust water, fill and cost of demolition debris: volume states and
@@ -16,7 +17,19 @@ import type { Drawn, IndependentProgram, Worked } from './program.ts';
  */
 export const debrisHaul: IndependentProgram = { template: 'debris-haul', units, draw: drawEstimate, work };
 
-function work(drawn: Drawn): Worked {
+/** Grades, savings of time, shrinkage of rock that bulks, and credits. */
+const signed: ReadonlySet<string> = new Set([
+  'haul.route.grade',
+  'haul.speeds.R',
+  'haul.factors.dt',
+  'fill.Z_s',
+  'cost.extra.qty',
+  'cost.extra.price',
+  'swell.materials.c_r',
+]);
+
+function work(entered: Drawn): Worked {
+  const drawn = withoutNegatives(entered, signed);
   const { lines } = drawn;
   const efficiency = num(lines['basis.t_eff']) / 60;
   const dayHours = num(lines['basis.h_s']) * num(lines['basis.n_d']);

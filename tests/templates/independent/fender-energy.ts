@@ -9,6 +9,19 @@ import { units } from './fender-energy/units.ts';
 import { asCell, type Inputs, readInputs } from './fender-energy/values.ts';
 import { workWharf } from './fender-energy/wharf.ts';
 import type { Cell, IndependentProgram, Worked } from './program.ts';
+import { withoutNegatives } from './signs.ts';
+
+/** Levels, positions along the berth, and speeds of which one may be away from the other. */
+const signed: ReadonlySet<string> = new Set([
+  'ship.z_w',
+  'ship.z_b',
+  'panel.z_LW',
+  'panel.z_t',
+  'wharf.x_R',
+  'wharf.bents.s',
+  'absorber.u_1',
+  'absorber.u_2',
+]);
 
 /** Berthing energy and fenders, by the works cited in the files beside this one. */
 export const fenderEnergy: IndependentProgram = {
@@ -16,7 +29,7 @@ export const fenderEnergy: IndependentProgram = {
   units,
   draw,
   work: (drawn) => {
-    const inputs = readInputs(drawn, shippedTables);
+    const inputs = readInputs(withoutNegatives(drawn, signed), shippedTables);
     const ship = workShip(inputs);
     const energy = workEnergy(inputs, ship);
     const fender = workFender(inputs, ship, energy);
