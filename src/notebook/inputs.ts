@@ -2,6 +2,7 @@ import { nearest, type Problem, problem } from '../diagnostics/index.ts';
 import type { Choice, Given, Range } from '../document/index.ts';
 import { plainType, type Type, textType, truthType, typeOfUnit, unknownType } from '../language/index.ts';
 import {
+  areEqual,
   barePercent,
   type Entry,
   readEntry,
@@ -91,8 +92,9 @@ export function outOfRange(
       continue;
     }
     if (limit.value.kind !== 'number' && limit.value.kind !== 'point') continue;
-    const beyond = end === 'min' ? entry.si < limit.value.si : entry.si > limit.value.si;
-    if (!beyond) continue;
+    const { si } = limit.value;
+    const beyond = end === 'min' ? entry.si < si : entry.si > si;
+    if (!beyond || areEqual(entry.si, si)) continue;
     const facts = {
       value: writeQuantity(entry.si, entry.unit),
       limit: text,

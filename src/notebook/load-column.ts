@@ -1,7 +1,7 @@
 import { type Problem, problem } from '../diagnostics/index.ts';
 import type { Cell, Range } from '../document/index.ts';
 import type { Engine } from '../engine/index.ts';
-import { readEntry, type Unit, type UnitRegistry, writeQuantity } from '../units/index.ts';
+import { areEqual, readEntry, type Unit, type UnitRegistry, writeQuantity } from '../units/index.ts';
 import { readCell } from './columns.ts';
 import { signCheck } from './excluded-sign.ts';
 import type { InputColumnItem } from './model.ts';
@@ -53,7 +53,8 @@ export function rangeWarning(
   let first = 0;
   for (let row = 0; row < values.length; row += 1) {
     const value = values[row] as number;
-    if (!(value < least || value > most)) continue;
+    const end = value < least ? least : most;
+    if (!(value < least || value > most) || areEqual(value, end)) continue;
     if (rows === 0) first = row + 1;
     rows += 1;
   }

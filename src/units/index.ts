@@ -15,6 +15,7 @@ export {
 } from './dimension.ts';
 export {} from './elevation.ts';
 export type { Entry } from './entry.ts';
+export { areEqual, EQUALITY, withoutDust } from './equal-numbers.ts';
 export { extendUnits, type UnitDefinition, type UnitExtension } from './extend-units.ts';
 export {} from './fit-entry.ts';
 export { numberInPrint, quantityInPrint, unitInPrint } from './in-print.ts';

@@ -6,9 +6,11 @@ export interface NumberStyle {
    * `sensible` (the default): about four significant digits, three below 1, no decimals from 1000 on. A zero at the end
    * says that more digits follow: 13.398 is 13.40, and 13.4 is 13.4. `working`: the same with one digit more, for
    * numbers that are worked with by hand; from 100 million on with a power of ten, a thousand's: 14.334e9.
-   * `full`: every digit needed to read the same number again. A number: that many significant digits.
+   * `full`: every digit needed to read the same number again. `carried`: of a quantity the same, but without the last
+   * digits that a computation leaves: 65 ft for 64.99999999999999 ft. A number: that many significant digits, of a
+   * quantity without such digits too.
    */
-  readonly digits?: 'sensible' | 'working' | 'full' | number;
+  readonly digits?: 'sensible' | 'working' | 'full' | 'carried' | number;
   /** Exactly so many decimals, in place of `digits`. */
   readonly decimals?: number;
   /** `thin` (the default): thousands apart by a narrow no-break space, from 10 000 on. */
@@ -38,7 +40,7 @@ export function writeNumber(x: number, style: NumberStyle = {}): string {
   if (style.decimals !== undefined && size < LARGEST_PLAIN) {
     return group(writeDecimals(x, boundedDecimals(style.decimals)), grouping);
   }
-  const digits = style.digits ?? 'sensible';
+  const digits = style.digits === 'carried' ? 'full' : (style.digits ?? 'sensible');
   if (digits === 'working' && size >= LARGEST_COPIED) return inThousands(x);
   const text = digits === 'full' ? String(x) : roundTo(x, digits);
   const rounded = Number(text);

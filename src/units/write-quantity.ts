@@ -1,6 +1,7 @@
 import { dateFromSI, timeOfDay, writeDate } from './calendar.ts';
 import { isCurrencyCode } from './currency-table.ts';
 import { datumOf, lengthText } from './elevation.ts';
+import { withoutDust } from './equal-numbers.ts';
 import { writeDecimals, writeSignificant } from './round-decimal.ts';
 import { fromSI, toSI, type Unit } from './unit.ts';
 import { type NumberStyle, writeNumber } from './write-number.ts';
@@ -33,6 +34,11 @@ export function writeIn(si: number, unit: Unit, style: NumberStyle = {}): string
   const x = fromSI(si, unit);
   if (style.decimals !== undefined) return writeNumber(x, style);
   if (style.digits === 'full') return writeNumber(shortestFor(si, unit), style);
+  if (style.digits === 'carried') {
+    const short = withoutDust(x);
+    return writeNumber(short === x ? shortestFor(si, unit) : short, { ...style, digits: 'full' });
+  }
+  if (typeof style.digits === 'number') return writeNumber(withoutDust(x), style);
   // An amount of money is copied to its last unit, however large it is.
   if (style.digits === 'working' && isMoney(unit) && Math.abs(x) >= 1000) return writeNumber(x, {});
   const cents = typeof style.digits !== 'number' && isMoney(unit) && fitsCents(x);

@@ -141,3 +141,30 @@ describe('a stated capacity that is not above zero never lets a check hold', () 
     expect(codes(notebook).filter((found) => found.includes('not-positive'))).toEqual([]);
   });
 });
+
+describe('the end of a permitted range', () => {
+  const codes = (formula: string, range: Calc['range']) => {
+    const line: Calc = { ...calc('L', { formula, unit: 'm' }), ...(range && { range }) };
+    const column = { ...calcColumn('L', { formula, unit: 'm' }), ...(range && { range }) };
+    const book = bookOf({ s: [blockOf('p', line), tableOf('t', 1, numbers('n', 'm', [1]), column)] });
+    return remarks(openNotebook(book)).map(({ code }) => code);
+  };
+
+  test('is met by what comes to it but for the last bits of a computation', () => {
+    expect(3 * 1.1).toBeGreaterThan(3.3);
+    expect(codes('3 * 1.1 m', { max: '3.3 m' })).toEqual([]);
+    expect(0.7 + 0.1).toBeLessThan(0.8);
+    expect(codes('0.7 m + 0.1 m', { min: '0.8 m' })).toEqual([]);
+  });
+
+  test('is exceeded by more than a part in 1e12', () => {
+    expect(codes('3.3 m * (1 + 0.0000000000012)', { max: '3.3 m' })).toEqual([
+      'out-of-range',
+      'column-out-of-range',
+    ]);
+    expect(codes('3.3 m * (1 - 0.0000000000012)', { min: '3.3 m' })).toEqual([
+      'out-of-range',
+      'column-out-of-range',
+    ]);
+  });
+});

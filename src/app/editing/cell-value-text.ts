@@ -41,7 +41,7 @@ export function cellValueText(notebook: Notebook, place: CellPlace, view: UnitsV
   return cellContent(notebook.book, place).text;
 }
 
-/** Without the last digits that a change of units leaves. */
+/** Without the last digits that a computation or a change of units leaves. */
 const exact = { digits: 14, grouping: 'none' } as const;
 
 /** Words that no other program takes for a formula. */

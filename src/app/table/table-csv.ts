@@ -1,7 +1,7 @@
 import type { Column, Table } from '../../document/index.ts';
 import type { ColumnResult, Notebook } from '../../notebook/index.ts';
 import { writeTable } from '../../tables/index.ts';
-import { fromSI, writeIn } from '../../units/index.ts';
+import { writeIn } from '../../units/index.ts';
 import { cellOf } from '../editing/cell-content.ts';
 
 /**
@@ -35,8 +35,8 @@ function cell(column: Column, result: ColumnResult, row: number): number | strin
   if (reading.holds === 'text') return reading.textAt(row) ?? null;
   if (reading.holds === 'truth') return value === 1 ? 'true' : 'false';
   if (unit.point === 'date') return writeIn(value, unit);
-  // Without the last digits that a change of units leaves.
-  return Number(fromSI(value, unit).toPrecision(14));
+  // Without the last digits that a computation or a change of units leaves.
+  return Number(writeIn(value, unit, { digits: 14, grouping: 'none' }));
 }
 
 /** Whether a column holds numbers in a unit that can stand in a header once for all: no dates, levels or temperatures. */

@@ -1,8 +1,5 @@
 import type { ComparisonOperator } from '../../language/index.ts';
-import type { Rational } from '../../units/index.ts';
-
-/** Two numbers this close, relative to the larger, are equal. */
-export const TOLERANCE = 1e-12;
+import { EQUALITY, type Rational } from '../../units/index.ts';
 
 /** The number itself, NaN for an infinite one. Branchless: ∞ - ∞ is NaN. Turns -0 into 0. */
 export function finite(x: number): number {
@@ -12,7 +9,7 @@ export function finite(x: number): number {
 /** -1, 0 or 1 as a is below, equal to (within a relative 1e-12) or above b; NaN if either is. */
 export function order(a: number, b: number): number {
   const difference = a - b;
-  if (Math.abs(difference) <= TOLERANCE * Math.max(Math.abs(a), Math.abs(b))) return 0;
+  if (Math.abs(difference) <= EQUALITY * Math.max(Math.abs(a), Math.abs(b))) return 0;
   return difference < 0 ? -1 : difference > 0 ? 1 : Number.NaN;
 }
 

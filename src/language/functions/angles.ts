@@ -1,3 +1,4 @@
+import { areEqual, EQUALITY } from '../../units/index.ts';
 import { angleType, plainType } from '../type.ts';
 import type { FunctionEntry, Lower, LoweringTools, Refusal } from './entry.ts';
 import { angle, each, like, plain } from './parameter.ts';
@@ -43,20 +44,34 @@ function ofPlain(
   };
 }
 
-const withinOne = (f: (x: number) => number) => (x: number) => (Math.abs(x) <= 1 ? f(x) : Number.NaN);
+/** A sine or cosine that exceeds one by the rounding of a computation alone is one. */
+const withinOne = (f: (x: number) => number) => (x: number) => {
+  const size = Math.abs(x);
+  if (size <= 1) return f(x);
+  return areEqual(size, 1) ? f(Math.sign(x)) : Number.NaN;
+};
+
+/** What stands at both ends of the sines and cosines, one and what counts as one, and between them. */
+function lowerWithinOne(x: string, ends: string, between: string, tools: LoweringTools): string {
+  const [one, size] = [tools.constant(1), `ABS(${x})`];
+  const atEnd = `(${size}-${one})<=(${tools.constant(EQUALITY)}*${size})`;
+  return `IF(${size}>=${one},IF(${atEnd},${ends},${tools.refused}),${between})`;
+}
 
 /** arcsin by arctan, with its two ends apart, where the quotient has no value. */
-const arcsine: Lower = ([x], _, __, tools) => {
+const arcsine: Lower = ([x = ''], _, __, tools) => {
   const one = tools.constant(1);
   const quarter = tools.helper(`${tools.constant(2)}*ATAN(${one})`);
-  return `IF(ABS(${x})=${one},SIGN(${x})*${quarter},ATAN(${x}/SQRT((${one}-${x})*(${one}+${x}))))`;
+  const between = `ATAN(${x}/SQRT((${one}-${x})*(${one}+${x})))`;
+  return lowerWithinOne(x, `SIGN(${x})*${quarter}`, between, tools);
 };
 
 /** arccos by arctan of the half angle, which keeps its digits where the cosine is near one. */
-const arccosine: Lower = ([x], _, __, tools) => {
+const arccosine: Lower = ([x = ''], _, __, tools) => {
   const [one, two] = [tools.constant(1), tools.constant(2)];
   const turned = `${tools.constant(4)}*ATAN(${one})`;
-  return `IF(${x}=-${one},${turned},${two}*ATAN(SQRT((${one}-${x})/(${one}+${x}))))`;
+  const ends = `IF(${x}<${tools.constant(0)},${turned},${tools.constant(0)})`;
+  return lowerWithinOne(x, ends, `${two}*ATAN(SQRT((${one}-${x})/(${one}+${x})))`, tools);
 };
 
 /** e^x - 1 with all its digits near zero (from memory: W. Kahan's quotient of two errors alike). */

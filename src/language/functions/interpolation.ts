@@ -1,5 +1,5 @@
+import { areEqual } from '../../units/index.ts';
 import type { Refusal } from './entry.ts';
-import { equalKeys } from './equal-keys.ts';
 import { firstNotRising } from './keys.ts';
 
 interface Point {
@@ -27,8 +27,8 @@ export function linearAlong(xs: Float64Array, ys: Float64Array, hold: boolean): 
 function between(x: number, xs: Float64Array, ys: Float64Array, hold: boolean): number {
   const last = xs.length - 1;
   const [low, high] = [xs[0] as number, xs[last] as number];
-  if (x <= low || equalKeys(x, low)) return hold || equalKeys(x, low) ? (ys[0] as number) : Number.NaN;
-  if (x >= high || equalKeys(x, high)) return hold || equalKeys(x, high) ? (ys[last] as number) : Number.NaN;
+  if (x <= low || areEqual(x, low)) return hold || areEqual(x, low) ? (ys[0] as number) : Number.NaN;
+  if (x >= high || areEqual(x, high)) return hold || areEqual(x, high) ? (ys[last] as number) : Number.NaN;
   let at = 0;
   let beyond = last - 1;
   while (at < beyond) {
@@ -69,8 +69,8 @@ function bracket(x: number, xs: Float64Array, hold: boolean): readonly [number, 
   let low = Number.NEGATIVE_INFINITY;
   let high = Number.POSITIVE_INFINITY;
   for (const other of xs) {
-    if (other <= x || equalKeys(other, x)) low = Math.max(low, other);
-    if (other >= x || equalKeys(other, x)) high = Math.min(high, other);
+    if (other <= x || areEqual(other, x)) low = Math.max(low, other);
+    if (other >= x || areEqual(other, x)) high = Math.min(high, other);
   }
   if (Number.isFinite(low) && Number.isFinite(high)) return [low, high];
   if (!hold) return undefined;
@@ -82,7 +82,7 @@ function bracket(x: number, xs: Float64Array, hold: boolean): readonly [number, 
 function corner(grid: Grid, x: number, y: number): number {
   let found = Number.NaN;
   for (let at = 0; at < grid.xs.length; at += 1) {
-    if (!equalKeys(grid.xs[at] as number, x) || !equalKeys(grid.ys[at] as number, y)) continue;
+    if (!areEqual(grid.xs[at] as number, x) || !areEqual(grid.ys[at] as number, y)) continue;
     if (!Number.isNaN(found)) return Number.NaN;
     found = grid.zs[at] as number;
   }

@@ -1,5 +1,5 @@
+import { areEqual } from '../../units/index.ts';
 import type { Refusal } from './entry.ts';
-import { equalKeys } from './equal-keys.ts';
 import { firstAbove, firstNotBelow, firstRowsAmong, type SortedKeys, sortKeys } from './sorted-keys.ts';
 
 /** The first row, from 1, whose key does not rise above the one before it; undefined if all do. */
@@ -7,7 +7,7 @@ export function firstNotRising(keys: Float64Array): number | undefined {
   for (let at = 1; at < keys.length; at += 1) {
     const before = keys[at - 1] as number;
     const key = keys[at] as number;
-    if (!(key > before) || equalKeys(key, before)) return at + 1;
+    if (!(key > before) || areEqual(key, before)) return at + 1;
   }
   return undefined;
 }
@@ -19,7 +19,7 @@ export function matchRow(key: number, keys: Float64Array, kind: string): number 
   if (kind === 'exact' || kind === 'first') {
     let found = Number.NaN;
     for (let at = 0; at < keys.length; at += 1) {
-      if (!equalKeys(keys[at] as number, key)) continue;
+      if (!areEqual(keys[at] as number, key)) continue;
       if (kind === 'first') return at;
       if (!Number.isNaN(found)) return Number.NaN;
       found = at;
@@ -30,7 +30,7 @@ export function matchRow(key: number, keys: Float64Array, kind: string): number 
   let below = -1;
   for (let at = 0; at < keys.length; at += 1) {
     const other = keys[at] as number;
-    if (equalKeys(other, key)) return at;
+    if (areEqual(other, key)) return at;
     if (other < key) below = at;
   }
   const row = kind === 'at or below' ? below : below + 1;
@@ -51,7 +51,7 @@ export function matchAmong(keys: Float64Array, kind: string): (key: number) => n
   if (firstNotRising(keys) !== undefined) return () => Number.NaN;
   return (key) => {
     const at = firstNotBelow(keys, key);
-    if (at < keys.length && equalKeys(keys[at] as number, key)) return at;
+    if (at < keys.length && areEqual(keys[at] as number, key)) return at;
     const row = kind === 'at or below' ? at - 1 : at;
     return row >= 0 && row < keys.length ? row : Number.NaN;
   };
@@ -64,7 +64,7 @@ const ROWS_TOLD = 3;
 function firstRows(key: number, keys: Float64Array): readonly number[] {
   const rows: number[] = [];
   for (let at = 0; at < keys.length && rows.length < ROWS_TOLD; at += 1)
-    if (equalKeys(keys[at] as number, key)) rows.push(at + 1);
+    if (areEqual(keys[at] as number, key)) rows.push(at + 1);
   return rows;
 }
 

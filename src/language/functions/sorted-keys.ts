@@ -1,4 +1,4 @@
-import { equalKeys } from './equal-keys.ts';
+import { areEqual } from '../../units/index.ts';
 
 /** The keys of a column in ascending order. */
 export interface SortedKeys {
@@ -39,7 +39,7 @@ export function firstNotBelow(keys: Float64Array, key: number): number {
   while (low < high) {
     const middle = (low + high) >> 1;
     const other = keys[middle] as number;
-    if (other < key && !equalKeys(other, key)) low = middle + 1;
+    if (other < key && !areEqual(other, key)) low = middle + 1;
     else high = middle;
   }
   return low;
@@ -52,7 +52,7 @@ export function firstAbove(keys: Float64Array, key: number): number {
   while (low < high) {
     const middle = (low + high) >> 1;
     const other = keys[middle] as number;
-    if (other <= key || equalKeys(other, key)) low = middle + 1;
+    if (other <= key || areEqual(other, key)) low = middle + 1;
     else high = middle;
   }
   return low;

@@ -71,12 +71,12 @@ function entryOf(value: Value): string {
 /** The entry of a line that holds a value from now on: a bare number where its unit stands beside it. */
 export function heldEntry(value: Value, hasUnit: boolean): string {
   if (value.kind !== 'number' || hasUnit) return entryOf(value);
-  return writeQuantity(value.si, value.unit, { digits: 'full', grouping: 'none' });
+  return writeQuantity(value.si, value.unit, { digits: 'carried', grouping: 'none' });
 }
 
 /** A bare number of the unit beside it; per cent are written out, for a bare one could be meant as a part of 1. */
 function numberEntry(si: number, unit: Unit): string {
-  const style = { digits: 'full', grouping: 'none' } as const;
+  const style = { digits: 'carried', grouping: 'none' } as const;
   return isPerCent(unit) ? writeQuantity(si, unit, style) : writeIn(si, unit, style);
 }
 
@@ -122,7 +122,7 @@ export function heldColumn(
 function cellOf(value: number | string | boolean, unit: Unit): Cell {
   if (typeof value === 'string') return value;
   if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE';
-  const written = writeIn(value, unit, { digits: 'full', grouping: 'none' });
+  const written = writeIn(value, unit, { digits: 'carried', grouping: 'none' });
   return unit.point === 'date' ? written : Number(written);
 }
 

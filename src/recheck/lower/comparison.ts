@@ -1,8 +1,6 @@
 import type { ComparisonOperator } from '../../language/index.ts';
+import { EQUALITY } from '../../units/index.ts';
 import type { Constants } from './constants.ts';
-
-/** Numbers this close, relative to the larger, are equal. */
-export const TOLERANCE = 1e-12;
 
 /**
  * A comparison of numbers to the language's tolerance as one plain comparison: a <= b is a - b <= T·max(|a|, |b|),
@@ -14,7 +12,7 @@ export function lowerComparison(
   right: string,
   constants: Constants,
 ): string {
-  const wide = `(${constants.number(TOLERANCE)}*MAX(ABS(${left}),ABS(${right})))`;
+  const wide = `(${constants.number(EQUALITY)}*MAX(ABS(${left}),ABS(${right})))`;
   switch (op) {
     case '=':
       return `(ABS(${left}-${right})<=${wide})`;

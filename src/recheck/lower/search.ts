@@ -1,6 +1,7 @@
 import type { BesideElement, LoweredColumn, LoweredOrder, LoweredSearch } from '../../language/index.ts';
+import { areEqual } from '../../units/index.ts';
 import { address, columnRange, type GridCell, type OpenSheet } from '../grid.ts';
-import { lowerComparison, TOLERANCE } from './comparison.ts';
+import { lowerComparison } from './comparison.ts';
 import { type BookPlan, REFUSED, type Searches } from './plan.ts';
 
 /** Beyond every element of a column that can be searched. */
@@ -107,14 +108,10 @@ function groupsOf(elements: readonly number[]): readonly (readonly number[])[] |
     const group = groups.at(-1);
     const before = group && of(group[0] as number);
     if (before === of(row)) group?.push(row);
-    else if (before !== undefined && isNear(before, of(row))) return undefined;
+    else if (before !== undefined && areEqual(before, of(row))) return undefined;
     else groups.push([row]);
   }
   return groups;
-}
-
-function isNear(a: number, b: number): boolean {
-  return Math.abs(a - b) <= TOLERANCE * Math.max(Math.abs(a), Math.abs(b));
 }
 
 function numberOf(id: string, row: number, { texts, values }: BookPlan): number | undefined {

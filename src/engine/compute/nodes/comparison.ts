@@ -1,9 +1,10 @@
 import { problem } from '../../../diagnostics/index.ts';
 import { type CompareNode, comparedSides } from '../../../language/index.ts';
+import { EQUALITY } from '../../../units/index.ts';
 import type { TextPool } from '../../store/text-pool.ts';
 import { firstCause, ownFault } from '../cause.ts';
 import { blockStream, type NodeKind, streamsOf } from '../context.ts';
-import { order, TOLERANCE, type Verdicts, verdict, verdictsOf } from '../operations.ts';
+import { order, type Verdicts, verdict, verdictsOf } from '../operations.ts';
 import type { Stream } from '../stream.ts';
 
 /** Compares numbers and points to a relative 1e-12 with ties equal, texts by their normal forms, truth values. */
@@ -55,7 +56,7 @@ function compareNumbers(a: Stream, b: Stream, of: Verdicts, out: Float64Array, c
     const x = xs[xo + (i & xm)] as number;
     const y = ys[yo + (i & ym)] as number;
     const difference = x - y;
-    const margin = TOLERANCE * Math.max(Math.abs(x), Math.abs(y));
+    const margin = EQUALITY * Math.max(Math.abs(x), Math.abs(y));
     if (Math.abs(difference) <= margin) out[i] = equal;
     else out[i] = difference < 0 ? below : difference > 0 ? above : Number.NaN;
   }
