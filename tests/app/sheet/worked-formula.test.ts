@@ -42,6 +42,13 @@ function pilesWith(lines: readonly Row[], columns: readonly Column[] = []): Book
         { ...numbers('c', 'm', [1, null, 3, null, null]), optional: true },
         ...columns,
       ),
+      tableOf(
+        'grid',
+        4,
+        numbers('d', 'm', [0, 0, 10, 10]),
+        numbers('a', 'deg', [0, 40, 0, 40]),
+        numbers('C', '-', [1, 3, 5, 11]),
+      ),
       tableOf('nq', 3, numbers('φ_t', 'deg', [30, 35, 40]), numbers('N_q', '-', [20, 40, 80])),
     ],
   });
@@ -137,6 +144,29 @@ describe('what is looked up says what was sought and where it was found', () => 
       ['32° between row 1 (30°; 20) and row 2 (35°; 40) of nq'],
     ],
     ['INTERPOLATE(35 deg; nq.φ_t; nq.N_q)', '-', '[40]', ['35°: at row 2 of nq (35°; 40)']],
+    // Along d: 1 + (5 - 1)·5/10 and 3 + (11 - 3)·5/10; between them half of the way.
+    [
+      'INTERPOLATE2(5 m; 20 deg; grid.d; grid.a; grid.C)',
+      '-',
+      '[3] + ([7] - [3]) * ([20°] - [0°]) / ([40°] - [0°])',
+      [
+        'grid at 0°: 1 + (5 − 1) (5 m − 0 m) / (10 m − 0 m) = 3',
+        'grid at 40°: 3 + (11 − 3) (5 m − 0 m) / (10 m − 0 m) = 7',
+      ],
+    ],
+    [
+      'INTERPOLATE2(10 m; 10 deg; grid.d; grid.a; grid.C)',
+      '-',
+      '[5] + ([11] - [5]) * ([10°] - [0°]) / ([40°] - [0°])',
+      ['grid at 10 m and 0°: 5', 'grid at 10 m and 40°: 11'],
+    ],
+    [
+      'INTERPOLATE2(5 m; 40 deg; grid.d; grid.a; grid.C)',
+      '-',
+      '[7]',
+      ['grid at 40°: 3 + (11 − 3) (5 m − 0 m) / (10 m − 0 m) = 7'],
+    ],
+    ['INTERPOLATE2(12 m; 50 deg; grid.d; grid.a; grid.C; "hold")', '-', '[11]', ['grid at 10 m and 40°: 11']],
     ['INTERPOLATE(50 deg; nq.φ_t; nq.N_q; "hold")', '-', '[80]', ['50°: held at row 3 of nq (40°; 80)']],
   ] as const)('%s', (formula, unit, text, notes) => {
     expect(line(formula, unit)).toEqual({ text, notes });
@@ -240,6 +270,15 @@ describe('the row that governs', () => {
   test('is that of a check that fails before that of any other line', () => {
     const lines = [calc('u_min', 'MIN(piles.u)', 'kN·m'), check('c', 'MAX(piles.u) <= 50 (kN*m)')];
     expect(rowOf(lines, 'u')).toEqual([4, 'gives', 'c']);
+  });
+
+  test('is one that a line looks up', () => {
+    const found = calc('r', 'LOOKUP(3 m; piles.L; piles.u; "exact")', 'kN·m');
+    // 3 m stands in the second row.
+    expect(rowOf([found], 'u')).toEqual([2, 'gives', 'r']);
+    expect(rowOf([calc('at', 'INDEX(piles.u; 4)', 'kN·m')], 'u')).toEqual([4, 'gives', 'at']);
+    // What the looked-up column is made of has its numbers in the same row.
+    expect(rowOf([calc('r', 'LOOKUP(3 m; piles.L; piles.w; "exact")', 'm')], 'v')).toEqual([2, 'gives', 'r']);
   });
 
   test('is the first one of which a check wants none', () => {

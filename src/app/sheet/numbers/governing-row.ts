@@ -8,6 +8,7 @@ import {
 } from '../../../notebook/index.ts';
 import { localName } from '../../session/places.ts';
 import { extremeRow, tableOf } from './worked-aggregates.ts';
+import { rowTaken } from './worked-lookups.ts';
 
 /** The row of a column whose numbers are put in on paper. */
 export interface GoverningRow {
@@ -17,17 +18,18 @@ export interface GoverningRow {
   readonly reader?: { readonly name: string; readonly does: 'gives' | 'counts' };
 }
 
-/** A line that takes one row of a column: its greatest, its least, or one that it wants none of. */
+/** A line that takes one row of a column: its greatest, its least, one that it looks up, or one that it wants none of. */
 interface Reader {
   readonly item: FormulaItem;
-  /** What runs over the rows. */
+  /** What runs over the rows; of a lookup the whole call. */
   readonly values: Typed;
   readonly condition?: Typed;
-  readonly takes: 'greatest' | 'least' | 'counted';
+  readonly takes: 'greatest' | 'least' | 'looked up' | 'counted';
 }
 
 /**
- * The row of a column that a line reads it for: its greatest or least value, or a row that a check wants none of; of a
+ * The row of a column that a line reads it for: its greatest or least value, one that is looked up, or a row that a check
+ * wants none of; of a
  * column that only others of its table read, theirs; else that of a column that it reads itself; else the first. Of several lines a check that fails comes first.
  * Undefined for a table without rows.
  */
@@ -72,6 +74,7 @@ function rowRead(notebook: Notebook, item: FormulaColumnItem, seen: Set<string>)
 
 function rowOf(notebook: Notebook, { item, values, condition, takes }: Reader): number | undefined {
   const place = { item, checked: item.checked };
+  if (takes === 'looked up') return values.kind === 'call' ? rowTaken(values, place, notebook) : undefined;
   const found = notebook.parts.elementsOf(values, place);
   if (!found) return undefined;
   const holds = condition && notebook.parts.elementsOf(condition, place);
@@ -141,6 +144,8 @@ function readersOf(item: FormulaItem): readonly Reader[] {
     const [first] = node.args;
     if (conditional && worked?.as === 'value' && wantsNone && first && tableOf(first) !== undefined)
       return [...inner, { item, values: first, takes: 'counted' }];
+    if (worked?.as === 'row' || worked?.as === 'match' || worked?.as === 'line')
+      return [...inner, { item, values: node, takes: 'looked up' }];
     const { extreme } = worked ?? {};
     if (!extreme) return inner;
     const own = (conditional ? node.args.slice(1) : node.args).filter((arg) => tableOf(arg) !== undefined);

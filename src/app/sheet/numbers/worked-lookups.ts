@@ -7,7 +7,8 @@ import {
   type Typed,
   type WorkedForm,
 } from '../../../language/index.ts';
-import type { PartPlace, Value } from '../../../notebook/index.ts';
+import type { Notebook, PartPlace, Value } from '../../../notebook/index.ts';
+import { areEqual } from '../../../units/index.ts';
 import { binary, grouped } from './chain.ts';
 import { tableAsWritten, tableOf } from './worked-aggregates.ts';
 import type { Working } from './working.ts';
@@ -18,7 +19,7 @@ type Work = (typed: CallNode, node: CallSyntax, place: PartPlace, working: Worki
 const lookups: Readonly<Partial<Record<WorkedForm['as'], Work>>> = {
   row: (typed, node, place, working) => {
     const [column, row] = typed.args;
-    const at = row && plainOf(row, place, working);
+    const at = row && plainOf(row, place, working.notebook);
     if (column && at !== undefined)
       working.note(`INDEX takes row ${at} of ${tableName(column, place)}`, place);
     return found(typed, place, working, node);
@@ -28,15 +29,7 @@ const lookups: Readonly<Partial<Record<WorkedForm['as'], Work>>> = {
     return found(typed, place, working, node);
   },
   line: workInterpolation,
-  grid: (typed, node, place, working) => {
-    const [x, y, xs, ys] = typed.args;
-    if (x && y && xs && ys)
-      working.note(
-        `${tableName(xs, place)}: ${[bracketed(x, xs, place, working), bracketed(y, ys, place, working)].join(', ')}`,
-        place,
-      );
-    return found(typed, place, working, node);
-  },
+  grid: workGrid,
 };
 
 /** A lookup as it is worked by hand; undefined for any other call. */
@@ -62,7 +55,7 @@ function noteMatch(typed: CallNode, place: PartPlace, working: Working): void {
   const { parts } = working.notebook;
   const [kind = 'exact'] = typed.options;
   const sought = parts.valueOf(key, place);
-  const row = rowMatched(key, keys, kind, place, working);
+  const row = rowMatched(key, keys, kind, place, working.notebook);
   if (!sought || row === undefined) return;
   const there = parts.elementsOf(keys, place)?.at(row - 1);
   const near = kind.startsWith('at ') && there ? ` (${kind}: ${working.write(there)})` : '';
@@ -75,7 +68,7 @@ function rowMatched(
   keys: Typed,
   kind: string,
   place: PartPlace,
-  working: Working,
+  notebook: Notebook,
 ): number | undefined {
   const fn = findFunction('MATCH');
   if (!fn) throw new Error('the function table has no MATCH');
@@ -90,11 +83,11 @@ function rowMatched(
     args: [key, keys],
     options: [kind],
   };
-  return plainOf(call, place, working);
+  return plainOf(call, place, notebook);
 }
 
-function plainOf(part: Typed, place: PartPlace, working: Working): number | undefined {
-  const value = working.notebook.parts.valueOf(part, place);
+function plainOf(part: Typed, place: PartPlace, { parts }: Notebook): number | undefined {
+  const value = parts.valueOf(part, place);
   return value?.kind === 'number' ? value.si : undefined;
 }
 
@@ -107,8 +100,8 @@ function workInterpolation(typed: CallNode, node: CallSyntax, place: PartPlace, 
   const values = ys && working.notebook.parts.elementsOf(ys, place);
   if (!x || !xs || !sought || !keys || !values || !written) return found(typed, place, working, node);
   const table = tableName(xs, place);
-  const below = rowMatched(x, xs, 'at or below', place, working);
-  const exact = rowMatched(x, xs, 'exact', place, working);
+  const below = rowMatched(x, xs, 'at or below', place, working.notebook);
+  const exact = rowMatched(x, xs, 'exact', place, working.notebook);
   const last = keys.values.length;
   if (exact !== undefined || below === undefined || below === last) {
     const row = exact ?? below ?? 1;
@@ -138,22 +131,91 @@ function workInterpolation(typed: CallNode, node: CallSyntax, place: PartPlace, 
   }
 }
 
-/** A value sought between the nearest ones of a column that are not above and not below it. */
-function bracketed(key: Typed, keys: Typed, place: PartPlace, working: Working): string {
-  const sought = working.notebook.parts.valueOf(key, place);
-  const all = working.notebook.parts.elementsOf(keys, place);
-  if (sought?.kind !== 'number' || !all) return '';
-  let [low, high] = [-1, -1];
-  for (const [row, value] of all.values.entries()) {
-    if (value <= sought.si && (low < 0 || value > (all.values[low] ?? 0))) low = row;
-    if (value >= sought.si && (high < 0 || value < (all.values[high] ?? 0))) high = row;
-  }
-  const ends = [
-    ...new Set([all.at(low), all.at(high)].flatMap((value) => (value ? [working.write(value)] : []))),
+/**
+ * Between four points of a grid: the straight lines along the first argument, worked in notes, and between what they come
+ * to the one along the second, written out. On a line of the grid, and held beyond its edge, one of the two falls away.
+ */
+function workGrid(typed: CallNode, node: CallSyntax, place: PartPlace, working: Working): Syntax {
+  const [x, y, xs, ys, zs] = typed.args;
+  const { parts } = working.notebook;
+  const [u, v] = [x && parts.valueOf(x, place), y && parts.valueOf(y, place)];
+  const [us, vs, ws] = [xs, ys, zs].map((one) => one && parts.elementsOf(one, place));
+  const value = parts.valueOf(typed, place);
+  if (!xs || !us || !vs || !ws || u?.kind !== 'number' || v?.kind !== 'number' || value?.kind !== 'number')
+    return found(typed, place, working, node);
+  const [across, along] = [nearestOf(u.si, us.values), nearestOf(v.si, vs.values)];
+  const at = (first: number, second: number): number =>
+    us.values.findIndex((one, row) => one === first && vs.values[row] === second);
+  const quantity = (si: number, like: Value | undefined): Value =>
+    like?.kind === 'number' ? { ...like, si } : { ...value, si };
+  /** What the line along the first argument comes to at one of the second; noted where it is worked. */
+  const alongFirst = (second: number): Value | undefined => {
+    const [low, high] = [at(across.low, second), at(across.high, second)];
+    const [z1, z2] = [ws.at(low), ws.at(high)];
+    if (low < 0 || high < 0 || z1?.kind !== 'number' || z2?.kind !== 'number') return undefined;
+    const where = `${working.write(quantity(second, vs.at(low)))}`;
+    if (low === high) {
+      working.note(
+        `${tableName(xs, place)} at ${working.write(quantity(across.low, us.at(low)))} and ${where}: ${working.write(z1)}`,
+        place,
+      );
+      return z1;
+    }
+    const share = (u.si - across.low) / (across.high - across.low);
+    const comes = quantity(z1.si + (z2.si - z1.si) * share, z1);
+    const [x1, x2] = [us.at(low), us.at(high)].map((one) => (one ? working.write(one) : ''));
+    working.note(
+      `${tableName(xs, place)} at ${where}: ${working.write(z1)} + (${working.write(z2)} − ${working.write(z1)}) (${working.write(u)} − ${x1}) / (${x2} − ${x1}) = ${working.write(comes)}`,
+      place,
+    );
+    return comes;
+  };
+  const [first, second] = [
+    alongFirst(along.low),
+    along.high === along.low ? undefined : alongFirst(along.high),
   ];
-  return ends.length === 2
-    ? `${working.write(sought)} between ${ends.join(' and ')}`
-    : `${working.write(sought)} at ${ends.join('')}`;
+  if (!first || !second) return found(typed, place, working, node);
+  const [y1, y2] = [along.low, along.high].map((si) => working.put(quantity(si, v)));
+  if (!y1 || !y2) return found(typed, place, working, node);
+  const rise = grouped(binary(working.put(second), '-', working.put(first)));
+  const covered = grouped(binary(working.put(v), '-', y1));
+  return binary(
+    working.put(first),
+    '+',
+    binary(binary(rise, '*', covered), '/', grouped(binary(y2, '-', y1))),
+  );
+}
+
+/** The nearest values that are not above and not below one; beyond the ends, and where it is among them, one alone. */
+function nearestOf(sought: number, values: Float64Array): { readonly low: number; readonly high: number } {
+  const same = values.find((value) => areEqual(value, sought));
+  const [below, above] = [
+    values.filter((value) => value <= sought),
+    values.filter((value) => value >= sought),
+  ];
+  const low = same ?? (below.length > 0 ? Math.max(...below) : Math.min(...above));
+  const high = same ?? (above.length > 0 ? Math.min(...above) : Math.max(...below));
+  return { low, high };
+}
+
+/**
+ * The row, from 0, that a call of a lookup takes in the tables of its columns, or the first of two that it goes between;
+ * undefined for any other call, and where it finds none.
+ */
+export function rowTaken(call: CallNode, place: PartPlace, notebook: Notebook): number | undefined {
+  const { worked } = call.fn;
+  const [first, second] = call.args;
+  if (!first || !second) return undefined;
+  const [kind = 'exact'] = call.options;
+  const row =
+    worked?.as === 'row'
+      ? plainOf(second, place, notebook)
+      : worked?.as === 'match'
+        ? rowMatched(first, second, kind, place, notebook)
+        : worked?.as === 'line'
+          ? rowMatched(first, second, 'at or below', place, notebook)
+          : undefined;
+  return row === undefined ? undefined : row - 1;
 }
 
 /** The table a column belongs to, as the sheet of a formula writes it. */
