@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { numberInPrint, unitInPrint } from '../../src/units/index.ts';
 
 /** The signs each family of the page is shipped with, as ranges of code points. */
 function shippedRanges(family: string): readonly (readonly [number, number])[] {
@@ -40,3 +41,18 @@ test('every arrow and sign of relation that the page or a figure writes is in a 
   expect(files.length).toBeGreaterThan(100);
   expect(missing).toEqual([]);
 });
+
+test.each(['Source Sans 3 Variable', 'STIX Two Text'])(
+  'every raised sign of a unit or a power of ten is in %s as it is shipped',
+  (family) => {
+    const ranges = shippedRanges(family);
+    const raised =
+      `${unitInPrint('kN^(-1234567890)')}${numberInPrint('6.5e-6')}`.match(/[^\x20-\x7e\u202f]/g) ?? [];
+    expect(new Set(raised)).toEqual(new Set('⁻¹²³⁴⁵⁶⁷⁸⁹⁰×'));
+    const missing = raised.filter((sign) => {
+      const code = sign.codePointAt(0) ?? 0;
+      return !ranges.some(([from, to]) => code >= from && code <= to);
+    });
+    expect(missing).toEqual([]);
+  },
+);
