@@ -2,7 +2,7 @@ import { beforeEach, expect, test } from 'vitest';
 import { writeBook } from '../../src/document/index.ts';
 import { blockOf, bookOf, calc, choice, given } from '../make-book.ts';
 import { axeFindings, cell, drawn, line, showSheet } from './app-page.ts';
-import { openPage, page, withBrowser } from './each-test.ts';
+import { app, openBeside, openPage, page, withBrowser } from './each-test.ts';
 import { openBookFile } from './open-book-file.ts';
 
 const { sheets, ...book } = bookOf({
@@ -64,4 +64,67 @@ test('a line that others use is deleted, and at once those are named that lost i
   await page.keyboard.press('Enter');
   await status().getByRole('button', { name: '1 linked' }).waitFor();
   expect(await margin.count()).toBe(0);
+});
+
+/** Puts a text on the clipboard and pastes it where the focus is. */
+async function paste(text: string): Promise<void> {
+  await app.context.grantPermissions(['clipboard-read', 'clipboard-write']);
+  await page.evaluate((copied) => navigator.clipboard.writeText(copied), text);
+  await page.keyboard.press('Control+v');
+}
+
+test('what is pasted while the list of a choice is open goes to the choice, or is refused; several lines become lines', async () => {
+  await showSheet(page, 'Pile');
+  const entry = line(page, 'soil').locator('.entry.choice');
+  const list = page.getByRole('listbox');
+  const open = async () => {
+    await cell(page, 'soil', 'label').click();
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('F2');
+    await list.waitFor();
+  };
+  await open();
+  await paste('Rock\n');
+  await expect.poll(() => entry.textContent()).toContain('rock');
+  expect(await list.count()).toBe(0);
+  await open();
+  await paste('peat');
+  await page
+    .getByRole('alert')
+    .getByText('“peat” is not one of the choices; choose “clay”, “sand” or “rock”')
+    .waitFor();
+  expect(await list.count()).toBe(0);
+  expect(await entry.textContent()).toContain('rock');
+  await page.keyboard.press('Escape');
+  await open();
+  await paste('draught\t12 m\nlength\t90 m');
+  await expect
+    .poll(async () =>
+      (await page.locator('quay-line [data-field="label"]').allTextContents()).map((one) => one.trim()),
+    )
+    .toEqual(['lateral load', 'moment', 'soil', 'draught', 'length', 'height']);
+  expect(await list.count()).toBe(0);
+  expect(await entry.textContent()).toContain('rock');
+});
+
+test('lines copied from the description to the value come into another book as lines, to be linked', async () => {
+  await app.context.grantPermissions(['clipboard-read', 'clipboard-write']);
+  await showSheet(page, 'Pile');
+  await cell(page, 'lateral load', 'label').click();
+  await cell(page, 'moment', 'value').click({ modifiers: ['Shift'] });
+  await page.keyboard.press('Control+c');
+  const other = bookOf({ s: [blockOf('p', { ...given('b', '3 m', 'm'), label: 'width' })] });
+  const beside = await openBeside({ beside: app.context });
+  await openBookFile(beside.page, writeBook(other));
+  await cell(beside.page, 'width', 'label').click();
+  await beside.page.keyboard.press('Control+v');
+  await expect
+    .poll(async () =>
+      (await beside.page.locator('quay-line [data-field="label"]').allTextContents()).map((one) =>
+        one.trim(),
+      ),
+    )
+    .toEqual(['width', 'load of the wharf', 'lateral load', 'moment']);
+  await beside.page.locator('quay-status-bar').getByRole('button', { name: '1 to be linked' }).waitFor();
+  expect(await line(beside.page, 'moment').locator('.number').textContent()).toBe('30');
 });

@@ -1,3 +1,4 @@
+import { foldedOption } from '../../document/index.ts';
 import { type Notebook, namesOf, optionsOf } from '../../notebook/index.ts';
 import { findPlace } from '../editing/find-place.ts';
 import type { CellPlace } from '../session/place.ts';
@@ -19,6 +20,16 @@ export function choiceOptions({ book }: Notebook, place: CellPlace): readonly Ch
   }
   if (found?.kind !== 'cell' || found.column.kind !== 'given') return [];
   return [...(found.column.options ?? []).map((value) => ({ value })), blank];
+}
+
+/** The option that a text names, by its value or by the words that a person reads, letter case and outer spaces aside. */
+export function optionCalled(options: readonly ChoiceOption[], text: string): ChoiceOption | undefined {
+  const wanted = foldedOption(text);
+  if (wanted === '') return undefined;
+  return (
+    options.find(({ value }) => foldedOption(value) === wanted) ??
+    options.find(({ label }) => label !== undefined && foldedOption(label) === wanted)
+  );
 }
 
 function distinct(values: readonly string[]): readonly ChoiceOption[] {

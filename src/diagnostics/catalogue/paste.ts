@@ -39,7 +39,7 @@ export const paste = {
       'Cells from elsewhere go onto lines as new lines (a description and a value each), or into as many cells as are selected. Anything else would overwrite what nobody pointed at, so nothing is pasted.',
     words: ({ rows, columns, text }) => ({
       message: `${rowsOf(rows)} of ${cellsOf(columns)} beginning with ${quoted(text)} find no place on these lines`,
-      hint: 'select as many cells as are to be replaced, or copy two columns, descriptions and values, for new lines',
+      hint: 'select as many cells as are to be replaced; for new lines copy whole lines of a book, or two columns, descriptions and values',
     }),
   }),
   'paste-on-nothing': entry<{ rows: number; columns: number; text: string }>({

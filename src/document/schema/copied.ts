@@ -19,6 +19,7 @@ export const copiedSchema = z.strictObject({
   headed: z.exactOptional(z.literal(true)),
   table: z.exactOptional(z.literal(true)),
   lines: z.exactOptional(z.array(rowSchema).check(z.minLength(1))),
+  partly: z.exactOptional(z.literal(true)),
   parts: z.exactOptional(z.array(partSchema).check(z.minLength(1))),
   brought: z.exactOptional(bookSchema),
   from: z.exactOptional(z.strictObject({ book: z.string(), sheet: nameText, cut: z.boolean() })),
@@ -27,8 +28,8 @@ export const copiedSchema = z.strictObject({
 /**
  * Cells on the clipboard, row by row, as a person types them. `units`: beside each cell the unit of a number that stands
  * there without one, null for none. `calculated`: the positions of columns whose cells were calculated. `stated`: beside each cell the
- * reason of a value that is stated there, null for none. `headed`: the first row are the headings of the columns. `table`: they are from a table. `lines`: the lines themselves, where whole
- * lines were taken. `parts`: the parts, where lines, words, tables or pictures were. `brought`: a book of one sheet with these and all
+ * reason of a value that is stated there, null for none. `headed`: the first row are the headings of the columns. `table`: they are from a table. `lines`: the lines themselves, where
+ * whole lines were taken, or of several lines all from the description to the value (`partly`): these are cells in their own book. `parts`: the parts, where lines, words, tables or pictures were. `brought`: a book of one sheet with these and all
  * that they take from elsewhere, for other books. `from`: where they were, and whether they were cut there.
  */
 export type Copied = Immutable<z.infer<typeof copiedSchema>>;

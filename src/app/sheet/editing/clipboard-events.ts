@@ -1,5 +1,5 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import { fail, type Outcome, problem, succeed } from '../../../diagnostics/index.ts';
+import { fail, nearest, type Outcome, problem, succeed } from '../../../diagnostics/index.ts';
 import { type Copied, type Edit, findSheet, openCopied, type Row } from '../../../document/index.ts';
 import { takeAlong } from '../../../notebook/index.ts';
 import type { Block } from '../../editing/block.ts';
@@ -18,6 +18,7 @@ import { pasteText } from '../../editing/paste-text.ts';
 import { selectedUnlike } from '../../editing/selected-unlike.ts';
 import { statementAt } from '../../editing/state-target.ts';
 import { insertTableFor } from '../../editing/table-from-text.ts';
+import { choiceOptions, optionCalled } from '../../editor/choice-options.ts';
 import type { CellPlace } from '../../session/place.ts';
 import { type CommandHost, carryOut, selectedCells, told } from '../place/commands.ts';
 import { typesElsewhere } from '../place/focus-elsewhere.ts';
@@ -93,7 +94,8 @@ export class ClipboardEvents implements ReactiveController {
     event.preventDefault();
     const { notebook, units, id, sheet } = this.#host.session;
     const taken = selected.map((row) => row.map((place) => carriedFrom(notebook, place)));
-    const lines = this.#wholeLines();
+    const whole = this.#wholeLines();
+    const lines = whole ?? this.#describedLines();
     const calculated = (selected.at(-1) ?? []).flatMap((place, at) => {
       const found = findPlace(notebook.book, place);
       return found?.kind === 'cell' && found.column.kind !== 'given' ? [at] : [];
@@ -108,8 +110,8 @@ export class ClipboardEvents implements ReactiveController {
       ...(stated.flat().some((reason) => reason !== null) && { stated }),
       ...(isHeaded(selected) && { headed: true }),
       ...(selected[0]?.[0] && this.#inTable(selected[0][0]) && { table: true }),
-      ...(lines && { lines }),
-      ...this.#takenParts(lines !== undefined),
+      ...(lines && { lines, ...(!whole && { partly: true }) }),
+      ...this.#takenParts(lines),
       from: { book: id, sheet, cut },
     };
     event.clipboardData.setData(
@@ -125,8 +127,22 @@ export class ClipboardEvents implements ReactiveController {
 
   /** The lines themselves, where the range holds nothing but whole lines. */
   #wholeLines(): readonly Row[] | undefined {
-    const { range, map, session } = this.#host;
-    if (!range || !isWholeRows(map, range)) return undefined;
+    const { range, map } = this.#host;
+    return range && isWholeRows(map, range) ? this.#selectedLines() : undefined;
+  }
+
+  /** Several lines of which the range holds all that says what they are: the description, the value and what lies between. */
+  #describedLines(): readonly Row[] | undefined {
+    const selected = selectedCells(this.#host);
+    const isDescribed = selected.every((row) =>
+      ['label', 'value'].every((field) => row.some((place) => place.field === field)),
+    );
+    return selected.length > 1 && isDescribed ? this.#selectedLines() : undefined;
+  }
+
+  /** The lines of the rows selected; undefined where one of them is no line. */
+  #selectedLines(): readonly Row[] | undefined {
+    const { session } = this.#host;
     const lines = selectedCells(this.#host).map((row) => {
       const found = row[0] && findPlace(session.notebook.book, row[0]);
       return found?.kind === 'row' ? found.row : undefined;
@@ -136,14 +152,14 @@ export class ClipboardEvents implements ReactiveController {
   }
 
   /** The parts that are selected, here and as they can be brought into other books. */
-  #takenParts(areLines: boolean): Pick<Copied, 'parts' | 'brought'> {
+  #takenParts(lines: readonly Row[] | undefined): Pick<Copied, 'parts' | 'brought'> {
     const { range, map, session } = this.#host;
     const sheet = findSheet(session.notebook.book, session.sheet);
-    if (!range || !sheet || !isWholeRows(map, range)) return {};
+    if (!range || !sheet || !(lines || isWholeRows(map, range))) return {};
     const parts = pickParts(
       sheet,
       selectedCells(this.#host).flatMap(([first]) => first ?? []),
-      areLines,
+      lines !== undefined,
     );
     if (parts.length === 0) return {};
     const brought = takeAlong(session.notebook, sheet.key, parts);
@@ -181,16 +197,22 @@ export class ClipboardEvents implements ReactiveController {
   }
 
   /**
-   * Enters what is being typed into a field of one line where several cells or lines are pasted, which it would run
-   * together. Says whether the paste is for the page then: one line is for the field, and so are formulas and prose.
+   * Enters what is being typed into a field of one line, or chosen from a list, where several cells or lines are pasted,
+   * which it would run together. Says whether the paste is for the page then: one line is for the field or the list, and so
+   * are formulas and prose for theirs.
    */
   #leaveField(event: ClipboardEvent): boolean {
     const host = this.#host;
     const { hand } = host.session;
     if (!host.editing || !hand) return true;
-    if (hand.kind === 'prose' || hand.kind === 'formula' || hand.kind === 'choice') return false;
+    if (hand.kind === 'prose' || hand.kind === 'formula') return false;
     const text = event.clipboardData?.getData('text/plain') ?? '';
     if (isOneLine(text)) {
+      if (hand.kind === 'choice') {
+        event.preventDefault();
+        this.#choose(hand.place, text);
+        return false;
+      }
       insertOneLine(event, text);
       return false;
     }
@@ -199,8 +221,24 @@ export class ClipboardEvents implements ReactiveController {
     return !host.editing;
   }
 
-  #pasteOwn(copied: Copied): void {
-    const isOwn = copied.from?.book === this.#host.session.id;
+  /** Takes one word for the choice whose list is open if it is one of its options, and closes the list in any case. */
+  #choose(place: CellPlace, text: string): void {
+    const host = this.#host;
+    const options = choiceOptions(host.session.notebook, place);
+    const found = optionCalled(options, text);
+    if (found) host.session.changeDraft(found.value);
+    host.commit({ move: 'stay' });
+    if (found) return;
+    const written = text.trim();
+    const values = options.map(({ value }) => value).filter((value) => value !== '');
+    const facts = { written, options: values, near: [...nearest(written, values)] };
+    const { message, hints } = problem('choice-unknown', { from: 0, to: written.length }, facts);
+    host.refuse([[message, ...hints].join('; ')]);
+  }
+
+  #pasteOwn(taken: Copied): void {
+    const isOwn = taken.from?.book === this.#host.session.id;
+    const copied = isOwn && taken.partly ? cellsAlone(taken) : taken;
     if (copied.lines && (isOwn || !copied.brought)) {
       this.#pasteLines(copied.lines, copied.from);
       return;
@@ -343,6 +381,11 @@ export class ClipboardEvents implements ReactiveController {
 function isHeaded(selected: readonly (readonly CellPlace[])[]): boolean {
   const [head, ...rows] = selected.flatMap(([first]) => first ?? []);
   return head?.item === 'head' && rows.length > 0 && rows.every(({ part }) => part === head.part);
+}
+
+/** Of lines that were not taken whole the cells, as they go onto others of their own book. */
+function cellsAlone({ lines: _, parts: __, brought: ___, partly: ____, ...cells }: Copied): Copied {
+  return cells;
 }
 
 /** The cells that stand below headings. */
