@@ -14,11 +14,13 @@ const NOWHERE = { from: 0, to: 0 };
  * nothing of a sign, and for levels and temperatures, whose zero is only a mark.
  *
  * @param unit what a bare number of the range is in
+ * @param note what the line says of itself: it may tell how such a value is entered instead
  */
 export function signCheck(
   range: Range | undefined,
   unit: Unit | undefined,
   registry: UnitRegistry,
+  note?: string,
 ): SignCheck | undefined {
   if (!range) return undefined;
   const least = limitOf(range.min, unit, registry);
@@ -31,7 +33,7 @@ export function signCheck(
     const limit = si < 0 ? tooLow : si > 0 ? tooHigh : undefined;
     if (limit === undefined) return undefined;
     const facts = { value: writeQuantity(si, shown), limit, sign: si < 0 ? 'negative' : 'positive' } as const;
-    return problem('sign-excluded', NOWHERE, facts);
+    return problem('sign-excluded', NOWHERE, { ...facts, ...(note && { note }) });
   };
 }
 

@@ -21,7 +21,9 @@ export function readGiven(id: string, sheet: string, row: Given, registry: UnitR
   const read = readEntry(row.entry, registry, unit);
   const typed = read.ok ? read.value : undefined;
   const sign =
-    typed?.kind === 'number' ? signCheck(row.range, unit ?? typed.unit, registry)?.(typed.si) : undefined;
+    typed?.kind === 'number'
+      ? signCheck(row.range, unit ?? typed.unit, registry, row.note)?.(typed.si)
+      : undefined;
   const entry = sign ? undefined : typed;
   const entryProblems = read.ok ? [] : read.problems;
   const doubt = entry?.kind === 'number' && unit ? barePercent(row.entry, entry.si, unit) : undefined;

@@ -56,7 +56,7 @@ function statedSign({ entry }: Stated, item: Item, registry: UnitRegistry): Prob
   if (own.kind !== 'calc') return undefined;
   const link = 'link' in own && own.link?.kind === 'given' ? own.link.range : undefined;
   for (const range of [own.range, link]) {
-    const found = signCheck(range, item.unit ?? entry.unit, registry)?.(entry.si);
+    const found = signCheck(range, item.unit ?? entry.unit, registry, own.note)?.(entry.si);
     if (found) return found;
   }
   return undefined;

@@ -21,7 +21,7 @@ export function loadCells(
 ): LoadedColumn {
   const values = new Float64Array(cells.length);
   const failed = new Map<number, Problem>();
-  const signOf = signCheck(item.column.range, item.unit, registry);
+  const signOf = signCheck(item.column.range, item.unit, registry, item.column.note);
   for (let row = 0; row < cells.length; row += 1) {
     const read = readCell(cells[row] ?? null, item.column, item.unit, registry);
     const value = (typeof read === 'number' && signOf?.(read)) || read;

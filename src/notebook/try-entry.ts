@@ -29,7 +29,8 @@ export function tryEntry({ model, book }: Notebook, id: string, text: string): E
   const value = readCell(text, column, unit, model.registry);
   if (value === undefined) return { problems: [] };
   if (typeof value === 'object') return { problems: [value] };
-  const sign = typeof value === 'number' && signCheck(column.range, unit, model.registry)?.(value);
+  const sign =
+    typeof value === 'number' && signCheck(column.range, unit, model.registry, column.note)?.(value);
   if (sign) return { problems: [sign] };
   if (column.type === 'truth') return { value: { kind: 'truth', truth: value === 1 }, problems: [] };
   const read = column.range && unit && unit !== DATE_UNIT ? readEntry(text, model.registry, unit) : undefined;

@@ -54,7 +54,7 @@ function columnCheck(
 ): (cell: Cell) => Problem | undefined {
   const { column, unit } = item;
   const { least, most } = columnLimits(item, registry);
-  const signOf = signCheck(column.range, unit, registry);
+  const signOf = signCheck(column.range, unit, registry, column.note);
   return (cell) => {
     const value = readCell(cell, column, unit, registry);
     if (typeof value === 'object') return value;

@@ -16,7 +16,14 @@ const parts: readonly Part[] = [
     length: 1,
     columns: [
       { id: 'i', kind: 'given', name: 'item', type: 'text', chunks: [['slab']] },
-      { id: 'v', kind: 'given', name: 'V_s', unit: 'cy', range: { min: '0 cy' }, chunks: [[1]] },
+      {
+        id: 'v',
+        kind: 'given',
+        name: 'V_s',
+        unit: 'cy',
+        range: { min: '0 cy', max: '1000 cy' },
+        chunks: [[1]],
+      },
       { id: 'w', kind: 'given', name: 'w', unit: '%', default: '0 %', chunks: [[null]] },
       { id: 'V', kind: 'calc', name: 'V', label: 'volume in place', formula: 'V_s * (1 + w)', unit: 'cy' },
     ],
@@ -203,13 +210,21 @@ test('a file in Windows-1252 keeps its dashes and quotation marks', () => {
 });
 
 test('what is left out and what is remarkable is told beside the result', () => {
-  const { status, complaints } = sumOf('item,V_s,Remark\nslab,-3,wet\n,,\ncaps,4,\n', '--columns', '*=-');
+  const { status, complaints } = sumOf('item,V_s,Remark\nslab,3000,wet\n,,\ncaps,4,\n', '--columns', '*=-');
   expect(status).toBe(0);
   expect(complaints.map((line) => line.replace(/^\S+: /, ''))).toEqual([
     '“Remark” of the text stays out',
     'a blank row is left out (line 3)',
-    'line 2, column B “V_s”: -3 cy is beyond the permitted range: at least 0 cy',
+    'line 2, column B “V_s”: 3000 cy is beyond the permitted range: at most 1000 cy',
   ]);
+});
+
+test('a value of the sign that the range leaves out is refused with its place', () => {
+  const { status, complaints } = sumOf('item,V_s\nslab,-3\n');
+  expect(status).toBe(2);
+  expect(complaints.join()).toContain(
+    'line 2, column B “V_s”: -3 cy is negative, and the permitted range begins at 0 cy',
+  );
 });
 
 test('--json accounts for every cell, also of a file that is refused', () => {

@@ -27,6 +27,14 @@ describe('a given of the sign that its permitted range leaves out', () => {
     );
   });
 
+  test('is said with the note of its line, which may tell how it is entered', () => {
+    const row = { ...given('f', '-355', 'MPa'), range: { min: '0 MPa' } };
+    const [bare] = bar('', {}, row).problems();
+    expect(bare?.hints).toEqual(['correct the sign, or widen the range of the line where this is meant']);
+    const [noted] = bar('', {}, { ...row, note: 'Tension is entered above zero.' }).problems();
+    expect(noted?.hints).toEqual([`${bare?.hints[0]}; its note says: Tension is entered above zero.`]);
+  });
+
   test('is no value where it is positive and the range ends at zero or below', () => {
     expect(codes(bar('355', { max: '-1 MPa' }))).toContain('error sign-excluded s.f');
     expect(codes(bar('355', { max: '0 MPa' }))).toContain('error sign-excluded s.f');

@@ -33,13 +33,13 @@ export const lines = {
       message: `${value} is beyond the permitted range: ${end === 'least' ? 'at least' : 'at most'} ${limit}`,
     }),
   }),
-  'sign-excluded': entry<{ value: string; limit: string; sign: 'negative' | 'positive' }>({
+  'sign-excluded': entry<{ value: string; limit: string; sign: 'negative' | 'positive'; note?: string }>({
     title: 'A value of the sign its permitted range leaves out',
     explain:
       'A value beyond its range in size is computed with and pointed out. One of the other sign is not computed with: no line and no check that rests on it has a value. Where it is meant, widen the range of the line or column first.',
-    words: ({ value, limit, sign }) => ({
+    words: ({ value, limit, sign, note }) => ({
       message: `${value} is ${sign}, and the permitted range ${sign === 'negative' ? 'begins' : 'ends'} at ${limit}: nothing is computed with it`,
-      hints: ['correct the sign, or widen the range of the line where this is meant'],
+      hint: `correct the sign, or widen the range of the line where this is meant${note ? `; its note says: ${note}` : ''}`,
     }),
   }),
   'column-out-of-range': entry<{ rows: number; first: number; limits: string }>({

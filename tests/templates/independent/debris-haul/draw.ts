@@ -207,6 +207,7 @@ function drawTables(random: Random, isOdd: boolean): Drawn['tables'] {
       s_p: odd(0.03) ? 60 : of([null, 0, between(0, 4)]),
       s_by: by,
       off: chance(0.7) ? of([null, 100]) : of([0, between(0, 100)]),
+      V_d: chance(0.7) ? of([null, 0]) : odd(0.2) ? -2 : over(0.01, 5),
     };
   });
   const works = items

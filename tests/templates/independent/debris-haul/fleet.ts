@@ -146,6 +146,7 @@ export function workFleet(
       'haul.u_b': cell((hourly / output) * swollen),
       'haul.u_m': cell(hourly / output / density),
       'haul.N_d': cell(daily),
+      'haul.N_h': cell(output / load),
     },
   };
 }

@@ -52,7 +52,10 @@ export function workQuantities(drawn: Drawn): Quantities {
     const from = text(row.from, 'area');
     const own = from === 'area' ? num(row.area) : area;
     const measured = from === 'volume' ? num(row.V_s) : (own * num(row.thick)) / 1000;
-    const volume = measured * (1 + part(row.w, 0));
+    const deducted = num(row.V_d, 0);
+    // No more can be taken off than is there.
+    const left = exceeds(deducted, measured) ? Number.NaN : measured - deducted;
+    const volume = left * (1 + part(row.w, 0));
     const { kind, bank, loose, recycled, disposalFee, recyclingCharge } = the(materials, text(row.material));
     const mass = (volume * bank) / 1000;
     const bars = text(row.s_by, 'mass') === 'part' ? part(row.s_p, 0) * steel : num(row.s_s, 0);
@@ -69,6 +72,7 @@ export function workQuantities(drawn: Drawn): Quantities {
       kind,
       from,
       area: own,
+      measured,
       volume,
       thickness: volume / own,
       bank: volume,
@@ -118,6 +122,7 @@ export function workQuantities(drawn: Drawn): Quantities {
   const worked: Record<string, Worked[string]> = {
     'quantity.A': cell(area),
     [`${table}.A_l`]: column('area'),
+    [`${table}.V_m`]: column('measured'),
     [`${table}.V`]: column('volume'),
     [`${table}.h_m`]: layers.map(({ thickness }) => cell(thickness * 1000)),
     [`${table}.V_b`]: column('bank'),

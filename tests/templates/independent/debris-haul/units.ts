@@ -16,7 +16,7 @@ export const units: Readonly<Record<string, UnitName>> = {
   ...named('quantity.takeoff', {
     'm²': ['area', 'A_l'],
     mm: ['thick', 'h_m'],
-    'm³': ['V_s', 'V'],
+    'm³': ['V_s', 'V_d', 'V_m', 'V'],
     '%': ['w', 's_p', 'off', 'R'],
     'kg/m³': ['s_s', 'ρ_r'],
     bcm: ['V_b'],
@@ -69,6 +69,7 @@ export const units: Readonly<Record<string, UnitName>> = {
     bcm: ['q_kb'],
     wd: ['D_a', 'D_j'],
     '1/wd': ['N_p', 'N_d'],
+    '1/h': ['N_h'],
     'lcm/h': ['Q_s', 'Q_L', 'Q_1', 'Q'],
     'bcm/h': ['Q_bs', 'Q_b'],
     't/h': ['Q_m'],
