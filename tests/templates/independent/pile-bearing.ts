@@ -22,7 +22,7 @@ export const pileBearing: IndependentProgram = {
     ...all('kN/m³', 'pile', 'γ_w γ_st γ_con γ_m'),
     ...all('kN/m', 'pile', 'w'),
     ...all('yr', 'pile', 'life'),
-    ...all('kPa', 'pile', "σ_c u_c σ'_c σ_q u_q σ'_q σ'_h s_ut q σ'_m s_m"),
+    ...all('kPa', 'pile', "σ_s σ_c u_c σ'_c σ_q u_q σ'_q σ'_h s_ut q σ'_m s_m"),
     ...all(
       'kN',
       'pile',

@@ -93,7 +93,9 @@ export function capacityAt(site: Site, depth: number, tip: Tip = {}): Capacity {
       [section.weight, section.displacing, free, wetLength(lengths, depth)],
       (perLength, area, up, wet) => perLength * (up + depth) - area * inputs.number('pile.γ_w') * wet,
     ),
-    plugWeight: isPlugCounted ? withAll([stress], (one) => one * section.plug) : 0,
+    plugWeight: isPlugCounted
+      ? withAll([stress], (one) => (one - inputs.number('pile.σ_s')) * section.plug)
+      : 0,
   };
 }
 

@@ -11,6 +11,7 @@ const clayRules = [
   'NAVFAC steel',
   'NAVFAC concrete',
   'beta',
+  'K tan delta',
   'alpha stated',
   'f stated',
 ] as const;
@@ -44,6 +45,8 @@ export function drawPile(random: Random): Drawn {
       'pile.zone': random.of(['soil', 'fresh water', 'sea, immersed', 'sea, low water and splash']),
       'pile.life': random.of([0, 5, 25, 50, 75, 100, random.between(0, 100)]),
       'pile.c_i': isConcrete || random.chance(0.7) ? 0 : random.between(0, 3),
+      'pile.σ_s': random.chance(0.7) ? 0 : random.between(0, 60),
+      'pile.K_is': random.of(['kind of pile', 'at rest']),
       'pile.clay_rule': clayRule,
       'pile.sand_rule': sandRule,
       'pile.plug_rule': random.chance(0.6) ? 'lesser' : random.of(['plugged', 'coring']),
@@ -208,7 +211,8 @@ function drawClay(random: Random, chosen: string): Row {
     s_u2: random.chance(0.01) ? null : below,
     // Words and figures of a sand, that a clay does not read.
     class: random.chance(0.1) ? random.of(classes) : null,
-    φ: random.chance(0.1) ? random.between(20, 48) : null,
+    φ: random.chance(rule === 'K tan delta' ? 0.98 : 0.1) ? random.between(20, 48) : null,
+    OCR: random.chance(0.5) ? null : random.between(1, 8),
     α_in: rule === 'alpha stated' && !random.chance(0.02) ? random.between(0, 1.5) : null,
     β_in: rule.startsWith('beta') && !random.chance(0.02) ? random.between(0, 0.6) : null,
     f_in: rule === 'f stated' && !random.chance(0.02) ? random.between(0, 150) : null,
@@ -230,7 +234,13 @@ function drawSand(random: Random, chosen: string): Row {
     s_u1: random.chance(0.05) ? 50 : null,
     s_u2: random.chance(0.05) ? 50 : null,
     class: hasClass ? className : random.of(['none', null]),
-    φ: hasClass && random.chance(0.7) ? null : random.chance(0.1) ? whole : angle,
+    OCR: random.chance(0.5) ? null : random.between(1, 8),
+    φ:
+      hasClass && random.chance(rule === 'K tan delta' ? 0.2 : 0.7)
+        ? null
+        : random.chance(0.1)
+          ? whole
+          : angle,
     β_in: rule === 'beta stated' && !random.chance(0.02) ? random.between(0, 1.2) : null,
     f_in: rule === 'f stated' && !random.chance(0.02) ? random.between(0, 200) : null,
     ...(rule !== chosen && { rule }),

@@ -59,6 +59,8 @@ export interface Layer {
 /** Lays the layers from depth zero down, and sums stresses; water above depth zero adds nothing to them. */
 export function layersOf(inputs: Inputs, { lost, water }: Lengths): readonly Layer[] {
   const layers: Layer[] = [];
+  // A wide surcharge is carried by the soil alone.
+  const surcharge = inputs.number('pile.σ_s');
   for (const row of inputs.layers) {
     const above = layers.at(-1);
     const logged = above ? above.logged + thickness(above.row) : -lost;
@@ -66,7 +68,7 @@ export function layersOf(inputs: Inputs, { lost, water }: Lengths): readonly Lay
     const bottom = Math.max(0, logged + thickness(row));
     const unitWeight = numberIn(row, 'γ') ?? Number.NaN;
     const wet = textIn(row, 'γ_is') === 'total' ? inputs.number('pile.γ_w') : 0;
-    const effectiveAbove = above ? above.effectiveBelow : 0;
+    const effectiveAbove = above ? above.effectiveBelow : surcharge;
     const part = {
       row,
       isClay: textIn(row, 'soil') === 'clay',
@@ -75,7 +77,7 @@ export function layersOf(inputs: Inputs, { lost, water }: Lengths): readonly Lay
       bottom,
       unitWeight,
       water: wet,
-      totalAbove: above ? above.totalAbove + above.unitWeight * (above.bottom - above.top) : 0,
+      totalAbove: above ? above.totalAbove + above.unitWeight * (above.bottom - above.top) : surcharge,
       effectiveAbove,
     };
     layers.push({ ...part, effectiveBelow: effectiveStress(part, bottom, water) });

@@ -37,11 +37,18 @@ function rulesOf(inputs: Inputs, section: Section, { row, isClay }: Layer): Rule
   const deltaBy = rule === 'K tan delta' ? from : 'none';
   const angle = stated('φ');
   const deltas: Readonly<Record<string, Maybe>> = {
+    clay: angle,
     class: ofClass?.delta ?? null,
     steel: 20,
     concrete: withAll([angle], (degrees) => 0.75 * degrees),
   };
-  const pressure = stated('K') ?? (section.displacesLittle ? 0.8 : 1);
+  // At rest: 1 - sin φ, raised by the square root of overconsolidation; of clay K tan φ is that of the remoulded soil.
+  const isAtRest = rule === 'K tan delta' && (isClay || inputs.text('pile.K_is') === 'at rest');
+  const atRest = withAll(
+    [angle],
+    (degrees) => (1 - Math.sin((degrees * Math.PI) / 180)) * Math.sqrt(stated('OCR') ?? 1),
+  );
+  const pressure = stated('K') ?? (isAtRest ? atRest : section.displacesLittle ? 0.8 : 1);
   const delta = stated('δ') ?? (deltaBy in deltas ? (deltas[deltaBy] ?? null) : 0);
   const raise = section.displacesLittle ? 1 : 1.25;
   const betas: Readonly<Record<string, readonly [string, Maybe]>> = {

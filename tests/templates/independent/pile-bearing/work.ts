@@ -24,7 +24,7 @@ import { type Section, sectionOf } from './section.ts';
 import { bearingOf, partsBetween, slicesOf } from './shaft.ts';
 import { mm, mm2 } from './small-units.ts';
 import { structure } from './structure.ts';
-import { between, lambda } from './tables.ts';
+import { between, lambda, psf } from './tables.ts';
 
 /** Works out the book for what was drawn. */
 export function workPile(drawn: Drawn): Worked {
@@ -36,6 +36,13 @@ export function workPile(drawn: Drawn): Worked {
   const worked: Names = { ...lines('pile', lengthLines(lengths)), ...layerColumns(layers) };
   const isHeavy = layers.every(({ unitWeight, water }) => unitWeight - water > 0);
   worked['pile.c_eff'] = { verdict: isHeavy ? 'holds' : 'fails' };
+  const isTotal = layers.some(
+    ({ row, unitWeight, top, bottom }) =>
+      row['γ_is'] === 'effective' &&
+      unitWeight > (90 * psf) / 0.3048 &&
+      bottom > Math.max(top, lengths.water ?? Number.NaN),
+  );
+  if (lengths.water !== null) worked['pile.c_sub'] = { verdict: isTotal ? 'fails' : 'holds' };
   worked['pile.c_tip'] = check(embedded, endOf(layers));
   worked['pile.c_pen'] = { verdict: embedded === null ? 'refused' : embedded > 0 ? 'holds' : 'fails' };
   if (section.isPipe) worked['pile.c_bore'] = check(2 * inputs.number('pile.t'), inputs.number('pile.D'));
