@@ -13,9 +13,9 @@ function all(unit: UnitName, sheet: string, names: string): Readonly<Record<stri
 export const pileBearing: IndependentProgram = {
   template: 'pile-bearing',
   units: {
-    ...all('m', 'pile', 'd_over d_sc L_in z_w_in L_fr_in z_n dz z_ign z_c p_in'),
+    ...all('m', 'pile', 'd_over d_sc L_in z_w_in L_fr_in z_n dz z_ign z_c p_in p_c'),
     ...all('m', 'pile', 'El_m El_0 d_0 L L_fr L_p z_w p_o p_i L_wet z_end h_s'),
-    ...all('mm', 'pile', 'D t c_i D_i c_z c_o t_e t_min'),
+    ...all('mm', 'pile', 'D t c_i D_i c_z c_o c_s t_e t_min'),
     ...all('m²', 'pile', 'A_b_in A_g A_pl A_r A_dis'),
     ...all('mm²', 'pile', 'A_m_in A_m A_e'),
     ...all('mm⁴', 'pile', 'I_in I_e'),
@@ -40,7 +40,7 @@ export const pileBearing: IndependentProgram = {
     ...all('kPa', 'loads', 'w_d q_l s_uf'),
     ...all('kN/m', 'loads', 'w_b w_c w_s u_s'),
     ...all('kN', 'loads', 'N_E N_D N_L N_C N_S N_U N_g R_g T_g R_tg Q_a T_a N_max T_max R_tq N_st'),
-    ...all('MPa', 'loads', "f_y E_s f'_c f_pe E_c E_m F_e F_cr f_st f_con f_a f_b σ_a"),
+    ...all('MPa', 'loads', "f_y E_s f'_c f_pe E_c E_m F_e F_cr f_st f_con f_a f_b σ_a σ_t f_ta"),
     ...all('mm', 'loads', 'r_e'),
     ...all('kN/m³', 'loads', 'n_h'),
     ...all('kN', 'loads.combos', 'P P_W N T N_h R W_r R_t'),

@@ -154,6 +154,8 @@ function drawSection(random: Random, isConcrete: boolean): Row {
     'pile.A_b_in': isBlank() ? null : (size / 1000) ** 2,
     'pile.A_m_in': isBlank() ? null : area,
     'pile.I_in': isBlank() ? null : area * size ** 2 * random.between(0.05, 0.15),
+    'pile.p_c': kind === 'stated' ? random.of([0, (random.between(0, 8) * size) / 1000]) : 0,
+    'pile.λ_f': kind === 'stated' ? random.between(0, 20) : 0,
     'pile.γ_st': random.of([77, random.between(75, 79)]),
     'pile.γ_con': random.between(21, 26),
   };

@@ -23,6 +23,8 @@ export interface Section {
   readonly wallLeft: Maybe;
   readonly materialLeft: Maybe;
   readonly inertiaLeft: Maybe;
+  /** Diameter over wall of a pipe of steel, half width over thickness of another section's flange; zero of what has neither. */
+  readonly slenderness: Maybe;
   readonly leastWall: number;
 }
 
@@ -60,6 +62,11 @@ export function sectionOf(inputs: Inputs): Section {
   // Both are of a ring: of the outside diameter that is left, and the wall that is left.
   const ring = (formula: (outer: number, inner: number) => number): Maybe =>
     withAll([loss, wallLeft], (outside, left) => formula(size - 2 * outside, size - 2 * outside - 2 * left));
+  // Every face of a section of steel other than a pipe loses what the table gives; a pipe, its outside and what is entered.
+  const faceLoss = material === 'steel' ? tableLoss : 0;
+  const wallSlenderness = withAll([loss, wallLeft], (outside, left) =>
+    left > 0 ? (size - 2 * outside) / left : null,
+  );
   return {
     isPipe,
     isOpen,
@@ -78,7 +85,13 @@ export function sectionOf(inputs: Inputs): Section {
     tableLoss,
     loss,
     wallLeft,
-    materialLeft: isPipe ? ring((outer, inner) => (Math.PI / 4) * (outer ** 2 - inner ** 2)) : area,
+    materialLeft: isPipe
+      ? ring((outer, inner) => (Math.PI / 4) * (outer ** 2 - inner ** 2))
+      : isStated
+        ? withAll([area, faceLoss], (whole, face) => Math.max(0, whole - inputs.number('pile.p_c') * face))
+        : area,
+    slenderness:
+      material !== 'steel' ? 0 : isPipe ? wallSlenderness : isStated ? inputs.number('pile.λ_f') : 0,
     inertiaLeft: isPipe
       ? ring((outer, inner) => (Math.PI / 64) * (outer ** 4 - inner ** 4))
       : shape

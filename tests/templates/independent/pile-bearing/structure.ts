@@ -1,6 +1,6 @@
 import type { lengthsOf } from './ground.ts';
 import { type Inputs, type Maybe, withAll } from './inputs.ts';
-import type { Held } from './loads.ts';
+import { greatest, type Held } from './loads.ts';
 import { check, lines, type Names } from './names.ts';
 import { memberOf, type Section } from './section.ts';
 import { mm, mpa } from './small-units.ts';
@@ -23,8 +23,26 @@ export function structure(
     forces.some((force) => force === null) || forces.length === 0 ? null : Math.max(...forces.map(Number));
   const force = withAll([most, drag], (head, down) => head + onDrag * down);
   const stress = withAll([force, section.materialLeft], (axial, area) => (area > 0 ? axial / area : null));
+  const isSteel = inputs.text('pile.material') === 'steel';
+  const ratio = inputs.number('loads.E_s') / inputs.number('loads.f_y');
+  // AISC 360 Table B4.1a: flanges of rolled sections, else round hollow sections.
+  const isFlanged = isSteel && inputs.text('pile.pile_kind') === 'stated';
+  const slenderest = isFlanged ? 0.56 * Math.sqrt(ratio) : 0.11 * ratio;
+  const pull = greatest(counting, ({ tension }) => tension)?.tension ?? null;
+  const stretched = withAll([pull, section.materialLeft], (axial, area) => (area > 0 ? axial / area : null));
+  // AISC 360 D2; concrete takes no tension beyond its prestress.
+  const yieldStress = inputs.number('loads.f_y');
+  const allowed = isSteel
+    ? isFactored
+      ? 0.9 * yieldStress
+      : yieldStress / 1.67
+    : inputs.number('loads.f_pe');
   return {
     ...lines('loads', {
+      r_t: section.slenderness,
+      r_lim: slenderest,
+      σ_t: mpa(stretched),
+      f_ta: allowed,
       E_m: mpa(member.modulus),
       L_f: member.fixity,
       L_e: member.effective,
@@ -39,6 +57,11 @@ export function structure(
       N_st: force,
       σ_a: mpa(stress),
     }),
+    'loads.c_Dt': check(section.slenderness, slenderest),
+    'loads.c_ten': check(
+      withAll([stretched], (kPa) => kPa / 1000),
+      allowed,
+    ),
     'loads.c_str': check(stress, member.allowed),
     'loads.c_buck': check(stress, member.buckling),
   };

@@ -169,6 +169,7 @@ function sectionLines(inputs: Inputs, section: Section): Names {
       n_e: inputs.text('pile.f_depth') === 'ends' ? 2 : 1,
       c_z: mm(section.tableLoss),
       c_o: mm(section.loss),
+      c_s: inputs.text('pile.material') === 'steel' ? mm(section.tableLoss) : 0,
       t_e: mm(section.wallLeft),
       A_e: mm2(materialLeft),
       r_A: withAll([materialLeft, section.material], (left, whole) => left / whole),
@@ -179,8 +180,17 @@ function sectionLines(inputs: Inputs, section: Section): Names {
     'pile.c_left': {
       verdict: materialLeft === null ? 'refused' : materialLeft > 0 ? 'holds' : 'fails',
     },
+    'pile.c_corr': corrosionEntered(inputs),
     ...(section.corrodes && { 'pile.c_wall': check(1000 * section.leastWall, wall) }),
   };
+}
+
+/** Of a section of steel that is no pipe, whether its perimeter is entered. */
+function corrosionEntered({ text, number }: Inputs): Verdict {
+  const corrodes =
+    text('pile.pile_kind') === 'stated' && text('pile.material') === 'steel' && number('pile.life') > 0;
+  if (!corrodes) return { verdict: 'does not apply' };
+  return { verdict: number('pile.p_c') > 0 ? 'holds' : 'fails' };
 }
 
 function heldLines(inputs: Inputs, held: ReturnType<typeof heldAt>): Names {
@@ -466,16 +476,18 @@ function governing(
       T_a: withAll([capacity.friction], (all) => all / inUplift),
       u_max: press?.used ?? null,
       ut_max: lift?.usedInUplift ?? null,
-      ...(isBetween(press?.used) && {
-        gov: press?.of.name ?? null,
-        N_g: press?.compression ?? null,
-        R_g: press?.resistance ?? null,
-      }),
-      ...(isBetween(lift?.usedInUplift) && {
-        gov_t: lift?.of.name ?? null,
-        T_g: lift?.tension ?? null,
-        R_tg: lift?.upliftResistance ?? null,
-      }),
+      ...(isBetween(press?.used) &&
+        !isTied(counting, press, ({ used }) => used) && {
+          gov: press?.of.name ?? null,
+          N_g: press?.compression ?? null,
+          R_g: press?.resistance ?? null,
+        }),
+      ...(isBetween(lift?.usedInUplift) &&
+        !isTied(counting, lift, ({ usedInUplift }) => usedInUplift) && {
+          gov_t: lift?.of.name ?? null,
+          T_g: lift?.tension ?? null,
+          R_tg: lift?.upliftResistance ?? null,
+        }),
       N_max: most,
       T_max: pull,
       FS_c: safety(capacity.compression, most),
@@ -496,6 +508,14 @@ function safety(capacity: Maybe, demand: Maybe): Maybe {
 /** Whether one combination governs: without any demand none does, and those without resistance all stand at 1,000. */
 function isBetween(used: Maybe | undefined): boolean {
   return Number(used) > 0 && Number(used) < 999.999;
+}
+
+/** Whether rounding decides which of several governs. */
+function isTied(counting: readonly Held[], most: Held | undefined, of: (one: Held) => Maybe): boolean {
+  const value = most && of(most);
+  return counting.some(
+    (one) => one !== most && Math.abs(Number(of(one)) - Number(value)) < 1e-9 * Number(value),
+  );
 }
 
 function governed(used: Maybe | undefined, { verdict, utilisation }: Verdict): Verdict {
