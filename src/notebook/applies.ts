@@ -8,8 +8,9 @@ import {
   type Typed,
   truthType,
 } from '../language/index.ts';
-import type { FormulaItem } from './model.ts';
+import type { FormulaItem, Model } from './model.ts';
 import type { Result } from './result.ts';
+import { waitsOnOneOf } from './waits-on.ts';
 
 /** The engine's cell for the condition under which a check applies; no name of a book can be this. */
 export const appliesId = (id: string): string => `${id}#applies`;
@@ -35,14 +36,13 @@ export function whereItApplies({ id, applies }: Pick<FormulaItem, 'id' | 'applie
 }
 
 /** Gives the engine the condition of a check. */
-export function syncApplies(engine: Engine, { id, applies }: FormulaItem): void {
+export function syncApplies(engine: Engine, { id, applies }: FormulaItem, model: Model): void {
   if (!applies) return;
   const { typed, text, problems } = applies;
   const wrong = problems.find(({ severity }) => severity === 'error');
   if (typed.kind !== 'broken' && !wrong) engine.setFormula(appliesId(id), typed, { text });
   else {
-    const waits = problem('waits-on', { from: 0, to: 0 }, { on: [...applies.references][0] ?? id });
-    engine.setFailed(appliesId(id), inCell(wrong ?? waits, id), {});
+    engine.setFailed(appliesId(id), inCell(wrong ?? waitsOnOneOf(applies.references, id, model), id), {});
   }
 }
 

@@ -9,7 +9,7 @@ import { placedInMethod } from './methods.ts';
 import type { FormulaItem, InputItem, Item, Model } from './model.ts';
 import type { Quantity, Result, Value, Verdict } from './result.ts';
 import { computedId, type Side, sideId, sidesOf } from './stated.ts';
-import { ownProblem, waitsOn } from './sync.ts';
+import { ownProblem, waitsOn } from './waits-on.ts';
 
 type System = 'SI' | 'US';
 

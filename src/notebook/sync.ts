@@ -1,4 +1,4 @@
-import { inCell, type Problem, problem } from '../diagnostics/index.ts';
+import { inCell, type Problem } from '../diagnostics/index.ts';
 import { cellsOfColumn } from '../document/index.ts';
 import type { Engine } from '../engine/index.ts';
 import type { Entry } from '../units/index.ts';
@@ -8,6 +8,7 @@ import { loadCells } from './load-column.ts';
 import type { FormulaColumnItem, FormulaItem, InputColumnItem, InputItem, Item, Model } from './model.ts';
 import { comparedSides, computedId, SIDES, type Stated, sideId, sidesOf } from './stated.ts';
 import { removeStatedCells, type StatedCells, statedOrComputed, syncStatedCells } from './stated-column.ts';
+import { ownProblem, waitsOn } from './waits-on.ts';
 
 /** Brings the engine to a model; what the model before it held unchanged stays as it is. */
 export function syncEngine(engine: Engine, model: Model, before?: Model): void {
@@ -32,7 +33,7 @@ export function syncEngine(engine: Engine, model: Model, before?: Model): void {
       item.kind === 'formula column' &&
       item.cells !== undefined &&
       before?.tables.get(item.table)?.part !== model.tables.get(item.table)?.part;
-    if (changed(item) || resized || moved) syncItem(engine, item, model);
+    if (changed(item) || resized || moved || isWaiting(item)) syncItem(engine, item, model);
   }
 }
 
@@ -109,7 +110,7 @@ function syncFormula(engine: Engine, item: FormulaItem | FormulaColumnItem, mode
       return;
     }
   }
-  if (item.kind === 'formula') syncApplies(engine, item);
+  if (item.kind === 'formula') syncApplies(engine, item, model);
   compute(engine, item, item.id, [...item.problems, ...item.checked.problems], model);
   if (item.kind === 'formula' && item.row.kind === 'check') syncSides(engine, item, model);
 }
@@ -180,24 +181,9 @@ function syncSides(engine: Engine, item: FormulaItem, model: Model): void {
   engine.setFormula(item.id, whereItApplies(item, comparedSides(item.id, typed)), { text });
 }
 
-/**
- * The first problem a line or column has of its own, before any computing. Where a value is stated, what is wrong with
- * the formula stands in nobody's way.
- */
-export function ownProblem(item: Item): Problem | undefined {
-  const found = firstError(item.problems);
-  if (found || !('checked' in item)) return found;
-  if (item.kind === 'formula' && item.stated) return firstError(item.stated.problems);
-  // Single cells stand where a formula fails; the others say why they have no value.
-  if (item.kind === 'formula column' && item.cells) return undefined;
-  const { demand, capacity } = (item.kind === 'formula' && item.sides) || {};
-  return firstError([...item.checked.problems, ...(demand?.problems ?? []), ...(capacity?.problems ?? [])]);
-}
-
-/** A formula with no problem of its own and no type waits on something that has one. */
-export function waitsOn(item: FormulaItem | FormulaColumnItem, model: Model): Problem {
-  const references = [...item.checked.references];
-  const on =
-    references.find((id) => model.items.get(id)?.type.kind === 'unknown') ?? references[0] ?? item.id;
-  return problem('waits-on', { from: 0, to: 0 }, { on });
+/** Whether what a line or column says is the first cause behind what it waits on, which may be another one now. */
+function isWaiting(item: Item): boolean {
+  if (!('checked' in item)) return false;
+  const applies = item.kind === 'formula' ? item.applies : undefined;
+  return item.checked.typed.kind === 'broken' || applies?.typed.kind === 'broken';
 }

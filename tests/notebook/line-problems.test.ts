@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { problem } from '../../src/diagnostics/index.ts';
-import { type Book, blankBook, type Part, type Row } from '../../src/document/index.ts';
+import { type Book, blankBook, type Part, type Row, setRowField } from '../../src/document/index.ts';
 import { columnNamed, enterRows, enterValues, lineNamed, openNotebook } from '../../src/notebook/index.ts';
+import { blockOf, bookOf, calc, calcColumn, numbers, tableOf } from '../make-book.ts';
 
 const blocks = (sheet: string): readonly Part[] => [
   {
@@ -66,6 +67,42 @@ describe('what a line or cell says of itself', () => {
   test('a line without a type waits on the one that has the problem', () => {
     expect(told('s.a')).toMatchObject([{ code: 'name-unknown' }]);
     expect(told('s.b')).toMatchObject([{ code: 'waits-on', message: 'waits on s.a' }]);
+  });
+});
+
+describe('what waits names the first cause, however far behind it is', () => {
+  // Without units no line has a type as long as the first has none.
+  const chain = (first: string) =>
+    openNotebook(
+      bookOf({
+        s: [
+          blockOf('p', calc('a', first), calc('b', '2 * a'), calc('c', '2 * b'), calc('e', 'SUM(t.y)'), {
+            id: 'k',
+            kind: 'check',
+            name: 'k',
+            formula: '1 m <= 2 m',
+            applies: 'c > 1',
+          }),
+          tableOf('t', 2, numbers('x', 'm', [1, 2]), calcColumn('y', 'x * c')),
+        ],
+      }),
+    );
+  const hint = (notebook: ReturnType<typeof openNotebook>, id: string) => {
+    const read = id === 's.t.y' ? notebook.column(id) : notebook.result(id);
+    return 'problem' in read ? read.problem.hints.join('; ') : read.status;
+  };
+
+  test.each(['s.b', 's.c', 's.e', 's.t.y', 's.k'])('%s', (id) => {
+    expect(hint(chain('nosuch + 1'), id)).toBe('mend s.a: there is no “nosuch” here');
+    expect(hint(chain(''), id)).toBe('mend s.a: there is no formula yet');
+  });
+
+  test('also when that has become another one', () => {
+    const notebook = chain('nosuch + 1');
+    const done = notebook.apply(setRowField({ sheet: 's', part: 'p', row: 'a' }, 'formula', 'other + 1'));
+    expect(done.ok).toBe(true);
+    for (const id of ['s.b', 's.c', 's.e', 's.t.y', 's.k'])
+      expect(hint(notebook, id)).toBe('mend s.a: there is no “other” here');
   });
 });
 

@@ -105,10 +105,13 @@ export const lines = {
             hint: 'fill in what is missing',
           },
   }),
-  'waits-on': entry<{ on: string }>({
+  'waits-on': entry<{ on: string; origin: string; because: string }>({
     title: 'A line that waits on another',
     explain: 'A value it depends on has a problem of its own, which is to be mended first.',
-    words: ({ on }) => ({ message: `waits on ${on}` }),
+    words: ({ on, origin, because }) => ({
+      message: `waits on ${on}`,
+      ...(because !== '' && { hint: `mend ${origin}: ${because}` }),
+    }),
   }),
   'stated-without-reason': entry<Record<string, never>>({
     title: 'A stated value without a reason',

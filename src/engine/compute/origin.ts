@@ -22,8 +22,13 @@ export function originBehind({ code, message, data }: Problem): Origin | undefin
     return first && { name: placeName(first.cell, first.row - 1), because: message, blank: true };
   }
   const { origin, because, blank } = data;
-  if (code !== 'aggregate-row-fails' || typeof origin !== 'string' || origin === '') return undefined;
-  return { name: origin, because: typeof because === 'string' ? because : message, blank: blank === true };
+  if ((code !== 'aggregate-row-fails' && code !== 'waits-on') || typeof origin !== 'string' || origin === '')
+    return undefined;
+  return {
+    name: origin,
+    because: typeof because === 'string' && because !== '' ? because : message,
+    blank: blank === true,
+  };
 }
 
 function placeName(id: string, row: number | undefined): string {
