@@ -32,8 +32,15 @@ const cases: readonly (readonly [formula: string, at: string, message: string])[
   [
     'IFS(n < 0; 1; n > 9; 2)',
     'IFS(n < 0; 1; n > 9; 2)',
-    'IFS: no condition of “IFS(n < 0; 1; n > 9; 2)” holds',
+    'the formula says nothing for where none of “n < 0” and “n > 9” holds: n is 5',
   ],
+  [
+    'IFS(MAX(curve.x) < b; 1)',
+    'IFS(MAX(curve.x) < b; 1)',
+    'the formula says nothing for where “MAX(curve.x) < b” does not hold: b is 0 ft',
+  ],
+  ['SWITCH(n; 1; 2; 3; 4)', 'SWITCH(n; 1; 2; 3; 4)', 'the formula says nothing for this case of “n”: n is 5'],
+  ['CHOOSE(n; 1; 2)', 'CHOOSE(n; 1; 2)', 'CHOOSE: the index “n” is the place of none of its values: n is 5'],
   ['LOOKUP(9 ft; curve.x; curve.y; "exact")', '9 ft', 'LOOKUP: the key stands in no row of “curve.x”'],
   [
     'LOOKUP(kind; curve.soil; curve.y; "exact")',

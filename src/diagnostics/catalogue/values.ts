@@ -1,5 +1,5 @@
 import { entry, type NoFacts } from './entry.ts';
-import { quoted } from './wording.ts';
+import { listed, quoted } from './wording.ts';
 
 /** Problems found while computing: domains, division by zero, missing values, failing rows. */
 export const values = {
@@ -39,19 +39,38 @@ export const values = {
       message: `${quoted(written)} has no value: ${quoted(base)} is ${baseIs}, and the exponent is ${exponent}`,
     }),
   }),
-  'no-branch': entry<{ function: string; written: string }>({
+  'no-branch': entry<{
+    function: string;
+    written: string;
+    /** The conditions, or what chooses among the cases, as written. */
+    asked: readonly string[];
+    /** The names in them, and what they stand for. */
+    values: readonly { readonly written: string; readonly is: string }[];
+  }>({
     title: 'No branch holds',
     explain: 'None of the conditions holds, and nothing is said for that case.',
-    words: (facts) =>
-      facts.function === 'CHOOSE'
-        ? {
-            message: `CHOOSE: the index of ${quoted(facts.written)} is the place of none of its values`,
-            hint: 'the index counts the values from 1',
-          }
-        : {
-            message: `${facts.function}: no condition of ${quoted(facts.written)} holds`,
-            hint: 'add what holds otherwise as the last argument',
-          },
+    words: (facts) => {
+      const known = facts.values.map(({ written, is }) => `${written} is ${is}`);
+      const is = known.length === 0 ? '' : `: ${listed(known, 'and')}`;
+      const [first = facts.written] = facts.asked;
+      if (facts.function === 'CHOOSE')
+        return {
+          message: `CHOOSE: the index ${quoted(first)} is the place of none of its values${is}`,
+          hint: 'the index counts the values from 1',
+        };
+      if (facts.function === 'SWITCH')
+        return {
+          message: `the formula says nothing for this case of ${quoted(first)}${is}`,
+          hint: 'change that, or have the formula say what holds otherwise, as its last argument',
+        };
+      return {
+        message:
+          facts.asked.length === 1
+            ? `the formula says nothing for where ${quoted(first)} does not hold${is}`
+            : `the formula says nothing for where none of ${listed(facts.asked.map(quoted), 'and')} holds${is}`,
+        hint: 'change that, or have the formula say what holds otherwise, as its last argument',
+      };
+    },
   }),
   'blank-cell': entry<{ name: string; row: number | null; cell: string }>({
     title: 'A blank value that is needed',

@@ -1,6 +1,6 @@
 import { problem } from '../../../diagnostics/index.ts';
-import type { BranchNode } from '../../../language/index.ts';
-import { ownFault } from '../cause.ts';
+import { type BranchNode, partsOf, type Typed } from '../../../language/index.ts';
+import { type CauseFinder, ownFault } from '../cause.ts';
 import { blockStream, type NodeKind } from '../context.ts';
 import { chooseOne, takeFirst } from '../select.ts';
 import { constantStream, type Thunk } from '../stream.ts';
@@ -56,9 +56,35 @@ export const branch: NodeKind<BranchNode> = {
       const facts = { option, by: finder.written(node.chosenBy) };
       return ownFault(problem('method-option-missing', { from: 0, to: 0 }, facts));
     }
-    return ownFault(problem('no-branch', node, { function: node.fn.name, written: finder.written(node) }));
+    return ownFault(problem('no-branch', node, noBranchFacts(node, finder)));
   },
 };
+
+/** What a person is told who did not write the formula: what was asked, and what the names in it stand for. */
+function noBranchFacts(node: BranchNode, finder: CauseFinder) {
+  const { name } = node.fn;
+  const [subject] = node.args;
+  const asked =
+    name === 'IFS' || name === 'IF' ? node.arms.map(({ when }) => when) : subject ? [subject] : [];
+  const said = new Map(
+    asked.flatMap(namesIn).map((one) => [finder.written(one), finder.shown(finder.value(one), one)]),
+  );
+  return {
+    function: name,
+    written: finder.written(node),
+    asked: asked.map(finder.written),
+    values: [...said].slice(0, MOST_TOLD).map(([written, is]) => ({ written, is })),
+  };
+}
+
+/** So many names of the conditions are told with their values. */
+const MOST_TOLD = 4;
+
+/** The names in a part that have one value where the cursors stand. */
+function namesIn(node: Typed): readonly Typed[] {
+  if (node.type.axes.some(({ fresh }) => fresh)) return [];
+  return node.kind === 'cell' || node.kind === 'column' ? [node] : partsOf(node).flatMap(namesIn);
+}
 
 const noValue: Thunk = () => Number.NaN;
 
