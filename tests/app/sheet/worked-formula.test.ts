@@ -99,6 +99,13 @@ describe('an aggregate over a column has its first terms, and how many more ther
       'MAX([12 kN]; [8.5 kN]; [7 kN]; [20 kN]; [1 kN])',
       ['greatest in row 4 of piles: 20 kN'],
     ],
+    // 8.5 kN and 7 kN are less than 12 kN, and 20 kN counts as 12 kN: the first and the fourth pile give the same.
+    [
+      'MAX(LESSER(piles.N; 12 kN))',
+      'kN',
+      'MAX(LESSER([12 kN]; 12 kN); LESSER([8.5 kN]; 12 kN); LESSER([7 kN]; 12 kN); [… 2 more])',
+      ['greatest in rows 1, 4 of piles: 12 kN'],
+    ],
     ['MIN(nq.N_q)', '-', 'MIN([20]; [40]; [80])', ['least in row 1 of nq: 20']],
     ['AVERAGE(piles.N)', 'kN', 'AVERAGE([12 kN]; [8.5 kN]; [7 kN]; [… 2 more])', []],
     ['COUNT(piles.N)', '-', '[5]', []],
@@ -242,6 +249,18 @@ test('a stated side of a check is the number stated', () => {
   expect(workedIn(pilesWith([stated]), 's.c').text).toBe('2 m * [4 kN/m] <= [9 kN]');
 });
 
+test('a running sum says that it does not go on from what is stated in the row above', () => {
+  const total = calcColumn('total', { formula: 'RUNNINGSUM(N)', unit: 'kN' });
+  const book = pilesWith([], [{ ...total, stated: [{ row: 2, entry: '30', reason: 'weighed' }] }]);
+  // 12 kN and 8.5 kN stand in the rows above, whatever is stated there for their sum.
+  expect(workedIn(book, 's.piles.total', 2)).toEqual({
+    text: '[20.5 kN] + [7 kN]',
+    notes: [
+      'RUNNINGSUM in row 2, the row above: 20.5 kN, as computed: it does not go on from the 30 kN stated there',
+    ],
+  });
+});
+
 describe('the row that governs', () => {
   const columns = [
     column('u', 'N * L', 'kN·m'),
@@ -270,6 +289,19 @@ describe('the row that governs', () => {
   test('is that of a check that fails before that of any other line', () => {
     const lines = [calc('u_min', 'MIN(piles.u)', 'kN·m'), check('c', 'MAX(piles.u) <= 50 (kN*m)')];
     expect(rowOf(lines, 'u')).toEqual([4, 'gives', 'c']);
+  });
+
+  test('says which others give the same', () => {
+    const { notebook } = sessionOn(
+      pilesWith([calc('a_max', 'MAX(piles.a)', 'm')], [column('a', 'LESSER(L; 3 m)', 'm')]),
+    );
+    const item = notebook.model.items.get('s.piles.a');
+    if (item?.kind !== 'formula column') throw new Error('a is no column');
+    expect(governingRow(notebook, item)).toEqual({
+      row: 1,
+      same: [3, 4],
+      reader: { name: 'a_max', does: 'gives' },
+    });
   });
 
   test('is one that a line looks up', () => {

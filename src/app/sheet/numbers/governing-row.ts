@@ -7,13 +7,15 @@ import {
   referencesOfItem,
 } from '../../../notebook/index.ts';
 import { localName } from '../../session/places.ts';
-import { extremeRow, tableOf } from './worked-aggregates.ts';
+import { extremeRows, tableOf } from './worked-aggregates.ts';
 import { rowTaken } from './worked-lookups.ts';
 
 /** The row of a column whose numbers are put in on paper. */
 export interface GoverningRow {
-  /** From 0. */
+  /** From 0; the first of several that give the same. */
   readonly row: number;
+  /** The others that give the same. */
+  readonly same?: readonly number[];
   /** The line that takes this row, as the column's sheet writes it, and what it does with it; the first row has none. */
   readonly reader?: { readonly name: string; readonly does: 'gives' | 'counts' };
 }
@@ -60,10 +62,14 @@ function rowRead(notebook: Notebook, item: FormulaColumnItem, seen: Set<string>)
     rank: rankOf(notebook, reader.item),
   }));
   for (const { reader } of ranked.sort((a, b) => a.rank - b.rank)) {
-    const row = rowOf(notebook, reader);
+    const [row, ...same] = rowsOf(notebook, reader);
     if (row === undefined) continue;
     const name = reader.item.sheet === item.sheet ? localName(reader.item) : reader.item.id;
-    return { row, reader: { name, does: reader.takes === 'counted' ? 'counts' : 'gives' } };
+    return {
+      row,
+      ...(same.length > 0 && { same }),
+      reader: { name, does: reader.takes === 'counted' ? 'counts' : 'gives' },
+    };
   }
   for (const next of columns.get(item.id) ?? []) {
     const found = rowRead(notebook, next, seen);
@@ -72,18 +78,21 @@ function rowRead(notebook: Notebook, item: FormulaColumnItem, seen: Set<string>)
   return undefined;
 }
 
-function rowOf(notebook: Notebook, { item, values, condition, takes }: Reader): number | undefined {
+function rowsOf(notebook: Notebook, { item, values, condition, takes }: Reader): readonly number[] {
   const place = { item, checked: item.checked };
-  if (takes === 'looked up') return values.kind === 'call' ? rowTaken(values, place, notebook) : undefined;
+  if (takes === 'looked up') {
+    const row = values.kind === 'call' ? rowTaken(values, place, notebook) : undefined;
+    return row === undefined ? [] : [row];
+  }
   const found = notebook.parts.elementsOf(values, place);
-  if (!found) return undefined;
+  if (!found) return [];
   const holds = condition && notebook.parts.elementsOf(condition, place);
   if (takes === 'counted') {
     const row = found.values.indexOf(1);
-    return row < 0 ? undefined : row;
+    return row < 0 ? [] : [row];
   }
   const rows = [...found.values.keys()].filter((row) => !holds || holds.values[row] === 1);
-  return extremeRow(rows, found.values, takes);
+  return extremeRows(rows, found.values, takes);
 }
 
 /** Checks that fail come first, then lines that lead to one, then other checks and what leads to them. */

@@ -4,6 +4,7 @@ import {
   type FormulaColumnItem,
   type FormulaItem,
   formulaInForce,
+  rowsInWords,
   type Side,
   statedIn,
 } from '../../../notebook/index.ts';
@@ -62,11 +63,11 @@ export function drawRowNumbers(
 }
 
 /** Why a row is shown and no other. */
-function rowWords({ reader }: GoverningRow): TemplateResult {
+function rowWords({ reader, same = [] }: GoverningRow): TemplateResult {
   if (!reader) return html`, the first`;
   const { name, does } = reader;
   return does === 'gives'
-    ? html`, which gives ${drawSymbol(name)}`
+    ? html`, which gives ${drawSymbol(name)}${same.length === 0 ? nothing : `, as ${rowsInWords(same)} ${same.length === 1 ? 'does' : 'do'}`}`
     : html`, which ${drawSymbol(name)} counts`;
 }
 

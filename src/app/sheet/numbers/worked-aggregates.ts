@@ -1,5 +1,6 @@
 import type { CallNode, CallSyntax, Syntax, Typed, WorkedForm } from '../../../language/index.ts';
 import { type PartPlace, rowsInWords } from '../../../notebook/index.ts';
+import { areEqual } from '../../../units/index.ts';
 import { chain } from './chain.ts';
 import type { Working } from './working.ts';
 
@@ -91,12 +92,13 @@ function termsOf(
   const elements = known || extreme ? working.notebook.parts.elementsOf(typed, place) : undefined;
   const all = chosen ?? Array.from({ length }, (_, row) => row);
   const rows = elements && known ? all.filter((row) => !Number.isNaN(elements.values[row])) : all;
-  const governing = extreme && elements && extremeRow(rows, elements.values, extreme);
+  const tied = extreme && elements ? extremeRows(rows, elements.values, extreme) : [];
+  const [governing] = tied;
   if (governing !== undefined && extreme && rows.length > 1) {
     const value = elements?.at(governing);
     if (value)
       working.note(
-        `${extreme} in row ${governing + 1} of ${tableAsWritten(table, place)}: ${working.write(value)}`,
+        `${extreme} in ${rowsInWords(tied)} of ${tableAsWritten(table, place)}: ${working.write(value)}`,
         place,
       );
   }
@@ -113,18 +115,17 @@ function rowsShown(rows: readonly number[], governing: number | undefined): read
   return rows.length - shown.length === 1 ? rows : shown;
 }
 
-/** The first row with the greatest or the least value. */
-export function extremeRow(
+/** The rows with the greatest or the least value, equal ones together, in their order. */
+export function extremeRows(
   rows: Iterable<number>,
   values: Float64Array,
   extreme: 'greatest' | 'least',
-): number | undefined {
-  let found: number | undefined;
-  for (const row of rows) {
+): readonly number[] {
+  let best = Number.NaN;
+  const known = [...rows].filter((row) => !Number.isNaN(values[row] ?? Number.NaN));
+  for (const row of known) {
     const value = values[row] ?? Number.NaN;
-    const best = found === undefined ? Number.NaN : (values[found] ?? Number.NaN);
-    if (Number.isNaN(value)) continue;
-    if (Number.isNaN(best) || (extreme === 'greatest' ? value > best : value < best)) found = row;
+    if (Number.isNaN(best) || (extreme === 'greatest' ? value > best : value < best)) best = value;
   }
-  return found;
+  return known.filter((row) => areEqual(values[row] ?? Number.NaN, best));
 }
