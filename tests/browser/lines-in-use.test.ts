@@ -25,6 +25,8 @@ const { sheets, ...book } = bookOf({
       { ...calc('M', { formula: 'H * 3 ft', unit: 'kip-ft' }), label: 'moment' },
       { ...choice('soil', 'clay', 'sand', 'rock'), label: 'soil' },
       { ...given('h', '5 m', 'm'), label: 'height' },
+      choice('way', 'with a friction that is found along the whole of the shaft, layer by layer'),
+      { ...calc('w', 'IF(way = "end"; 1; 2)'), label: 'rule of the pile' },
     ),
   ],
 });
@@ -102,7 +104,7 @@ test('what is pasted while the list of a choice is open goes to the choice, or i
     .poll(async () =>
       (await page.locator('quay-line [data-field="label"]').allTextContents()).map((one) => one.trim()),
     )
-    .toEqual(['lateral load', 'moment', 'soil', 'draught', 'length', 'height']);
+    .toEqual(['lateral load', 'moment', 'soil', 'draught', 'length', 'height', '', 'rule of the pile']);
   expect(await list.count()).toBe(0);
   expect(await entry.textContent()).toContain('rock');
 });
@@ -127,4 +129,22 @@ test('lines copied from the description to the value come into another book as l
     .toEqual(['width', 'load of the wharf', 'lateral load', 'moment']);
   await beside.page.locator('quay-status-bar').getByRole('button', { name: '1 to be linked' }).waitFor();
   expect(await line(beside.page, 'moment').locator('.number').textContent()).toBe('30');
+});
+
+test('undo says that there is nothing to undo, and the box is gone with the next step; long words in the panel stay in it', async () => {
+  await showSheet(page, 'Pile');
+  await cell(page, 'height', 'value').click();
+  await page.keyboard.press('Control+z');
+  const note = page
+    .getByRole('alert')
+    .getByText('nothing to undo: it goes back to when the book was opened on this page');
+  await note.waitFor();
+  await page.keyboard.press('ArrowUp');
+  await expect.poll(() => note.count()).toBe(0);
+  await cell(page, 'rule of the pile', 'value').click();
+  await drawn(page);
+  const beyond = await page
+    .locator('quay-side-panel')
+    .evaluate((panel) => panel.scrollWidth - panel.clientWidth);
+  expect(beyond).toBe(0);
 });

@@ -103,7 +103,9 @@ export const panelStyles = css`
   }
   .number {
     font-weight: 600;
-    white-space: nowrap;
+    text-align: end;
+    /* A number and its unit hold together; the words of a choice may be long. */
+    overflow-wrap: break-word;
   }
   button:focus-visible,
   .tried:focus-visible,

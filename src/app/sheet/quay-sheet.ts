@@ -256,6 +256,11 @@ export class QuaySheet extends LitElement implements SheetHost {
     this.#refusal.say(sentences, this.place && this.#elements.cellAt(this.place), isEdited);
   }
 
+  /** Says near the active cell what there is to know; nothing was refused. */
+  remark(sentence: string): void {
+    this.#refusal.say([sentence], this.place && this.#elements.cellAt(this.place), false, 'remark');
+  }
+
   /** It stands behind all lines of a long page: found once. */
   get #menu(): QuaySheetMenu | null {
     if (!this.#foundMenu?.isConnected)
@@ -327,6 +332,8 @@ export class QuaySheet extends LitElement implements SheetHost {
       for (const element of this.#elements.all) redraw(element);
     } else if (event.kind === 'place') {
       this.#active.led();
+      // What was said was said where the person is no more.
+      this.#refusal.takeBack();
       // What is typed next is for the place the person was led to, wherever they typed before; a button keeps the focus.
       if (this.session.place && (!event.turned || typesElsewhere(this))) this.#focusPending = true;
       if (this.session.sheet !== this.map.sheet) this.requestUpdate();

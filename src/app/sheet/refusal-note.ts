@@ -1,6 +1,6 @@
 import { html, type TemplateResult } from 'lit';
 
-/** Says near a cell of a page why something cannot be done. */
+/** Says near a cell of a page why something cannot be done, or what else there is to know. */
 export class RefusalNote {
   readonly #page: HTMLElement & { readonly renderRoot: ParentNode };
   #stands = false;
@@ -16,12 +16,18 @@ export class RefusalNote {
 
   /**
    * Says sentences below a cell, above one that is being edited, for what mends a draft stands below it; where there is no
-   * cell, at the page.
+   * cell, at the page. A `remark` is no refusal, and does not look like one.
    */
-  say(sentences: readonly string[], cell: HTMLElement | undefined, isEdited = false): void {
+  say(
+    sentences: readonly string[],
+    cell: HTMLElement | undefined,
+    isEdited = false,
+    as: 'refusal' | 'remark' = 'refusal',
+  ): void {
     const note = this.#page.renderRoot.querySelector<HTMLElement>('.refusal');
     if (!note) return;
     note.textContent = sentences.join('. ');
+    note.classList.toggle('remark', as === 'remark');
     note.showPopover();
     this.#stands = true;
     const at = (cell ?? this.#page).getBoundingClientRect();

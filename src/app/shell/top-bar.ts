@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing } from 'lit';
 import type { Book } from '../../document/index.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
+import { NOTHING_TO_UNDO } from '../session/undo-words.ts';
 import type { UnitsView } from '../session/units-view.ts';
 import { drawSign } from '../sheet/line/signs.ts';
 import type { CommandMenu } from '../sheet/menu/command-menu.ts';
@@ -229,7 +230,7 @@ export class TopBar extends LitElement {
           </label>`,
         )}
       </fieldset>
-      <button class="often" ?disabled=${!session.canUndo} @click=${() => session.undo()} title="Undo (Ctrl+Z)">Undo</button>
+      <button class="often" ?disabled=${!session.canUndo} @click=${() => session.undo()} title=${session.canUndo ? 'Undo (Ctrl+Z)' : NOTHING_TO_UNDO}>Undo</button>
       <button class="often" ?disabled=${!session.canRedo} @click=${() => session.redo()} title="Redo (Ctrl+Y)">Redo</button>
       <button class="often" @click=${() => this.#ask('go to')} title="Go to any name (Ctrl+G)">Go to</button>
       <button class="seldom" @click=${() => this.#ask('save')} title="Save as a file (Ctrl+S)">Save</button>

@@ -291,6 +291,9 @@ export const pageStyles = css`
     box-shadow: var(--shadow-raised);
     font: 14px / 1.35 var(--text);
   }
+  .refusal.remark {
+    border-color: var(--rule-strong);
+  }
   @media (hover: none) {
     .menu-button {
       opacity: 1;

@@ -15,7 +15,8 @@ interface Host {
   readonly map: GridMap;
   readonly sheet: Sheet | undefined;
   readonly clientHeight: number;
-  readonly refuse: (sentences: readonly string[]) => void;
+  /** Says near the active cell what there is to know; nothing was refused. */
+  readonly remark: (sentence: string) => void;
   /** Shows where the person is. */
   readonly showPlace: () => void;
   /** Has the focus follow when the place is shown next. */
@@ -109,7 +110,7 @@ export class ActiveCell {
     else if (this.#leavesRows(move)) {
       // Whoever enters numbers one below the other would go on into a line that stands there.
       if (move === 'down')
-        this.#host.refuse(['this was the last row of the table; Ctrl+Enter puts one below it']);
+        this.#host.remark('this was the last row of the table; Ctrl+Enter puts one below it');
     } else this.move(move === 'right' ? 'next' : move === 'left' ? 'previous' : move, false);
     this.#host.wantFocus();
     this.#host.showPlace();

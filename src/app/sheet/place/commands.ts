@@ -20,6 +20,7 @@ import { clearCells, fillDown } from '../../editing/range-edits.ts';
 import { firstRemedy } from '../../editing/remedy.ts';
 import type { CellPlace } from '../../session/place.ts';
 import type { Session } from '../../session/session.ts';
+import { NOTHING_TO_UNDO } from '../../session/undo-words.ts';
 import type { About } from '../asked.ts';
 import type { MenuAction } from '../menu/quay-sheet-menu.ts';
 import { type GridMap, placeAt } from './grid-map.ts';
@@ -39,6 +40,8 @@ export interface CommandHost {
   readonly select: (place: CellPlace, anchor: CellPlace) => void;
   readonly startEdit: (seed?: string) => void;
   readonly refuse: (sentences: readonly string[]) => void;
+  /** Says what there is to know; nothing was refused. */
+  readonly remark: (sentence: string) => void;
   readonly openMenu: () => void;
   readonly sumColumn: () => void;
   readonly showAsTable: () => void;
@@ -53,7 +56,9 @@ type MenuCommand = { readonly kind: 'menu action'; readonly action: MenuAction }
 type Doing = (host: CommandHost) => void;
 
 const commands: Readonly<Record<Exclude<Command['kind'], 'move' | 'edit'>, Doing>> = {
-  undo: ({ session }) => session.undo(),
+  undo: (host) => {
+    if (!host.session.undo() && !host.session.hand) host.remark(NOTHING_TO_UNDO);
+  },
   redo: ({ session }) => session.redo(),
   collapse: (host) => host.place && host.goTo(host.place),
   menu: (host) => host.openMenu(),
