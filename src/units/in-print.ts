@@ -22,7 +22,7 @@ export function unitInPrint(unit: string): string {
   if (unit === 'deg') return '°';
   if (unit === 'degC' || unit === 'degF') return `°${unit.slice(3)}`;
   return withPowerSigns(unit)
-    .replace(/\^\(?(-?\d+)\)?(?!\/)/g, (_, power: string) => raised(power))
+    .replace(/\^(?:\((-?\d+)\)|(-?\d+))/g, (_, bound?: string, bare?: string) => raised(bound ?? bare ?? ''))
     .replaceAll('*', '·')
     .replace(/(?<=[A-Za-z²³])-(?=[A-Za-z])/g, '·');
 }

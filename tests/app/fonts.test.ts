@@ -56,3 +56,24 @@ test.each(['Source Sans 3 Variable', 'STIX Two Text'])(
     expect(missing).toEqual([]);
   },
 );
+
+test('a face that adds signs to a family has the weights of its letters, for a browser takes faces of one weight together', () => {
+  const css = readFileSync('src/app/style/fonts.css', 'utf8');
+  const faces = css
+    .split('@font-face')
+    .slice(1)
+    .map((face) => {
+      const of = (name: string) => new RegExp(`${name}:\\s*([^;]+);`).exec(face)?.[1] ?? '';
+      return {
+        family: of('font-family'),
+        kind: `${of('font-style')} ${of('font-weight')}`,
+        ranges: of('unicode-range'),
+      };
+    });
+  const letters = faces.filter(({ ranges }) => ranges === '' || ranges.includes('U+0000-00FF'));
+  const alone = faces.filter(
+    (face) => !letters.some(({ family, kind }) => family === face.family && kind === face.kind),
+  );
+  expect(letters.length).toBeGreaterThan(5);
+  expect(alone.map(({ family, kind }) => `${family} ${kind}`)).toEqual([]);
+});
