@@ -9,6 +9,11 @@ const systems = [
   { system: 'US', label: 'US customary' },
 ] as const;
 
+const printings = [
+  { printedTables: 'short', label: 'the rows that matter' },
+  { printedTables: 'whole', label: 'all rows' },
+] as const;
+
 /** What holds for the whole book: system of units, currency, units of its own, datums. Nothing changes until it is kept. */
 export class BookSettings extends LitElement {
   static override properties = {
@@ -114,7 +119,21 @@ export class BookSettings extends LitElement {
           @input=${(event: Event) => this.#change({ datums: typedIn(event) })}
         />
       </label>
-      ${trouble(troubles.datums)} ${trouble(this.refusal)}
+      ${trouble(troubles.datums)}
+      <fieldset class="choices">
+        <legend>Long calculated tables on paper</legend>
+        ${printings.map(
+          ({ printedTables, label }) => html`<label>
+            <input
+              type="radio"
+              name="printing"
+              .checked=${draft.printedTables === printedTables}
+              @change=${() => this.#change({ printedTables })}
+            />${label}
+          </label>`,
+        )}
+      </fieldset>
+      ${trouble(this.refusal)}
       <form method="dialog" class="buttons">
         <button>Cancel</button>
         <button type="button" class="main" ?disabled=${!sound} @click=${this.#keep}>Keep</button>

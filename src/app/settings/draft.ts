@@ -15,6 +15,7 @@ export interface Draft {
   readonly currency: string;
   readonly units: readonly DraftUnit[];
   readonly datums: string;
+  readonly printedTables: 'short' | 'whole';
 }
 
 /** Why parts of a draft are refused, in sentences; empty where nothing is. `units` has one for each unit. */
@@ -25,13 +26,13 @@ export interface DraftTroubles {
 }
 
 /** The settings as the dialog shows them. */
-export function draftOf({ system, currency, units, datums }: Settings): Draft {
+export function draftOf({ system, currency, units, datums, printedTables = 'short' }: Settings): Draft {
   const drafted = units.map(({ symbol, definition, note }) => ({ symbol, definition, note: note ?? '' }));
-  return { system, currency, units: drafted, datums: datums.join(', ') };
+  return { system, currency, units: drafted, datums: datums.join(', '), printedTables };
 }
 
 /** The settings a draft stands for; units left wholly blank are none. */
-function settingsOf(draft: Draft): Settings {
+function settingsOf(draft: Draft): Required<Settings> {
   return {
     system: draft.system,
     currency: draft.currency.trim().toUpperCase(),
@@ -44,6 +45,7 @@ function settingsOf(draft: Draft): Settings {
       .split(',')
       .map((datum) => datum.trim())
       .filter((datum) => datum !== ''),
+    printedTables: draft.printedTables,
   };
 }
 
@@ -77,10 +79,11 @@ function inWords(problems: readonly Problem[]): string {
 /** The edit that puts the settings of a draft into a book; undefined if nothing changes. */
 export function settingsEdit({ settings }: Book, draft: Draft): Edit | undefined {
   const wanted = settingsOf(draft);
-  const fields = ['system', 'currency', 'units', 'datums'] as const;
-  const changed = fields.filter((field) => JSON.stringify(wanted[field]) !== JSON.stringify(settings[field]));
+  const fields = ['system', 'currency', 'units', 'datums', 'printedTables'] as const;
+  const held = { printedTables: 'short', ...settings };
+  const changed = fields.filter((field) => JSON.stringify(wanted[field]) !== JSON.stringify(held[field]));
   if (changed.length === 0) return undefined;
-  const label = `change the book’s ${listed(changed)}`;
+  const label = `change the book’s ${listed(changed.map((field) => (field === 'printedTables' ? 'printing' : field)))}`;
   return joinEdits(
     label,
     changed.map((field) => setSettings(field, wanted[field])),

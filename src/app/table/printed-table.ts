@@ -5,6 +5,7 @@ import { drawSign } from '../sheet/line/signs.ts';
 import type { ColumnView } from './cell-view.ts';
 import { isText } from './column-width.ts';
 import { printBands } from './print-bands.ts';
+import type { RowsOnPaper } from './rows-on-paper.ts';
 
 /** The rows of a table that are printed: a few dozen pages. What is longer is read on the screen. */
 const MOST_PRINTED = 2000;
@@ -15,18 +16,27 @@ const CLOSER = 6;
 /** Tables up to so many rows are not broken across pages. */
 const UNBROKEN = 24;
 
-/** A table as paper has it: every row, the head again on each page, the columns of a wide table in bands. */
+/**
+ * A table as paper has it: its rows, of a long calculated one those that matter, the head again on each page, the columns
+ * of a wide table in bands.
+ */
 export function printedTable(
   views: readonly ColumnView[],
   widths: readonly number[],
   number: number,
   length: number,
+  onPaper: readonly RowsOnPaper[],
 ): TemplateResult {
-  const rows = Array.from({ length: Math.min(length, MOST_PRINTED) }, (_, row) => row);
+  const isWhole = onPaper.length <= 1;
+  const rows = onPaper
+    .flatMap((run): readonly (number | RowsOnPaper)[] => (run.kind === 'left out' ? [run] : rowsOf(run)))
+    .slice(0, isWhole ? MOST_PRINTED : undefined);
+  const printed = rows.filter((row) => typeof row === 'number').length;
   const narrower = widths.map((width) => width - CLOSER);
   const { bands, fit } = printBands(narrower, number);
   return html`<div class="printed-table${length <= UNBROKEN ? ' unbroken' : ''}" .style=${`--fit: ${fit.toFixed(3)}`}>
-    ${length > MOST_PRINTED ? html`<p>${shortened(length)}</p>` : nothing}
+    ${isWhole && length > MOST_PRINTED ? html`<p>${shortened(length)}</p>` : nothing}
+    ${isWhole ? nothing : html`<p>${leftOut(length, printed)}</p>`}
     ${bands.map((columns) => {
       const shown = columns.flatMap((at) => views[at] ?? []);
       return html`<table>
@@ -41,8 +51,13 @@ export function printedTable(
           </tr>
         </thead>
         <tbody>
-          ${rows.map(
-            (row) => html`<tr>
+          ${rows.map((row) =>
+            typeof row !== 'number'
+              ? html`<tr class="gap">
+                  <td></td>
+                  <td class="words" colspan=${columns.length}>${gap(row)}</td>
+                </tr>`
+              : html`<tr>
               <th scope="row">${row + 1}</th>
               ${shown.map((view) => cell(view, row))}
             </tr>`,
@@ -51,6 +66,19 @@ export function printedTable(
       </table>`;
     })}
   </div>`;
+}
+
+/** The rows of a run, from 0. */
+function rowsOf({ from, to }: RowsOnPaper): readonly number[] {
+  return Array.from({ length: to - from + 1 }, (_, at) => from + at);
+}
+
+function gap({ from, to }: RowsOnPaper): string {
+  return `rows ${from + 1} to ${to + 1} left out (${writeNumber(to - from + 1)} rows)`;
+}
+
+function leftOut(length: number, printed: number): string {
+  return `This table has ${writeNumber(length)} rows; ${printed} are printed: the first and the last, those that a line takes its value from, and those that are stated or have no value. The file of the book holds all; the settings of the book print all.`;
 }
 
 function shortened(length: number): string {
@@ -130,6 +158,10 @@ export const printedTableStyles = css`
     }
     .printed-table :is(.entered, .stated) {
       color: var(--pen);
+    }
+    .printed-table .gap td {
+      color: var(--ink-soft);
+      font-size: var(--type-small);
     }
     .printed-table .bad {
       color: var(--bad);

@@ -16,6 +16,7 @@ import { type CellView, type ColumnView, columnSum, columnView } from './cell-vi
 import { columnWidth, isText, numberWidth, ROW_HEIGHT } from './column-width.ts';
 import { printedStated } from './printed-stated.ts';
 import { printedTable } from './printed-table.ts';
+import { rowsOnPaper } from './rows-on-paper.ts';
 import { SideScroll } from './side-scroll.ts';
 import { drawTableAdditions } from './table-additions.ts';
 import { VirtualRows } from './virtual-rows.ts';
@@ -128,7 +129,8 @@ export class QuayTable extends LitElement {
   /** The table as paper has it, with what is stated in its cells. */
   #printed(length: number, number: number): TemplateResult {
     const { notebook, units } = this.session;
-    return html`${printedTable(this.#views, this.#widths, number, length)}
+    const onPaper = rowsOnPaper(notebook, this.modelId, this.table.columns, length);
+    return html`${printedTable(this.#views, this.#widths, number, length, onPaper)}
     ${printedStated(notebook, this.modelId, this.table.columns, units)}`;
   }
 

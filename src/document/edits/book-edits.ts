@@ -11,7 +11,10 @@ export function setTitle(field: keyof Title, value: string): Edit {
 }
 
 /** Sets one of the settings. */
-export function setSettings<Field extends keyof Settings>(field: Field, value: Settings[Field]): Edit {
+export function setSettings<Field extends keyof Settings>(
+  field: Field,
+  value: Required<Settings>[Field],
+): Edit {
   return { label: `change the book’s ${field}`, patches: [{ kind: 'set', at: ['settings', field], value }] };
 }
 

@@ -38,6 +38,8 @@ const settingsSchema = z.strictObject({
   currency: z.string().check(z.regex(/^[A-Z]{3}$/)),
   units: z.array(bookUnitSchema).check(z.maxLength(200)),
   datums: z.array(unitText).check(z.maxLength(50)),
+  /** Whether paper has all rows of long calculated tables; without it those that matter. */
+  printedTables: z.exactOptional(z.enum(['short', 'whole'])),
 });
 
 const remarkList = z.array(noteText).check(z.maxLength(100));
