@@ -1,6 +1,6 @@
 import { workAbsorber } from './fender-energy/absorber.ts';
 import { draw } from './fender-energy/draw.ts';
-import { workEnergy } from './fender-energy/energy.ts';
+import { siteColumn, workEnergy } from './fender-energy/energy.ts';
 import { workFender } from './fender-energy/fender.ts';
 import { workPanel } from './fender-energy/panel.ts';
 import { workShip } from './fender-energy/ship.ts';
@@ -88,6 +88,9 @@ function columnsOf(
       rows('data.ships').map(
         (row) => row.number('M_t') / (1.025 * row.number('L_BP_t') * row.number('B_t') * row.number('D_t')),
       ),
+    ),
+    'data.is_speeds.v_i': cells(
+      rows('data.is_speeds').map((row) => row.number(siteColumn(text('energy.v_site')))),
     ),
     'data.brolsma.ln_M': cells(speeds.map((row) => Math.log(row.number('M50')))),
     'data.brolsma.ln_v': cells(speeds.map((row) => Math.log(row.number(text('energy.v_curve'))))),

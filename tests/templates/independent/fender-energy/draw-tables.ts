@@ -10,6 +10,9 @@ export function drawTables(random: Random): Record<string, Rows> {
   if (chance(0.3)) tables['data.ships'] = drawShips(random);
   if (chance(0.1)) tables['data.brolsma'] = drawSpeeds(random);
   if (chance(0.25)) tables['data.angles'] = drawAngles(random);
+  if (chance(0.1))
+    tables['data.tcn'] = drawSpeeds(random).map(({ M50, a }) => ({ M_s: M50 ?? null, v_s: a ?? null }));
+  if (chance(0.1)) tables['data.is_speeds'] = drawSteps(random);
   for (const name of ['data.abnormal', 'data.pressure', 'data.friction'])
     if (chance(0.15)) tables[name] = (shippedTables[name] ?? []).map((row) => change(random, row));
   return tables;
@@ -53,6 +56,18 @@ function drawSpeeds({ between, over, whole }: Random): Rows {
     speed *= between(0.75, 0.99);
     return row;
   });
+}
+
+/** Displacements up to which speeds hold, for five sites. */
+function drawSteps(random: Random): Rows {
+  return drawSpeeds(random).map(({ M50, a, b, c, d, e }) => ({
+    M_to: M50 ?? null,
+    s_1: e ?? null,
+    s_2: d ?? null,
+    s_3: c ?? null,
+    s_4: b ?? null,
+    s_5: a ?? null,
+  }));
 }
 
 function drawAngles({ between, whole }: Random): Rows {

@@ -72,12 +72,27 @@ export function draw(random: Random): Drawn {
     'ship.K_rule': of(['block coefficient', 'quarter length']),
   };
 
-  const byCurve = chance(0.35);
+  const speedFrom = of([
+    'stated',
+    'stated',
+    'Brolsma curve',
+    'Brolsma curve',
+    '22 TCN 222-95',
+    'IS 4651-3',
+  ] as const);
+  const byCurve = speedFrom !== 'stated';
   const path = chance(0.2);
   const energy: Record<string, Cell> = {
-    'energy.speed_from': byCurve ? 'Brolsma curve' : 'stated',
+    'energy.speed_from': speedFrom,
     'energy.v_stated': often(path ? over(0.3, 3) : over(0.05, 0.8), [null, 0, 3, 0.08, 0.1], 0.08),
     'energy.v_curve': of(['a', 'b', 'c', 'd', 'e']),
+    'energy.v_site': of([
+      'strong wind, difficult',
+      'strong wind, favourable',
+      'moderate',
+      'sheltered, difficult',
+      'sheltered, favourable',
+    ]),
     'energy.v_kind': path && !(byCurve && chance(0.8)) ? 'along the path' : 'normal to the berth',
     'energy.α': often(between(0, 15), [0, 90, 45, 20, 30], 0.06),
     'energy.v_min': often(between(0.05, 0.12), [0, 0.08, 0.1]),

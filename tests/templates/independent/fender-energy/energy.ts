@@ -129,8 +129,40 @@ function speeds(
     // PIANC WG 33 (2002), fig. 4.2.1: the curves give the speed square to the berth, whatever a stated one would be.
     return { v, normal: v, part };
   }
+  // Codes print the speed square to the berth.
+  if (text('energy.speed_from') === '22 TCN 222-95') {
+    const points = rows('data.tcn').map((row) => [row.number('M_s'), row.number('v_s')] as const);
+    const v = heldBetween(points, mass);
+    return { v, normal: v, part };
+  }
+  if (text('energy.speed_from') === 'IS 4651-3') {
+    const step = rows('data.is_speeds').find((row) => mass <= row.number('M_to'));
+    const v = step?.number(siteColumn(text('energy.v_site'))) ?? Number.NaN;
+    return { v, normal: v, part };
+  }
   const v = number('energy.v_stated');
   return { v, normal: v * part, part };
+}
+
+const siteColumns: Readonly<Record<string, string>> = {
+  'strong wind, difficult': 's_1',
+  'strong wind, favourable': 's_2',
+  moderate: 's_3',
+  'sheltered, difficult': 's_4',
+  'sheltered, favourable': 's_5',
+};
+
+/** The column of IS 4651-3:1974, table 2, for a site. */
+export function siteColumn(site: string): string {
+  return siteColumns[site] ?? '';
+}
+
+/** Straight between the points, as the first below them and as the last above. */
+function heldBetween(points: readonly (readonly [number, number])[], x: number): number {
+  const [first, last] = [points[0], points.at(-1)];
+  if (!first || !last || Number.isNaN(x)) return Number.NaN;
+  if (x <= first[0]) return first[1];
+  return x >= last[0] ? last[1] : straightBetween(points, x);
 }
 
 function abnormalFactor({ text, rows }: Inputs): number {

@@ -14,6 +14,8 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
     'data.ships.DWT_t',
     'data.ships.M_t',
     'data.brolsma.M50',
+    'data.tcn.M_s',
+    'data.is_speeds.M_to',
   ],
   m: [
     'panel.b_e',
@@ -88,6 +90,9 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
     'data.brolsma.c',
     'data.brolsma.d',
     'data.brolsma.e',
+    'data.tcn.v_s',
+    ...[1, 2, 3, 4, 5].map((site) => `data.is_speeds.s_${site}`),
+    'data.is_speeds.v_i',
   ],
   deg: [
     'panel.φ_sp',
