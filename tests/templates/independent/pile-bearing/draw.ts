@@ -54,6 +54,8 @@ export function drawPile(random: Random): Drawn {
       'pile.f_depth': random.chance(0.6) ? 'mid' : random.of(['top', 'base', 'ends']),
       'pile.dz': thickest,
       'pile.z_ign': random.chance(0.75) ? 0 : random.between(0, 0.3) * embedded,
+      'pile.n_emb': random.of([0, 3, random.between(0, 10)]),
+      'pile.n_pun': random.of([0, 3, random.between(0, 10)]),
       'pile.N_c': random.of([9, 5, 12, random.between(5, 12)]),
       'pile.r_clay': random.of([1, 0.7, 0, random.between(0, 1)]),
       'pile.r_sand': random.of([1, 0.5, 0, random.between(0, 1)]),

@@ -12,6 +12,7 @@ export function structure(
   { free }: ReturnType<typeof lengthsOf>,
   held: readonly Held[],
   drag: Maybe,
+  atPlane: (allowed: Maybe) => Names,
 ): Names {
   const member = memberOf(inputs, section, free);
   const counting = held.filter(({ of }) => of.counts);
@@ -57,6 +58,7 @@ export function structure(
       N_st: force,
       σ_a: mpa(stress),
     }),
+    ...atPlane(member.allowed),
     'loads.c_Dt': check(section.slenderness, slenderest),
     'loads.c_ten': check(
       withAll([stretched], (kPa) => kPa / 1000),

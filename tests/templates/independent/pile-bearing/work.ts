@@ -16,15 +16,17 @@ import {
   thickness,
   totalStress,
 } from './ground.ts';
-import { type Inputs, inputsOf, type Maybe, sumOf, withAll } from './inputs.ts';
+import { type Inputs, inputsOf, type Maybe, sumOf, textIn, withAll } from './inputs.ts';
 import { combinationsOf, factorsOf, greatest, type Held, holdAgainst, loadsOf } from './loads.ts';
 import { check, lines, type Names } from './names.ts';
+import { neutralPlane } from './neutral-plane.ts';
 import { depthLines } from './profile.ts';
 import { type Section, sectionOf } from './section.ts';
 import { bearingOf, partsBetween, slicesOf } from './shaft.ts';
 import { mm, mm2 } from './small-units.ts';
 import { structure } from './structure.ts';
 import { between, lambda, psf } from './tables.ts';
+import { tipLines } from './tip.ts';
 
 /** Works out the book for what was drawn. */
 export function workPile(drawn: Drawn): Worked {
@@ -38,7 +40,7 @@ export function workPile(drawn: Drawn): Worked {
   worked['pile.c_eff'] = { verdict: isHeavy ? 'holds' : 'fails' };
   const isTotal = layers.some(
     ({ row, unitWeight, top, bottom }) =>
-      row['γ_is'] === 'effective' &&
+      textIn(row, 'γ_is') === 'effective' &&
       unitWeight > (90 * psf) / 0.3048 &&
       bottom > Math.max(top, lengths.water ?? Number.NaN),
   );
@@ -312,7 +314,10 @@ function demand(
     ),
     ...combinationColumns(held),
     ...governing(inputs, held, { ...resists, compression, uplift, friction, factors }),
-    ...structure(inputs, section, lengths, held, above),
+    ...structure(inputs, section, lengths, held, above, (allowed) =>
+      capacity ? neutralPlane(site, capacity, loads.dead, allowed) : {},
+    ),
+    ...(capacity && tipLines(site, capacity)),
     ...(found && depthLines(site, { design: found.byRule, ratios }, held)),
   };
 }
