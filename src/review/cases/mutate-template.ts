@@ -11,18 +11,12 @@ import {
   setFormula,
   setMethodField,
 } from '../../document/index.ts';
-import {
-  type FormulaColumnItem,
-  type FormulaItem,
-  type Item,
-  type Model,
-  methodInForce,
-  type Notebook,
-} from '../../notebook/index.ts';
+import type { FormulaColumnItem, FormulaItem, Item, Model, Notebook } from '../../notebook/index.ts';
 import { type Computation, computationsOf } from './computations.ts';
 import { judge } from './judge.ts';
 import { type Mutant, mutantsOf } from './mutants.ts';
 import { prepareCase } from './prepare-case.ts';
+import { type EnteredCase, enteredCase, type Witness, witnessesOf } from './witnesses.ts';
 
 /**
  * What makes a wrong formula of a right one: a number one percent larger, a point moved, a truth turned. A method that is
@@ -77,22 +71,22 @@ export function mutateTemplate(
   changes: Changes,
   equivalents: readonly Equivalent[] = [],
 ): MutationReport {
-  const prepared = cases.cases.map((example): Prepared => {
+  const entered = cases.cases.map((example) => {
     const notebook = prepareCase(book, example);
     if (!notebook.ok) throw new Error(`the case ${example.id} cannot be entered`);
-    return { notebook: notebook.value, example };
+    return enteredCase(notebook.value, example);
   });
+  const [first] = entered;
   const listed = new Map(equivalents.map((one) => [`${one.of}: ${one.is}`, one]));
   const used = new Set<Equivalent>();
   const survivors: Survivor[] = [];
   let [made, noticed] = [0, 0];
-  const [first] = prepared;
   for (const computation of first ? computationsOf(first.notebook) : []) {
-    const able = prepared.filter(({ notebook }) => mayTell(notebook, computation));
-    const ordered = [
-      ...able.filter((at) => expects(at, computation)),
-      ...able.filter((at) => !expects(at, computation)),
-    ];
+    const witnesses = witnessesOf(entered, computation);
+    // Where nothing rests on a formula, its changes are still made, for one that is refused does not count.
+    if (first && witnesses.length === 0) witnesses.push({ entered: first, expected: [], isOwn: false });
+    const ordered = [...witnesses.filter(({ isOwn }) => isOwn), ...witnesses.filter(({ isOwn }) => !isOwn)];
+    const formula = first ? formulaOf(first.notebook, computation) : '';
     for (const mutant of first ? mutantsFor(first.notebook, computation, changes) : []) {
       const found = whoNotices(ordered, computation, mutant);
       if (found === 'refused') continue;
@@ -109,45 +103,33 @@ export function mutateTemplate(
       if (known) used.add(known);
       else survivors.push(survivor);
     }
+    for (const { entered } of ordered) putRight(entered, computation, formula);
   }
   const stale = equivalents.filter((one) => !used.has(one));
   return { made, noticed, equivalent: used.size, survivors, stale };
 }
 
-interface Prepared {
-  readonly notebook: Notebook;
-  readonly example: Cases['cases'][number];
-}
-
-/** Whether the formula is used in a case: that of a method that is not in force cannot be told there. */
-function mayTell(notebook: Notebook, { id, method }: Computation): boolean {
-  const item = notebook.model.items.get(id);
-  if (method === undefined || item?.kind !== 'formula') return true;
-  return methodInForce(notebook, id)?.method.id === method;
-}
-
-function expects({ example }: Prepared, { id }: Computation): boolean {
-  return example.expect.some(({ name }) => id === name || id.endsWith(`.${name}`));
-}
-
-/** The first that notices a changed formula; none, or that the formula is refused. */
+/**
+ * The first that notices a changed formula; none, or that the formula is refused. The change is left in each that was asked,
+ * for the next takes its place.
+ */
 function whoNotices(
-  prepared: readonly Prepared[],
+  witnesses: readonly Witness[],
   computation: Computation,
   mutant: Mutant,
-): Prepared | 'refused' | undefined {
-  for (const one of prepared) {
-    const { notebook, example } = one;
-    const applied = notebook.apply(editOf(notebook, computation, mutant.formula));
-    if (!applied.ok) return 'refused';
-    const isRefused = hasProblem(notebook, computation);
-    const noticed = !isRefused && example.expect.some((expected) => !judge(notebook, expected).agrees);
-    const undone = notebook.apply(applied.value.inverse);
-    if (!undone.ok) throw new Error(`${computation.name} cannot be put right again`);
-    if (isRefused) return 'refused';
-    if (noticed) return one;
+): Witness | 'refused' | undefined {
+  for (const one of witnesses) {
+    const { notebook } = one.entered;
+    if (!notebook.apply(editOf(notebook, computation, mutant.formula)).ok) return 'refused';
+    if (hasProblem(notebook, computation)) return 'refused';
+    if (one.expected.some((expected) => !judge(notebook, expected).agrees)) return one;
   }
   return undefined;
+}
+
+function putRight({ notebook }: EnteredCase, computation: Computation, formula: string): void {
+  if (!notebook.apply(editOf(notebook, computation, formula)).ok)
+    throw new Error(`${computation.name} cannot be put right again`);
 }
 
 function hasProblem(notebook: Notebook, { id, method }: Computation): boolean {
@@ -156,6 +138,13 @@ function hasProblem(notebook: Notebook, { id, method }: Computation): boolean {
   const own = item.methods?.list.find((one) => one.method.id === method);
   const problems = own ? [...own.problems, ...own.checked.problems] : item.checked.problems;
   return problems.some(({ severity }) => severity === 'error');
+}
+
+function formulaOf({ model }: Notebook, { id, method }: Computation): string {
+  const item = model.items.get(id);
+  if (item?.kind !== 'formula' && item?.kind !== 'formula column')
+    throw new Error(`there is no formula ${id}`);
+  return item.methods?.list.find((one) => one.method.id === method)?.method.formula ?? item.formula;
 }
 
 /** The mutants of one formula. Of a check none has a value made larger: both its sides are results, or its utilisation. */
