@@ -151,7 +151,9 @@ function workBefore({ number }: Entries, load: Force, between: number): Worked {
   const isOff = Math.max(aft, fore) >= Math.max(-aft, -fore);
   return {
     // Fenders take no part, so that lines hold a load off the berth alone.
-    ...(!Number.isNaN(load.off) && { 'moor.c_off': judgeTruth(load.off >= -0.01) }),
+    ...(!Number.isNaN(load.off + load.along) && {
+      'moor.c_off': judgeTruth(-load.off <= 1e-9 * Math.hypot(load.along, load.off)),
+    }),
     'moor.m_s': springs,
     'moor.m_b': breasts,
     'moor.Y_A': aft,
