@@ -14,7 +14,7 @@ export const pileBearing: IndependentProgram = {
   template: 'pile-bearing',
   units: {
     ...all('m', 'pile', 'd_over d_sc L_in z_w_in L_fr_in z_n dz z_ign z_c p_in p_c'),
-    ...all('m', 'pile', 'El_m El_0 d_0 L L_fr L_p z_w p_o p_i L_wet z_end h_s e_t H_w'),
+    ...all('m', 'pile', 'El_m El_0 d_0 L L_fr L_p z_w p_o p_i L_wet z_end h_s e_t H_w X_g Y_g'),
     ...all('mm', 'pile', 'D t c_i D_i c_z c_o c_s t_e t_min'),
     ...all('m²', 'pile', 'A_b_in A_g A_pl A_r A_dis'),
     ...all('mm²', 'pile', 'A_m_in A_m A_e'),
@@ -26,7 +26,7 @@ export const pileBearing: IndependentProgram = {
     ...all(
       'kN',
       'pile',
-      'Q_f W Q_r Q_pl Q_o Q_i Q_un Q_pg Q_co Q_in Q_nz Q_n Q_s Q_b Q_c Q_w Q_t W_pl W_t T_u Q_tu Q_λ',
+      'Q_f W Q_r Q_pl Q_o Q_i Q_un Q_pg Q_co Q_in Q_nz Q_n Q_s Q_b Q_c Q_w Q_t W_pl W_t T_u Q_tu Q_λ Q_gr',
     ),
     ...all('m', 'pile.layers', 'h z_a z_t z_b h_a h_r p_l'),
     ...all('kN/m³', 'pile.layers', 'γ γ_u G_s'),
@@ -42,7 +42,7 @@ export const pileBearing: IndependentProgram = {
     ...all(
       'kN',
       'loads',
-      'N_E N_D N_L N_C N_S N_U N_g R_g T_g R_tg Q_a T_a N_max T_max R_tq N_st R_x Q_x N_x',
+      'N_E N_D N_L N_C N_S N_U N_g R_g T_g R_tg Q_a T_a N_max T_max R_tq N_st R_x Q_x N_x N_gm',
     ),
     ...all('MPa', 'loads', "f_y E_s f'_c f_pe E_c E_m F_e F_cr f_st f_con f_a f_b σ_a σ_t f_ta σ_x"),
     ...all('mm', 'loads', 'r_e'),

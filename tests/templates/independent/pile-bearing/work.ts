@@ -1,4 +1,5 @@
 import type { Cell, Drawn, Verdict, Worked } from '../program.ts';
+import { blockLines } from './block.ts';
 import { type Capacity, capacityAt, type Site, wetLength } from './capacity.ts';
 import { ratioOf } from './depth.ts';
 import {
@@ -317,7 +318,7 @@ function demand(
     ...structure(inputs, section, lengths, held, above, (allowed) =>
       capacity ? neutralPlane(site, capacity, loads.dead, allowed) : {},
     ),
-    ...(capacity && tipLines(site, capacity)),
+    ...(capacity && { ...tipLines(site, capacity), ...blockLines(site, capacity, held) }),
     ...(found && depthLines(site, { design: found.byRule, ratios }, held)),
   };
 }
