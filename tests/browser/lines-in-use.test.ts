@@ -13,6 +13,12 @@ const { sheets, ...book } = bookOf({
       { ...given('R_f', '6 kip', 'kip'), label: 'load of the fender' },
       { ...calc('twice', { formula: '2 * R_w', unit: 'kip' }), label: 'two loads' },
     ),
+    {
+      id: 't',
+      kind: 'table',
+      name: 't',
+      columns: [{ id: 'z', kind: 'series', name: 'z', formula: 'SERIES(1 m; 60 m; 1 m)', unit: 'm' }],
+    },
   ],
   pile: [
     blockOf(
@@ -147,4 +153,25 @@ test('undo says that there is nothing to undo, and the box is gone with the next
     .locator('quay-side-panel')
     .evaluate((panel) => panel.scrollWidth - panel.clientWidth);
   expect(beyond).toBe(0);
+});
+
+test('paper has the rows of a long calculated table that matter, and all of them where the book says so', async () => {
+  const printed = page.locator('quay-table .printed-table tbody tr');
+  const print = async () => {
+    await page.emulateMedia({ media: 'print' });
+    await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+  };
+  await showSheet(page, 'Loads');
+  await print();
+  // Six rows, those left out, and three.
+  await expect.poll(() => printed.count()).toBe(10);
+  await page.getByText('rows 7 to 57 left out (51 rows)').waitFor();
+  await page.evaluate(() => dispatchEvent(new Event('afterprint')));
+  await page.emulateMedia({ media: 'screen' });
+  await page.getByRole('button', { name: 'Book', exact: true }).click();
+  await page.getByRole('radio', { name: 'all rows' }).check();
+  expect(await axeFindings(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Keep' }).click();
+  await print();
+  await expect.poll(() => printed.count()).toBe(60);
 });

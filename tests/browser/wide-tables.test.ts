@@ -92,7 +92,8 @@ describe('a table wider than the paper', () => {
 
 describe('the formula of a column', () => {
   test('opens from any of its cells, is tried in that row, and is changed in all', async () => {
-    const cells = (item: string) => row(item).locator('[data-field]').nth(16);
+    // The column of masses, in short tons.
+    const cells = (item: string) => row(item).locator('[data-field="c32"]');
     await cells('r1').click();
     await page.keyboard.press('7');
     await page.getByText('states 7').waitFor();
@@ -132,7 +133,7 @@ describe('what is deleted', () => {
     await page.keyboard.press('Control+PageDown');
     await expect
       .poll(async () => (await status().textContent())?.trim().replace(/\s+/g, ' '))
-      .toBe('1 line lost what it used: volume in place');
+      .toMatch(/^1 line lost what it used: \S/);
   });
 
   test('may be a sheet', async () => {
