@@ -1,5 +1,5 @@
 import type { Capacity, Site } from './capacity.ts';
-import { meanOver, strengthAt } from './ground.ts';
+import { meanOver, seam, strengthAt } from './ground.ts';
 import { withAll } from './inputs.ts';
 import { factorsOf, type Held } from './loads.ts';
 import { check, lines, type Names } from './names.ts';
@@ -44,7 +44,9 @@ export function blockLines(
     return withAll([compression, factor], (force, by) => force * by);
   });
   const most = asked.some((one) => one === null) ? null : count * Math.max(...asked.map(Number));
-  const isClay = bearings.every(({ layer }) => layer.isClay || Math.min(layer.bottom, depth) <= layer.top);
+  const isClay = bearings.every(
+    ({ layer }) => layer.isClay || Math.min(layer.bottom, depth) - layer.top <= seam,
+  );
   const concerns = count > 1 && isClay && bearings[of]?.layer.isClay;
   return {
     ...lines('pile', { N_cg: bearing, Q_gr: block }),

@@ -129,6 +129,9 @@ export function strengthAt(layer: Layer, depth: number): Maybe {
 /** Rounding of levels and thicknesses may part two depths that are the same. */
 export const same = 1e-9;
 
+/** A layer no thicker than a hundredth of a foot along the pile is none. */
+export const seam = 0.01 * 0.3048;
+
 /** The layer of a depth: on a boundary the one above. Undefined above the first and below the last. */
 export function layerAt(layers: readonly Layer[], depth: number): number | undefined {
   if (depth <= 0) return undefined;

@@ -1,10 +1,28 @@
 import type { Verdict } from '../program.ts';
 import type { Capacity, Site } from './capacity.ts';
-import { endOf, same, strengthAt, thickness } from './ground.ts';
+import { endOf, same, seam, strengthAt, thickness } from './ground.ts';
 import type { Maybe } from './inputs.ts';
+import { factorsOf } from './loads.ts';
 import { check, lines, type Names } from './names.ts';
 
 const idle: Verdict = { verdict: 'does not apply' };
+
+/** The least resistance factor that AASHTO LRFD Table 10.5.5.2.3-1 gives the rules used along the pile, against that chosen. */
+export function factorLines({ inputs, bearings }: Site, { depth }: Capacity): Names {
+  const along = bearings.filter(({ layer }) => Math.min(layer.bottom, depth) - layer.top > seam);
+  if (along.length === 0) return {};
+  const least = Math.min(
+    ...along.map(({ rules: { rule } }) =>
+      rule === 'f stated' ? 1 : ['beta', 'beta stated', 'K tan delta'].includes(rule) ? 0.25 : 0.35,
+    ),
+  );
+  const isStatic = inputs.text('loads.φ_by').startsWith('static: ');
+  const concerns = isStatic && inputs.text('loads.basis') === 'LRFD';
+  return {
+    'loads.φ_m': least,
+    'loads.c_φ': concerns ? check(factorsOf(inputs).resistance, least) : idle,
+  };
+}
 
 /** API RP 2GEO 8.1: how far a tip reaches into its layer, and how far it stays above a weaker one. */
 export function tipLines({ inputs, bearings }: Site, { depth, of, unit }: Capacity): Names {

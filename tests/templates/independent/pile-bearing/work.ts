@@ -27,7 +27,7 @@ import { bearingOf, partsBetween, slicesOf } from './shaft.ts';
 import { mm, mm2 } from './small-units.ts';
 import { structure } from './structure.ts';
 import { between, lambda, psf } from './tables.ts';
-import { tipLines } from './tip.ts';
+import { factorLines, tipLines } from './tip.ts';
 
 /** Works out the book for what was drawn. */
 export function workPile(drawn: Drawn): Worked {
@@ -318,7 +318,11 @@ function demand(
     ...structure(inputs, section, lengths, held, above, (allowed) =>
       capacity ? neutralPlane(site, capacity, loads.dead, allowed) : {},
     ),
-    ...(capacity && { ...tipLines(site, capacity), ...blockLines(site, capacity, held) }),
+    ...(capacity && {
+      ...tipLines(site, capacity),
+      ...factorLines(site, capacity),
+      ...blockLines(site, capacity, held),
+    }),
     ...(found && depthLines(site, { design: found.byRule, ratios }, held)),
   };
 }
