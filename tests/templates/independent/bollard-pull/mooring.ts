@@ -43,7 +43,7 @@ export function workMooring(
   const rule = entries.text('moor.rule') as Rule;
   const plan = { ...workPlan(entries, lines), ...workTanker(ship) };
   if (!load) return { pulls: { intact: undefined, lost: undefined }, worked: plan };
-  const forces = workBefore(entries, load, ship.between);
+  const forces = workBefore(entries, load, ship.between, strengthOnBoard(lines));
   const use = lines.map(({ isOn }) => isOn);
   if (!use.some((one) => one)) {
     return {
@@ -87,8 +87,7 @@ function workPlan({ number }: Entries, lines: readonly Line[]): Worked {
   ];
   const offNormal = ({ horizontal, level }: Line): number => Math.abs(horizontal) + 0 * level;
   const offParallel = (line: Line): number => Math.abs(90 - offNormal(line));
-  /** A line of unknown strength leaves both sums unknown. */
-  const unknown = sumOf(lines, ({ dry }) => 0 * dry);
+  const onBoard = strengthOnBoard(lines);
   const steep = ({ vertical }: Line): number => Math.abs(vertical);
   /** A limit of angle that all lines keep: lines taken out are left open, so it is given where they change nothing. */
   const limit = (
@@ -115,15 +114,34 @@ function workPlan({ number }: Entries, lines: readonly Line[]): Worked {
     ...limit('moor.δ_b', 'moor.c_breast', breasts, offNormal, number('moor.lim_b'), doesNotApply),
     ...limit('moor.δ_s', 'moor.c_spring', springs, offParallel, number('moor.lim_s'), doesNotApply),
     'moor.n_lost': wantedWithLoss(number),
-    'moor.S_av': unknown + sumOf(springs, ({ parts, dry }) => parts * dry),
-    'moor.B_av':
+    'moor.S_av': onBoard.springs,
+    'moor.B_av': onBoard.others,
+  };
+}
+
+/** Break strength of all springs and of all other lines, kN; a line of unknown strength leaves both unknown. */
+function strengthOnBoard(lines: readonly Line[]): { readonly springs: number; readonly others: number } {
+  const unknown = sumOf(lines, ({ dry }) => 0 * dry);
+  const strength = ({ parts, dry }: Line): number => parts * dry;
+  return {
+    springs:
+      unknown +
+      sumOf(
+        lines.filter(({ acts }) => acts === 'surge'),
+        strength,
+      ),
+    others:
       unknown +
       sumOf(
         lines.filter(({ acts }) => acts !== 'surge'),
-        ({ parts, dry }) => parts * dry,
+        strength,
       ),
   };
 }
+
+/** Strength wanted against that on board; where none is wanted, none need be there. */
+const judgeStrength = (wanted: number, onBoard: number): Verdict =>
+  wanted === 0 && !Number.isNaN(onBoard) ? { verdict: 'holds' } : judge(wanted, onBoard);
 
 /** OCIMF Mooring Equipment Guidelines, 2nd ed. (1997), 2.6.1.1, formulas 22 and 23. */
 function workTanker({
@@ -144,11 +162,19 @@ function workTanker({
 }
 
 /** OCIMF Mooring Equipment Guidelines, 2nd ed. (1997), 2.5.3: break strength wanted before a layout is known. */
-function workBefore({ number }: Entries, load: Force, between: number): Worked {
+function workBefore(
+  { number }: Entries,
+  load: Force,
+  between: number,
+  onBoard: { readonly springs: number; readonly others: number },
+): Worked {
   const springs = 1 / (number('moor.η_s') * number('moor.lim_w'));
   const breasts = 1 / (number('moor.η_b') * number('moor.lim_w'));
   const [aft, fore] = [load.off / 2 - load.moment / between, load.off / 2 + load.moment / between];
   const isOff = Math.max(aft, fore) >= Math.max(-aft, -fore);
+  // Whether a force along the berth is more than rounding takes the whole load to tell.
+  const isAlong = Number.isNaN(load.along + load.off) ? Number.NaN : countsAlong(load) ? 1 : 0;
+  const wantedAlong = isAlong * 2 * springs * Math.abs(load.along);
   return {
     // Fenders take no part, so that lines hold a load off the berth alone.
     ...(!Number.isNaN(load.off + load.along) && {
@@ -158,9 +184,13 @@ function workBefore({ number }: Entries, load: Force, between: number): Worked {
     'moor.m_b': breasts,
     'moor.Y_A': aft,
     'moor.Y_F': fore,
-    'moor.S_req': 2 * springs * Math.abs(load.along),
+    'moor.S_req': wantedAlong,
+    'moor.c_S': judgeStrength(wantedAlong, onBoard.springs),
     // A force onto the berth is the fenders'; what it asks of the breasts is left open.
-    ...((isOff || Number.isNaN(aft + fore)) && { 'moor.B_req': 2 * breasts * Math.max(aft, fore) }),
+    ...((isOff || Number.isNaN(aft + fore)) && {
+      'moor.B_req': 2 * breasts * Math.max(aft, fore),
+      'moor.c_B': judgeStrength(2 * breasts * Math.max(aft, fore), onBoard.others),
+    }),
   };
 }
 
