@@ -34,6 +34,11 @@ export function tipLines({ inputs, bearings }: Site, { depth, of, unit }: Capaci
     const below = atTop[index];
     return below === null || below === undefined ? null : Number(below < unit);
   });
+  // Rounding decides whether an equal layer is weaker.
+  const isEven = atTop.some(
+    (below, index) => index > of && below !== null && Math.abs(below - unit) < 1e-9 * unit,
+  );
+  if (isEven) return {};
   const into = depth - own.layer.top;
   const size = inputs.number('pile.D') / 1000;
   const embedded = own.layer.isClay ? idle : check(inputs.number('pile.n_emb') * size, into);

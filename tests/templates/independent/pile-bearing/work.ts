@@ -267,7 +267,8 @@ function demand(
   const uplift = inputs.stated('pile.T_u') ?? sumOf([pull, weight, plugWeight]);
   const friction = withAll([uplift, weight, plugWeight], (all, own, plug) => all - own - plug);
   const resists = {
-    shaft: withAll([shaft, whole], (one, by) => one * by),
+    // What a test has shown where the rules give nothing is asked of the shaft.
+    shaft: parts === 0 ? compression : withAll([shaft, whole], (one, by) => one * by),
     base: withAll([base, whole], (one, by) => one * by),
     uplift: friction,
     weight,
