@@ -1,3 +1,4 @@
+import type { Locator } from 'playwright-core';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { axeFindings, cell, drawn, line, resultOf, showSheet, startFrom } from './app-page.ts';
 import { app, openPage, page, withBrowser } from './each-test.ts';
@@ -26,6 +27,19 @@ const texts = async (column: string) => {
 async function paste(text: string): Promise<void> {
   await page.evaluate((copied) => navigator.clipboard.writeText(copied), text);
   await page.keyboard.press('Control+v');
+}
+
+/** Drops a file on an element, as another program does. */
+async function drop(on: Locator, name: string, text: string): Promise<void> {
+  const data = await page.evaluateHandle(
+    ([called, words]) => {
+      const transfer = new DataTransfer();
+      transfer.items.add(new File([words], called));
+      return transfer;
+    },
+    [name, text] as const,
+  );
+  await on.dispatchEvent('drop', { dataTransfer: data });
 }
 
 /** The rows that the dialog shows of the columns of a text: header, first value, unit, taken as, sum. */
@@ -87,6 +101,30 @@ describe('onto a table', () => {
     await expect.poll(() => texts('area').then((all) => all.slice(0, 2))).toEqual(['250 m^2', '410 m^2']);
     await page.keyboard.press('Control+z');
     await expect.poll(() => at(0, 'item').textContent()).not.toContain('deck east');
+  });
+
+  test('where the rows go is what was chosen, also from the title', async () => {
+    await table().locator('.part-title').click();
+    await paste('item\tmaterial\tV_s\tfrom\nX\tconcrete\t5\tvolume');
+    await dialog().waitFor();
+    const names = ['over the rows from row 1 on', 'in place of the rows there', 'behind the rows there'];
+    for (const name of [...names, ...names.toReversed()]) {
+      await dialog().getByRole('radio', { name }).click();
+      for (const other of names)
+        expect(await dialog().getByRole('radio', { name: other }).isChecked()).toBe(other === name);
+    }
+  });
+
+  test('a file dropped on a cell, and then on the dialog, is read', async () => {
+    await drop(at(1, 'area'), 'takeoff.csv', 'item;material;V_s m3;from\nDalle;concrete;1234,5;volume');
+    await dialog().waitFor();
+    await expect.poll(() => shown('V_s m3')).toContain('1234,5');
+    await drop(dialog().getByRole('textbox', { name: 'Rows' }), 'other.csv', 'item;V_s m3\nPoutre;7');
+    await expect.poll(() => shown('V_s m3')).toContain('7');
+    expect(await dialog().getByRole('textbox', { name: 'Rows' }).inputValue()).toContain('Poutre');
+    await dialog().getByRole('button', { name: 'Cancel' }).click();
+    await drop(at(1, 'area'), 'old.quaybook.json', '{}');
+    await page.getByText('old.quaybook.json was not opened: a book is opened from the start page').waitFor();
   });
 
   test('under SI a bare number is in the unit shown, pasted or opened as CSV', async () => {

@@ -1,4 +1,5 @@
 import { html, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
 import type { Decimal, Delimiter } from '../../tables/index.ts';
 
 /** Answers to a question, each with the words that the person chooses it by. */
@@ -40,7 +41,7 @@ export function choiceOf<Answer extends string>(
         <input
           type=${takeBack && answers.length === 1 ? 'checkbox' : 'radio'}
           name=${question}
-          .checked=${chosen === answer}
+          .checked=${live(chosen === answer)}
           @change=${({ target }: Event) => {
             if ((target as HTMLInputElement).checked) choose(answer);
             else takeBack?.();

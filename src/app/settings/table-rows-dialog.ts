@@ -1,13 +1,7 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { type Outcome, type Problem, succeed } from '../../diagnostics/index.ts';
-import { BOOK_BYTE_LIMIT, type Edit, type Table } from '../../document/index.ts';
-import {
-  type DecodedText,
-  type Delimiter,
-  type Destination,
-  decodeText,
-  type TextColumn,
-} from '../../tables/index.ts';
+import type { Edit, Table } from '../../document/index.ts';
+import type { Delimiter, Destination, TextColumn } from '../../tables/index.ts';
 import { accountWords } from '../editing/account.ts';
 import type { Extent, PastedOver } from '../editing/block.ts';
 import { unitOnScreen } from '../editing/carried-unit.ts';
@@ -18,7 +12,7 @@ import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import { dialogStyles } from '../shell/dialog-styles.ts';
 import { fieldsStyles } from '../shell/fields-styles.ts';
-import { readDecoded } from '../storage/read-text-file.ts';
+import { readTableFile } from '../storage/read-table-file.ts';
 import { reasonOf } from '../storage/storage-error.ts';
 import { COLUMNS_AT_ONCE, columnChoices, columnChoicesStyles } from './column-choices.ts';
 import { callOf, type FoundRows, type Settled } from './find-rows.ts';
@@ -32,9 +26,6 @@ import type { RowsReading } from './rows-reading.ts';
 import { rowsTextField, skippedField } from './rows-text-field.ts';
 import { columnsExpected, foundWords, problemWords, readingWords, repeatedWords } from './rows-words.ts';
 import { tableRowsStyles } from './table-rows-styles.ts';
-
-const decodeTable = (bytes: Uint8Array): DecodedText | undefined =>
-  decodeText(bytes, (encoding, all) => new TextDecoder(encoding, { fatal: true }).decode(all));
 
 const ONE_CELL: Extent = { rows: 1, columns: 1 };
 
@@ -86,6 +77,8 @@ export class TableRowsDialog extends LitElement {
   #known: readonly TextColumn[] = [];
   /** The book as it is with a table made for the text, which goes again where no row is taken. */
   #withNew: unknown;
+  /** The row, from 0, from which on a text may go over rows; undefined where it was not pasted into the table. */
+  #from: number | undefined;
   /** How many cells were selected where a text was pasted. */
   #over: Extent = ONE_CELL;
   /** What was found last of the text that stands there, also while it is read anew. */
@@ -104,7 +97,8 @@ export class TableRowsDialog extends LitElement {
     this.#begin(pasted?.text ?? '');
     this.#over = pasted?.over ?? ONE_CELL;
     const found = findPlace(this.session.notebook.book, place);
-    if (pasted && !pasted.isNew) this.where = { kind: 'from', row: found?.kind === 'cell' ? found.row : 0 };
+    this.#from = found?.kind === 'cell' ? found.row : pasted && !pasted.isNew ? 0 : undefined;
+    if (pasted && this.#from !== undefined) this.where = { kind: 'from', row: this.#from };
     this.#withNew = pasted?.isNew ? this.session.notebook.book : undefined;
     this.#wasPasted = pasted !== undefined;
     this.#guess = this.#wasPasted;
@@ -206,6 +200,7 @@ export class TableRowsDialog extends LitElement {
     const table = this.#table;
     return html`<dialog
       aria-labelledby="title"
+      @drop=${this.#drop}
       @close=${() => {
         if (this.#withNew === this.session.notebook.book) this.session.undo();
         this.#withNew = undefined;
@@ -335,9 +330,8 @@ export class TableRowsDialog extends LitElement {
     const cells = this.#over.rows * this.#over.columns;
     const from = (row: number): string =>
       repeated ? `repeated over the ${cells} cells selected` : `over the rows from row ${row + 1} on`;
-    const found = this.place && findPlace(this.session.notebook.book, this.place);
     const { where } = this;
-    const row = where.kind === 'from' ? where.row : found?.kind === 'cell' ? found.row : undefined;
+    const row = this.#from;
     const words: readonly (readonly [Where['kind'], string])[] = [
       ...(row !== undefined ? [['from', from(row)] as const] : []),
       ['replace', 'in place of the rows there'],
@@ -373,13 +367,27 @@ export class TableRowsDialog extends LitElement {
     else this.refusal = done.problems.map(problemWords).join('. ');
   }
 
-  readonly #file = async (event: Event): Promise<void> => {
+  readonly #file = (event: Event): void => {
     const [file] = (event.target as HTMLInputElement).files ?? [];
+    if (file) void this.#takeFile(file);
+  };
+
+  /** A file dropped anywhere on the dialog is read as one that was chosen. */
+  readonly #drop = (event: DragEvent): void => {
+    if (event.target instanceof HTMLInputElement && event.target.type === 'file') return;
+    const [file, ...more] = event.dataTransfer?.files ?? [];
     if (!file) return;
+    event.preventDefault();
+    this.#forgetFile();
+    if (more.length > 0) this.refusal = 'nothing was read: drop one file at a time';
+    else void this.#takeFile(file);
+  };
+
+  async #takeFile(file: File): Promise<void> {
     this.refusal = '';
     const { place } = this;
     try {
-      const read = await readDecoded(file, BOOK_BYTE_LIMIT, decodeTable);
+      const read = await readTableFile(file);
       // Meanwhile the dialog may have been closed, and opened for another table.
       if (this.place !== place) return;
       const { where } = this;
@@ -396,7 +404,7 @@ export class TableRowsDialog extends LitElement {
       this.#forgetFile();
       this.refusal = `${file.name} cannot be read: ${reasonOf(error)}`;
     }
-  };
+  }
 
   readonly #close = (): void => {
     this.renderRoot.querySelector('dialog')?.close();

@@ -22,6 +22,7 @@ import { ActiveEdit } from './editing/active-edit.ts';
 import type { Commit } from './editing/cell-edit.ts';
 import { CellText } from './editing/cell-text.ts';
 import { ClipboardEvents } from './editing/clipboard-events.ts';
+import { FileDrop } from './editing/file-drop.ts';
 import { FlowMarks } from './flow-marks.ts';
 import { isInSight } from './in-sight.ts';
 import { lineStyles } from './line/line-styles.ts';
@@ -95,6 +96,8 @@ export class QuaySheet extends LitElement implements SheetHost {
     blankAt: (event) => blankAt(event, this),
     onKey: (event) => this.#key(event),
   });
+  readonly #pointer = new PointerEvents(this);
+  readonly #clipboard = new ClipboardEvents(this);
   readonly #later = new DrawnLater();
   readonly #paper = new PaperTurn(this);
   readonly #flow = new FlowMarks();
@@ -120,8 +123,7 @@ export class QuaySheet extends LitElement implements SheetHost {
 
   constructor() {
     super();
-    new PointerEvents(this);
-    new ClipboardEvents(this);
+    new FileDrop(this);
     this.addEventListener('keydown', this.#key);
   }
 
@@ -281,6 +283,16 @@ export class QuaySheet extends LitElement implements SheetHost {
   /** Asks the app for what is said of the active cell elsewhere than on the page. */
   ask(about: About): void {
     if (this.place) this.#dispatchAsk({ about, place: this.place });
+  }
+
+  /** The place of the cell under the pointer, if there is one. */
+  placeAtPointer(event: MouseEvent): CellPlace | undefined {
+    return this.#pointer.placeOf(event);
+  }
+
+  /** Takes the text of a file that was dropped on a place, or beside all of them. */
+  dropText(place: CellPlace | undefined, text: string): void {
+    this.#clipboard.drop(place, text);
   }
 
   /** Asks the app for the rows that a text makes, from the first of the cells it was pasted over. */

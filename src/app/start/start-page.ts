@@ -216,6 +216,10 @@ export class StartPage extends LitElement {
       const refusals: string[] = [];
       const added: string[] = [];
       for (const file of files) {
+        if (ROWS.test(file.name)) {
+          refusals.push(`${file.name} is no book: open one, and drop the file on a table or a sheet of it`);
+          continue;
+        }
         const opened = await readBookFile(file);
         if (opened.ok) added.push(await this.store.add(opened.value));
         else refusals.push(`${file.name}: ${opened.problems[0]?.message}`);
@@ -244,6 +248,9 @@ export class StartPage extends LitElement {
     location.hash = `#book/${id}`;
   }
 }
+
+/** Files of rows, which become part of a book. */
+const ROWS = /\.(?:csv|tsv|txt|xlsx?|ods)$/i;
 
 async function newBook(): Promise<Book> {
   return (await import('../../document/index.ts')).blankBook();

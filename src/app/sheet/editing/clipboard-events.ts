@@ -295,6 +295,14 @@ export class ClipboardEvents implements ReactiveController {
     return found?.kind === 'cell' || (found?.kind === 'column' && place.item === 'head');
   }
 
+  /** Takes the text of a file dropped on a place: into the table there after all is asked, else as a table of its own. */
+  drop(place: CellPlace | undefined, text: string): void {
+    const found = place && findPlace(this.#host.session.notebook.book, place);
+    if (place && found?.part.kind === 'table')
+      this.#host.askPasted(place, { text, over: { rows: 1, columns: 1 } });
+    else this.#pasteBelow(place ? [[place]] : [], text);
+  }
+
   #pasteForeign(text: string): void {
     const { session } = this.#host;
     const { notebook, units } = session;

@@ -80,7 +80,7 @@ export class PointerEvents {
 
   /** The browser counts clicks as the system does: what it calls the first press means what it is on. */
   readonly #notSecond = (event: MouseEvent): void => {
-    const place = this.#isSecond && event.detail < 2 && event.button === 0 ? this.#placeOf(event) : undefined;
+    const place = this.#isSecond && event.detail < 2 && event.button === 0 ? this.placeOf(event) : undefined;
     this.#isSecond = false;
     if (!place || !this.#press || inEditor(event) || samePlace(place, this.#press.place)) return;
     this.#press = { ...this.#press, place };
@@ -96,7 +96,7 @@ export class PointerEvents {
     // Lines move under a hand that rests: an editor has closed, a line has unfolded. That is no drag.
     if (!this.#isDrawing && this.#press && isNear(event, this.#press)) return;
     this.#isDrawing = true;
-    const place = this.#placeOf(event);
+    const place = this.placeOf(event);
     if (!place || samePlace(place, this.#host.place)) return;
     getSelection()?.empty();
     if (!this.#rowFrom) this.#host.goTo(place, true);
@@ -118,7 +118,7 @@ export class PointerEvents {
   };
 
   readonly #twice = (event: MouseEvent): void => {
-    const place = this.#press?.place ?? this.#placeOf(event);
+    const place = this.#press?.place ?? this.placeOf(event);
     if (inEditor(event) || !place || this.#host.editing) return;
     const isButton = targetOf(event)?.closest('button') && !this.#button.isStrange(event);
     if (isButton || targetOf(event)?.closest('[data-row-number]')) return;
@@ -139,7 +139,7 @@ export class PointerEvents {
       this.#host.startEdit();
     const menu = target?.closest<HTMLElement>('[data-menu]');
     if (menu) {
-      const place = this.#placeOf(event);
+      const place = this.placeOf(event);
       if (place) this.#host.goTo(place);
       this.#host.openMenu(menu);
       return;
@@ -155,7 +155,7 @@ export class PointerEvents {
   readonly #menu = (event: MouseEvent): void => {
     if (inEditor(event)) return;
     const aim = this.#press && isNear(event, this.#press) ? this.#press.place : undefined;
-    const place = aim ?? this.#placeOf(event);
+    const place = aim ?? this.placeOf(event);
     if (!place) return;
     event.preventDefault();
     if (!this.#isSelected(place)) this.#host.goTo(place);
@@ -181,7 +181,7 @@ export class PointerEvents {
     const stayed = opens && samePlace(last?.place, this.#host.place);
     const second = last && stayed && isSecondPress(event, last);
     this.#isSecond = second === true;
-    const place = second ? last.place : this.#placeOf(event);
+    const place = second ? last.place : this.placeOf(event);
     if (!place) return undefined;
     const { clientX, clientY, timeStamp } = event;
     this.#press = { clientX, clientY, timeStamp, place };
@@ -189,7 +189,7 @@ export class PointerEvents {
   }
 
   /** The place under the pointer; where no cell is the value of a line, and the first cell of a table's row. */
-  #placeOf(event: MouseEvent): CellPlace | undefined {
+  placeOf(event: MouseEvent): CellPlace | undefined {
     const target = targetOf(event);
     const part = target?.closest<HTMLElement>('[data-part]');
     const item = target?.closest<HTMLElement>('[data-item]');
