@@ -21,6 +21,7 @@ const signed: Readonly<Record<string, readonly string[]>> = {
     'fill.Z_s fill.Z fill.S swell.materials.S quantity.R_t',
     'swell.materials.c_r quantity.takeoff.c_r quantity.takeoff.K_r cost.K_4',
     'cost.extra.qty cost.extra.price cost.extra.amount cost.K_8',
+    'cost.ranges.K_m cost.ranges.K_a cost.ranges.K_z cost.ranges.m_i cost.ranges.K_q cost.K_e cost.K_p cost.K_r',
     'cost.K_n cost.K_o cost.K_c cost.K_t cost.u_b cost.u_m cost.u_A',
   ],
   demo: [

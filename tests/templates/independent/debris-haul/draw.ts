@@ -116,6 +116,8 @@ function drawLines(random: Random): Readonly<Record<string, Cell>> {
     'cost.c_s': between(0, 400),
     'cost.k_o': of([0, between(0, 40), 100]),
     'cost.k_c': of([0, between(0, 40), 100]),
+    'cost.k_by': of(['percentage', 'ranges apart', 'ranges together']),
+    'cost.p_k': of([50, 80, between(1, 99)]),
   };
 }
 
@@ -162,6 +164,17 @@ function spoil(random: Random, lines: Readonly<Record<string, Cell>>): Readonly<
   });
   return { ...lines, 'basis.h_s': between(4, 12), ...Object.fromEntries(spoilt) };
 }
+
+const parts = [
+  'breaking',
+  'loading and hauling',
+  'disposal fees',
+  'recycling charges',
+  'scrap credit',
+  'dust control',
+  'imported fill',
+  'other lines',
+];
 
 function drawTables(random: Random, isOdd: boolean): Drawn['tables'] {
   const { between, over, whole, of, chance } = random;
@@ -266,5 +279,15 @@ function drawTables(random: Random, isOdd: boolean): Drawn['tables'] {
     'haul.speeds': speeds,
     'haul.factors': factors,
     'cost.extra': extra,
+    'cost.ranges': parts
+      .filter(() => chance(0.96))
+      .map((part): Row => {
+        const sure = chance(0.15);
+        return {
+          part,
+          lo: sure ? of([null, 100]) : between(20, 100),
+          hi: sure ? null : of([100, between(100, 250)]),
+        };
+      }),
   };
 }

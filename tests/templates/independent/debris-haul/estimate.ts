@@ -3,6 +3,7 @@ import { above, cell, num, part, rowsOf, sum, text, up, where, within } from './
 import type { Breaking } from './breaking.ts';
 import type { Fleet } from './fleet.ts';
 import type { Quantities } from './quantities.ts';
+import { workRanges } from './ranges.ts';
 import type { Trips } from './trips.ts';
 import { compactedOfBank, looseOfBank } from './volumes.ts';
 
@@ -120,10 +121,35 @@ export function workCost(
   const direct =
     breaking + hauling + quantities.disposalFees + quantities.recyclingCharges - scrap + dust + fill + others;
   const overhead = direct * part(lines['cost.k_o']);
-  const contingency = (direct + overhead) * part(lines['cost.k_c']);
+  const ranges = workRanges(drawn, {
+    breaking,
+    'loading and hauling': hauling,
+    'disposal fees': quantities.disposalFees,
+    'recycling charges': quantities.recyclingCharges,
+    'scrap credit': -scrap,
+    'dust control': dust,
+    'imported fill': fill,
+    'other lines': others,
+  });
+  const isRange = lines['cost.k_by'] !== 'percentage';
+  const lacking = (ranges.enough - direct) * (1 + part(lines['cost.k_o']));
+  const contingency = isRange ? Math.max(0, lacking) : (direct + overhead) * part(lines['cost.k_c']);
+  const covered = sum(ranges.likely);
   const estimate = direct + overhead + contingency;
   return {
     'cost.extra.amount': amounts.map(cell),
+    'cost.ranges.K_m': ranges.likely.map(cell),
+    'cost.ranges.K_a': ranges.least.map(cell),
+    'cost.ranges.K_z': ranges.greatest.map(cell),
+    'cost.ranges.m_i': ranges.means.map(cell),
+    'cost.ranges.K_q': ranges.quantiles.map(cell),
+    'cost.K_e': cell(ranges.mean),
+    'cost.s_K': cell(ranges.deviation),
+    'cost.K_p': cell(ranges.enough),
+    'cost.K_r': cell(covered),
+    'cost.c_r': isRange
+      ? within(Math.abs(covered - direct), 0.001 * Math.abs(direct))
+      : { verdict: 'does not apply' },
     'cost.K_1': cell(breaking),
     'cost.K_2': cell(hauling),
     'cost.K_3': cell(quantities.disposalFees),
