@@ -8,7 +8,7 @@ beforeEach(async () => {
   await app.context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await startFrom(page, 'Demolition debris: quantities, haul fleet, cost');
   await showSheet(page, 'Programme and cost');
-  await page.locator('quay-table .part-title .cell.title').click();
+  await page.locator('quay-table').first().locator('.part-title .cell.title').click();
   await chooseFromMenu(page, 'Paste or open CSV');
   await dialog().waitFor();
 });
@@ -16,7 +16,7 @@ beforeEach(async () => {
 const dialog = () => page.getByRole('dialog', { name: /CSV/ });
 const take = () => dialog().getByRole('button', { name: 'Take the rows' });
 const found = () => dialog().getByRole('status').textContent();
-const rows = () => page.locator('quay-table .table-row:not(.head)');
+const rows = () => page.locator('quay-table').first().locator('.table-row:not(.head)');
 const goesTo = (column: string) => dialog().getByRole('combobox', { name: `${column} goes to` });
 
 async function paste(text: string): Promise<void> {
