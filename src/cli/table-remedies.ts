@@ -51,6 +51,11 @@ const REMEDIES: Readonly<Record<string, Remedy>> = {
   },
   'unit-left-out': ({ data }, _, called) =>
     `--columns "${called(toldIn(data))}=${words(data.column)} [${words(data.stated)}]" or [${words(data.unit)}] says what they are in`,
+  'cells-unit-missing': ({ data }, _, called) => {
+    const [first = '', ...others] = [...(data.others as readonly string[]), words(data.unit)];
+    const more = others.map((other) => ` or [${other}]`).join('');
+    return `--columns "${called(toldIn(data))}=${words(data.column)} [${first}]"${more} says what numbers without a unit are in`;
+  },
   'row-long': ({ data }) =>
     data.columns === 1
       ? '--parting none says that a line is one cell'

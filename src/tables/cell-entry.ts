@@ -68,8 +68,13 @@ function plainIn(unit: string | undefined): ((cell: string) => TableCell) | unde
 
 /** The unit that a cell has behind its number, `''` for none. */
 export function ownUnit(written: string, decimal: Decimal): string {
-  const cell = plainDigits(clearedCell(written, {}), decimal);
-  return isBareNumber(cell) ? '' : (numberAndUnit(cell)?.unit ?? '');
+  return unitBehind(written, decimal, {}) ?? '';
+}
+
+/** The unit that a cell has behind its number, `''` behind a bare one; undefined where it is no number with a unit. */
+export function unitBehind(written: string, decimal: Decimal, consents: Consents): string | undefined {
+  const cell = plainDigits(clearedCell(written, consents), decimal);
+  return isBareNumber(cell) ? '' : numberAndUnit(cell)?.unit;
 }
 
 /** A text from elsewhere without apostrophes between the thousands of the number that it begins with. */

@@ -1,5 +1,6 @@
 import { type Problem, problem } from '../diagnostics/index.ts';
 import { type Account, type Ledger, openLedger } from './account.ts';
+import { bareBesideUnits } from './bare-beside-units.ts';
 import { cellReader } from './cell-entry.ts';
 import { columnLetters, isNumeric, type TableCell, type TableColumn } from './column.ts';
 import { type Decimal, decimalOf } from './decimals.ts';
@@ -90,6 +91,7 @@ export function readRows(
   const items = rows.filter((row) => kinds.get(row) !== 'numbering');
   const unclear = unclearCells(taken, items, options, ledger);
   problems.push(...unclear.asked);
+  if (decimal.ok) problems.push(...bareBesideUnits(taken, items, sign, text, options, ledger));
   const remarks = remarksOn(text, taken, kept, rows, width, options, ledger, decimal.ok);
   for (const [row, position] of unclear.cells) ledger.write(row, position, 'marked');
   const even = rows.filter(({ cells }) => cells.length <= width);

@@ -90,6 +90,20 @@ describe('a file that is refused tells what to say', () => {
     expect(sumOf(text, '--columns', 'Unit=- no units')).toMatchObject({ status: 0, sum: '24 cy' });
   });
 
+  test('numbers without a unit among others that have another than the column', () => {
+    const text = 'item;V_s;w\nslab;100 m³;0\ncaps;20 m³;0\npave;30;0\n';
+    const { status, complaints } = sumOf(text);
+    expect([status, complaints.join('')]).toEqual([
+      2,
+      expect.stringMatching(
+        /: line 4, column B “V_s”: “30” has no unit.*--columns "V_s=V_s \[m³\]" or \[cy\]/,
+      ),
+    ]);
+    // A cubic yard is 0.764554857984 m³ by the definition of the yard, 0.9144 m.
+    expect(sumOf(text, '--columns', 'V_s=V_s [m³]')).toMatchObject({ status: 0, sum: '196.2 cy' });
+    expect(sumOf(text, '--columns', 'V_s=V_s [cy]')).toMatchObject({ status: 0, sum: '187.0 cy' });
+  });
+
   test('columns with values that the file lacks, unless they are to be blank', () => {
     const path = fileOf('lacking.csv', 'V_s\n12\n');
     const args = ['calc', book, '--table', `takeoff=${path}`, '--get', 'S'];

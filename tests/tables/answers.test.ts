@@ -127,6 +127,11 @@ const ANSWERS: Readonly<Record<string, Answered>> = {
     dialog: [[1, inUnit('V_s', 'm3')]],
     options: ['--notes', 'out', '--columns', 'V_s=V_s [m³]'],
   },
+  'cells-unit-missing': {
+    text: 'item,V_s\na,1 m3\nb,2\n',
+    dialog: [[1, inUnit('V_s', 'cy')]],
+    options: ['--columns', 'V_s=V_s [cy]'],
+  },
   'unit-left-out-among': {
     text: 'item,V_s (m3)\na,1\nitem,V_s (cy)\nb,2\n',
     skipped: [3],

@@ -7,7 +7,8 @@ const COLUMNS: readonly TableColumn[] = [
 ];
 
 function under(cell: string, options: ReadOptions = {}) {
-  return readTable(`item;V_s\nslab;60.5\ncaps;${cell}\n`, COLUMNS, options);
+  const beside = cell.endsWith('m3') ? '60.5 m3' : '60.5';
+  return readTable(`item;V_s\nslab;${beside}\ncaps;${cell}\n`, COLUMNS, options);
 }
 
 const last = (cell: string, options: ReadOptions) => {
@@ -55,8 +56,8 @@ test.each([
   ['1,25E3 m3', '1.25E3 m^3'],
   ['1,5e-2 CU. YD.', '1.5e-2 cy'],
 ])('“%s” is a power of ten and its unit', (cell, value) => {
-  expect(readTable(`item;V_s\nslab;60,5\ncaps;${cell}\n`, COLUMNS).ok).toBe(true);
-  const read = readTable(`item;V_s\nslab;60,5\ncaps;${cell}\n`, COLUMNS);
+  expect(readTable(`item;V_s\nslab;60,5 cf\ncaps;${cell}\n`, COLUMNS).ok).toBe(true);
+  const read = readTable(`item;V_s\nslab;60,5 cf\ncaps;${cell}\n`, COLUMNS);
   expect(read.ok && read.value.cells.V_s?.[1]).toBe(value);
 });
 

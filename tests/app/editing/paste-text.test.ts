@@ -52,11 +52,15 @@ test('columns and rows that the text does not have stay', () => {
 });
 
 test('numbers are in the unit the page shows, with headings and without', () => {
-  expect(rows('mark\tlength\nx\t10\ny\t20 m', 'r0', 'k1', 'US').map(([, length]) => length)).toEqual([
+  expect(rows('mark\tlength\nx\t10\ny\t20 ft', 'r0', 'k1', 'US').map(([, length]) => length)).toEqual([
     '10 ft',
-    '20 m',
+    '20 ft',
     '',
   ]);
+  expect(paste('mark\tlength\nx\t10\ny\t20 m', 'r0', 'k1', 'US')).toEqual({
+    ok: true,
+    value: { kind: 'ask' },
+  });
   expect(rows('mark\tlength (m)\nx\t10\ny\t20', 'r0', 'k1', 'US')[0]?.[1]).toBe('10 m');
   expect(rows('10\n20 m', 'r0', 'k2', 'US').map(([, length]) => length)).toEqual(['10 ft', '20 m', '']);
   expect(rows('10', 'r0', 'k2', 'US')[0]?.[1]).toBe('10 ft');
@@ -200,5 +204,5 @@ test('columns that only spaces set apart are asked for', () => {
 
 test.each(["1'234.50", '1’234.50', '1´234.50'])('%j is one number, alone and among others', (text) => {
   expect(rows(text, 'r0', 'k2')[0]?.[1]).toBe('1234.50');
-  expect(rows(`${text}\n\n7 ft`, 'r0', 'k2').map(([, length]) => length)).toEqual(['1234.50', '', '7 ft']);
+  expect(rows(`${text}\n\n7 m`, 'r0', 'k2').map(([, length]) => length)).toEqual(['1234.50', '', '7 m']);
 });
