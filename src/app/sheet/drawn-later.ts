@@ -42,6 +42,7 @@ export class DrawnLater {
 }
 
 function drawAll(waiting: Set<Drawn>): void {
-  for (const element of waiting) redraw(element);
+  // What left the page since then may draw ids that are gone.
+  for (const element of waiting) if (element.isConnected) redraw(element);
   waiting.clear();
 }

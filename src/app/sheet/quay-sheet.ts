@@ -371,8 +371,10 @@ export class QuaySheet extends LitElement implements SheetHost {
 
   #bookChanged(changed: ChangedLines, structure: boolean): void {
     const { sheet, session } = this;
-    if (structure || !sheet || this.#rows.isOutdated(session, sheet)) this.requestUpdate();
-    if (!structure && sheet)
+    // What is drawn under another key is drawn anew as a whole: until then its parts ask for ids that are gone.
+    const anew = structure || sheet?.key !== this.map.sheet;
+    if (anew || !sheet || this.#rows.isOutdated(session, sheet)) this.requestUpdate();
+    if (!anew && sheet)
       drawChanged({ session, elements: this.#elements, later: this.#later }, sheet, changed);
   }
 

@@ -313,6 +313,11 @@ describe('the row that governs', () => {
     expect(rowOf([calc('r', 'LOOKUP(3 m; piles.L; piles.w; "exact")', 'm')], 'v')).toEqual([2, 'gives', 'r']);
   });
 
+  test('is no row that a line asks for and the table lacks', () => {
+    for (const asked of ['0', '6', '1.5', '-1'])
+      expect(rowOf([calc('at', `INDEX(piles.u; ${asked})`, 'kN·m')], 'u')).toEqual([1, undefined, undefined]);
+  });
+
   test('is the first one of which a check wants none', () => {
     expect(rowOf([check('none', 'COUNTIF(piles.v > 5 m) = 0')], 'v')).toEqual([2, 'counts', 'none']);
   });

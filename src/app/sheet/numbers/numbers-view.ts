@@ -45,7 +45,8 @@ export function drawRowNumbers(
   const { notebook, units } = session;
   const governing = chosen === undefined ? governingRow(notebook, item) : undefined;
   const row = chosen ?? governing?.row;
-  if (row === undefined) return nothing;
+  // The place may still be a row that an edit took away.
+  if (row === undefined || row >= (notebook.rowsOf(item.table) ?? 0)) return nothing;
   const checked = formulaInForce(notebook, item, row)?.checked;
   if (!checked?.whole || !hasNumbers(checked.syntax) || item.column.kind === 'series') return nothing;
   const { text, state } = columnView(notebook, item.id, item.column, units).at(row);

@@ -209,13 +209,20 @@ export function rowTaken(call: CallNode, place: PartPlace, notebook: Notebook): 
   const [kind = 'exact'] = call.options;
   const row =
     worked?.as === 'row'
-      ? plainOf(second, place, notebook)
+      ? rowAsked(first, second, place, notebook)
       : worked?.as === 'match'
         ? rowMatched(first, second, kind, place, notebook)
         : worked?.as === 'line'
           ? rowMatched(first, second, 'at or below', place, notebook)
           : undefined;
   return row === undefined ? undefined : row - 1;
+}
+
+/** The row, from 1, that a call asks a column for; undefined where the column has no such row, and the call no value. */
+function rowAsked(column: Typed, row: Typed, place: PartPlace, notebook: Notebook): number | undefined {
+  const asked = plainOf(row, place, notebook);
+  const rows = notebook.rowsOf(tableOf(column) ?? '') ?? 0;
+  return asked !== undefined && Number.isInteger(asked) && asked >= 1 && asked <= rows ? asked : undefined;
 }
 
 /** The table a column belongs to, as the sheet of a formula writes it. */
