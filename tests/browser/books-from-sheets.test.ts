@@ -101,6 +101,24 @@ describe('sheets of a template', () => {
   });
 });
 
+test('a sheet of lines and tables that is shown stands as it did under another key', async () => {
+  const menu = async (at: 'first' | 'last', words: string) => {
+    const found = list().getByRole('button', { name: /^Demand and checks/ });
+    await found[at]().click({ button: 'right' });
+    await page.getByRole('menuitem', { name: words }).click();
+  };
+  await menu('first', 'Duplicate');
+  await page.locator('quay-sheet').getByRole('heading', { name: 'Demand and checks, copy' }).waitFor();
+  const lines = () => page.locator('quay-sheet [role="rowgroup"]').allTextContents();
+  const before = await lines();
+  await menu('last', 'Title, key and group');
+  await page.getByRole('textbox', { name: /^Key/ }).fill('rowB');
+  await page.getByRole('button', { name: 'Keep' }).click();
+  await page.getByRole('textbox', { name: /^Key/ }).waitFor({ state: 'hidden' });
+  await drawn(page);
+  expect(await lines()).toEqual(before);
+});
+
 test('sheets of a saved file are brought, and a file that is no book is refused', async () => {
   // The picker of the browser cannot be answered by a program; without one the page asks through a file input.
   await page.evaluate(() => Reflect.deleteProperty(globalThis, 'showOpenFilePicker'));
@@ -221,6 +239,22 @@ describe('lines and parts copied into another book', () => {
       .waitFor();
     await page.keyboard.press('Control+z');
     await expect.poll(() => line(page, 'dead').count()).toBe(0);
+  });
+
+  test('cells of whole lines come as lines to a sheet of their book that has nothing yet', async () => {
+    await showSheet(page, 'Demand and checks');
+    await cell(page, 'dead', 'name').click();
+    await page.keyboard.press('Shift+ArrowDown');
+    await page.keyboard.press('Shift+End');
+    await page.keyboard.press('Control+c');
+    const value = await resultOf(page, 'dead');
+    await list().getByRole('button', { name: 'Add a sheet' }).click();
+    await dialog().getByRole('button', { name: 'Add' }).click();
+    await dialog().waitFor({ state: 'hidden' });
+    await page.locator('quay-sheet').focus();
+    await page.keyboard.press('Control+v');
+    await expect.poll(() => page.locator('quay-sheet quay-line').count()).toBe(2);
+    expect(await resultOf(page, 'dead')).toBe(value);
   });
 
   test('a whole sheet is copied with its words, tables and pictures', { timeout: 120_000 }, async () => {

@@ -21,7 +21,7 @@ export const paste = {
       'A new symbol is written into every formula that uses it, one symbol at a time. Pasted among other cells it would leave formulas behind, or let them take the symbol of another line, so nothing is pasted.',
     words: ({ name, text }) => ({
       message: `${quoted(text)} would rename ${quoted(name)} among other cells`,
-      hint: 'paste or type a symbol by itself',
+      hint: 'to have the lines themselves, copy them from their reference on and paste again; to put values onto lines, copy from the description on; a symbol is pasted or typed by itself',
     }),
   }),
   'unit-is-value': entry<{ name: string; text: string }>({
@@ -48,7 +48,7 @@ export const paste = {
       'Cells become new lines where they are descriptions and values; rows of more columns need a table whose columns say what they hold and in which unit.',
     words: ({ rows, columns, text }) => ({
       message: `${rowsOf(rows)} of ${cellsOf(columns)} beginning with ${quoted(text)} find no place: the sheet has nothing yet`,
-      hint: 'add a table with a column for each of theirs and paste onto its first heading, or copy two columns, descriptions and values, for new lines',
+      hint: 'add a table with a column for each of theirs and paste onto its first heading, or copy two columns, descriptions and values, for new lines; lines of a book come where they are copied from their reference on',
     }),
   }),
   'paste-over-unlike': entry<{ count: number }>({

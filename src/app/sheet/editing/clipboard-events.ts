@@ -238,7 +238,10 @@ export class ClipboardEvents implements ReactiveController {
 
   #pasteOwn(taken: Copied): void {
     const isOwn = taken.from?.book === this.#host.session.id;
-    const copied = isOwn && taken.partly ? cellsAlone(taken) : taken;
+    const selected = selectedCells(this.#host);
+    const place = selected[0]?.[0];
+    // Of lines not taken whole the cells go onto others; where there is no cell to go onto, the lines themselves come.
+    const copied = isOwn && taken.partly && place ? cellsAlone(taken) : taken;
     if (copied.lines && (isOwn || !copied.brought)) {
       this.#pasteLines(copied.lines, copied.from);
       return;
@@ -247,9 +250,13 @@ export class ClipboardEvents implements ReactiveController {
       this.#pasteParts(copied, isOwn);
       return;
     }
-    const selected = selectedCells(this.#host);
-    const place = selected[0]?.[0];
-    if (!place || !this.#goesOver(selected, copied.cells)) return;
+    if (!place) {
+      const [first = []] = copied.cells;
+      const facts = { rows: copied.cells.length, columns: first.length, text: first[0] ?? '' };
+      told(this.#host, fail(problem('paste-on-nothing', { from: 0, to: 0 }, facts)));
+      return;
+    }
+    if (!this.#goesOver(selected, copied.cells)) return;
     const { session } = this.#host;
     const { notebook } = session;
     const over = { rows: selected.length, columns: selected[0]?.length ?? 1 };
