@@ -7,7 +7,7 @@ import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { RecheckController } from './recheck-controller.ts';
 import { recheckWords } from './second-engine-words.ts';
-import { checkWords, computingWords, counted } from './status-words.ts';
+import { checkWords, computingWords, counted, linkCounts } from './status-words.ts';
 
 /**
  * What fails and what has a problem in the whole book, each the way to its list; what the second engine makes of it;
@@ -120,14 +120,15 @@ export class StatusBar extends LitElement {
     >`;
   }
 
-  /** What links are broken and what is to be linked, or where there is none of these, how much is linked. */
-  #links(): TemplateResult | typeof nothing {
-    const broken = brokenLinks(this.session.notebook).length;
-    if (broken > 0) return this.#count('links', counted(broken, 'broken link'), true);
-    const open = openLinks(this.session.notebook).length;
-    if (open > 0) return this.#count('links', `${open} to be linked`, false);
-    const linked = linkedLines(this.session.notebook).length;
-    return linked > 0 ? this.#count('links', `${linked} linked`, false) : nothing;
+  /** What links are broken and what is to be linked, both; or where there is none of these, how much is linked. */
+  #links(): TemplateResult {
+    const { notebook } = this.session;
+    const counts = linkCounts({
+      broken: brokenLinks(notebook).length,
+      open: openLinks(notebook).length,
+      linked: linkedLines(notebook).length,
+    });
+    return html`${counts.map(({ words, isBad }) => this.#count('links', words, isBad))}`;
   }
 
   /** How far work is that takes longer than an edit may, and how to stop it or go on. */

@@ -39,3 +39,20 @@ export function computingWords({ cells, column, isStopped }: Computing): string 
     ? `computing ${column.id}: row ${column.done} of ${column.rows}; ${waits}`
     : `computing: ${waits}`;
 }
+
+/** How many links are broken and how many are to be made, each where there are any; else how many there are. */
+export function linkCounts({
+  broken,
+  open,
+  linked,
+}: {
+  readonly broken: number;
+  readonly open: number;
+  readonly linked: number;
+}): readonly { readonly words: string; readonly isBad: boolean }[] {
+  if (broken === 0 && open === 0) return linked === 0 ? [] : [{ words: `${linked} linked`, isBad: false }];
+  return [
+    ...(broken === 0 ? [] : [{ words: counted(broken, 'broken link'), isBad: true }]),
+    ...(open === 0 ? [] : [{ words: `${open} to be linked`, isBad: false }]),
+  ];
+}

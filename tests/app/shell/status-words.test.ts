@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { FoundCheck } from '../../../src/app/findings/findings.ts';
-import { checkWords } from '../../../src/app/shell/status-words.ts';
+import { checkWords, linkCounts } from '../../../src/app/shell/status-words.ts';
 import { problem } from '../../../src/diagnostics/index.ts';
 
 /** Checks that hold (`h`), fail (`f`), have no value (`-`), or do not apply (`n`). */
@@ -31,4 +31,15 @@ test.each([
   ['hf-', '1 of 3 checks fail, 1 without a value'],
 ])('%s: %s', (stand, words) => {
   expect(checkWords(checks(stand))).toBe(words);
+});
+
+test.each([
+  [0, 0, 0, ''],
+  [0, 0, 3, '3 linked'],
+  [0, 7, 3, '7 to be linked'],
+  [2, 0, 3, '2 broken links, wrong'],
+  [1, 7, 3, '1 broken link, wrong; 7 to be linked'],
+])('%i broken, %i open, %i linked: %s', (broken, open, linked, words) => {
+  const counts = linkCounts({ broken, open, linked });
+  expect(counts.map(({ words, isBad }) => `${words}${isBad ? ', wrong' : ''}`).join('; ')).toBe(words);
 });
