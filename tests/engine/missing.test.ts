@@ -174,6 +174,24 @@ test('a fault that passes through tables is told where it begins, not at the sou
   });
 });
 
+test('nothing is to be mended where a formula says nothing for the case there is', () => {
+  const sheet = newSheet();
+  sheet.given('n', 7);
+  sheet.calc('R', 'IFS(n < 2; 10; n < 5; 20)');
+  sheet.calc('after', 'R + 1');
+  sheet.table('t', 2);
+  sheet.column('t.n', [1, 7]);
+  sheet.calcColumn('t.R', 'IFS(n < 2; 10; n < 5; 20)');
+  sheet.calc('sum', 'SUM(t.R)');
+  sheet.calc('after_sum', 'sum + 1');
+  sheet.run();
+  const because = 'the formula says nothing for where none of “n < 2” and “n < 5” holds: n is 7';
+  const remedy = (id: string) => `change what ${id} goes by, or have its formula say what holds otherwise`;
+  expect(problemOf(sheet.read('after')).hints).toEqual([`${remedy('s.R')}: ${because}`]);
+  expect(problemOf(sheet.read('sum')).hints).toEqual([remedy('row 2 of s.t.R')]);
+  expect(problemOf(sheet.read('after_sum')).hints).toEqual([`${remedy('row 2 of s.t.R')}: ${because}`]);
+});
+
 test('a row of a table at fault is told by its row and column, and a blank behind a table is to be filled in', () => {
   const sheet = newSheet();
   sheet.given('rate', null);

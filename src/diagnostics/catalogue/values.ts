@@ -1,6 +1,22 @@
 import { entry, type NoFacts } from './entry.ts';
 import { listed, quoted } from './wording.ts';
 
+/** Where the lack of a value begins: nothing is wrong with a formula that says nothing for the case there is. */
+interface Begins {
+  readonly origin: string;
+  readonly because: string;
+  readonly uncovered?: true;
+}
+
+const coverCase = (origin: string): string =>
+  `change what ${origin} goes by, or have its formula say what holds otherwise`;
+
+/** What a person can do where the lack of a value begins. */
+function remedyAt({ origin, because, uncovered }: Begins): string {
+  if (because === '') return `fill in ${origin}`;
+  return uncovered ? `${coverCase(origin)}: ${because}` : `mend ${origin}: ${because}`;
+}
+
 /** Problems found while computing: domains, division by zero, missing values, failing rows. */
 export const values = {
   'division-by-zero': entry<{ divisor: string; written: string }>({
@@ -80,16 +96,14 @@ export const values = {
       hint: row === null ? `fill in ${name}` : `fill in row ${row} of ${name}`,
     }),
   }),
-  'waiting-on': entry<{ name: string; row: number | null; origin: string; because: string }>({
+  'waiting-on': entry<{ name: string; row: number | null } & Begins>({
     title: 'A value that waits on another',
     explain: 'What this depends on has no value. Mend that, and this follows.',
-    words: ({ name, row, origin, because }) => {
+    words: ({ name, row, ...begins }) => {
       const what = row === null ? quoted(name) : `row ${row} of ${quoted(name)}`;
       return {
         message: `waits on ${what}, which has no value`,
-        ...(origin !== '' && {
-          hint: because === '' ? `fill in ${origin}` : `mend ${origin}: ${because}`,
-        }),
+        ...(begins.origin !== '' && { hint: remedyAt(begins) }),
       };
     },
   }),
@@ -100,12 +114,12 @@ export const values = {
       'gives and all that depends on it shows no value, for the one before would be out of date.',
     words: () => ({ message: 'not computed yet: the work on it is under way or was stopped' }),
   }),
-  'waiting-on-rows': entry<{ table: string; name: string; origin: string; because: string }>({
+  'waiting-on-rows': entry<{ table: string; name: string } & Begins>({
     title: 'A table whose rows are not known',
     explain: 'The series that makes the rows of a table has no value, so nothing can be said of its rows.',
-    words: ({ table, name, origin, because }) => ({
+    words: ({ table, name, ...begins }) => ({
       message: `waits on ${quoted(name)}, which makes the rows of ${quoted(table)}`,
-      hint: because === '' ? `fill in ${origin}` : `mend ${origin}: ${because}`,
+      hint: remedyAt(begins),
     }),
   }),
   'rows-blank': entry<{
@@ -143,6 +157,7 @@ export const values = {
     /** Where the lack of a value begins; empty where it is what the aggregate computes of the row. */
     origin: string;
     blank: boolean;
+    uncovered?: true;
   }>({
     title: 'An aggregate over a row that fails',
     explain:
@@ -150,7 +165,11 @@ export const values = {
       'of a value begins, on whatever sheet that is.',
     words: (facts) => ({
       message: `${facts.function}: row ${facts.row} of ${quoted(facts.table)} fails: ${facts.because}`,
-      ...(facts.origin !== '' && { hint: `${facts.blank ? 'fill in' : 'mend'} ${facts.origin}` }),
+      ...(facts.origin !== '' && {
+        hint: facts.uncovered
+          ? coverCase(facts.origin)
+          : `${facts.blank ? 'fill in' : 'mend'} ${facts.origin}`,
+      }),
     }),
   }),
   'too-much-work': entry<{ written: string; elements: number; limit: number }>({

@@ -108,6 +108,7 @@ export function createExplainer(world: World, wording: Wording): Explainer {
         name: maker.id,
         origin: origin.name,
         because: origin.blank ? '' : origin.because,
+        ...(origin.uncovered && { uncovered: true }),
       });
     }
     const { cell, row } = found;
@@ -121,6 +122,7 @@ export function createExplainer(world: World, wording: Wording): Explainer {
       row: row === undefined ? null : row + 1,
       origin: origin.name,
       because: origin.blank ? '' : origin.because,
+      ...(origin.uncovered && { uncovered: true }),
     });
   };
 

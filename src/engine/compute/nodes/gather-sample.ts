@@ -1,7 +1,7 @@
 import type { TableCell } from '../../store/cells.ts';
 import type { Cause, CauseFinder } from '../cause.ts';
 import type { GatheredPart, GatherPlan } from '../gather.ts';
-import { type Origin, originBehind, originOf } from '../origin.ts';
+import { type Origin, originBehind, originItself, originOf } from '../origin.ts';
 import { placeCursors, type Space, sizeOf } from '../space.ts';
 
 /** The elements of an aggregate that have values, and what is wrong with the others. */
@@ -17,6 +17,7 @@ export interface Sample {
     readonly because: string;
     readonly origin: string;
     readonly blank: boolean;
+    readonly uncovered?: true;
   };
   /** The blank rows, by column and row, in the order they were met. */
   readonly blank: Map<string, { readonly name: string; readonly cell: string; readonly row: number }>;
@@ -64,7 +65,7 @@ function judge(part: GatheredPart, space: Space, sample: Sample, finder: CauseFi
     return;
   }
   if (found.kind === 'own') {
-    const own = { name: '', because: found.problem.message, blank: false };
+    const own = { name: '', ...originItself(found.problem) };
     sample.failing ??= failingRow(table.id, table.fresh, originBehind(found.problem) ?? own);
     return;
   }
@@ -87,12 +88,8 @@ function judge(part: GatheredPart, space: Space, sample: Sample, finder: CauseFi
   } else sample.failing ??= failingRow(cell.table.id, row, originOf(root, finder.blankWords));
 }
 
-function failingRow(
-  table: string,
-  row: number,
-  { name, because, blank }: Origin,
-): NonNullable<Sample['failing']> {
-  return { table, row: row + 1, because, origin: name, blank };
+function failingRow(table: string, row: number, { name, ...begins }: Origin): NonNullable<Sample['failing']> {
+  return { table, row: row + 1, ...begins, origin: name };
 }
 
 function isWithin(cell: { readonly shape: string; readonly table?: TableCell }, space: Space): boolean {
