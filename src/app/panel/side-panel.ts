@@ -12,6 +12,7 @@ import { resultText } from '../session/result-text.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { shownText } from '../session/shown.ts';
+import { sourceOfLine } from '../sheet/line/source-of-line.ts';
 import { MATHS_SIZE } from '../sheet/paper/page-measure.ts';
 import { flowStyles } from '../style/flow-styles.ts';
 import { drawMarkup } from '../style/markup.ts';
@@ -81,7 +82,7 @@ export class SidePanel extends LitElement {
       ${drawLink(this.session, item)} ${this.#computing(item)}
       ${this.#list('Depends on', 'source', dependsOn(this.session.notebook, item))}
       ${this.#list('Feeds', 'fed', feedsOf(this.session.notebook, item.id))}
-      ${this.#source('methods' in item && item.methods ? undefined : source.reference)}
+      ${this.#source('methods' in item && item.methods ? '' : sourceOfLine(this.session.notebook, source, item))}
       ${source.note ? html`<h3>Note</h3><p>${source.note}</p>` : nothing} ${this.#cautions()}
     `;
   }
@@ -116,8 +117,8 @@ export class SidePanel extends LitElement {
       <quay-methods .session=${this.session} .room=${this.room}></quay-methods>`;
   }
 
-  #source(reference: string | undefined) {
-    return reference ? html`<h3>Source</h3><p>${reference}</p>` : nothing;
+  #source(reference: string) {
+    return reference !== '' ? html`<h3>Source</h3><p>${reference}</p>` : nothing;
   }
 
   #formula(item: Extract<Item, { checked: unknown }>) {

@@ -7,7 +7,11 @@ import {
   type Notebook,
   rowsInWords,
 } from '../../../notebook/index.ts';
-import type { LineSource } from './line-source.ts';
+
+/** What has a reference of its own: a line or a column. */
+export interface Referring {
+  readonly reference?: string;
+}
 
 /** A formula to draw of a line with methods, and the words beside it that say when it is used. */
 export interface MethodShown {
@@ -51,7 +55,7 @@ export function methodsShown(notebook: Notebook, item: Computed): readonly Metho
 }
 
 /** The reference beside a line: of one with methods that of what is computed by, each once. */
-export function referenceShown(notebook: Notebook, source: LineSource, item: Item | undefined): string {
+export function referenceShown(notebook: Notebook, source: Referring, item: Item | undefined): string {
   if (!item || !('checked' in item) || !item.methods) return source.reference ?? '';
   const own = methodsShown(notebook, item).map(
     ({ item: { method } }) => method.reference ?? source.reference ?? '',

@@ -9,8 +9,8 @@ import { drawSymbol } from './formula-view.ts';
 import { lineBody } from './line-body.ts';
 import type { LineSource, Room } from './line-source.ts';
 import { lineMargin } from './link-note.ts';
-import { referenceShown } from './methods-shown.ts';
 import { drawSign } from './signs.ts';
+import { sourceOfLine } from './source-of-line.ts';
 
 /**
  * One line of the page, a row of the grid: reference, symbol, description, calculation, result, unit, mark. It draws
@@ -89,7 +89,7 @@ export class QuayLine extends LitElement {
     const body = lineBody({ session, sheet, source, item, full, room });
     const edited = this.edit?.place.field === 'value' ? this.edit : undefined;
     const wide = edited?.kind === 'formula';
-    const reference = referenceShown(session.notebook, source, item);
+    const reference = sourceOfLine(session.notebook, source, item);
     this.className = `line ${source.kind} ${wide ? 'under' : body.layout}${body.told ? ' told' : ''}${active ? ' active' : ''}`;
     return html`
       ${this.#cell('reference', 'reference', lineMargin({ session, item }, reference))}

@@ -1,0 +1,47 @@
+import { expect, test } from 'vitest';
+import { sourceOfLine } from '../../../src/app/sheet/line/source-of-line.ts';
+import type { Row } from '../../../src/document/index.ts';
+import { blockOf, bookOf } from '../../make-book.ts';
+import { sessionOn } from '../editor/sample-session.ts';
+
+const given = (name: string, reference?: string): Row =>
+  ({ id: name, kind: 'given', name, entry: '3 m', unit: 'm', ...(reference && { reference }) }) as Row;
+const linked = (name: string, formula: string, reference?: string): Row =>
+  ({
+    id: name,
+    kind: 'calc',
+    name,
+    formula,
+    unit: 'm',
+    link: { kind: 'given', entry: '2 m' },
+    ...(reference && { reference }),
+  }) as Row;
+
+test.each([
+  ['pile.a', 'drawing 12'],
+  ['pile.near', 'linked to a: drawing 12; without the link: structural analysis'],
+  ['pile.far', 'linked to load.H: EN 1991-1-4; without the link: structural analysis'],
+  ['pile.twice', 'linked to far: EN 1991-1-4'],
+  ['pile.bare', 'linked to load.bare, which has no reference'],
+  ['pile.broken', 'without the link: structural analysis'],
+])('the source of %s is %s', (id, words) => {
+  const { notebook } = sessionOn(
+    bookOf({
+      pile: [
+        blockOf(
+          'p',
+          given('a', 'drawing 12'),
+          linked('near', 'a', 'structural analysis'),
+          linked('far', 'load.H', 'structural analysis'),
+          linked('twice', 'far'),
+          linked('bare', 'load.bare'),
+          linked('broken', 'load.gone', 'structural analysis'),
+        ),
+      ],
+      load: [blockOf('q', given('H', 'EN 1991-1-4'), given('bare'))],
+    }),
+  );
+  const item = notebook.model.items.get(id);
+  if (item?.kind !== 'input' && item?.kind !== 'formula') throw new Error(`${id} is no line`);
+  expect(sourceOfLine(notebook, item.row, item)).toBe(words);
+});
