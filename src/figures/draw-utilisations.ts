@@ -11,6 +11,9 @@ const ID = 'utilisations';
 const ROW = 21;
 const BAR = 11;
 
+/** The room of the longest verdict up to the edge. */
+const VERDICT = Math.ceil(wordsWidth(text('no value'))) + 4;
+
 /** Where the bars begin, where 100 % is, where they are cut, and the width of all. */
 interface Columns {
   readonly left: number;
@@ -121,10 +124,10 @@ function row(check: Checked, y: number, columns: Columns, hatch: string): Markup
     box({ x: 8, y: y - 2 }, { x: columns.width - 8, y: y + ROW - 2 }, { class: 'hit' }),
     textElement(name, { x: 20, y: base }),
     bar(check, y + 2, columns, hatch),
-    textElement(text(percent), { x: columns.width - 52, y: base, anchor: 'end' }),
+    textElement(text(percent), { x: columns.width - VERDICT - 6, y: base, anchor: 'end' }),
     textElement(
       check.verdict?.holds === false ? strong('fails') : text(check.isIdle ? 'n/a' : verdictWord(check)),
-      { x: columns.width - 46, y: base },
+      { x: columns.width - VERDICT, y: base },
       { class: tone },
     ),
   ];

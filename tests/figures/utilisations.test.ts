@@ -52,6 +52,16 @@ describe.each(['wide', 'narrow'] as const)('the overview of checks on a %s page'
       if (name === 'rect') expect(n('x') + n('width')).toBeLessThanOrEqual(width);
   });
 
+  test('has room for each verdict up to its edge', () => {
+    const width = Number(/viewBox="0 0 (\d+) /.exec(svg)?.[1]);
+    const verdicts = shapesOf(svg).filter(
+      ({ name, text }) => name === 'text' && /^(holds|fails|no value)$/.test(text),
+    );
+    expect(verdicts).toHaveLength(5);
+    // Chromium sets “no value” 44.2 wide in the page's own typeface, and other typefaces up to a tenth wider.
+    for (const { n } of verdicts) expect(n('x') + 1.1 * 44.2).toBeLessThanOrEqual(width);
+  });
+
   test('names the checks and how they stand', () => {
     expect(description).toBe(
       '5 checks: 2 hold, 2 fail, 1 without a value. Fails: shear 130 %; far beyond 1170 %.',

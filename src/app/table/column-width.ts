@@ -1,14 +1,18 @@
 import type { Column } from '../../document/index.ts';
+import { plainWidth } from '../../figures/index.ts';
 import type { CellView, ColumnView } from './cell-view.ts';
 
 /** The height of every row of a table, in px. */
 export const ROW_HEIGHT = 30;
 
-/** Room beside what a cell holds, and the mean widths of its characters, in px; the styles have the same type. */
+/** Room beside what a cell holds, the width of its digits, and the sizes of its letters, in px; the styles have the same type. */
 const PADDING = 18;
 const DIGIT = 7.5;
-const LETTER = 7;
-const HEADING_CHARACTER = 6.5;
+const LETTERS = 15;
+const HEADING_LETTERS = 13;
+
+/** Paper sets letters a little wider than the screen: no word is to be broken there for a px. */
+const SPARE = 1.05;
 
 /** How many lines a heading may take, and how many characters of a cell's text a column makes room for. */
 const HEADING_LINES = 3;
@@ -20,7 +24,7 @@ const SAMPLE = 48;
 /** A column's width in px: enough for its heading on three lines and for what its rows show, of a long table a sample. */
 export function columnWidth(view: ColumnView, length: number): number {
   const { column, unit } = view;
-  const heading = headingCharacters(column.label ?? '') * HEADING_CHARACTER;
+  const heading = headingWidth(column.label ?? '');
   return Math.ceil(Math.max(heading, symbolWidth(column.name, unit), contentWidth(view, length)) + PADDING);
 }
 
@@ -39,27 +43,35 @@ const BESIDE: Readonly<Partial<Record<CellView['state'], number>>> = { bad: 2, s
 
 function contentWidth({ column, at }: ColumnView, length: number): number {
   const step = Math.max(1, Math.floor(length / SAMPLE));
-  let longest = 5;
+  let widest = 5 * DIGIT;
   for (let row = 0; row < length; row += step) {
     const { text, state } = at(row);
-    longest = Math.max(longest, text.length + (BESIDE[state] ?? 0));
+    widest = Math.max(widest, textWidth(column, text) + (BESIDE[state] ?? 0) * DIGIT);
   }
   // In steps of two, so that a digit more or less does not move the columns to the right.
-  return 2 * Math.ceil(Math.min(longest, MOST_CHARACTERS) / 2) * (isText(column) ? LETTER : DIGIT);
+  return 2 * DIGIT * Math.ceil(Math.min(widest, MOST_CHARACTERS * DIGIT) / (2 * DIGIT));
 }
 
-/** The fewest characters a line that a heading can be set in. */
-function headingCharacters(label: string): number {
-  const words = label.split(/\s+/).map((word) => word.length);
-  let width = Math.max(...words);
+/** Digits are all as wide as one another; the words of a calculated column are words as well. */
+function textWidth(column: Column, text: string): number {
+  const isWords = isText(column) || /\p{L}{3}/u.test(text);
+  return isWords ? plainWidth(text, LETTERS) * SPARE : text.length * DIGIT;
+}
+
+/** The least width that a heading can be set in on a few lines, no word of it broken but behind a hyphen. */
+function headingWidth(label: string): number {
+  const words = (label.match(/[^\s-]+-*|-+/g) ?? []).map((word) => plainWidth(word, HEADING_LETTERS) * SPARE);
+  let width = Math.max(0, ...words);
   while (lines(words, width) > HEADING_LINES) width += 1;
   return width;
 }
 
+const SPACE = plainWidth(' ', HEADING_LETTERS) * SPARE;
+
 function lines(words: readonly number[], width: number): number {
-  let [count, filled] = [1, -1];
+  let [count, filled] = [1, -SPACE];
   for (const word of words) {
-    if (filled + 1 + word <= width) filled += 1 + word;
+    if (filled + SPACE + word <= width) filled += SPACE + word;
     else [count, filled] = [count + 1, word];
   }
   return count;

@@ -41,6 +41,11 @@ export function wordsWidth(words: Words, size = LETTER): number {
   return words.reduce((sum, run) => sum + runWidth(run) * size * (run.set === 'below' ? BELOW : 1), 0);
 }
 
+/** About how wide plain words are in letters of a size; rounded up a little. */
+export function plainWidth(words: string, size: number): number {
+  return wordsWidth(text(words), size);
+}
+
 function runWidth(run: Run): number {
   let em = 0;
   for (const letter of run.text) em += letterWidth(letter);

@@ -22,6 +22,27 @@ test('a digit more does not move the columns beside it', () => {
   expect(columnWidth(view('n', ['12345']), 1)).toBe(columnWidth(view('n', ['123456']), 1));
 });
 
+// Widths of the page's own typeface as Chromium measures them without hinting: 13 px in heads, 15 px in cells.
+test.each([
+  ['demand', 45.33],
+  ['deducted', 51.64],
+  ['compression', 69.78],
+])('“%s” stays whole in a head, on paper as well', (word, px) => {
+  expect(columnWidth(view(`${word} a b`, []), 0) - 18).toBeGreaterThanOrEqual(px * 1.01);
+});
+
+test.each([
+  ['dense sand', 71.08],
+  ['medium sand', 85.88],
+  ['unusual', 50.36],
+])('“%s” is seen whole in a cell of words', (text, px) => {
+  const words: ColumnView = {
+    ...view('n', [text]),
+    column: { id: 'k', kind: 'given', name: 'x', type: 'text', chunks: [[text]] },
+  };
+  expect(columnWidth(words, 1) - 18).toBeGreaterThanOrEqual(px);
+});
+
 test('a long heading is set on three lines, and its longest word on one', () => {
   const three = columnWidth(view('loose volume of one bank yard', []), 0);
   expect(three).toBeLessThan(110);
