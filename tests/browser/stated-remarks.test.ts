@@ -94,7 +94,7 @@ test('a text that chooses methods and that none knows is refused as it is typed,
   await open();
   await cell(page, 'ground', 'value').click();
   await page.keyboard.type('caly');
-  await page.getByText('“caly” is none of the texts that choose a method of s.f: “clay”, “sand”').waitFor();
+  await page.getByText('“clay”, “sand” choose a method of s.f; “caly” is none of them').waitFor();
   await picture('text');
   await page.keyboard.press('Enter');
   await page.getByRole('textbox', { name: 'value of soil' }).waitFor();

@@ -215,10 +215,10 @@ describe('a stated text that chooses methods', () => {
   ]);
 
   test.each([
-    [['--set', 'soil=cley'], '“cley” is none of the texts that choose a method of s.f: “clay”, “sand”'],
+    [['--set', 'soil=cley'], '“clay”, “sand” choose a method of s.f; “cley” is none of them'],
     [
       ['--table', `t.k=${fileOf('kinds.csv', 'row,k\n1,cley\n')}`],
-      '“cley” is none of the texts that choose a method of s.t.g: “clay”, “sand”',
+      '“clay”, “sand” choose a method of s.t.g; “cley” is none of them',
     ],
   ])('%j is refused with the texts that are known', (args, said) => {
     const run = quaybook('calc', book, ...args, '--reason', `${args[1]?.split('=')[0]}=core 2`);

@@ -229,7 +229,7 @@ test('what is left out and what is remarkable is told beside the result', () => 
   expect(complaints.map((line) => line.replace(/^\S+: /, ''))).toEqual([
     '“Remark” of the text stays out',
     'a blank row is left out (line 3)',
-    'line 2, column B “V_s”: 3000 cy is beyond the permitted range: at most 1000 cy',
+    'line 2, column B “V_s”: 3000 cy is above the permitted range: at most 1000 cy',
   ]);
 });
 

@@ -28,7 +28,7 @@ describe('the permitted range of a calculated line', () => {
         cell: 's.w',
         code: 'out-of-range',
         severity: 'warning',
-        message: '12 kN is beyond the permitted range: at most 10 kN',
+        message: '12 kN is above the permitted range: at most 10 kN',
       },
     ]);
   });
@@ -37,7 +37,7 @@ describe('the permitted range of a calculated line', () => {
     const notebook = open(stated('11'));
     expect(remarks(notebook).map(({ code }) => code)).toEqual(['out-of-range']);
     expect(notebook.result('s.w')).toMatchObject({ status: 'ok', value: { si: 11_000 } });
-    expect(remarks(open(stated('0.5')))[0]?.message).toBe('0.5 kN is beyond the permitted range: at least 1');
+    expect(remarks(open(stated('0.5')))[0]?.message).toBe('0.5 kN is below the permitted range: at least 1');
   });
 
   test('is told of while the value is typed', () => {

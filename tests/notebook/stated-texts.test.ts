@@ -75,7 +75,7 @@ describe('a stated text that chooses methods', () => {
         severity: 'error',
         from: 0,
         to: 4,
-        message: '“caly” is none of the texts that choose a method of s.f: “clay”, “sand”',
+        message: '“clay”, “sand” choose a method of s.f; “caly” is none of them',
         hints: ['did you mean “clay”?'],
         fixes: [{ from: 0, to: 4, insert: 'clay' }],
       },
@@ -202,9 +202,7 @@ describe('a stated cell that chooses methods row by row', () => {
     expect(notebook.problems()[0]).toMatchObject({
       code: 'row-fails',
       cell: 's.t.soil_i',
-      message: expect.stringContaining(
-        '“slit” is none of the texts that choose a method of s.t.f_i: “clay”, “silt”',
-      ),
+      message: expect.stringContaining('“clay”, “silt” choose a method of s.t.f_i; “slit” is none of them'),
     });
     const column = notebook.column('s.t.f_i');
     expect(column.status === 'ok' && [column.reading.statusAt(0), column.reading.statusAt(1)]).toEqual([

@@ -32,14 +32,13 @@ export function spelledKey(typed: string): string {
 export function sheetKeyRefusal(book: Book, key: string): Problem | undefined {
   const refused = nameRefusal(key);
   if (refused) return refused;
-  const taken = (by: string, sheet: string) =>
-    problem('rename-taken', { from: 0, to: key.length }, { name: key, by, sheet });
-  for (const sheet of book.sheets) {
-    if (sheet.key === key) return taken('another sheet', sheet.key);
-    if (sheet.parts.some((part) => part.kind === 'table' && part.name === key))
-      return taken('a table', sheet.key);
-  }
-  return undefined;
+  const isTable = book.sheets.some(({ parts }) =>
+    parts.some((part) => part.kind === 'table' && part.name === key),
+  );
+  const by = findSheet(book, key) ? 'another sheet' : isTable ? 'a table' : undefined;
+  return by === undefined
+    ? undefined
+    : problem('rename-taken', { from: 0, to: key.length }, { name: key, by });
 }
 
 /** Spells names of the sheet `key` with another key; those that stand for nothing as well, to be mended later. */

@@ -85,6 +85,9 @@ function targetAt(book: Book, place: CellPlace): Target | undefined {
   return { kind: 'table', id: `${sheet.key}.${part.name}`, sheet, name: part.name, edit };
 }
 
+/** What has a name that a table cannot have, wherever the table is. */
+const A_SHEET = 'a sheet';
+
 /** What is wrong with a new name by itself: its length, its spelling, that formulas have the word already. */
 export function nameRefusal(name: string): Problem | undefined {
   const span = { from: 0, to: name.length };
@@ -102,12 +105,13 @@ function refusal(book: Book, target: Target, name: string): Problem | undefined 
   if (refused) return refused;
   const span = { from: 0, to: name.length };
   const by = name === target.name ? undefined : bearerOf(book, target, name);
-  return by === undefined ? undefined : problem('rename-taken', span, { name, by, sheet: target.sheet.key });
+  if (by === undefined) return undefined;
+  return problem('rename-taken', span, { name, by, ...(by !== A_SHEET && { sheet: target.sheet.key }) });
 }
 
 /** What has the name already, where it may not be shared. */
 function bearerOf(book: Book, { kind, sheet, table }: Target, name: string): string | undefined {
-  if (kind === 'table' && book.sheets.some(({ key }) => key === name)) return 'a sheet';
+  if (kind === 'table' && book.sheets.some(({ key }) => key === name)) return A_SHEET;
   for (const part of sheet.parts) {
     if (part.kind === 'rows' && part.rows.some((row) => row.name === name)) return 'another line';
     if (part.kind !== 'table') continue;

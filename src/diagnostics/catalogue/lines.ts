@@ -30,7 +30,7 @@ export const lines = {
     explain: 'The line states the range it is meant for. The value is computed with, and pointed out.',
     severity: 'warning',
     words: ({ value, limit, end }) => ({
-      message: `${value} is beyond the permitted range: ${end === 'least' ? 'at least' : 'at most'} ${limit}`,
+      message: `${value} is ${end === 'least' ? 'below the permitted range: at least' : 'above the permitted range: at most'} ${limit}`,
     }),
   }),
   'sign-excluded': entry<{ value: string; limit: string; sign: 'negative' | 'positive'; note?: string }>({
@@ -165,7 +165,7 @@ export const lines = {
     explain:
       'The text chooses between methods. One that no method is for, and that the formula never comes to, would be computed by the method for all others unseen; a misspelt one too. Where the formula could come to any text, it is only pointed out.',
     words: ({ written, steers, texts, near }) => ({
-      message: `${quoted(written)} is none of the texts that choose a method of ${listed(steers.slice(0, 4), 'and')}${steers.length > 4 ? ' and others' : ''}: ${texts.slice(0, 12).map(quoted).join(', ')}${texts.length > 12 ? ' and others' : ''}`,
+      message: `${texts.slice(0, 12).map(quoted).join(', ')}${texts.length > 12 ? ' and others' : ''} choose a method of ${listed(steers.slice(0, 4), 'and')}${steers.length > 4 ? ' and others' : ''}; ${quoted(written)} is none of them`,
       ...(near.length > 0 && { hint: `did you mean ${listed(near.map(quoted))}?` }),
     }),
   }),

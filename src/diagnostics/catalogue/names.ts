@@ -32,13 +32,16 @@ export const names = {
       hint: `write ${instead} to multiply`,
     }),
   }),
-  'rename-taken': entry<{ name: string; by: string; sheet: string }>({
+  'rename-taken': entry<{ name: string; by: string; sheet?: string }>({
     title: 'A new name that something else has',
     explain:
       'On one sheet a line, a column and a table share no name, and no table has the key of a sheet: a formula that says the name would mean two things.',
     words: ({ name, by, sheet }) => ({
       message: `${quoted(name)} is the name of ${by} already`,
-      hint: `choose a name that sheet ${quoted(sheet)} does not have`,
+      hint:
+        sheet === undefined
+          ? 'choose one that no sheet and no table of the book has'
+          : `choose a name that nothing on sheet ${quoted(sheet)} has`,
     }),
   }),
   'rename-reserved': entry<{ name: string }>({

@@ -101,3 +101,13 @@ test.each([
   const edit = renameSheetEdit(sampleBook, 'pier', key);
   expect(edit.ok ? '' : edit.problems[0]?.message).toContain(words);
 });
+
+test('a key that something has is refused with the way out', () => {
+  const words = (key: string) => {
+    const edit = renameSheetEdit(sampleBook, 'pier', key);
+    return edit.ok ? 'ok' : edit.problems.map(({ message, hints }) => [message, ...hints].join('; '));
+  };
+  const hint = 'choose one that no sheet and no table of the book has';
+  expect(words('basis')).toEqual([`“basis” is the name of another sheet already; ${hint}`]);
+  expect(words('layers')).toEqual([`“layers” is the name of a table already; ${hint}`]);
+});
