@@ -4,18 +4,23 @@ import type { Row } from '../../../src/document/index.ts';
 import { blockOf, bookOf } from '../../make-book.ts';
 import { sessionOn } from '../editor/sample-session.ts';
 
-const given = (name: string, reference?: string): Row =>
-  ({ id: name, kind: 'given', name, entry: '3 m', unit: 'm', ...(reference && { reference }) }) as Row;
-const linked = (name: string, formula: string, reference?: string): Row =>
-  ({
-    id: name,
-    kind: 'calc',
-    name,
-    formula,
-    unit: 'm',
-    link: { kind: 'given', entry: '2 m' },
-    ...(reference && { reference }),
-  }) as Row;
+const given = (name: string, reference?: string): Row => ({
+  id: name,
+  kind: 'given',
+  name,
+  entry: '3 m',
+  unit: 'm',
+  ...(reference && { reference }),
+});
+const linked = (name: string, formula: string, reference?: string): Row => ({
+  id: name,
+  kind: 'calc',
+  name,
+  formula,
+  unit: 'm',
+  link: { kind: 'given', entry: '2 m' },
+  ...(reference && { reference }),
+});
 
 test.each([
   ['pile.a', 'drawing 12'],
