@@ -2,11 +2,7 @@ import { entry, type NoFacts } from './entry.ts';
 import { listed, quoted } from './wording.ts';
 
 /** Where the lack of a value begins: nothing is wrong with a formula that says nothing for the case there is. */
-interface Begins {
-  readonly origin: string;
-  readonly because: string;
-  readonly uncovered?: true;
-}
+type Begins = Readonly<{ origin: string; because: string; uncovered?: boolean }>;
 
 const coverCase = (origin: string): string =>
   `change what ${origin} goes by, or have its formula say what holds otherwise`;
@@ -157,7 +153,7 @@ export const values = {
     /** Where the lack of a value begins; empty where it is what the aggregate computes of the row. */
     origin: string;
     blank: boolean;
-    uncovered?: true;
+    uncovered?: boolean;
   }>({
     title: 'An aggregate over a row that fails',
     explain:
