@@ -149,7 +149,7 @@ describe('a stated text that chooses methods', () => {
     };
     expect(stated(alone, 'caly').problems()[0]).toMatchObject({
       code: 'stated-text-unknown',
-      message: expect.stringContaining('a method of s.g:'),
+      message: expect.stringContaining('a method of s.g;'),
     });
     expect(stated(alone, 'sand').problems()).toEqual([]);
   });
