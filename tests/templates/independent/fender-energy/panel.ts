@@ -32,7 +32,7 @@ export interface Panel {
       number
     >
   >;
-  readonly checks: Readonly<Record<'c_p' | 'c_h' | 'c_s' | 'c_w', Verdict>>;
+  readonly checks: Readonly<Record<'c_p' | 'c_h' | 'c_z' | 'c_s' | 'c_w', Verdict>>;
 }
 
 /** Works out the panel; forces in kN, pressures in kPa. */
@@ -44,6 +44,7 @@ export function workPanel(inputs: Inputs, fender: Fender): Panel {
   const [width, height] = [number('panel.b_p'), number('panel.h_p')];
   const top = number('panel.z_t');
   const bottom = top - height;
+  const aboveBed = bottom - number('ship.z_b');
   const hullTop = number('panel.z_LW') + number('panel.f_S');
   const covered = Math.min(top, hullTop) - bottom;
   // The flat of the panel lies between its bevels; only what the hull reaches of it is pressed.
@@ -93,6 +94,7 @@ export function workPanel(inputs: Inputs, fender: Fender): Panel {
     checks: {
       c_p: judge(ratio(force, area), allowed),
       c_h: judge((number('panel.o_min') / 100) * height, covered),
+      c_z: { verdict: Number.isNaN(aboveBed) ? 'refused' : aboveBed > 0 ? 'holds' : 'fails' },
       c_s: judge(safety * shear.tension, breaking),
       c_w: judge(safety * weight.tension, breaking),
     },

@@ -48,6 +48,11 @@ export function workPile(drawn: Drawn): Worked {
   if (lengths.water !== null) worked['pile.c_sub'] = { verdict: isTotal ? 'fails' : 'holds' };
   worked['pile.c_tip'] = check(embedded, endOf(layers));
   worked['pile.c_pen'] = { verdict: embedded === null ? 'refused' : embedded > 0 ? 'holds' : 'fails' };
+  const { free } = lengths;
+  // Of the last bits of a length nobody can say on which side of the ground they lie.
+  const isCut = free !== null && free < -1e-9 * Math.max(1, Math.abs(embedded ?? 0));
+  if (embedded !== null && free !== null) worked['pile.c_cut'] = { verdict: isCut ? 'fails' : 'holds' };
+  else worked['pile.c_cut'] = { verdict: 'refused' };
   if (section.isPipe) worked['pile.c_bore'] = check(2 * inputs.number('pile.t'), inputs.number('pile.D'));
   // A wall thicker than half the pile leaves nothing that the sources speak of; nor do they of a tip above the ground.
   if (section.inside < 0 || (embedded !== null && embedded <= 0)) return worked;
