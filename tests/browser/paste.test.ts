@@ -325,7 +325,7 @@ describe('onto lines', () => {
     await expect.poll(() => page.locator('quay-line').count()).toBe(lines);
   });
 
-  test('what stands under headings becomes a table of its own below, and nothing is left where its rows are not taken', async () => {
+  test('on a sheet that has nothing, what stands under headings becomes a table, and nothing is left where its rows are not taken', async () => {
     await page.getByRole('button', { name: 'Add a sheet' }).click();
     await page.keyboard.type('Takeoff');
     await page.keyboard.press('Enter');

@@ -302,7 +302,7 @@ export class ClipboardEvents implements ReactiveController {
     return found?.kind === 'cell' || (found?.kind === 'column' && place.item === 'head');
   }
 
-  /** Takes the text of a file dropped on a place: into the table there after all is asked, else as a table of its own. */
+  /** Takes the text of a file dropped on a place: into the table there after all is asked, else as a paste. */
   drop(place: CellPlace | undefined, text: string): void {
     const found = place && findPlace(this.#host.session.notebook.book, place);
     if (place && found?.part.kind === 'table')
@@ -329,14 +329,14 @@ export class ClipboardEvents implements ReactiveController {
     else told(this.#host, session.apply(pasted.value.edit));
   }
 
-  /** Pastes onto lines, or onto nothing; what has no place there and stands under headings becomes a table of its own. */
+  /** Pastes onto lines, or onto a sheet that has nothing: there, what stands under headings becomes a table of its own. */
   #pasteBelow(selected: readonly (readonly CellPlace[])[], text: string): void {
     const { session } = this.#host;
     const { notebook, sheet, units } = session;
     const pasted = pasteForeign(notebook, sheet, selected, units, text);
     const fault = pasted.ok ? undefined : pasted.problems[0];
-    const hasNoPlace = fault?.code === 'paste-no-place' || fault?.code === 'paste-on-nothing';
-    const table = hasNoPlace ? insertTableFor(notebook, sheet, selected[0]?.[0], text) : undefined;
+    const table =
+      fault?.code === 'paste-on-nothing' ? insertTableFor(notebook, sheet, undefined, text) : undefined;
     if (!table) {
       this.#change(pasted);
       return;
