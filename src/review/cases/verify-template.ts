@@ -1,9 +1,9 @@
-import { renderProblem } from '../../diagnostics/index.ts';
-import type { Book, Case, Cases } from '../../document/index.ts';
-import { openNotebook } from '../../notebook/index.ts';
+import { type Problem, renderProblem } from '../../diagnostics/index.ts';
+import { type Book, type Case, type Cases, type Edit, joinEdits } from '../../document/index.ts';
+import { type Notebook, openNotebook } from '../../notebook/index.ts';
 import { computationsOf } from './computations.ts';
 import { type Judgement, judge } from './judge.ts';
-import { prepareCase } from './prepare-case.ts';
+import { caseEdit } from './prepare-case.ts';
 
 /** One case as it went. */
 export interface CaseReport {
@@ -37,14 +37,24 @@ export interface TemplateReport {
 export function verifyTemplate(book: Book, cases: Cases): TemplateReport {
   const notebook = openNotebook(book);
   const results = computationsOf(notebook).map(({ name }) => name);
-  const reports = cases.cases.map((example) => runCase(book, example));
+  const checks = [...notebook.model.items.values()].flatMap((item) =>
+    item.kind === 'formula' && item.row.kind === 'check' ? [item.id] : [],
+  );
+  let back: Edit | undefined;
+  const reports = cases.cases.map((example) => {
+    const edit = caseEdit(book, example);
+    // Each is entered in the step that takes back the one before: the book is understood anew for each step.
+    const applied = edit.ok
+      ? notebook.apply(back ? joinEdits(edit.value.label, [back, edit.value]) : edit.value)
+      : edit;
+    if (!edit.ok || !applied.ok) return refusedCase(example, applied.ok ? [] : applied.problems);
+    back = { label: 'take back', patches: applied.value.inverse.patches.slice(0, edit.value.patches.length) };
+    return runCase(notebook, example);
+  });
   const covered = new Set(
     reports.flatMap((report) =>
       report.judgements.filter((one) => one.agrees && one.covers).map((one) => one.computation),
     ),
-  );
-  const checks = [...notebook.model.items.values()].flatMap((item) =>
-    item.kind === 'formula' && item.row.kind === 'check' ? [item.id] : [],
   );
   return {
     cases: reports,
@@ -63,17 +73,21 @@ function isSeen(reports: readonly CaseReport[], id: string, stands: 'holds' | 'f
   );
 }
 
-/** Runs one case on a fresh copy of the template. */
-function runCase(book: Book, example: Case): CaseReport {
+/** Judges one case whose inputs are entered. */
+function runCase(notebook: Notebook, example: Case): CaseReport {
+  const judgements = example.expect.map((expected) => judge(notebook, expected));
+  return { ...aboutCase(example), agrees: judgements.every((one) => one.agrees), judgements };
+}
+
+/** A case whose inputs cannot be entered. */
+function refusedCase(example: Case, problems: readonly Problem[]): CaseReport {
+  const refused = problems.map((found) => renderProblem(found)).join('; ');
+  return { ...aboutCase(example), agrees: false, judgements: [], refused };
+}
+
+function aboutCase(example: Case): Pick<CaseReport, 'id' | 'title' | 'kind' | 'source' | 'inputs'> {
   const { id, title, kind, source } = example;
-  const about = { id, title, kind, source, inputs: inputsOf(example) };
-  const prepared = prepareCase(book, example);
-  if (!prepared.ok) {
-    const refused = prepared.problems.map((found) => renderProblem(found)).join('; ');
-    return { ...about, agrees: false, judgements: [], refused };
-  }
-  const judgements = example.expect.map((expected) => judge(prepared.value, expected));
-  return { ...about, agrees: judgements.every((one) => one.agrees), judgements };
+  return { id, title, kind, source, inputs: inputsOf(example) };
 }
 
 function inputsOf({ set = {}, tables = {} }: Case): number {
