@@ -123,6 +123,10 @@ describe('onto a table', () => {
     await expect.poll(() => shown('V_s m3')).toContain('7');
     expect(await dialog().getByRole('textbox', { name: 'Rows' }).inputValue()).toContain('Poutre');
     await dialog().getByRole('button', { name: 'Cancel' }).click();
+    const before = await page.locator('quay-line').allTextContents();
+    await drop(page.locator('quay-line [data-field="value"]').first(), 'one.csv', '12 ft');
+    await page.getByText('drop the file on a table, or on a blank sheet').waitFor();
+    expect(await page.locator('quay-line').allTextContents()).toEqual(before);
     await drop(at(1, 'area'), 'old.quaybook.json', '{}');
     await page.getByText('old.quaybook.json was not opened: a book is opened from the start page').waitFor();
   });
@@ -334,12 +338,16 @@ describe('onto lines', () => {
     await paste(takeoff);
     await dialog().waitFor();
     await expect.poll(found).toContain('2 rows are taken; 9 cells: 3 headings, 6 taken');
+    // Nothing is in the book before it is taken.
+    expect(await page.getByText('An empty sheet.').count()).toBe(1);
     await dialog().getByRole('button', { name: 'Cancel' }).click();
     await page.getByText('An empty sheet.').waitFor();
     await paste(takeoff);
     await dialog().getByRole('button', { name: 'Take the rows' }).click();
     await expect.poll(() => rows().allTextContents()).toHaveLength(2);
     expect((await rows().allTextContents()).join()).toMatch(/slab.*12\.5.*300.*cap.*3.*450/s);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByText('An empty sheet.').waitFor();
   });
 
   test('what finds no place is refused whole', async () => {

@@ -1,4 +1,4 @@
-import type { Copied } from '../../document/index.ts';
+import type { Copied, Edit } from '../../document/index.ts';
 
 /**
  * A block of cells as they are typed, row by row; where known the units of numbers that stand there without one, the
@@ -16,6 +16,6 @@ export interface Extent {
 export interface PastedOver {
   readonly text: string;
   readonly over: Extent;
-  /** Whether the table was made for the text, and goes again if its rows are not taken. */
-  readonly isNew?: boolean;
+  /** Makes the table that the text is for, where there is none yet: it comes with the rows, or not at all. */
+  readonly newTable?: Edit;
 }

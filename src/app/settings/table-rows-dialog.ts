@@ -1,6 +1,7 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { type Outcome, type Problem, succeed } from '../../diagnostics/index.ts';
-import type { Edit, Table } from '../../document/index.ts';
+import { applyEdit, type Edit, joinEdits, type Table } from '../../document/index.ts';
+import { type Notebook, openNotebook } from '../../notebook/index.ts';
 import type { Delimiter, Destination, TextColumn } from '../../tables/index.ts';
 import { accountWords } from '../editing/account.ts';
 import type { Extent, PastedOver } from '../editing/block.ts';
@@ -75,8 +76,8 @@ export class TableRowsDialog extends LitElement {
   #isCorrected = false;
   /** The columns of the text that were found last, also where it cannot be parted now. */
   #known: readonly TextColumn[] = [];
-  /** The book as it is with a table made for the text, which goes again where no row is taken. */
-  #withNew: unknown;
+  /** Makes the table that the text is for, and the notebook as it would be with it, where there is none in the book. */
+  #newTable: { readonly edit: Edit; readonly notebook: Notebook } | undefined;
   /** The row, from 0, from which on a text may go over rows; undefined where it was not pasted into the table. */
   #from: number | undefined;
   /** How many cells were selected where a text was pasted. */
@@ -93,16 +94,27 @@ export class TableRowsDialog extends LitElement {
   /** Opens for the table at a place, with what was pasted there if that leads here. */
   show(place: CellPlace, pasted?: PastedOver): void {
     this.place = place;
-    this.#reader.begin(this.session.notebook);
+    this.#newTable = pasted?.newTable && this.#withTable(pasted.newTable);
+    this.#reader.begin(this.#notebook);
     this.#begin(pasted?.text ?? '');
     this.#over = pasted?.over ?? ONE_CELL;
-    const found = findPlace(this.session.notebook.book, place);
-    this.#from = found?.kind === 'cell' ? found.row : pasted && !pasted.isNew ? 0 : undefined;
+    const found = findPlace(this.#notebook.book, place);
+    this.#from = found?.kind === 'cell' ? found.row : pasted && !pasted.newTable ? 0 : undefined;
     if (pasted && this.#from !== undefined) this.where = { kind: 'from', row: this.#from };
-    this.#withNew = pasted?.isNew ? this.session.notebook.book : undefined;
     this.#wasPasted = pasted !== undefined;
     this.#guess = this.#wasPasted;
     void this.updateComplete.then(() => this.renderRoot.querySelector('dialog')?.showModal());
+  }
+
+  /** The notebook whose table the rows are for. */
+  get #notebook(): Notebook {
+    return this.#newTable?.notebook ?? this.session.notebook;
+  }
+
+  #withTable(edit: Edit): { readonly edit: Edit; readonly notebook: Notebook } {
+    const applied = applyEdit(this.session.notebook.book, edit);
+    if (!applied.ok) throw new Error(`a new table cannot be made: ${applied.problems[0]?.message}`);
+    return { edit, notebook: openNotebook(applied.value.book) };
   }
 
   #begin(text: string): void {
@@ -143,7 +155,7 @@ export class TableRowsDialog extends LitElement {
   }
 
   get #table(): Table | undefined {
-    const found = this.place && findPlace(this.session.notebook.book, this.place);
+    const found = this.place && findPlace(this.#notebook.book, this.place);
     return found?.part.kind === 'table' ? found.part : undefined;
   }
 
@@ -202,8 +214,7 @@ export class TableRowsDialog extends LitElement {
       aria-labelledby="title"
       @drop=${this.#drop}
       @close=${() => {
-        if (this.#withNew === this.session.notebook.book) this.session.undo();
-        this.#withNew = undefined;
+        this.#newTable = undefined;
         this.place = undefined;
         this.#reader.begin(undefined);
       }}
@@ -274,7 +285,7 @@ export class TableRowsDialog extends LitElement {
         mapping,
         taken: found.taken,
         unit: (name) => this.#unit(table, name),
-        registry: this.session.notebook.model.registry,
+        registry: this.#notebook.model.registry,
         goes: (column, to) => this.#settle([column], to),
         shown: this.columnsShown,
         showMore: () => {
@@ -294,7 +305,7 @@ export class TableRowsDialog extends LitElement {
   #unit(table: Table, name: string): string {
     const field = table.columns.find((one) => one.name === name)?.id ?? '';
     const place = { sheet: this.place?.sheet ?? '', part: table.id, item: 'r0', field };
-    return unitOnScreen(this.session.notebook, place, this.session.units) ?? '';
+    return unitOnScreen(this.#notebook, place, this.session.units) ?? '';
   }
 
   /** What the text cannot be read without, and what was answered. */
@@ -355,13 +366,15 @@ export class TableRowsDialog extends LitElement {
 
   /** The edit that repeats the one cell of a text over the cells it was pasted over, where it can be repeated. */
   #repeat(found: FoundRows): Outcome<Edit> | undefined {
-    return this.place && repeatCell(this.session.notebook, this.place, this.#over, found);
+    return this.place && repeatCell(this.#notebook, this.place, this.#over, found);
   }
 
   #take(table: Table, { read }: FoundRows, over: Outcome<Edit> | undefined): void {
     if (!this.place || !read.ok) return;
     const account = read.counts ? accountWords(read.counts, read.value.problems) : '';
-    const edit = over ?? succeed(putRows(this.place.sheet, table, read.value, this.where, account));
+    const rows = putRows(this.place.sheet, table, read.value, this.where, account);
+    const made = this.#newTable ? joinEdits(rows.label, [this.#newTable.edit, rows]) : rows;
+    const edit = over ?? succeed(made);
     const done = edit.ok ? this.session.apply(edit.value) : edit;
     if (done.ok) this.#close();
     else this.refusal = done.problems.map(problemWords).join('. ');

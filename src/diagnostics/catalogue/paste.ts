@@ -43,12 +43,12 @@ export const paste = {
     }),
   }),
   'paste-on-nothing': entry<{ rows: number; columns: number; text: string }>({
-    title: 'Cells pasted onto a sheet that has nothing yet',
+    title: 'Cells pasted where no cell is chosen',
     explain:
       'Cells become new lines where they are descriptions and values; rows of more columns need a table whose columns say what they hold and in which unit.',
     words: ({ rows, columns, text }) => ({
-      message: `${rowsOf(rows)} of ${cellsOf(columns)} beginning with ${quoted(text)} find no place: the sheet has nothing yet`,
-      hint: 'add a table with a column for each of theirs and paste onto its first heading, or copy two columns, descriptions and values, for new lines; lines of a book come where they are copied from their reference on',
+      message: `${rowsOf(rows)} of ${cellsOf(columns)} beginning with ${quoted(text)} find no place: no cell is chosen`,
+      hint: 'click the cell that they go to; on a blank sheet add a table first, copy lines from their reference on, or copy two columns, descriptions and values, for new lines',
     }),
   }),
   'paste-over-unlike': entry<{ count: number }>({

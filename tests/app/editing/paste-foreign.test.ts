@@ -94,9 +94,9 @@ test.each([
   expect(refusal(paste([[value('r1')]], text))[0]).toContain('find no place on these lines');
 });
 
-test('on a sheet that has nothing yet it is said what to begin with', () => {
+test('where no cell is chosen it is said what to do', () => {
   expect(refusal(paste([], '1\t2\t3\n4\t5\t6'))).toEqual([
-    'paste-on-nothing: 2 rows of 3 cells beginning with “1” find no place: the sheet has nothing yet',
+    'paste-on-nothing: 2 rows of 3 cells beginning with “1” find no place: no cell is chosen',
   ]);
 });
 

@@ -26,6 +26,8 @@ import { isWholeRows } from '../place/range.ts';
 import type { Commit } from './cell-edit.ts';
 import { insertOneLine, isOneLine } from './field-paste.ts';
 
+const ONE_CELL = { rows: 1, columns: 1 } as const;
+
 type Host = CommandHost &
   ReactiveControllerHost &
   HTMLElement & { readonly editing: boolean; readonly commit: (commit: Commit) => void };
@@ -302,12 +304,14 @@ export class ClipboardEvents implements ReactiveController {
     return found?.kind === 'cell' || (found?.kind === 'column' && place.item === 'head');
   }
 
-  /** Takes the text of a file dropped on a place: into the table there after all is asked, else as a paste. */
+  /** Takes the text of a file that was dropped: for the table there, after all is asked, or on a blank sheet as a paste. */
   drop(place: CellPlace | undefined, text: string): void {
-    const found = place && findPlace(this.#host.session.notebook.book, place);
-    if (place && found?.part.kind === 'table')
-      this.#host.askPasted(place, { text, over: { rows: 1, columns: 1 } });
-    else this.#pasteBelow(place ? [[place]] : [], text);
+    const { session, map } = this.#host;
+    const found = place && findPlace(session.notebook.book, place);
+    if (place && found?.part.kind === 'table') this.#host.askPasted(place, { text, over: ONE_CELL });
+    else if (map.count === 0) this.#pasteBelow([], text);
+    // On a line or words the text of a whole file would stand in place of what is there.
+    else this.#host.refuse(['nothing was taken: drop the file on a table, or on a blank sheet']);
   }
 
   #pasteForeign(text: string): void {
@@ -334,15 +338,10 @@ export class ClipboardEvents implements ReactiveController {
     const { session } = this.#host;
     const { notebook, sheet, units } = session;
     const pasted = pasteForeign(notebook, sheet, selected, units, text);
-    const fault = pasted.ok ? undefined : pasted.problems[0];
-    const table =
-      fault?.code === 'paste-on-nothing' ? insertTableFor(notebook, sheet, undefined, text) : undefined;
-    if (!table) {
-      this.#change(pasted);
-      return;
-    }
-    if (!told(this.#host, session.apply(table.edit))) return;
-    this.#host.askPasted(table.place, { text, over: { rows: 1, columns: 1 }, isNew: true });
+    const isBlank = this.#host.map.count === 0;
+    const table = !pasted.ok && isBlank ? insertTableFor(notebook, sheet, undefined, text) : undefined;
+    if (table) this.#host.askPasted(table.place, { text, over: ONE_CELL, newTable: table.edit });
+    else this.#change(pasted);
   }
 
   #pasteLines(lines: readonly Row[], from: Copied['from']): void {
