@@ -6,6 +6,7 @@ export type { ChangedLines } from './changed-lines.ts';
 export { methodDiffers } from './check-methods.ts';
 export type { Dangling } from './dangling.ts';
 export { enterRows, enterValues } from './enter.ts';
+export { enterInTurn } from './enter-in-turn.ts';
 export { type Evaluation, evaluateFormula } from './evaluate-formula.ts';
 export {
   columnNamed,

@@ -5,6 +5,7 @@ import { nextFinding } from '../findings/finding-places.ts';
 import { findingsOf } from '../findings/findings.ts';
 import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
+import { footButtonStyles } from './foot-button-styles.ts';
 import { RecheckController } from './recheck-controller.ts';
 import { recheckWords } from './second-engine-words.ts';
 import { checkWords, computingWords, counted, linkCounts } from './status-words.ts';
@@ -18,7 +19,9 @@ export class StatusBar extends LitElement {
   declare session: Session;
   readonly #recheck: RecheckController;
 
-  static override styles = css`
+  static override styles = [
+    footButtonStyles,
+    css`
     :host {
       display: flex;
       flex-wrap: wrap;
@@ -45,31 +48,15 @@ export class StatusBar extends LitElement {
       }
     }
     button {
-      min-height: 26px;
       padding: 0 8px;
-      border: 0;
-      border-radius: var(--radius);
-      background: none;
       color: inherit;
-      font: inherit;
-      cursor: pointer;
-    }
-    button:hover {
-      background: var(--margin-tint);
-    }
-    button:focus-visible {
-      outline: 2px solid var(--accent);
-      outline-offset: -2px;
     }
     .bad {
       color: var(--bad);
       font-weight: 600;
     }
-    kbd {
-      font: inherit;
-      font-weight: 600;
-    }
-  `;
+  `,
+  ];
 
   constructor() {
     super();

@@ -7,6 +7,7 @@ import type { CellPlace } from '../session/place.ts';
 import { labelOf, placeOfId } from '../session/places.ts';
 import type { Session, SessionEvent } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
+import { footButtonStyles } from './foot-button-styles.ts';
 import { counted } from './status-words.ts';
 
 /** So many of those that lost something are named; the others are in the list of problems. */
@@ -24,20 +25,17 @@ export class Told extends LitElement {
   #sheet = '';
   #dangling: Dangling = { lines: [], pictures: [] };
 
-  static override styles = css`
+  static override styles = [
+    footButtonStyles,
+    css`
       :host {
         color: var(--ink);
-      }
-      kbd {
-        font: inherit;
-        font-weight: 600;
       }
       .lost {
         color: var(--bad);
         font-weight: 600;
       }
       button {
-        min-height: 26px;
         min-width: 24px;
         max-width: 18rem;
         padding: 0 6px;
@@ -45,21 +43,10 @@ export class Told extends LitElement {
         text-overflow: ellipsis;
         white-space: nowrap;
         vertical-align: middle;
-        border: 0;
-        border-radius: var(--radius);
-        background: none;
         color: var(--accent);
-        font: inherit;
-        cursor: pointer;
       }
-      button:hover {
-        background: var(--margin-tint);
-      }
-      button:focus-visible {
-        outline: 2px solid var(--accent);
-        outline-offset: -2px;
-      }
-    `;
+    `,
+  ];
 
   constructor() {
     super();

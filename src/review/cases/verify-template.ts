@@ -1,6 +1,6 @@
 import { type Problem, renderProblem } from '../../diagnostics/index.ts';
-import { type Book, type Case, type Cases, type Edit, joinEdits } from '../../document/index.ts';
-import { type Notebook, openNotebook } from '../../notebook/index.ts';
+import type { Book, Case, Cases } from '../../document/index.ts';
+import { enterInTurn, type Notebook, openNotebook } from '../../notebook/index.ts';
 import { computationsOf } from './computations.ts';
 import { type Judgement, judge } from './judge.ts';
 import { caseEdit } from './prepare-case.ts';
@@ -40,16 +40,11 @@ export function verifyTemplate(book: Book, cases: Cases): TemplateReport {
   const checks = [...notebook.model.items.values()].flatMap((item) =>
     item.kind === 'formula' && item.row.kind === 'check' ? [item.id] : [],
   );
-  let back: Edit | undefined;
+  const enter = enterInTurn(notebook);
   const reports = cases.cases.map((example) => {
     const edit = caseEdit(book, example);
-    // Each is entered in the step that takes back the one before: the book is understood anew for each step.
-    const applied = edit.ok
-      ? notebook.apply(back ? joinEdits(edit.value.label, [back, edit.value]) : edit.value)
-      : edit;
-    if (!edit.ok || !applied.ok) return refusedCase(example, applied.ok ? [] : applied.problems);
-    back = { label: 'take back', patches: applied.value.inverse.patches.slice(0, edit.value.patches.length) };
-    return runCase(notebook, example);
+    const entered = edit.ok ? enter(edit.value) : edit;
+    return entered.ok ? runCase(notebook, example) : refusedCase(example, entered.problems);
   });
   const covered = new Set(
     reports.flatMap((report) =>

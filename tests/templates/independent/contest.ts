@@ -1,5 +1,5 @@
-import { type Book, type Edit, joinEdits } from '../../../src/document/index.ts';
-import { openNotebook } from '../../../src/notebook/index.ts';
+import type { Book } from '../../../src/document/index.ts';
+import { enterInTurn, openNotebook } from '../../../src/notebook/index.ts';
 import { compareAll } from './compare.ts';
 import { enterDrawn } from './enter.ts';
 import type { Drawn, IndependentProgram, Verdict } from './program.ts';
@@ -37,12 +37,10 @@ export function contest(
 ): ReadonlyMap<string, Tally> {
   const tallies = new Map<string, Tally>();
   const notebook = openNotebook(book);
-  let back: Edit | undefined;
+  const enter = enterInTurn(notebook);
   for (let draw = first; draw < first + draws; draw += 1) {
     const drawn = program.draw(randomFrom(seed * 1_000_003 + draw));
-    const entered = enterDrawn(book, program, drawn, randomFrom(seed + draw));
-    // Both in one step: the book is understood anew for each.
-    const applied = notebook.apply(back ? joinEdits('enter the next draw', [back, entered]) : entered);
+    const applied = enter(enterDrawn(book, program, drawn, randomFrom(seed + draw)));
     if (!applied.ok) throw new Error(`draw ${draw}: ${applied.problems[0]?.message}`);
     for (const found of compareAll(notebook, program, program.work(drawn))) {
       const tally = tallies.get(found.name) ?? begin();
@@ -60,8 +58,6 @@ export function contest(
         standing(tally, own)[1] += 1;
       }
     }
-    // The inverse takes back what was entered last before all else.
-    back = { label: 'take back', patches: applied.value.inverse.patches.slice(0, entered.patches.length) };
   }
   return tallies;
 }
