@@ -60,7 +60,7 @@ const REMEDIES: Readonly<Record<string, Remedy>> = {
     data.columns === 1
       ? '--parting none says that a line is one cell'
       : words(data.number) === ''
-        ? 'put a cell that has the separator in it in quotation marks'
+        ? `put a cell that has the separator in it in quotation marks, or --skip ${data.line} leaves that line out`
         : `a number with a thousands comma needs quotation marks: "${words(data.number)}"`,
   'column-unit-alone': ({ data }) => `--columns "HEADER=${words(data.column)}" says where they stand`,
   'decimal-ambiguous': () => '--decimal point or --decimal comma says what stands in front of decimals',

@@ -8,6 +8,8 @@ export interface TableColumn {
   readonly kind: 'given' | 'calc' | 'series';
   readonly type?: 'number' | 'text' | 'truth' | 'date';
   readonly unit?: string;
+  /** The texts that it takes, absent where it takes any. */
+  readonly options?: readonly string[];
 }
 
 /** One cell: a number in the column's unit, an entry as typed, or `null` where it is blank. */
@@ -22,6 +24,12 @@ export function columnWords({ name, label = '' }: Pick<TableColumn, 'name' | 'la
 /** Whether the cells of a column are numbers. */
 export function isNumeric(column: TableColumn): boolean {
   return (column.type ?? 'number') === 'number';
+}
+
+/** Whether a cell is one of the texts that a column takes, in whatever letters. */
+export function isOption(cell: string, options: readonly string[] = []): boolean {
+  const written = cell.trim().toLowerCase();
+  return options.some((option) => option.trim().toLowerCase() === written);
 }
 
 /** The letters spreadsheets give a column by its position, counted from 0: A, B … Z, AA. */

@@ -3,6 +3,7 @@ import { type UnitRegistry, volumeState } from '../units/index.ts';
 import { columnWords, isNumeric, type TableColumn } from './column.ts';
 import { overriddenUnit } from './header-unit.ts';
 import { headedUnit, headerColumn, type NamedHeader, unitOfColumn } from './headers.ts';
+import { multipleIn } from './multiples.ts';
 import { statedUnit } from './stated-unit.ts';
 import type { TableText } from './table-text.ts';
 import { columnFacts, type TextColumn, textColumns } from './text-columns.ts';
@@ -191,6 +192,9 @@ function wrongDestination(
       givens,
     });
   }
+  const multiple = multipleIn(one, column, registry);
+  if (multiple !== undefined)
+    return problem('column-multiple', NOWHERE, { ...columnFacts(one), multiple, column: column.name });
   if (unit === '' || (unit === '-' && !isNumeric(column))) return undefined;
   if (!isNumeric(column)) {
     const facts = { ...columnFacts(one), unit, column: column.name, type: column.type ?? 'number' };

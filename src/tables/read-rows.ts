@@ -210,7 +210,8 @@ function remarksOn(
           header,
           column: column.name,
           text: row.cells[position]?.trim() ?? '',
-          reason: found.message,
+          // As the text has it, not as its decimals were read.
+          reason: found.message.replaceAll(`“${cell}”`, `“${written}”`),
           remedy: found.hints.join('; '),
         }),
       );

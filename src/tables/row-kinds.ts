@@ -1,4 +1,4 @@
-import { isNumeric, type TableCell } from './column.ts';
+import { isNumeric, isOption, type TableCell } from './column.ts';
 import type { TakenColumn } from './mapping.ts';
 import type { TextRow } from './records.ts';
 import { maySayTotal, saysTotal } from './total-words.ts';
@@ -68,6 +68,7 @@ export function rowKinds(
       isNumeric(column) ? [position, unitsAt] : [],
     ),
   );
+  const chosen = new Map(taken.map(({ column, position }) => [position, column.options ?? []]));
   const leastSummands = worded.length > 0 ? LEAST_SUMMANDS.worded : LEAST_SUMMANDS.bare;
   const unnamed: TextRow[] = [];
   const typical = typicalFilling(rows);
@@ -75,7 +76,7 @@ export function rowKinds(
   let count = 0;
   let allWorded = worded.length > 0;
   for (const [index, row] of rows.entries()) {
-    const says = row.cells.some(saysTotal);
+    const says = row.cells.some((cell, at) => saysTotal(cell) && !isOption(cell, chosen.get(at)));
     const hasWords = worded.some((at) => cells[at]?.[index] != null);
     let filled = 0;
     let repeats = 0;

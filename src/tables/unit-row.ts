@@ -1,5 +1,6 @@
 import type { UnitRegistry } from '../units/index.ts';
 import { ordinarySigns } from './full-width.ts';
+import { saysMultiple } from './multiples.ts';
 import { saysNone } from './nil-words.ts';
 import type { TextRow } from './records.ts';
 import { statedUnit } from './stated-unit.ts';
@@ -44,6 +45,8 @@ export function isUnitRow({ cells }: TextRow, below: readonly TextRow[], registr
       const isUnit = over === 'numbers' || (over === 'nothing' && isBlankBelow(position, below));
       return isUnit && (written !== '-' || isNoItem) ? 'unit' : 'nothing';
     }
+    const isOverBare = /^[\d.,\s]+$/.test(below[0]?.cells[position] ?? '');
+    if (isNoItem && isOverBare && /\p{L}|[$€£]/u.test(text) && saysMultiple(text, registry)) return 'unit';
     const { unit, choices } = statedUnit(text, registry);
     if ((unit !== undefined || choices.length > 0) && over !== 'words') return 'unit';
     return (saysUnit(text) || SAYS_WORDS.test(text)) && over !== 'numbers' ? 'nothing' : 'other';

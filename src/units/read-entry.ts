@@ -168,7 +168,10 @@ function readCarefully(text: string, registry: UnitRegistry, row: Unit | undefin
     : fitEntry(x, unit, row, source, span, registry);
 }
 
-/** The same problems, of whose fixes those come first that the line can take: of pounds the force on a line of forces. */
+/**
+ * The same problems, of whose fixes those come first that the line can take: of pounds the force on a line of forces. A unit
+ * that is only near in its letters is not offered where the line would refuse it.
+ */
 function fittingFirst(
   problems: readonly Problem[],
   text: string,
@@ -179,6 +182,15 @@ function fittingFirst(
     readEntry(text.slice(0, from) + insert + text.slice(to), registry, row).ok;
   const sorted = (one: Problem): Problem => {
     const [fitting, others] = [one.fixes.filter(fits), one.fixes.filter((fix) => !fits(fix))];
+    if (one.code === 'unit-unknown' && one.data.state === undefined) {
+      const nearest = fitting.map(({ insert }) => insert);
+      return problem(
+        'unit-unknown',
+        one,
+        { symbol: `${one.data.symbol}`, nearest, wants: row.text },
+        fitting,
+      );
+    }
     return { ...one, fixes: [...fitting, ...others] };
   };
   return { ok: false, problems: problems.map(sorted) };
@@ -232,11 +244,11 @@ function inParentheses(written: string, inner: string, span: Span): Outcome<Entr
 }
 
 function fitDate(date: Outcome<number>, written: string, span: Span, row: Unit | undefined): Outcome<Entry> {
-  if (!date.ok) return date;
   if (row !== undefined && row.point !== 'date') {
     const facts = { written, isA: takes(DATE_UNIT), wants: takes(row), example: `12.5 ${row.text}`.trim() };
     return fail(problem('entry-point', span, facts));
   }
+  if (!date.ok) return date;
   return succeed({ kind: 'point', si: date.value, of: 'date', unit: DATE_UNIT });
 }
 

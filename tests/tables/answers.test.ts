@@ -106,6 +106,7 @@ const ANSWERS: Readonly<Record<string, Answered>> = {
     dialog: [[1, inUnit('V_s', 'm3')]],
     options: ['--columns', 'V_s (kN)=V_s [m3]'],
   },
+  'column-multiple': byMending('item,V_s (1000 m³)\na,1\n', 'item,V_s (m³)\na,1000\n'),
   'column-unit-alone': {
     text: 'item,Menge,Einheit,w\na,1,m3,5\n',
     goes: [

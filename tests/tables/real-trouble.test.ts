@@ -34,3 +34,7 @@ test('a unit that would be read is offered', () => {
   expect(saidOf('12 mc')).toMatch(/“mc” is not a unit here; write “m\^3”$/);
   expect(saidOf('12 cu yards')).not.toContain('is an area');
 });
+
+test('a cell is quoted as the text has it, with its decimal comma', () => {
+  expect(saidOf('$ 3,5/m')).toContain('“$ 3,5/m” is a price or rate');
+});

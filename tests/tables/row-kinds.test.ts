@@ -203,3 +203,16 @@ test('of a total above all rows it is not said what it is the sum of', () => {
   const read = readTable('item,V_s\nTotal,100\nslab,60\ncaps,40\n', COLUMNS);
   expect(!read.ok && read.problems[0]?.message).toBe('line 2 seems to be a total: “Total, 100”');
 });
+
+test('a text that a column takes is no total, and one beside it is', () => {
+  const columns: readonly TableColumn[] = [
+    { name: 'layer', kind: 'given', type: 'text' },
+    { name: 'basis', kind: 'given', type: 'text', options: ['total', 'effective'] },
+    { name: 'γ', kind: 'given', unit: 'pcf' },
+  ];
+  const rows = 'layer,basis,γ\nfill,total,110\nclay,Total,100\n';
+  const read = readTable(rows, columns);
+  expect(read.ok && read.value.length).toBe(2);
+  const summed = readTable(`${rows}total,total,210\n`, columns);
+  expect(!summed.ok && summed.problems.map(({ code }) => code)).toEqual(['row-total']);
+});

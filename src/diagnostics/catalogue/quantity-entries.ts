@@ -6,6 +6,8 @@ const NO_NUMBER: Readonly<Record<string, string>> = {
   about: 'write the number alone, and say in words beside it that it is about so much',
   error: 'it is the error of a spreadsheet: mend it there, or leave it blank',
   later: 'leave it blank while the number is not known',
+  text: 'take the apostrophe away that marks it as text, if it is a number',
+  digits: 'write the number in the digits 0 to 9',
 };
 
 /** A number or quantity in an entry that does not read. */

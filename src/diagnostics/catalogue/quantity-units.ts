@@ -3,18 +3,18 @@ import { listed, quoted } from './wording.ts';
 
 /** Problems of a written unit, and of the units, datums and currency a book defines. */
 export const units = {
-  'unit-unknown': entry<{ symbol: string; nearest: readonly string[]; state?: string }>({
+  'unit-unknown': entry<{ symbol: string; nearest: readonly string[]; state?: string; wants?: string }>({
     title: 'A unit that is not in the registry',
     explain:
       'The symbol is neither a unit the program knows nor one this book defines. Symbols keep their case: kN is a kilonewton and kn a knot. A book can define units of its own in its settings.',
-    words: ({ symbol, nearest, state }) => ({
+    words: ({ symbol, nearest, state, wants = '' }) => ({
       message: `${quoted(symbol)} is not a unit`,
       hint:
         state !== undefined
           ? `it may be ${state}: write ${listed(nearest.map(quoted))} if such numbers are meant there, or define ${quoted(symbol)} in the settings of the book`
           : nearest.length > 0
             ? `did you mean ${listed(nearest.map(quoted))}?`
-            : 'write a unit that is known, or define it in the settings of the book',
+            : `write a unit that is known${wants === '' ? '' : `, of the kind of ${wants}`}, or define ${quoted(symbol)} in the settings of the book`,
     }),
   }),
   'unit-ambiguous': entry<{ symbol: string; because: string; choices: readonly string[] }>({

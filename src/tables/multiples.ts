@@ -1,0 +1,78 @@
+import type { Unit, UnitRegistry } from '../units/index.ts';
+import { isNumeric, type TableColumn } from './column.ts';
+import { headerColumn, unitOfColumn } from './headers.ts';
+import { statedUnit } from './stated-unit.ts';
+
+/** A power of ten: `1000`, `1 000 000`, `10^3`, `10³`, `1E6`, `'000`, with a sign of multiplication or without. */
+const POWER = String.raw`(?:[x×*]\s?)?(?:1(?:[ ,.'’\u00a0\u2009\u202f]?000)+|10(?:(?:\^|\*\*)\(?\+?[2-9]\)?|[²³⁴-⁹])|1[eE]\+?[2-9]|['’]?000)(?:['’]?s)?`;
+
+// A table of words, by language as far as they differ.
+
+/** Words for a thousand and a million, in the languages that takeoffs come in. */
+const WORD = [
+  String.raw`thousands?|thous\.?|millions?|mill\.|mln\.?|mio\.?|mm(?=\s*(?:usd|\$))`,
+  String.raw`tausend|tsd\.?|millionen`,
+  String.raw`milliers?|miles\s+de|mila|migliaia|milh(?:ar|ares|ão|ões)|mill(?:ón|ones)|milion[ie]|millón`,
+  'duizend(?:tal)?|miljoen|tusen|tusind|miljoner|millioner|tuhatta?|miljoonaa',
+  String.raw`tys\.?|tis[ií]ce?|ezer|тыс\.?|тис\.?|млн\.?|хил\.?|χιλ\.?|milyon|nghìn|ribu|juta`,
+  '[千万萬]|百[万萬]',
+].join('|');
+
+const BEFORE = String.raw`(?<=^|[\s([{,;:|/=])`;
+const AFTER = String.raw`(?=$|[\s)\]},;:.|/])`;
+
+const WORDED = new RegExp(`${BEFORE}(?:${WORD})${AFTER}`, 'iu');
+
+/** Straight behind a bracket: `V_s (1000)`, `cost [x1000 USD]`. */
+const IN_BRACKETS = new RegExp(String.raw`(?<=[([{]\s*(?:in\s+)?)${POWER}${AFTER}`, 'iu');
+
+/** Before a unit: `volume, 1000 m3`, `Tm³`, `kUSD`, `千m3`. */
+const BEFORE_UNIT = new RegExp(
+  String.raw`${BEFORE}(?:(${POWER})\s?|([TkKM千万萬]))(?=(\p{L}|[°$€£¥])([^\s)\]},;]*))`,
+  'gu',
+);
+
+/** Letters that are no multiple before a unit of letters, outside of brackets: they begin words. */
+const WRITTEN_AS_UNIT = /[²³\d$€£¥]|^\p{Lu}{3}$/u;
+
+/**
+ * The multiple in which a text gives the numbers of a column, as its header or the row of units below it writes it (`1000 m³`,
+ * `thousands`, `kUSD`): read in any unit they would be so many times too small. Nothing where the words are the column's
+ * own name, or where what looks like a multiple is the prefix of a unit.
+ */
+export function multipleIn(
+  { header, below }: { readonly header: string; readonly below: string },
+  column: TableColumn,
+  registry: UnitRegistry,
+): string | undefined {
+  if (!isNumeric(column)) return undefined;
+  const named = headerColumn(header, [column], registry);
+  const above = named !== undefined && named.unit === '' ? '' : header;
+  const wanted = unitOfColumn(column, registry);
+  return multipleOf(above, registry, wanted) ?? multipleOf(`(${below})`, registry, wanted);
+}
+
+/** Whether what stands in a row of units says a multiple. */
+export function saysMultiple(text: string, registry: UnitRegistry): boolean {
+  return multipleOf(`(${text})`, registry, undefined) !== undefined;
+}
+
+function multipleOf(text: string, registry: UnitRegistry, wanted: Unit | undefined): string | undefined {
+  const [told] = WORDED.exec(text) ?? IN_BRACKETS.exec(text) ?? [];
+  if (told !== undefined) return told.trim();
+  for (const { index, 0: multiple, 1: power, 3: first = '', 4: rest = '' } of text.matchAll(BEFORE_UNIT)) {
+    const unit = `${first}${rest}`;
+    if (!reads(unit, registry, wanted)) continue;
+    if (power !== undefined) return `${multiple}${unit}`;
+    const isLoose = !/[([{]\s*$/.test(text.slice(0, index)) && !WRITTEN_AS_UNIT.test(unit);
+    const whole = `${multiple}${unit}`;
+    if (!isLoose && !/^min$/i.test(whole) && !reads(whole, registry, wanted)) return whole;
+  }
+  return undefined;
+}
+
+/** Whether a text is a unit of the kind of a column, or may be several such. */
+function reads(text: string, registry: UnitRegistry, wanted: Unit | undefined): boolean {
+  const { unit, choices } = statedUnit(text, registry, wanted);
+  return unit !== undefined || choices.length > 0;
+}
