@@ -1,56 +1,8 @@
 #!/usr/bin/env node
 import { writeSync } from 'node:fs';
-import { nearest } from '../diagnostics/index.ts';
-import { type Command, type Output, REFUSES } from './command.ts';
-import { calc } from './commands/calc.ts';
-import { evaluate } from './commands/eval.ts';
-import { recheck } from './commands/recheck.ts';
-import { verify } from './commands/verify.ts';
-import { Refused } from './refused.ts';
-import { PROGRAM_VERSION } from './version.ts';
+import { REFUSES } from './command.ts';
+import { runCommand } from './run-command.ts';
 import { visible } from './visible.ts';
-
-const commands: readonly Command[] = [calc, recheck, evaluate, verify];
-
-function usage(listed: readonly Command[]): string {
-  return listed.map((command) => `  quaybook ${command.usage}\n      ${command.help}`).join('\n');
-}
-
-function find(name: string | undefined): Command {
-  const command = commands.find((one) => one.name === name);
-  if (command) return command;
-  if (name === undefined) throw new Refused('a command is missing; quaybook --help lists them');
-  const near = nearest(
-    name,
-    commands.map((one) => one.name),
-    1,
-  ).map((one) => `; did you mean ${one}?`);
-  throw new Refused(`there is no command “${name}”${near.join('')}`);
-}
-
-async function main(args: readonly string[], output: Output): Promise<number> {
-  const [name, ...rest] = args;
-  if (name === '--help' || name === 'help') {
-    output.print(usage(commands));
-    return 0;
-  }
-  if (name === '--version') {
-    output.print(`quaybook ${PROGRAM_VERSION}`);
-    return 0;
-  }
-  try {
-    const command = find(name);
-    if (rest[0] === '--help') {
-      output.print(usage([command]));
-      return 0;
-    }
-    return await command.run(rest, output);
-  } catch (error) {
-    if (!(error instanceof Refused)) throw error;
-    output.complain(error.message);
-    return REFUSES;
-  }
-}
 
 // A reader that closes the pipe early has what it wanted; anything else that takes no output is told, if that can be.
 for (const stream of [process.stdout, process.stderr])
@@ -71,7 +23,7 @@ function writeToStandardError(text: string): void {
   }
 }
 
-process.exitCode = await main(process.argv.slice(2), {
+process.exitCode = await runCommand(process.argv.slice(2), {
   print: (text) => process.stdout.write(`${visible(text)}\n`),
   complain: (text) => process.stderr.write(`${visible(text)}\n`),
 });

@@ -78,6 +78,18 @@ test('output that cannot be written is told in one sentence', async () => {
   expect(silent.status).toBe(2);
 });
 
+test('the program prints and ends as it does in the thread of the other tests', async () => {
+  const program = await bundle('src/cli/quaybook.ts');
+  for (const args of [
+    ['calc', 'fender-energy'],
+    ['calc', 'no-such-book'],
+    ['eval', '1 m + 2 ft'],
+  ]) {
+    const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...args], { encoding: 'utf8' });
+    expect({ status, out: stdout, err: stderr }).toEqual(quaybook(...args));
+  }
+});
+
 test('a bundle that is older than its sources and cannot be written anew is told in one sentence', () => {
   // A folder where the bundle would lie: nothing can be renamed to it, whoever runs this.
   const program = 'tests/cli/small-book.ts';
