@@ -16,7 +16,7 @@ export interface Output {
 
 /** Nothing disagrees. */
 export const AGREES = 0;
-/** A check, hand value, recheck or case disagrees. */
+/** A check, hand value, recheck or case disagrees, or a check holds only with values beyond their permitted ranges. */
 export const DISAGREES = 1;
 /** The book or the command cannot be used, or a requested result has no value. */
 export const REFUSES = 2;

@@ -17,7 +17,8 @@ import { type PrintedMethod, printMethods } from './methods.ts';
 import { numberIn } from './number-in.ts';
 
 /** How a result stands on the command line. */
-export type Status = 'ok' | 'pass' | 'fail' | 'problem' | 'waiting' | 'inapplicable';
+/** `out-of-range`: a check that holds and rests on values beyond their permitted ranges. */
+export type Status = 'ok' | 'pass' | 'out-of-range' | 'fail' | 'problem' | 'waiting' | 'inapplicable';
 
 /** One result as `--json` prints it: `value` in the row's own unit. */
 export interface PrintedResult {
@@ -30,6 +31,8 @@ export interface PrintedResult {
   /** The condition under which a check applies. */
   readonly applies?: string;
   readonly utilisation?: number;
+  /** The lines and columns beyond their permitted ranges on which a check rests. */
+  readonly out_of_range?: readonly string[];
   readonly demand?: number;
   readonly capacity?: number;
   /** What the known rows come to where an aggregate has missing ones; no formula can read it. */
@@ -172,12 +175,13 @@ function printLine(notebook: Notebook, id: string): PrintedResult {
     };
   const verdict = notebook.verdict(id);
   if (!verdict) return { value: value.truth, unit: '', text: value.truth ? 'TRUE' : 'FALSE', status: 'ok' };
-  const { demand, capacity, utilisation } = verdict;
+  const { demand, capacity, utilisation, outOfRange } = verdict;
   return {
     value: verdict.holds,
     unit: demand?.unit.text ?? '',
-    text: verdict.holds ? 'holds' : 'fails',
-    status: verdict.holds ? 'pass' : 'fail',
+    text: `${verdict.holds ? 'holds' : 'fails'}${outOfRange ? `, ${outOfRange.message}` : ''}`,
+    status: !verdict.holds ? 'fail' : outOfRange ? 'out-of-range' : 'pass',
+    ...(outOfRange && { out_of_range: outOfRange.data.on }),
     ...(utilisation !== undefined && { utilisation: numberIn(utilisation, PLAIN_UNIT) }),
     ...(demand && { demand: numberIn(demand.si, demand.unit) }),
     ...(capacity && { capacity: numberIn(capacity.si, capacity.unit) }),

@@ -1,11 +1,18 @@
 import { type Markup, none, together } from '../markup/index.ts';
-import { type FormulaItem, type Notebook, type Verdict, writeUtilisation } from '../notebook/index.ts';
+import {
+  type FormulaItem,
+  type Notebook,
+  type Verdict,
+  verdictWord,
+  writeUtilisation,
+} from '../notebook/index.ts';
 import type { Drawing } from './drawing.ts';
 import { createHatches } from './svg/hatches.ts';
 import { tag } from './svg/markup.ts';
 import { frameSketch, PAGE_WIDTH } from './svg/page.ts';
 import { box, line, path } from './svg/shapes.ts';
 import { strong, symbol, text, textElement, type Words, wordsWidth } from './svg/words.ts';
+import { type UtilisationPart, utilisationParts } from './utilisation-parts.ts';
 
 const ID = 'utilisations';
 const ROW = 21;
@@ -37,53 +44,99 @@ interface Checked {
 
 /**
  * An overview of all checks of a book in its order: for each a bar of demand over capacity with the line at 100 %,
- * and the verdict in words. What fails is hatched and has a cross, what holds is filled. Each has its id as `data-check`.
+ * and the verdict in words. What fails is hatched and has a cross, what holds is filled, and only outlined with a sign beside
+ * it where it rests on values beyond their permitted ranges. Each has its id as `data-check`. Many checks take several
+ * drawings one below the other, each of which fits on a printed page.
  * `page`: how wide a page it is for; its letters stay as large on a narrow one.
  */
-export function drawUtilisations(notebook: Notebook, page: 'wide' | 'narrow' = 'wide'): Drawing {
-  const columns = columnsOf[page];
-  const hatches = createHatches(ID);
+export function drawUtilisations(notebook: Notebook, page: 'wide' | 'narrow' = 'wide'): readonly Drawing[] {
   const checks = [...notebook.model.items.values()].flatMap((item) =>
     item.kind === 'formula' && item.row.kind === 'check' ? [checkedOf(notebook, item)] : [],
   );
-  const title = 'Utilisation of all checks';
-  const titleOf = new Map(notebook.book.sheets.map((sheet) => [sheet.key, sheet.title]));
+  const titles = new Map(notebook.book.sheets.map((sheet) => [sheet.key, sheet.title]));
+  const parts = utilisationParts(checks);
+  if (parts.length === 0)
+    return [frame(ID, TITLE, [], columnsOf[page], titles, { y: 46, body: [noChecks()] })];
+  return parts.map((part, at) => {
+    const id = at === 0 ? ID : `${ID}-${at + 1}`;
+    const title = parts.length === 1 ? TITLE : `${TITLE}, part ${at + 1} of ${parts.length}`;
+    const hatches = createHatches(id);
+    const drawn = drawRows(part, columnsOf[page], titles, hatches.fill('fails'));
+    return frame(id, title, part.checks, columnsOf[page], titles, {
+      ...drawn,
+      definitions: hatches.definitions(),
+    });
+  });
+}
+
+const TITLE = 'Utilisation of all checks';
+
+function noChecks(): Markup {
+  return textElement(text('This book has no checks yet.'), { x: 8, y: 34 }, { class: 'note' });
+}
+
+/** The titles of sheets by their keys. */
+type Titles = ReadonlyMap<string, string>;
+
+/** What stands in a drawing, and where it ends. */
+interface Drawn {
+  readonly y: number;
+  readonly body: readonly Markup[];
+  readonly definitions?: Markup;
+}
+
+function drawRows(
+  { checks, continues }: UtilisationPart<Checked>,
+  columns: Columns,
+  titles: Titles,
+  hatch: string,
+): Drawn {
   const body: Markup[] = [];
   let y = 34;
   let sheet: string | undefined;
   for (const check of checks) {
     if (check.item.sheet !== sheet) {
+      const isContinued = continues && sheet === undefined;
       sheet = check.item.sheet;
       y += body.length === 0 ? 0 : 8;
-      body.push(
-        textElement(strong(shortened(titleOf.get(sheet) ?? sheet, columns.left)), { x: 8, y: y + 13 }),
-      );
+      const words = `${titles.get(sheet) ?? sheet}${isContinued ? ', continued' : ''}`;
+      body.push(textElement(strong(shortened(words, columns.left)), { x: 8, y: y + 13 }));
       y += ROW + 2;
     }
-    body.push(row(check, y, columns, hatches.fill('fails')));
+    body.push(row(check, y, columns, hatch));
     y += ROW;
   }
-  if (checks.length > 0) {
-    const head = textElement(text('100 %'), { x: columns.full, y: 18, anchor: 'middle' });
-    body.push(head, line({ x: columns.full, y: 24 }, { x: columns.full, y: y + 4 }, { class: 'limit' }));
-  } else body.push(textElement(text('This book has no checks yet.'), { x: 8, y: 34 }, { class: 'note' }));
+  const head = textElement(text('100 %'), { x: columns.full, y: 18, anchor: 'middle' });
+  body.push(head, line({ x: columns.full, y: 24 }, { x: columns.full, y: y + 4 }, { class: 'limit' }));
+  if (checks.some(({ verdict }) => verdict?.outOfRange)) {
+    y += 26;
+    const words = text('rests on values beyond their permitted ranges');
+    body.push(warningSign(14, y - 4), textElement(words, { x: 24, y }, { class: 'note' }));
+  }
+  return { y: y + 12, body };
+}
+
+function frame(
+  id: string,
+  title: string,
+  checks: readonly Checked[],
+  { width }: Columns,
+  titles: Titles,
+  { y, body, definitions }: Drawn,
+): Drawing {
   const description = described(checks);
+  const sketch = { width, height: y, body: together(...body), ...(definitions && { definitions }) };
   return {
-    svg: frameSketch(ID, title, description, {
-      width: columns.width,
-      height: y + 12,
-      definitions: hatches.definitions(),
-      body: together(body),
-    }),
+    svg: frameSketch(id, title, description, sketch),
     title,
     description,
     table: {
       head: ['sheet', 'check', 'utilisation', 'verdict'],
       rows: checks.map((check) => [
-        titleOf.get(check.item.sheet) ?? check.item.sheet,
+        titles.get(check.item.sheet) ?? check.item.sheet,
         nameOf(check),
         percentOf(check),
-        verdictWord(check),
+        standingOf(check),
       ]),
     },
   };
@@ -105,9 +158,9 @@ function percentOf({ verdict }: Checked): string {
   return verdict?.utilisation === undefined ? '' : writeUtilisation(verdict.utilisation, verdict.holds);
 }
 
-function verdictWord({ verdict, isIdle }: Checked): string {
+function standingOf({ verdict, isIdle }: Checked): string {
   if (!verdict) return isIdle ? 'does not apply' : 'no value';
-  return verdict.holds ? 'holds' : 'fails';
+  return verdictWord(verdict);
 }
 
 function row(check: Checked, y: number, columns: Columns, hatch: string): Markup {
@@ -118,18 +171,23 @@ function row(check: Checked, y: number, columns: Columns, hatch: string): Markup
       ? symbol(check.item.row.name)
       : text(shortened(label, columns.left - 34));
   const percent = percentOf(check);
-  const tone = !check.verdict ? 'soft' : check.verdict.holds ? 'good-text' : 'bad-text';
+  const { holds, outOfRange } = check.verdict ?? {};
+  const tone = !check.verdict ? 'soft' : !holds ? 'bad-text' : outOfRange ? 'warn-text' : 'good-text';
+  const word = check.isIdle
+    ? text('n/a')
+    : !check.verdict
+      ? text('no value')
+      : holds
+        ? text('holds')
+        : strong('fails');
   const parts = [
     // Takes the pointer between words and bar too.
     box({ x: 8, y: y - 2 }, { x: columns.width - 8, y: y + ROW - 2 }, { class: 'hit' }),
     textElement(name, { x: 20, y: base }),
     bar(check, y + 2, columns, hatch),
     textElement(text(percent), { x: columns.width - VERDICT - 6, y: base, anchor: 'end' }),
-    textElement(
-      check.verdict?.holds === false ? strong('fails') : text(check.isIdle ? 'n/a' : verdictWord(check)),
-      { x: columns.width - VERDICT, y: base },
-      { class: tone },
-    ),
+    textElement(word, { x: columns.width - VERDICT, y: base }, { class: tone }),
+    ...(outOfRange ? [warningSign(columns.width - VERDICT + wordsWidth(word) + 9, base - 4)] : []),
   ];
   return tag('g', { 'data-check': check.item.id }, parts);
 }
@@ -148,13 +206,18 @@ function bar({ verdict }: Checked, y: number, { left, full, right }: Columns, ha
       ? path(`M${right - 12} ${y + BAR + 2}l5 -15M${right - 7} ${y + BAR + 2}l5 -15`, { class: 'thin' })
       : none;
   const filled = verdict.holds
-    ? box(from, to, { class: 'holds-bar', 'data-use': use })
+    ? box(from, to, { class: verdict.outOfRange ? 'beyond-bar' : 'holds-bar', 'data-use': use })
     : box(from, to, { class: 'fails-edge', fill: hatch, 'data-use': use });
   return together(box({ x: left, y }, { x: full, y: y + BAR }, { class: 'track' }), filled, cut);
 }
 
 function tickMark(x: number, y: number): Markup {
   return path(`M${x - 4} ${y}l3.5 3.5l6 -7`, { class: 'outline' });
+}
+
+/** The sign that something is to be known of a value: a triangle with a mark in it. */
+function warningSign(x: number, y: number): Markup {
+  return path(`M${x} ${y - 5.5}l5.5 10h-11ZM${x} ${y - 2}v3M${x} ${y + 2.4}v.4`, { class: 'warn-edge' });
 }
 
 function crossMark(x: number, y: number): Markup {
@@ -165,11 +228,12 @@ function described(checks: readonly Checked[]): string {
   const failing = checks.filter(({ verdict }) => verdict?.holds === false);
   const idle = checks.filter(({ isIdle }) => isIdle);
   const blank = checks.filter(({ verdict, isIdle }) => !verdict && !isIdle);
-  const holding = checks.length - failing.length - blank.length - idle.length;
+  const beyond = checks.filter(({ verdict }) => verdict?.holds && verdict.outOfRange);
+  const holding = checks.length - failing.length - blank.length - idle.length - beyond.length;
   if (checks.length === 0) return 'This book has no checks yet.';
   const worst = failing.map((check) => `${nameOf(check)} ${percentOf(check)}`.trim());
   return [
-    `${checks.length} ${checks.length === 1 ? 'check' : 'checks'}: ${holding} hold, ${failing.length} fail, ${blank.length} without a value${idle.length === 0 ? '' : `, ${idle.length} not applicable`}.`,
+    `${checks.length} ${checks.length === 1 ? 'check' : 'checks'}: ${holding} hold, ${beyond.length === 0 ? '' : `${beyond.length} hold beyond a permitted range, `}${failing.length} fail, ${blank.length} without a value${idle.length === 0 ? '' : `, ${idle.length} not applicable`}.`,
     worst.length > 0 ? `Fails: ${worst.join('; ')}.` : '',
   ]
     .filter((sentence) => sentence !== '')

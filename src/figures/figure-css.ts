@@ -12,6 +12,7 @@ export const figureCss = `
   --figure-accent: var(--accent, #0f625f);
   --figure-good: var(--good, #1d6a48);
   --figure-bad: var(--bad, #a4301c);
+  --figure-warn: var(--warn, #7d5700);
   display: block;
   inline-size: 100%;
   max-inline-size: 720px;
@@ -30,6 +31,7 @@ export const figureCss = `
 .quay-figure .head { font-weight: 600; font-size: 13px; }
 .quay-figure .accent-text { fill: var(--figure-accent); }
 .quay-figure .bad-text { fill: var(--figure-bad); }
+.quay-figure .warn-text { fill: var(--figure-warn); }
 .quay-figure .good-text { fill: var(--figure-good); }
 .quay-figure .hit { fill: transparent; }
 .quay-figure .outline { stroke: var(--figure-ink); stroke-width: 1.4px; stroke-linejoin: round; }
@@ -84,6 +86,8 @@ export const figureCss = `
 .quay-figure .bar-soft { fill: var(--figure-rule-strong); }
 .quay-figure .track { fill: var(--figure-rule); opacity: 0.6; }
 .quay-figure .holds-bar { fill: var(--figure-good); }
+.quay-figure .beyond-bar { fill: var(--figure-paper); stroke: var(--figure-warn); stroke-width: 1.6px; }
+.quay-figure .warn-edge { stroke: var(--figure-warn); stroke-width: 1.1px; stroke-linejoin: round; }
 .quay-figure .fails-edge { stroke: var(--figure-bad); stroke-width: 1.2px; }
 .quay-figure .limit { stroke: var(--figure-ink); stroke-width: 1px; stroke-dasharray: 12 3 2 3; }
 `;

@@ -60,6 +60,7 @@ export {
   type Result,
   type Value,
   type Verdict,
+  verdictWord,
   writeUtilisation,
 } from './result.ts';
 export { spelledName, spellingProblems } from './spelled-name.ts';

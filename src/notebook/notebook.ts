@@ -22,6 +22,7 @@ import type { FormulaItem, InputColumnItem, InputItem, Item, Model } from './mod
 import { namesOf } from './names.ts';
 import { createProblemList } from './problem-list.ts';
 import { readComputed, readResult, readVerdict, standing, unitOf } from './read-result.ts';
+import { createRestingOutOfRange, outOfRangeRemark } from './resting-out-of-range.ts';
 import type { ColumnResult, Result, Verdict } from './result.ts';
 import { computedId, type Side } from './stated.ts';
 import { readingWithStated } from './stated-column.ts';
@@ -127,6 +128,7 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
   };
 
   const problems = createProblemList();
+  const resting = createRestingOutOfRange();
 
   const rebuild = (): void => {
     const before = model;
@@ -136,6 +138,7 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
       syncEngine(engine, model, before);
     } else {
       problems.forgetAll();
+      resting.forgetAll();
       engine = createEngine({ units: model.registry, system: book.settings.system });
       syncEngine(engine, model);
     }
@@ -169,6 +172,15 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
     return { status: 'ok', unit, reading: readingWithStated(reading, computedOnes, found.cells) };
   };
 
+  const withRange = (
+    item: Pick<FormulaItem, 'id' | 'sheet'>,
+    on: Iterable<string>,
+    verdict: Verdict,
+  ): Verdict => {
+    const outOfRange = outOfRangeRemark(item, resting.under(on, model, { result, computed, column }));
+    return outOfRange ? { ...verdict, outOfRange } : verdict;
+  };
+
   return {
     get book() {
       return book;
@@ -183,11 +195,15 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
       const bookBefore = book;
       book = applied.value.book;
       // The settings say in which units and with which dates everything is told.
-      if (touched.some((one) => one.kind === 'book')) problems.forgetAll();
+      if (touched.some((one) => one.kind === 'book')) {
+        problems.forgetAll();
+        resting.forgetAll();
+      }
       const before = model;
       if (!enterOnly(touched, book, model, engine)) rebuild();
       const changed = new ChangedLines(engine.recalculate(timeAtOnce?.()), methodsChanged(before, model));
       problems.forget(changed);
+      resting.forget(changed);
       const dangling = danglingAfter({ book: bookBefore, model: before }, { book, model });
       return { ok: true, value: { inverse, changed, dangling } };
     },
@@ -197,6 +213,7 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
     proceed: (allowance) => {
       const changed = new ChangedLines(engine.recalculate(allowance));
       problems.forget(changed);
+      resting.forget(changed);
       return changed;
     },
     result,
@@ -214,13 +231,24 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
       if (found.kind !== 'formula' || found.row.kind !== 'check') return undefined;
       const read = result(id);
       if (read.status !== 'ok' || read.value.kind !== 'truth') return undefined;
-      return readVerdict(found, read.value.truth, model, engine, book.settings.system);
+      return withRange(
+        found,
+        [id],
+        readVerdict(found, read.value.truth, model, engine, book.settings.system),
+      );
     },
     column,
     rowsOf: (table) => engine.rowsOf(table),
     unitOf: (id) => unitOf(item(id), model, book.settings.system),
     problems: () => problems.of(model, { result, computed, column }),
-    tryFormula: (id, text, options = {}) => tryFormula(formulaPlace(id), text, options, book, model, engine),
+    tryFormula: (id, text, options = {}) => {
+      const place = formulaPlace(id);
+      const tried = tryFormula(place, text, options, book, model, engine);
+      if (tried.outcome.kind !== 'verdict') return tried;
+      const applies = place.kind === 'formula' ? (place.applies?.references ?? []) : [];
+      const verdict = withRange(place, [...tried.checked.references, ...applies], tried.outcome.verdict);
+      return { ...tried, outcome: { kind: 'verdict', verdict } };
+    },
     parts: formulaParts({
       get model() {
         return model;

@@ -1,12 +1,10 @@
 import { inCell, type Problem, problem } from '../diagnostics/index.ts';
-import type { Range } from '../document/index.ts';
 import type { ColumnReading } from '../engine/index.ts';
-import { type Entry, readEntry, sameDimension, type UnitRegistry, writeQuantity } from '../units/index.ts';
 import { blankPoints, isToldByPoint } from './blank-points.ts';
 import { failuresOf } from './check-methods.ts';
 import { columnWarnings, rangeWarnings } from './column-warnings.ts';
-import { outOfRange } from './inputs.ts';
-import type { FormulaColumnItem, FormulaItem, InputColumnItem, InputItem, Item, Model } from './model.ts';
+import { lineRangeProblems } from './line-ranges.ts';
+import type { FormulaColumnItem, InputColumnItem, Item, Model } from './model.ts';
 import { ownProblems } from './own-problems.ts';
 import { standing } from './read-result.ts';
 import type { ColumnResult, Result } from './result.ts';
@@ -97,7 +95,7 @@ function foundOf(item: Item, model: Model, { result, computed, column }: Standin
   if (item.kind === 'input' || item.kind === 'formula') {
     const read = result(item.id);
     if (read.status !== 'problem' && read.status !== 'waiting')
-      return { problems: [...own, ...beyondLimits(item, read, model)], blanks: [] };
+      return { problems: [...own, ...lineRangeProblems(item, read, model)], blanks: [] };
     return { problems: [...own, read.problem], blanks: [read.problem] };
   }
   const read = column(item.id);
@@ -109,42 +107,6 @@ function foundOf(item: Item, model: Model, { result, computed, column }: Standin
   const rows = rowProblems(item, read.reading, model);
   const problems = [...own, ...warnings.map((found) => inCell(found, item.id)), ...rows.problems];
   return { problems, blanks: rows.blanks };
-}
-
-/**
- * The limits of a calculated line hold for what it computes and for what is stated in its place; those that a given has
- * hold for the value it takes from a link as well.
- */
-function beyondLimits(item: InputItem | FormulaItem, read: Result, model: Model): readonly Problem[] {
-  if (item.kind !== 'formula' || item.row.kind !== 'calc') return [];
-  if (read.status !== 'ok' || read.value.kind !== 'number') return [];
-  const { range, link } = item.row;
-  const { si, unit } = read.value;
-  const entry = { kind: 'number', si, unit } as const;
-  const ranges = [range, link?.kind === 'given' ? link.range : undefined].filter((one) => one !== undefined);
-  const found = ranges.flatMap((one) =>
-    item.unit || unit.dimension.key === ''
-      ? outOfRange(entry, one, item.unit, model.registry)
-      : outOfComputedRange(entry, one, model.registry),
-  );
-  return found.map((one) => inCell(one, item.id));
-}
-
-/** Of a line without a unit of its own the limits have theirs: the one it is shown in may be another tomorrow. */
-function outOfComputedRange(
-  entry: Extract<Entry, { kind: 'number' }>,
-  range: Range,
-  registry: UnitRegistry,
-): readonly Problem[] {
-  for (const limit of [range.min, range.max]) {
-    const read = limit === undefined ? undefined : readEntry(limit, registry);
-    if (limit === undefined || !read?.ok || (read.value.kind !== 'number' && read.value.kind !== 'point'))
-      continue;
-    if (sameDimension(read.value.unit.dimension, entry.unit.dimension)) continue;
-    const facts = { limit, value: writeQuantity(entry.si, entry.unit) };
-    return [problem('range-without-unit', { from: 0, to: 0 }, facts)];
-  }
-  return outOfRange(entry, range, undefined, registry);
 }
 
 /** What is to be said of the methods of a line, but what is said of it already: of the one in force, by its formula. */

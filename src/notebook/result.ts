@@ -31,6 +31,9 @@ export type ColumnResult =
   | { readonly status: 'ok'; readonly unit: Unit; readonly reading: ColumnReading }
   | { readonly status: 'problem' | 'waiting'; readonly problem: Problem };
 
+/** The remark of a check that rests on values beyond their permitted ranges; `on` are the ids of their lines and columns. */
+export type OutOfRangeRemark = Problem & { readonly data: { readonly on: readonly string[] } };
+
 /** A check: whether it holds, with demand over capacity where both are numbers of one sign. */
 export interface Verdict {
   readonly holds: boolean;
@@ -38,6 +41,14 @@ export interface Verdict {
   readonly capacity?: Quantity;
   /** Demand over capacity; absent where the capacity is not above zero. */
   readonly utilisation?: number;
+  /** Present where it rests on values beyond their permitted ranges. */
+  readonly outOfRange?: OutOfRangeRemark;
+}
+
+/** How a check stands in a few words: one that holds and rests on values beyond their permitted ranges does not just hold. */
+export function verdictWord({ holds, outOfRange }: Verdict): 'holds' | 'holds, beyond range' | 'fails' {
+  if (!holds) return 'fails';
+  return outOfRange ? 'holds, beyond range' : 'holds';
 }
 
 /**

@@ -50,6 +50,24 @@ describe('calc', () => {
     expect(json.results['s.c'].utilisation).toBeCloseTo(4 / 3, 9);
   });
 
+  test('exits 1 where a check holds only with a value beyond its permitted range, and says it beside the verdict', () => {
+    const args = ['calc', sound, '--set', 'b=0.5 in'] as const;
+    const { run, json } = quaybookJson(...args);
+    expect(run.status).toBe(1);
+    expect(json.results['s.c']).toMatchObject({
+      value: true,
+      status: 'out-of-range',
+      text: 'holds, rests on b beyond its permitted range',
+      out_of_range: ['s.b'],
+    });
+    expect(json.results['s.A'].status).toBe('ok');
+    const printed = quaybook(...args);
+    expect(printed.status).toBe(1);
+    expect(printed.out).toMatch(/^s\.c +holds, rests on b beyond its permitted range +3\.3 %$/m);
+    expect(quaybook(...args, '--get', 'c').status).toBe(1);
+    expect(quaybook(...args, '--get', 'A').status).toBe(0);
+  });
+
   test('lists what can be set', () => {
     const { json } = quaybookJson('calc', sound);
     expect(json.givens.map((given: { name: string }) => given.name)).toEqual([
@@ -83,8 +101,7 @@ describe('calc', () => {
   });
 
   test('a value beyond its range is computed with and pointed out', () => {
-    const { run, json } = quaybookJson('calc', sound, '--set', 'b=0.5 in');
-    expect(run.status).toBe(0);
+    const { json } = quaybookJson('calc', sound, '--set', 'b=0.5 in');
     expect(json.problems).toMatchObject([{ code: 'out-of-range', severity: 'warning', cell: 's.b' }]);
   });
 

@@ -39,13 +39,15 @@ describe.each(shippedBooks().map(({ id }) => id))('the book %s', (id) => {
 
   test('its drawings are sound, named, and styled by the style sheet alone', () => {
     const ids: string[] = [];
-    const { svg: overview } = asText(drawUtilisations(notebook));
     for (const { id: part, svg } of [
       ...drawings(notebook, 'written').map(({ id: part, outcome }) => ({
         id: part,
         svg: drawn(outcome).svg,
       })),
-      { id: 'utilisations', svg: overview },
+      ...drawUtilisations(notebook).map((part, at) => ({
+        id: at === 0 ? 'utilisations' : `utilisations-${at + 1}`,
+        svg: asText(part).svg,
+      })),
     ]) {
       const shapes = shapesOf(svg);
       expect(shapes[0]?.attributes).toMatchObject({
@@ -95,7 +97,7 @@ describe.each(shippedBooks().map(({ id }) => id))('the book %s', (id) => {
           shapesOf(asText(outcome.value).svg);
         } else expect(outcome.problems.every(({ message }) => message.length > 10)).toBe(true);
       }
-      shapesOf(asText(drawUtilisations(broken)).svg);
+      for (const part of drawUtilisations(broken)) shapesOf(asText(part).svg);
     },
   );
 
@@ -112,7 +114,7 @@ describe.each(shippedBooks().map(({ id }) => id))('the book %s', (id) => {
       return JSON.stringify(book);
     });
     for (const { outcome } of drawings(bare, 'US')) if (outcome.ok) shapesOf(asText(outcome.value).svg);
-    shapesOf(asText(drawUtilisations(bare)).svg);
+    for (const part of drawUtilisations(bare)) shapesOf(asText(part).svg);
   });
 });
 

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { type Book, blankBook } from '../../src/document/index.ts';
 import { drawUtilisations } from '../../src/figures/index.ts';
+import { openNotebook } from '../../src/notebook/index.ts';
 import { asText, notebookOf, parts, shapesOf } from './picture.ts';
 
 const check = (name: string, formula: string, label?: string) => ({
@@ -23,8 +25,15 @@ const notebook = notebookOf({ N: '90 kN', R: '100 kN', V: '130 kN', Z: '' }, {},
   },
 ]);
 
+/** The one drawing of a few checks, as text. */
+function only(drawings: ReturnType<typeof drawUtilisations>) {
+  const [first] = drawings;
+  if (!first || drawings.length !== 1) throw new Error(`${drawings.length} drawings`);
+  return asText(first);
+}
+
 describe.each(['wide', 'narrow'] as const)('the overview of checks on a %s page', (page) => {
-  const { svg, table, description } = asText(drawUtilisations(notebook, page));
+  const { svg, table, description } = only(drawUtilisations(notebook, page));
   const [holds, fails, far] = parts(svg, 'use');
 
   test('bars are as long as the utilisations, up to the end of the field', () => {
@@ -72,5 +81,76 @@ describe.each(['wide', 'narrow'] as const)('the overview of checks on a %s page'
 });
 
 test('a book without checks says so', () => {
-  expect(asText(drawUtilisations(notebookOf({}))).svg).toContain('This book has no checks yet.');
+  expect(only(drawUtilisations(notebookOf({}))).svg).toContain('This book has no checks yet.');
+});
+
+describe('a check that rests on a value beyond its permitted range', () => {
+  const ranged = { id: 't', kind: 'given', name: 't', entry: '90 mm', range: { max: '50 mm' } };
+  const rows = [
+    ranged,
+    check('c_t', 't <= 100 mm', 'thin'),
+    check('c_u', 't <= 60 mm', 'thick'),
+    check('c_v', '1 <= 2', 'plain'),
+  ];
+  const { svg, table, description } = only(
+    drawUtilisations(notebookOf({}, {}, [{ id: 'q', kind: 'rows', rows }])),
+  );
+  const shapes = shapesOf(svg);
+
+  test('has another bar than one that simply holds, and a sign beside its verdict, which is explained', () => {
+    expect(parts(svg, 'use').map(({ attributes }) => attributes.class)).toEqual([
+      'beyond-bar',
+      'fails-edge',
+      'holds-bar',
+    ]);
+    // One for each of the two checks, one before the words that explain it.
+    expect(shapes.filter(({ attributes }) => attributes.class === 'warn-edge')).toHaveLength(3);
+    expect(shapes.map(({ text }) => text)).toContain('rests on values beyond their permitted ranges');
+  });
+
+  test('says so in words, and is counted apart', () => {
+    expect(table?.rows.map((cells) => cells.at(-1))).toEqual(['holds, beyond range', 'fails', 'holds']);
+    expect(description).toMatch(
+      /^3 checks: 1 hold, 1 hold beyond a permitted range, 1 fail, 0 without a value\./,
+    );
+  });
+});
+
+describe('the overview of many checks', () => {
+  const sheet = (key: string, count: number) => ({
+    key,
+    title: `Sheet ${key}`,
+    parts: [
+      { id: 'p', kind: 'rows', rows: Array.from({ length: count }, (_, at) => check(`c_${at}`, '1 <= 2')) },
+    ],
+  });
+  const drawn = (...counts: readonly number[]) => {
+    const sheets = counts.map((count, at) => sheet(`s${at}`, count));
+    return drawUtilisations(openNotebook({ ...blankBook(), sheets } as Book)).map((one) => {
+      const { svg } = asText(one);
+      const height = Number(/viewBox="0 0 \d+ (\d+)"/.exec(svg)?.[1]);
+      const headings = [...svg.matchAll(/Sheet s\d(?:, continued)?/g)].map(([words]) => words);
+      return { height, headings, checks: [...svg.matchAll(/data-check/g)].length };
+    });
+  };
+
+  test('is as many drawings as fit on pages, none of them taller than one', () => {
+    const parts = drawn(59);
+    expect(parts.map(({ checks }) => checks)).toEqual([35, 24]);
+    expect(parts.map(({ headings }) => headings)).toEqual([['Sheet s0'], ['Sheet s0, continued']]);
+    for (const { height } of parts) expect(height).toBeLessThanOrEqual(920);
+  });
+
+  test('keeps the checks of a sheet together where the page before is half full', () => {
+    expect(drawn(20, 20).map(({ checks }) => checks)).toEqual([20, 20]);
+    expect(drawn(10, 20).map(({ checks }) => checks)).toEqual([30]);
+    expect(drawn(5, 33).map(({ checks, headings }) => [checks, headings])).toEqual([
+      [34, ['Sheet s0', 'Sheet s1']],
+      [4, ['Sheet s1, continued']],
+    ]);
+  });
+
+  test('leaves no heading alone at the end', () => {
+    expect(drawn(33, 40).map(({ checks }) => checks)).toEqual([33, 35, 5]);
+  });
 });

@@ -44,7 +44,9 @@ function markupOf(notebook: Notebook): readonly Markup[] {
   return [
     ...formulas.map(({ markup }) => markup),
     ...drawings,
-    ...(['wide', 'narrow'] as const).map((page) => drawUtilisations(notebook, page).svg),
+    ...(['wide', 'narrow'] as const).flatMap((page) =>
+      drawUtilisations(notebook, page).map(({ svg }) => svg),
+    ),
     ...symbols,
   ];
 }

@@ -53,8 +53,11 @@ function result(text: string): Note {
   return { kind: 'result', text };
 }
 
-function verdictWords({ holds, demand, capacity, utilisation }: Verdict, session: Session): string {
-  const word = holds ? 'holds' : 'fails';
+function verdictWords(
+  { holds, demand, capacity, utilisation, outOfRange }: Verdict,
+  session: Session,
+): string {
+  const word = `${holds ? 'holds' : 'fails'}${outOfRange ? `, ${outOfRange.message}` : ''}`;
   const share = utilisation === undefined ? '' : `${writeUtilisation(utilisation, holds)} `;
   if (!demand || !capacity) return `${share}${word}`;
   return `demand ${valueWords(demand, session)}, capacity ${valueWords(capacity, session)}: ${share}${word}`;

@@ -132,6 +132,9 @@ export const overviewStyles = css`
   .fails {
     color: var(--bad);
   }
+  .beyond {
+    color: var(--warn);
+  }
   .told.problem {
     color: var(--bad);
   }
@@ -214,10 +217,9 @@ export const overviewStyles = css`
       box-shadow: none;
       print-color-adjust: exact;
     }
-    /* The bars cannot be broken: they keep to what the title leaves of the first page. */
+    /* A drawing of bars cannot be broken; it is made no taller than a page. */
     .quay-figure {
-      width: auto;
-      max-height: 920px;
+      break-inside: avoid;
     }
     h3 {
       break-after: avoid;

@@ -2,7 +2,7 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Problem } from '../../diagnostics/index.ts';
 import type { Prose } from '../../document/index.ts';
 import { drawUtilisations } from '../../figures/index.ts';
-import { writeUtilisation } from '../../notebook/index.ts';
+import { type Verdict, writeUtilisation } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
 import { placeOfProblem } from '../findings/finding-places.ts';
 import { type FoundCheck, findingsOf, sheetOf } from '../findings/findings.ts';
@@ -57,7 +57,7 @@ export class Overview extends LitElement {
           ? html`<p class="words quiet">
               The book has no check yet. A check compares a demand with a capacity; insert one from the menu of a line.
             </p>`
-          : html`<div class="words bars" @click=${this.#goToBar}>${drawMarkup(bars.svg)}</div>
+          : html`<div class="words bars" @click=${this.#goToBar}>${bars.map(({ svg }) => drawMarkup(svg))}</div>
               ${this.#checks(checks)}`
       }
       <h3 id="problems" tabindex="-1">Problems</h3>
@@ -127,9 +127,7 @@ export class Overview extends LitElement {
 
   #check({ item, verdict, inapplicable }: FoundCheck, before: string | undefined): TemplateResult {
     const verdictCell = verdict
-      ? html`<span class=${verdict.holds ? 'holds' : 'fails'}
-          >${drawSign(verdict.holds ? 'holds' : 'fails')} ${verdict.holds ? 'holds' : 'fails'}</span
-        >`
+      ? drawVerdict(verdict)
       : inapplicable
         ? html`<span class="quiet" title=${inapplicable.message}>${drawSign('idle')} does not apply</span>`
         : html`<span class="quiet" title=${this.#whyNot(item.id)}>no value</span>`;
@@ -143,6 +141,7 @@ export class Overview extends LitElement {
       <td>
         ${this.#goButton(labelOf(item), placeOfId(this.session.notebook, item.id))}
         ${inapplicable && item.applies ? html`<div class="quiet">applies where ${item.applies.text.trim()}</div>` : nothing}
+        ${verdict?.outOfRange ? html`<div class="beyond">${verdict.outOfRange.message}</div>` : nothing}
       </td>
       <td class="number">${sides?.demand ?? ''}</td>
       <td class="number">${sides?.capacity ?? ''}</td>
@@ -221,4 +220,11 @@ export class Overview extends LitElement {
       ${words}
     </button>`;
   }
+}
+
+/** A verdict with its sign; one that rests on values beyond their permitted ranges has theirs. */
+function drawVerdict({ holds, outOfRange }: Verdict): TemplateResult {
+  const word = holds ? 'holds' : 'fails';
+  const [name, sign] = holds && outOfRange ? (['beyond', 'warning'] as const) : ([word, word] as const);
+  return html`<span class=${name}>${drawSign(sign, sign === 'warning' ? 'beyond a permitted range:' : '')} ${word}</span>`;
 }

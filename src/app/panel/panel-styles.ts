@@ -98,6 +98,9 @@ export const panelStyles = css`
   .holds {
     color: var(--good);
   }
+  .beyond {
+    color: var(--warn);
+  }
   li button:hover {
     background: var(--selection);
   }

@@ -96,12 +96,14 @@ export class SidePanel extends LitElement {
       : html`<p class="quiet">formulas read it as “${entry}”</p>`;
   }
 
-  /** How far a check is from holding. */
+  /** How far a check is from holding, and on which values beyond their ranges it rests. */
   #excess({ id }: Item) {
     const { notebook, units } = this.session;
     const verdict = notebook.verdict(id);
     const by = verdict && failsBy(verdict, units, notebook.model.registry);
-    return by === undefined ? nothing : html`<p class="excess">fails by ${by}</p>`;
+    const { outOfRange } = verdict ?? {};
+    return html`${by === undefined ? nothing : html`<p class="excess">fails by ${by}</p>`}
+      ${outOfRange ? html`<p class="problem warning" role="note">${outOfRange.message}</p>` : nothing}`;
   }
 
   #empty() {

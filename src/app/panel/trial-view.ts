@@ -98,14 +98,17 @@ function drawOutcome(
     }`;
 }
 
-function drawMoved(session: Session, { check: { item }, before, after, holds }: MovedCheck): TemplateResult {
+function drawMoved(
+  session: Session,
+  { check: { item }, before, after, holds, isBeyond }: MovedCheck,
+): TemplateResult {
   const sheet = session.notebook.book.sheets.find(({ key }) => key === item.sheet);
   return html`<li>
     <span>
       ${drawMarkup(math(symbolMath(localName(item))))} ${labelOf(item) === item.row.name ? '' : labelOf(item)}
       ${item.sheet === session.sheet ? nothing : html`<span class="sheet">${sheet?.title ?? item.sheet}</span>`}
     </span>
-    <span class="move">${before}; tried: <span class=${holds === true ? 'holds' : 'excess'}>${after}</span></span>
+    <span class="move">${before}; tried: <span class=${holds !== true ? 'excess' : isBeyond ? 'beyond' : 'holds'}>${after}</span></span>
   </li>`;
 }
 
@@ -113,12 +116,13 @@ function drawMoved(session: Session, { check: { item }, before, after, holds }: 
 export function movedWords(moved: readonly MovedCheck[], all: number): string {
   if (all === 0) return 'The book has no check.';
   if (moved.length === 0) return `None of ${countedDo(all, 'check', 'move')}.`;
-  const turned = (holds: boolean | undefined): number =>
-    moved.filter((one) => one.turns && one.holds === holds).length;
+  const turned = (holds: boolean | undefined, isBeyond = false): number =>
+    moved.filter((one) => one.turns && one.holds === holds && (!holds || one.isBeyond === isBeyond)).length;
   const parts = [
     [turned(false), 'comes to fail', 'come to fail'],
     [turned(undefined), 'loses its value', 'lose their value'],
     [turned(true), 'comes to hold', 'come to hold'],
+    [turned(true, true), 'comes to hold beyond a permitted range', 'come to hold beyond a permitted range'],
   ] as const;
   const said = parts
     .filter(([count]) => count > 0)

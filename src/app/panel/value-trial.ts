@@ -5,6 +5,7 @@ import {
   openNotebook,
   tryEntry,
   type Verdict,
+  verdictWord,
   writeUtilisation,
 } from '../../notebook/index.ts';
 import { numberInPrint } from '../../units/index.ts';
@@ -32,6 +33,8 @@ export interface MovedCheck {
   readonly after: string;
   /** Whether it holds with the value tried; undefined where it would have no value. */
   readonly holds: boolean | undefined;
+  /** Whether it would rest on values beyond their permitted ranges. */
+  readonly isBeyond: boolean;
   /** Whether its verdict changes, not only its utilisation. */
   readonly turns: boolean;
 }
@@ -82,7 +85,7 @@ export function movedChecks(book: Notebook, tried: Notebook): readonly MovedChec
     const turns = check.verdict?.holds !== after?.holds || wasIdle !== isIdle;
     const words = verdictWords(check.verdict, after);
     const said = { before: wasIdle ? IDLE : words.before, after: isIdle ? IDLE : words.after };
-    return [{ check, ...said, holds: after?.holds, turns }];
+    return [{ check, ...said, holds: after?.holds, isBeyond: after?.outOfRange !== undefined, turns }];
   });
   return moved.toSorted((a, b) => Number(b.turns) - Number(a.turns));
 }
@@ -93,7 +96,8 @@ const IDLE = 'does not apply';
 const ROUNDING = 1e-12;
 
 function isMoved(before: Verdict | undefined, after: Verdict | undefined): boolean {
-  if (before?.holds !== after?.holds) return true;
+  if (before?.holds !== after?.holds || before?.outOfRange?.message !== after?.outOfRange?.message)
+    return true;
   const [a, b] = [before?.utilisation, after?.utilisation];
   if (a === undefined || b === undefined) return a !== b;
   return !Object.is(a, b) && !(Math.abs(a - b) <= ROUNDING * Math.max(Math.abs(a), Math.abs(b), 1));
@@ -115,7 +119,7 @@ function verdictWords(
 function wordsOf(verdict: Verdict | undefined, digits?: number): string {
   if (!verdict) return 'no value';
   const { holds, utilisation } = verdict;
-  const said = holds ? 'holds' : 'fails';
+  const said = verdictWord(verdict);
   if (utilisation === undefined) return said;
   const percent =
     digits === undefined

@@ -1,4 +1,4 @@
-import { type Item, type Notebook, writeUtilisation } from '../../notebook/index.ts';
+import { type Item, type Notebook, verdictWord, writeUtilisation } from '../../notebook/index.ts';
 import { choiceWords } from './choice-words.ts';
 import { type Shown, shownQuantity } from './shown.ts';
 import type { UnitsView } from './units-view.ts';
@@ -24,5 +24,5 @@ export function resultText(notebook: Notebook, item: Item, view: UnitsView): Sho
   if (!verdict) return { number: value.truth ? 'true' : 'false', unit: '' };
   const use =
     verdict.utilisation === undefined ? '' : `${writeUtilisation(verdict.utilisation, verdict.holds)} `;
-  return { number: `${use}${verdict.holds ? 'holds' : 'fails'}`, unit: '' };
+  return { number: `${use}${verdictWord(verdict)}`, unit: '' };
 }

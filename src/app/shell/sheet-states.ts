@@ -8,6 +8,8 @@ export interface SheetState {
   readonly failing: number;
   /** Checks that have no value yet. */
   readonly open: number;
+  /** Checks that hold and rest on values beyond their permitted ranges. */
+  readonly beyond: number;
   /** Checks that apply. */
   readonly checks: number;
 }
@@ -16,7 +18,7 @@ export interface SheetState {
 export function sheetStates(notebook: Notebook): ReadonlyMap<string, SheetState> {
   const { problems, checks } = findingsOf(notebook);
   const states = new Map(
-    notebook.book.sheets.map(({ key }) => [key, { problems: 0, failing: 0, open: 0, checks: 0 }]),
+    notebook.book.sheets.map(({ key }) => [key, { problems: 0, failing: 0, open: 0, beyond: 0, checks: 0 }]),
   );
   for (const found of problems) {
     const state = states.get(sheetOf(found));
@@ -28,12 +30,13 @@ export function sheetStates(notebook: Notebook): ReadonlyMap<string, SheetState>
     state.checks += 1;
     if (!verdict) state.open += 1;
     else if (!verdict.holds) state.failing += 1;
+    else if (verdict.outOfRange) state.beyond += 1;
   }
   return states;
 }
 
 /** The state of a sheet in words; `bad` where something is to be mended. */
-export function stateWords({ problems, failing, open, checks }: SheetState): {
+export function stateWords({ problems, failing, open, beyond, checks }: SheetState): {
   readonly words: string;
   readonly bad: boolean;
 } {
@@ -41,5 +44,6 @@ export function stateWords({ problems, failing, open, checks }: SheetState): {
   const told = [...fails, ...(problems === 0 ? [] : [counted(problems, 'problem')])];
   if (told.length > 0) return { words: told.join(', '), bad: true };
   if (open > 0) return { words: 'no verdict', bad: false };
+  if (beyond > 0) return { words: 'holds, beyond range', bad: false };
   return { words: checks > 0 ? 'holds' : '', bad: false };
 }

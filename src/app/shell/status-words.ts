@@ -12,9 +12,12 @@ export function checkWords(checks: readonly FoundCheck[]): string {
   const all = applying.length;
   const failing = applying.filter(({ verdict }) => verdict?.holds === false).length;
   const open = applying.filter(({ verdict }) => !verdict).length;
-  const without = `${open === 0 ? '' : `, ${open} without a value`}${apart}`;
+  const beyond = applying.filter(({ verdict }) => verdict?.holds && verdict.outOfRange).length;
+  const hold = failing === 0 ? '' : beyond === 1 ? 'holds ' : 'hold ';
+  const ranged = beyond === 0 ? '' : `, ${beyond} ${hold}beyond a permitted range`;
+  const without = `${ranged}${open === 0 ? '' : `, ${open} without a value`}${apart}`;
   if (failing > 0) return `${failing} of ${countedDo(all, 'check', 'fail')}${without}`;
-  if (open > 0) return `${all - open} of ${countedDo(all, 'check', 'hold')}${without}`;
+  if (open + beyond > 0) return `${all - open - beyond} of ${countedDo(all, 'check', 'hold')}${without}`;
   return `${countedDo(all, 'check', 'hold')}${without}`;
 }
 

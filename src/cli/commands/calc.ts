@@ -184,7 +184,7 @@ function resultLine(id: string, result: PrintedResult): string {
   const use =
     result.utilisation === undefined
       ? ''
-      : `  ${writeUtilisation(result.utilisation, result.status === 'pass')}`;
+      : `  ${writeUtilisation(result.utilisation, result.value === true)}`;
   const value =
     result.status === 'problem' || result.status === 'waiting' ? `(${result.status})` : result.text;
   return `${id.padEnd(32)} ${value}${use}${result.stated ? `  ${statedWords(result.stated)}` : ''}`;
@@ -204,5 +204,5 @@ function isCells(stated: PrintedResult['stated']): stated is readonly PrintedSta
 
 function statusOf(statuses: readonly PrintedResult['status'][]): number {
   if (statuses.some((status) => status === 'problem' || status === 'waiting')) return REFUSES;
-  return statuses.includes('fail') ? DISAGREES : AGREES;
+  return statuses.some((status) => status === 'fail' || status === 'out-of-range') ? DISAGREES : AGREES;
 }

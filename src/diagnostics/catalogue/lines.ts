@@ -1,6 +1,9 @@
 import { entry } from './entry.ts';
 import { listed, onOneLine, quoted } from './wording.ts';
 
+/** So many values are named where a check rests on several; one more that would be left over is named too. */
+const NAMED = 3;
+
 /** Problems of the lines and cells of a book: choices, permitted ranges, checks. */
 export const lines = {
   'choice-unknown': entry<{ written: string; options: string[]; near: string[] }>({
@@ -52,6 +55,19 @@ export const lines = {
           ? `the cell in row ${first} is beyond the permitted range (${limits})`
           : `${rows} cells are beyond the permitted range (${limits}), the first in row ${first}`,
     }),
+  }),
+  'rests-out-of-range': entry<{ on: string[]; sheet: string }>({
+    title: 'A check that rests on a value beyond its permitted range',
+    explain:
+      'A line or column that the check is computed from, at any distance, has a value beyond the range it is meant for: entered, computed or stated. The check is judged, and says so beside its verdict; one that holds so is counted apart, and is not among those that simply hold.',
+    severity: 'warning',
+    words: ({ on, sheet }) => {
+      const names = on.map((id) => (id.startsWith(`${sheet}.`) ? id.slice(sheet.length + 1) : id));
+      const more = names.length > NAMED + 1 ? [`${names.length - NAMED} more`] : [];
+      const first = more.length > 0 ? names.slice(0, NAMED) : names;
+      const ranges = names.length === 1 ? 'its permitted range' : 'their permitted ranges';
+      return { message: `rests on ${listed([...first, ...more], 'and')} beyond ${ranges}` };
+    },
   }),
   'bare-percent': entry<{ written: string; asRead: string; asShare: string }>({
     title: 'A number at or below 1 in per cent',

@@ -3,11 +3,17 @@ import type { FoundCheck } from '../../../src/app/findings/findings.ts';
 import { checkWords, linkCounts } from '../../../src/app/shell/status-words.ts';
 import { problem } from '../../../src/diagnostics/index.ts';
 
-/** Checks that hold (`h`), fail (`f`), have no value (`-`), or do not apply (`n`). */
+const facts = { on: ['s.t'], sheet: 's' };
+const outOfRange = { ...problem('rests-out-of-range', { from: 0, to: 0 }, facts), data: facts };
+
+/** Checks that hold (`h`), hold with a value beyond its range (`b`), fail (`f`), have no value (`-`), or do not apply (`n`). */
 const checks = (text: string): readonly FoundCheck[] =>
   [...text].map((one) => ({
     item: {} as FoundCheck['item'],
-    verdict: one === '-' || one === 'n' ? undefined : { holds: one === 'h' },
+    verdict:
+      one === '-' || one === 'n'
+        ? undefined
+        : { holds: one === 'h' || one === 'b', ...(one === 'b' && { outOfRange }) },
     ...(one === 'n' && {
       inapplicable: problem('check-inapplicable', { from: 0, to: 0 }, { condition: 'U > 0 kN' }),
     }),
@@ -29,6 +35,11 @@ test.each([
   ['hfnn', '1 of 2 checks fail, 2 do not apply'],
   ['h-n', '1 of 2 checks hold, 1 without a value, 1 does not apply'],
   ['hf-', '1 of 3 checks fail, 1 without a value'],
+  ['b', '0 of 1 check holds, 1 beyond a permitted range'],
+  ['hb', '1 of 2 checks hold, 1 beyond a permitted range'],
+  ['hbb-n', '1 of 4 checks hold, 2 beyond a permitted range, 1 without a value, 1 does not apply'],
+  ['hfb', '1 of 3 checks fail, 1 holds beyond a permitted range'],
+  ['hfbb', '1 of 4 checks fail, 2 hold beyond a permitted range'],
 ])('%s: %s', (stand, words) => {
   expect(checkWords(checks(stand))).toBe(words);
 });

@@ -285,8 +285,10 @@ function checkBody(context: LineContext): LineBody {
       unit: '',
     };
   const sides = comparedSides(session.notebook, item, session.units);
-  const note = statedNote(context);
-  const told = note === nothing ? {} : { told: true };
+  const stated = statedNote(context);
+  const { outOfRange } = verdict;
+  const note = html`${outOfRange ? sentence(outOfRange, 'warning') : nothing}${stated}`;
+  const told = stated === nothing && !outOfRange ? {} : { told: true };
   if (!sides)
     return {
       layout: formula.layout,
@@ -322,13 +324,14 @@ function wordsFit(text: string, room: Room): boolean {
   return text.length * 0.46 + 1 <= room.beside + 7;
 }
 
-function verdictOf({ holds, utilisation }: Verdict): TemplateResult {
+function verdictOf({ holds, utilisation, outOfRange }: Verdict): TemplateResult {
   const word = holds ? 'holds' : 'fails';
+  const isBeyond = holds && outOfRange !== undefined;
   const share = utilisation === undefined ? undefined : Math.min(Math.max(utilisation, 0), 1.25);
-  return html`<span class="verdict ${word}">
+  return html`<span class="verdict ${isBeyond ? 'beyond' : word}">
     ${
       share === undefined
-        ? drawSign(word)
+        ? drawSign(isBeyond ? 'warning' : word)
         : html`<svg class="bar" viewBox="0 0 50 10" preserveAspectRatio="none" aria-hidden="true">
           <rect class="track" x="0" y="3" width="40" height="4" />
           <rect class="fill" x="0" y="3" width=${(share * 40).toFixed(1)} height="4" />

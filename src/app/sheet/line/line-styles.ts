@@ -326,6 +326,9 @@ export const lineStyles = css`
   .verdict.fails {
     color: var(--bad);
   }
+  .verdict.beyond {
+    color: var(--warn);
+  }
   .verdict .share {
     color: var(--ink);
   }

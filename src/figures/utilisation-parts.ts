@@ -1,0 +1,49 @@
+/** So many lines of checks and headings of sheets fit on a printed page below the title of its book. */
+const MOST_LINES = 36;
+
+/** A sheet of which fewer lines than these would stand below its heading begins on the next page. */
+const LEAST_LINES = 4;
+
+/** A check that is drawn, on its sheet. */
+interface OnSheet {
+  readonly item: { readonly sheet: string };
+}
+
+/** Checks that are drawn together; `continues` where their first sheet begins in the part before. */
+export interface UtilisationPart<C> {
+  readonly checks: readonly C[];
+  readonly continues: boolean;
+}
+
+/**
+ * Checks, those of a sheet together, in parts that each fit on a page. A sheet that fits on a page of its own is broken only
+ * where the page before would stay half empty; no heading stands alone at the end.
+ */
+export function utilisationParts<C extends OnSheet>(checks: readonly C[]): readonly UtilisationPart<C>[] {
+  const parts: { checks: C[]; continues: boolean }[] = [];
+  let lines = MOST_LINES;
+  for (const [at, check] of checks.entries()) {
+    const isFirst = checks[at - 1]?.item.sheet !== check.item.sheet;
+    const left = MOST_LINES - lines;
+    if (isFirst ? isNewPart(1 + lengthOfSheet(checks, at), left) : left < 1) {
+      parts.push({ checks: [], continues: !isFirst });
+      lines = isFirst ? 0 : 1;
+    }
+    parts.at(-1)?.checks.push(check);
+    lines += isFirst ? 2 : 1;
+  }
+  return parts;
+}
+
+/** Whether a sheet of so many lines begins a part, where so many are left of the one before. */
+function isNewPart(needed: number, left: number): boolean {
+  if (needed <= left) return false;
+  return left < LEAST_LINES || (needed <= MOST_LINES && left <= MOST_LINES / 2);
+}
+
+/** How many checks of one sheet follow one another from a place on. */
+function lengthOfSheet(checks: readonly OnSheet[], from: number): number {
+  const sheet = checks[from]?.item.sheet;
+  const end = checks.findIndex((check, at) => at > from && check.item.sheet !== sheet);
+  return (end < 0 ? checks.length : end) - from;
+}
