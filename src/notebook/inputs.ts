@@ -85,24 +85,41 @@ export function outOfRange(
   registry: UnitRegistry,
 ): readonly Problem[] {
   if (entry.kind !== 'number' && entry.kind !== 'point') return [];
-  const problems: Problem[] = [];
-  for (const [end, text] of Object.entries(range)) {
-    if (text === undefined) continue;
-    const limit = readEntry(text, registry, unit ?? entry.unit);
-    if (!limit.ok) {
-      problems.push(...limit.problems);
-      continue;
-    }
-    if (limit.value.kind !== 'number' && limit.value.kind !== 'point') continue;
+  return limitsOf(range, unit ?? entry.unit, registry).flatMap(({ end, text, limit }) => {
+    if (!limit.ok) return limit.problems;
+    if (limit.value.kind !== 'number' && limit.value.kind !== 'point') return [];
     const { si } = limit.value;
     const beyond = end === 'min' ? entry.si < si : entry.si > si;
-    if (!beyond || areEqual(entry.si, si)) continue;
+    if (!beyond || areEqual(entry.si, si)) return [];
     const facts = {
       value: writeQuantity(entry.si, entry.unit),
       limit: text,
       end: end === 'min' ? 'least' : 'most',
     };
-    problems.push(problem('out-of-range', { from: 0, to: 0 }, facts));
-  }
-  return problems;
+    return [problem('out-of-range', { from: 0, to: 0 }, facts)];
+  });
+}
+
+/** One end of a permitted range as it is written and read. */
+interface Limit {
+  readonly end: keyof Range;
+  readonly text: string;
+  readonly limit: ReturnType<typeof readEntry>;
+}
+
+/** The limits of a range as they were read last: they are asked for with every value, and stay as they are. */
+const known = new WeakMap<
+  Range,
+  { readonly unit: Unit; readonly registry: UnitRegistry; readonly limits: readonly Limit[] }
+>();
+
+function limitsOf(range: Range, unit: Unit, registry: UnitRegistry): readonly Limit[] {
+  const before = known.get(range);
+  if (before?.unit === unit && before.registry === registry) return before.limits;
+  const limits = (['min', 'max'] as const).flatMap((end) => {
+    const text = range[end];
+    return text === undefined ? [] : [{ end, text, limit: readEntry(text, registry, unit) }];
+  });
+  known.set(range, { unit, registry, limits });
+  return limits;
 }
