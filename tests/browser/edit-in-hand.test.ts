@@ -129,7 +129,7 @@ describe('what cannot be entered', () => {
       await Promise.race([elsewhere[go]?.().catch(() => undefined), page.waitForTimeout(700)]);
       await drawn(page);
       await expect.poll(() => page.locator('.edited input').inputValue(), { message: go }).toBe('2 bad');
-      expect(await page.locator('quay-sheet .refusal').textContent()).toMatch(/2 bad/);
+      expect(await page.getByRole('alert').filter({ hasText: '2 bad' }).count(), go).toBe(1);
       await expect
         .poll(() => page.locator('.edited input').evaluate((one) => one.matches(':focus')), { message: go })
         .toBe(true);
@@ -290,7 +290,7 @@ describe('what is typed into a calculated cell of a table', () => {
       expect(await field.count()).toBe(inHand === undefined ? 0 : 1);
       if (inHand !== undefined) {
         expect(await field.inputValue()).toBe(inHand);
-        expect(await page.locator('quay-sheet .refusal').isVisible()).toBe(true);
+        expect(await page.getByRole('alert').filter({ visible: true }).count()).toBe(1);
         await page.keyboard.press('Escape');
       }
       await expect.poll(() => column().getAttribute('class')).toContain(state);

@@ -157,3 +157,13 @@ test.each([400, 700])(
     expect(await isInSight(begin)).toBe(true);
   },
 );
+
+test('a book and a sheet open with their descriptions in sight, in a window narrower than the paper', async () => {
+  await openDemo(420);
+  const left = () => page.locator('quay-sheet').evaluate(({ scrollLeft }) => scrollLeft);
+  await expect.poll(() => page.locator('quay-sheet [data-field]:focus').count()).toBe(1);
+  expect(await left()).toBe(0);
+  await showSheet(page, 'Fender energy');
+  await drawn(page);
+  expect(await left()).toBe(0);
+});

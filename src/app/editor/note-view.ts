@@ -1,25 +1,49 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
+import { keyed } from 'lit/directives/keyed.js';
 import type { Fix } from '../../diagnostics/index.ts';
 import { drawSign } from '../sheet/line/signs.ts';
 import { fixWords, type Note, takeable } from './note.ts';
 
-/** Draws the line below; `take` carries out a remedy or the offer. The first of them has the key Alt+Enter. */
-export function drawNote(note: Note | undefined, take: (what: Fix | 'offer') => void): TemplateResult {
+/**
+ * Draws the line below; `take` carries out a remedy or the offer. The first of them has the key Alt+Enter. `remarks` say why
+ * what is typed was refused: where that is what the line says already, it insists on it, and nothing else has to.
+ */
+export function drawNote(
+  note: Note | undefined,
+  take: (what: Fix | 'offer') => void,
+  remarks?: readonly string[],
+): TemplateResult {
   const isSign = note?.kind === 'problem' || note?.kind === 'refused' || note?.kind === 'warning';
   // Named by its id from the field, so that it is read with it; a status, so that its changes are read too.
-  return html`<div id="note" class="note ${note?.kind ?? 'none'}" role="status">
+  const said = note && sentenceOf(note);
+  const insists = said !== undefined && remarks?.includes(said) === true;
+  const more = insists ? remarks.filter((one) => one !== said) : [];
+  // Another element where it insists, so that it is read once more.
+  return html`${keyed(
+    insists,
+    html`<div id="note" class="note ${note?.kind ?? 'none'}${insists ? ' insists' : ''}" role=${insists ? 'alert' : 'status'}>
     ${isSign ? drawSign(note.kind === 'warning' ? 'warning' : 'problem') : nothing}
     <div>
       ${note ? html`<span class="words">${note.text}</span>` : nothing}${
         note?.hint === undefined ? nothing : html`<span class="hint">; ${note.hint}</span>`
-      }
+      }${more.map((one) => html`<span class="hint">. ${one}</span>`)}
       ${(note ? takeable(note) : []).map(
         (one, index) => html`<button type="button" tabindex="-1" @click=${() => take(one)}>
           ${index === 0 ? html`<kbd>Alt+Enter</kbd>: ` : nothing}${one === 'offer' ? note?.offer : fixWords(one)}
         </button> `,
       )}
     </div>
-  </div>`;
+  </div>`,
+  )}`;
+}
+
+function sentenceOf({ text, hint }: Note): string {
+  return hint === undefined ? text : `${text}; ${hint}`;
+}
+
+/** Whether the line below a field says why what is typed there was refused. */
+export function isRefusalSaid(field: ParentNode): boolean {
+  return field.querySelector('.note.insists') !== null;
 }
 
 /** The look of the line below. */
@@ -37,6 +61,11 @@ export const noteStyles = css`
   }
   .note.none {
     display: none;
+  }
+  .note.insists {
+    border: 1px solid var(--bad);
+    border-inline-start-width: 4px;
+    border-radius: var(--radius);
   }
   .note > div {
     min-width: 0;

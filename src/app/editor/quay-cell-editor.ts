@@ -94,6 +94,7 @@ export class QuayCellEditor extends LitElement {
         .text=${draft}
         .selected=${this.#selected}
         .desk=${this.#desk}
+        .remarks=${hand.remarks}
         @typed=${this.#pass}
         @commit=${this.#pass}
         @cancel=${this.#pass}
@@ -116,6 +117,7 @@ export class QuayCellEditor extends LitElement {
       .held=${held}
       .typedOver=${typedOver}
       .reader=${this.#reader}
+      .remarks=${hand.remarks}
       @typed=${this.#pass}
       @commit=${this.#pass}
       @cancel=${this.#pass}
@@ -127,6 +129,12 @@ export class QuayCellEditor extends LitElement {
   override focus(): void {
     const [field] = this.renderRoot.children;
     if (field instanceof HTMLElement) field.focus();
+  }
+
+  /** Whether the line below the field says already why what is typed was refused. */
+  get isRefusalSaid(): boolean {
+    const [field] = this.renderRoot.children;
+    return field !== undefined && 'isRefusalSaid' in field && field.isRefusalSaid === true;
   }
 
   #readerOf(kind: Kind): Reader {

@@ -23,7 +23,7 @@ import { isWordUnknown, type Writing } from './formula-note.ts';
 import { formulaTheme } from './formula-theme.ts';
 import { FormulaTrial, type Try } from './formula-trial.ts';
 import { type Note, takeable } from './note.ts';
-import { drawNote, noteStyles } from './note-view.ts';
+import { drawNote, isRefusalSaid, noteStyles } from './note-view.ts';
 import { makeRoomBelow } from './room-below.ts';
 import { shieldKey } from './shield-key.ts';
 import { whenLeft } from './when-left.ts';
@@ -54,6 +54,7 @@ const editorStyles = css`
 export class QuayFormulaField extends LitElement {
   static override properties = {
     label: { attribute: false },
+    remarks: { attribute: false },
     text: { attribute: false },
     selected: { attribute: false },
     desk: { attribute: false },
@@ -68,6 +69,8 @@ export class QuayFormulaField extends LitElement {
   /** What is selected at first; undefined for the caret at the end. */
   declare selected: SelectedText | undefined;
   declare desk: FormulaDesk;
+  /** Why what is typed was refused, until it is changed. */
+  declare remarks: readonly string[] | undefined;
   declare note: Note | undefined;
   #view: EditorView | undefined;
   #trial: FormulaTrial | undefined;
@@ -85,9 +88,14 @@ export class QuayFormulaField extends LitElement {
   override render(): TemplateResult {
     return html`<div class="editor" @keydown=${this.#shield}></div>
       <div popover="manual" class="below ${this.note ? '' : 'bare'}" @mousedown=${(event: Event) => event.preventDefault()}>
-        ${drawNote(this.note, this.#carryOut)}
+        ${drawNote(this.note, this.#carryOut, this.remarks)}
       </div>
       <div popover="manual" class="lists"></div>`;
+  }
+
+  /** Whether the line below says why what is typed was refused. */
+  get isRefusalSaid(): boolean {
+    return isRefusalSaid(this.renderRoot);
   }
 
   override firstUpdated(): void {

@@ -6,7 +6,7 @@ import { Below } from './below.ts';
 import { fieldKey } from './field-keys.ts';
 import { fieldStyles } from './field-styles.ts';
 import { applyFix, takeable } from './note.ts';
-import { drawNote, noteStyles } from './note-view.ts';
+import { drawNote, isRefusalSaid, noteStyles } from './note-view.ts';
 import { drawOptions, showChosen } from './option-list.ts';
 import type { Reader } from './reader.ts';
 import { shieldKey } from './shield-key.ts';
@@ -17,6 +17,7 @@ import { whenLeft } from './when-left.ts';
 export class QuayInputField extends LitElement {
   static override properties = {
     label: { attribute: false },
+    remarks: { attribute: false },
     text: { attribute: false },
     held: { attribute: false },
     typedOver: { attribute: false },
@@ -33,6 +34,8 @@ export class QuayInputField extends LitElement {
   /** Whether the first character replaced what the cell holds. */
   declare typedOver: boolean;
   declare reader: Reader;
+  /** Why what is typed was refused, until it is changed. */
+  declare remarks: readonly string[] | undefined;
   #touched = false;
   #chosen = -1;
   #arrows = false;
@@ -69,8 +72,13 @@ export class QuayInputField extends LitElement {
         class="below ${note || options.length > 0 ? '' : 'bare'}"
         @mousedown=${(event: Event) => event.preventDefault()}
       >
-        ${drawNote(note, this.#carryOut)}${drawOptions(options, this.#chosen, this.label, this.#take)}
+        ${drawNote(note, this.#carryOut, this.remarks)}${drawOptions(options, this.#chosen, this.label, this.#take)}
       </div>`;
+  }
+
+  /** Whether the line below says why what is typed was refused. */
+  get isRefusalSaid(): boolean {
+    return isRefusalSaid(this.renderRoot);
   }
 
   /** Gives its place to another field, which takes over what was typed and what is selected. */

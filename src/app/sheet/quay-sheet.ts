@@ -6,6 +6,7 @@ import type { PastedOver } from '../editing/block.ts';
 import { insertBelow } from '../editing/line-edits.ts';
 import type { NewKind } from '../editing/new-items.ts';
 import { loadFormulaField } from '../editor/load-formula-field.ts';
+import type { QuayCellEditor } from '../editor/quay-cell-editor.ts';
 import type { EditInHand } from '../session/edit-in-hand.ts';
 import { type CellPlace, isOffPage, samePlace } from '../session/place.ts';
 import type { Session, SessionEvent } from '../session/session.ts';
@@ -86,6 +87,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   readonly #editing = new ActiveEdit(this, this.#active);
   readonly #refusal = new RefusalNote(this);
   readonly #focus = new CellFocus({
+    page: this,
     activeCell: () => {
       const { place } = this;
       const elsewhere = samePlace(this.#edit?.place, place) || this.#menu?.matches(':popover-open');
@@ -111,6 +113,8 @@ export class QuaySheet extends LitElement implements SheetHost {
   #marking = 0;
   #leave: (() => void) | undefined;
   #focusPending = false;
+  /** Whether the page is not scrolled sideways when the focus comes, for the person has not gone there by themselves. */
+  #keepsSideways = false;
   readonly #resized = new ResizeObserver(([entry]) => {
     // What paper does to the page is not its width on the screen.
     if (this.#paper.printing) return;
@@ -363,8 +367,12 @@ export class QuaySheet extends LitElement implements SheetHost {
     this.#refusal.takeBack();
     requestAnimationFrame(() => {
       if (edit?.remarks && this.#edit === edit) {
-        this.renderRoot.querySelector<HTMLElement>('quay-cell-editor, quay-prose-editor')?.focus();
-        this.refuse(edit.remarks);
+        const editor = this.renderRoot.querySelector<QuayCellEditor | HTMLElement>(
+          'quay-cell-editor, quay-prose-editor',
+        );
+        editor?.focus();
+        // One sentence in one place: below the field, with what mends it.
+        if (!(editor && 'isRefusalSaid' in editor && editor.isRefusalSaid)) this.refuse(edit.remarks);
       } else if (!this.session.hand && isFocusLost(this)) this.focusCell();
     });
   }
@@ -457,6 +465,8 @@ export class QuaySheet extends LitElement implements SheetHost {
     const lines = [...this.#elements.all].filter((element) => element instanceof QuayLine);
     const line = lines.find((one) => isInSight(one, this)) ?? lines[0];
     const { part = '', item = '' } = line?.dataset ?? {};
+    // Where the window is narrower than the paper, the page would be scrolled sideways off its descriptions.
+    this.#keepsSideways = true;
     if (line) this.goTo({ sheet: this.map.sheet, part, item, field: 'value' });
   }
 
@@ -491,9 +501,11 @@ export class QuaySheet extends LitElement implements SheetHost {
     this.#unfolding.restOn(element instanceof QuayLine && !range ? element : undefined);
     if (!place || !this.#focusPending) return;
     this.#focusPending = false;
+    const keepsSideways = this.#keepsSideways;
+    this.#keepsSideways = false;
     void element?.updateComplete.then(() => {
       if (samePlace(this.#edit?.place, place) || !samePlace(place, this.session.place)) return;
-      this.#focus.soon();
+      this.#focus.soon(keepsSideways);
     });
   }
 }

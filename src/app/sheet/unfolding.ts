@@ -1,4 +1,4 @@
-import { isInSight } from './in-sight.ts';
+import { isInSight, scrollUpOrDownTo } from './in-sight.ts';
 import type { QuayLine } from './line/quay-line.ts';
 
 /** For how many milliseconds the person stays on a line before it unfolds: a page that is crossed stays as it is. */
@@ -42,7 +42,8 @@ export class Unfolding {
     const stays = cell !== undefined && isInSight(cell, this.#page);
     line.unfolded = true;
     void line.updateComplete.then(() => {
-      if (stays) this.#cellOn(line)?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+      const shown = stays ? this.#cellOn(line) : undefined;
+      if (shown) scrollUpOrDownTo(shown, this.#page);
     });
   }
 }

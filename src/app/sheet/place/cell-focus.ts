@@ -1,7 +1,10 @@
+import { scrollUpOrDownTo } from '../in-sight.ts';
 import type { Blank } from './focus-elsewhere.ts';
 
 /** What the focus needs of the page. */
 export interface FocusHost {
+  /** What scrolls. */
+  readonly page: Element;
   /** The active cell as drawn; undefined while there is none or it is being edited. */
   readonly activeCell: () => HTMLElement | undefined;
   /** Whether nothing has the focus that could take a text. */
@@ -21,6 +24,7 @@ export class CellFocus {
   readonly #host: FocusHost;
   #frame = 0;
   #isPressed = false;
+  #keepsSideways = false;
 
   constructor(host: FocusHost) {
     this.#host = host;
@@ -46,7 +50,9 @@ export class CellFocus {
     this.#frame = 0;
   }
 
-  soon(): void {
+  /** `keepsSideways`: where the page is wider than its window, it is not scrolled sideways for it. */
+  soon(keepsSideways = false): void {
+    this.#keepsSideways = keepsSideways;
     if (this.#frame === 0) this.#frame = requestAnimationFrame(() => this.now());
   }
 
@@ -57,8 +63,15 @@ export class CellFocus {
     if (!cell) return;
     const laidOut = cell.checkVisibility({ contentVisibilityAuto: true });
     cell.focus({ preventScroll: true });
-    cell.scrollIntoView({ block: 'nearest', inline: 'nearest' });
-    if (!laidOut) this.#scrollAgain(cell, FRAMES_TO_SETTLE);
+    const keepsSideways = this.#keepsSideways;
+    this.#keepsSideways = false;
+    this.#scrollTo(cell, keepsSideways);
+    if (!laidOut) this.#scrollAgain(cell, FRAMES_TO_SETTLE, keepsSideways);
+  }
+
+  #scrollTo(cell: HTMLElement, keepsSideways: boolean): void {
+    if (keepsSideways) scrollUpOrDownTo(cell, this.#host.page);
+    else cell.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   }
 
   /** Gives the focus to the active cell and leaves the page where it stands. */
@@ -68,11 +81,11 @@ export class CellFocus {
   }
 
   /** Parts that were out of sight only now get their heights, and push the cell away from where it was brought. */
-  #scrollAgain(cell: HTMLElement, frames: number): void {
+  #scrollAgain(cell: HTMLElement, frames: number, keepsSideways: boolean): void {
     requestAnimationFrame(() => {
       if (cell !== this.#host.activeCell()) return;
-      cell.scrollIntoView({ block: 'nearest', inline: 'nearest' });
-      if (frames > 1) this.#scrollAgain(cell, frames - 1);
+      this.#scrollTo(cell, keepsSideways);
+      if (frames > 1) this.#scrollAgain(cell, frames - 1, keepsSideways);
     });
   }
 
