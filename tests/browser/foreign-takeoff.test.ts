@@ -343,3 +343,17 @@ test.each([
     expect(await inSight()).toBe(true);
   },
 );
+
+test('in a narrow window nothing of what the columns are taken as lies beyond its edge', async () => {
+  await page.setViewportSize({ width: 420, height: 800 });
+  await paste('line\tqty\tprice (USD)\ndivers\t6\t1850\nhoarding\t420\t32.50\n');
+  const mapping = dialog().getByRole('table', { name: 'What the columns of the text go to' });
+  const sum = mapping.getByRole('cell').filter({ hasText: 'Sum' }).filter({ hasText: '426' });
+  await sum.waitFor();
+  await sum.scrollIntoViewIfNeeded();
+  for (const cell of await mapping.getByRole('cell').filter({ visible: true }).all()) {
+    const box = await cell.boundingBox();
+    expect(box && box.x >= 0 && box.x + box.width <= 420, (await cell.textContent()) ?? '').toBe(true);
+  }
+  expect(await axeFindings(page)).toEqual([]);
+});

@@ -86,6 +86,56 @@ export const columnChoicesStyles = css`
     border-block-end-color: var(--bad);
     color: var(--bad);
   }
+  .mapping .asked {
+    display: none;
+  }
+  /* Side by side the last of them would lie beyond the edge: each column of the text stands by itself, its questions in words. */
+  @media (width < 40rem) {
+    .mapping {
+      max-height: none;
+      overflow: visible;
+    }
+    .mapping table {
+      display: block;
+      min-width: 0;
+    }
+    .mapping thead {
+      position: absolute;
+      width: 1px;
+      height: 1px;
+      overflow: hidden;
+      clip-path: inset(50%);
+    }
+    .mapping tbody {
+      display: block;
+    }
+    .mapping tbody tr {
+      display: grid;
+      grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
+      gap: 6px 14px;
+      align-items: start;
+      padding-block: 8px;
+      border-block-end: 1px solid var(--rule);
+    }
+    .mapping tbody :is(th, td, .first, .unit) {
+      width: auto;
+      padding: 0;
+    }
+    .mapping tbody th {
+      grid-column: 1 / -1;
+    }
+    .mapping td:not(:has(.asked)) {
+      display: none;
+    }
+    .mapping .number {
+      text-align: start;
+    }
+    .mapping .asked {
+      display: block;
+      color: var(--ink-soft);
+      font-size: 13px;
+    }
+  }
 `;
 
 /** The columns of a text, each with the choice of what it goes to, and of its unit where it can have one. */
@@ -94,28 +144,29 @@ export function columnChoices(asked: ColumnQuestion): TemplateResult {
   const question = { ...asked, holders: holdersOf(asked) };
   const more = Math.min(columns.length - shown, COLUMNS_AT_ONCE);
   return html`<div class="mapping">
-    <table aria-label="What the columns of the text go to">
-      <thead>
-        <tr>
-          <th scope="col">In the text</th>
-          <th scope="col">First value</th>
-          <th scope="col">Goes to</th>
-          <th scope="col">In the unit</th>
-          <th scope="col" class="number">Taken as</th>
-          <th scope="col" class="number">Sum</th>
+    <table role="table" aria-label="What the columns of the text go to">
+      <thead role="rowgroup">
+        <tr role="row">
+          <th role="columnheader" scope="col">In the text</th>
+          <th role="columnheader" scope="col">First value</th>
+          <th role="columnheader" scope="col">Goes to</th>
+          <th role="columnheader" scope="col">In the unit</th>
+          <th role="columnheader" scope="col" class="number">Taken as</th>
+          <th role="columnheader" scope="col" class="number">Sum</th>
         </tr>
       </thead>
-      <tbody>
-        ${columns.slice(0, shown).map(
-          (column) => html`<tr>
-            <th scope="row">${column.header || `column ${column.position + 1}`}</th>
-            <td class="first">${column.first?.text ?? nothing}</td>
-            <td>${destinationField(question, column, mapping.goes.get(column.position))}</td>
-            <td class="unit">${unitField(question, column, mapping.goes.get(column.position))}</td>
-            <td class="number">${question.taken.get(column.position)?.first ?? nothing}</td>
-            <td class="number">${question.taken.get(column.position)?.sum ?? nothing}</td>
-          </tr>`,
-        )}
+      <tbody role="rowgroup">
+        ${columns.slice(0, shown).map((column) => {
+          const to = mapping.goes.get(column.position);
+          const taken = question.taken.get(column.position);
+          return html`<tr role="row">
+            <th role="rowheader" scope="row">${column.header || `column ${column.position + 1}`}</th>
+            ${cell('First value', column.first?.text, 'first')}
+            ${cell('Goes to', destinationField(question, column, to))}
+            ${cell('In the unit', unitField(question, column, to), 'unit')}
+            ${cell('Taken as', taken?.first, 'number')} ${cell('Sum', taken?.sum, 'number')}
+          </tr>`;
+        })}
       </tbody>
     </table>
     ${
@@ -126,6 +177,18 @@ export function columnChoices(asked: ColumnQuestion): TemplateResult {
         : nothing
     }
   </div>`;
+}
+
+/** A cell under its heading; where the headings are out of sight, what it says has that in front of it. */
+function cell(
+  heading: string,
+  content: TemplateResult | string | typeof nothing | undefined,
+  name = '',
+): TemplateResult {
+  const isBlank = content === undefined || content === nothing || content === '';
+  return html`<td role="cell" class=${name}>
+    ${isBlank ? nothing : html`<span class="asked" aria-hidden="true">${heading}</span>${content}`}
+  </td>`;
 }
 
 function holdersOf({ columns, mapping }: ColumnQuestion): Choices['holders'] {
