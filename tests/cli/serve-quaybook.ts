@@ -9,8 +9,7 @@ interface Asked {
   readonly flag: Int32Array;
 }
 
-// Runs the command line for tests, so that the program is read once and not for each run.
-parentPort?.on('message', async ({ args, answer, flag }: Asked) => {
+async function serve({ args, answer, flag }: Asked): Promise<void> {
   let [out, err] = ['', ''];
   const told = await runCommand(args, {
     print: (text) => {
@@ -28,4 +27,7 @@ parentPort?.on('message', async ({ args, answer, flag }: Asked) => {
   answer.close();
   Atomics.store(flag, 0, 1);
   Atomics.notify(flag, 0);
-});
+}
+
+// Runs the command line for tests, so that the program is read once and not for each run.
+parentPort?.on('message', (asked: Asked) => void serve(asked));
