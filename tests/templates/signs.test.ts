@@ -11,7 +11,7 @@ import { type Entered, verdicts } from './verdicts.ts';
 const signed: Readonly<Record<string, readonly string[]>> = {
   'fender-energy': [
     'energy.ln_M data.brolsma.ln_M data.brolsma.ln_v',
-    'energy.γ panel.φ_s panel.φ_sp panel.φ_s0 panel.φ_w panel.φ_wp panel.φ_w0',
+    'energy.γ panel.φ_s panel.φ_s0 panel.φ_w panel.φ_w0 panel.way.s_si panel.way.s_wi',
     'panel.o_h wharf.C_S0',
     'wharf.x_R wharf.x_g wharf.e wharf.bents.s wharf.bents.r wharf.bents.H wharf.bents.H_p wharf.H_min',
     'absorber.u_1 absorber.u_2 absorber.u_c absorber.E_s',
@@ -22,7 +22,7 @@ const signed: Readonly<Record<string, readonly string[]>> = {
     'swell.materials.c_r quantity.takeoff.c_r quantity.takeoff.K_r cost.K_4',
     'cost.extra.qty cost.extra.price cost.extra.amount cost.K_8',
     'cost.ranges.K_m cost.ranges.K_a cost.ranges.K_z cost.ranges.m_i cost.ranges.K_q cost.K_e cost.K_p cost.K_r',
-    'cost.K_n cost.K_o cost.K_c cost.K_t cost.u_b cost.u_m cost.u_A',
+    'cost.K_n cost.K_t cost.u_b cost.u_m cost.u_A',
   ],
   demo: [
     'fender.γ fender.o_h',

@@ -1,4 +1,5 @@
 import { cell, num } from './debris-haul/arithmetic.ts';
+import { workBands } from './debris-haul/bands.ts';
 import { workBreaking } from './debris-haul/breaking.ts';
 import { drawEstimate } from './debris-haul/draw.ts';
 import { workCost, workDays, workDust, workFill } from './debris-haul/estimate.ts';
@@ -52,6 +53,7 @@ function work(entered: Drawn): Worked {
     ...workStockpile(drawn, quantities, fleet, dayHours),
     ...dust.worked,
     ...fill.worked,
+    ...workBands(drawn, { quantities, trips, fill, rates: breaking.rates }),
     ...workCost(drawn, quantities, costs),
   };
 }

@@ -1,4 +1,5 @@
 import { workAbsorber } from './fender-energy/absorber.ts';
+import { workBands } from './fender-energy/bands.ts';
 import { draw } from './fender-energy/draw.ts';
 import { siteColumn, workEnergy } from './fender-energy/energy.ts';
 import { workFender } from './fender-energy/fender.ts';
@@ -36,6 +37,7 @@ export const fenderEnergy: IndependentProgram = {
     const panel = workPanel(inputs, fender);
     const wharf = workWharf(inputs, ship, fender);
     const absorber = workAbsorber(inputs, energy);
+    const bands = workBands(inputs, { ship, energy, fender, panel });
     return {
       ...named('ship', { ...ship.numbers, ...ship.checks }),
       ...named('energy', { ...energy.numbers, ...energy.checks }),
@@ -43,7 +45,13 @@ export const fenderEnergy: IndependentProgram = {
       ...named('panel', { ...panel.numbers, ...panel.checks }),
       ...named('wharf', { ...wharf.numbers, ...wharf.checks }),
       ...named('absorber', { ...absorber.numbers, ...absorber.checks }),
+      ...named('panel.way', columnsAsCells(panel.way)),
       ...columnsOf(inputs, fender, wharf),
+      'data.bands.x': bands.values.map(asCell),
+      'data.bands.within': bands.within,
+      'data.N_o': asCell(bands.beyond),
+      'data.first': bands.first,
+      'data.c_b': bands.check,
     };
   },
 };
@@ -57,6 +65,12 @@ function named(sheet: string, results: Readonly<Record<string, Worked[string] | 
         : [[`${sheet}.${name}`, typeof result === 'number' ? asCell(result) : result]],
     ),
   );
+}
+
+function columnsAsCells(
+  columns: Readonly<Record<string, readonly number[]>>,
+): Readonly<Record<string, readonly Cell[]>> {
+  return Object.fromEntries(Object.entries(columns).map(([name, cells]) => [name, cells.map(asCell)]));
 }
 
 function columnsOf(

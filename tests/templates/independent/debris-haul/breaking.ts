@@ -7,6 +7,8 @@ export interface Breaking {
   readonly days: number;
   readonly machineHours: number;
   readonly cost: number;
+  /** m³ by one machine in an hour, line by line. */
+  readonly rates: readonly number[];
   readonly worked: Worked;
 }
 
@@ -61,6 +63,7 @@ export function workBreaking(drawn: Drawn, { items }: Quantities, efficiency: nu
     days,
     machineHours,
     cost,
+    rates: works.map(({ rate }) => rate),
     worked: {
       [`${table}.V`]: works.map(({ volume }) => cell(volume)),
       [`${table}.h`]: works.map(({ thickness }) => cell(thickness * 1000)),

@@ -39,7 +39,7 @@ function drawLines(random: Random): Readonly<Record<string, Cell>> {
     'breaking.order': of(['in turn', 'together']),
 
     'haul.V_k': body,
-    'haul.F_k': of([100, between(60, 120)]),
+    'haul.F_k': of([100, between(30, 120)]),
     'haul.P': body * between(0.9, 2.2),
     'haul.W_k': between(6, 25),
     'haul.W_m': between(15, 80),
@@ -113,11 +113,11 @@ function drawLines(random: Random): Readonly<Record<string, Cell>> {
     'cost.overlap': of(['together', 'in turn']),
     'cost.D_l': of([0, whole(1, 10), between(0, 10)]),
     'cost.D_w': over(3, 300),
-    'cost.c_s': between(0, 400),
+    'cost.c_s': of([between(0, 400), between(0, 400), over(400, 100_000)]),
     'cost.k_o': of([0, between(0, 40), 100]),
     'cost.k_c': of([0, between(0, 40), 100]),
     'cost.k_by': of(['percentage', 'ranges apart', 'ranges together']),
-    'cost.p_k': of([50, 80, between(1, 99)]),
+    'cost.p_k': of([50, 80, between(50, 99), between(1, 99)]),
   };
 }
 
@@ -157,6 +157,25 @@ function spoil(random: Random, lines: Readonly<Record<string, Cell>>): Readonly<
     ['fill.ρ_cs', [0, -1, null]],
     ['cost.D_w', [0, -4, null]],
     ['basis.n_d', [1.5]],
+    ['basis.t_eff', [9, 61, 600]],
+    ['basis.g', [9.6, 98.0665]],
+    ['basis.ρ_s', [785, 8100]],
+    ['quantity.R_s', [101, 9500]],
+    ['haul.F_k', [29, 121, 9000]],
+    ['haul.F_q', [0.29, 1.31, 80]],
+    ['haul.V_k', [61.3, 160]],
+    ['haul.P', [0.9, 136.2, 2000]],
+    ['haul.V_q', [0.07, 23]],
+    ['haul.t_q0', [0.05, 30]],
+    ['haul.MF_m', [0.49, 2.01, 125]],
+    ['stockpile.φ', [19, 51, 80]],
+    ['dust.i_w', [0.08, 9.1, 220]],
+    ['dust.t_i', [0.09, 25]],
+    ['fill.F_s', [2.51, 95]],
+    ['fill.LF_s', [0.39, 95]],
+    ['fill.SF_s', [0.39, 1.41, 95]],
+    ['fill.ρ_b', [790, 2890]],
+    ['cost.p_k', [49, 99.5]],
   ];
   const spoilt = Array.from({ length: whole(1, 3) }, () => {
     const [name, cells] = of(corners);
@@ -268,7 +287,7 @@ function drawTables(random: Random, isOdd: boolean): Drawn['tables'] {
       line: `line ${row + 1}`,
       qty: odd(0.03) ? null : between(0, 40),
       per: 'each',
-      price: between(-500, 20_000),
+      price: chance(0.9) ? between(-500, 20_000) : between(-200_000, 0),
     };
   });
   return {

@@ -11,7 +11,7 @@ import { compactedOfBank, looseOfBank } from './volumes.ts';
 export function workFill(
   drawn: Drawn,
   { byVolume }: Trips,
-): { readonly cost: number; readonly worked: Worked } {
+): { readonly cost: number; readonly loosened: number; readonly shrunk: number; readonly worked: Worked } {
   const { lines } = drawn;
   const line = (name: string) => num(lines[`fill.${name}`]);
   const row = Object.fromEntries(
@@ -35,7 +35,10 @@ export function workFill(
   const cost = mass * line('c_f');
   return {
     cost,
+    loosened,
+    shrunk,
     worked: {
+      'fill.c_lc': within(bank * shrunk, bank * loosened),
       'fill.V': cell(volume),
       'fill.f': cell(loosened),
       'fill.S': cell(100 * (loosened - 1)),
@@ -102,7 +105,7 @@ export function workDust(
   };
 }
 
-/** The estimate: direct cost less scrap, then overhead and profit, then contingency on both. */
+/** The estimate: overhead and profit on the direct cost before credits, contingency on both, then the credits off. */
 export function workCost(
   drawn: Drawn,
   quantities: Quantities,
@@ -120,7 +123,9 @@ export function workCost(
   const others = sum(amounts);
   const direct =
     breaking + hauling + quantities.disposalFees + quantities.recyclingCharges - scrap + dust + fill + others;
-  const overhead = direct * part(lines['cost.k_o']);
+  const credits = scrap + quantities.recyclingCredits + sum(amounts.map((amount) => Math.max(0, -amount)));
+  const gross = direct + credits;
+  const overhead = gross * part(lines['cost.k_o']);
   const ranges = workRanges(drawn, {
     breaking,
     'loading and hauling': hauling,
@@ -133,7 +138,7 @@ export function workCost(
   });
   const isRange = lines['cost.k_by'] !== 'percentage';
   const lacking = (ranges.enough - direct) * (1 + part(lines['cost.k_o']));
-  const contingency = isRange ? Math.max(0, lacking) : (direct + overhead) * part(lines['cost.k_c']);
+  const contingency = isRange ? Math.max(0, lacking) : (gross + overhead) * part(lines['cost.k_c']);
   const covered = sum(ranges.likely);
   const estimate = direct + overhead + contingency;
   return {
@@ -147,9 +152,7 @@ export function workCost(
     'cost.s_K': cell(ranges.deviation),
     'cost.K_p': cell(ranges.enough),
     'cost.K_r': cell(covered),
-    'cost.c_r': isRange
-      ? within(Math.abs(covered - direct), 0.001 * Math.abs(direct))
-      : { verdict: 'does not apply' },
+    'cost.c_r': isRange ? within(Math.abs(covered - direct), 0.001 * gross) : { verdict: 'does not apply' },
     'cost.K_1': cell(breaking),
     'cost.K_2': cell(hauling),
     'cost.K_3': cell(quantities.disposalFees),
@@ -159,6 +162,9 @@ export function workCost(
     'cost.K_7': cell(fill),
     'cost.K_8': cell(others),
     'cost.K_n': cell(direct),
+    'cost.K_v': cell(credits),
+    'cost.K_g': cell(gross),
+    'cost.c_v': within(credits, gross),
     'cost.K_o': cell(overhead),
     'cost.K_c': cell(contingency),
     'cost.K_t': cell(estimate),

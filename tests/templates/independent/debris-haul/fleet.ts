@@ -105,6 +105,8 @@ export function workFleet(
     'haul.c_P': where(volume, within(trips.heaviest, line('P'))),
     'haul.c_W': where(volume, within(trips.gross, line('W_m'))),
     'haul.c_V': where(volume, within(trips.largest, trips.byVolume)),
+    'haul.c_j': where(items.length, within(hauled, volume)),
+    'haul.c_l': where(volume, within(trips.bucketTime, trips.loadTime)),
     'haul.c_MF': where(volume, within(match, line('MF_m'))),
     'haul.c_n': where(volume, within(trucks, line('n_p'))),
     'haul.c_N': where(volume, within(daily, line('N_p'))),

@@ -33,6 +33,11 @@ export interface Quantities {
   readonly steelRecovered: number;
   readonly disposalFees: number;
   readonly recyclingCharges: number;
+  /** Charges below zero, as an amount above it. */
+  readonly recyclingCredits: number;
+  /** The largest part of an item's volume that is reinforcement, and of its mineral mass that is recycled. */
+  readonly mostBars: number;
+  readonly mostRecycled: number;
   readonly worked: Worked;
 }
 
@@ -74,6 +79,10 @@ export function workQuantities(drawn: Drawn): Quantities {
       area: own,
       measured,
       volume,
+      beside:
+        from === 'volume' && typeof row.area === 'number' && typeof row.thick === 'number'
+          ? (row.area * row.thick) / 1000
+          : 0,
       thickness: volume / own,
       bank: volume,
       density: bank,
@@ -118,11 +127,15 @@ export function workQuantities(drawn: Drawn): Quantities {
       ? Math.max(...present.map(({ looseDensity }) => looseDensity))
       : Number.NaN;
   const bars = total('steelMass');
+  const smaller = layers.some(({ measured }) => Number.isNaN(measured))
+    ? Number.NaN
+    : layers.filter(({ beside, measured }) => exceeds(beside, measured)).length;
   const table = 'quantity.takeoff';
   const worked: Record<string, Worked[string]> = {
     'quantity.A': cell(area),
     [`${table}.A_l`]: column('area'),
     [`${table}.V_m`]: column('measured'),
+    [`${table}.V_a`]: column('beside'),
     [`${table}.V`]: column('volume'),
     [`${table}.h_m`]: layers.map(({ thickness }) => cell(thickness * 1000)),
     [`${table}.V_b`]: column('bank'),
@@ -166,6 +179,8 @@ export function workQuantities(drawn: Drawn): Quantities {
     'quantity.N_d': cell(
       counted(({ disposed, disposalFee }) => disposed > 0 && disposalFee === 0) + 0 * total('disposed'),
     ),
+    'quantity.N_a': cell(smaller),
+    'quantity.c_Va': layers.length === 0 ? { verdict: 'does not apply' } : none(smaller),
     'quantity.M_st': cell(bars),
     'quantity.M_sr': cell(bars * recoveredShare),
     'quantity.M_cr': cell(
@@ -188,6 +203,9 @@ export function workQuantities(drawn: Drawn): Quantities {
     steelRecovered: bars * recoveredShare,
     disposalFees: total('fee'),
     recyclingCharges: total('charge'),
+    recyclingCredits: sum(layers.map(({ charge }) => Math.max(0, -charge))),
+    mostBars: Math.max(0, ...layers.map((layer) => layer.bars)) / steel,
+    mostRecycled: Math.max(0, ...layers.map((layer) => layer.recycled)),
     worked,
   };
 }
@@ -198,6 +216,8 @@ const unknown: Material = {
   bank: Number.NaN,
   loose: Number.NaN,
   recycled: Number.NaN,
+  swellsTo: Number.NaN,
+  weighs: Number.NaN,
   disposalFee: Number.NaN,
   recyclingCharge: Number.NaN,
 };
@@ -219,6 +239,8 @@ export function workMaterials(drawn: Drawn): Worked {
     [`${table}.S`]: materials.map(({ loose }) => cell(100 * (loose - 1))),
     [`${table}.LF`]: materials.map(({ loose }) => cell(1 / loose)),
     [`${table}.ρ_l`]: materials.map(({ bank, loose }) => cell(bank / loose)),
+    [`${table}.f_x`]: materials.map(({ swellsTo }) => cell(swellsTo)),
+    [`${table}.ρ_n`]: materials.map(({ weighs }) => cell(weighs)),
   };
 }
 

@@ -25,6 +25,12 @@ export interface Trips {
   readonly gross: number;
   /** The largest load, lcm. */
   readonly largest: number;
+  /** Loading a mean load, and the time its buckets take, in minutes. */
+  readonly loadTime: number;
+  readonly bucketTime: number;
+  readonly bucketCycle: number;
+  /** The fastest speed on the route, km/h. */
+  readonly fastest: number;
   readonly worked: Worked;
 }
 
@@ -112,6 +118,10 @@ export function workTrips(drawn: Drawn, quantities: Quantities, efficiency: numb
     heaviest,
     gross,
     largest,
+    loadTime,
+    bucketTime: meanBuckets * bucketCycle,
+    bucketCycle,
+    fastest: route.fastest,
     worked: {
       ...route.worked,
       'haul.f': cell(swollen),
@@ -151,7 +161,12 @@ export function workTrips(drawn: Drawn, quantities: Quantities, efficiency: numb
 }
 
 /** Times on the road: distance over the speed driven, or over that at the total resistance, rolling plus or less grade. */
-function workRoute(drawn: Drawn): { readonly out: number; readonly back: number; readonly worked: Worked } {
+function workRoute(drawn: Drawn): {
+  readonly out: number;
+  readonly back: number;
+  readonly fastest: number;
+  readonly worked: Worked;
+} {
   const speeds = rowsOf(drawn, 'haul.speeds').map((row) => ({
     resistance: num(row.R),
     loaded: num(row.v_l),
@@ -183,6 +198,7 @@ function workRoute(drawn: Drawn): { readonly out: number; readonly back: number;
   return {
     out: out ?? Number.NaN,
     back: back ?? Number.NaN,
+    fastest: Math.max(0, ...legs.flatMap(({ speeds: own }) => own)),
     worked: {
       'haul.route.R_o': column('resistances', 0),
       'haul.route.R_b': column('resistances', 1),

@@ -37,9 +37,27 @@ export interface Material {
   /** In lcm/bcm. */
   readonly loose: number;
   readonly recycled: number;
+  /** The most that its kind swells, and the least that a cubic metre of its kind weighs as it lies, in kg. */
+  readonly swellsTo: number;
+  readonly weighs: number;
   /** In USD/t. */
   readonly disposalFee: number;
   readonly recyclingCharge: number;
+}
+
+/** Mineral material breaks to two and a half times its volume at most, timber to five, metal to some 25 times. */
+function likely(kind: string): Pick<Material, 'swellsTo' | 'weighs'> {
+  const pound = 0.45359237 / 0.3048 ** 3;
+  const kinds: Readonly<Record<string, readonly [swellsTo: number, weighs: number]>> = {
+    asphalt: [2.5, 90],
+    base: [2.5, 90],
+    concrete: [2.5, 90],
+    earth: [2.5, 60],
+    timber: [5, 20],
+    other: [25, 10],
+  };
+  const [swellsTo, weighs] = kinds[kind] ?? [Number.NaN, Number.NaN];
+  return { swellsTo, weighs: weighs * pound };
 }
 
 /** A material of a row; its weight is stated as a density or as a unit weight. */
@@ -52,6 +70,7 @@ export function materialOf(row: Row, gravity: number): Material {
     bank,
     loose: looseOfBank(text(row.by), row, bank),
     recycled: part(row.R, 0),
+    ...likely(text(row.kind)),
     disposalFee: num(row.c_d, 0),
     recyclingCharge: num(row.c_r, 0),
   };

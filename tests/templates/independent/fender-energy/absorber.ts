@@ -1,6 +1,6 @@
 import type { Verdict } from '../program.ts';
 import type { Energy } from './energy.ts';
-import { aboveZero, type Inputs, judge, ratio } from './values.ts';
+import { aboveZero, type Inputs, judge, judgeBelow, ratio } from './values.ts';
 
 /** Piles, springs and plateaus that take the energy in place of rubber. */
 export interface Absorber {
@@ -133,10 +133,4 @@ function workPile({ number, text }: Inputs, energy: number) {
       c_a: simple ? judgeBelow(from, number('absorber.L_p')) : { verdict: 'does not apply' },
     } satisfies Record<string, Verdict>,
   };
-}
-
-/** A load at the end of the span is not within it, and walls as thick as the pipe leave no bore. */
-function judgeBelow(demand: number, limit: number): Verdict {
-  const judged = judge(demand, limit);
-  return demand < limit || judged.verdict === 'refused' ? judged : { ...judged, verdict: 'fails' };
 }

@@ -12,8 +12,6 @@ export interface Curve {
   /** The greatest reaction up to each row. */
   readonly peaks: readonly number[];
   readonly peak: number;
-  /** The deflection of the first row that pushes so hard. */
-  readonly peakAt: number;
 }
 
 /** Reads a performance curve. */
@@ -36,7 +34,6 @@ export function readCurve(rows: readonly Row[]): Curve {
     peaks,
     area: whole ? (areas.at(-1) ?? none) : none,
     peak: whole ? (peaks.at(-1) ?? none) : none,
-    peakAt: whole ? (points.find(([, r]) => r === peaks.at(-1))?.[0] ?? none) : none,
   };
 }
 

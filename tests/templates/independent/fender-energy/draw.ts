@@ -52,7 +52,7 @@ export function draw(random: Random): Drawn {
     ),
     'ship.s_laden': often(between(0.4, 1), [0, 1], 0.3),
     'ship.s_light': often(between(0.2, 0.5), [0, 1.5]),
-    'ship.L_OA_own': often(length * between(1.02, 1.08), [null], 0.03),
+    'ship.L_OA_own': often(length * between(1.02, 1.08), [null, length * 0.95], 0.05),
     'ship.L_BP_own': often(length, [null, 0], 0.03),
     'ship.B_own': often(beam, [null, 0], 0.03),
     'ship.D_own': often(draught, [null, 0], 0.03),
@@ -97,7 +97,7 @@ export function draw(random: Random): Drawn {
     'energy.α': often(between(0, 15), [0, 90, 45, 20, 30], 0.06),
     'energy.v_min': often(between(0.05, 0.12), [0, 0.08, 0.1]),
     'energy.contact': of(['quarter point', 'third point', 'fifth point', 'midship']),
-    'energy.C_S': often(between(0.85, 1), [0.5, 1, 0.9], 0.3),
+    'energy.C_S': often(between(0.85, 1), [0.5, 1, 0.9, 0.09], 0.3),
     'energy.C_C': often(between(0.8, 1), [0.5, 1, 0.9], 0.3),
     'energy.C_g': often(between(0.85, 1.25), [0.5, 1, 1.5], 0.3),
     'energy.C_d': often(between(0.9, 1), [0.5, 1], 0.3),
@@ -145,17 +145,19 @@ export function draw(random: Random): Drawn {
     'fender.f_c': often(between(0.5, 0.8), [0.3, 0.74, 1]),
     'fender.VF_min': often(between(0.9, 1.1), [0.8, 1, 2], 0.08),
     'fender.VF_max': often(between(1, 1.3), [1, 2], 0.08),
-    'fender.TF_min': often(between(0.85, 1), [0.5, 1], 0.08),
+    'fender.TF_min': often(between(0.85, 1), [0.5, 1, 97], 0.08),
     'fender.TF_max': often(between(1, 1.5), [1, 3], 0.08),
     'fender.AG_min': often(between(0.85, 1), [0.5, 1], 0.08),
-    'fender.AG_max': often(between(1, 1.2), [1, 2], 0.08),
+    'fender.AG_max': often(between(1, 1.2), [1, 2, 0.1], 0.08),
   };
 
   const panelHeight = between(1.5, 8);
   const pressure = over(60, 600);
   const panelWidth = (rated * behindPanel) / pressure / panelHeight + 0.5;
   const top = between(1, 6);
-  const lowWater = between(-1, 1);
+  const lowWater = chance(0.05)
+    ? top + between(-0.1, 1)
+    : Math.min(between(-1, 1), chance(0.8) ? Number(level) : 1);
   const bracket = often(between(0, 0.5), [0, 3], 0.06);
   const run = Math.max(height / 1000 - Number(bracket), 0.1);
   const breaking = (rated * behindPanel * between(0.1, 2)) / of([1, 2, 4]);
@@ -180,16 +182,16 @@ export function draw(random: Random): Drawn {
     'panel.n_s': whole(1, 4),
     'panel.L_s': often(run / Math.sin(between(0.3, 1.2)), [0, run * 1.001, run * 0.9, 5], 0.1),
     'panel.a_s': bracket,
-    'panel.W_p': often(over(5, 200), [0]),
+    'panel.W_p': often(panelWidth * panelHeight * over(0.6, 9), [0]),
     'panel.n_w': chance(0.9) ? whole(1, 4) : 12,
     'panel.L_w': often(run / Math.sin(between(0.3, 1.2)), [0, run * 1.001, run * 0.9, 5], 0.1),
     'panel.a_w': bracket,
-    'panel.SF_c': often(between(2, 3), [1, 10]),
+    'panel.SF_c': often(between(2, 3), [1, 1.5, 10]),
     'panel.MBL': often(breaking, [0]),
   };
   for (const name of ['panel.f_S', 'panel.e_b', 'panel.e_h']) panel[name] = Math.max(Number(panel[name]), 0);
 
-  const smallest = over(20, 300);
+  const smallest = chance(0.5) ? length * between(0.3, 1.1) : over(20, 300);
   const bents = tables['wharf.bents'] ?? shippedTables['wharf.bents'] ?? [];
   const wharf: Record<string, Cell> = {
     'wharf.L_S': often(smallest, [0], 0.02),

@@ -33,7 +33,6 @@ export interface Fender {
       | 'A_c'
       | 'δ'
       | 'E_st'
-      | 'd_m'
       | 'R_e'
       | 'R_max'
       | 'n_ok',
@@ -134,7 +133,6 @@ export function workFender(inputs: Inputs, ship: Ship, energy: Energy): Fender {
       k_R: stiff,
       A_c: curve.area,
       δ: pressed.deflection * rated.deflection,
-      d_m: Math.min(pressed.deflection, curve.peakAt) * rated.deflection,
       E_st: stiffEnergy,
       R_e: rated.reaction * stiff * onTheWay,
       R_max: greatest,

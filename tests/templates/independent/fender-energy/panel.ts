@@ -22,8 +22,6 @@ export interface Panel {
       | 'T_s'
       | 'φ_s'
       | 'φ_s0'
-      | 'φ_sp'
-      | 'φ_wp'
       | 'T_w'
       | 'φ_w'
       | 'φ_w0'
@@ -32,19 +30,24 @@ export interface Panel {
       number
     >
   >;
-  readonly checks: Readonly<Record<'c_p' | 'c_h' | 'c_z' | 'c_s' | 'c_w', Verdict>>;
+  /** In each row of the performance curve. */
+  readonly way: Readonly<Record<'i' | 'd_i' | 'R_i' | 's_si' | 'T_si' | 's_wi' | 'T_wi', readonly number[]>>;
+  readonly checks: Readonly<
+    Record<'c_p' | 'c_A' | 'c_h' | 'c_z' | 'c_LW' | 'c_tide' | 'c_s' | 'c_w' | 'c_as' | 'c_aw', Verdict>
+  >;
 }
 
 /** Works out the panel; forces in kN, pressures in kPa. */
 export function workPanel(inputs: Inputs, fender: Fender): Panel {
   const { number, text, rows } = inputs;
-  const { H_F, δ, d_m, R_d } = fender.numbers;
-  const fenderRuns = { height: H_F, deflection: δ, hardest: d_m };
+  const { H_F, δ, d_RPD, R_RPD, k_R, R_d } = fender.numbers;
   const force = number('panel.n_f') * R_d;
   const [width, height] = [number('panel.b_p'), number('panel.h_p')];
   const top = number('panel.z_t');
   const bottom = top - height;
   const aboveBed = bottom - number('ship.z_b');
+  const dry = top - number('panel.z_LW');
+  const tide = number('ship.z_w') - number('panel.z_LW');
   const hullTop = number('panel.z_LW') + number('panel.f_S');
   const covered = Math.min(top, hullTop) - bottom;
   // The flat of the panel lies between its bevels; only what the hull reaches of it is pressed.
@@ -61,8 +64,14 @@ export function workPanel(inputs: Inputs, fender: Fender): Panel {
       .find((row) => row.text('pair') === text('panel.face'))
       ?.number('μ_high') ?? Number.NaN;
   const along = friction * force;
-  const shear = chain(inputs, 's', along, fenderRuns);
-  const weight = chain(inputs, 'w', along + number('panel.W_p'), fenderRuns);
+  // Up to what the wharf is designed for, the panel is pushed as hard as its units are where they stand.
+  const way = fender.curve.points.map(([deflection, part]) => ({
+    deflection: deflection * d_RPD,
+    reaction: R_d === 0 ? 0 : Math.min(1, ratio(R_RPD * k_R * part, R_d)) * force,
+  }));
+  const pressed = { height: H_F, deflection: δ, reaction: force, way };
+  const shear = chain(inputs, 's', { ...pressed, friction, hung: 0 });
+  const weight = chain(inputs, 'w', { ...pressed, friction, hung: number('panel.W_p') });
   const safety = number('panel.SF_c');
   const breaking = number('panel.MBL');
   return {
@@ -82,49 +91,83 @@ export function workPanel(inputs: Inputs, fender: Fender): Panel {
       F_μ: along,
       T_s: shear.tension,
       φ_s: shear.pressed,
-      φ_sp: shear.hardest,
       φ_s0: shear.first,
       T_w: weight.tension,
       φ_w: weight.pressed,
-      φ_wp: weight.hardest,
       φ_w0: weight.first,
       MBL_s: safety * shear.tension,
       MBL_w: safety * weight.tension,
     },
+    way: {
+      i: way.map((_, row) => row + 1),
+      d_i: way.map(({ deflection }) => deflection),
+      R_i: way.map(({ reaction }) => reaction),
+      s_si: shear.sines,
+      T_si: shear.tensions,
+      s_wi: weight.sines,
+      T_wi: weight.tensions,
+    },
     checks: {
       c_p: judge(ratio(force, area), allowed),
+      c_A: judge(area, width * height),
       c_h: judge((number('panel.o_min') / 100) * height, covered),
       c_z: { verdict: Number.isNaN(aboveBed) ? 'refused' : aboveBed > 0 ? 'holds' : 'fails' },
+      c_LW: { verdict: Number.isNaN(dry) ? 'refused' : dry > 0 ? 'holds' : 'fails' },
+      c_tide: { verdict: Number.isNaN(tide) ? 'refused' : tide >= 0 ? 'holds' : 'fails' },
       c_s: judge(safety * shear.tension, breaking),
       c_w: judge(safety * weight.tension, breaking),
+      c_as: judge(number('panel.a_s') * 1000, H_F),
+      c_aw: judge(number('panel.a_w') * 1000, H_F),
     },
   };
 }
 
+/** Angles in degrees; sines and tensions in each row of the performance curve, and the greatest tension of all. */
 interface Chain {
   readonly first: number;
   readonly pressed: number;
-  readonly hardest: number;
   readonly tension: number;
+  readonly sines: readonly number[];
+  readonly tensions: readonly number[];
 }
 
-/** How far the fender stands out, how far it gives way, and where on that way it pushes hardest; in mm. */
-type Runs = Readonly<Record<'height' | 'deflection' | 'hardest', number>>;
+/** How far the fender stands out and gives way, how hard the panel is pushed at the end and on the way; in mm and kN. */
+interface Pressed {
+  readonly height: number;
+  readonly deflection: number;
+  readonly reaction: number;
+  readonly way: readonly { readonly deflection: number; readonly reaction: number }[];
+  readonly friction: number;
+  readonly hung: number;
+}
 
 /**
- * A chain from the wharf to the panel, pin to pin: its run out from the wharf shortens as the fender is pressed. The force
- * along the panel follows the reaction, so the chain is loaded most where the fender pushes hardest or where it slants most.
+ * A chain from the wharf to the panel, pin to pin: its run out from the wharf shortens as the fender is pressed, and the
+ * force along the panel follows the reaction. It is loaded most somewhere on the way: early it slants more, later the
+ * fender pushes harder.
  */
-function chain({ number }: Inputs, kind: 's' | 'w', force: number, runs: Runs): Chain {
+function chain({ number }: Inputs, kind: 's' | 'w', pressed: Pressed): Chain {
   const length = number(`panel.L_${kind}`);
-  const run = runs.height / 1000 - number(`panel.a_${kind}`);
+  const count = number(`panel.n_${kind}`);
+  const run = pressed.height / 1000 - number(`panel.a_${kind}`);
   const first = Math.asin(ratio(run, length));
-  const at = (deflection: number): number => Math.asin(ratio(run - deflection / 1000, length)) + 0 * first;
-  const [pressed, hardest] = [at(runs.deflection), at(runs.hardest)];
+  const sineAt = (deflection: number): number => ratio(run - deflection / 1000, length) + 0 * first;
+  const pull = (reaction: number, sine: number): number =>
+    ratio(pressed.friction * reaction + pressed.hung, count * Math.cos(Math.asin(sine)));
+  const end = pull(pressed.reaction, sineAt(pressed.deflection));
+  const sines = pressed.way.map(({ deflection }) => sineAt(deflection));
+  const tensions = pressed.way.map(({ deflection, reaction }, row) => {
+    if (Number.isNaN(deflection + pressed.deflection)) return Number.NaN;
+    const isOnTheWay = deflection <= pressed.deflection * (1 + 1e-12);
+    const pulled = pull(reaction, sines[row] ?? Number.NaN);
+    if (kind === 'w') return isOnTheWay ? pulled : 0;
+    return isOnTheWay && reaction > 0 ? pulled : 0 * reaction;
+  });
   return {
     first: degrees(first),
-    pressed: degrees(pressed),
-    hardest: degrees(hardest),
-    tension: force / (number(`panel.n_${kind}`) * Math.min(Math.cos(pressed), Math.cos(hardest))),
+    pressed: degrees(Math.asin(sineAt(pressed.deflection))),
+    tension: Math.max(end, ...tensions),
+    sines,
+    tensions,
   };
 }

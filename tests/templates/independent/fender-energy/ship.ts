@@ -26,7 +26,7 @@ export interface Ship {
       number
     >
   >;
-  readonly checks: Readonly<Record<'c_keel' | 'c_block' | 'c_fill', Verdict>>;
+  readonly checks: Readonly<Record<'c_keel' | 'c_block' | 'c_fill' | 'c_LL' | 'c_LB' | 'c_DB', Verdict>>;
 }
 
 /** Works out the ship; masses in t, lengths in m. */
@@ -82,6 +82,9 @@ export function workShip(inputs: Inputs): Ship {
       c_keel: judge(least * D, clearance),
       c_block: judge(block, 1),
       c_fill: judge(number('ship.C_min'), block),
+      c_LL: judge(L_BP, L_OA),
+      c_LB: judge(2 * B, L_BP),
+      c_DB: judge(D, B),
     },
   };
 }

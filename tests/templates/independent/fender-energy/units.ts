@@ -95,8 +95,6 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
     'data.is_speeds.v_i',
   ],
   deg: [
-    'panel.φ_sp',
-    'panel.φ_wp',
     'energy.α',
     'energy.γ',
     'fender.θ_v',
@@ -147,6 +145,9 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
     'panel.R_p',
     'panel.F_μ',
     'panel.T_s',
+    'panel.way.R_i',
+    'panel.way.T_si',
+    'panel.way.T_wi',
     'panel.W_p',
     'panel.T_w',
     'panel.MBL',
@@ -166,7 +167,7 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
     'absorber.F_l',
   ],
   mm: [
-    'fender.d_m',
+    'panel.way.d_i',
     'fender.d_RPD',
     'fender.H_F',
     'fender.δ',

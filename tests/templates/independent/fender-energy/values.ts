@@ -65,6 +65,12 @@ export function judge(demand: number, capacity: number): Verdict {
   };
 }
 
+/** Holds where the demand is below the capacity: what just reaches it fails. */
+export function judgeBelow(demand: number, limit: number): Verdict {
+  const judged = judge(demand, limit);
+  return demand < limit || judged.verdict === 'refused' ? judged : { ...judged, verdict: 'fails' };
+}
+
 /** A result as it is given: null for a number that is none. */
 export function asCell(value: number | string | null): Cell {
   return typeof value === 'number' && !Number.isFinite(value) ? null : value;

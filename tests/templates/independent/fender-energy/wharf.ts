@@ -1,7 +1,7 @@
 import type { Verdict } from '../program.ts';
 import type { Fender } from './fender.ts';
 import type { Ship } from './ship.ts';
-import { type Inputs, judge, ratio } from './values.ts';
+import { aboveZero, type Inputs, judge, judgeBelow, ratio } from './values.ts';
 
 /** The spacing of the fenders and the share of each bent. */
 export interface Wharf {
@@ -32,7 +32,9 @@ export interface Wharf {
     >
   >;
   readonly columns: Readonly<Record<'r' | 'H' | 'H_p', readonly number[]>>;
-  readonly checks: Readonly<Record<'c_S' | 'c_H' | 'c_n', Verdict>>;
+  readonly checks: Readonly<
+    Record<'c_S' | 'c_H' | 'c_x' | 'c_n' | 'c_LS' | 'c_BS' | 'c_LBS' | 'c_RB' | 'c_RBD' | 'c_bS', Verdict>
+  >;
 }
 
 /** Works out spacing and bents; lengths in m, forces in kN. */
@@ -70,7 +72,17 @@ export function workWharf(inputs: Inputs, ship: Ship, fender: Fender): Wharf {
       n_t: touching,
       S_L: byShip,
     },
-    checks: { ...bents.checks, c_S: judge(spacing, greatest), c_n: shared },
+    checks: {
+      ...bents.checks,
+      c_S: judge(spacing, greatest),
+      c_n: shared,
+      c_LS: judge(length, ship.numbers.L_OA),
+      c_BS: judge(beam, ship.numbers.B),
+      c_LBS: judge(2 * beam, length),
+      c_RB: judge(radius, allCurved(length, beam)),
+      c_RBD: judge(shipRadius, allCurved(ship.numbers.L_OA, ship.numbers.B)),
+      c_bS: judgeBelow(number('panel.b_p'), spacing),
+    },
   };
 }
 
@@ -79,10 +91,16 @@ function bowRadius(length: number, beam: number): number {
   return (beam / 2 + ratio(length ** 2, 8 * beam)) / 2;
 }
 
+/** A hull that is one circle through stem, stern and the widest frame: no bow is flatter. */
+function allCurved(length: number, beam: number): number {
+  return ((length / 2) ** 2 + (beam / 2) ** 2) / aboveZero(beam);
+}
+
 /** A rigid deck on springs: each bent takes its part of the force, and of the moment about the centre of stiffness. */
 function workBents(inputs: Inputs, fender: Fender) {
   const { number, rows } = inputs;
   const bents = rows('wharf.bents').map((row) => ({ s: row.number('s'), k: row.number('k') }));
+  const [far, near] = [Math.max(...bents.map(({ s }) => s)), Math.min(...bents.map(({ s }) => s))];
   const force = number('wharf.n_L') * fender.numbers.R_tot;
   const sum = (of: (bent: { readonly s: number; readonly k: number }) => number): number =>
     bents.reduce((total, bent) => total + of(bent), 0);
@@ -120,6 +138,9 @@ function workBents(inputs: Inputs, fender: Fender) {
       ΣH: shares.reduce((total, share) => total + share, 0),
     },
     columns: { r: arms, H: shares, H_p: shares.map((share) => share / piles) },
-    checks: { c_H: judge(hardest, number('wharf.H_a')) },
+    checks: {
+      c_H: judge(hardest, number('wharf.H_a')),
+      c_x: judge(Math.abs(2 * number('wharf.x_R') - far - near), far - near),
+    },
   };
 }
