@@ -185,7 +185,7 @@ function row(check: Checked, y: number, columns: Columns, hatch: string): Markup
     box({ x: 8, y: y - 2 }, { x: columns.width - 8, y: y + ROW - 2 }, { class: 'hit' }),
     textElement(name, { x: 20, y: base }),
     bar(check, y + 2, columns, hatch),
-    textElement(text(percent), { x: columns.width - VERDICT - 6, y: base, anchor: 'end' }),
+    textElement(text(percent), { x: columns.width - VERDICT - 6, y: base, anchor: 'end' }, { class: 'halo' }),
     textElement(word, { x: columns.width - VERDICT, y: base }, { class: tone }),
     ...(outOfRange ? [warningSign(columns.width - VERDICT + wordsWidth(word) + 9, base - 4)] : []),
   ];

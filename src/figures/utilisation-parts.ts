@@ -1,5 +1,8 @@
-/** So many lines of checks and headings of sheets fit on a printed page below the title of its book. */
+/** So many lines of checks fit on a printed page below the title of its book. */
 const MOST_LINES = 36;
+
+/** So many of them the heading of a sheet takes, with the air above it. */
+const HEADING = 1.5;
 
 /** A sheet of which fewer lines than these would stand below its heading begins on the next page. */
 const LEAST_LINES = 4;
@@ -17,7 +20,7 @@ export interface UtilisationPart<C> {
 
 /**
  * Checks, those of a sheet together, in parts that each fit on a page. A sheet that fits on a page of its own is broken only
- * where the page before would stay half empty; no heading stands alone at the end.
+ * where a quarter of the page before would stay empty; no heading stands alone at the end.
  */
 export function utilisationParts<C extends OnSheet>(checks: readonly C[]): readonly UtilisationPart<C>[] {
   const parts: { checks: C[]; continues: boolean }[] = [];
@@ -25,12 +28,12 @@ export function utilisationParts<C extends OnSheet>(checks: readonly C[]): reado
   for (const [at, check] of checks.entries()) {
     const isFirst = checks[at - 1]?.item.sheet !== check.item.sheet;
     const left = MOST_LINES - lines;
-    if (isFirst ? isNewPart(1 + lengthOfSheet(checks, at), left) : left < 1) {
+    if (isFirst ? isNewPart(HEADING + lengthOfSheet(checks, at), left) : left < 1) {
       parts.push({ checks: [], continues: !isFirst });
-      lines = isFirst ? 0 : 1;
+      lines = isFirst ? 0 : HEADING;
     }
     parts.at(-1)?.checks.push(check);
-    lines += isFirst ? 2 : 1;
+    lines += isFirst ? HEADING + 1 : 1;
   }
   return parts;
 }
@@ -38,7 +41,7 @@ export function utilisationParts<C extends OnSheet>(checks: readonly C[]): reado
 /** Whether a sheet of so many lines begins a part, where so many are left of the one before. */
 function isNewPart(needed: number, left: number): boolean {
   if (needed <= left) return false;
-  return left < LEAST_LINES || (needed <= MOST_LINES && left <= MOST_LINES / 2);
+  return left < LEAST_LINES || (needed <= MOST_LINES && left <= MOST_LINES / 4);
 }
 
 /** How many checks of one sheet follow one another from a place on. */

@@ -97,6 +97,9 @@ export const overviewStyles = css`
     font-size: var(--type-small);
     white-space: normal;
   }
+  .sides > span {
+    white-space: nowrap;
+  }
   .pen {
     color: var(--pen);
     font-weight: 600;
@@ -132,7 +135,7 @@ export const overviewStyles = css`
   .fails {
     color: var(--bad);
   }
-  .beyond {
+  .out-of-range {
     color: var(--warn);
   }
   .told.problem {
@@ -226,6 +229,9 @@ export const overviewStyles = css`
     }
     tr {
       break-inside: avoid;
+    }
+    :is(th, td) {
+      padding-block: 4px;
     }
   }
 `;

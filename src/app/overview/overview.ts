@@ -28,7 +28,7 @@ export class Overview extends LitElement {
   static override properties = { session: { attribute: false }, narrow: { state: true } };
   static override styles = [mathsStyles, overviewStyles];
   declare session: Session;
-  /** Whether the page is too narrow for the wide drawing. */
+  /** Whether the page is too narrow for the wide drawing, and for demand and capacity in columns of their own. */
   declare narrow: boolean;
   /** Whether a list was asked for that does not have the focus yet. */
   #asked = true;
@@ -113,8 +113,12 @@ export class Overview extends LitElement {
           <th scope="col" class="sheet">Sheet</th>
           <th scope="col" class="name">Symbol</th>
           <th scope="col">Description</th>
-          <th scope="col" class="number">Demand</th>
-          <th scope="col" class="number">Capacity</th>
+          ${
+            this.narrow
+              ? nothing
+              : html`<th scope="col" class="number">Demand</th>
+                  <th scope="col" class="number">Capacity</th>`
+          }
           <th scope="col" class="number">Utilisation</th>
           <th scope="col" class="verdict">Verdict</th>
         </tr>
@@ -140,11 +144,16 @@ export class Overview extends LitElement {
       <td class="name">${drawMarkup(math(symbolMath(localName(item))))}</td>
       <td>
         ${this.#goButton(labelOf(item), placeOfId(this.session.notebook, item.id))}
+        ${this.narrow && sides?.demand ? html`<div class="quiet sides"><span>demand ${sides.demand},</span> <span>capacity ${sides.capacity}</span></div>` : nothing}
         ${inapplicable && item.applies ? html`<div class="quiet">applies where ${item.applies.text.trim()}</div>` : nothing}
-        ${verdict?.outOfRange ? html`<div class="beyond">${verdict.outOfRange.message}</div>` : nothing}
+        ${verdict?.outOfRange ? html`<div class="out-of-range">${verdict.outOfRange.message}</div>` : nothing}
       </td>
-      <td class="number">${sides?.demand ?? ''}</td>
-      <td class="number">${sides?.capacity ?? ''}</td>
+      ${
+        this.narrow
+          ? nothing
+          : html`<td class="number">${sides?.demand ?? ''}</td>
+              <td class="number">${sides?.capacity ?? ''}</td>`
+      }
       <td class="number use">${use}</td>
       <td class="verdict">${verdictCell}</td>
     </tr>`;
@@ -225,6 +234,6 @@ export class Overview extends LitElement {
 /** A verdict with its sign; one that rests on values beyond their permitted ranges has theirs. */
 function drawVerdict({ holds, outOfRange }: Verdict): TemplateResult {
   const word = holds ? 'holds' : 'fails';
-  const [name, sign] = holds && outOfRange ? (['beyond', 'warning'] as const) : ([word, word] as const);
+  const [name, sign] = holds && outOfRange ? (['out-of-range', 'warning'] as const) : ([word, word] as const);
   return html`<span class=${name}>${drawSign(sign, sign === 'warning' ? 'beyond a permitted range:' : '')} ${word}</span>`;
 }

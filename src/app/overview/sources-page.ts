@@ -57,6 +57,20 @@ export class SourcesPage extends LitElement {
         .lines .more {
           display: none;
         }
+        p.quiet {
+          break-after: avoid;
+        }
+        /* What rests on common practice alone may fill a page: kept together it would leave the page before it blank. */
+        tr {
+          break-inside: auto;
+        }
+        /* One behind the other, for nothing is pressed there. */
+        .lines > * {
+          display: inline;
+        }
+        .lines > span:not(:last-of-type)::after {
+          content: '; ';
+        }
       }
       .reference {
         width: 44%;

@@ -69,9 +69,10 @@ export class Told extends LitElement {
   }
 
   override render() {
+    const lost = this.#lost();
     return html`<div role="status">
-      ${this.#words === undefined ? '' : html`${this.#words}; <kbd>Ctrl+Z</kbd> undoes it`}
-      ${this.#lost()}
+      ${this.#words === undefined ? '' : html`${this.#words}; <kbd>Ctrl+Z</kbd> undoes it${lost === nothing ? '' : ' · '}`}
+      ${lost}
     </div>`;
   }
 

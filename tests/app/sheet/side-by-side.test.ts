@@ -125,7 +125,7 @@ test.each([
     source,
     item: blank,
     full: false,
-    room: { beside: 10, below: 20, numbers: 1, across: 500 },
+    room: { beside: 10, below: 20, numbers: 1, result: 6, across: 500 },
   };
   expect(lineBody(context).unit).toBe(unit);
 });

@@ -117,7 +117,8 @@ function calcBody(context: LineContext): LineBody {
   if (!item || !('checked' in item)) return { layout: 'beside', value: html``, unit };
   if ('formula' in source && source.formula?.trim() === '')
     return { layout: 'beside', value: html`<span class="quiet calculation">no formula yet</span>`, unit };
-  if (item.kind === 'formula column') return columnBody(context, item, unit);
+  if (item.kind === 'formula column')
+    return columnBody({ ...context, room: withoutResult(context.room) }, item, unit);
   const result = resultOf(context);
   const used = inForce(context, item);
   const unknown = item.methods !== undefined && used.words === undefined;
@@ -174,6 +175,11 @@ function inForce(
 ): { readonly item: Computed; readonly words?: string } {
   const [shown] = methodsShown(session.notebook, item);
   return shown ? { item: { ...item, checked: shown.item.checked }, words: shown.words } : { item };
+}
+
+/** The room of a formula behind which no result stands; beside the description it could be too little for the numbers put in. */
+function withoutResult(room: Room): Room {
+  return { ...room, below: room.below + room.result, result: 0 };
 }
 
 /** The formula of a column: its rows are in the table, so nothing follows it. */
@@ -240,12 +246,13 @@ function methodNote(words: string | undefined): TemplateResult | typeof nothing 
   return words === undefined ? nothing : html`<span class="method">method ${words}</span>`;
 }
 
-/** So many em more have the numbers put in, which reach below the result. */
+/** So many em more have the numbers put in, which reach below the result where there is one. */
 const NUMBERS_MORE = 5;
 
 /** A formula with its numbers put in, if it has any: of a column those of the row that governs. */
 function numbersOf({ room, session }: LineContext, item: Computed, where: 'beside' | 'below') {
-  const most = (room[where] + NUMBERS_MORE) * room.numbers;
+  const more = where === 'below' && room.result === 0 ? 0 : NUMBERS_MORE;
+  const most = (room[where] + more) * room.numbers;
   if (item.kind === 'formula') return drawLineNumbers(session, item, item.checked, most);
   return drawRowNumbers(session, item, undefined, most);
 }

@@ -18,10 +18,15 @@ export interface LineContext {
   readonly room: Room;
 }
 
-/** How many em of formula fit beside the description, and on lines of its own, and how many times as much of numbers put in; `across` is all up to the units, in px. */
+/**
+ * How many em of formula fit beside the description, and on lines of its own, and how many times as much of numbers put in;
+ * `result` is what a result takes behind it, which the column of a table has for its formula. `across` is all up to the units,
+ * in px.
+ */
 export interface Room {
   readonly beside: number;
   readonly below: number;
   readonly numbers: number;
+  readonly result: number;
   readonly across: number;
 }

@@ -255,6 +255,10 @@ export const lineStyles = css`
     color: var(--ink-soft);
     font-size: 12px;
   }
+  /* The results of a column stand in its table: its formula has their room. */
+  .line.column .calculation {
+    grid-column: calculation / -1;
+  }
   .quiet.calculation {
     font-style: italic;
   }
@@ -262,12 +266,23 @@ export const lineStyles = css`
     grid-column: 1 / -1;
     padding-inline: 6px;
   }
+  /* The value stands behind the description, the sentence below both. */
   .line.plain.told .value {
     grid-column: label / unit;
+    grid-row: 1 / span 2;
+    grid-template-rows: subgrid;
+  }
+  .line.plain.told .value.edited {
+    grid-column: equals / unit;
+  }
+  .line.plain.told .value:not(.edited) > .entry {
+    grid-row: 1;
+  }
+  .line.plain.told .value > .sentence {
     grid-row: 2;
   }
-  .line.plain.told .unit {
-    grid-row: 2;
+  .line.plain.told .description {
+    z-index: 1;
   }
   .compared {
     display: flex;

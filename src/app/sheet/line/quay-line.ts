@@ -90,7 +90,7 @@ export class QuayLine extends LitElement {
     const edited = this.edit?.place.field === 'value' ? this.edit : undefined;
     const wide = edited?.kind === 'formula';
     const reference = sourceOfLine(session.notebook, source, item);
-    this.className = `line ${source.kind} ${wide ? 'under' : body.layout}${body.told ? ' told' : ''}${active ? ' active' : ''}`;
+    this.className = `line ${source.kind}${this.table === '' ? '' : ' column'} ${wide ? 'under' : body.layout}${body.told ? ' told' : ''}${active ? ' active' : ''}`;
     return html`
       ${this.#cell('reference', 'reference', lineMargin({ session, item }, reference))}
       ${this.#cell('name', 'symbol', drawSymbol(source.name))}

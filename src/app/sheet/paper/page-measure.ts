@@ -72,6 +72,7 @@ export function roomFor({ label, calculation, equals, number, maths }: Tracks, p
     numbers: printing ? maths / PRINTED_NUMBERS : 1,
     beside: (0.92 * (calculation - 14)) / maths,
     below: (0.94 * (label + calculation - 14)) / maths,
+    result: (0.92 * (equals + number)) / maths,
     across: label + calculation + equals + number,
   };
 }
