@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
 import type { UnitsView } from '../../../src/app/session/units-view.ts';
 import { entryView } from '../../../src/app/sheet/line/entry-view.ts';
+import type { Given } from '../../../src/document/index.ts';
 import { extendUnits, readEntry, readUnit, standardUnits } from '../../../src/units/index.ts';
 
-function view(entry: string, unit: string, units: UnitsView = 'written') {
+function view(entry: string, unit: string, units: UnitsView = 'written', more: Partial<Given> = {}) {
   const extended = extendUnits(standardUnits, { datums: ['MLLW'] });
   if (!extended.ok) throw new Error('the units do not extend');
   const row = readUnit(unit, extended.value);
@@ -11,7 +12,7 @@ function view(entry: string, unit: string, units: UnitsView = 'written') {
   const read = readEntry(entry, extended.value, row.value);
   if (!read.ok || !('si' in read.value)) throw new Error(`${entry} is no quantity`);
   const value = { kind: 'number', si: read.value.si, unit: row.value } as const;
-  return entryView({ id: 'r', kind: 'given', name: 'x', entry, unit }, value, units, extended.value);
+  return entryView({ id: 'r', kind: 'given', name: 'x', entry, unit, ...more }, value, units, extended.value);
 }
 
 test.each([
@@ -42,4 +43,13 @@ test('in other units the entry stays as typed, and what it comes to follows', ()
     number: '254',
     unit: 'mm',
   });
+});
+
+test('a value that came with copied lines in place of a computed one shows the digits that had; what is typed stays as typed', () => {
+  const toLink = { toLink: 'reaction of the fender' };
+  const carried = { kind: 'plain', number: '123.5', unit: 'kN' };
+  expect(view('123.456789012345', 'kN', 'written', toLink)).toEqual(carried);
+  expect(view('123.456789012345', 'kN')).toEqual({ ...carried, number: '123.456789012345' });
+  expect(view('123.45', 'kN', 'written', toLink)).toEqual({ ...carried, number: '123.45' });
+  expect(view('0.000012345', 'm', 'written', toLink)).toMatchObject({ number: '0.000012345' });
 });

@@ -18,12 +18,23 @@ export type EntryView =
 export function entryView(row: Given, value: Quantity, view: UnitsView, registry: UnitRegistry): EntryView {
   const entry = row.entry.trim();
   const shown = shownQuantity(value.si, value.unit, view, registry);
+  // Nobody has typed a value that stood for a computed one: it shows the digits that had, and all of them in its field.
+  if (row.toLink !== undefined && digitsIn(entry) > MOST_DIGITS) return { kind: 'plain', ...shown };
   const unit = value.unit.text === '-' ? '' : value.unit.text;
   const own = withoutUnit(entry, unit === '' ? '-' : unit);
   if (own !== undefined && unitShown(value.unit, view, registry).text === value.unit.text)
     return { kind: 'plain', number: own, unit: unitInPrint(unit) };
   const typed = own === entry ? quantityInPrint(entry, unitInPrint(unit)) : entry;
   return { kind: 'converted', entry: typed, ...shown };
+}
+
+/** More digits than these are carried from a computed value. */
+const MOST_DIGITS = 8;
+
+/** How many digits an entry has from the first that counts, before its power of ten. */
+function digitsIn(entry: string): number {
+  const [number = ''] = entry.split(/e/i);
+  return number.replace(/\D/g, '').replace(/^0+/, '').length;
 }
 
 /** The entry without the unit it ends with; undefined if it was typed with another one. */
