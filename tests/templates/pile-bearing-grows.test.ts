@@ -7,29 +7,68 @@ const seed = 20_261_129;
 const compression = ['pile.c_comp', 'loads.c_FSc'];
 const uplift = ['pile.c_up', 'loads.c_FSt'];
 const section = ['loads.c_str', 'loads.c_buck'];
+const block = ['loads.c_block', 'loads.c_blockt'];
+const depth = ['depth.c_found', 'depth.c_len'];
 
 /** Each way to make a pile worse, and the checks that may not turn from failing to holding. */
 const worse: readonly Worse[] = [
-  line('loads.w_c', 1.4, [...compression, ...section]),
-  line('loads.w_s', 1.4, [...compression, ...section]),
-  line('loads.q_l', 1.6, [...compression, ...section]),
-  line('loads.u_s', 1.4, [...uplift, 'loads.c_ten']),
+  line('loads.w_c', 1.4, [...compression, ...section, 'loads.c_block']),
+  line('loads.w_s', 1.4, [...compression, ...section, 'loads.c_block']),
+  line('loads.q_l', 1.6, [...compression, ...section, 'loads.c_block']),
+  line('loads.m_c', 1.3, [...compression, ...section, 'loads.c_block']),
+  line('loads.N_E', 1.5, [...compression, ...uplift, ...section, ...block, 'loads.c_ten', ...depth]),
+  line('loads.u_s', 1.4, [...uplift, 'loads.c_ten', 'loads.c_blockt']),
+  { name: 'greater factors', to: factored, checks: [...compression, ...uplift, ...section, ...block] },
   line('loads.φ_x', 0.7, compression),
   line('loads.φ_g', 0.7, ['loads.c_block']),
+  line('loads.φ_gt', 0.7, ['loads.c_blockt']),
   line('loads.φ_xt', 0.7, uplift),
   line('pile.η_g', 0.9, compression),
   line('pile.η_t', 0.9, uplift),
-  line('pile.r_clay', 0.7, uplift),
-  line('pile.r_sand', 0.7, uplift),
-  line('loads.f_y', 0.8, section),
+  line('pile.r_clay', 0.7, [...uplift, 'loads.c_blockt']),
+  line('pile.r_sand', 0.7, [...uplift, 'loads.c_blockt']),
+  line('pile.N_c', 0.9, [...compression, ...depth]),
+  line('loads.f_y', 0.8, [...section, 'loads.c_ten']),
   line("loads.f'_c", 0.8, section),
+  line('loads.f_pe', 0.8, ['loads.c_ten']),
   line('loads.K_e', 1.3, section),
   line('loads.n_b', 1.3, section),
+  line('loads.s_uf', 0.7, section),
+  line('loads.n_h', 0.7, section),
   line('pile.t', 0.8, ['pile.c_wall', 'pile.c_left', 'loads.c_Dt', 'loads.c_ten', ...section]),
-  line('pile.X_g', 0.9, ['loads.c_block']),
-  line('pile.life', 1.2, ['pile.c_left', ...section]),
-  { name: 'weaker ground', to: weaken, checks: [...compression, ...uplift, 'depth.c_found', 'depth.c_len'] },
+  line('pile.c_i', 1.5, ['pile.c_left', 'loads.c_Dt', 'loads.c_ten', ...section]),
+  line('pile.s_x', 0.9, ['pile.c_sp', 'pile.c_η', ...block]),
+  line('pile.s_y', 0.9, ['pile.c_sp', 'pile.c_η', ...block]),
+  line('pile.life', 1.2, ['pile.c_left', 'loads.c_Dt', 'loads.c_ten', ...section]),
+  {
+    name: 'water that rises further',
+    to: settled(line('pile.d_w', 1.5, [])),
+    checks: ['pile.c_wat', ...compression, ...uplift, ...depth],
+  },
+  { name: 'less surcharge', to: settled(line('pile.σ_s', 0.5, [])), checks: [...compression, ...uplift] },
+  {
+    name: 'weaker ground',
+    to: weaken,
+    checks: [...compression, ...uplift, ...block, 'pile.c_η', ...depth],
+  },
 ];
+
+/** Where no ground hangs on the pile: less stress there is less load. */
+function settled({ to }: Worse): Worse['to'] {
+  return (drawn) => (drawn.lines['pile.z_n'] === 0 ? to(drawn) : drawn);
+}
+
+/** Live, crane, storm, uplift and earthquake by three tenths more; dead load holds a pile down, and drag is not a load alone. */
+function factored(drawn: Drawn): Drawn {
+  const more = (cell: string | number | null | undefined): string | number | null =>
+    typeof cell === 'number' ? cell * 1.3 : (cell ?? null);
+  const combos = (drawn.tables['loads.combos'] ?? []).map((row) => {
+    const lifts = Number(row.f_U) > 0 || Number(row.f_E) < 0;
+    const names = lifts ? ['f_U', 'f_E'] : ['f_L', 'f_C', 'f_S', 'f_E'];
+    return { ...row, ...Object.fromEntries(names.map((name) => [name, more(row[name])])) };
+  });
+  return { ...drawn, tables: { ...drawn.tables, 'loads.combos': combos } };
+}
 
 // In ground that hangs on the pile less friction is less load; and in these two rules friction falls while strength grows.
 const uneven = ['USACE', 'linear 25-70'];
@@ -52,9 +91,9 @@ function weaken(drawn: Drawn): Drawn {
   return { ...drawn, tables: { ...drawn.tables, 'pile.layers': weaker } };
 }
 
-test('a pile made worse turns no check from failing to holding', { timeout: 240_000 }, () => {
+test('a pile made worse turns no check from failing to holding', { timeout: 400_000 }, () => {
   console.log(`a pile made worse: draws from seed ${seed}`);
-  const { turned, tried } = makeWorse(pileBearing, worse, { draws: 200, seed });
+  const { turned, tried } = makeWorse(pileBearing, worse, { draws: 260, seed });
   expect(turned).toEqual([]);
-  expect(tried.size).toBe(worse.length);
+  expect(worse.flatMap(({ name }) => (tried.has(name) ? [] : [name]))).toEqual([]);
 });

@@ -24,7 +24,9 @@ export interface Capacity {
   readonly shaft: Maybe;
   readonly base: Maybe;
   readonly uplift: Maybe;
+  /** The weight at low water, and the lesser one at high water. */
   readonly weight: Maybe;
+  readonly lightWeight: Maybe;
   readonly plugWeight: Maybe;
 }
 
@@ -58,7 +60,12 @@ export function capacityAt(site: Site, depth: number, tip: Tip = {}): Capacity {
       depth,
     );
   const bearing = of === undefined ? undefined : bearings[of];
-  const { water, free } = lengths;
+  const { water, low, free } = lengths;
+  const weightIn = (level: Maybe): Maybe =>
+    withAll(
+      [section.weight, section.displacing, free, wetLength(free, level, depth)],
+      (perLength, area, up, wet) => perLength * (up + depth) - area * inputs.number('pile.γ_w') * wet,
+    );
   const from = inputs.number('pile.z_ign');
   const drag = Math.min(depth, inputs.number('pile.z_n'));
   const whole = frictionBetween(inputs, section, bearings, slices, [from, depth]);
@@ -89,10 +96,8 @@ export function capacityAt(site: Site, depth: number, tip: Tip = {}): Capacity {
     shaft: bearing ? withAll([whole.outside, dragging.outside], (all, lost) => group * (all - lost)) : null,
     base: withAll([ring, within], (under, inner) => group * (under + inner)),
     uplift: bearing ? withAll([whole.uplift], (all) => inputs.number('pile.η_t') * all) : null,
-    weight: withAll(
-      [section.weight, section.displacing, free, wetLength(lengths, depth)],
-      (perLength, area, up, wet) => perLength * (up + depth) - area * inputs.number('pile.γ_w') * wet,
-    ),
+    weight: weightIn(low),
+    lightWeight: weightIn(water),
     plugWeight: isPlugCounted
       ? withAll([stress], (one) => (one - inputs.number('pile.σ_s')) * section.plug)
       : 0,
@@ -105,7 +110,7 @@ function insideBy(rule: string, friction: Maybe, plug: Maybe): Maybe {
   return withAll([friction, plug], (one, other) => Math.min(one, other));
 }
 
-/** The length of a pile, with its tip at a depth, that stands below water. */
-export function wetLength({ water, free }: Lengths, depth: number): Maybe {
+/** The length of a pile, with its tip at a depth and so much of it free, that stands below water. */
+export function wetLength(free: Maybe, water: Maybe, depth: number): Maybe {
   return withAll([water, free], (level, up) => Math.min(up + depth, Math.max(0, depth - level)));
 }

@@ -58,9 +58,9 @@ export function profileOf(
     const shaft = carried(capacity.shaft, product(ratios.shaft, ratios.whole));
     const base = carried(capacity.base, product(ratios.base, ratios.whole));
     const friction = carried(capacity.uplift, ratios.uplift);
-    const { weight, plugWeight } = capacity;
+    const { weight, lightWeight, plugWeight } = capacity;
     const hung = withAll([capacity.above], (above) => above + site.inputs.number('pile.Q_f'));
-    const resists = { shaft, base, uplift: friction, weight, plugWeight };
+    const resists = { shaft, base, uplift: friction, weight, lightWeight, plugWeight };
     // The drag at a depth is no less than at the design tip; what it is more does not hold a pile down.
     const compression = least(
       counting.map((one) => holdAgainst({ ...one, head: withDrag(one, hung) }, resists).toSpare),

@@ -54,10 +54,7 @@ export function drawPile(random: Random): Drawn {
       'pile.f_depth': random.chance(0.6) ? 'mid' : random.of(['top', 'base', 'ends']),
       'pile.dz': thickest,
       'pile.z_ign': random.chance(0.75) ? 0 : random.between(0, 0.3) * embedded,
-      'pile.n_g': random.of([1, 4, random.whole(2, 30)]),
-      'pile.X_g': random.between(0.2, 1) * embedded,
-      'pile.Y_g': random.between(0.2, 3) * embedded,
-      'loads.φ_g': random.of([0.6, random.between(0.05, 1)]),
+      ...drawGroup(random),
       'pile.n_emb': random.of([0, 3, random.between(0, 10)]),
       'pile.n_pun': random.of([0, 3, random.between(0, 10)]),
       'pile.N_c': random.of([9, 5, 12, random.between(5, 12)]),
@@ -79,6 +76,20 @@ export function drawPile(random: Random): Drawn {
   };
 }
 
+/** One pile, a row, or a group of rows; sometimes of so many and a half. */
+function drawGroup(random: Random): Row {
+  const piles = (): number =>
+    random.chance(0.02) ? random.of([0.5, 2.5]) : random.of([1, 2, random.whole(1, 9)]);
+  return {
+    'pile.n_x': random.chance(0.4) ? 1 : piles(),
+    'pile.n_y': random.chance(0.4) ? 1 : piles(),
+    'pile.s_x': random.over(0.3, 12),
+    'pile.s_y': random.over(0.3, 12),
+    'loads.φ_g': random.of([0.6, random.between(0.05, 1)]),
+    'loads.φ_gt': random.of([0.5, random.between(0.05, 1)]),
+  };
+}
+
 /** What a test, a chart or the design criteria give in place of a calculated value. */
 function drawStated(random: Random, embedded: number): Row {
   const force = embedded ** 1.5 * random.over(3, 60);
@@ -92,6 +103,7 @@ function drawStated(random: Random, embedded: number): Row {
     ['pile.q', random.between(100, 10_000)],
     ['pile.s_ut', random.between(10, 300)],
     ['pile.λ', random.between(0.1, 0.4)],
+    ['pile.X_g', random.between(0.2, 8)],
     ['pile.c_o', random.between(0, 3)],
     ['loads.N_D', force / 3],
     ['loads.N_U', force / 3],
@@ -129,6 +141,7 @@ function drawLevels(random: Random, embedded: number): { readonly lines: Row; re
       'pile.z_by': byLevels ? 'levels' : 'lengths',
       'pile.El_cut': level(mudline + free),
       'pile.El_w': level(mudline - water),
+      'pile.d_w': random.of([0, random.between(0, 3), random.between(0, 16)]),
       'pile.El_bed': level(bed),
       'pile.El_dr': level(dredged),
       'pile.d_over': over,
@@ -156,12 +169,14 @@ function drawSection(random: Random, isConcrete: boolean): Row {
     'pile.material': isConcrete ? 'concrete' : 'steel',
     'pile.D': size,
     'pile.t': wall,
-    'pile.p_in': isBlank() ? null : (4 * size) / 1000,
-    'pile.A_b_in': isBlank() ? null : (size / 1000) ** 2,
+    'pile.p_in': isBlank() ? null : (random.between(3, 6) * size) / 1000,
+    'pile.A_b_in': isBlank() ? null : random.between(0.6, 1) * (size / 1000) ** 2,
     'pile.A_m_in': isBlank() ? null : area,
-    'pile.I_in': isBlank() ? null : area * size ** 2 * random.between(0.05, 0.15),
+    'pile.I_in': isBlank()
+      ? null
+      : area * size ** 2 * random.of([random.between(0.05, 0.15), random.between(0.1, 0.4)]),
     'pile.p_c': kind === 'stated' ? random.of([0, (random.between(0, 8) * size) / 1000]) : 0,
-    'pile.λ_f': kind === 'stated' ? random.between(0, 20) : 0,
+    'pile.λ_f': kind === 'stated' && random.chance(0.9) ? random.between(0.1, 20) : 0,
     'pile.γ_st': random.of([77, random.between(75, 79)]),
     'pile.γ_con': random.between(21, 26),
   };

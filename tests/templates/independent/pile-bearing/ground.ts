@@ -5,10 +5,16 @@ export interface Lengths {
   readonly mudline: number;
   readonly zero: number;
   readonly lost: number;
+  /** Depth of the tip and height of the cut-off, whatever their signs. */
+  readonly tip: Maybe;
+  readonly head: Maybe;
   readonly embedded: Maybe;
   readonly free: Maybe;
   readonly whole: Maybe;
+  /** Depth of high water, which the stress in the ground and the weight in uplift follow. */
   readonly water: Maybe;
+  /** Depth of low water, which the weight in compression follows. */
+  readonly low: Maybe;
 }
 
 /** Reads a level such as `El. -12.5 m`, or a plain number of metres. */
@@ -28,16 +34,25 @@ export function lengthsOf(inputs: Inputs): Lengths {
   const mudline = Math.min(bed, dredged) - inputs.number('pile.d_sc');
   const byLevels = inputs.text('pile.z_by') === 'levels';
   const zero = byLevels ? mudline : bed;
-  const embedded = byLevels ? zero - level(inputs, 'pile.El_tip') : inputs.maybe('pile.L_in');
-  const free = byLevels ? level(inputs, 'pile.El_cut') - zero : inputs.maybe('pile.L_fr_in');
+  const tip = byLevels ? zero - level(inputs, 'pile.El_tip') : inputs.maybe('pile.L_in');
+  const head = byLevels ? level(inputs, 'pile.El_cut') - zero : inputs.maybe('pile.L_fr_in');
+  // A tip above the ground or a head below it is no pile. Of the last bits of a length nobody can say where they lie.
+  const embedded = tip !== null && tip > 0 ? tip : null;
+  const free = withAll([tip, head], (down, up) =>
+    up < -1e-9 * Math.max(1, Math.abs(down)) ? null : Math.max(0, up),
+  );
+  const low = byLevels ? zero - level(inputs, 'pile.El_w') : inputs.maybe('pile.z_w_in');
   return {
     mudline,
     zero,
     lost: bed - zero,
+    tip,
+    head,
     embedded,
     free,
     whole: withAll([embedded, free], (down, up) => down + up),
-    water: byLevels ? zero - level(inputs, 'pile.El_w') : inputs.maybe('pile.z_w_in'),
+    water: withAll([low], (depth) => depth - inputs.number('pile.d_w')),
+    low,
   };
 }
 

@@ -123,6 +123,9 @@ export interface Held {
   readonly resistingWeight: Maybe;
   readonly upliftResistance: Maybe;
   readonly withoutDrag: Maybe;
+  /** What the demand asks of ultimate resistance: demand, in uplift less the weight, times the factor required. */
+  readonly asked: Maybe;
+  readonly askedInUplift: Maybe;
   readonly used: Maybe;
   readonly usedInUplift: Maybe;
   /** Resistance less demand, both with their signs. */
@@ -136,11 +139,15 @@ export interface Resists {
   readonly base: Maybe;
   readonly uplift: Maybe;
   readonly weight: Maybe;
+  readonly lightWeight: Maybe;
   readonly plugWeight: Maybe;
 }
 
 /** Demand against resistance in compression and in uplift, NAVFAC DM 7.02 for the weight in uplift. */
-export function holdAgainst(of: Combination, { shaft, base, uplift, weight, plugWeight }: Resists): Held {
+export function holdAgainst(
+  of: Combination,
+  { shaft, base, uplift, weight, lightWeight, plugWeight }: Resists,
+): Held {
   const factored = withAll([weight], (whole) => of.weighing * whole);
   // A combination that does not count asks for nothing.
   const asked = (demand: number): number => (of.counts ? Math.max(0, demand) : 0);
@@ -149,7 +156,7 @@ export function holdAgainst(of: Combination, { shaft, base, uplift, weight, plug
   const resistance = withAll([shaft, base], (along, under) =>
     Math.max(0, along / of.onShaft.used + under / of.onBase),
   );
-  const resistingWeight = withAll([weight, plugWeight], (own, plug) => of.weighing * (own + plug));
+  const resistingWeight = withAll([lightWeight, plugWeight], (own, plug) => of.weighing * (own + plug));
   // What displaces more water than it weighs does not resist: it lifts.
   const tension = withAll([of.head, resistingWeight], (head, own) => asked(-head - Math.min(0, own)));
   const upliftResistance = withAll([uplift, resistingWeight], (friction, own) =>
@@ -163,6 +170,15 @@ export function holdAgainst(of: Combination, { shaft, base, uplift, weight, plug
     resistance,
     resistingWeight,
     upliftResistance,
+    asked: withAll([compression, shaft, base], (force, along, under) =>
+      along + under === 0
+        ? force * of.onShaft.used
+        : (force * (along + under)) / (along / of.onShaft.used + under / of.onBase),
+    ),
+    askedInUplift: withAll(
+      [tension, resistingWeight],
+      (force, own) => of.inUplift.used * Math.max(0, force - Math.max(0, own)),
+    ),
     used: share(compression, resistance),
     withoutDrag,
     usedInUplift: share(tension, upliftResistance),

@@ -15,3 +15,9 @@ export function check(demand: Maybe, capacity: Maybe): Verdict {
   const verdict = demand <= capacity ? 'holds' : 'fails';
   return { verdict, ...(demand > 0 && capacity > 0 && { utilisation: demand / capacity }) };
 }
+
+/** A check that there is something to judge by: it does not apply where that is nothing, and is refused where it is unknown. */
+export function where(asked: Maybe, held: Verdict): Verdict {
+  if (asked === null) return { verdict: 'refused' };
+  return asked > 0 ? held : { verdict: 'does not apply' };
+}

@@ -1,7 +1,7 @@
 import type { Verdict } from '../program.ts';
 import type { Capacity, Site } from './capacity.ts';
 import { type Inputs, type Maybe, withAll } from './inputs.ts';
-import { check, lines, type Names } from './names.ts';
+import { check, lines, type Names, where } from './names.ts';
 import { partsBetween } from './shaft.ts';
 import { mpa } from './small-units.ts';
 
@@ -67,7 +67,7 @@ export function neutralPlane(site: Site, capacity: Capacity, dead: Maybe, allowe
       σ_x: mpa(stress),
     }),
     'loads.c_np': settles(inputs)
-      ? check(stress, allowed)
+      ? where(force, check(stress, allowed))
       : ({ verdict: 'does not apply' } satisfies Verdict),
   };
 }

@@ -1,5 +1,5 @@
 import type { Cell } from '../program.ts';
-import type { Site } from './capacity.ts';
+import { type Site, wetLength } from './capacity.ts';
 import { type Found, firstDepth, neededLength, profileOf } from './depth.ts';
 import { withAll } from './inputs.ts';
 import type { Held } from './loads.ts';
@@ -41,6 +41,8 @@ export function depthLines(site: Site, found: Found, held: readonly Held[]): Nam
     'depth.ρ_c': ratios.whole,
     'depth.ρ_t': ratios.uplift,
     'depth.profile.W_p': column(({ capacity }) => capacity.weight),
+    'depth.profile.L_whp': column(({ capacity }) => wetLength(lengths.free, lengths.water, capacity.depth)),
+    'depth.profile.W_hp': column(({ capacity }) => capacity.lightWeight),
     'depth.profile.W_plp': column(({ capacity }) => capacity.plugWeight),
     'depth.profile.m_c': column(({ compression }) => compression),
     'depth.profile.m_t': column(({ uplift }) => uplift),

@@ -1,7 +1,7 @@
 import type { lengthsOf } from './ground.ts';
 import { type Inputs, type Maybe, withAll } from './inputs.ts';
 import { greatest, type Held } from './loads.ts';
-import { check, lines, type Names } from './names.ts';
+import { check, lines, type Names, where } from './names.ts';
 import { memberOf, type Section } from './section.ts';
 import { mm, mpa } from './small-units.ts';
 
@@ -59,12 +59,18 @@ export function structure(
       σ_a: mpa(stress),
     }),
     ...atPlane(member.allowed),
-    'loads.c_Dt': check(section.slenderness, slenderest),
-    'loads.c_ten': check(
-      withAll([stretched], (kPa) => kPa / 1000),
-      allowed,
+    'loads.c_Dt': where(section.slenderness, check(section.slenderness, slenderest)),
+    'loads.c_λ': isFlanged
+      ? { verdict: inputs.number('pile.λ_f') > 0 ? 'holds' : 'fails' }
+      : { verdict: 'does not apply' },
+    'loads.c_ten': where(
+      pull,
+      check(
+        withAll([stretched], (kPa) => kPa / 1000),
+        allowed,
+      ),
     ),
-    'loads.c_str': check(stress, member.allowed),
-    'loads.c_buck': check(stress, member.buckling),
+    'loads.c_str': where(force, check(stress, member.allowed)),
+    'loads.c_buck': where(force, check(stress, member.buckling)),
   };
 }

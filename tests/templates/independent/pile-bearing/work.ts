@@ -1,5 +1,5 @@
 import type { Cell, Drawn, Verdict, Worked } from '../program.ts';
-import { blockLines } from './block.ts';
+import { blockLines, groupLines } from './block.ts';
 import { type Capacity, capacityAt, type Site, wetLength } from './capacity.ts';
 import { ratioOf } from './depth.ts';
 import {
@@ -19,9 +19,10 @@ import {
 } from './ground.ts';
 import { type Inputs, inputsOf, type Maybe, sumOf, textIn, withAll } from './inputs.ts';
 import { combinationsOf, factorsOf, greatest, type Held, holdAgainst, loadsOf } from './loads.ts';
-import { check, lines, type Names } from './names.ts';
+import { check, lines, type Names, where } from './names.ts';
 import { neutralPlane } from './neutral-plane.ts';
 import { depthLines } from './profile.ts';
+import { relationsOf, withoutSection } from './relations.ts';
 import { type Section, sectionOf } from './section.ts';
 import { bearingOf, partsBetween, slicesOf } from './shaft.ts';
 import { mm, mm2 } from './small-units.ts';
@@ -47,15 +48,9 @@ export function workPile(drawn: Drawn): Worked {
   );
   if (lengths.water !== null) worked['pile.c_sub'] = { verdict: isTotal ? 'fails' : 'holds' };
   worked['pile.c_tip'] = check(embedded, endOf(layers));
-  worked['pile.c_pen'] = { verdict: embedded === null ? 'refused' : embedded > 0 ? 'holds' : 'fails' };
-  const { free } = lengths;
-  // Of the last bits of a length nobody can say on which side of the ground they lie.
-  const isCut = free !== null && free < -1e-9 * Math.max(1, Math.abs(embedded ?? 0));
-  if (embedded !== null && free !== null) worked['pile.c_cut'] = { verdict: isCut ? 'fails' : 'holds' };
-  else worked['pile.c_cut'] = { verdict: 'refused' };
-  if (section.isPipe) worked['pile.c_bore'] = check(2 * inputs.number('pile.t'), inputs.number('pile.D'));
-  // A wall thicker than half the pile leaves nothing that the sources speak of; nor do they of a tip above the ground.
-  if (section.inside < 0 || (embedded !== null && embedded <= 0)) return worked;
+  Object.assign(worked, relationsOf(inputs, section, lengths), groupLines(inputs));
+  // A wall thicker than half the pile leaves nothing that the sources speak of.
+  if (section.isPipe && section.inside <= 0) return { ...worked, ...withoutSection };
   Object.assign(worked, sectionLines(inputs, section), { 'pile.z_end': endOf(layers) });
   const held = heldAt(inputs, layers, lengths.water);
   const bearings = layers.map((layer) => bearingOf(inputs, section, layer, lengths.water, held));
@@ -88,7 +83,7 @@ export function workPile(drawn: Drawn): Worked {
       ...worked,
       ...(!isKnown && {
         ...lines('pile', { q: null, Q_b: null, Q_c: null }),
-        'pile.c_comp': { verdict: 'refused' },
+        ...(embedded !== null && isPressed(site, embedded) && { 'pile.c_comp': { verdict: 'refused' } }),
       }),
     };
   }
@@ -111,6 +106,15 @@ export function workPile(drawn: Drawn): Worked {
   };
 }
 
+/** Whether loads and weight press the pile in some combination that counts, whatever its capacity. */
+function isPressed(site: Site, depth: number): boolean {
+  const { inputs } = site;
+  const { weight } = capacityAt(site, depth);
+  return combinationsOf(inputs, loadsOf(inputs), factorsOf(inputs), null).some(
+    ({ counts, withoutDrag, weighing }) => counts && weight !== null && withoutDrag + weighing * weight > 0,
+  );
+}
+
 function lengthLines(lengths: ReturnType<typeof lengthsOf>): Readonly<Record<string, Cell>> {
   return {
     El_m: lengths.mudline,
@@ -118,8 +122,11 @@ function lengthLines(lengths: ReturnType<typeof lengthsOf>): Readonly<Record<str
     d_0: lengths.lost,
     L: lengths.embedded,
     L_fr: lengths.free,
+    L_t: lengths.tip,
+    L_c: lengths.head,
     L_p: lengths.whole,
-    z_w: lengths.water,
+    z_w: lengths.low,
+    z_h: lengths.water,
   };
 }
 
@@ -189,7 +196,7 @@ function sectionLines(inputs: Inputs, section: Section): Names {
       verdict: materialLeft === null ? 'refused' : materialLeft > 0 ? 'holds' : 'fails',
     },
     'pile.c_corr': corrosionEntered(inputs),
-    ...(section.corrodes && { 'pile.c_wall': check(1000 * section.leastWall, wall) }),
+    'pile.c_wall': section.corrodes ? check(1000 * section.leastWall, wall) : { verdict: 'does not apply' },
   };
 }
 
@@ -257,11 +264,12 @@ function demand(
   const capacity = found?.counts;
   const { inputs, section, lengths } = site;
   const from = (of: (one: Capacity) => Maybe): Maybe => (capacity ? of(capacity) : null);
-  const [shaft, base, pull, weight, plugWeight, above] = [
+  const [shaft, base, pull, weight, lightWeight, plugWeight, above] = [
     inputs.stated('pile.Q_s') ?? from((one) => one.shaft),
     inputs.stated('pile.Q_b') ?? from((one) => one.base),
     inputs.stated('pile.Q_t') ?? from((one) => one.uplift),
     from((one) => one.weight),
+    from((one) => one.lightWeight),
     from((one) => one.plugWeight),
     inputs.stated('pile.Q_n') ??
       from((one) => withAll([one.above], (hung) => hung + inputs.number('pile.Q_f'))),
@@ -269,14 +277,15 @@ function demand(
   const parts = sumOf([shaft, base]);
   const compression = inputs.stated('pile.Q_c') ?? parts;
   const whole = ratioOf(compression, parts);
-  const uplift = inputs.stated('pile.T_u') ?? sumOf([pull, weight, plugWeight]);
-  const friction = withAll([uplift, weight, plugWeight], (all, own, plug) => all - own - plug);
+  const uplift = inputs.stated('pile.T_u') ?? sumOf([pull, lightWeight, plugWeight]);
+  const friction = withAll([uplift, lightWeight, plugWeight], (all, own, plug) => all - own - plug);
   const resists = {
     // What a test has shown where the rules give nothing is asked of the shaft.
     shaft: parts === 0 ? compression : withAll([shaft, whole], (one, by) => one * by),
     base: withAll([base, whole], (one, by) => one * by),
     uplift: friction,
     weight,
+    lightWeight,
     plugWeight,
   };
   const ratios = {
@@ -315,9 +324,12 @@ function demand(
       φ_c: factors.resistance,
       φ_t: factors.upliftResistance,
     }),
-    'pile.c_drag': check(
+    'pile.c_drag': where(
       above,
-      withAll([from((one) => one.above)], (hung) => hung + inputs.number('pile.Q_f')),
+      check(
+        above,
+        withAll([from((one) => one.above)], (hung) => hung + inputs.number('pile.Q_f')),
+      ),
     ),
     ...combinationColumns(held),
     ...governing(inputs, held, { ...resists, compression, uplift, friction, factors }),
@@ -327,7 +339,7 @@ function demand(
     ...(capacity && {
       ...tipLines(site, capacity),
       ...factorLines(site, capacity),
-      ...blockLines(site, capacity, held),
+      ...blockLines(site, capacity, base, held),
     }),
     ...(found && depthLines(site, { design: found.byRule, ratios }, held)),
   };
@@ -388,10 +400,12 @@ function capacityLines(site: Site, layers: readonly Layer[], capacity: Capacity 
       Q_nz: capacity.above,
       Q_n: inputs.stated('pile.Q_n') ?? withAll([capacity.above], (hung) => hung + inputs.number('pile.Q_f')),
     }),
-    L_wet: wetLength(lengths, depth),
+    L_wet: wetLength(lengths.free, lengths.low, depth),
+    L_wh: wetLength(lengths.free, lengths.water, depth),
     W: capacity.weight,
+    W_h: capacity.lightWeight,
     W_pl: capacity.plugWeight,
-    W_t: sumOf([capacity.weight, capacity.plugWeight]),
+    W_t: sumOf([capacity.lightWeight, capacity.plugWeight]),
     λ: byLambda,
     ...(isAll && isWithin && { "σ'_m": meanStress, s_m: meanStrength, h_s: sand }),
     ...(isAll &&
@@ -432,6 +446,8 @@ function combinationColumns(held: readonly Held[]): Names {
     'loads.combos.F_tL': column(({ of }) => of.inUplift.lrfd),
     'loads.combos.F_t': column(({ of }) => of.inUplift.used),
     'loads.combos.R': column(({ resistance }) => resistance),
+    'loads.combos.N_q': column(({ asked }) => asked),
+    'loads.combos.T_q': column(({ askedInUplift }) => askedInUplift),
     'loads.combos.W_r': column(({ resistingWeight }) => resistingWeight),
     'loads.combos.R_t': column(({ upliftResistance }) => upliftResistance),
     'loads.combos.N_h': column(({ withoutDrag }) => withoutDrag),
@@ -466,22 +482,10 @@ function governing(
     greatest(counting, ({ compression }) => compression),
     greatest(counting, ({ tension }) => tension),
   ];
-  // Of those that ask for as much, the one that gives least.
-  const leastOf = (of: (one: Held) => Maybe, demand: (one: Held) => Maybe, most: Maybe): Maybe => {
-    const tied = counting.filter((one) => demand(one) === most).map(of);
-    return tied.some((one) => one === null) || tied.length === 0 ? null : Math.min(...tied.map(Number));
-  };
   const [most, pull] = [heaviest?.compression ?? null, tautest?.tension ?? null];
-  const pressResistance = leastOf(
-    ({ resistance }) => resistance,
-    ({ compression }) => compression,
-    most,
-  );
-  const pullResistance = leastOf(
-    ({ upliftResistance }) => upliftResistance,
-    ({ tension }) => tension,
-    pull,
-  );
+  // What all combinations ask for; those of the other format ask for nothing.
+  const asked = greatest(held, (one) => one.asked)?.asked ?? null;
+  const askedInUplift = greatest(held, (one) => one.askedInUplift)?.askedInUplift ?? null;
   return {
     'loads.c_rows': rows,
     ...lines('loads', {
@@ -504,15 +508,23 @@ function governing(
           T_g: lift?.tension ?? null,
           R_tg: lift?.upliftResistance ?? null,
         }),
+      Q_cn: asked,
+      Q_tn: askedInUplift,
       N_max: most,
       T_max: pull,
       FS_c: safety(capacity.compression, most),
       FS_t: safety(capacity.uplift, pull),
     }),
-    'pile.c_comp': governed(press?.used, check(press?.compression ?? null, press?.resistance ?? null)),
-    'pile.c_up': governed(lift?.usedInUplift, check(lift?.tension ?? null, lift?.upliftResistance ?? null)),
-    ...(Number(most) > 0 && { 'loads.c_FSc': check(most, pressResistance) }),
-    ...(Number(pull) > 0 && { 'loads.c_FSt': check(pull, pullResistance), 'loads.R_tq': pullResistance }),
+    'pile.c_comp': where(
+      most,
+      governed(press?.used, check(press?.compression ?? null, press?.resistance ?? null)),
+    ),
+    'pile.c_up': where(
+      pull,
+      governed(lift?.usedInUplift, check(lift?.tension ?? null, lift?.upliftResistance ?? null)),
+    ),
+    'loads.c_FSc': where(most, check(asked, capacity.compression)),
+    'loads.c_FSt': where(askedInUplift, check(askedInUplift, capacity.friction)),
   };
 }
 
