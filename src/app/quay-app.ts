@@ -207,7 +207,7 @@ export class QuayApp extends LitElement {
           @sheet-chosen=${this.#onSheetChosen}
         ></quay-sheet-list>
         <main>
-          <quay-desk .session=${session}></quay-desk>
+          <quay-main-view .session=${session}></quay-main-view>
         </main>
         <quay-side-panel
           class=${this.#sideClass('panel')}
@@ -239,7 +239,7 @@ export class QuayApp extends LitElement {
 
   #foldByKey(): void {
     this.#sides.foldOver();
-    void this.updateComplete.then(() => focusRegion(this.renderRoot, 'quay-desk'));
+    void this.updateComplete.then(() => focusRegion(this.renderRoot, 'quay-main-view'));
   }
 
   /** Gives the page the focus that went with a folded side. */
@@ -248,13 +248,13 @@ export class QuayApp extends LitElement {
       document.activeElement === document.body ||
       this.renderRoot.querySelector('.side[hidden]:focus-within')
     )
-      focusRegion(this.renderRoot, 'quay-desk');
+      focusRegion(this.renderRoot, 'quay-main-view');
   }
 
   /** A list that lies over the sheet makes way for the one that was chosen, which takes the focus once it is drawn. */
   readonly #onSheetChosen = (): void => {
     if (this.#sides.foldOver())
-      requestAnimationFrame(() => setTimeout(() => focusRegion(this.renderRoot, 'quay-desk')));
+      requestAnimationFrame(() => setTimeout(() => focusRegion(this.renderRoot, 'quay-main-view')));
   };
 
   readonly #route = (): void => {

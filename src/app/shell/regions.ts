@@ -2,7 +2,7 @@
 const regions = [
   'quay-top-bar',
   'quay-sheet-list',
-  'quay-desk',
+  'quay-main-view',
   'quay-side-panel',
   'quay-status-bar',
 ] as const;
@@ -29,7 +29,7 @@ export function focusRegion(book: ParentNode, name: (typeof regions)[number]): v
   if (region) firstIn(region)?.focus();
 }
 
-/** Whether a region is not folded; the desk has no box of its own. */
+/** Whether a region is not folded; the main view has no box of its own. */
 function isShown(region: HTMLElement): boolean {
   return !region.hidden;
 }

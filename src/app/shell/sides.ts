@@ -95,6 +95,6 @@ export class Sides implements ReactiveController {
     const side = this.#element(this.#over);
     const path = event.composedPath();
     if (path.some((one) => one === side || (one instanceof Element && one.matches('quay-top-bar')))) return;
-    if (path.some((one) => one instanceof Element && one.matches('quay-desk'))) this.foldOver();
+    if (path.some((one) => one instanceof Element && one.matches('quay-main-view'))) this.foldOver();
   };
 }

@@ -193,7 +193,7 @@ function tellOfWindow(type: 'blur' | 'focus'): void {
 function pointOf({ part, item, field }: Place): Point | undefined {
   const sheet = document
     .querySelector('quay-app')
-    ?.shadowRoot?.querySelector('quay-desk')
+    ?.shadowRoot?.querySelector('quay-main-view')
     ?.shadowRoot?.querySelector('quay-sheet');
   const root = sheet?.shadowRoot;
   if (!root) return undefined;
@@ -228,7 +228,7 @@ function pointOf({ part, item, field }: Place): Point | undefined {
 function blankPoint(height: number): Point | undefined {
   const sheet = document
     .querySelector('quay-app')
-    ?.shadowRoot?.querySelector('quay-desk')
+    ?.shadowRoot?.querySelector('quay-main-view')
     ?.shadowRoot?.querySelector('quay-sheet');
   if (!sheet?.shadowRoot) return undefined;
   const box = sheet.getBoundingClientRect();

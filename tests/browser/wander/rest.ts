@@ -24,7 +24,7 @@ export async function comeToRest(limit: number): Promise<void> {
   };
   /** Whether a line is still to unfold or to fold. */
   const folds = (): boolean => {
-    const desk = document.querySelector('quay-app')?.shadowRoot?.querySelector('quay-desk');
+    const desk = document.querySelector('quay-app')?.shadowRoot?.querySelector('quay-main-view');
     const page = desk?.shadowRoot?.querySelector('quay-sheet')?.shadowRoot;
     const selected = page?.querySelectorAll('[data-field][aria-selected="true"]') ?? [];
     const on = selected.length === 1 ? selected[0]?.closest('quay-line') : undefined;

@@ -3,8 +3,8 @@ import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { HandGuard } from './hand-guard.ts';
 
-/** The desk: the sheet in hand on its paper, the overview of all checks, what the book is about or rests on. */
-export class Desk extends LitElement {
+/** The main view: the sheet in hand on its paper, the overview of all checks, what the book is about or rests on. */
+export class MainView extends LitElement {
   static override properties = { session: { attribute: false } };
   declare session: Session;
   #overview: OverviewPart | undefined;
