@@ -175,7 +175,7 @@ describe('the tables of a sheet', () => {
     await dialog.getByText(/^line 4, column B “quantity \(m\)”: “four” is not a number/).waitFor();
     expect(await axeFindings(page)).toEqual([]);
     await take.click();
-    await page.locator('quay-told').getByText('3 rows taken').waitFor();
+    await page.locator('quay-change-notice').getByText('3 rows taken').waitFor();
     const rows = page.locator('quay-table .table-row:not(.head)');
     await expect.poll(() => rows.count()).toBe(3);
     expect(await rows.first().textContent()).toContain('3.5 m');

@@ -92,7 +92,7 @@ test('a takeoff with foreign headers is mapped by keyboard, taken, totalled and 
   await tabTo('Take the rows');
   expect(await rows().first().textContent()).toContain('mobilisation');
   await page.keyboard.press('Enter');
-  await page.locator('quay-told').getByText('3 rows taken').waitFor();
+  await page.locator('quay-change-notice').getByText('3 rows taken').waitFor();
   await expect.poll(() => rows().count()).toBe(3);
   // 6 × 1,850 + 420 × 32.50 + 10 × 75
   await expect.poll(() => resultOf(page, 'other lines')).toBe('25500');

@@ -45,7 +45,7 @@ beforeEach(async () => {
   await drawn(page);
 });
 
-const told = () => page.locator('quay-told').getByRole('status');
+const told = () => page.locator('quay-change-notice').getByRole('status');
 const status = () => page.locator('quay-status-bar');
 
 test('a line that others use is deleted, and at once those are named that lost it; a broken link is linked anew', async () => {

@@ -7,7 +7,7 @@ withBrowser();
 
 const dialog = () => page.getByRole('dialog', { name: /CSV/ });
 const found = () => dialog().getByRole('status').textContent();
-const told = (words: string | RegExp) => page.locator('quay-told').getByText(words).waitFor();
+const told = (words: string | RegExp) => page.locator('quay-change-notice').getByText(words).waitFor();
 const table = () => page.locator('quay-table').first();
 const rows = () => table().locator('.table-row:not(.head)');
 /** The cell of a row of the takeoff (from 0), by the name of its column. */

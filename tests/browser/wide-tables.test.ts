@@ -14,7 +14,7 @@ const table = () => page.locator('quay-table').first();
 const frame = () => table().locator('.table-frame');
 const row = (item: string) => table().locator(`.table-row[data-item="${item}"]`);
 const head = (symbol: string) => table().getByRole('columnheader').filter({ hasText: symbol });
-const status = () => page.locator('quay-told').getByRole('status');
+const status = () => page.locator('quay-change-notice').getByRole('status');
 
 async function box(of: Locator) {
   const found = await of.boundingBox();

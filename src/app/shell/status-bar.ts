@@ -89,7 +89,7 @@ export class StatusBar extends LitElement {
       </div>
       ${this.#second()}
       ${this.#computing()}
-      <quay-told .session=${this.session}></quay-told>
+      <quay-change-notice .session=${this.session}></quay-change-notice>
       <div class="hint">
         ${fails || problems.length > 0 ? next : nothing}<kbd>F2</kbd> edit · <kbd>Ctrl+G</kbd> go to · <kbd>?</kbd> keys
       </div>`;

@@ -160,7 +160,8 @@ function read(first: boolean): Raw {
       box.right <= frame.right;
     if (within && box.width > 4) cells.push({ place, selected: chosen, unit: unitBeside(place) });
   }
-  const sayers = '.refusal:popover-open, .below:popover-open, dialog[open], .box, quay-told, [role="alert"]';
+  const sayers =
+    '.refusal:popover-open, .below:popover-open, dialog[open], .box, quay-change-notice, [role="alert"]';
   const notes = all(sayers).filter(isShown);
   const kept =
     all('[role="status"]')

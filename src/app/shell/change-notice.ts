@@ -17,7 +17,7 @@ const NAMED = 3;
  * Tells what was just deleted or put into a table, and how that is undone, until the next change or another sheet; and
  * which lines lost what they used by it, each the way there, until the next change.
  */
-export class Told extends LitElement {
+export class ChangeNotice extends LitElement {
   static override properties = { session: { attribute: false } };
   declare session: Session;
   #words: string | undefined;
