@@ -2,7 +2,7 @@ import type { Part, Sheet, Table } from '../../document/index.ts';
 import type { ChangedLines } from '../../notebook/index.ts';
 import type { Session } from '../session/session.ts';
 import { QuayTable } from '../table/quay-table.ts';
-import type { DrawnLater } from './drawn-later.ts';
+import type { DeferredRendering } from './deferred-rendering.ts';
 import { QuayLine } from './line/quay-line.ts';
 import { QuayWords } from './line/quay-words.ts';
 import { columnSummed } from './line/total-note.ts';
@@ -12,7 +12,7 @@ import type { PageElements } from './page-elements.ts';
 export interface Drawing {
   readonly session: Session;
   readonly elements: PageElements;
-  readonly later: DrawnLater;
+  readonly later: DeferredRendering;
 }
 
 /** Has those parts of a page drawn again that an edit concerns; `changed` has the ids of the values that came out anew. */

@@ -18,7 +18,7 @@ import { QuayTable } from '../table/quay-table.ts';
 import { tableStyles } from '../table/table-styles.ts';
 import type { About, Asked } from './asked.ts';
 import { drawChanged } from './changed-parts.ts';
-import { DrawnLater, redraw } from './drawn-later.ts';
+import { DeferredRendering, redraw } from './deferred-rendering.ts';
 import { ActiveEdit } from './editing/active-edit.ts';
 import type { Commit } from './editing/cell-edit.ts';
 import { CellText } from './editing/cell-text.ts';
@@ -100,7 +100,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   });
   readonly #pointer = new PointerEvents(this);
   readonly #clipboard = new ClipboardEvents(this);
-  readonly #later = new DrawnLater();
+  readonly #later = new DeferredRendering();
   readonly #paper = new PaperTurn(this);
   readonly #flow = new FlowMarks();
   readonly #unfolding = new Unfolding(this, (line) => {

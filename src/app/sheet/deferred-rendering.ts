@@ -11,7 +11,7 @@ export function redraw(element: Drawn): void {
 }
 
 /** Draws what changed: in time for the next frame what is in sight, right after it pictures and what is out of sight. */
-export class DrawnLater {
+export class DeferredRendering {
   readonly #outOfSight = new WeakSet<Element>();
   readonly #forFrame = new Set<Drawn>();
   readonly #afterFrame = new Set<Drawn>();
