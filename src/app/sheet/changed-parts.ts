@@ -12,7 +12,7 @@ import type { PageElements } from './page-elements.ts';
 export interface Drawing {
   readonly session: Session;
   readonly elements: PageElements;
-  readonly later: DeferredRendering;
+  readonly rendering: DeferredRendering;
 }
 
 /** Has those parts of a page drawn again that an edit concerns; `changed` has the ids of the values that came out anew. */
@@ -25,7 +25,7 @@ export function drawChanged(drawing: Drawing, sheet: Sheet, changed: ChangedLine
 }
 
 function drawLines(
-  { session, elements, later }: Drawing,
+  { session, elements, rendering }: Drawing,
   sheet: string,
   part: Extract<Part, { kind: 'rows' }>,
   changed: ChangedLines,
@@ -42,33 +42,38 @@ function drawLines(
     const rowsChanged = summed !== undefined && changed.has(summed);
     const concerned = row.kind === 'check' || line.active !== '' || changed.has(id) || rowsChanged;
     if (line.source !== row) line.source = row;
-    else if (concerned || line.drawnItem !== item) later.draw(line);
+    else if (concerned || line.drawnItem !== item) rendering.schedule(line);
   }
 }
 
-function drawTable({ elements, later }: Drawing, sheet: string, table: Table, changed: ChangedLines): void {
+function drawTable(
+  { elements, rendering }: Drawing,
+  sheet: string,
+  table: Table,
+  changed: ChangedLines,
+): void {
   const own = elements.at({ sheet, part: table.id, item: '', field: '' });
   if (!(own instanceof QuayTable)) return;
   const id = `${sheet}.${table.name}`;
   const concerned =
     own.table !== table || changed.has(id) || table.columns.some(({ name }) => changed.has(`${id}.${name}`));
   own.table = table;
-  if (concerned) later.draw(own);
+  if (concerned) rendering.schedule(own);
   for (const column of table.columns) {
     const line = elements.at({ sheet, part: table.id, item: column.id, field: '' });
     if (!(line instanceof QuayLine) || column.kind === 'given') continue;
     line.source = column;
-    if (concerned) later.draw(line);
+    if (concerned) rendering.schedule(line);
   }
 }
 
 function drawWords(
-  { elements, later }: Drawing,
+  { elements, rendering }: Drawing,
   sheet: string,
   part: Exclude<Part, { kind: 'rows' | 'table' }>,
 ): void {
   const own = elements.at({ sheet, part: part.id, item: '', field: '' });
   if (!(own instanceof QuayWords)) return;
   own.source = part;
-  if (part.kind === 'figure' || part.kind === 'chart') later.draw(own);
+  if (part.kind === 'figure' || part.kind === 'chart') rendering.schedule(own);
 }

@@ -27,7 +27,8 @@ export class DeferredRendering {
     });
   }
 
-  draw(element: Drawn): void {
+  /** Has an element drawn again when its turn comes. */
+  schedule(element: Drawn): void {
     const part = element.closest('.part');
     const waits = element instanceof QuayWords || (part !== null && this.#outOfSight.has(part));
     (waits ? this.#afterFrame : this.#forFrame).add(element);

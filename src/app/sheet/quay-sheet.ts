@@ -100,7 +100,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   });
   readonly #pointer = new PointerEvents(this);
   readonly #clipboard = new ClipboardEvents(this);
-  readonly #later = new DeferredRendering();
+  readonly #rendering = new DeferredRendering();
   readonly #paper = new PaperTurn(this);
   readonly #flow = new FlowMarks();
   readonly #unfolding = new Unfolding(this, (line) => {
@@ -133,7 +133,7 @@ export class QuaySheet extends LitElement implements SheetHost {
 
   protected override createRenderRoot(): HTMLElement | DocumentFragment {
     const root = super.createRenderRoot();
-    this.#later.watch(root);
+    this.#rendering.watch(root);
     new CellText(this).watch(root);
     return root;
   }
@@ -383,7 +383,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     const anew = structure || sheet?.key !== this.map.sheet;
     if (anew || !sheet || this.#rows.isOutdated(session, sheet)) this.requestUpdate();
     if (!anew && sheet)
-      drawChanged({ session, elements: this.#elements, later: this.#later }, sheet, changed);
+      drawChanged({ session, elements: this.#elements, rendering: this.#rendering }, sheet, changed);
   }
 
   /** What flows where is marked right after the next frame, with the panel that tells the same. */
