@@ -360,7 +360,7 @@ describe('where a person was', () => {
 
 test('Alt+Enter on a chosen cell applies the remedy, as one step', async () => {
   const calc = page.locator('quay-line.calc').first().locator('[data-field="value"]');
-  // The numbers put in below it come when the line unfolds.
+  // The numbers put in below it come when the line expands.
   const formula = () => calc.locator('.symbols').first().textContent();
   const before = await formula();
   await calc.click();

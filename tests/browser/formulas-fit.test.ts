@@ -25,7 +25,7 @@ function measured(page: Page): Promise<Measured> {
   return page.locator('quay-sheet').evaluate(async (element) => {
     // A page takes the width of its window in the frame, and is drawn with it in the next.
     for (let frame = 0; frame < 3; frame += 1) await new Promise((done) => requestAnimationFrame(done));
-    type Line = HTMLElement & { active: string; unfolded: boolean; updateComplete: Promise<unknown> };
+    type Line = HTMLElement & { active: string; expanded: boolean; updateComplete: Promise<unknown> };
     const sheet = element.shadowRoot ?? element;
     for (const part of sheet.querySelectorAll<HTMLElement>('.part')) part.style.contentVisibility = 'visible';
     const lines = [...sheet.querySelectorAll<Line>('quay-line')];
@@ -50,8 +50,8 @@ function measured(page: Page): Promise<Measured> {
     look('at rest');
     const atRest = formulas;
     // As if the person rested on each of them, which puts the numbers in.
-    const before = lines.map(({ active, unfolded }) => ({ active, unfolded }));
-    for (const line of lines) Object.assign(line, { active: 'value', unfolded: true });
+    const before = lines.map(({ active, expanded }) => ({ active, expanded }));
+    for (const line of lines) Object.assign(line, { active: 'value', expanded: true });
     await Promise.all(lines.map((line) => line.updateComplete));
     look('with numbers');
     for (const [at, line] of lines.entries()) Object.assign(line, before[at]);

@@ -154,7 +154,7 @@ test('a range is drawn from the first cell and back to it', async () => {
   expect(await isChosen(label(0))).toBe('true');
 });
 
-test('who scrolls away right after choosing a line is not brought back when it unfolds', async () => {
+test('who scrolls away right after choosing a line is not brought back when it expands', async () => {
   await showSheet(page, 'Demand and checks');
   const formula = page.locator('quay-line.calc').first();
   await formula.locator('[data-field="label"]').click();
@@ -164,7 +164,7 @@ test('who scrolls away right after choosing a line is not brought back when it u
     return one.scrollTop;
   });
   expect(end).toBeGreaterThan(400);
-  // A line unfolds once the person has rested on it.
+  // A line expands once the person has rested on it.
   await page.waitForTimeout(400);
   expect(await sheet.evaluate((one) => one.scrollTop)).toBeGreaterThan(end - 200);
 });

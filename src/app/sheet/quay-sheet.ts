@@ -24,6 +24,7 @@ import type { Commit } from './editing/cell-edit.ts';
 import { CellText } from './editing/cell-text.ts';
 import { ClipboardEvents } from './editing/clipboard-events.ts';
 import { FileDrop } from './editing/file-drop.ts';
+import { ExpandedLine } from './expanded-line.ts';
 import { FlowMarks } from './flow-marks.ts';
 import { isInSight } from './in-sight.ts';
 import { lineStyles } from './line/line-styles.ts';
@@ -56,7 +57,6 @@ import type { CellRange } from './place/range.ts';
 import { RefusalNote } from './refusal-note.ts';
 import { type Scrolled, scrollBack, scrolled } from './scrolled.ts';
 import type { SheetHost } from './sheet-host.ts';
-import { Unfolding } from './unfolding.ts';
 import './menu/quay-sheet-menu.ts';
 
 /**
@@ -103,7 +103,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   readonly #rendering = new DeferredRendering();
   readonly #paper = new PaperTurn(this);
   readonly #flow = new FlowMarks();
-  readonly #unfolding = new Unfolding(this, (line) => {
+  readonly #expanded = new ExpandedLine(this, (line) => {
     const cell = this.place && this.#elements.cellAt(this.place);
     return cell && line.contains(cell) ? cell : undefined;
   });
@@ -154,7 +154,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     this.#resized.disconnect();
     this.#focus.disconnect();
     this.#paper.disconnect();
-    this.#unfolding.stop();
+    this.#expanded.stop();
   }
 
   protected override willUpdate(changed: Map<string, unknown>): void {
@@ -498,7 +498,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     this.#elements.show(this.map, { place, stop, range, edit: this.#edit });
     const element = place && this.#elements.at(place);
     // Lines do not grow under a range that is being drawn.
-    this.#unfolding.restOn(element instanceof QuayLine && !range ? element : undefined);
+    this.#expanded.restOn(element instanceof QuayLine && !range ? element : undefined);
     if (!place || !this.#focusPending) return;
     this.#focusPending = false;
     const keepsSideways = this.#keepsSideways;

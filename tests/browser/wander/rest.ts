@@ -1,6 +1,6 @@
 /**
  * Runs on the page. Resolves when what a person sees has come to rest: three frames in a row draw the same, each looked at
- * once all that waited for it is done, and the line the person is on has unfolded, alone of all lines: it does so once
+ * once all that waited for it is done, and the line the person is on has expanded, alone of all lines: it does so once
  * they rest on it, and moves what they would press next. No time is waited for: on a slow machine frames are long, on a fast
  * one short. Throws where `limit` frames go by first.
  */
@@ -22,14 +22,14 @@ export async function comeToRest(limit: number): Promise<void> {
     }
     return signs.join('\n');
   };
-  /** Whether a line is still to unfold or to fold. */
+  /** Whether a line is still to expand or to collapse. */
   const folds = (): boolean => {
     const desk = document.querySelector('quay-app')?.shadowRoot?.querySelector('quay-main-view');
     const page = desk?.shadowRoot?.querySelector('quay-sheet')?.shadowRoot;
     const selected = page?.querySelectorAll('[data-field][aria-selected="true"]') ?? [];
     const on = selected.length === 1 ? selected[0]?.closest('quay-line') : undefined;
-    const lines = page?.querySelectorAll<HTMLElement & { readonly unfolded?: boolean }>('quay-line') ?? [];
-    return [...lines].some((line) => (line.unfolded === true) !== (line === on));
+    const lines = page?.querySelectorAll<HTMLElement & { readonly expanded?: boolean }>('quay-line') ?? [];
+    return [...lines].some((line) => (line.expanded === true) !== (line === on));
   };
   await document.fonts.ready;
   let [before, same] = ['', 0];

@@ -66,7 +66,7 @@ export class QuayMethods extends LitElement {
     session: { attribute: false },
     room: { attribute: false },
     form: { state: true },
-    unfolded: { state: true },
+    expanded: { state: true },
     refusal: { state: true },
   };
   static override styles = [mathsStyles, panelStyles, methodsStyles];
@@ -77,7 +77,7 @@ export class QuayMethods extends LitElement {
   /** What is being decided, if anything is. */
   declare form: MethodForm | undefined;
   /** Whether the methods that are not in force are shown. */
-  declare unfolded: boolean;
+  declare expanded: boolean;
   /** Why the last command could not be carried out. */
   declare refusal: string | undefined;
   /** The line that was drawn last. */
@@ -89,7 +89,7 @@ export class QuayMethods extends LitElement {
 
   constructor() {
     super();
-    this.unfolded = false;
+    this.expanded = false;
     new SessionController(this, ({ kind }) => kind === 'hand' && this.#isConcerned);
     new SessionController(this, ({ kind }) => kind !== 'kept' && kind !== 'hand', 'after');
   }
@@ -113,7 +113,7 @@ export class QuayMethods extends LitElement {
     this.#line = id;
     this.form = undefined;
     const { hand } = this.session;
-    this.unfolded = hand !== undefined && methodFieldOf(hand.place) !== undefined;
+    this.expanded = hand !== undefined && methodFieldOf(hand.place) !== undefined;
     this.refusal = undefined;
   }
 
@@ -157,7 +157,7 @@ export class QuayMethods extends LitElement {
       ${
         others.length === 0
           ? nothing
-          : html`<details class="methods" ?open=${this.unfolded} @toggle=${this.#toggled}>
+          : html`<details class="methods" ?open=${this.expanded} @toggle=${this.#toggled}>
               <summary>${used ? 'Other methods' : 'All methods'} (${others.length})</summary>
               ${others.map((one) => this.#method({ item, line }, one, false))}
             </details>`
@@ -337,7 +337,7 @@ export class QuayMethods extends LitElement {
     this.#closeForm(form.kind === 'begin' ? { ...form, kind: 'add' } : form);
     if (!made.ok || !made.value || !('edit' in made.value)) return;
     // A method is nothing without its formula.
-    this.unfolded = true;
+    this.expanded = true;
     this.#edit(methodPlace(lineCell(line), made.value.id, 'formula'));
   }
 
@@ -388,7 +388,7 @@ export class QuayMethods extends LitElement {
   }
 
   readonly #toggled = ({ target }: Event): void => {
-    this.unfolded = (target as HTMLDetailsElement).open;
+    this.expanded = (target as HTMLDetailsElement).open;
   };
 
   readonly #commit = ({ move }: Commit): void => {

@@ -25,7 +25,7 @@ export class QuayLine extends LitElement {
     source: { attribute: false },
     table: { attribute: false },
     active: { attribute: false },
-    unfolded: { attribute: false },
+    expanded: { attribute: false },
     stop: { attribute: false },
     selected: { attribute: false },
     edit: { attribute: false },
@@ -43,7 +43,7 @@ export class QuayLine extends LitElement {
   /** The field the person is on; empty while the person is elsewhere. */
   declare active: string;
   /** Whether the line shows what it hides elsewhere, because the person rests on it. */
-  declare unfolded: boolean;
+  declare expanded: boolean;
   /** The field that the Tab key reaches; empty if it passes this line by. */
   declare stop: string;
   /** The fields within the selected range. */
@@ -60,7 +60,7 @@ export class QuayLine extends LitElement {
     super();
     this.table = '';
     this.active = '';
-    this.unfolded = false;
+    this.expanded = false;
     this.stop = '';
     this.selected = [];
     this.edit = undefined;
@@ -85,7 +85,7 @@ export class QuayLine extends LitElement {
     const item = session.notebook.model.items.get(this.modelId);
     const active = this.active !== '';
     this.drawnItem = item;
-    const full = this.printing || this.unfolded;
+    const full = this.printing || this.expanded;
     const body = lineBody({ session, sheet, source, item, full, room });
     const edited = this.edit?.place.field === 'value' ? this.edit : undefined;
     const wide = edited?.kind === 'formula';

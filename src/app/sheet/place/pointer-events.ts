@@ -93,7 +93,7 @@ export class PointerEvents {
       this.#dragging = false;
       return;
     }
-    // Lines move under a hand that rests: an editor has closed, a line has unfolded. That is no drag.
+    // Lines move under a hand that rests: an editor has closed, a line has expanded. That is no drag.
     if (!this.#isDrawing && this.#press && isNear(event, this.#press)) return;
     this.#isDrawing = true;
     const place = this.placeOf(event);

@@ -101,7 +101,7 @@ const drag: Kind<{ readonly from: Place; readonly to: Place }> = {
     await mouse.up();
     return true;
   },
-  // A line unfolds under the pointer once the draft is gone: which cell the range ends at is not told beforehand.
+  // A line expands under the pointer once the draft is gone: which cell the range ends at is not told beforehand.
   expect: (state, _args, _before, after) => left(state, after),
 };
 
