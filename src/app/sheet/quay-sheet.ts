@@ -19,13 +19,13 @@ import { tableStyles } from '../table/table-styles.ts';
 import type { About, Asked } from './asked.ts';
 import { drawChanged } from './changed-parts.ts';
 import { DeferredRendering, redraw } from './deferred-rendering.ts';
+import { DependencyMarkers } from './dependency-markers.ts';
 import { ActiveEdit } from './editing/active-edit.ts';
 import type { Commit } from './editing/cell-edit.ts';
 import { CellText } from './editing/cell-text.ts';
 import { ClipboardEvents } from './editing/clipboard-events.ts';
 import { FileDrop } from './editing/file-drop.ts';
 import { ExpandedLine } from './expanded-line.ts';
-import { FlowMarks } from './flow-marks.ts';
 import { isInSight } from './in-sight.ts';
 import { lineStyles } from './line/line-styles.ts';
 import { QuayLine } from './line/quay-line.ts';
@@ -102,7 +102,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   readonly #clipboard = new ClipboardEvents(this);
   readonly #rendering = new DeferredRendering();
   readonly #paper = new PaperTurn(this);
-  readonly #flow = new FlowMarks();
+  readonly #dependencies = new DependencyMarkers();
   readonly #expanded = new ExpandedLine(this, (line) => {
     const cell = this.place && this.#elements.cellAt(this.place);
     return cell && line.contains(cell) ? cell : undefined;
@@ -342,7 +342,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   readonly #told = (event: SessionEvent): void => {
     if (event.kind === 'book') {
       this.#bookChanged(event.changed, event.structure);
-      this.#markFlowSoon();
+      this.#markDependenciesSoon();
     } else if (event.kind === 'values') this.#bookChanged(event.changed, false);
     else if (event.kind === 'units') {
       for (const element of this.#elements.all) redraw(element);
@@ -354,7 +354,7 @@ export class QuaySheet extends LitElement implements SheetHost {
       if (this.session.place && (!event.turned || typesElsewhere(this))) this.#focusPending = true;
       if (this.session.sheet !== this.map.sheet) this.requestUpdate();
       this.showPlace();
-      this.#markFlowSoon();
+      this.#markDependenciesSoon();
     } else if (event.kind === 'hand') {
       this.showPlace();
       this.#handChanged();
@@ -387,10 +387,10 @@ export class QuaySheet extends LitElement implements SheetHost {
   }
 
   /** What flows where is marked right after the next frame, with the panel that tells the same. */
-  #markFlowSoon(): void {
+  #markDependenciesSoon(): void {
     cancelAnimationFrame(this.#marking);
     this.#marking = requestAnimationFrame(() => {
-      setTimeout(() => this.#flow.show(this.session, this.#elements));
+      setTimeout(() => this.#dependencies.show(this.session, this.#elements));
     });
   }
 
@@ -488,7 +488,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     for (const element of this.#elements.all) if (element instanceof QuayTable) redraw(element);
     if (this.#shown !== this.map.sheet) this.#turned();
     this.showPlace();
-    this.#markFlowSoon();
+    this.#markDependenciesSoon();
   }
 
   /** Shows on the page where the person is; the focus follows if it is theirs to have. */

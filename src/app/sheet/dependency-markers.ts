@@ -11,7 +11,7 @@ const words: Readonly<Record<Flow, string>> = {
 };
 
 /** Marks on the page the lines and columns that go into the value in hand, and those that take it. */
-export class FlowMarks {
+export class DependencyMarkers {
   #marked: readonly HTMLElement[] = [];
 
   /** Marks what belongs to the place where the person is now, and nothing else. */
