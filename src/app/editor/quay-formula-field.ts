@@ -88,7 +88,7 @@ export class QuayFormulaField extends LitElement {
   override render(): TemplateResult {
     return html`<div class="editor" @keydown=${this.#shield}></div>
       <div popover="manual" class="below ${this.note ? '' : 'bare'}" @mousedown=${(event: Event) => event.preventDefault()}>
-        ${drawNote(this.note, this.#carryOut, this.remarks)}
+        ${drawNote(this.note, this.#takeRemedy, this.remarks)}
       </div>
       <div popover="manual" class="lists"></div>`;
   }
@@ -123,7 +123,7 @@ export class QuayFormulaField extends LitElement {
             fix: () => {
               this.#tell(trial);
               const [first] = this.note ? takeable(this.note) : [];
-              if (first) this.#carryOut(first);
+              if (first) this.#takeRemedy(first);
               return first !== undefined;
             },
             unfinished: ({ state }) => isWordUnknown(trial.of(state), state.selection.main.head),
@@ -211,7 +211,7 @@ export class QuayFormulaField extends LitElement {
     this.dispatchEvent(new CustomEvent<Typed>('typed', { detail }));
   }
 
-  readonly #carryOut = (what: Fix | 'offer'): void => {
+  readonly #takeRemedy = (what: Fix | 'offer'): void => {
     if (what === 'offer') {
       this.#leave({ move: 'stay', offered: true });
       return;

@@ -72,7 +72,7 @@ export class QuayInputField extends LitElement {
         class="below ${note || options.length > 0 ? '' : 'bare'}"
         @mousedown=${(event: Event) => event.preventDefault()}
       >
-        ${drawNote(note, this.#carryOut, this.remarks)}${drawOptions(options, this.#chosen, this.label, this.#take)}
+        ${drawNote(note, this.#takeRemedy, this.remarks)}${drawOptions(options, this.#chosen, this.label, this.#take)}
       </div>`;
   }
 
@@ -136,7 +136,7 @@ export class QuayInputField extends LitElement {
     this.#arrows = false;
   };
 
-  readonly #carryOut = (what: Fix | 'offer'): void => {
+  readonly #takeRemedy = (what: Fix | 'offer'): void => {
     if (what === 'offer') this.#commit({ move: 'stay', offered: true });
     else this.#write(applyFix(this.text, what), what.from + what.insert.length);
   };
@@ -170,7 +170,7 @@ export class QuayInputField extends LitElement {
     else if (does.kind === 'fix') {
       const note = this.reader.note(this.text);
       const [first] = note ? takeable(note) : [];
-      if (first) this.#carryOut(first);
+      if (first) this.#takeRemedy(first);
     } else if (this.#chosen >= 0) {
       this.#chosen = -1;
       this.requestUpdate();

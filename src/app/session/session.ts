@@ -154,7 +154,7 @@ export function openSession(
     onProgress: () => tell({ kind: 'computing' }),
     isWatched: () => listeners.size > 0,
   });
-  const carryOut = (edit: Edit, by: 'person' | 'history'): Outcome<AppliedEdit> => {
+  const dispatch = (edit: Edit, by: 'person' | 'history'): Outcome<AppliedEdit> => {
     const before = notebook.book;
     const at = before.sheets.findIndex(({ key }) => key === sheet);
     const applied = notebook.apply(edit);
@@ -207,7 +207,7 @@ export function openSession(
     return true;
   };
   const applyByPerson = (edit: Edit, at: CellPlace | undefined): Outcome<AppliedEdit> => {
-    const applied = carryOut(edit, 'person');
+    const applied = dispatch(edit, 'person');
     if (!applied.ok) return applied;
     const { history, places, done } = remembered;
     remembered = {
@@ -235,7 +235,7 @@ export function openSession(
   const step = (direction: 'undo' | 'redo'): boolean => {
     if (!endEdit('history')) return false;
     const move = (direction === 'undo' ? undo : redo)(remembered.history);
-    if (!move || !carryOut(move.edit, 'history').ok) return false;
+    if (!move || !dispatch(move.edit, 'history').ok) return false;
     const { places, done } = remembered;
     const at = direction === 'undo' ? done - 1 : done;
     remembered = { history: move.history, places, done: direction === 'undo' ? done - 1 : done + 1 };

@@ -47,7 +47,7 @@ import { PaperTurn } from './paper/paper-turn.ts';
 import { printStyles } from './paper/print-styles.ts';
 import { ActiveCell } from './place/active-cell.ts';
 import { CellFocus } from './place/cell-focus.ts';
-import { carryOut } from './place/commands.ts';
+import { dispatchCommand } from './place/commands.ts';
 import { blankAt, isFocusLost, typesElsewhere } from './place/focus-elsewhere.ts';
 import type { GridMap } from './place/grid-map.ts';
 import { commandOf } from './place/keys.ts';
@@ -281,7 +281,9 @@ export class QuaySheet extends LitElement implements SheetHost {
     const menu = this.#menu;
     if (!place || !cell || !menu) return;
     const subject = subjectAt(this.session.notebook.book, place, below);
-    void menu.open(subject, below ?? cell, cell, (action) => carryOut(this, { kind: 'menu action', action }));
+    void menu.open(subject, below ?? cell, cell, (action) =>
+      dispatchCommand(this, { kind: 'menu action', action }),
+    );
   }
 
   /** Asks the app for what is said of the active cell elsewhere than on the page. */
@@ -336,7 +338,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     this.#refusal.takeBack();
     if (command.kind === 'move' && !this.#active.leadsOn(command.motion)) return;
     event.preventDefault();
-    carryOut(this, command);
+    dispatchCommand(this, command);
   };
 
   readonly #told = (event: SessionEvent): void => {

@@ -20,7 +20,7 @@ import { statementAt } from '../../editing/state-target.ts';
 import { insertTableFor } from '../../editing/table-from-text.ts';
 import { choiceOptions, optionCalled } from '../../editor/choice-options.ts';
 import type { CellPlace } from '../../session/place.ts';
-import { type CommandHost, carryOut, selectedCells, told } from '../place/commands.ts';
+import { type CommandHost, dispatchCommand, selectedCells, told } from '../place/commands.ts';
 import { typesElsewhere } from '../place/focus-elsewhere.ts';
 import { isWholeRows } from '../place/range.ts';
 import type { Commit } from './cell-edit.ts';
@@ -172,7 +172,7 @@ export class ClipboardEvents implements ReactiveController {
     if (!this.#isMeant(event) || this.#host.editing) return;
     const whole = this.#wholeLines() !== undefined;
     this.#take(event, true);
-    carryOut(this.#host, { kind: whole ? 'delete lines' : 'clear' });
+    dispatchCommand(this.#host, { kind: whole ? 'delete lines' : 'clear' });
     this.#afterCut = whole ? this.#host.session.notebook.book : undefined;
   };
 

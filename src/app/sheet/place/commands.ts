@@ -53,9 +53,9 @@ export interface CommandHost {
 
 type MenuCommand = { readonly kind: 'menu action'; readonly action: MenuAction };
 
-type Doing = (host: CommandHost) => void;
+type Handler = (host: CommandHost) => void;
 
-const commands: Readonly<Record<Exclude<Command['kind'], 'move' | 'edit'>, Doing>> = {
+const commands: Readonly<Record<Exclude<Command['kind'], 'move' | 'edit'>, Handler>> = {
   undo: (host) => {
     if (!host.session.undo() && !host.session.hand) host.remark(NOTHING_TO_UNDO);
   },
@@ -74,7 +74,7 @@ const commands: Readonly<Record<Exclude<Command['kind'], 'move' | 'edit'>, Doing
   duplicate: (host) => changeAt(host, (place) => duplicate(book(host), place)),
 };
 
-const actions: Readonly<Record<Exclude<MenuAction, `insert ${NewKind}`>, Doing>> = {
+const actions: Readonly<Record<Exclude<MenuAction, `insert ${NewKind}`>, Handler>> = {
   'insert above': commands['insert above'],
   'insert row': (host) => changeAt(host, (place) => insertRowBelow(book(host), place)),
   'insert chart': chartBelow,
@@ -98,7 +98,7 @@ const actions: Readonly<Record<Exclude<MenuAction, `insert ${NewKind}`>, Doing>>
 };
 
 /** Does on a page what a key or the menu asks for. */
-export function carryOut(host: CommandHost, command: Command | MenuCommand): void {
+export function dispatchCommand(host: CommandHost, command: Command | MenuCommand): void {
   if (command.kind === 'move') host.move(command.motion, command.extend);
   else if (command.kind === 'edit') host.startEdit(command.seed);
   else if (command.kind !== 'menu action') commands[command.kind](host);

@@ -1,7 +1,7 @@
 import { findPlace } from '../../editing/find-place.ts';
 import type { CellPlace } from '../../session/place.ts';
 import type { MenuAction } from '../menu/quay-sheet-menu.ts';
-import { type CommandHost, carryOut } from './commands.ts';
+import { type CommandHost, dispatchCommand } from './commands.ts';
 import { placeAt } from './grid-map.ts';
 
 type Host = Omit<CommandHost, 'openMenu'> & { readonly openMenu: (below?: HTMLElement) => void };
@@ -15,7 +15,7 @@ export function clickFoot(host: Host, target: Element | undefined): boolean {
   if (!at) return true;
   host.goTo(at);
   if (adds === 'anything') host.openMenu(button);
-  else carryOut(host, { kind: 'menu action', action: actionFor(host, at, adds) });
+  else dispatchCommand(host, { kind: 'menu action', action: actionFor(host, at, adds) });
   return true;
 }
 
