@@ -43,7 +43,7 @@ import {
   tracksFor,
 } from './paper/page-measure.ts';
 import { pageStyles } from './paper/page-styles.ts';
-import { PaperTurn } from './paper/paper-turn.ts';
+import { PrintLayout } from './paper/print-layout.ts';
 import { printStyles } from './paper/print-styles.ts';
 import { ActiveCell } from './place/active-cell.ts';
 import { CellFocus } from './place/cell-focus.ts';
@@ -101,7 +101,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   readonly #pointer = new PointerEvents(this);
   readonly #clipboard = new ClipboardEvents(this);
   readonly #rendering = new DeferredRendering();
-  readonly #paper = new PaperTurn(this);
+  readonly #paper = new PrintLayout(this);
   readonly #dependencies = new DependencyMarkers();
   readonly #expanded = new ExpandedLine(this, (line) => {
     const cell = this.place && this.#elements.cellAt(this.place);

@@ -6,7 +6,7 @@ interface PrintedPage extends HTMLElement {
 }
 
 /** Lays a page out for paper while it is printed, and has the screen again afterwards as it was. */
-export class PaperTurn {
+export class PrintLayout {
   readonly #page: PrintedPage;
   #printing = false;
   /** What stood first in sight before the page was printed, and where. */
@@ -22,16 +22,16 @@ export class PaperTurn {
   }
 
   connect(): void {
-    addEventListener('beforeprint', this.#turn);
-    addEventListener('afterprint', this.#turn);
+    addEventListener('beforeprint', this.#onPrintEvent);
+    addEventListener('afterprint', this.#onPrintEvent);
   }
 
   disconnect(): void {
-    removeEventListener('beforeprint', this.#turn);
-    removeEventListener('afterprint', this.#turn);
+    removeEventListener('beforeprint', this.#onPrintEvent);
+    removeEventListener('afterprint', this.#onPrintEvent);
   }
 
-  readonly #turn = (event: Event): void => {
+  readonly #onPrintEvent = (event: Event): void => {
     const printing = event.type === 'beforeprint';
     // A browser tells of a print again that the app has told of.
     if (printing === this.#printing) return;
