@@ -46,7 +46,6 @@ import { pageStyles } from './paper/page-styles.ts';
 import { PrintLayout } from './paper/print-layout.ts';
 import { printStyles } from './paper/print-styles.ts';
 import { ActiveCell } from './place/active-cell.ts';
-import { CellFocus } from './place/cell-focus.ts';
 import { dispatchCommand } from './place/commands.ts';
 import { blankAt, isFocusLost, typesElsewhere } from './place/focus-elsewhere.ts';
 import type { GridMap } from './place/grid-map.ts';
@@ -54,6 +53,7 @@ import { commandOf } from './place/keys.ts';
 import type { Motion } from './place/motions.ts';
 import { PointerEvents } from './place/pointer-events.ts';
 import type { CellRange } from './place/range.ts';
+import { RovingFocus } from './place/roving-focus.ts';
 import { RefusalNote } from './refusal-note.ts';
 import { type Scrolled, scrollBack, scrolled } from './scrolled.ts';
 import type { SheetHost } from './sheet-host.ts';
@@ -86,7 +86,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   readonly #active = new ActiveCell(this);
   readonly #editing = new ActiveEdit(this, this.#active);
   readonly #refusal = new RefusalNote(this);
-  readonly #focus = new CellFocus({
+  readonly #focus = new RovingFocus({
     page: this,
     activeCell: () => {
       const { place } = this;

@@ -20,7 +20,7 @@ export interface FocusHost {
 const FRAMES_TO_SETTLE = 4;
 
 /** Gives the focus to the active cell in time for the next frame, which lays the page out anyway. */
-export class CellFocus {
+export class RovingFocus {
   readonly #host: FocusHost;
   #frame = 0;
   #isPressed = false;
