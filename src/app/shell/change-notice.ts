@@ -1,8 +1,8 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Edit } from '../../document/index.ts';
 import type { Dangling } from '../../notebook/index.ts';
+import { describeDeletion } from '../editing/describe-deletion.ts';
 import { putIn } from '../editing/put-in.ts';
-import { takenOut } from '../editing/taken-out.ts';
 import type { CellPlace } from '../session/place.ts';
 import { labelOf, placeOfId } from '../session/places.ts';
 import type { Session, SessionEvent } from '../session/session.ts';
@@ -109,6 +109,6 @@ export class ChangeNotice extends LitElement {
 }
 
 function wordsOf(back: Edit): string | undefined {
-  const gone = takenOut(back);
+  const gone = describeDeletion(back);
   return gone === undefined ? putIn(back) : `${gone} deleted`;
 }

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { removeColumnAt } from '../../../src/app/editing/column-edits.ts';
+import { describeDeletion } from '../../../src/app/editing/describe-deletion.ts';
 import { insertBelow, moveLine, removeLines, removeWholePart } from '../../../src/app/editing/line-edits.ts';
 import { clearCells } from '../../../src/app/editing/range-edits.ts';
-import { takenOut } from '../../../src/app/editing/taken-out.ts';
 import { applyEdit, type Edit, insertSheet, joinEdits, removeSheet } from '../../../src/document/index.ts';
 import { at, smallBook } from '../small-book.ts';
 
@@ -13,7 +13,7 @@ function told(edit: Edit | undefined): string | undefined {
   if (!edit) throw new Error('there is no edit');
   const applied = applyEdit(book, edit);
   if (!applied.ok) throw new Error(applied.problems.map(({ message }) => message).join('; '));
-  return takenOut(applied.value.inverse);
+  return describeDeletion(applied.value.inverse);
 }
 
 const line = (id: string) => at('p2', id, 'value');

@@ -12,7 +12,7 @@ interface Things {
  * What an edit took out of the book, in words ("column thick", "3 lines"), from the edit that brings it `back`;
  * undefined for an edit that did anything else.
  */
-export function takenOut({ patches }: Edit): string | undefined {
+export function describeDeletion({ patches }: Edit): string | undefined {
   const found = new Map<string, Things>();
   // What its origin says of a sheet comes and goes with it.
   for (const patch of patches.filter(({ at }) => at[0] !== 'origins')) {
