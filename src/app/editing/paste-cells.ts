@@ -23,9 +23,9 @@ import { COPIED_FROM, carryStatement } from './carried-reason.ts';
 import { carried, unitOfBareNumbers } from './carried-unit.ts';
 import { cellContent, cellFromText, cellOf } from './cell-content.ts';
 import { enterText } from './cell-edits.ts';
+import { insertionLabel } from './describe-insertion.ts';
 import { findPlace } from './find-place.ts';
 import { pasteOntoCalculated } from './paste-stated.ts';
-import { putInLabel } from './put-in.ts';
 import { putText } from './put-text.ts';
 import { statementIn } from './state-target.ts';
 
@@ -95,7 +95,7 @@ export function pasteIntoTable(
   };
   const label = one
     ? 'paste a cell'
-    : putInLabel('paste', cells.length, {
+    : insertionLabel('paste', cells.length, {
         fresh: Math.max(0, grown),
         account: account === '' ? blockAccount(pasted.cells, cells, fateAt) : account,
       });
@@ -187,7 +187,7 @@ export function pasteOntoLines(
     marked.has(`${down} ${right}`) ? 'marked' : 'taken',
   );
   const label =
-    edits.length === 1 ? 'paste a cell' : putInLabel('paste', edits.length, { what: 'cell', account });
+    edits.length === 1 ? 'paste a cell' : insertionLabel('paste', edits.length, { what: 'cell', account });
   return succeed(joinEdits(label, edits));
 }
 

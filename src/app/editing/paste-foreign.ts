@@ -9,11 +9,11 @@ import { accountNumbers } from './account.ts';
 import { typedOnScreen } from './carried-unit.ts';
 import { enterText } from './cell-edits.ts';
 import { readCells } from './clipboard-text.ts';
+import { insertionLabel } from './describe-insertion.ts';
 import { findPlace } from './find-place.ts';
 import { type Change, insertRows } from './line-edits.ts';
 import { linesFromText } from './lines-from-text.ts';
 import { pasteOntoLines } from './paste-cells.ts';
-import { putInLabel } from './put-in.ts';
 import { targetsAt } from './state-target.ts';
 import { isValue } from './state-value.ts';
 import { unclearNumber } from './unclear-number.ts';
@@ -93,7 +93,7 @@ function newLines(
   const unclear = cells.flatMap(([, value = '']) => unclearNumber(value) ?? [])[0];
   if (unclear) return fail(unclear);
   const account = accountNumbers({ heading: read.headings, taken: read.cells });
-  const label = putInLabel('paste', read.rows.length, { what: 'line', account });
+  const label = insertionLabel('paste', read.rows.length, { what: 'line', account });
   const change = insertRows(book, key, place, read.rows, fresh, label);
   return change && succeed(change);
 }

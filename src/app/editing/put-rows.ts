@@ -9,7 +9,7 @@ import {
   type Table,
 } from '../../document/index.ts';
 import { cellOf } from './cell-content.ts';
-import { putInLabel } from './put-in.ts';
+import { insertionLabel } from './describe-insertion.ts';
 
 /** Rows for a table, as they were read: by the name of a column a cell for each row. */
 interface NewRows {
@@ -33,7 +33,7 @@ export function putRows(sheet: string, table: Table, rows: NewRows, where: Where
   const at = { sheet, table: table.id };
   const before = table.length ?? 0;
   const verb = verbs[where.kind];
-  const label = (fresh = 0, kept = 0) => putInLabel(verb, rows.length, { fresh, kept, account });
+  const label = (fresh = 0, kept = 0) => insertionLabel(verb, rows.length, { fresh, kept, account });
   if (where.kind === 'replace') return { ...replaceTableRows(at, table, rows), label: label() };
   if (where.kind === 'behind') return { ...insertTableRows(at, table, before, rows), label: label() };
   const { row } = where;

@@ -10,7 +10,7 @@ import {
 } from '../../document/index.ts';
 import { writeNumber } from '../../units/index.ts';
 import { accountNumbers } from '../editing/account.ts';
-import { accountIn } from '../editing/put-in.ts';
+import { accountIn } from '../editing/describe-insertion.ts';
 import type { Where } from '../editing/put-rows.ts';
 import type { RowsReading } from './rows-reading.ts';
 

@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Edit } from '../../document/index.ts';
 import type { Dangling } from '../../notebook/index.ts';
 import { describeDeletion } from '../editing/describe-deletion.ts';
-import { putIn } from '../editing/put-in.ts';
+import { describeInsertion } from '../editing/describe-insertion.ts';
 import type { CellPlace } from '../session/place.ts';
 import { labelOf, placeOfId } from '../session/places.ts';
 import type { Session, SessionEvent } from '../session/session.ts';
@@ -110,5 +110,5 @@ export class ChangeNotice extends LitElement {
 
 function wordsOf(back: Edit): string | undefined {
   const gone = describeDeletion(back);
-  return gone === undefined ? putIn(back) : `${gone} deleted`;
+  return gone === undefined ? describeInsertion(back) : `${gone} deleted`;
 }

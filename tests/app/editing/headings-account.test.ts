@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { describeInsertion } from '../../../src/app/editing/describe-insertion.ts';
 import { pasteText } from '../../../src/app/editing/paste-text.ts';
-import { putIn } from '../../../src/app/editing/put-in.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
 import { at, smallBook } from '../small-book.ts';
 import { after, done, spans } from './applied.ts';
@@ -44,7 +44,7 @@ test(`headings pasted name columns, or the whole is asked or refused; none is le
         if (!pasted.ok || pasted.value.kind !== 'edit') return;
         expect(headers).toHaveLength(1);
         const filled = rows + (headers[0]?.words === '' ? 0 : 1);
-        const words = putIn(pasted.value.edit) ?? '';
+        const words = describeInsertion(pasted.value.edit) ?? '';
         expect(words === '' ? 1 : Number(/(\d+) taken/.exec(words)?.[1])).toBe(filled);
         return;
       }
@@ -53,7 +53,9 @@ test(`headings pasted name columns, or the whole is asked or refused; none is le
       taken += 1;
       const cells = headers.length * rows;
       const heads = headers.length === 1 ? '1 heading' : `${headers.length} headings`;
-      expect(putIn(found.edit)).toContain(`${cells + headers.length} cells: ${heads}, ${cells} taken`);
+      expect(describeInsertion(found.edit)).toContain(
+        `${cells + headers.length} cells: ${heads}, ${cells} taken`,
+      );
       const first = onto === 'r1' ? 1 : 0;
       const now = spans(after(smallBook(), found.edit)).slice(first, first + rows);
       for (const [at, { goes }] of headers.entries())

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { describeInsertion } from '../../../src/app/editing/describe-insertion.ts';
 import { pasteForeign } from '../../../src/app/editing/paste-foreign.ts';
-import { putIn } from '../../../src/app/editing/put-in.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
 import { at, smallBook } from '../small-book.ts';
 import { after, done } from './applied.ts';
@@ -58,7 +58,9 @@ test(`of lines pasted every cell is a heading, taken, or refused with the whole 
       const cells = rows.flat().filter((cell) => cell !== '').length;
       const headings = head.flat().length;
       const parts = headed ? `${headings} headings, ${cells} taken` : `${cells} taken`;
-      expect(putIn(edit)).toBe(`${lines.length} lines pasted; ${cells + headings} cells: ${parts}`);
+      expect(describeInsertion(edit)).toBe(
+        `${lines.length} lines pasted; ${cells + headings} cells: ${parts}`,
+      );
       const block = after(smallBook(), edit).sheets[0]?.parts.find(({ id }) => id === 'p2');
       const made = block?.kind === 'rows' ? block.rows.filter(({ name }) => name.startsWith('x_')) : [];
       expect(made.map((row) => [row.label, 'entry' in row ? row.entry : ''])).toEqual(

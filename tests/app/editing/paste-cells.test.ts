@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { cellContent } from '../../../src/app/editing/cell-content.ts';
+import { describeInsertion } from '../../../src/app/editing/describe-insertion.ts';
 import { pasteIntoTable, pasteOntoLines } from '../../../src/app/editing/paste-cells.ts';
-import { putIn } from '../../../src/app/editing/put-in.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
 import { at, smallBook } from '../small-book.ts';
 import { after, done, refusal, spans } from './applied.ts';
@@ -142,7 +142,7 @@ test('lines take a block only into as many cells, and what was put in is told', 
   const two = { cells: [['5'], ['6']] };
   expect(refusal(pasteOntoLines(notebook, [first], two))[0]).toContain('find no place on these lines');
   expect(refusal(pasteOntoLines(notebook, [first, second, first], two))[0]).toContain('find no place');
-  expect(putIn(done(pasteOntoLines(notebook, [first, second], two)))).toBe(
+  expect(describeInsertion(done(pasteOntoLines(notebook, [first, second], two)))).toBe(
     '2 cells pasted; 2 cells: 2 taken',
   );
 });
@@ -150,9 +150,11 @@ test('lines take a block only into as many cells, and what was put in is told', 
 test('of a value repeated over cells of a table each is counted as what it became there', () => {
   const over = { rows: 3, columns: 2 };
   const put = (cell: string) => pasteIntoTable(notebook, at('p3', 'r0', 'k1'), { cells: [[cell]] }, over);
-  expect(putIn(done(put('5')))).toBe('3 rows pasted; 1 cell repeated over 6 cells: 6 taken');
+  expect(describeInsertion(done(put('5')))).toBe('3 rows pasted; 1 cell repeated over 6 cells: 6 taken');
   // The one column holds words, the other lengths in m.
-  expect(putIn(done(put('5 kN')))).toBe('3 rows pasted; 1 cell repeated over 6 cells: 3 taken, 3 marked');
+  expect(describeInsertion(done(put('5 kN')))).toBe(
+    '3 rows pasted; 1 cell repeated over 6 cells: 3 taken, 3 marked',
+  );
 });
 
 test('of a block each cell is counted as what it became where it went', () => {
@@ -160,7 +162,7 @@ test('of a block each cell is counted as what it became where it went', () => {
     ['x', '5 kN'],
     ['y', '6'],
   ];
-  expect(putIn(done(pasteIntoTable(notebook, at('p3', 'r0', 'k1'), { cells })))).toBe(
+  expect(describeInsertion(done(pasteIntoTable(notebook, at('p3', 'r0', 'k1'), { cells })))).toBe(
     '2 rows pasted; 4 cells: 3 taken, 1 marked',
   );
 });
@@ -168,5 +170,5 @@ test('of a block each cell is counted as what it became where it went', () => {
 test('a value that a line does not take is counted so among others', () => {
   const lines = [[at('p2', 'r1', 'value')], [at('p2', 'r2', 'value')]];
   const put = pasteOntoLines(notebook, lines, { cells: [['5'], ['about 6']] });
-  expect(putIn(done(put))).toBe('2 cells pasted; 2 cells: 1 taken, 1 marked');
+  expect(describeInsertion(done(put))).toBe('2 cells pasted; 2 cells: 1 taken, 1 marked');
 });

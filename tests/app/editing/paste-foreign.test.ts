@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
+import { describeInsertion } from '../../../src/app/editing/describe-insertion.ts';
 import { pasteForeign } from '../../../src/app/editing/paste-foreign.ts';
-import { putIn } from '../../../src/app/editing/put-in.ts';
 import type { CellPlace } from '../../../src/app/session/place.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
 import { at, smallBook } from '../small-book.ts';
@@ -38,7 +38,9 @@ test('descriptions and values become new lines below, and nothing there is touch
     ['M', 'moment', 'q * L^2 / 8', 'kN·m'],
     ['c_M', undefined, 'M <= 25 (kN*m)', undefined],
   ]);
-  expect(putIn(done(paste([[value('r1')]], text)).edit)).toBe('3 lines pasted; 8 cells: 2 headings, 6 taken');
+  expect(describeInsertion(done(paste([[value('r1')]], text)).edit)).toBe(
+    '3 lines pasted; 8 cells: 2 headings, 6 taken',
+  );
 });
 
 test('units may stand in a column of their own', () => {

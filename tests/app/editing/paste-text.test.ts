@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
+import { describeInsertion } from '../../../src/app/editing/describe-insertion.ts';
 import { pasteText } from '../../../src/app/editing/paste-text.ts';
 import { pastedText } from '../../../src/app/editing/pasted-text.ts';
-import { putIn } from '../../../src/app/editing/put-in.ts';
 import type { UnitsView } from '../../../src/app/session/units-view.ts';
 import type { Book, Edit } from '../../../src/document/index.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
@@ -160,7 +160,7 @@ test('values pasted onto cells of a calculated column are stated there, each in 
 });
 
 test('what is put in is told, and every cell of it', () => {
-  const told = (text: string, item?: string, field?: string) => putIn(edit(text, item, field));
+  const told = (text: string, item?: string, field?: string) => describeInsertion(edit(text, item, field));
   expect(told('mark\tlength\nx\t1\ny\tten\nz\t', 'r0')).toBe(
     '3 rows pasted; 7 cells: 2 headings, 4 taken, 1 marked: line 3, column B “length”: “ten” is not a number, and this line takes a length (m)',
   );

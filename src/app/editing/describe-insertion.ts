@@ -3,7 +3,7 @@ import type { Edit } from '../../document/index.ts';
 const done = { paste: 'pasted', take: 'taken', add: 'added' } as const;
 
 /** What else there is to say of rows put into a table. */
-interface PutIn {
+interface Insertion {
   /** What is put in, rows unless said otherwise. */
   readonly what?: 'row' | 'line' | 'cell';
   /** How many of them are new. */
@@ -15,10 +15,10 @@ interface PutIn {
 }
 
 /** The label of an edit that puts rows into a table, lines onto a sheet or cells onto lines: "paste 5 rows (2 of them new); 10 cells: 10 taken". */
-export function putInLabel(
+export function insertionLabel(
   verb: keyof typeof done,
   rows: number,
-  { what = 'row', fresh = 0, kept = 0, account = '' }: PutIn = {},
+  { what = 'row', fresh = 0, kept = 0, account = '' }: Insertion = {},
 ): string {
   const added = fresh > 0 && fresh < rows ? ` (${fresh} of them new)` : '';
   const other = kept === 1 ? '1 other column keeps' : `${kept} other columns keep`;
@@ -27,7 +27,7 @@ export function putInLabel(
 }
 
 /** What an edit with such a label put in, in words: "5 rows (2 of them new) pasted"; undefined for any other. */
-export function putIn({ label }: Edit): string | undefined {
+export function describeInsertion({ label }: Edit): string | undefined {
   const [, verb = '', rows, kept = ''] =
     /^(paste|take|add) (\d+ (?:row|line|cell)s?[^;]*)(;.*)?$/.exec(label) ?? [];
   return rows === undefined ? undefined : `${rows} ${done[verb as keyof typeof done]}${kept}`;
