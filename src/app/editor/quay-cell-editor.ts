@@ -6,11 +6,11 @@ import type { Session } from '../session/session.ts';
 import type { Commit, Typed } from '../sheet/editing/cell-edit.ts';
 import { type ChoiceOption, choiceOptions } from './choice-options.ts';
 import { entryReader, reasonReader } from './entry-reader.ts';
-import { formulaDesk } from './formula-desk.ts';
+import { formulaServiceAt } from './formula-service.ts';
 import { loadFormulaField } from './load-formula-field.ts';
 import { nameReader } from './name-reader.ts';
 import { itemOfPlace } from './place-item.ts';
-import type { FormulaDesk } from './quay-formula-field.ts';
+import type { FormulaService } from './quay-formula-field.ts';
 import './quay-choice-field.ts';
 import './quay-input-field.ts';
 import type { QuayInputField } from './quay-input-field.ts';
@@ -55,7 +55,7 @@ export class QuayCellEditor extends LitElement {
   /** Whether the formula editor has come. */
   declare formulas: boolean;
   #reader: Reader = silent;
-  #desk: FormulaDesk | undefined;
+  #service: FormulaService | undefined;
   #options: readonly ChoiceOption[] = [];
   #selected: SelectedText | undefined;
 
@@ -73,7 +73,7 @@ export class QuayCellEditor extends LitElement {
     const { session, hand } = this;
     if (before && samePlace(before.place, hand.place) && before.kind === hand.kind) return;
     this.#selected = hand.selected;
-    this.#desk = hand.kind === 'formula' ? formulaDesk(session, hand.place, hand) : undefined;
+    this.#service = hand.kind === 'formula' ? formulaServiceAt(session, hand.place, hand) : undefined;
     this.#reader = this.#readerOf(hand.kind as Kind);
     this.#options = hand.kind === 'choice' ? choiceOptions(session.notebook, hand.place) : [];
     if (hand.kind === 'formula' && !this.formulas)
@@ -88,12 +88,12 @@ export class QuayCellEditor extends LitElement {
     const item = itemOfPlace(this.session.notebook, hand.place);
     const of = item ? ` of ${item.id.slice(item.sheet.length + 1)}` : '';
     const label = `${words[kind as Kind]}${of}`;
-    if (this.#desk && this.formulas)
+    if (this.#service && this.formulas)
       return html`<quay-formula-field
         .label=${label}
         .text=${draft}
         .selected=${this.#selected}
-        .desk=${this.#desk}
+        .service=${this.#service}
         .remarks=${hand.remarks}
         @typed=${this.#pass}
         @commit=${this.#pass}

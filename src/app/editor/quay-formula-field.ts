@@ -29,7 +29,7 @@ import { shieldKey } from './shield-key.ts';
 import { whenLeft } from './when-left.ts';
 
 /** What a formula field asks of the book. */
-export interface FormulaDesk {
+export interface FormulaService {
   readonly complete: Completer;
   readonly tryIt: Try;
   /** The line below. */
@@ -57,7 +57,7 @@ export class QuayFormulaField extends LitElement {
     remarks: { attribute: false },
     text: { attribute: false },
     selected: { attribute: false },
-    desk: { attribute: false },
+    service: { attribute: false },
     note: { state: true },
   };
 
@@ -68,7 +68,7 @@ export class QuayFormulaField extends LitElement {
   declare text: string;
   /** What is selected at first; undefined for the caret at the end. */
   declare selected: SelectedText | undefined;
-  declare desk: FormulaDesk;
+  declare service: FormulaService;
   /** Why what is typed was refused, until it is changed. */
   declare remarks: readonly string[] | undefined;
   declare note: Note | undefined;
@@ -104,7 +104,7 @@ export class QuayFormulaField extends LitElement {
     if (!parent || !lists) throw new Error('the formula field has no room for its editor');
     lists.showPopover();
     const doc = oneLine(this.text);
-    const trial = new FormulaTrial(this.desk.tryIt);
+    const trial = new FormulaTrial(this.service.tryIt);
     const view = new EditorView({
       parent,
       root: this.renderRoot as ShadowRoot,
@@ -129,7 +129,7 @@ export class QuayFormulaField extends LitElement {
             unfinished: ({ state }) => isWordUnknown(trial.of(state), state.selection.main.head),
           }),
           formulaLanguage,
-          formulaCompletion((text, at, asked) => this.desk.complete(text, at, asked)),
+          formulaCompletion((text, at, asked) => this.service.complete(text, at, asked)),
           bracketMatching(),
           closeBrackets(),
           history(),
@@ -199,7 +199,7 @@ export class QuayFormulaField extends LitElement {
     if (!this.#view) return;
     const { state } = this.#view;
     const listed = completionStatus(state) !== null;
-    this.note = this.desk.note(trial.of(state), { caret: state.selection.main.head, listed });
+    this.note = this.service.note(trial.of(state), { caret: state.selection.main.head, listed });
   }
 
   // What is typed here is not for the page's keys; the editor has had its turn when the event comes by.

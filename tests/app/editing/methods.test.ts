@@ -6,7 +6,7 @@ import { placeInForce } from '../../../src/app/editing/method-place.ts';
 import { pasteCopies } from '../../../src/app/editing/paste-lines.ts';
 import { renameEdit } from '../../../src/app/editing/rename.ts';
 import { renameSheetEdit } from '../../../src/app/editing/rename-sheet.ts';
-import { formulaDesk } from '../../../src/app/editor/formula-desk.ts';
+import { formulaServiceAt } from '../../../src/app/editor/formula-service.ts';
 import { methodPlace, samePlace } from '../../../src/app/session/place.ts';
 import { applyEdit, type Book, type Calc, type CalcColumn, type Edit } from '../../../src/document/index.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
@@ -118,8 +118,8 @@ describe('what is typed in the list of methods', () => {
   });
 
   test('as a formula is told where it gives something else than the others, and no unit says which is meant', () => {
-    const desk = formulaDesk(sessionOn(book), methodPlace(a, 'other', 'formula'));
-    const said = (text: string) => desk?.tryIt(text).problems.map(({ code, message }) => [code, message]);
+    const service = formulaServiceAt(sessionOn(book), methodPlace(a, 'other', 'formula'));
+    const said = (text: string) => service?.tryIt(text).problems.map(({ code, message }) => [code, message]);
     expect(said('w')).toEqual([]);
     expect(said('w*w')).toEqual([
       ['methods-differ', 'it gives an area (m^2), where the method for “API” gives a length (m)'],

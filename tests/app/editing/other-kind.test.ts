@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { entryReader } from '../../../src/app/editor/entry-reader.ts';
-import { formulaDesk } from '../../../src/app/editor/formula-desk.ts';
+import { formulaServiceAt } from '../../../src/app/editor/formula-service.ts';
 import { takeable } from '../../../src/app/editor/note.ts';
 import type { Session } from '../../../src/app/session/session.ts';
 import { type Book, blankBook, findSheet, type Row } from '../../../src/document/index.ts';
@@ -51,8 +51,8 @@ function type(item: string, draft: string): void {
 
 const noteOn = (item: string, draft: string) => entryReader(session, at(item)).note(draft);
 const noteUnder = (item: string, draft: string) => {
-  const desk = formulaDesk(session, at(item));
-  return desk?.note(desk.tryIt(draft), { caret: draft.length, listed: false });
+  const service = formulaServiceAt(session, at(item));
+  return service?.note(service.tryIt(draft), { caret: draft.length, listed: false });
 };
 
 describe('a formula typed on a given', () => {

@@ -5,7 +5,7 @@ import { isStatedColumn, pasteStated } from '../../../src/app/editing/paste-stat
 import { clearCells, fillDown } from '../../../src/app/editing/range-edits.ts';
 import { confirmReasonsEdit, targetsAt } from '../../../src/app/editing/state-target.ts';
 import { entryReader, reasonReader } from '../../../src/app/editor/entry-reader.ts';
-import { formulaDesk } from '../../../src/app/editor/formula-desk.ts';
+import { formulaServiceAt } from '../../../src/app/editor/formula-service.ts';
 import type { CellPlace } from '../../../src/app/session/place.ts';
 import { openSession, type Session } from '../../../src/app/session/session.ts';
 import {
@@ -148,13 +148,13 @@ describe('a value typed over a calculated line', () => {
 
   test('says below the field what it stands in place of', () => {
     const how = { kind: 'formula', typedOver: true } as const;
-    const desk = formulaDesk(session, M, how);
-    const note = desk?.note(desk.tryIt('30'), { caret: 2, listed: false });
+    const service = formulaServiceAt(session, M, how);
+    const note = service?.note(service.tryIt('30'), { caret: 2, listed: false });
     expect(note?.text.replaceAll('\u00a0', ' ')).toBe(
       'states 30 kN·m in place of the computed 20 kN·m, difference +10 kN·m (+50.0 %)',
     );
     expect(note?.offer).toBe('make this line a given value');
-    const opened = formulaDesk(session, M);
+    const opened = formulaServiceAt(session, M);
     expect(opened?.note(opened.tryIt('30'), { caret: 2, listed: false })?.text).not.toMatch(/^states/);
   });
 });
@@ -311,8 +311,8 @@ function raise(): never {
 describe('a value typed over a check', () => {
   test('has to say its side, and both are offered: stated-which-side', () => {
     expect(type(check, '22 kN*m')).toContain('could be stated for the demand or for the capacity');
-    const desk = formulaDesk(session, check, { kind: 'formula', typedOver: true });
-    const note = desk?.note(desk.tryIt('22 kN*m'), { caret: 7, listed: false });
+    const service = formulaServiceAt(session, check, { kind: 'formula', typedOver: true });
+    const note = service?.note(service.tryIt('22 kN*m'), { caret: 7, listed: false });
     expect(note?.fixes?.map(({ insert }) => insert)).toEqual(['demand 22 kN*m', 'capacity 22 kN*m']);
   });
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { choiceOptions } from '../../../src/app/editor/choice-options.ts';
 import { entryReader } from '../../../src/app/editor/entry-reader.ts';
-import { formulaDesk } from '../../../src/app/editor/formula-desk.ts';
 import { formulaNote } from '../../../src/app/editor/formula-note.ts';
+import { formulaServiceAt } from '../../../src/app/editor/formula-service.ts';
 import { nameReader } from '../../../src/app/editor/name-reader.ts';
 import { applyFix } from '../../../src/app/editor/note.ts';
 import { unitReader } from '../../../src/app/editor/unit-reader.ts';
@@ -22,8 +22,8 @@ describe('below a formula', () => {
   test('stands what it comes to in the row it is written in', () => {
     const session = sessionOn();
     const noteAt = (item: string) => {
-      const desk = formulaDesk(session, { sheet: 'pier', part: 't', item, field: 'tb' });
-      return desk?.note(desk.tryIt('h * 3'), { caret: 5, listed: false });
+      const service = formulaServiceAt(session, { sheet: 'pier', part: 't', item, field: 'tb' });
+      return service?.note(service.tryIt('h * 3'), { caret: 5, listed: false });
     };
     expect(noteAt('r1')).toMatchObject({ text: expect.stringMatching(/^= 60\sft.*, in row 2$/) });
     expect(noteAt('head')).toMatchObject({ text: expect.stringMatching(/^= 30\sft.*, in row 1$/) });

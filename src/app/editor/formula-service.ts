@@ -7,18 +7,18 @@ import { complete } from './complete.ts';
 import { formulaNote } from './formula-note.ts';
 import { withKindOffer } from './kind-offer.ts';
 import { itemOfPlace } from './place-item.ts';
-import type { FormulaDesk } from './quay-formula-field.ts';
+import type { FormulaService } from './quay-formula-field.ts';
 import { statementNote } from './statement-note.ts';
 
 /**
- * The desk of a formula field at a place; undefined where no formula stands. In a cell of a column its row is tried, of one
+ * What a formula field at a place offers: completions, trials, the line below; undefined where no formula stands. In a cell of a column its row is tried, of one
  * of its methods the first row that goes by it.
  */
-export function formulaDesk(
+export function formulaServiceAt(
   session: Session,
   place: CellPlace,
   how: Typing = { kind: 'formula' },
-): FormulaDesk | undefined {
+): FormulaService | undefined {
   const { notebook } = session;
   const item = itemOfPlace(notebook, place);
   if (item?.kind !== 'formula' && item?.kind !== 'formula column') return undefined;
