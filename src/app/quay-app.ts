@@ -7,7 +7,7 @@ import type { BookSettings } from './settings/book-settings.ts';
 import type { DetailsDialog } from './settings/details-dialog.ts';
 import type { LinkDialog } from './settings/link-dialog.ts';
 import type { TableRowsDialog } from './settings/table-rows-dialog.ts';
-import type { Asked } from './sheet/asked.ts';
+import type { AppRequest } from './sheet/app-request.ts';
 import { waitsForText } from './sheet/editing/edit-context.ts';
 import { bookLayout } from './shell/book-layout.ts';
 import type { GoToDialog } from './shell/go-to-dialog.ts';
@@ -420,7 +420,7 @@ export class QuayApp extends LitElement {
     }
   };
 
-  readonly #ask = ({ detail: { about, place, pasted } }: CustomEvent<Asked>): void => {
+  readonly #ask = ({ detail: { about, place, pasted } }: CustomEvent<AppRequest>): void => {
     if (about === 'details') this.#element<DetailsDialog>('quay-details')?.show(place);
     else if (about === 'link') this.#element<LinkDialog>('quay-link')?.show(place);
     else if (about === 'methods') this.#goToMethods();

@@ -10,7 +10,7 @@ import {
 import type { CellPlace } from '../session/place.ts';
 import { labelOf, placeOfId } from '../session/places.ts';
 import type { Session } from '../session/session.ts';
-import type { Asked } from '../sheet/asked.ts';
+import type { AppRequest } from '../sheet/app-request.ts';
 
 /** What the line in hand takes its value from, or is to; and the commands to link it, to take the link off, to keep it as it is. */
 export function drawLink(session: Session, item: Item): TemplateResult | typeof nothing {
@@ -56,7 +56,7 @@ function sheetTitle({ notebook }: Session, { sheet }: Item): string {
 
 function ask({ currentTarget }: Event, place: CellPlace): void {
   currentTarget?.dispatchEvent(
-    new CustomEvent<Asked>('ask', { detail: { about: 'link', place }, bubbles: true, composed: true }),
+    new CustomEvent<AppRequest>('ask', { detail: { about: 'link', place }, bubbles: true, composed: true }),
   );
 }
 

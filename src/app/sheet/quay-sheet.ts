@@ -16,7 +16,7 @@ import { printedStatedStyles } from '../table/printed-stated.ts';
 import { printedTableStyles } from '../table/printed-table.ts';
 import { QuayTable } from '../table/quay-table.ts';
 import { tableStyles } from '../table/table-styles.ts';
-import type { About, Asked } from './asked.ts';
+import type { AppRequest, RequestKind } from './app-request.ts';
 import { drawChanged } from './changed-parts.ts';
 import { DeferredRendering, redraw } from './deferred-rendering.ts';
 import { DependencyMarkers } from './dependency-markers.ts';
@@ -287,7 +287,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   }
 
   /** Asks the app for what is said of the active cell elsewhere than on the page. */
-  ask(about: About): void {
+  ask(about: RequestKind): void {
     if (this.place) this.#dispatchAsk({ about, place: this.place });
   }
 
@@ -306,10 +306,10 @@ export class QuaySheet extends LitElement implements SheetHost {
     this.#dispatchAsk({ about: 'rows', place, pasted });
   }
 
-  #dispatchAsk(detail: Asked): void {
+  #dispatchAsk(detail: AppRequest): void {
     // The dialog gives the focus back to where it was.
     this.#focus.now();
-    this.dispatchEvent(new CustomEvent<Asked>('ask', { detail, bubbles: true, composed: true }));
+    this.dispatchEvent(new CustomEvent<AppRequest>('ask', { detail, bubbles: true, composed: true }));
   }
 
   /** Opens the table that tells the same as the active picture, or closes it. */

@@ -21,7 +21,7 @@ import { firstRemedy } from '../../editing/remedy.ts';
 import type { CellPlace } from '../../session/place.ts';
 import type { Session } from '../../session/session.ts';
 import { NOTHING_TO_UNDO } from '../../session/undo-words.ts';
-import type { About } from '../asked.ts';
+import type { RequestKind } from '../app-request.ts';
 import type { MenuAction } from '../menu/quay-sheet-menu.ts';
 import { type GridMap, placeAt } from './grid-map.ts';
 import type { Command } from './keys.ts';
@@ -46,7 +46,7 @@ export interface CommandHost {
   readonly sumColumn: () => void;
   readonly showAsTable: () => void;
   /** Asks for what is said of the active cell elsewhere. */
-  readonly ask: (about: About) => void;
+  readonly ask: (about: RequestKind) => void;
   /** Asks what a text means that was pasted over the cells from a place on. */
   readonly askPasted: (place: CellPlace, pasted: PastedOver) => void;
 }
