@@ -47,10 +47,10 @@ import { PrintLayout } from './paper/print-layout.ts';
 import { printStyles } from './paper/print-styles.ts';
 import { ActiveCell } from './place/active-cell.ts';
 import { dispatchCommand } from './place/commands.ts';
+import type { CursorMove } from './place/cursor-movement.ts';
 import { blankAt, isFocusLost, typesElsewhere } from './place/focus-elsewhere.ts';
 import type { GridMap } from './place/grid-map.ts';
 import { commandOf } from './place/keys.ts';
-import type { Motion } from './place/motions.ts';
 import { PointerEvents } from './place/pointer-events.ts';
 import type { CellRange } from './place/range.ts';
 import { RovingFocus } from './place/roving-focus.ts';
@@ -213,7 +213,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   }
 
   /** Moves the active cell; with `extend` the other end of the range stays. */
-  move(motion: Motion, extend: boolean): void {
+  move(motion: CursorMove, extend: boolean): void {
     this.#active.move(motion, extend);
   }
 

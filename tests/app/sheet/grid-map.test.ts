@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
+import { moveCursor } from '../../../src/app/sheet/place/cursor-movement.ts';
 import { type GridMap, gridMap, placeAt } from '../../../src/app/sheet/place/grid-map.ts';
-import { moved } from '../../../src/app/sheet/place/motions.ts';
 import { cellsInRange, isWholeRows, rangeBetween } from '../../../src/app/sheet/place/range.ts';
 import { at, smallBook } from '../small-book.ts';
 
@@ -75,11 +75,11 @@ test.each([
   ['next', at('p2', 'r1', 'unit'), '', at('p2', 'r2', 'reference')],
   ['previous', at('p2', 'r1', 'reference'), '', at('p2', '', 'title')],
 ] as const)('%s from %o', (motion, from, wanted, to) => {
-  expect(moved(beam(), from, motion, wanted, 20)).toEqual(to);
+  expect(moveCursor(beam(), from, motion, wanted, 20)).toEqual(to);
 });
 
 test('beyond the last cell there is no next one', () => {
-  expect(moved(beam(), at('p4', 'r5', 'unit'), 'next', '', 5)).toBeUndefined();
+  expect(moveCursor(beam(), at('p4', 'r5', 'unit'), 'next', '', 5)).toBeUndefined();
 });
 
 test('a row without the field wanted is entered at its value, or its first cell', () => {

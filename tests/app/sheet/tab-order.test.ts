@@ -1,14 +1,14 @@
 import { expect, test } from 'vitest';
 import type { CellPlace } from '../../../src/app/session/place.ts';
+import { moveCursor } from '../../../src/app/sheet/place/cursor-movement.ts';
 import { fieldToFill } from '../../../src/app/sheet/place/field-to-fill.ts';
 import { gridMap } from '../../../src/app/sheet/place/grid-map.ts';
-import { moved } from '../../../src/app/sheet/place/motions.ts';
 import { at, smallBook } from '../small-book.ts';
 
 const [sheet] = smallBook().sheets;
 if (!sheet) throw new Error('the small book has a sheet');
 const map = gridMap(sheet, () => 3);
-const tab = (from: CellPlace) => moved(map, from, 'next', '', 1, (row) => fieldToFill(sheet, row));
+const tab = (from: CellPlace) => moveCursor(map, from, 'next', '', 1, (row) => fieldToFill(sheet, row));
 
 test('Tab goes along a line, and behind its unit to the next value to fill in', () => {
   expect(tab(at('p2', 'r1', 'name'))).toEqual(at('p2', 'r1', 'label'));

@@ -4,9 +4,9 @@ import type { EditInHand } from '../../session/edit-in-hand.ts';
 import { type CellPlace, samePlace } from '../../session/place.ts';
 import type { Session } from '../../session/session.ts';
 import type { CommitMove } from '../editing/cell-edit.ts';
+import { type CursorMove, moveCursor } from './cursor-movement.ts';
 import { fieldToFill } from './field-to-fill.ts';
 import { type GridMap, type GridRow, placeAt } from './grid-map.ts';
-import { type Motion, moved } from './motions.ts';
 import { type CellRange, rangeBetween } from './range.ts';
 
 /** What the active cell needs of its page. */
@@ -61,12 +61,12 @@ export class ActiveCell {
   }
 
   /** Moves the active cell; with `extend` the other end of the range stays. */
-  move(motion: Motion, extend: boolean): void {
+  move(motion: CursorMove, extend: boolean): void {
     const { map, clientHeight } = this.#host;
     const from = this.place ?? placeAt(map, 0, this.#wanted);
     if (!from) return;
     const page = Math.max(3, Math.floor(clientHeight / LINE));
-    const to = moved(map, from, motion, this.#wanted, page, this.#fill);
+    const to = moveCursor(map, from, motion, this.#wanted, page, this.#fill);
     const began = motion === 'next' || motion === 'previous' ? (this.#tabbedFrom ?? from.field) : undefined;
     if (to) this.goTo(to, extend, motion.includes('up') || motion.includes('down'));
     this.#tabbedFrom = began;
@@ -129,9 +129,9 @@ export class ActiveCell {
   }
 
   /** Whether a motion leads to another cell; Tab leaves the page behind its last one, as it leaves any field. */
-  leadsOn(motion: Motion): boolean {
+  leadsOn(motion: CursorMove): boolean {
     if (motion !== 'next' && motion !== 'previous') return true;
     const { place } = this;
-    return place !== undefined && moved(this.#host.map, place, motion, '', 1, this.#fill) !== undefined;
+    return place !== undefined && moveCursor(this.#host.map, place, motion, '', 1, this.#fill) !== undefined;
   }
 }

@@ -23,9 +23,9 @@ import type { Session } from '../../session/session.ts';
 import { NOTHING_TO_UNDO } from '../../session/undo-words.ts';
 import type { RequestKind } from '../app-request.ts';
 import type { MenuAction } from '../menu/quay-sheet-menu.ts';
+import type { CursorMove } from './cursor-movement.ts';
 import { type GridMap, placeAt } from './grid-map.ts';
 import type { Command } from './keys.ts';
-import type { Motion } from './motions.ts';
 import { type CellRange, cellsInRange } from './range.ts';
 
 /** What commands need of the page. */
@@ -35,7 +35,7 @@ export interface CommandHost {
   readonly place: CellPlace | undefined;
   readonly range: CellRange | undefined;
   anchor: CellPlace | undefined;
-  readonly move: (motion: Motion, extend: boolean) => void;
+  readonly move: (motion: CursorMove, extend: boolean) => void;
   readonly goTo: (place: CellPlace, extend?: boolean) => void;
   readonly select: (place: CellPlace, anchor: CellPlace) => void;
   readonly startEdit: (seed?: string) => void;

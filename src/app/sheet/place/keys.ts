@@ -1,8 +1,8 @@
-import type { Motion } from './motions.ts';
+import type { CursorMove } from './cursor-movement.ts';
 
 /** What a key does on the page. */
 export type Command =
-  | { readonly kind: 'move'; readonly motion: Motion; readonly extend: boolean }
+  | { readonly kind: 'move'; readonly motion: CursorMove; readonly extend: boolean }
   | { readonly kind: 'edit'; readonly seed?: string }
   | {
       readonly kind:
@@ -25,7 +25,7 @@ export type Command =
 /** The parts of a keyboard event that commands look at. */
 export type Key = Pick<KeyboardEvent, 'key' | 'shiftKey' | 'altKey' | 'ctrlKey' | 'metaKey'>;
 
-const motions: Readonly<Record<string, Motion>> = {
+const motions: Readonly<Record<string, CursorMove>> = {
   ArrowUp: 'up',
   ArrowDown: 'down',
   ArrowLeft: 'left',

@@ -2,7 +2,7 @@ import type { CellPlace } from '../../session/place.ts';
 import { type GridMap, type GridRow, placeAt } from './grid-map.ts';
 
 /** A move of the active cell. */
-export type Motion =
+export type CursorMove =
   | 'up'
   | 'down'
   | 'left'
@@ -21,10 +21,10 @@ export type Motion =
  * lose; `page` is how many rows a page has. Stays where it is at the edges. Behind the last cell of a row Tab goes to
  * the next one that `fill` knows a field of, so that what is typed on never replaces a source, a title or a formula.
  */
-export function moved(
+export function moveCursor(
   map: GridMap,
   place: CellPlace,
-  motion: Motion,
+  motion: CursorMove,
   wanted: string,
   page: number,
   fill: (row: GridRow) => string | undefined = ({ fields }) => fields[0],
