@@ -140,7 +140,7 @@ export class QuaySheet extends LitElement implements SheetHost {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    this.#leave = this.session?.subscribe(this.#told);
+    this.#leave = this.session?.subscribe(this.#onSessionEvent);
     // Whoever is typing beside the page goes on there.
     const { hand, place } = this.session ?? {};
     if (place && !(hand && isOffPage(hand.place))) this.#focusPending = true;
@@ -164,7 +164,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     if (!changed.has('session')) return;
     this.#scrolls.clear();
     this.#leave?.();
-    this.#leave = this.session.subscribe(this.#told);
+    this.#leave = this.session.subscribe(this.#onSessionEvent);
   }
 
   /** The lines, tables and words of the page. */
@@ -341,7 +341,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     dispatchCommand(this, command);
   };
 
-  readonly #told = (event: SessionEvent): void => {
+  readonly #onSessionEvent = (event: SessionEvent): void => {
     if (event.kind === 'book') {
       this.#bookChanged(event.changed, event.structure);
       this.#markDependenciesSoon();

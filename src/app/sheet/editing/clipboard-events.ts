@@ -20,7 +20,7 @@ import { statementAt } from '../../editing/state-target.ts';
 import { insertTableFor } from '../../editing/table-from-text.ts';
 import { choiceOptions, optionCalled } from '../../editor/choice-options.ts';
 import type { CellPlace } from '../../session/place.ts';
-import { type CommandHost, dispatchCommand, selectedCells, told } from '../place/commands.ts';
+import { type CommandHost, dispatchCommand, reportRefusal, selectedCells } from '../place/commands.ts';
 import { typesElsewhere } from '../place/focus-elsewhere.ts';
 import { isWholeRows } from '../place/range.ts';
 import type { Commit } from './cell-edit.ts';
@@ -255,7 +255,7 @@ export class ClipboardEvents implements ReactiveController {
     if (!place) {
       const [first = []] = copied.cells;
       const facts = { rows: copied.cells.length, columns: first.length, text: first[0] ?? '' };
-      told(this.#host, fail(problem('paste-on-nothing', { from: 0, to: 0 }, facts)));
+      reportRefusal(this.#host, fail(problem('paste-on-nothing', { from: 0, to: 0 }, facts)));
       return;
     }
     if (!this.#goesOver(selected, copied.cells)) return;
@@ -296,7 +296,7 @@ export class ClipboardEvents implements ReactiveController {
   /** Whether what is pasted can go over what is selected; says why not. */
   #goesOver(selected: readonly (readonly CellPlace[])[], cells: Block['cells']): boolean {
     const unlike = selectedUnlike(this.#host.session.notebook.book, selected, cells);
-    return told(this.#host, unlike ? fail(unlike) : succeed(undefined));
+    return reportRefusal(this.#host, unlike ? fail(unlike) : succeed(undefined));
   }
 
   #inTable(place: CellPlace): boolean {
@@ -328,9 +328,9 @@ export class ClipboardEvents implements ReactiveController {
     }
     const over = { rows: selected.length, columns: selected[0]?.length ?? 1 };
     const pasted = pasteText(notebook, place, units, text, over);
-    if (!told(this.#host, pasted)) return;
+    if (!reportRefusal(this.#host, pasted)) return;
     if (pasted.value.kind === 'ask') this.#host.askPasted(place, { text, over });
-    else told(this.#host, session.apply(pasted.value.edit));
+    else reportRefusal(this.#host, session.apply(pasted.value.edit));
   }
 
   /** Pastes onto lines, or onto a sheet that has nothing: there, what stands under headings becomes a table of its own. */
@@ -378,14 +378,14 @@ export class ClipboardEvents implements ReactiveController {
   }
 
   #apply(edit: Outcome<Edit>): void {
-    if (told(this.#host, edit)) told(this.#host, this.#host.session.apply(edit.value));
+    if (reportRefusal(this.#host, edit)) reportRefusal(this.#host, this.#host.session.apply(edit.value));
   }
 
   /** Makes a change, and says whether it was made. */
   #change(change: Outcome<Change>): boolean {
-    if (!told(this.#host, change)) return false;
+    if (!reportRefusal(this.#host, change)) return false;
     const { edit, place } = change.value;
-    if (!told(this.#host, this.#host.session.apply(edit))) return false;
+    if (!reportRefusal(this.#host, this.#host.session.apply(edit))) return false;
     if (place) this.#host.goTo(place);
     return true;
   }

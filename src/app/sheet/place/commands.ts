@@ -125,7 +125,7 @@ function insertNew(host: CommandHost, kind: NewKind): void {
 
 function chartBelow(host: CommandHost): void {
   const change = host.place && insertChart(host.session.notebook, host.place);
-  if (change && told(host, change)) applyChange(host, change.value);
+  if (change && reportRefusal(host, change)) applyChange(host, change.value);
 }
 
 function changeAt(host: CommandHost, change: (place: CellPlace) => Change | undefined): void {
@@ -135,7 +135,7 @@ function changeAt(host: CommandHost, change: (place: CellPlace) => Change | unde
 function applyRemedy(host: CommandHost): void {
   const edit = host.place && firstRemedy(host.session.notebook, host.place);
   if (!edit) host.refuse(['no remedy is offered for this line']);
-  else if (told(host, edit)) applyEdit(host, edit.value);
+  else if (reportRefusal(host, edit)) applyEdit(host, edit.value);
 }
 
 function removePart(host: CommandHost): void {
@@ -163,7 +163,7 @@ function moveSelected(host: CommandHost, by: -1 | 1): void {
   const moved = moveLinesBy(book(host), places, by);
   if (!moved)
     host.refuse(['lines of blocks move together, or rows of one table; others stay where they are']);
-  else if (moved.edit.patches.length > 0 && told(host, host.session.apply(moved.edit)))
+  else if (moved.edit.patches.length > 0 && reportRefusal(host, host.session.apply(moved.edit)))
     host.select(moved.follow(place), moved.follow(anchor));
 }
 
@@ -177,7 +177,7 @@ function removeSelected(host: CommandHost): void {
 /** Removes, and leaves the person on what stands there now. */
 function removeAt(host: CommandHost, edit: Edit, index: number): void {
   const field = host.place?.field ?? 'value';
-  if (!told(host, host.session.apply(edit))) return;
+  if (!reportRefusal(host, host.session.apply(edit))) return;
   host.anchor = undefined;
   queueMicrotask(() => {
     const place = placeAt(host.map, Math.min(index, host.map.count - 1), field);
@@ -196,16 +196,16 @@ function selectAll(host: CommandHost): void {
 }
 
 function applyEdit(host: CommandHost, edit: Edit | undefined): void {
-  if (edit) told(host, host.session.apply(edit));
+  if (edit) reportRefusal(host, host.session.apply(edit));
 }
 
 function applyChange(host: CommandHost, change: Change | undefined): void {
-  if (!change || !told(host, host.session.apply(change.edit))) return;
+  if (!change || !reportRefusal(host, host.session.apply(change.edit))) return;
   if (change.place) host.goTo(change.place);
 }
 
 /** Whether something was done; says why not where it was refused. */
-export function told<Done>(
+export function reportRefusal<Done>(
   host: CommandHost,
   outcome: Outcome<Done>,
 ): outcome is Extract<Outcome<Done>, { ok: true }> {
