@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { formulaLines } from '../../../src/app/sheet/line/formula-lines.ts';
-import { formulaWidth } from '../../../src/app/sheet/line/formula-width.ts';
-import { parseFormula, printSyntax } from '../../../src/language/index.ts';
+import { formulaLines } from '../../../../src/app/sheet/line/formula-lines.ts';
+import { formulaWidth } from '../../../../src/app/sheet/line/formula-width.ts';
+import { parseFormula, printSyntax } from '../../../../src/language/index.ts';
 
 /** The lines of a formula as text, indented by two spaces an em and a half. */
 function set(formula: string, most: number): readonly string[] {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { commandOf } from '../../../src/app/sheet/place/keys.ts';
+import { commandOf } from '../../../../src/app/sheet/place/keys.ts';
 
 const plain = { shiftKey: false, altKey: false, ctrlKey: false, metaKey: false };
 

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import type { UnitsView } from '../../../src/app/session/units-view.ts';
-import { entryView } from '../../../src/app/sheet/line/entry-view.ts';
-import type { Given } from '../../../src/document/index.ts';
-import { extendUnits, readEntry, readUnit, standardUnits } from '../../../src/units/index.ts';
+import type { UnitsView } from '../../../../src/app/session/units-view.ts';
+import { entryView } from '../../../../src/app/sheet/line/entry-view.ts';
+import type { Given } from '../../../../src/document/index.ts';
+import { extendUnits, readEntry, readUnit, standardUnits } from '../../../../src/units/index.ts';
 
 function view(entry: string, unit: string, units: UnitsView = 'written', more: Partial<Given> = {}) {
   const extended = extendUnits(standardUnits, { datums: ['MLLW'] });

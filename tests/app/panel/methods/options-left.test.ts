@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { linesToFollow, optionsLeft } from '../../../src/app/panel/methods/options-left.ts';
-import { openNotebook } from '../../../src/notebook/index.ts';
-import { blockOf, bookOf, calc, choice } from '../../make-book.ts';
+import { linesToFollow, optionsLeft } from '../../../../src/app/panel/methods/options-left.ts';
+import { openNotebook } from '../../../../src/notebook/index.ts';
+import { blockOf, bookOf, calc, choice } from '../../../make-book.ts';
 
 test('a choice knows which lines lack a method for its options, also by a text that passes it on', () => {
   const rule = choice('rule', 'API', { value: 'USACE', label: 'of USACE' }, 'own');

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { shownText } from '../../../src/app/session/shown.ts';
-import { governingRow } from '../../../src/app/sheet/numbers/governing-row.ts';
-import { type WorkedFormula, workFormula } from '../../../src/app/sheet/numbers/worked-formula.ts';
-import type { Book, Column, Row } from '../../../src/document/index.ts';
-import { printSyntax, type Syntax } from '../../../src/language/index.ts';
-import { formulaInForce } from '../../../src/notebook/index.ts';
+import { shownText } from '../../../../src/app/session/shown.ts';
+import { governingRow } from '../../../../src/app/sheet/numbers/governing-row.ts';
+import { type WorkedFormula, workFormula } from '../../../../src/app/sheet/numbers/worked-formula.ts';
+import type { Book, Column, Row } from '../../../../src/document/index.ts';
+import { printSyntax, type Syntax } from '../../../../src/language/index.ts';
+import { formulaInForce } from '../../../../src/notebook/index.ts';
 import {
   blockOf,
   bookOf,
@@ -15,8 +15,8 @@ import {
   numbers,
   tableOf,
   texts,
-} from '../../make-book.ts';
-import { sessionOn } from '../editor/sample-session.ts';
+} from '../../../make-book.ts';
+import { sessionOn } from '../../editor/sample-session.ts';
 
 const calc = (name: string, formula: string, unit = '-'): Row => calcLine(name, { formula, unit });
 const column = (name: string, formula: string, unit = '-'): Column => calcColumn(name, { formula, unit });

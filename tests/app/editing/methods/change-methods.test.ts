@@ -10,15 +10,19 @@ import {
   type Serving,
   serveOptions,
   shiftMethod,
-} from '../../../src/app/editing/methods/change-methods.ts';
+} from '../../../../src/app/editing/methods/change-methods.ts';
 import {
   chooserAt,
   choosersFor,
   openOptions,
   unservedOptions,
-} from '../../../src/app/editing/methods/choosers.ts';
-import { type MethodLine, methodLineAt, methodLineOf } from '../../../src/app/editing/methods/method-line.ts';
-import type { Outcome } from '../../../src/diagnostics/index.ts';
+} from '../../../../src/app/editing/methods/choosers.ts';
+import {
+  type MethodLine,
+  methodLineAt,
+  methodLineOf,
+} from '../../../../src/app/editing/methods/method-line.ts';
+import type { Outcome } from '../../../../src/diagnostics/index.ts';
 import {
   applyEdit,
   type Book,
@@ -26,8 +30,8 @@ import {
   foldedOption,
   openBook,
   writeBook,
-} from '../../../src/document/index.ts';
-import { type Notebook, openNotebook } from '../../../src/notebook/index.ts';
+} from '../../../../src/document/index.ts';
+import { type Notebook, openNotebook } from '../../../../src/notebook/index.ts';
 import {
   blockOf,
   bookOf,
@@ -38,8 +42,8 @@ import {
   numbers,
   tableOf,
   texts,
-} from '../../make-book.ts';
-import { after as applied, done, refusal } from './applied.ts';
+} from '../../../make-book.ts';
+import { after as applied, done, refusal } from '../applied.ts';
 
 const book = bookOf({
   s: [

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { moveCursor } from '../../../src/app/sheet/place/cursor-movement.ts';
-import { type GridMap, gridMap, placeAt } from '../../../src/app/sheet/place/grid-map.ts';
-import { cellsInRange, isWholeRows, rangeBetween } from '../../../src/app/sheet/place/range.ts';
-import { at, smallBook } from '../small-book.ts';
+import { moveCursor } from '../../../../src/app/sheet/place/cursor-movement.ts';
+import { type GridMap, gridMap, placeAt } from '../../../../src/app/sheet/place/grid-map.ts';
+import { cellsInRange, isWholeRows, rangeBetween } from '../../../../src/app/sheet/place/range.ts';
+import { at, smallBook } from '../../small-book.ts';
 
 function beam(rows = 3): GridMap {
   const [sheet] = smallBook().sheets;

@@ -4,8 +4,8 @@ import {
   roomFor,
   symbolWidth,
   tracksFor,
-} from '../../../src/app/sheet/paper/page-measure.ts';
-import type { Row, Sheet } from '../../../src/document/index.ts';
+} from '../../../../src/app/sheet/paper/page-measure.ts';
+import type { Row, Sheet } from '../../../../src/document/index.ts';
 
 const sheet = (names: readonly string[], label: string): Sheet => ({
   key: 's',
