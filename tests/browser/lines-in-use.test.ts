@@ -53,7 +53,7 @@ test('a line that others use is deleted, and at once those are named that lost i
   await page.keyboard.press('Control+Shift+Backspace');
   await expect
     .poll(async () => (await told().textContent())?.replace(/\s+/g, ' '))
-    .toContain('line R_w deleted; Ctrl+Z undoes it 2 lines lost what they used:');
+    .toContain('line R_w deleted; Ctrl+Z undoes it · 2 lines lost what they used:');
   expect(await axeFindings(page)).toEqual([]);
   await told().getByRole('button', { name: 'lateral load' }).click();
   const margin = line(page, 'lateral load').locator('.to-link');
