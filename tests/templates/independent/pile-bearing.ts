@@ -53,7 +53,7 @@ export const pileBearing: IndependentProgram = {
     ...all('kN/m³', 'loads', 'n_h'),
     ...all('kN', 'loads.combos', 'P P_W N T N_h R W_r R_t N_q T_q'),
     ...all('m', 'depth', 'dz_p L_x z_0 L_n L_m El_n L_o'),
-    ...all('m', 'depth.profile', 'z_p El_p L_whp'),
+    ...all('m', 'depth.profile', 'z_p El_p L_whp z_s'),
     ...all('kPa', 'depth.profile', "σ'_p s_p q_p"),
     ...all(
       'kN',

@@ -6,6 +6,8 @@ import { type Combination, holdAgainst } from './loads.ts';
 /** One depth of the table. */
 export interface Depth {
   readonly capacity: Capacity;
+  /** The depth from which a base in its layer counts in full: some diameters into a sand (API RP 2GEO 8.1). */
+  readonly counts: number;
   /** What it gives in the ratios found at the design tip. */
   readonly shaft: Maybe;
   readonly base: Maybe;
@@ -67,8 +69,11 @@ export function profileOf(
     );
     const uplift = least(counting.map((one) => holdAgainst(one, resists).toSpareInUplift));
     const whole = sumOf([shaft, base]);
+    const layer = capacity.of === undefined ? undefined : site.bearings[capacity.of]?.layer;
+    const into = (site.inputs.number('pile.n_emb') * site.inputs.number('pile.D')) / 1000;
     return {
       capacity,
+      counts: layer && !layer.isClay ? layer.top + into : 0,
       shaft,
       base,
       whole,
@@ -101,8 +106,8 @@ export interface Needed {
   /** The first of them, and that between it and the depth above. */
   readonly first: Maybe;
   readonly betweenDepths: Maybe;
-  /** How many depths there are from the first on. */
-  readonly fromThere: Maybe;
+  /** How many depths from the first on do not meet it. */
+  readonly failing: Maybe;
 }
 
 /**
@@ -111,16 +116,21 @@ export interface Needed {
  */
 export function neededLength(depths: readonly Depth[]): Needed | undefined {
   if (depths.length === 0 || depths.some(({ least: spare }) => spare === null)) return undefined;
-  const at = depths.findIndex(({ least: spare }) => Number(spare) >= 0);
-  const meeting = depths.filter(({ least: spare }) => Number(spare) >= 0).length;
+  const meets = ({ least: spare, counts, capacity }: Depth): boolean =>
+    Number(spare) >= 0 && capacity.depth >= counts;
+  const at = depths.findIndex(meets);
+  const meeting = depths.filter(meets).length;
   const found = depths[at];
-  if (!found) return { meeting, first: null, betweenDepths: null, fromThere: null };
+  if (!found) return { meeting, first: null, betweenDepths: null, failing: null };
   const above = depths[at - 1];
   const { depth } = found.capacity;
   const straight =
-    above && above.capacity.of === found.capacity.of
+    above && Number(above.least) < 0 && above.capacity.of === found.capacity.of
       ? depth -
         ((depth - above.capacity.depth) * Number(found.least)) / (Number(found.least) - Number(above.least))
       : depth;
-  return { meeting, first: depth, betweenDepths: straight, fromThere: depths.length - at };
+  // Of all depths that count the least is given.
+  const deep = Math.max(found.counts, straight);
+  const later = depths.slice(at).filter(({ least: spare }) => Number(spare) < 0);
+  return { meeting, first: depth, betweenDepths: deep, failing: later.length };
 }

@@ -250,7 +250,7 @@ function drawSand(random: Random, chosen: string): Row {
   const rule = random.chance(0.1) ? random.of(sandRules) : chosen;
   const hasClass = rule === 'beta' ? !random.chance(0.02) : random.chance(0.6);
   const className = rule === 'beta' && !random.chance(0.04) ? random.of(withBeta) : random.of(classes);
-  const angle = random.chance(0.06) ? random.between(20, 48) : random.between(lowestAngle, highestAngle);
+  const angle = random.chance(0.15) ? random.between(20, 48) : random.between(lowestAngle, highestAngle);
   const whole = random.of([lowestAngle, 30, highestAngle]);
   return {
     soil: 'sand',

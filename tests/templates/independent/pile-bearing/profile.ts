@@ -29,6 +29,7 @@ export function depthLines(site: Site, found: Found, held: readonly Held[]): Nam
     'depth.profile.Q_inp': column(({ capacity }) => capacity.within),
     'depth.profile.Q_bp': column(({ capacity }) => capacity.base),
     'depth.profile.Q_tp': column(({ capacity }) => capacity.uplift),
+    'depth.profile.z_s': column(({ counts }) => counts),
     'depth.profile.S_p': column(({ shaft }) => shaft),
     'depth.profile.B_p': column(({ base }) => base),
     'depth.profile.Q_cp': column(({ whole }) => whole),
@@ -49,19 +50,21 @@ export function depthLines(site: Site, found: Found, held: readonly Held[]): Nam
     'depth.profile.m': column(({ least }) => least),
   };
   if (!needed) return columns;
-  const { meeting, first, fromThere } = needed;
+  const { meeting, first, failing } = needed;
   return {
     ...columns,
     ...lines('depth', {
       n_m: meeting,
       L_n: first,
       L_m: needed.betweenDepths,
-      n_d: fromThere,
+      n_d: failing,
       El_n: withAll([first], (depth) => lengths.zero - depth),
       L_o: withAll([first, lengths.free], (depth, up) => depth + up + inputs.number('depth.L_x')),
     }),
     'depth.c_found': { verdict: meeting > 0 ? 'holds' : 'fails' },
-    ...(fromThere !== null && { 'depth.c_deep': check(fromThere, meeting) }),
+    ...(failing !== null && {
+      'depth.c_deep': { verdict: failing === 0 ? ('holds' as const) : ('fails' as const) },
+    }),
     'depth.c_len': check(first, embedded),
   };
 }

@@ -23,6 +23,12 @@ export interface Rules {
   readonly perimeter: Maybe;
 }
 
+/** The bearing factor of an angle: none below the table, no more than at its end above. */
+function bearingAt(angle: number): Maybe {
+  const [first = 0, last = 0] = [bearingByAngle[0]?.[0], bearingByAngle.at(-1)?.[0]];
+  return angle < first ? 0 : between(bearingByAngle, Math.min(angle, last));
+}
+
 const stressRules = ['beta', 'beta stated', 'K tan delta'];
 
 /** The rules of a layer: those of the choices, unless a cell of the layer states another. */
@@ -67,7 +73,7 @@ function rulesOf(inputs: Inputs, section: Section, { row, isClay }: Layer): Rule
     (from === 'clay' ? 'N_c s_u' : from === 'class' ? 'N_q of class' : 'N_q of angle');
   const bearings: Readonly<Record<string, Maybe>> = {
     'N_q of class': ofClass?.bearing ?? null,
-    'N_q of angle': angle === null ? null : between(bearingByAngle, angle),
+    'N_q of angle': angle === null ? null : bearingAt(angle),
   };
   return {
     rule,

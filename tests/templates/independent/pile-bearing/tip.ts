@@ -11,16 +11,24 @@ const idle: Verdict = { verdict: 'does not apply' };
 export function factorLines({ inputs, bearings }: Site, { depth }: Capacity): Names {
   const along = bearings.filter(({ layer }) => Math.min(layer.bottom, depth) - layer.top > seam);
   if (along.length === 0) return {};
-  const least = Math.min(
-    ...along.map(({ rules: { rule } }) =>
-      rule === 'f stated' ? 1 : ['beta', 'beta stated', 'K tan delta'].includes(rule) ? 0.25 : 0.35,
-    ),
-  );
+  const leastOf = (byStress: number, byStrength: number): number =>
+    Math.min(
+      ...along.map(({ rules: { rule } }) =>
+        rule === 'f stated'
+          ? 1
+          : ['beta', 'beta stated', 'K tan delta'].includes(rule)
+            ? byStress
+            : byStrength,
+      ),
+    );
+  const [least, leastInUplift] = [leastOf(0.25, 0.35), leastOf(0.2, 0.25)];
   const isStatic = inputs.text('loads.φ_by').startsWith('static: ');
   const concerns = isStatic && inputs.text('loads.basis') === 'LRFD';
   return {
     'loads.φ_m': least,
+    'loads.φ_mt': leastInUplift,
     'loads.c_φ': concerns ? check(factorsOf(inputs).resistance, least) : idle,
+    'loads.c_φt': concerns ? check(factorsOf(inputs).upliftResistance, leastInUplift) : idle,
   };
 }
 
