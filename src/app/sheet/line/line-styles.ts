@@ -266,23 +266,12 @@ export const lineStyles = css`
     grid-column: 1 / -1;
     padding-inline: 6px;
   }
-  /* The value stands behind the description, the sentence below both. */
   .line.plain.told .value {
     grid-column: label / unit;
-    grid-row: 1 / span 2;
-    grid-template-rows: subgrid;
-  }
-  .line.plain.told .value.edited {
-    grid-column: equals / unit;
-  }
-  .line.plain.told .value:not(.edited) > .entry {
-    grid-row: 1;
-  }
-  .line.plain.told .value > .sentence {
     grid-row: 2;
   }
-  .line.plain.told .description {
-    z-index: 1;
+  .line.plain.told .unit {
+    grid-row: 2;
   }
   .compared {
     display: flex;
