@@ -2,7 +2,8 @@ import { cell, num } from './debris-haul/arithmetic.ts';
 import { workBands } from './debris-haul/bands.ts';
 import { workBreaking } from './debris-haul/breaking.ts';
 import { drawEstimate } from './debris-haul/draw.ts';
-import { workCost, workDays, workDust, workFill } from './debris-haul/estimate.ts';
+import { workCost, workDays, workDust } from './debris-haul/estimate.ts';
+import { workFill } from './debris-haul/fill.ts';
 import { workFleet } from './debris-haul/fleet.ts';
 import { workMaterials, workQuantities } from './debris-haul/quantities.ts';
 import { workStockpile } from './debris-haul/stockpile.ts';
@@ -38,10 +39,17 @@ function work(entered: Drawn): Worked {
   const breaking = workBreaking(drawn, quantities, efficiency);
   const trips = workTrips(drawn, quantities, efficiency);
   const fleet = workFleet(drawn, quantities, trips, dayHours);
-  const fill = workFill(drawn, trips);
-  const days = workDays(drawn, breaking, fleet);
+  const fill = workFill(drawn, quantities, trips, { efficiency, hours: dayHours });
+  const { demolition, days } = workDays(drawn, breaking, fleet, fill.days);
   const dust = workDust(drawn, quantities, breaking, fleet, { days, dayHours });
-  const costs = { breaking: breaking.cost, hauling: fleet.cost, dust: dust.cost, fill: fill.cost, days };
+  const costs = {
+    breaking: breaking.cost,
+    hauling: fleet.cost,
+    dust: dust.cost,
+    fill: fill.cost,
+    demolition,
+    days,
+  };
   return {
     'basis.E': cell(efficiency),
     'basis.H_d': cell(dayHours),

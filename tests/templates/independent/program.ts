@@ -126,6 +126,7 @@ export const fellows = {
   'kg/ccm': ['lbm/ccy', 0.9144 ** 3 / 0.45359237],
   'lcm/h': ['lcy/h', 1 / 0.9144 ** 3],
   'bcm/h': ['bcy/h', 1 / 0.9144 ** 3],
+  'ccm/h': ['ccy/h', 1 / 0.9144 ** 3],
   'USD/lcm': ['USD/lcy', 0.9144 ** 3],
   'USD/bcm': ['USD/bcy', 0.9144 ** 3],
   shift: undefined,

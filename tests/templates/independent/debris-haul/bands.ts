@@ -1,5 +1,5 @@
 import type { Drawn, Worked } from '../program.ts';
-import { cell, exceeds, num, part, rowsOf } from './arithmetic.ts';
+import { above, cell, exceeds, num, part, rowsOf, sum } from './arithmetic.ts';
 import { none, type Quantities } from './quantities.ts';
 import type { Trips } from './trips.ts';
 import { materialOf } from './volumes.ts';
@@ -11,7 +11,11 @@ const poundPerCubicFoot = 0.45359237 / 0.3048 ** 3;
 export interface InUse {
   readonly quantities: Quantities;
   readonly trips: Trips;
-  readonly fill: { readonly loosened: number; readonly shrunk: number };
+  readonly fill: {
+    readonly loosened: number;
+    readonly shrunk: number;
+    readonly rates: readonly number[];
+  };
   /** Volume broken by one machine in an hour, m³, line by line. */
   readonly rates: readonly number[];
 }
@@ -68,6 +72,37 @@ export function workBands(drawn: Drawn, { quantities, trips, fill, rates }: InUs
     ['fill: compacted over bank volume', fill.shrunk, 0.4, 1.4],
     ['fill: density as it lies, lbm/cf', line('fill.ρ_b') / poundPerCubicFoot, 50, 180],
     ['chance that the estimate is enough', part(lines['cost.p_k']), 0.5, 0.99],
+    [
+      'job factor of the fill, largest',
+      most(rowsOf(drawn, 'fill.ops').flatMap(({ k_1, k_2, k_3 }) => [k_1, k_2, k_3].map((k) => num(k, 1)))),
+      0,
+      1.2,
+    ],
+    ['rate of one machine that places fill, fastest, ccy/h', most(fill.rates) / yard, 0, 2000],
+    ['speed of the fill trucks, mph', line('fill.v_f') / 1.609344, 1, 75],
+    ['share of what stays that is used as fill', part(lines['fill.k_u']), 0, 1],
+    ['used again: compacted over bank volume', line('fill.SF_u'), 0.4, 1.4],
+    [
+      'length of the haul route, mi',
+      sum(rowsOf(drawn, 'haul.route').map((row) => num(row.dist))) / 1.609344,
+      0.05,
+      300,
+    ],
+    ['truck empty over its payload', line('haul.W_k') / above(line('haul.P')), 0.3, 3],
+    [
+      'machines that break one item, most',
+      most(rowsOf(drawn, 'breaking.works').map((row) => num(row.n, 1))),
+      0,
+      20,
+    ],
+    ['loaders', line('haul.n_L'), 1, 6],
+    ['trucks that bring fill', line('fill.n_tf'), 1, 60],
+    [
+      'machines of one operation that places fill, most',
+      most(rowsOf(drawn, 'fill.ops').map((row) => num(row.n, 1))),
+      0,
+      20,
+    ],
   ];
   const isKnown = bands.every(([, value]) => Number.isFinite(value));
   const beyond = bands.filter(

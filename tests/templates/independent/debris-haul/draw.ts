@@ -99,6 +99,15 @@ function drawLines(random: Random): Readonly<Record<string, Cell>> {
     'fill.w_f': of([0, 50, between(0, 50)]),
     'fill.ρ_b': bank,
     'fill.c_f': between(0, 60),
+    'fill.k_u': of([0, 0, 100, between(0, 100)]),
+    'fill.SF_u': between(0.8, 1.4),
+    'fill.c_u': of([0, between(0, 30)]),
+    'fill.by_f': of(['supplier', 'own trucks']),
+    'fill.L_f': of([0, over(0.3, 60)]),
+    'fill.v_f': between(10, 90),
+    'fill.t_lf': between(0.5, 20),
+    'fill.t_df': of([0, between(0, 8)]),
+    'fill.n_tf': whole(1, 30),
     'fill.swell_by': of(['percent', 'factor', 'load factor', 'loose density']),
     'fill.S_s': of([0, 150, 100 * (swell - 1)]),
     'fill.F_s': swell,
@@ -109,6 +118,7 @@ function drawLines(random: Random): Readonly<Record<string, Cell>> {
     'fill.SF_s': between(0.6, 1.4),
     'fill.ρ_cs': bank / between(0.6, 1.4),
 
+    'cost.fill_at': of(['after', 'alongside']),
     'cost.D_m': of([0, whole(1, 20), between(0, 20)]),
     'cost.overlap': of(['together', 'in turn']),
     'cost.D_l': of([0, whole(1, 10), between(0, 10)]),
@@ -175,6 +185,10 @@ function spoil(random: Random, lines: Readonly<Record<string, Cell>>): Readonly<
     ['fill.LF_s', [0.39, 95]],
     ['fill.SF_s', [0.39, 1.41, 95]],
     ['fill.ρ_b', [790, 2890]],
+    ['fill.n_tf', [0, 2.5, null]],
+    ['fill.v_f', [0, 130, null]],
+    ['fill.k_u', [101, -5, null]],
+    ['fill.SF_u', [0.39, 1.5, 95]],
     ['cost.p_k', [49, 99.5]],
   ];
   const spoilt = Array.from({ length: whole(1, 3) }, () => {
@@ -290,7 +304,26 @@ function drawTables(random: Random, isOdd: boolean): Drawn['tables'] {
       price: chance(0.9) ? between(-500, 20_000) : between(-200_000, 0),
     };
   });
+  const ops = Array.from({ length: of([0, 1, 2, 3, whole(1, 9)]) }, (_, row): Row => {
+    const by = of(['bank', 'loose', 'passes']);
+    return {
+      op: `operation ${row + 1}`,
+      by,
+      R_b: by === 'bank' && !odd(0.03) ? over(10, 600) : of([null, 0, 80]),
+      R_l: by === 'loose' && !odd(0.03) ? over(10, 600) : of([null, 0, 80]),
+      b_w: by === 'passes' && !odd(0.03) ? between(0.6, 4) : of([null, 1]),
+      v_w: by === 'passes' ? between(1, 12) : of([null, 5]),
+      h_w: by === 'passes' ? between(80, 500) : of([null, 200]),
+      n_w: by === 'passes' && !odd(0.03) ? whole(1, 12) : of([null, 0, 4]),
+      k_1: odd(0.03) ? of([0, 75]) : of([null, 1, between(0.5, 1)]),
+      k_2: of([null, 1, between(0.5, 1.2)]),
+      k_3: of([null, between(0.3, 1.2)]),
+      n: odd(0.03) ? 0 : of([null, 1, whole(1, 4)]),
+      c: odd(0.1) ? of([null, 0]) : between(60, 300),
+    };
+  });
   return {
+    'fill.ops': ops,
     'swell.materials': materials,
     'quantity.takeoff': odd(0.03) ? [] : takeoff,
     'breaking.works': works,

@@ -1,69 +1,24 @@
 import type { Drawn, Worked } from '../program.ts';
-import { above, cell, num, part, rowsOf, sum, text, up, where, within } from './arithmetic.ts';
+import { cell, num, part, rowsOf, sum, text, up, where, within } from './arithmetic.ts';
 import type { Breaking } from './breaking.ts';
 import type { Fleet } from './fleet.ts';
 import type { Quantities } from './quantities.ts';
 import { workRanges } from './ranges.ts';
-import type { Trips } from './trips.ts';
-import { compactedOfBank, looseOfBank } from './volumes.ts';
 
-/** A volume known in one state in the other two, and the loads and cost of fill brought in. */
-export function workFill(
-  drawn: Drawn,
-  { byVolume }: Trips,
-): { readonly cost: number; readonly loosened: number; readonly shrunk: number; readonly worked: Worked } {
-  const { lines } = drawn;
-  const line = (name: string) => num(lines[`fill.${name}`]);
-  const row = Object.fromEntries(
-    ['S_s', 'F_s', 'LF_s', 'ρ_ls', 'Z_s', 'SF_s', 'ρ_cs'].map((name) => [
-      name,
-      lines[`fill.${name}`] ?? null,
-    ]),
-  );
-  const density = above(line('ρ_b'));
-  const volume = line('A_f') * (line('h_f') / 1000) * (1 + part(lines['fill.w_f']));
-  const loosened = looseOfBank(text(lines['fill.swell_by']), row, density);
-  const shrunk = compactedOfBank(text(lines['fill.shrink_by']), row, density);
-  const states: Readonly<Record<string, number>> = {
-    bank: volume,
-    loose: volume / loosened,
-    compacted: volume / shrunk,
-  };
-  const bank = states[text(lines['fill.state'])] ?? Number.NaN;
-  const mass = (bank * density) / 1000;
-  const load = Math.min(byVolume, (num(lines['haul.P']) * 1000 * loosened) / density);
-  const cost = mass * line('c_f');
-  return {
-    cost,
-    loosened,
-    shrunk,
-    worked: {
-      'fill.c_lc': within(bank * shrunk, bank * loosened),
-      'fill.V': cell(volume),
-      'fill.f': cell(loosened),
-      'fill.S': cell(100 * (loosened - 1)),
-      'fill.LF': cell(1 / loosened),
-      'fill.SF': cell(shrunk),
-      'fill.Z': cell(100 * (1 - shrunk)),
-      'fill.ρ_l': cell(density / loosened),
-      'fill.ρ_c': cell(density / shrunk),
-      'fill.V_b': cell(bank),
-      'fill.V_l': cell(bank * loosened),
-      'fill.V_c': cell(bank * shrunk),
-      'fill.M': cell(mass),
-      'fill.q': cell(load),
-      'fill.n_l': cell(up((bank * loosened) / load)),
-      'fill.K_f': cell(cost),
-    },
-  };
-}
-
-/** Working days: mobilisation, then hauling alongside the breaking or after it. */
-export function workDays({ lines }: Drawn, breaking: Breaking, fleet: Fleet): number {
+/** Working days: mobilisation, then hauling alongside the breaking or after it; the fill after all of it or beside it. */
+export function workDays(
+  { lines }: Drawn,
+  breaking: Breaking,
+  fleet: Fleet,
+  fillDays: number,
+): { readonly demolition: number; readonly days: number } {
   const [start, lag] = [num(lines['cost.D_m']), num(lines['cost.D_l'])];
-  return text(lines['cost.overlap']) === 'in turn'
-    ? start + breaking.days + fleet.days
-    : start + Math.max(breaking.days, lag + fleet.days);
+  const demolition =
+    text(lines['cost.overlap']) === 'in turn'
+      ? start + breaking.days + fleet.days
+      : start + Math.max(breaking.days, lag + fleet.days);
+  const beside = Math.max(demolition, start + fillDays);
+  return { demolition, days: text(lines['cost.fill_at']) === 'after' ? demolition + fillDays : beside };
 }
 
 /** Watering of the strip: C = 100 - 0.8 p d t / i in mm/h, passes an hour, h and L/m² (EPA-450/3-88-008). */
@@ -114,8 +69,9 @@ export function workCost(
     hauling,
     dust,
     fill,
+    demolition,
     days,
-  }: Readonly<Record<'breaking' | 'hauling' | 'dust' | 'fill' | 'days', number>>,
+  }: Readonly<Record<'breaking' | 'hauling' | 'dust' | 'fill' | 'demolition' | 'days', number>>,
 ): Worked {
   const { lines } = drawn;
   const amounts = rowsOf(drawn, 'cost.extra').map((row) => num(row.qty) * num(row.price));
@@ -171,6 +127,7 @@ export function workCost(
     'cost.u_b': cell(estimate / quantities.bank),
     'cost.u_m': cell(estimate / quantities.mass),
     'cost.u_A': cell(estimate / quantities.area),
+    'cost.D_x': cell(demolition),
     'cost.D_t': cell(days),
     'cost.c_D': within(days, num(lines['cost.D_w'])),
   };

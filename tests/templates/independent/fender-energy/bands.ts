@@ -16,9 +16,11 @@ export interface Bands {
 
 /** Each factor as it is used, between the least and the most that it can be: what lies beyond is an entry gone wrong. */
 export function workBands(
-  { number }: Inputs,
+  { number, text }: Inputs,
   { ship, energy, fender, panel }: { ship: Ship; energy: Energy; fender: Fender; panel: Panel },
 ): Bands {
+  const { H_F } = fender.numbers;
+  const depth = text('absorber.section') === 'rectangle' ? 'absorber.h_r' : 'absorber.D_o';
   const bands: readonly (readonly [name: string, value: number, least: number, most: number])[] = [
     ['softness factor', number('energy.C_S'), 0.5, 1],
     ['berth configuration factor', number('energy.C_C'), 0.5, 1],
@@ -52,6 +54,11 @@ export function workBands(
       0.1,
       4,
     ],
+    ['clearance of the hull over the projection', number('wharf.c_C') / 100, 0.02, 0.5],
+    ['panel, frame and fixings, m', number('wharf.e_0'), 0, 3],
+    ['shear chain over the height of the fender', ratio(number('panel.L_s') * 1000, H_F), 0.2, 5],
+    ['weight chain over the height of the fender', ratio(number('panel.L_w') * 1000, H_F), 0.2, 5],
+    ['length of the fender pile over its depth', ratio(number('absorber.L_p') * 1000, number(depth)), 2, 80],
   ];
   const within = bands.map(([, value, least, most]) => {
     if (!Number.isFinite(value)) return null;
