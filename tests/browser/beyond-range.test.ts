@@ -62,3 +62,25 @@ test('the mark comes and goes with the value, though nothing the check compares 
   await page.keyboard.press('Control+z');
   await expect.poll(() => line().textContent()).toContain(says);
 });
+
+test('in a narrow window the list of all checks keeps within its paper, demand and capacity below what they are of', async () => {
+  const long = { ...check, id: 'e', name: 'c_E', label: 'design energy within the energy that is available' };
+  const large = bookOf({
+    wall: [blockOf('p', given('E', '1363145.25', 'kN·m'), { ...long, formula: 'E <= 80743000.5 (kN*m)' })],
+  });
+  await openPage({ width: 1024, height: 800 });
+  await openBookFile(page, writeBook(large));
+  await page.locator('quay-status-bar').getByRole('button', { name: /check/ }).click();
+  const row = page.locator('quay-overview tr').filter({ hasText: 'design energy' });
+  await row.waitFor();
+  expect(await row.textContent()).toMatch(/demand 1\D?363\D?145\skN·m,\s*capacity/);
+  const widths = await page.locator('quay-overview').evaluate(({ shadowRoot }) => {
+    const [paper, table] = ['.page', 'table'].map((one) => shadowRoot?.querySelector(one)?.clientWidth ?? 0);
+    const symbol = shadowRoot?.querySelector('td.name')?.getBoundingClientRect().left ?? 0;
+    const paperLeft = shadowRoot?.querySelector('.page')?.getBoundingClientRect().left ?? 0;
+    return { paper, table, margin: symbol - paperLeft };
+  });
+  expect(widths.table).toBeLessThanOrEqual(widths.paper ?? 0);
+  // The margin of the paper is 108 px wide there.
+  expect(widths.margin).toBeGreaterThanOrEqual(107);
+});
