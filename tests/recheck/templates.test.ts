@@ -16,13 +16,17 @@ const stated = [
   'texts stand as codes in the second engine, and codes do not join',
 ];
 
-test.each(readdirSync(folder))('%s: the two engines agree on every value', async (id) => {
-  const opened = openBook(readFileSync(`${folder}${id}/book.quaybook.json`, 'utf8'));
-  if (!opened.ok) throw new Error(opened.problems.map(({ message }) => message).join('\n'));
-  const { program, values } = recheckProgram(openNotebook(opened.value.book));
-  const report = await recheck(program, values);
-  console.log(`recheck: ${id}: ${reportLines(report).join(' ')}`);
-  expect(report.findings).toEqual([]);
-  expect(report.agree).toBeGreaterThan(100);
-  for (const { reason } of report.notRechecked) expect(stated).toContain(reason);
-});
+test.each(readdirSync(folder))(
+  '%s: the two engines agree on every value',
+  { timeout: 240_000 },
+  async (id) => {
+    const opened = openBook(readFileSync(`${folder}${id}/book.quaybook.json`, 'utf8'));
+    if (!opened.ok) throw new Error(opened.problems.map(({ message }) => message).join('\n'));
+    const { program, values } = recheckProgram(openNotebook(opened.value.book));
+    const report = await recheck(program, values);
+    console.log(`recheck: ${id}: ${reportLines(report).join(' ')}`);
+    expect(report.findings).toEqual([]);
+    expect(report.agree).toBeGreaterThan(100);
+    for (const { reason } of report.notRechecked) expect(stated).toContain(reason);
+  },
+);

@@ -34,7 +34,7 @@ function work(drawn: Drawn): Worked {
   const current = workCurrent(entries, ship);
   const { load, worked: ofLoad } = workLoad(entries, ship, wind.force, current.force);
   const { lines, worked: ofLines } = workLines(entries);
-  const mooring = workMooring(entries, lines, load.force, ship);
+  const mooring = workMooring(entries, lines, load, ship);
   const bollards = workBollards(entries, lines, mooring.pulls, load.nominal);
   const bolts = bollards.boltPull === undefined ? {} : workBolts(entries, bollards.boltPull);
   return refuse({

@@ -2,8 +2,9 @@ import type { Verdict, Worked } from '../program.ts';
 import { type Entries, largestOf, positive, rowOfLargest, sumOf } from './entries.ts';
 import type { Line } from './lines.ts';
 import { tonneForce } from './load.ts';
-import type { Pulls } from './mooring.ts';
+
 import { ratings } from './published.ts';
+import type { Pulls } from './safety.ts';
 import { judge, judgeTruth, refused } from './verdicts.ts';
 
 /** A bollard of the table, with the lines that land on it; rating in kN. */
@@ -45,7 +46,7 @@ export function workBollards(
   const largest = bollards.map(({ landed }) =>
     landed.length === 0 ? 0 : unknown + largestOf(landed, (at) => lines[at]?.dry ?? 0),
   );
-  const states = text('bollard.pulls') === 'intact' ? pulls.intact && [pulls.intact] : pulls.lost;
+  const states = text('bollard.pulls') === 'intact' ? pulls.intact : pulls.lost;
   const pulled =
     states && bollards.map((bollard) => states.map((tensions) => pullOn(bollard, lines, tensions)));
   const most = pulled?.map((each) => largestOf(each, sizeOf));
@@ -53,15 +54,11 @@ export function workBollards(
   const use = wanted?.map((rating, row) => rating / (bollards[row]?.rating ?? Number.NaN));
   const governing = use && rowOfLargest(use);
   const worst = use && largestOf(use, (one) => one);
-  const atWorst = governing === undefined ? undefined : wanted?.[governing];
   const hasUnknown = Boolean(use?.some(Number.isNaN));
   return {
-    // The anchors outlast the bollard: its rating where that is more than what is wanted of it.
-    boltPull: hasUnknown
-      ? Number.NaN
-      : governing === undefined || atWorst === undefined
-        ? undefined
-        : Math.max(atWorst, bollards[governing]?.rating ?? Number.NaN),
+    // One pattern of bolts under all bollards; anchors outlast a bollard: its rating where that is more than what is wanted.
+    boltPull:
+      wanted && Math.max(...wanted, ...bollards.map(({ rating }) => (Number.isNaN(rating) ? 0 : rating))),
     worked: {
       'bollard.bollards.n': parts,
       'bollard.bollards.R_1': all,
@@ -103,6 +100,7 @@ function pullOn({ landed }: Bollard, lines: readonly Line[], tensions: readonly 
   };
 }
 
+const noPull: Pull = { along: Number.NaN, off: Number.NaN, up: Number.NaN };
 const sizeOf = ({ along, off, up }: Pull): number => Math.hypot(along, off, up);
 const steepnessOf = ({ along, off, up }: Pull): number =>
   (Math.atan2(up, Math.hypot(along, off)) * 180) / Math.PI;
@@ -176,7 +174,11 @@ function workPulls(
   { nominal, limit }: { readonly nominal: number; readonly limit: number },
 ): Worked {
   const largest = Math.max(...most);
-  const single = pulled.every((each) => each.length === 1) ? pulled.flat() : undefined;
+  // Where two states pull alike either may be told.
+  const rows = pulled.map((each) => rowOfLargest(each.map(sizeOf)));
+  const single = rows.every((row) => row !== undefined)
+    ? pulled.map((each, at) => each[rows[at] ?? 0] ?? noPull)
+    : undefined;
   const up = largestOf(pulled.flat(), (pull) => pull.up);
   const hasPull = pulled.every((each) => each.every((pull) => sizeOf(pull) > 1e-9));
   const steepest = largestOf(pulled.flat(), steepnessOf);

@@ -13,6 +13,7 @@ export function drawMooringRules(random: Random): Readonly<Record<string, Cell>>
     'moor.rule': random.of(['cos2', 'cos2', 'cos', 'sway', '3-DOF', '3-DOF']),
     'moor.f_L': random.chance(0.2) ? 1 : random.between(1, 1.6),
     'moor.n_req': random.chance(0.1) ? 1 : random.between(1, 4),
+    'moor.n_s': random.whole(10, 12),
     'moor.p_lost': random.chance(0.5) ? 75 : random.between(30, 100),
     'moor.lim_τ': random.between(10, 45),
     'moor.lim_b': random.between(5, 45),

@@ -5,10 +5,20 @@ import { nominalLoads, tonnageLoads } from './published.ts';
 import type { Ship } from './ship.ts';
 import { doesNotApply, judge, judgeTruth } from './verdicts.ts';
 
-/** The load on the moorings, and the nominal load of a bollard, kN. */
-export interface MooringLoad {
-  /** Undefined where two combinations rank alike, so that either may govern. */
-  readonly force: Force | undefined;
+/** A load combination: its name and its force. */
+export interface Combination {
+  readonly name: string;
+  readonly force: Force;
+}
+
+/** All combinations, and the row of the one that is shown in full: undefined where two rank alike. */
+export interface Loads {
+  readonly combinations: readonly Combination[];
+  readonly shown: number | undefined;
+}
+
+/** The loads on the moorings, and the nominal load of a bollard, kN. */
+export interface MooringLoad extends Loads {
   readonly nominal: number;
 }
 
@@ -41,8 +51,13 @@ export function workLoad(
   const row = rowOfLargest(measures);
   const force = row === undefined ? undefined : forces[row];
   const nominal = workNominal(entries, ship);
+  const most = Math.max(...rows.map((one) => Math.abs(one.number('f_o'))));
   return {
-    load: { force, nominal: nominal.chosen },
+    load: {
+      combinations: forces.map((one, at) => ({ name: rows[at]?.text('combo') ?? '', force: one })),
+      shown: row,
+      nominal: nominal.chosen,
+    },
     worked: {
       'load.combos.X_k': forces.map(({ along }): Cell => along),
       'load.combos.Y_k': forces.map(({ off }): Cell => off),
@@ -55,16 +70,16 @@ export function workLoad(
           'load.X': force.along,
           'load.Y': force.off,
           'load.M': force.moment,
-          'load.f_k': rows[row]?.number('f_o') ?? null,
-          'load.c_other': judgeOther(other, rows[row]?.number('f_o') ?? 0),
         }),
+      'load.f_k': most,
+      'load.c_other': judgeOther(other, most),
       ...workPassing(entries, ship),
       ...nominal.worked,
     },
   };
 }
 
-/** Other effects that were entered must be part of what governs; nothing is asked where there are none. */
+/** Other effects that were entered must be part of some combination; nothing is asked where there are none. */
 function judgeOther(other: Force, factor: number): Verdict {
   const isAny = other.along !== 0 || other.off !== 0 || other.moment !== 0;
   return isAny ? judgeTruth(factor !== 0) : doesNotApply;

@@ -1,38 +1,29 @@
-import type { Cell, Verdict, Worked } from '../program.ts';
+import type { Verdict, Worked } from '../program.ts';
+import { workCombinations } from './combinations.ts';
 import { type Entries, isCount, largestOf, positive, rowOfLargest, sumOf } from './entries.ts';
 import type { Force } from './flow.ts';
 import { type Line, sharesAlong, sharesOff } from './lines.ts';
+import type { Combination, Loads } from './load.ts';
+import { type Intact, idle, type Pulls, safetyOf, wantedWithLoss } from './safety.ts';
 import {
   countsAlong,
-  holdShip,
   isAlongShare,
   isOffShare,
   leverOf,
   type Rule,
   type Share,
-  type State,
   shareLoad,
 } from './sharing.ts';
-import { doesNotApply, judge, judgeSafety, judgeTruth, refused } from './verdicts.ts';
+import { doesNotApply, judge, judgeTruth, refused } from './verdicts.ts';
 
-/** Factor of safety shown for a line that is slack or idle. */
-const idle = 1000;
 /** What no line is left to hold. */
 const fails: Verdict = { verdict: 'fails' };
-
-/** What the bollards need of the mooring: the tensions in each state that counts, line by line. */
-export interface Pulls {
-  /** All lines in use; undefined where the sharing leaves them open. */
-  readonly intact: readonly number[] | undefined;
-  /** Each line lost in turn; undefined where some state has none. */
-  readonly lost: readonly (readonly number[])[] | undefined;
-}
 
 /** Works out the sharing, with all lines and with each lost in turn, and all that the mooring sheet says of it. */
 export function workMooring(
   entries: Entries,
   lines: readonly Line[],
-  load: Force | undefined,
+  { combinations, shown }: Loads,
   ship: {
     readonly between: number;
     readonly sideArea: number;
@@ -42,8 +33,9 @@ export function workMooring(
 ): { readonly pulls: Pulls; readonly worked: Worked } {
   const rule = entries.text('moor.rule') as Rule;
   const plan = { ...workPlan(entries, lines), ...workTanker(ship) };
-  if (!load) return { pulls: { intact: undefined, lost: undefined }, worked: plan };
-  const forces = workBefore(entries, load, ship.between, strengthOnBoard(lines));
+  const load = shown === undefined ? undefined : combinations[shown]?.force;
+  if (!load || shown === undefined) return { pulls: { intact: undefined, lost: undefined }, worked: plan };
+  const forces = workBefore(entries, { combinations, load }, ship.between, strengthOnBoard(lines));
   const use = lines.map(({ isOn }) => isOn);
   if (!use.some((one) => one)) {
     return {
@@ -51,10 +43,10 @@ export function workMooring(
       worked: { ...plan, ...forces, 'moor.n_on': 0, 'moor.c_line': fails, 'moor.c_lost': fails },
     };
   }
-  if (lines.some(isUnknown) || Object.values(load).some(Number.isNaN)) {
+  if (lines.some(isUnknown) || combinations.some(({ force }) => Object.values(force).some(Number.isNaN))) {
     const none = lines.map(({ isOn }) => (isOn ? null : 0));
     return {
-      pulls: { intact: lines.map(() => Number.NaN), lost: [lines.map(() => Number.NaN)] },
+      pulls: { intact: [lines.map(() => Number.NaN)], lost: [lines.map(() => Number.NaN)] },
       worked: {
         ...plan,
         ...forces,
@@ -66,12 +58,9 @@ export function workMooring(
       },
     };
   }
-  const intact = workIntact(entries, lines, rule, load, ship.between);
-  const lost = workLost(entries, lines, use, rule, load);
-  return {
-    pulls: { intact: intact.tensions, lost: lost.tensions },
-    worked: { ...plan, ...forces, ...intact.worked, ...lost.worked },
-  };
+  const intact = workIntact(lines, rule, load, ship.between);
+  const all = workCombinations(entries, lines, use, rule, { combinations, shown }, intact, ship.between);
+  return { pulls: all.pulls, worked: { ...plan, ...forces, ...intact.worked, ...all.worked } };
 }
 
 const isUnknown = ({ stiffness, strength, limit, pretension, x, along, square, y }: Line): boolean =>
@@ -164,68 +153,69 @@ function workTanker({
 /** OCIMF Mooring Equipment Guidelines, 2nd ed. (1997), 2.5.3: break strength wanted before a layout is known. */
 function workBefore(
   { number }: Entries,
-  load: Force,
+  { combinations, load }: { readonly combinations: readonly Combination[]; readonly load: Force },
   between: number,
   onBoard: { readonly springs: number; readonly others: number },
 ): Worked {
   const springs = 1 / (number('moor.η_s') * number('moor.lim_w'));
   const breasts = 1 / (number('moor.η_b') * number('moor.lim_w'));
   const [aft, fore] = [load.off / 2 - load.moment / between, load.off / 2 + load.moment / between];
-  const isOff = Math.max(aft, fore) >= Math.max(-aft, -fore);
+  const forces = combinations.map(({ force }) => force);
   // Whether a force along the berth is more than rounding takes the whole load to tell.
-  const isAlong = Number.isNaN(load.along + load.off) ? Number.NaN : countsAlong(load) ? 1 : 0;
-  const wantedAlong = isAlong * 2 * springs * Math.abs(load.along);
+  const counts = (force: Force): number =>
+    Number.isNaN(force.along + force.off) ? Number.NaN : countsAlong(force) ? 1 : 0;
+  const alongs = forces.map((force) => counts(force) * Math.abs(force.along));
+  const ends = forces.map(({ off, moment }) =>
+    Math.max(off / 2 - moment / between, off / 2 + moment / between, 0),
+  );
+  // All combinations are worked, or none.
+  const known = sumOf(forces, ({ along: x, off, moment }) => 0 * (x + off + moment));
+  const along = known + largestOf(alongs, (one) => one);
+  const end = known + largestOf(ends, (one) => one);
+  const [mostAlong, mostAtEnd] = [rowOfLargest(alongs), rowOfLargest(ends)];
+  const wantedAlong = 2 * springs * along;
+  const wantedAtEnd = 2 * breasts * end;
+  const onto = forces.map(({ off, along: x }) => (-off <= 1e-9 * Math.hypot(x, off) ? 0 : -off));
   return {
     // Fenders take no part, so that lines hold a load off the berth alone.
-    ...(!Number.isNaN(load.off + load.along) && {
-      'moor.c_off': judgeTruth(-load.off <= 1e-9 * Math.hypot(load.along, load.off)),
+    ...(!Number.isNaN(known) && {
+      'moor.c_off': judgeTruth(onto.every((one) => one === 0)),
+      'moor.Y_on': Math.max(...onto),
     }),
+    'moor.X_m': along,
+    'moor.Y_m': end,
+    ...(mostAlong !== undefined &&
+      !Number.isNaN(known) && { 'moor.case_X': combinations[mostAlong]?.name ?? null }),
+    ...(mostAtEnd !== undefined &&
+      !Number.isNaN(known) && { 'moor.case_Y': combinations[mostAtEnd]?.name ?? null }),
     'moor.m_s': springs,
     'moor.m_b': breasts,
     'moor.Y_A': aft,
     'moor.Y_F': fore,
     'moor.S_req': wantedAlong,
     'moor.c_S': judgeStrength(wantedAlong, onBoard.springs),
-    // A force onto the berth is the fenders'; what it asks of the breasts is left open.
-    ...((isOff || Number.isNaN(aft + fore)) && {
-      'moor.B_req': 2 * breasts * Math.max(aft, fore),
-      'moor.c_B': judgeStrength(2 * breasts * Math.max(aft, fore), onBoard.others),
-    }),
+    'moor.B_req': wantedAtEnd,
+    'moor.c_B': judgeStrength(wantedAtEnd, onBoard.others),
   };
 }
 
-/** UFC 4-159-03 (2005), Table 3-18; a factor of safety below 1 is none, as the line parts. */
-const wantedWithLoss = (number: Entries['number']): number =>
-  Math.max(1, (number('moor.n_req') * number('moor.p_lost')) / 100);
-
-interface Intact {
-  readonly tensions: readonly number[] | undefined;
-  readonly worked: Worked;
-}
-
 /** All lines in use, elastic as drawn: one that would push is told, and then nothing rests on the sharing. */
-function workIntact(
-  { number }: Entries,
-  lines: readonly Line[],
-  rule: Rule,
-  load: Force,
-  between: number,
-): Intact {
+function workIntact(lines: readonly Line[], rule: Rule, load: Force, between: number): Intact {
   const on = lines.filter(({ isOn }) => isOn);
   const share = shareLoad(on, rule, load);
-  const wanted = number('moor.n_req');
   if (!share.isHeld) {
     const none = lines.map(({ isOn }) => (isOn ? null : 0));
     return {
       tensions: lines.map(() => Number.NaN),
+      least: Number.NaN,
+      leastAlong: Number.NaN,
+      momentOff: Number.NaN,
       worked: {
         'moor.v': null,
         'moor.r': rule === 'sway' ? 0 : null,
         'moor.lines.T': none,
         'moor.FoS_0': null,
         'moor.T_max': null,
-        'moor.c_line': refused,
-        'moor.c_along': refused,
         'moor.sum_Y': refused,
         'moor.sum_M': refused,
       },
@@ -251,6 +241,9 @@ function workIntact(
   const sums = workSums(lines, rule, load, between, { swayed, surged, tensions });
   return {
     tensions: pushes ? undefined : tensions,
+    least: pushes ? 0 : least,
+    leastAlong: pushes ? 0 : along.least,
+    momentOff: sums.momentOff,
     worked: {
       'moor.v': share.sway,
       'moor.r': share.turn,
@@ -282,16 +275,12 @@ function workIntact(
         'moor.c_slack': judge(lines.filter(({ isOn }) => isOn).length, taut),
       }),
       // Lines take tension only: what rests on one that pushes does not hold.
-      ...(pushes
-        ? { 'moor.FoS_0': 0, 'moor.c_line': fails, 'moor.FoS_a': 0, 'moor.c_along': fails }
-        : { 'moor.c_line': judgeSafety(wanted, least), ...along(wanted) }),
-      ...sums,
+      ...(pushes ? { 'moor.FoS_0': 0, 'moor.FoS_a': 0 } : along.worked),
+      ...sums.worked,
       ...workEfficiency(lines, rule, load, swayed, surged),
     },
   };
 }
-
-const safetyOf = (strength: number, tension: number): number => (tension > 0 ? strength / tension : idle);
 
 /** What the lines that share off the berth pull along it besides, and the tensions where that is shared as well. */
 function workAlong(
@@ -302,17 +291,20 @@ function workAlong(
   swayed: readonly number[],
   surged: readonly number[],
   tensions: readonly number[],
-): (wanted: number) => Worked {
+): { readonly least: number | undefined; readonly worked: Worked } {
   const scale = 1e-9 * Math.hypot(load.along, load.off);
   if (rule === '3-DOF') {
     const left = share.isHeldAlong || !countsAlong(load) ? 0 : load.along;
     const least =
       left !== 0 ? 0 : Math.min(...lines.map(({ strength }, row) => safetyOf(strength, tensions[row] ?? 0)));
-    return (wanted) => ({
-      'moor.X_t': left,
-      'moor.lines.T_a': tensions,
-      ...(least < idle && { 'moor.FoS_a': least, 'moor.c_along': judgeSafety(wanted, least) }),
-    });
+    return {
+      least,
+      worked: {
+        'moor.X_t': left,
+        'moor.lines.T_a': tensions,
+        ...(least < idle && { 'moor.FoS_a': least }),
+      },
+    };
   }
   const pulled = sumOf(
     lines.map(({ along }, row) => along * (swayed[row] ?? 0)),
@@ -334,7 +326,7 @@ function workAlong(
     isNothing || all > 0
       ? Math.min(...lines.map(({ strength }, row) => safetyOf(strength, whole[row] ?? 0)))
       : 0;
-  return (wanted) => ({
+  const worked: Worked = {
     'moor.X_b':
       total +
       sumOf(
@@ -348,8 +340,9 @@ function workAlong(
       'moor.lines.T_k': shared,
       'moor.lines.T_a': whole,
     }),
-    ...(least < idle && !isNothing && { 'moor.FoS_a': least, 'moor.c_along': judgeSafety(wanted, least) }),
-  });
+    ...(least < idle && !isNothing && { 'moor.FoS_a': least }),
+  };
+  return { least: isNothing ? undefined : least, worked };
 }
 
 /** Whether what the lines take adds up to the load, to one part in a thousand; a line that would have to push takes nothing. */
@@ -363,7 +356,7 @@ function workSums(
     readonly surged: readonly number[];
     readonly tensions: readonly number[];
   },
-): Worked {
+): { readonly momentOff: number; readonly worked: Worked } {
   const isWhole = rule === '3-DOF';
   const sum = (of: (line: Line) => number, counts: (row: number) => number): number =>
     sumOf(
@@ -377,16 +370,21 @@ function workSums(
   const along = sum((line) => -line.along, isWhole ? both : fromSurge);
   const moment = sum((line) => leverOf(line, rule), isWhole ? both : fromSway);
   const small = 0.01;
+  const allowed = 1e-3 * (Math.abs(load.moment) + Math.abs(load.off) * between) + small;
   const adds = (taken: number, whole: number, scale: number): Verdict =>
     judgeTruth(Math.abs(taken - whole) <= 1e-3 * scale + small);
-  return {
+  const worked: Worked = {
     'moor.Y_l': off,
     'moor.M_l': moment,
     'moor.X_l': along,
     'moor.sum_Y': adds(off, load.off, Math.abs(load.off)),
-    'moor.sum_M': adds(moment, load.moment, Math.abs(load.moment) + Math.abs(load.off) * between),
+    // Sway alone leaves the moment out of every combination; that is judged over all of them.
+    ...(rule !== 'sway' && {
+      'moor.sum_M': adds(moment, load.moment, Math.abs(load.moment) + Math.abs(load.off) * between),
+    }),
     'moor.sum_X': adds(along, load.along, Math.abs(load.along)),
   };
+  return { worked, momentOff: Math.abs(moment - load.moment) / allowed };
 }
 
 /** OCIMF Mooring Equipment Guidelines, 2nd ed. (1997), 2.5.3 and App. E.2: restraint when the critical line is at its limit. */
@@ -425,73 +423,5 @@ function workEfficiency(
         'moor.R_x': restraintAlong,
         'moor.η_x': restraintAlong / along,
       }),
-  };
-}
-
-interface Lost {
-  readonly tensions: readonly (readonly number[])[] | undefined;
-  readonly worked: Worked;
-}
-
-/** Each line lost in turn, the others taking tension only; no factor of safety where they cannot hold the ship. */
-function workLost(
-  { number }: Entries,
-  lines: readonly Line[],
-  use: readonly boolean[],
-  rule: Rule,
-  load: Force,
-): Lost {
-  const names = new Set(lines.map(({ name }) => name));
-  if (names.size < lines.length) return { tensions: undefined, worked: {} };
-  const states = lines.map((_, row) =>
-    holdShip(
-      lines,
-      use.map((isUsed, other) => isUsed && other !== row),
-      rule,
-      load,
-    ),
-  );
-  if (states.some((state) => state === 'unsettled')) return { tensions: undefined, worked: {} };
-  const settled = states as readonly (State | undefined)[];
-  const safeties = settled.map((state, row) =>
-    state === undefined
-      ? 0
-      : Math.min(
-          idle,
-          ...lines.flatMap(({ strength }, other) =>
-            other === row || !use[other] ? [] : [safetyOf(strength, state.tensions[other] ?? 0)],
-          ),
-        ),
-  );
-  const least = Math.min(...safeties);
-  const wanted = wantedWithLoss(number);
-  const worst = rowOfLargest(safeties.map((safety) => -safety));
-  const isHeld = settled.every((state) => state !== undefined);
-  const shares = isHeld ? settled.flatMap((state) => (state ? [state.share] : [])) : [];
-  const column = (of: (share: Share) => number): Cell[] => shares.map(of);
-  const tensions = worst === undefined ? undefined : settled[worst]?.tensions;
-  return {
-    tensions: settled.every((state) => state !== undefined)
-      ? settled.flatMap((state) => (state ? [state.tensions] : []))
-      : [lines.map(() => Number.NaN)],
-    worked: {
-      'moor.lost.line_i': lines.map(({ name }) => name),
-      ...(safeties.every((one) => one < idle) && { 'moor.lost.FoS_i': safeties }),
-      ...(isHeld && {
-        'moor.lost.v_i': column(({ sway }) => sway),
-        'moor.lost.r_i': column(({ turn }) => turn),
-        ...(countsAlong(load) && { 'moor.lost.u_i': column(({ surge }) => surge) }),
-      }),
-      ...(least < idle && { 'moor.FoS_w': least }),
-      'moor.c_lost': judgeSafety(wanted, least),
-      'moor.c_out': judgeSafety(wanted, least),
-      ...(worst !== undefined && {
-        'moor.worst': lines[worst]?.name ?? null,
-        'moor.i_o': worst + 1,
-        'moor.L_o': lines[worst]?.name ?? null,
-        'moor.FoS_1': least,
-        ...(tensions && { 'moor.lines.T_1': tensions }),
-      }),
-    },
   };
 }

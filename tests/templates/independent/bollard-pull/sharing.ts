@@ -118,12 +118,18 @@ export function shareLoad(lines: readonly Line[], rule: Rule, load: Force): Shar
   };
 }
 
+/** What a line takes of a move in sway and yaw. */
+export const fromSwayOf = (line: Line, rule: Rule, { sway, turn }: Share): number =>
+  isOffShare(line, rule) ? perSway(line, rule) * sway + perTurn(line, rule) * turn : 0;
+
 /** A state of the mooring in which lines pull only: the tension of each, or undefined where they cannot hold the ship. */
 export interface State {
   readonly tensions: readonly number[];
   readonly share: Share;
   /** Whether some line went slack and was left out. */
   readonly hasSlack: boolean;
+  /** Whether a line pulls, line by line. */
+  readonly isTaut: readonly boolean[];
 }
 
 /**
@@ -144,9 +150,7 @@ export function holdShip(
     const share = shareLoad(kept, rule, load);
     if (!share.isHeld || !share.isHeldAlong) return undefined;
     const stretch = lines.map((line) => {
-      const off = isOffShare(line, rule)
-        ? perSway(line, rule) * share.sway + perTurn(line, rule) * share.turn
-        : 0;
+      const off = fromSwayOf(line, rule, share);
       const along = isAlongShare(line, rule, load) ? perSurge(line) * share.surge : 0;
       return line.pretension + off + along;
     });
@@ -156,6 +160,7 @@ export function holdShip(
         share,
         tensions: stretch.map((tension, row) => (isTaut[row] ? tension : 0)),
         hasSlack: isTaut.some((one, row) => one !== use[row]),
+        isTaut,
       };
     }
     taut = next;
