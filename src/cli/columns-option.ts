@@ -39,7 +39,8 @@ export function directedMapping(
 ): Mapping {
   const directions = said.flatMap(directionsOf);
   const isNumbered = directions.length > 0 && directions.every(({ from }) => /^#\d+$|^\*$/.test(from));
-  const headed = header === undefined ? !(isNumbered && looksLikeData(text)) : header === 'yes';
+  const isData = isNumbered && looksLikeData(text) && !namesMost(text, columns);
+  const headed = header === undefined ? !isData : header === 'yes';
   const found = textColumns(text, headed);
   const goes = new Map(headed ? namedMapping(text, columns).goes : []);
   for (const { from, to } of directions) {
@@ -61,6 +62,12 @@ export function directedMapping(
     }
   }
   return { headed, goes };
+}
+
+/** Whether most cells of the first row name columns: then it has headings, and a blank one among them. */
+function namesMost(text: TableText, columns: readonly TableColumn[]): boolean {
+  const filled = text.top.cells.filter((cell) => cell.trim() !== '').length;
+  return namedMapping(text, columns).goes.size * 2 > filled;
 }
 
 function directionsOf(said: string): readonly Direction[] {

@@ -133,12 +133,14 @@ function enterTable(notebook: Notebook, name: string, path: string, options: Tab
   });
   const blanked = read.ok ? blankedColumns(table, read.value, options) : [];
   const gone = read.ok ? statedGone(table) : [];
-  const problems = [
+  const found = [
     ...file.problems,
     ...(read.ok ? read.value.problems : read.problems),
     ...blanked,
     ...gone,
-  ].map((found) => withRemedy(found, columns, headers));
+  ].map((one) => withRemedy(one, columns, headers));
+  const isTaken = read.ok && found.every(({ severity }) => severity !== 'error');
+  const problems = isTaken ? [...found, ...unitsAssumed(table, read.value)] : found;
   const printed = printTable(path, file.encoding, read, problems, table.length ?? 0);
   const wrong = problems.filter(({ severity }) => severity === 'error');
   if (!read.ok || wrong.length > 0)
@@ -152,6 +154,18 @@ function enterTable(notebook: Notebook, name: string, path: string, options: Tab
   const { length, cells } = read.value;
   apply(notebook, replaceTableRows(place, table, { length, cells }), path);
   return { id, columns: Object.keys(cells).map((column) => `${id}.${column}`), printed };
+}
+
+/** That numbers have no unit in the text, nor were said to have one: they are read in that of their column. */
+function unitsAssumed({ columns }: Table, { cells, units }: ReadTable): readonly Problem[] {
+  const assumed = columns.flatMap((column) => {
+    const unit = column.unit ?? '';
+    const isBare = cells[column.name]?.some((cell) => typeof cell === 'number') === true;
+    return isBare && unit !== '' && unit !== '-' && units[column.name] === undefined
+      ? [`${column.name} in ${unit}`]
+      : [];
+  });
+  return assumed.length === 0 ? [] : [problem('units-assumed', { from: 0, to: 0 }, { columns: assumed })];
 }
 
 /** What is said of columns with values that the file lacks, so that they become blank: refused unless consented to. */

@@ -31,6 +31,10 @@ export function partedFile(
   registry: UnitRegistry,
   { skipped, delimiter }: TableOptions,
 ): TableText {
+  const lines = text.replace(/\r\n?/g, '\n').replace(/\n$/, '').split('\n').length;
+  const beyond = [...skipped].find((line) => line > lines);
+  if (beyond !== undefined)
+    throw new Refused(`--skip ${beyond}: the file has ${lines === 1 ? '1 line' : `${lines} lines`}`);
   const parted = tableText(text, columns, { registry, skipped, ...(delimiter && { delimiter }) });
   if (parted.ok) return parted.value;
   throw refusedBy(

@@ -51,6 +51,8 @@ const REMEDIES: Readonly<Record<string, Remedy>> = {
   },
   'unit-left-out': ({ data }, _, called) =>
     `--columns "${called(toldIn(data))}=${words(data.column)} [${words(data.stated)}]" or [${words(data.unit)}] says what they are in`,
+  'multiple-left-out': ({ data }) =>
+    `convert the numbers it is about, then --skip ${Number(data.line)} leaves that line out`,
   'cells-unit-missing': ({ data }, _, called) => {
     const [first = '', ...others] = [...(data.others as readonly string[]), words(data.unit)];
     const more = others.map((other) => ` or [${other}]`).join('');
@@ -60,7 +62,7 @@ const REMEDIES: Readonly<Record<string, Remedy>> = {
     data.columns === 1
       ? '--parting none says that a line is one cell'
       : words(data.number) === ''
-        ? `put a cell that has the separator in it in quotation marks, or --skip ${data.line} leaves that line out`
+        ? `put a cell that has the separator in it in quotation marks, or --skip ${Number(data.line)} leaves that line out`
         : `a number with a thousands comma needs quotation marks: "${words(data.number)}"`,
   'column-unit-alone': ({ data }) => `--columns "HEADER=${words(data.column)}" says where they stand`,
   'decimal-ambiguous': () => '--decimal point or --decimal comma says what stands in front of decimals',

@@ -46,20 +46,38 @@ export function unitOfHeader(
   return readsAs(first, column, registry) === 'nothing' ? second : `${first} or ${second}`;
 }
 
-/** Whether a unit that was said for a column of a text is another than its header states; then that which it states. */
+/** What a text states of the numbers of a column, and how it goes with the unit that was said for them. */
+export interface Overridden {
+  readonly stated: string;
+  /** `another`: another unit of its kind; `other-kind`: a unit of another kind; `unread`: none that is known. */
+  readonly is: 'another' | 'other-kind' | 'unread';
+}
+
+/**
+ * What the header of a column of a text, or the row of units below it, states beside the unit that was said for its
+ * numbers, where that is not the same.
+ */
 export function overriddenUnit(
   text: TextColumn,
   said: string,
   column: TableColumn,
   registry: UnitRegistry,
-): string | undefined {
+): Overridden | undefined {
   if (!isNumeric(column)) return undefined;
   const stated = unitOfHeader(text, column, registry);
   const inUnit = said === '' ? (column.unit ?? '') : said;
   // Where a column may have any unit, none is the plain number that was said.
   if (inUnit === '' || (inUnit === '-' && column.unit === undefined)) return undefined;
-  if (stated === '' || readsAs(stated, column, registry) !== 'fitting') return undefined;
-  return isSameUnit(stated, inUnit, registry, unitOfColumn(column, registry)) ? undefined : stated;
+  const bracketed = namesWhole(text.header, column, registry) ? text.below : text.unit;
+  const written = bracketed.replace(/^in\s+(?=\S)/iu, '');
+  const reading = written === '' || written === '-' ? 'fitting' : readsAs(written, column, registry);
+  if (reading === 'other') return { stated: written, is: 'other-kind' };
+  if (stated !== '' && readsAs(stated, column, registry) === 'fitting')
+    return isSameUnit(stated, inUnit, registry, unitOfColumn(column, registry))
+      ? undefined
+      : { stated, is: 'another' };
+  if (reading === 'nothing' && written !== said) return { stated: written, is: 'unread' };
+  return stated === '' || stated === said ? undefined : { stated, is: 'unread' };
 }
 
 function namesWhole(header: string, column: TableColumn, registry: UnitRegistry): boolean {

@@ -195,6 +195,11 @@ function wrongDestination(
   const multiple = multipleIn(one, column, registry);
   if (multiple !== undefined)
     return problem('column-multiple', NOWHERE, { ...columnFacts(one), multiple, column: column.name });
+  const overridden = overriddenUnit(one, unit, column, registry);
+  if (overridden?.is === 'other-kind') {
+    const facts = { ...columnFacts(one), stated: overridden.stated, column: column.name };
+    return problem('column-unit-other-kind', NOWHERE, { ...facts, wants: column.unit ?? '' });
+  }
   if (unit === '' || (unit === '-' && !isNumeric(column))) return undefined;
   if (!isNumeric(column)) {
     const facts = { ...columnFacts(one), unit, column: column.name, type: column.type ?? 'number' };
@@ -210,12 +215,12 @@ function overriddenProblem(
   column: TableColumn,
   registry: UnitRegistry,
 ): readonly Problem[] {
-  const stated = overriddenUnit(one, unit, column, registry);
-  if (stated === undefined) return [];
+  const overridden = overriddenUnit(one, unit, column, registry);
+  if (overridden === undefined || overridden.is === 'other-kind') return [];
+  const { stated, is } = overridden;
   const said = unit === '' ? (column.unit ?? '') : unit;
-  return [
-    problem('column-unit-overridden', NOWHERE, { ...columnFacts(one), stated, said, column: column.name }),
-  ];
+  const facts = { ...columnFacts(one), stated, said, column: column.name };
+  return [problem(is === 'another' ? 'column-unit-overridden' : 'column-unit-set-aside', NOWHERE, facts)];
 }
 
 /** What is wrong with a unit stated for a column: it is none, or of another kind, or can be read two ways. */

@@ -1,36 +1,43 @@
 import type { Unit, UnitRegistry } from '../units/index.ts';
 import { isNumeric, type TableColumn } from './column.ts';
+import { ordinarySigns } from './full-width.ts';
 import { headerColumn, unitOfColumn } from './headers.ts';
 import { statedUnit } from './stated-unit.ts';
 
 /** A power of ten: `1000`, `1 000 000`, `10^3`, `10³`, `1E6`, `'000`, with a sign of multiplication or without. */
-const POWER = String.raw`(?:[x×*]\s?)?(?:1(?:[ ,.'’\u00a0\u2009\u202f]?000)+|10(?:(?:\^|\*\*)\(?\+?[2-9]\)?|[²³⁴-⁹])|1[eE]\+?[2-9]|['’]?000)(?:['’]?s)?`;
+const POWER = String.raw`(?:[x×*·]\s?)?(?:1(?:[ ,.'’\u00a0\u2009\u202f]?000)+|10(?:(?:\^|\*\*)\(?\+?[2-9]\)?|[²³⁴-⁹])|1?[eE]\+?[2-9]|['’]?000)(?:['’]?s)?`;
 
 // A table of words, by language as far as they differ.
 
 /** Words for a thousand and a million, in the languages that takeoffs come in. */
 const WORD = [
-  String.raw`thousands?|thous\.?|millions?|mill\.|mln\.?|mio\.?|mm(?=\s*(?:usd|\$))`,
+  String.raw`thousands?|thous\.?|millions?|mill\.|mln\.?|mio\.?|mm(?=\s*(?:usd|\$))|lakhs?|crores?`,
   String.raw`tausend|tsd\.?|millionen`,
-  String.raw`milliers?|miles\s+de|mila|migliaia|milh(?:ar|ares|ão|ões)|mill(?:ón|ones)|milion[ie]|millón`,
+  String.raw`milliers?|miles\s+de|mila|migliaia|millares|milh(?:ar|ares|ão|ões)|mill(?:ón|ones)|milion[ie]|millón`,
   'duizend(?:tal)?|miljoen|tusen|tusind|miljoner|millioner|tuhatta?|miljoonaa',
-  String.raw`tys\.?|tis[ií]ce?|ezer|тыс\.?|тис\.?|млн\.?|хил\.?|χιλ\.?|milyon|nghìn|ribu|juta`,
-  '[千万萬]|百[万萬]',
+  String.raw`tys\.?|tis[ií]ce?|tis\.|ezer|тыс\.?|тис\.?|млн\.?|хил\.?|χιλ\.?|milyon|nghìn|ribu|juta`,
+  '[千万萬]|百[万萬]|ألف|آلاف|مليون|هزار|אלפי',
 ].join('|');
+
+/** Words that are a multiple straight before a unit alone; elsewhere they mean other things. */
+const WORD_BEFORE_UNIT = String.raw`hundreds?(?:\s+of)?|thou|mil|mii|bin|[kM]`;
 
 const BEFORE = String.raw`(?<=^|[\s([{,;:|/=])`;
 const AFTER = String.raw`(?=$|[\s)\]},;:.|/])`;
 
 const WORDED = new RegExp(`${BEFORE}(?:${WORD})${AFTER}`, 'iu');
 
-/** Straight behind a bracket: `V_s (1000)`, `cost [x1000 USD]`. */
-const IN_BRACKETS = new RegExp(String.raw`(?<=[([{]\s*(?:in\s+)?)${POWER}${AFTER}`, 'iu');
+/** Straight behind a bracket, or divided by: `V_s (1000)`, `cost [x1000 USD]`, `V_s / 1000`. */
+const APART = new RegExp(String.raw`(?:(?<=[([{]\s*(?:in\s+)?)|/\s?)${POWER}${AFTER}`, 'iu');
 
-/** Before a unit: `volume, 1000 m3`, `Tm³`, `kUSD`, `千m3`. */
+/** Before a unit: `volume, 1000 m3`, `Tm³`, `kUSD`, `hm³`, `千m3`, `lakh m3`. */
 const BEFORE_UNIT = new RegExp(
-  String.raw`${BEFORE}(?:(${POWER})\s?|([TkKM千万萬]))(?=(\p{L}|[°$€£¥])([^\s)\]},;]*))`,
+  String.raw`${BEFORE}(?:(${POWER}\s?|(?:${WORD_BEFORE_UNIT})\s)|(da|MM|[TkKMGht千万萬]))(?=(\p{L}|[°$€£¥])([^\s)\]},;]*))`,
   'gu',
 );
+
+/** Behind a unit: `m³ x 1000`, `m3'000`, `m3·10³`. */
+const BEHIND_UNIT = new RegExp(String.raw`([\p{L}°$€£¥][\p{L}\d²³^.]*?)\s?(${POWER})${AFTER}`, 'gu');
 
 /** Letters that are no multiple before a unit of letters, outside of brackets: they begin words. */
 const WRITTEN_AS_UNIT = /[²³\d$€£¥]|^\p{Lu}{3}$/u;
@@ -52,22 +59,24 @@ export function multipleIn(
   return multipleOf(above, registry, wanted) ?? multipleOf(`(${below})`, registry, wanted);
 }
 
-/** Whether what stands in a row of units says a multiple. */
-export function saysMultiple(text: string, registry: UnitRegistry): boolean {
-  return multipleOf(`(${text})`, registry, undefined) !== undefined;
-}
-
-function multipleOf(text: string, registry: UnitRegistry, wanted: Unit | undefined): string | undefined {
-  const [told] = WORDED.exec(text) ?? IN_BRACKETS.exec(text) ?? [];
+/**
+ * The multiple that a text says, as it is written there. `wanted` is the unit of the numbers that it may be about; without
+ * it they may have any.
+ */
+export function multipleOf(written: string, registry: UnitRegistry, wanted?: Unit): string | undefined {
+  const text = ordinarySigns(written);
+  const [told] = WORDED.exec(text) ?? APART.exec(text) ?? [];
   if (told !== undefined) return told.trim();
-  for (const { index, 0: multiple, 1: power, 3: first = '', 4: rest = '' } of text.matchAll(BEFORE_UNIT)) {
+  for (const { index, 0: multiple, 1: apart, 3: first = '', 4: rest = '' } of text.matchAll(BEFORE_UNIT)) {
     const unit = `${first}${rest}`;
     if (!reads(unit, registry, wanted)) continue;
-    if (power !== undefined) return `${multiple}${unit}`;
-    const isLoose = !/[([{]\s*$/.test(text.slice(0, index)) && !WRITTEN_AS_UNIT.test(unit);
     const whole = `${multiple}${unit}`;
+    if (apart !== undefined) return whole;
+    const isLoose = !/[([{]\s*$/.test(text.slice(0, index)) && !WRITTEN_AS_UNIT.test(unit);
     if (!isLoose && !/^min$/i.test(whole) && !reads(whole, registry, wanted)) return whole;
   }
+  for (const [whole, unit = ''] of text.matchAll(BEHIND_UNIT))
+    if (reads(unit, registry, wanted) && !reads(whole, registry, wanted)) return whole;
   return undefined;
 }
 

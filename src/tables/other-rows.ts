@@ -83,9 +83,16 @@ export function leftOutRows(
   ];
 }
 
-/** What is told of rows together: how many, their lines, and what the first of them says. */
+/** So many rows are quoted where several are told of together. */
+const ROWS_QUOTED = 3;
+
+/** What is told of rows together: their lines, and what the first of them say. */
 function rowFacts(rows: readonly TextRow[]): { readonly lines: readonly number[]; readonly text: string } {
-  const [first] = rows;
-  const words = first?.cells.map((cell) => cell.trim()).filter((cell) => cell !== '') ?? [];
-  return { lines: rows.map(({ line }) => line), text: words.join(', ') };
+  const words = rows.slice(0, ROWS_QUOTED).map(({ cells }) =>
+    cells
+      .map((cell) => cell.trim())
+      .filter((cell) => cell !== '')
+      .join(', '),
+  );
+  return { lines: rows.map(({ line }) => line), text: words.join(' / ') };
 }

@@ -7,6 +7,7 @@ import { type Decimal, decimalOf } from './decimals.ts';
 import { unguarded } from './guarded-text.ts';
 import { unitOfColumn } from './headers.ts';
 import { ignoredUnits } from './ignored-units.ts';
+import { leftOutMultiples } from './left-out-multiples.ts';
 import { leftOutUnits } from './left-out-units.ts';
 import { type Mapping, type SortedColumns, sortColumns, type TakenColumn } from './mapping.ts';
 import { aboveHeaders, isKept, leftOutRows, notesLeftOut, unansweredRows } from './other-rows.ts';
@@ -86,6 +87,8 @@ export function readRows(
   }
   const unsaid = notesLeftOut(kinds, options, text, headed);
   const start = rows[0]?.at ?? Number.POSITIVE_INFINITY;
+  const notes = unsaid.filter(({ line }) => !text.skipped.has(line));
+  problems.push(...leftOutMultiples(notes, taken, text.registry, ledger));
   problems.push(...leftOutUnits(unsaid, taken, kept, start, text.registry, ledger));
   problems.push(...ignoredUnits(sorted, found, kept, rows, text.registry, ledger));
   const items = rows.filter((row) => kinds.get(row) !== 'numbering');

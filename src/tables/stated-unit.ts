@@ -83,6 +83,10 @@ function mendings(
   text: string,
   registry: UnitRegistry,
 ): readonly Pick<Fix, 'from' | 'to' | 'insert'>[] {
+  // A capital M may be a million: Mm³ are no cubic millimetres; only a length in MM is one in capitals.
+  const symbol = text.slice(found.from, found.to).replace(/[\d²³^]+$/, '');
+  const isPower = /^[\d²³^]/.test(text.slice(found.from + symbol.length));
+  if (symbol === 'Mm' || (symbol === 'MM' && isPower)) return [];
   if (found.code !== 'unit-unknown' || found.data.state !== undefined) return found.fixes;
   // What only looks like a unit is a guess; the same letters in capitals are not.
   const { from, to } = found;

@@ -3,7 +3,7 @@
 /** Words for a total at the start of a cell, in the languages that takeoffs come in. */
 const AT_START = [
   '(?:(?:grand|sub|sous|net|gross)[\\s-]*)?(?:totals?|subtotals?|sums?)',
-  '(?:end|netto|brutto|zwischen|teil|gesamt)?-?summen?|gesamt|insgesamt|tot\\.',
+  '\\p{L}*-?summen?|gesamt|insgesamt|tot\\.',
   '(?:sub-?|sous-)?(?:totale[nr]?|totali|totaux|totaal|totalt|totalsumme?)',
   'somme|total général|suma|soma|somma|sommano|totalul|toplam|(?:ara|genel) toplam|yekûn|jumlah',
   // Nordic and Baltic.
@@ -12,7 +12,7 @@ const AT_START = [
   // Slavic and Hungarian.
   'razem|ogółem|łącznie|celkem|mezisoučet|součet|spolu|medzisúčet|súčet|skupaj|vmesna vsota|vsota|skupno',
   'ukupno|sveukupno|svega|međuzbroj|zbroj|összesen|mindösszesen|részösszeg|végösszeg',
-  'итого|всего|промежуточный итог|итог|разом|всього|усього|сума|сумма|всичко|укупно|свега|збир',
+  'itogo|vsego|итого|всего|промежуточный итог|итог|разом|всього|усього|сума|сумма|всичко|укупно|свега|збир',
   // Other scripts.
   '(?:μερικό |γενικό )?σύνολο|άθροισμα|tổng cộng|tổng số|tổng|cộng|ยอดรวม|รวมทั้งสิ้น|รวม|कुल|योग|جمع|합계|소계|총계',
   '(?:תת[\\s-]*)?סה["״\u201d\u05f4\']*כ|סך[\\s-]*הכו?ל',
@@ -32,7 +32,7 @@ const CARRIED = [
 const ALONE = [
   'reports?|tot|samen|viso|alls|общо|перенос|пренос|перенесення|přenos|převod|prevod|prenos|prijenos|siirto|ülekanne|μεταφορά',
   '[Σ∑]|小计|小計|合计|合計|总计|總計|総計|計|繰越|前頁より|次頁へ',
-  'المجموع|الإجمالي|الاجمالي|المجموع الكلي|جمع کل',
+  'مجموع|المجموع|الإجمالي|الاجمالي|المجموع الكلي|جمع کل',
 ];
 
 /** A word for what is carried over that is mostly one for work. */

@@ -1,6 +1,6 @@
 import type { UnitRegistry } from '../units/index.ts';
 import { ordinarySigns } from './full-width.ts';
-import { saysMultiple } from './multiples.ts';
+import { multipleOf } from './multiples.ts';
 import { saysNone } from './nil-words.ts';
 import type { TextRow } from './records.ts';
 import { statedUnit } from './stated-unit.ts';
@@ -46,7 +46,13 @@ export function isUnitRow({ cells }: TextRow, below: readonly TextRow[], registr
       return isUnit && (written !== '-' || isNoItem) ? 'unit' : 'nothing';
     }
     const isOverBare = /^[\d.,\s]+$/.test(below[0]?.cells[position] ?? '');
-    if (isNoItem && isOverBare && /\p{L}|[$€£]/u.test(text) && saysMultiple(text, registry)) return 'unit';
+    if (
+      isNoItem &&
+      isOverBare &&
+      /\p{L}|[$€£]/u.test(text) &&
+      multipleOf(`(${text})`, registry) !== undefined
+    )
+      return 'unit';
     const { unit, choices } = statedUnit(text, registry);
     if ((unit !== undefined || choices.length > 0) && over !== 'words') return 'unit';
     return (saysUnit(text) || SAYS_WORDS.test(text)) && over !== 'numbers' ? 'nothing' : 'other';

@@ -3,6 +3,7 @@ export type NoNumber = 'about' | 'error' | 'later' | 'text' | 'digits' | 'other'
 
 const REASONS: readonly (readonly [pattern: RegExp, reason: NoNumber])[] = [
   [/^#(?:ref!|div\/0!|value!|name\?|num!|null!|n\/a|spill!|calc!|wert!|bezug!|valeur!|nombre!)/i, 'error'],
+  [/^#+$|^#[¡\p{L}][\p{L}\d/]*[!?]?$/u, 'error'],
   [/^(?:[~≈<>≤≥±]|(?:ca|circa|approx|appr|abt|about|env|etwa|rund|max|min)[. ])\s*\S*\d/i, 'about'],
   [/^(?:t\.?b\.?[acd]\.?|later|open|offen|n\.?n\.?|\?+)$/i, 'later'],
   [/^['’‘`]\s*[+\-−]?[\d.]+$/, 'text'],

@@ -43,6 +43,11 @@ const AMBIGUOUS: readonly RefusedUnit[] = [
   { symbol: '¥', choices: ['JPY', 'CNY'], because: 'is yen or yuan' },
   { symbol: 'kr', choices: ['DKK', 'NOK', 'SEK', 'ISK'], because: 'is a krone of several countries' },
   { symbol: 'ml', choices: ['m'], because: 'is a running metre or a thousandth of a litre' },
+  {
+    symbol: 'Mm',
+    choices: ['mm'],
+    because: 'may be millimetres, or millions of a metre: multiply a number in millions out',
+  },
   { symbol: 'per', choices: ['/'], because: 'is written as a slash' },
   {
     symbol: 'oz',
@@ -65,7 +70,7 @@ const SLIPS: readonly (readonly [symbols: string, ...choices: string[]])[] = [
   ['Nm NM', 'N·m', 'nmi'],
   ['nm', 'nmi', 'N·m'],
   ['MNm', 'MN·m'],
-  ['Mm MM', 'mm'],
+  ['MM', 'mm'],
   ['M', 'm'],
   ['CM Cm', 'cm'],
   ['KM Km', 'km'],

@@ -56,7 +56,7 @@ describe('--table', () => {
   test.each([
     ['soil,t\nclay,thick\n', 'line 2, column B “t”', 'thick'],
     ['soil,t\nclay,2\nsand,NaN\n', 'line 3, column B “t”', 'NaN'],
-    ['soil,t (kN)\nclay,2\n', '“kN”', 'none that the column “t” takes (m)'],
+    ['soil,t (kN)\nclay,2\n', '“kN”', 'a unit of another kind than the column “t” takes (m)'],
     ['soil,t (foo)\nclay,2\n', '“t (foo)”', 'none that the column “t” takes (m)'],
     [
       'soil,t\nclay,=2*3\n',
@@ -107,7 +107,7 @@ test('what can be set is listed with notes, limits of columns and the units of t
   const { json: pile } = quaybookJson('calc', 'pile-bearing', '--get', 'pile.L');
   const given = (name: string) => pile.givens.find((one: { name: string }) => one.name === name);
   expect(given('pile.layers').columns).toContainEqual(
-    expect.objectContaining({ name: 'h', limits: { min: '0 ft' } }),
+    expect.objectContaining({ name: 'h', limits: expect.objectContaining({ min: '0 ft' }) }),
   );
   expect(pile.units).toContainEqual(expect.objectContaining({ symbol: 'yr', definition: '365.25 d' }));
 });

@@ -69,7 +69,7 @@ describe('a file that is refused tells what to say', () => {
       '--columns "#4=NAME; #5=NAME" says where',
       ['--columns', '#4=unit of V_s; #5=- no units'],
     ],
-    ['item,V_s (tons),w\nslab,1250.5,5\n', '“tons”', ['--columns', 'V_s (tons)=V_s [cy]']],
+    ['item,V_s (net),w\nslab,1250.5,5\n', '“net”', ['--columns', 'V_s (net)=V_s [cy]']],
   ])('%j', (text, says, remedy) => {
     const refused = sumOf(text);
     expect(refused.status).toBe(2);
@@ -78,6 +78,16 @@ describe('a file that is refused tells what to say', () => {
     const read = sumOf(text, ...remedy);
     // 1250.5 cy (or 1250 cy) and 5 % of it, to the four digits that are printed.
     expect([read.status, read.sum.replace(/[^\d]/g, '')]).toEqual([0, '1313']);
+  });
+
+  test('no unit that is said makes numbers of another kind right', () => {
+    const { status, complaints } = sumOf(
+      'item,V_s (tons),w\nslab,1250.5,5\n',
+      '--columns',
+      'V_s (tons)=V_s [cy]',
+    );
+    expect(status).toBe(2);
+    expect(complaints.join('\n')).toContain('“V_s (tons)” states “tons”, a unit of another kind');
   });
 
   test('units left out beside numbers of another unit', () => {
@@ -124,7 +134,10 @@ describe('a file that is refused tells what to say', () => {
     const { json } = quaybookJson(...args, '--blank-missing');
     expect(json.tables['s.takeoff']).toMatchObject({
       rows_replaced: 1,
-      problems: [{ code: 'table-columns-blank', data: { rows: 1, columns: ['item'] } }],
+      problems: [
+        { code: 'table-columns-blank', data: { rows: 1, columns: ['item'] } },
+        { code: 'units-assumed', data: { columns: ['V_s in cy'] } },
+      ],
     });
   });
 
@@ -230,7 +243,38 @@ test('what is left out and what is remarkable is told beside the result', () => 
     '“Remark” of the text stays out',
     'a blank row is left out (line 3)',
     'line 2, column B “V_s”: 3000 cy is above the permitted range: at most 1000 cy',
+    'without a unit in the text, numbers are read as the table has them: V_s in cy',
   ]);
+});
+
+test('where the text or a person says the unit, nothing is said of the one of the table', () => {
+  expect(sumOf('item,V_s (cy)\nslab,3\n', '--blank-missing').complaints.join()).not.toContain(
+    'without a unit',
+  );
+  const said = sumOf('item,V_s\nslab,3\n', '--blank-missing', '--columns', 'V_s=V_s [cy]');
+  expect(said.complaints.join()).not.toContain('without a unit');
+});
+
+test('lines to skip that the file does not have are refused', () => {
+  const { status, complaints } = sumOf('item,V_s\nslab,3\n', '--skip', '2,9');
+  expect([status, complaints.join()]).toEqual([2, expect.stringMatching(/--skip 9: the file has 2 lines$/)]);
+});
+
+test('a note that says thousands, or another currency, is not left out with the others', () => {
+  for (const note of ['Volumes in thousand m3', 'All figures in thousands', 'Volumes in m3 x 1000']) {
+    const text = `Pier 4,\n${note},\nitem,V_s (cy)\nslab,1250.5\n`;
+    const { status, complaints } = sumOf(text, '--notes', 'out', '--blank-missing');
+    expect([status, complaints.join()]).toEqual([
+      2,
+      expect.stringMatching(/line 2 is left out as a note.*--skip 2/),
+    ]);
+    expect(sumOf(text, '--notes', 'out', '--skip', '2', '--blank-missing').status).toBe(0);
+  }
+});
+
+test('a blank heading among others is told by its number', () => {
+  const { status, sum } = sumOf('item,,w\nslab,1250.5,5\n', '--columns', '#2=V_s [cy]');
+  expect([status, sum.replace(/[^\d]/g, '')]).toEqual([0, '1313']);
 });
 
 test('a value of the sign that the range leaves out is refused with its place', () => {

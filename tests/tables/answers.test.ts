@@ -102,10 +102,11 @@ const ANSWERS: Readonly<Record<string, Answered>> = {
     mended: 'item,V_s\na,1\n',
   },
   'column-unit-unread': {
-    text: 'item,V_s (kN)\na,1\n',
+    text: 'item,V_s (net)\na,1\n',
     dialog: [[1, inUnit('V_s', 'm3')]],
-    options: ['--columns', 'V_s (kN)=V_s [m3]'],
+    options: ['--columns', 'V_s (net)=V_s [m3]'],
   },
+  'column-unit-other-kind': byMending('item,V_s (kN)\na,1\n', 'item,V_s\na,1\n'),
   'column-multiple': byMending('item,V_s (1000 m³)\na,1\n', 'item,V_s (m³)\na,1000\n'),
   'column-unit-alone': {
     text: 'item,Menge,Einheit,w\na,1,m3,5\n',
@@ -127,6 +128,13 @@ const ANSWERS: Readonly<Record<string, Answered>> = {
     said: { notes: 'out' },
     dialog: [[1, inUnit('V_s', 'm3')]],
     options: ['--notes', 'out', '--columns', 'V_s=V_s [m³]'],
+  },
+  'multiple-left-out': {
+    text: 'All in thousands\nitem,V_s (m3)\na,1\n',
+    said: { notes: 'out' },
+    dialog: 'mended',
+    options: 'mended',
+    mended: 'item,V_s (m3)\na,1000\n',
   },
   'cells-unit-missing': {
     text: 'item,V_s\na,1 m3\nb,2\n',

@@ -112,7 +112,7 @@ describe('a unit where people put it', () => {
 
   test.each([
     ['s_s (tons/cy)', 'the unit “tons/cy” of “s_s (tons/cy)” can be t/cy, ST/cy or LT/cy'],
-    ['V_s (kN)', 'the unit “kN” of “V_s (kN)” is none that the column “V_s” takes (cy)'],
+    ['V_s (kN)', '“V_s (kN)” states “kN”, a unit of another kind than the column “V_s” takes (cy)'],
     ['V_s (net)', 'the unit “net” of “V_s (net)” is none that the column “V_s” takes (cy)'],
     ['V_s (-)', 'the unit “-” of “V_s (-)” is none that the column “V_s” takes (cy)'],
     ['force (mN)', 'the unit “mN” of “force (mN)” is not read as it is written; write MN'],

@@ -99,7 +99,6 @@ describe('a column that goes somewhere without a word on units', () => {
 
   test.each([
     'V_s m',
-    'V_s (m2)',
     'Vol kg/m3',
     'Vol m3/h',
     'Rate per m3',
@@ -118,6 +117,10 @@ describe('a column that goes somewhere without a word on units', () => {
     'Menge (netto)',
   ])('is asked for where the header “%s” states another kind or cannot be read', (header) => {
     expect(takenAs(header)).toBe('column-unit-unread');
+  });
+
+  test('is of another kind where its header states that in brackets', () => {
+    expect(takenAs('V_s (m2)')).toBe('column-unit-other-kind');
   });
 
   test('a row of units below counts as its header does, and the two have to agree', () => {

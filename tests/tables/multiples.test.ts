@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readMapped, type TableColumn, tableText } from '../../src/tables/index.ts';
+import { type Destination, readMapped, type TableColumn, tableText } from '../../src/tables/index.ts';
 
 const item: TableColumn = { name: 'item', kind: 'given', type: 'text' };
 
@@ -48,6 +48,37 @@ describe('numbers that a heading gives in a multiple are in no unit', () => {
     ['Kosten TEUR', 'EUR'],
     ['Kosten (k€)', 'EUR'],
     ['Cost, M$', 'USD'],
+    ['Volume, m³ x 1000', 'm3'],
+    ['Volume (m3 x1000)', 'm3'],
+    ['Volume [m3 × 10^3]', 'm3'],
+    ['Volume (m3·1000)', 'm3'],
+    ['Volume (m3·10³)', 'm3'],
+    ['Volume (E3 m3)', 'm3'],
+    ['Volume (m3/1000)', 'm3'],
+    ['Volume / 1000 (m3)', 'm3'],
+    ['Volume (k m3)', 'm3'],
+    ['Volume (thou m3)', 'm3'],
+    ['Volume (m3 000)', 'm3'],
+    ["Volume (m3'000)", 'm3'],
+    ['Volume (hm3)', 'm3'],
+    ['Volume (dam3)', 'm3'],
+    ['Volume (tm3)', 'm3'],
+    ['Volume (hcf)', 'm3'],
+    ['Volume (Mm3)', 'm3'],
+    ['Volume (MM3)', 'm3'],
+    ['Volume (Mm³)', 'm3'],
+    ['Volume, hundreds of cy', 'm3'],
+    ['Volume (lakh m3)', 'm3'],
+    ['Volume (mil m3)', 'm3'],
+    ['Volume (mii m3)', 'm3'],
+    ['Volume (tis. m3)', 'm3'],
+    ['Volume (millares de m3)', 'm3'],
+    ['Volume (bin m3)', 'm3'],
+    ['Volume (ألف m3)', 'm3'],
+    ['体积（万m³）', 'm3'],
+    ['体积（千m³）', 'm3'],
+    ['Area (Mm2)', 'm2'],
+    ['Volume (MMcf)', 'm3'],
   ])('%s', (header, unit) => {
     expect(takenAs(header, unit)).toBe('column-multiple');
   });
@@ -60,6 +91,14 @@ describe('numbers that a heading gives in a multiple are in no unit', () => {
 
 describe('what only looks like a multiple changes nothing', () => {
   test.each([
+    ['Thickness (MM)', 'mm'],
+    ['Thickness (mm)', 'm'],
+    ['Area, ha', 'm2'],
+    ['Mass (t)', 't'],
+    ['Density (t/m3)', 't/m3'],
+    ['Volume (M3)', 'm3'],
+    ['Time (h)', 'h'],
+    ['Grade E3 (m3)', 'm3'],
     ['Haul (miles)', 'mi'],
     ['Haul, miles', 'mi'],
     ['Load (kN)', 'kN'],
@@ -83,4 +122,24 @@ describe('what only looks like a multiple changes nothing', () => {
   test('nor does a name of the column itself', () => {
     expect(takenAs('cost in thousands', 'USD', { label: 'cost in thousands' })).toMatch(/^5( |$)/);
   });
+});
+
+test('what a heading says beside the unit that was said for its numbers is told', () => {
+  const x: TableColumn = { name: 'x', kind: 'given', unit: 'm3' };
+  const read = (heading: string) => {
+    const text = tableText(`item;${heading}\nslab;5`, [item, x]);
+    if (!text.ok) throw new Error(text.problems[0]?.message);
+    const goes = new Map<number, Destination>([
+      [0, { kind: 'column', name: 'item', unit: '' }],
+      [1, { kind: 'column', name: 'x', unit: 'm3' }],
+    ]);
+    const found = readMapped(text.value, [item, x], { headed: true, goes });
+    return (found.ok ? found.value.problems : found.problems).map(({ code }) => code);
+  };
+  expect(read('Volume (MCM)')).toEqual(['column-unit-set-aside']);
+  expect(read('Volume (net)')).toEqual(['column-unit-set-aside']);
+  expect(read('Volume (m3)')).toEqual([]);
+  expect(read('Volume')).toEqual([]);
+  expect(read('Volume (t)')).toEqual(['column-unit-other-kind']);
+  expect(read('Cost (€)')).toEqual(['column-unit-other-kind']);
 });

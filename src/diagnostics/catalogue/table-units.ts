@@ -21,6 +21,24 @@ export const tableUnits = {
       hint: `say the unit of ${quoted(facts.column)}: ${facts.stated} or ${facts.unit}`,
     }),
   }),
+  'multiple-left-out': entry<{ line: number; said: string; text: string }>({
+    title: 'A note on thousands or on a currency that is left out',
+    explain:
+      'A line of the text that is left out as a note says that numbers are in a multiple, as in thousands, or in another currency than a column has. Left out with the other notes it would be lost, and the numbers read wrong.',
+    words: ({ line, said, text }) => ({
+      message: `line ${line} is left out as a note, and says ${quoted(said)}: ${quoted(text)}`,
+      hint: `convert the numbers it is about, then leave out line ${line} by its number`,
+    }),
+  }),
+  'units-assumed': entry<{ columns: readonly string[] }>({
+    title: 'Numbers read in the units of their columns',
+    explain:
+      'Nothing in the text says the units of these numbers, and nobody said them: they are read in the units that the columns of the table have.',
+    severity: 'warning',
+    words: ({ columns }) => ({
+      message: `without a unit in the text, numbers are read as the table has them: ${listed(columns, 'and')}`,
+    }),
+  }),
   'unit-left-out-among': entry<LeftOutUnitFacts>({
     title: 'Headers with another unit among the rows',
     explain:
@@ -75,6 +93,25 @@ export const tableUnits = {
     words: (facts) => ({
       message: `${textColumn(facts)} states ${quoted(facts.stated)}, and its numbers are read in ${quoted(facts.said)} for the column ${quoted(facts.column)}, as was said`,
       hint: `leave the unit out of what is said to read them in ${quoted(facts.stated)}`,
+    }),
+  }),
+  'column-unit-set-aside': entry<TextColumnFacts & { stated: string; said: string; column: string }>({
+    title: 'Words beside the unit of numbers',
+    explain:
+      'What the header of a column of the text has in brackets, or in a row of units, is no unit that is known. Another unit was said for its numbers, and they are read in that.',
+    severity: 'warning',
+    words: (facts) => ({
+      message: `${textColumn(facts)} says ${quoted(facts.stated)}, which is not read, and its numbers are read in ${quoted(facts.said)} for the column ${quoted(facts.column)}, as was said`,
+      hint: `see that ${quoted(facts.stated)} is no other unit, and no multiple of it`,
+    }),
+  }),
+  'column-unit-other-kind': entry<TextColumnFacts & { stated: string; column: string; wants: string }>({
+    title: 'A unit of another kind above numbers',
+    explain:
+      'The header of a column of the text, or the row of units below it, states a unit of another kind than the column takes: tonnes above volumes, euros above dollars. No unit that is said instead makes the numbers right; they have to be converted.',
+    words: (facts) => ({
+      message: `${textColumn(facts)} states ${quoted(facts.stated)}, a unit of another kind than the column ${quoted(facts.column)} takes${facts.wants === '' ? '' : ` (${facts.wants})`}`,
+      hint: `convert its numbers${facts.wants === '' ? '' : ` to ${facts.wants} or a unit of its kind`}, and take ${quoted(facts.stated)} out of the heading`,
     }),
   }),
   'column-unit-alone': entry<TextColumnFacts & { column: string }>({

@@ -173,7 +173,7 @@ test('what is put in is told, and every cell of it', () => {
 test('the unit that leads to a question is named in it', () => {
   const { part, registry } = { part: smallBook().sheets[0]?.parts[2], registry: notebook.model.registry };
   const read = part?.kind === 'table' && readTable('mark,length (m3)\nx,2', part.columns, { registry });
-  expect(read && !read.ok && read.problems.map(({ code }) => code)).toEqual(['column-unit-unread']);
+  expect(read && !read.ok && read.problems.map(({ code }) => code)).toEqual(['column-unit-other-kind']);
 });
 
 test.each([
