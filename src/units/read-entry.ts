@@ -182,14 +182,10 @@ function fittingFirst(
     readEntry(text.slice(0, from) + insert + text.slice(to), registry, row).ok;
   const sorted = (one: Problem): Problem => {
     const [fitting, others] = [one.fixes.filter(fits), one.fixes.filter((fix) => !fits(fix))];
-    if (one.code === 'unit-unknown' && one.data.state === undefined) {
+    const { symbol, state } = one.data;
+    if (one.code === 'unit-unknown' && typeof symbol === 'string' && state === undefined) {
       const nearest = fitting.map(({ insert }) => insert);
-      return problem(
-        'unit-unknown',
-        one,
-        { symbol: `${one.data.symbol}`, nearest, wants: row.text },
-        fitting,
-      );
+      return problem('unit-unknown', one, { symbol, nearest, wants: row.text }, fitting);
     }
     return { ...one, fixes: [...fitting, ...others] };
   };
