@@ -159,7 +159,9 @@ describe('the tables of a sheet', () => {
     expect(await take.isDisabled()).toBe(true);
     const text = dialog.getByRole('textbox', { name: 'Rows' });
     await text.fill('item,quantity (m3)\nclay,3.5\n');
-    await dialog.getByText(/of “quantity \(m3\)” is none that the column .* takes \(ft\)/).waitFor();
+    await dialog
+      .getByText(/“quantity \(m3\)” states “m3”, a unit of another kind than the column .* takes \(ft\)/)
+      .waitFor();
     expect(await take.isDisabled()).toBe(true);
     await text.fill('item,quantity (m),Remarks\nclay,3.5,wet\nsand,,\ngravel,four,dry\n');
     await dialog.getByText(/^the table has no column called “Remarks”; choose where it goes/).waitFor();
