@@ -16,6 +16,7 @@ import {
 import { describeType, type Type } from '../language/index.ts';
 import { heldEntry } from './bring/held-value.ts';
 import { optionsOf } from './build-model.ts';
+import { linkSource } from './links.ts';
 import { type FormulaItem, type InputItem, type Item, referencesOfItem } from './model.ts';
 import { namesOf } from './names.ts';
 import type { Notebook } from './notebook.ts';
@@ -96,12 +97,24 @@ export function unlinkEdit(notebook: Notebook, id: string): Outcome<Edit> {
   if (stated) return fail(problem('link-stated', NOWHERE, { name: id }));
   const result = notebook.result(id);
   // Without a value it is as it was before it was linked.
-  const entry = result.status === 'ok' ? heldEntry(result.value, (unit ?? '').trim() !== '') : link.entry;
+  const isHeld = result.status === 'ok';
+  const entry = isHeld ? heldEntry(result.value, (unit ?? '').trim() !== '') : link.entry;
+  const from = linkSource(item, notebook.model.items);
+  // The source of the entry that it had before is not that of this value.
+  const reference = isHeld && from ? { reference: `value of ${from.id} when the link was taken off` } : {};
   const row: Given | Choice =
     link.kind === 'given'
-      ? { ...kept, ...(range && { range }), ...link, ...(unit !== undefined && { unit }), entry }
+      ? {
+          ...kept,
+          ...reference,
+          ...(range && { range }),
+          ...link,
+          ...(unit !== undefined && { unit }),
+          entry,
+        }
       : {
           ...kept,
+          ...reference,
           ...link,
           entry: result.status === 'ok' && result.value.kind === 'text' ? result.value.text : link.entry,
         };

@@ -52,7 +52,10 @@ export function makeWorse(
     const random = randomFrom(seed + draw);
     const drawn = program.draw(random);
     const before = stands(drawn);
-    for (const { name, to, checks } of [random.of(worse), random.of(worse), random.of(worse)]) {
+    // One way that was not tried yet, as long as there is one.
+    const open = worse.filter(({ name }) => !tried.has(name));
+    const first = random.of(open.length > 0 ? open : worse);
+    for (const { name, to, checks } of [first, random.of(worse), random.of(worse)]) {
       const made = to(drawn);
       if (made === drawn) continue;
       const after = stands(made);

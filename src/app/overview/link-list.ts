@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { brokenLinks, linkedLines, openLinks } from '../../notebook/index.ts';
+import { brokenLinks, type Item, linkedLines, openLinks } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
 import { labelOf, localName, placeOfId } from '../session/places.ts';
 import { resultText } from '../session/result-text.ts';
@@ -26,7 +26,7 @@ export function drawLinkList(session: Session, parts: ListParts): TemplateResult
       const sheet = notebook.book.sheets.find(({ key }) => key === from.sheet)?.title || from.sheet;
       return {
         item,
-        from: html`${labelOf(from)}, ${drawMarkup(math(symbolMath(localName(from))))} on “${sheet}”`,
+        from: html`${labelOf(from)}, ${drawMarkup(math(symbolMath(localName(from))))} on “${sheet}”${isStated(item) ? '; another value is stated in its place' : ''}`,
       };
     }),
   ];
@@ -55,4 +55,8 @@ export function drawLinkList(session: Session, parts: ListParts): TemplateResult
         })}
       </tbody>
     </table>`;
+}
+
+function isStated(item: Item): boolean {
+  return item.kind === 'formula' && item.stated !== undefined;
 }

@@ -26,7 +26,7 @@ export function drawLink(session: Session, item: Item): TemplateResult | typeof 
   const place = placeOfId(notebook, item.id);
   return html`<h3>${broken !== undefined ? 'Link broken' : toLink === undefined ? 'Link' : 'To be linked'}</h3>
     ${toLink === undefined ? nothing : html`<p>It stood for ${toLink}, and holds the value that had.</p>`}
-    ${from ? html`<p>It takes its value from ${labelOf(from)}, on “${sheetTitle(session, from)}”.</p>` : nothing}
+    ${from ? html`<p>${isStated ? 'Its formula takes the value of' : 'It takes its value from'} ${labelOf(from)}, on “${sheetTitle(session, from)}”${isStated ? '; another value is stated in its place. Use the computed value to have the link in force, or to take it off' : ''}.</p>` : nothing}
     ${
       broken === undefined
         ? nothing
