@@ -99,7 +99,7 @@ export function unlinkEdit(notebook: Notebook, id: string): Outcome<Edit> {
   // Without a value it is as it was before it was linked.
   const isHeld = result.status === 'ok';
   const entry = isHeld ? heldEntry(result.value, (unit ?? '').trim() !== '') : link.entry;
-  const from = linkSource(item, notebook.model.items);
+  const from = item && linkSource(item, notebook.model.items);
   // The source of the entry that it had before is not that of this value.
   const reference = isHeld && from ? { reference: `value of ${from.id} when the link was taken off` } : {};
   const row: Given | Choice =
