@@ -62,6 +62,8 @@ export default defineConfig({
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: 'tests/browser/serve-app.ts',
           hookTimeout: 120_000,
+          // Each file starts a browser of its own, and nothing else stays between files.
+          isolate: false,
         },
       },
     ],

@@ -82,13 +82,13 @@ async function backOnSheet(): Promise<void> {
   await drawn(page);
 }
 
-// What is decided at each way out is tried without a browser, all with all; here each meets three of the others.
+// What is decided at each way out is tried without a browser, all with all; here each meets two of the others.
 describe.each(Object.keys(elsewhere).map((goes, turn) => ({ goes, turn })))(
   'half typed, then a click on $goes',
   ({ goes, turn }) => {
     test('is in the book, and undo takes it back', async () => {
       const all = Object.entries(typed);
-      for (const [what, { at, text, shows }] of all.filter((_, index) => (index + turn) % all.length < 3)) {
+      for (const [what, { at, text, shows }] of all.filter((_, index) => (index + turn) % all.length < 2)) {
         const before = await at().textContent();
         await halfType(at(), text);
         await elsewhere[goes]?.();
@@ -104,7 +104,7 @@ describe.each(Object.keys(elsewhere).map((goes, turn) => ({ goes, turn })))(
 
 test('a formula is entered wherever the pointer goes', async () => {
   const calc = page.locator('quay-line.calc').first().locator('[data-field="value"]');
-  for (const [goes, go] of Object.entries(elsewhere)) {
+  for (const [goes, go] of Object.entries(elsewhere).filter((_, at) => at % 2 === 0)) {
     await calc.click();
     await page.keyboard.press('F2');
     await page.locator('quay-formula-field').waitFor();

@@ -15,10 +15,10 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 test('no hostile text makes the page throw, ask elsewhere, become an element or change a prototype', async () => {
-  const { harms, gone } = await huntPage(browser, inject('appAddress'), 40, SEED);
+  const { harms, gone } = await huntPage(browser, inject('appAddress'), 24, SEED);
   // How long it is busy is measured by `npm run hostile -- --page` alone: here other tests run beside it.
   expect(harms.filter(({ harm }) => !harm.startsWith('freeze'))).toEqual([]);
-  expect([...gone.values()].reduce((sum, count) => sum + count, 0)).toBeGreaterThan(25);
+  expect([...gone.values()].reduce((sum, count) => sum + count, 0)).toBeGreaterThan(15);
   expect([...gone.keys()].every((name) => name in doors)).toBe(true);
 }, 240_000);
 

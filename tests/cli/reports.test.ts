@@ -60,8 +60,6 @@ function hashOfFile(text: string): string {
 }
 
 describe('verify', () => {
-  const ids = ['bollard-pull', 'debris-haul', 'fender-energy', 'pile-bearing'];
-
   test('counts cases and coverage, and says how many are published', () => {
     const cases = fileCases('fender-energy');
     const of = (kind: string): number => cases.filter((one) => one.kind === kind).length;
@@ -100,9 +98,11 @@ describe('verify', () => {
   test('lists each case with its source, what is expected and obtained, and how near they must be', {
     timeout: 240_000,
   }, () => {
-    const { json } = quaybookJson('verify');
-    expect(Object.keys(json.templates)).toEqual(ids);
-    for (const id of ids) {
+    // That the cases of all templates agree is tested beside them.
+    const some = ['debris-haul', 'fender-energy'];
+    const { json } = quaybookJson('verify', ...some);
+    expect(Object.keys(json.templates)).toEqual(some);
+    for (const id of some) {
       const wanted = fileCases(id);
       const listed: readonly PrintedCase[] = json.templates[id].case_list;
       expect(listed.map((one) => [one.id, one.kind, one.source])).toEqual(

@@ -198,7 +198,7 @@ test('a book with methods has the values of the same book written with SWITCH, a
       expect(notebook.book).toEqual(book);
       compare();
     }),
-    { seed: SEED, numRuns: 60 },
+    { seed: SEED, numRuns: 30 },
   );
   expect(edits).toBeGreaterThan(100);
   expect(computed).toBeGreaterThan(500);

@@ -284,7 +284,7 @@ describe.each(readdirSync(folder))('%s', (id) => {
         expect(back.ok).toBe(true);
         expect(everything(incremental)).toEqual(everything(opened));
       }),
-      { numRuns: 6, seed: 20261128 },
+      { numRuns: 4, seed: 20261128 },
     );
   });
 
