@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import { openPage, page, withBrowser } from './each-test.ts';
 import { openDemo, openTemplate, titles } from './screens/walks.ts';
 
-const widths = [1024, 1920] as const;
+const widths = [1024, 1200, 1920] as const;
 type BookId = 'demo' | keyof typeof titles;
 const books: readonly BookId[] = ['demo', ...(Object.keys(titles) as (keyof typeof titles)[])];
 
