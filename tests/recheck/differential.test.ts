@@ -9,7 +9,7 @@ import { functionsIn } from './random-formula.ts';
 
 const SEED = 20_261_125;
 /** Books are rechecked in batches, a test each. */
-const BATCHES = 4;
+const BATCHES = 6;
 const BOOKS_A_BATCH = 10;
 /** The least formulas that every function must have been rechecked in. */
 const LEAST = 50;
