@@ -142,8 +142,7 @@ function enterTable(notebook: Notebook, name: string, path: string, options: Tab
   const isTaken = read.ok && found.every(({ severity }) => severity !== 'error');
   const problems = isTaken ? [...found, ...unitsAssumed(table, read.value)] : found;
   const printed = printTable(path, file.encoding, read, problems, table.length ?? 0);
-  const wrong = problems.filter(({ severity }) => severity === 'error');
-  if (!read.ok || wrong.length > 0)
+  if (!isTaken)
     throw new RefusedTable(
       told(problems)
         .map((found) => saidOf(path, found))

@@ -16,8 +16,7 @@ import { PLAIN_UNIT, type Unit, writeQuantity } from '../units/index.ts';
 import { type PrintedMethod, printMethods } from './methods.ts';
 import { numberIn } from './number-in.ts';
 
-/** How a result stands on the command line. */
-/** `out-of-range`: a check that holds and rests on values beyond their permitted ranges. */
+/** How a result stands on the command line. `out-of-range`: a check holds, and rests on values beyond their permitted ranges. */
 export type Status = 'ok' | 'pass' | 'out-of-range' | 'fail' | 'problem' | 'waiting' | 'inapplicable';
 
 /** One result as `--json` prints it: `value` in the row's own unit. */

@@ -38,28 +38,28 @@ export function leftOutMultiples(
 function said(cell: string, numeric: readonly TakenColumn[], registry: UnitRegistry): string | undefined {
   // Of a plain number in a note nothing is known; a multiple stands beside words or a unit.
   if (!/\p{L}/u.test(cell)) return undefined;
-  return multipleOf(cell, registry) ?? otherCurrency(cell, numeric, registry);
+  for (const { column } of numeric) {
+    const multiple = multipleOf(cell, registry, unitOfColumn(column, registry));
+    if (multiple !== undefined) return multiple;
+  }
+  return otherCurrency(cell, numeric, registry);
 }
 
-/** A currency that a note says, where a column has another one. */
+/** A currency that a note says, where every column of money has another one. */
 function otherCurrency(
   cell: string,
   numeric: readonly TakenColumn[],
   registry: UnitRegistry,
 ): string | undefined {
-  const codeOf = (text: string): string | undefined => {
-    const info = registry.infos.get(registry.units.get(text)?.text ?? text) ?? registry.infos.get(text);
-    return info?.source === 'ISO 4217' ? registry.units.get(text)?.dimension.key : undefined;
-  };
-  const kinds = numeric.flatMap(({ column, unit }) => {
-    const wanted = unit === '' ? unitOfColumn(column, registry) : registry.units.get(unit);
-    return wanted === undefined ? [] : [wanted.dimension.key];
+  const money = numeric.flatMap(({ column, unit }) => {
+    const kind = (unit === '' ? unitOfColumn(column, registry) : registry.units.get(unit))?.dimension.key;
+    return kind !== undefined && /[A-Z]{3}/.test(kind) ? [kind] : [];
   });
-  for (const [written] of cell.matchAll(CURRENCY)) {
-    const code = codeOf(written);
-    if (code === undefined) continue;
-    const money = kinds.filter((kind) => /[A-Z]{3}/.test(kind));
-    if (money.length > 0 && !money.some((kind) => kind.includes(code))) return written;
-  }
-  return undefined;
+  if (money.length === 0) return undefined;
+  return [...cell.matchAll(CURRENCY)]
+    .map(([written]) => written)
+    .find((written) => {
+      const code = registry.units.get(written)?.dimension.key ?? '';
+      return /^[A-Z]{3}$/.test(code) && !money.some((kind) => kind.includes(code));
+    });
 }

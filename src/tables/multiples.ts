@@ -5,7 +5,7 @@ import { headerColumn, unitOfColumn } from './headers.ts';
 import { statedUnit } from './stated-unit.ts';
 
 /** A power of ten: `1000`, `1 000 000`, `10^3`, `10³`, `1E6`, `'000`, with a sign of multiplication or without. */
-const POWER = String.raw`(?:[x×*·]\s?)?(?:1(?:[ ,.'’\u00a0\u2009\u202f]?000)+|10(?:(?:\^|\*\*)\(?\+?[2-9]\)?|[²³⁴-⁹])|1?[eE]\+?[2-9]|['’]?000)(?:['’]?s)?`;
+const POWER = String.raw`(?:[x×*·]\s?)?(?:1(?:[ ,.'’\u00a0\u2009\u202f]?000)+|10(?:(?:\^|\*\*)\(?\+?[2-9]\)?|[²³⁴-⁹])|1[eE]\+?[2-9]|['’]?000)(?:['’]?s)?`;
 
 // A table of words, by language as far as they differ.
 
@@ -19,16 +19,19 @@ const WORD = [
   '[千万萬]|百[万萬]|ألف|آلاف|مليون|هزار|אלפי',
 ].join('|');
 
-/** Words that are a multiple straight before a unit alone; elsewhere they mean other things. */
-const WORD_BEFORE_UNIT = String.raw`hundreds?(?:\s+of)?|thou|mil|mii|bin|[kM]`;
+/** What is a multiple straight before a unit alone; elsewhere it means other things. */
+const WORD_BEFORE_UNIT = String.raw`hundreds?(?:\s+of)?|thou|mil|mii|bin|[kM]|[eE][2-9]`;
 
 const BEFORE = String.raw`(?<=^|[\s([{,;:|/=])`;
 const AFTER = String.raw`(?=$|[\s)\]},;:.|/])`;
 
 const WORDED = new RegExp(`${BEFORE}(?:${WORD})${AFTER}`, 'iu');
 
-/** Straight behind a bracket, or divided by: `V_s (1000)`, `cost [x1000 USD]`, `V_s / 1000`. */
-const APART = new RegExp(String.raw`(?:(?<=[([{]\s*(?:in\s+)?)|/\s?)${POWER}${AFTER}`, 'iu');
+/** Straight behind a bracket, or divided by: `V_s (1000)`, `cost [x1000 USD]`, `V_s / 1000`; a scale of 1/1000 is none. */
+const APART = new RegExp(
+  String.raw`(?:(?<=[([{]\s*(?:in\s+)?)|(?<!(?:^|[^\p{L}\d])\d+\s?)/\s?)${POWER}${AFTER}`,
+  'iu',
+);
 
 /** Before a unit: `volume, 1000 m3`, `Tm³`, `kUSD`, `hm³`, `千m3`, `lakh m3`. */
 const BEFORE_UNIT = new RegExp(

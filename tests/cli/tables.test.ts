@@ -272,6 +272,25 @@ test('a note that says thousands, or another currency, is not left out with the 
   }
 });
 
+test('a note on a scale, a grade or another strength is left out with the others', () => {
+  const text = 'Scale 1/1000 (E2) 1000 psi grout,\nitem,V_s (cy)\nslab,1250.5\n';
+  expect(sumOf(text, '--notes', 'out', '--blank-missing').status).toBe(0);
+});
+
+test('a note that says another currency than the prices is not left out with the others', () => {
+  const csv = fileOf('prices.csv', 'Alle Preise in €,,,\nline,quantity,per,price\nMob,1,ls,12.5\n');
+  const { status, err } = quaybook(
+    'calc',
+    'debris-haul',
+    '--table',
+    `extra=${csv}`,
+    '--blank-missing',
+    '--notes',
+    'out',
+  );
+  expect([status, err]).toEqual([2, expect.stringContaining('says “€”')]);
+});
+
 test('a blank heading among others is told by its number', () => {
   const { status, sum } = sumOf('item,,w\nslab,1250.5,5\n', '--columns', '#2=V_s [cy]');
   expect([status, sum.replace(/[^\d]/g, '')]).toEqual([0, '1313']);

@@ -107,6 +107,10 @@ test('unlinked, it keeps the value it had, and is the given it was', () => {
   expect(rowNamed(notebook, 'H')).toMatchObject({ kind: 'given', unit: 'kip', range: { max: '200 kip' } });
   expect(si(notebook, 'pile.H')).toBe(600e3);
   expect(rowNamed(notebook, 'H')).not.toHaveProperty('link');
+  // The source that the line had was that of 10 kip.
+  expect(rowNamed(notebook, 'H')).toMatchObject({
+    reference: 'value of fender.R when the link was taken off',
+  });
 });
 
 test('unlinked without a value, it is as it was before', () => {

@@ -11,8 +11,8 @@ import type { FormulaService } from './quay-formula-field.ts';
 import { statementNote } from './statement-note.ts';
 
 /**
- * What a formula field at a place offers: completions, trials, the line below; undefined where no formula stands. In a cell of a column its row is tried, of one
- * of its methods the first row that goes by it.
+ * What a formula field at a place offers: completions, trials, the line below; undefined where no formula stands. In a cell
+ * of a column its row is tried, of one of its methods the first row that goes by it.
  */
 export function formulaServiceAt(
   session: Session,
