@@ -181,7 +181,7 @@ function unwrittenProducts(text: string, top: SyntaxNode): Problem[] {
     const [number, group] = [node.firstChild, node.lastChild];
     if (node.name !== 'Quantity' || !number || group?.name !== 'UnitGroup') return;
     const closed = text.slice(group.from, group.to).endsWith(')');
-    const odd = /[^\p{L}\p{Sc}\d\s.·*/^()²³°%-]/u.test(text.slice(group.from, group.to));
+    const odd = /[^\p{L}\p{Sc}\d\s.·*/^()²³°%‰-]/u.test(text.slice(group.from, group.to));
     if (closed && odd) problems.push(unwrittenProduct(text, number, group));
   });
   return problems;

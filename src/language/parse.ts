@@ -188,7 +188,7 @@ class TreeBuilder {
     const compound = unitNode.name === 'UnitGroup';
     // A broken unit is told of as what it looks like: an open parenthesis, or a product.
     if (compound && hasError(unitNode)) return this.error(from, to);
-    if (compound && !/[\p{L}\p{Sc}°%]/u.test(this.slice(unitNode.from, unitNode.to))) {
+    if (compound && !/[\p{L}\p{Sc}°%‰]/u.test(this.slice(unitNode.from, unitNode.to))) {
       this.problems.push(unwrittenProduct(this.text, numberNode, unitNode));
       return { kind: 'error', from, to };
     }

@@ -84,6 +84,7 @@ export const FACTORS: readonly (readonly [symbol: string, factor: number, offset
   ['°F', 0.5555555555555556, 255.37222222222223],
   ['℉', 0.5555555555555556, 255.37222222222223],
   ['%', 0.01, 0],
+  ['‰', 0.001, 0],
   ['ea', 1, 0],
   ['ls', 1, 0],
 ];

@@ -78,7 +78,7 @@ function factorOfText(
     [below, -1],
   ] as const) {
     for (const [, symbol = '', n = '1', d = '1'] of part.matchAll(
-      /([\p{L}\p{Sc}°%#_℃℉]+\.?)(?:\^\(?([+-]?\d+)(?::(\d+))?\)?)?/gu,
+      /([\p{L}\p{Sc}°%‰#_℃℉]+\.?)(?:\^\(?([+-]?\d+)(?::(\d+))?\)?)?/gu,
     )) {
       const found = factorOfSymbol(symbol, own);
       if (!found) return undefined;

@@ -8,7 +8,7 @@ const OPENING = '([{';
 const CLOSING = ')]}';
 
 /** Where a unit without brackets may begin: behind anything but a letter, a digit or a sign that units are written with. */
-const JOINTS = /[^\p{L}\p{N}²³^°%$€£µ]+/gu;
+const JOINTS = /[^\p{L}\p{N}²³^°%‰$€£µ]+/gu;
 
 /** Signs around a word, which are no part of a unit. */
 const AROUND = /(?<!["“”„'‘’<>«»*†‡])["“”„'‘’<>«»*†‡]+(?=\p{L})|(?<=[\p{L}\d²³])["“”'‘’<>«»*†‡]+/gu;

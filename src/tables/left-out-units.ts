@@ -14,7 +14,7 @@ const NOWHERE = { from: 0, to: 0 };
 const LIKE_NUMBER = /^[\s$€£(+\-−.,~]*\d/;
 
 /** A word that may be a unit, not behind a number, whose own unit it would be. */
-const WORDS = /(?<![\d½¼¾]\s*)(?<![\p{L}\d])[\p{L}%°][\p{L}\d²³^/.%°]*/gu;
+const WORDS = /(?<![\d½¼¾]\s*)(?<![\p{L}\d])[\p{L}%‰°][\p{L}\d²³^/.%‰°]*/gu;
 
 /**
  * Units that lines say which are left out, where numbers would be read in another: a note above about all quantities, or

@@ -4,7 +4,7 @@ export interface NumberAndUnit {
   readonly unit: string;
 }
 
-const PATTERN = /^(.*?[\d½¼¾⅓⅔⅛⅜⅝⅞.](?:[eE][+\-−]?\d+)?)\s*([\p{L}㎀-㏟$€£%°#].*)$/su;
+const PATTERN = /^(.*?[\d½¼¾⅓⅔⅛⅜⅝⅞.](?:[eE][+\-−]?\d+)?)\s*([\p{L}㎀-㏟$€£%‰°#].*)$/su;
 
 /** Parts a cell such as `350 mm` in its number and its unit. */
 export function numberAndUnit(cell: string): NumberAndUnit | undefined {

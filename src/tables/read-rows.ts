@@ -19,7 +19,7 @@ import { rowKinds } from './row-kinds.ts';
 import { rowUnitCells, rowUnitProblems } from './row-units.ts';
 import { type SplitColumns, splitNumbers } from './split-numbers.ts';
 import type { TableText } from './table-text.ts';
-import { dataRows, headerRepeats, type TextColumn, textColumns } from './text-columns.ts';
+import { changedHeaders, dataRows, headerRepeats, type TextColumn, textColumns } from './text-columns.ts';
 import { unclearCells } from './unclear-cells.ts';
 
 /** The problem with columns of a text that go nowhere yet, at least one. */
@@ -50,7 +50,12 @@ export function readRows(
 
   const repeats = headed ? headerRepeats(text) : [];
   for (const { at } of repeats) ledger.writeRow(at, 'heading');
-  const all = dataRows(text, headed);
+  const changed = headed ? changedHeaders(text) : [];
+  for (const { row, header, again } of changed) {
+    ledger.writeRow(row.at, 'refused');
+    problems.push(problem('headings-change', NOWHERE, { line: row.line, header, again }));
+  }
+  const all = dataRows(text, headed).filter((row) => !changed.some((one) => one.row === row));
   const blank = all.filter(isBlankRow);
   const filled = all.filter((row) => !isBlankRow(row));
   const width = (found.at(-1)?.position ?? -1) + 1;

@@ -66,6 +66,37 @@ function repeatsHeaders({ cells, at }: TextRow, { rows, top }: TableText): boole
   return filled > 1 && written.every((cell, position) => (cells[position] ?? '').trim() === cell.trim());
 }
 
+/** A row that says the headers again, and the first of them that has another unit there. */
+export interface ChangedHeaders {
+  readonly row: TextRow;
+  readonly header: string;
+  readonly again: string;
+}
+
+/** The rows among the others that say the headers again with other units in their brackets. */
+export function changedHeaders({ rows, top, skipped }: TableText): readonly ChangedHeaders[] {
+  const written = (rows[top.at]?.cells ?? []).map((cell) => cell.trim());
+  const headed = written.findIndex((header) => bracketedUnit(header) !== '');
+  if (headed < 0) return [];
+  return rows.flatMap((row) => {
+    // Of a long table hardly a row has a bracket there.
+    if (row.at <= top.at || skipped.has(row.line) || bracketedUnit(row.cells[headed] ?? '') === '') return [];
+    const cells = written.map((_, position) => row.cells[position]?.trim() ?? '');
+    const isAgain = written.every(
+      (header, position) => unbracketed(cells[position] ?? '') === unbracketed(header),
+    );
+    const position = isAgain ? written.findIndex((header, at) => cells[at] !== header) : -1;
+    return position < 0 ? [] : [{ row, header: written[position] ?? '', again: cells[position] ?? '' }];
+  });
+}
+
+/** A header without the unit in the brackets at its end, in small letters. */
+function unbracketed(header: string): string {
+  const unit = bracketedUnit(header);
+  const name = unit === '' ? header : header.slice(0, header.lastIndexOf(unit) - 1);
+  return name.trim().toLowerCase();
+}
+
 /** The rows above the headers that have something in them and are not left out as was said. */
 export function rowsAbove({ rows, top, skipped }: TableText): readonly TextRow[] {
   return rows.slice(0, top.at).filter((row) => !skipped.has(row.line) && !isBlankRow(row));

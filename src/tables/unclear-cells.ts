@@ -10,10 +10,10 @@ import type { TextRow } from './records.ts';
 const NOWHERE = { from: 0, to: 0 };
 
 /** A number in parentheses, as accounts write what is taken off; a sign of money or a unit may stand beside it. */
-const PARENTHESES = /^([$€£]?)\s*\(\s*([$€£]?\s*[\d.,'’\s]*\d)\s*\)(\s*[\p{L}%°$€£].*)?$/su;
+const PARENTHESES = /^([$€£]?)\s*\(\s*([$€£]?\s*[\d.,'’\s]*\d)\s*\)(\s*[\p{L}%‰°$€£].*)?$/su;
 
 /** A number with its minus behind it, as programs of accounting write it. */
-const MINUS_BEHIND = /^(\d(?:[\d.,'’´`\s]*\d)?\s*)[-−](\s*[\p{L}%°$€£].*)?$/su;
+const MINUS_BEHIND = /^(\d(?:[\d.,'’´`\s]*\d)?\s*)[-−](\s*[\p{L}%‰°$€£].*)?$/su;
 
 /** How a cell of a column of numbers can be read two ways. */
 type Unclear = 'nil' | 'parentheses';

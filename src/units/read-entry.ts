@@ -65,7 +65,7 @@ function offerValue(
 }
 
 /** Bare numbers multiplied, and what stands behind the last of them; a sum or a quotient could be read two ways there. */
-const NUMBERS_TIMES_UNIT = /^(\d[\d.]*(?:\s*[*×]\s*\d[\d.]*)+)\s*([\p{L}(°%].*)$/u;
+const NUMBERS_TIMES_UNIT = /^(\d[\d.]*(?:\s*[*×]\s*\d[\d.]*)+)\s*([\p{L}(°%‰].*)$/u;
 
 /** The value of bare numbers multiplied with a unit that the place takes: 14 ft for 2*7 ft. */
 function productOf(written: string, registry: UnitRegistry, row: Unit | undefined): string | undefined {

@@ -13,8 +13,8 @@ export interface WrittenQuantity {
 }
 
 const SIGN = /([+-]?) */y;
-const MONEY = /([+-]?) *(\p{Sc}|[A-Z]{3}(?![\p{L}\d])) *([+-]?) *(?=[\d.(])/uy;
-const STARTS_UNIT = /^(?:[\p{L}\p{Sc}°%#(℃℉㎀-㏟]|\/(?!\d)|1 *\/ *[\p{L}\p{Sc}°(])/u;
+const MONEY = /([+-]?) *([A-Z]{1,3}\$|\p{Sc}|[A-Z]{3}(?![\p{L}\d])) *([+-]?) *(?=[\d.(])/uy;
+const STARTS_UNIT = /^(?:[\p{L}\p{Sc}°%‰#(℃℉㎀-㏟]|\/(?!\d)|1 *\/ *[\p{L}\p{Sc}°(])/u;
 const STARTS_DATUM = /^\(?\p{L}/u;
 const DEGREES = /°(?= *\d)/;
 const DEGREES_MINUTES = /^(\d+)° *(\d{1,2}(?:\.\d+)?) *'(?: *(\d{1,2}(?:\.\d+)?) *(?:"|''))?$/;
@@ -82,7 +82,7 @@ function startsMoney(source: string): RegExpExecArray | null {
   MONEY.lastIndex = 0;
   const match = MONEY.exec(source);
   const symbol = match?.[2] ?? '';
-  return symbol.length === 3 && !isCurrencyCode(symbol) ? null : match;
+  return /^[A-Z]{3}$/.test(symbol) && !isCurrencyCode(symbol) ? null : match;
 }
 
 /** `$1,200.50`, `-$5`, `€ 12.50/cy`, `USD 12`: a currency, a number, and what a price is per. */

@@ -48,6 +48,8 @@ const AMBIGUOUS: readonly RefusedUnit[] = [
     choices: ['mm'],
     because: 'may be millimetres, or millions of a metre: multiply a number in millions out',
   },
+  { symbol: 'k', choices: ['kip'], because: 'may be kips, or thousands: multiply a number in thousands out' },
+  { symbol: 'M', choices: ['m'], because: 'may be metres, or millions: multiply a number in millions out' },
   { symbol: 'per', choices: ['/'], because: 'is written as a slash' },
   {
     symbol: 'oz',
@@ -71,7 +73,6 @@ const SLIPS: readonly (readonly [symbols: string, ...choices: string[]])[] = [
   ['nm', 'nmi', 'N·m'],
   ['MNm', 'MN·m'],
   ['MM', 'mm'],
-  ['M', 'm'],
   ['CM Cm', 'cm'],
   ['KM Km', 'km'],
   ['meter meters metre metres mtr Mtr MTR mtrs lm Lm LM rm rmt RMT lfm lfdm', 'm'],
@@ -99,7 +100,7 @@ const SLIPS: readonly (readonly [symbols: string, ...choices: string[]])[] = [
   ['Kg KG kgs', 'kg'],
   ['tonne tonnes MT mt', 't'],
   ['slugs', 'slug'],
-  ['k Kip Kips KIP KIPS', 'kip'],
+  ['Kip Kips KIP KIPS', 'kip'],
   ['Kgf KGF', 'kgf'],
   ['LBF lbsf', 'lbf'],
   ['LBM', 'lbm'],
@@ -139,6 +140,16 @@ const SLIPS: readonly (readonly [symbols: string, ...choices: string[]])[] = [
   ['LS Ls', 'ls'],
   ['usd', 'USD'],
   ['eur', 'EUR'],
+  ['US$ U$S', 'USD'],
+  ['A$ AU$', 'AUD'],
+  ['CA$ CAN$', 'CAD'],
+  ['NZ$', 'NZD'],
+  ['HK$', 'HKD'],
+  ['S$ SG$', 'SGD'],
+  ['NT$', 'TWD'],
+  ['R$', 'BRL'],
+  ['zł', 'PLN'],
+  ['Kč', 'CZK'],
 ];
 
 /** Several words for one unit, refused as a whole: "sq ft". */

@@ -23,7 +23,7 @@ export type UnitScan =
 
 const SUPERSCRIPTS = '⁰¹²³⁴⁵⁶⁷⁸⁹';
 
-const SYMBOL = /[\p{L}\p{Sc}°%#_℃℉㎀-㏟]+\.?/uy;
+const SYMBOL = /[\p{L}\p{Sc}°%‰#_℃℉㎀-㏟]+\.?/uy;
 const POWER = /(?:\^|\*\*)(?:([+-]?\d{1,3})|\(([+-]?\d{1,3})(?:\/(\d{1,3}))?\))|([⁺⁻]?)([⁰¹²³⁴⁵⁶⁷⁸⁹]{1,3})/y;
 const SEPARATOR = / *[·*-] *| +(?![ /])/y;
 const SLASH = / *\/ */y;

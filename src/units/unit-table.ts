@@ -358,6 +358,7 @@ export const UNIT_TABLE: readonly UnitRow[] = [
 
   // Plain
   { symbol: '%', name: 'per cent', dimension: '', factor: 0.01, system: 'both', source: NAME },
+  { symbol: '‰', name: 'per mille', dimension: '', factor: 0.001, system: 'both', source: NAME },
   { symbol: 'ea', name: 'each', dimension: '', factor: 1, system: 'both', source: NAME },
   { symbol: 'ls', name: 'lump sum', dimension: '', factor: 1, system: 'both', source: NAME },
 ];

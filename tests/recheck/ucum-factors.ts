@@ -69,6 +69,7 @@ const codes: readonly (readonly [symbols: string, code: string, si: string])[] =
   ['degC °C ℃', 'Cel', 'K'],
   ['degF °F ℉', '[degF]', 'K'],
   ['%', '%', '1'],
+  ['‰', '[ppth]', '1'],
 ];
 
 /** Symbols that only count, which no library need be asked about. */

@@ -148,6 +148,11 @@ const ANSWERS: Readonly<Record<string, Answered>> = {
     options: 'mended',
     mended: 'item,V_s (m3)\na,1\nb,2 cy\n',
   },
+  'headings-change': byMending(
+    'item,V_s (m3)\na,1\nitem,V_s (cy)\nb,2\n',
+    'item,V_s (m3)\na,1\nb,2 cy\n',
+    [],
+  ),
   'row-unit-unread': byMending('item,V_s,Unit\na,1,lots\n', 'item,V_s,Unit\na,1,m3\n', [[2, UNITS]]),
   'row-unit-contradicted': byMending('item,V_s,Unit\na,1 cy,m3\n', 'item,V_s,Unit\na,1,m3\n', [[2, UNITS]]),
   'column-calculated': { text: 'item,V\na,1\n', dialog: [[1, OUT]], options: ['--columns', 'V=-'] },

@@ -150,9 +150,15 @@ describe('headings repeated among the rows', () => {
     expect(found.account?.counts).toMatchObject({ heading: 4, taken: 4 });
   });
 
-  test('with another unit are none', () => {
-    expect(
-      read('item,V_s (m3)\nslab,100\nitem,V_s (cy)\ncap,50\n', { check: () => undefined }).account?.lines,
-    ).toEqual([2, 3, 4]);
+  test('with another unit are refused, and the rows beside them are not', () => {
+    const found = read('item,V_s (m3)\nslab,100\nItem,V_s (cy)\ncap,50\n', { check: () => undefined });
+    expect(codes(found)).toEqual(['headings-change']);
+    expect(found.account?.lines).toEqual([2, 4]);
+    expect(found.account?.counts).toMatchObject({ heading: 2, refused: 2, held: 4 });
+  });
+
+  test('with a bracket that is an item are data', () => {
+    const found = read('item,V_s (m3)\nslab (m3),100\ncap (m3),50\n');
+    expect(found.account?.lines).toEqual([2, 3]);
   });
 });

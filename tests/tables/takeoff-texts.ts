@@ -443,4 +443,34 @@ export const TAKEOFF_TEXTS: readonly TakeoffText[] = [
     say: columns('Item=item; Vol (m3)=V'),
     refused: ['decimal-mixed', 'line 3'],
   },
+  {
+    what: 'parts of a thousand, in a heading and beside numbers',
+    text: lines('Item,Fall (‰),Waste', 'Slab,12.5,40 ‰', 'Caps,3,5 %'),
+    say: columns('Item=item; Fall (‰)=w; Waste=-'),
+    cells: { item: ['Slab', 'Caps'], w: [0.0125, 0.003] },
+  },
+  {
+    what: 'parts of a thousand beside numbers of per cent',
+    text: lines('Item,Waste', 'Slab,40 ‰', 'Caps,5 %'),
+    say: columns('Item=item; Waste=w'),
+    cells: { item: ['Slab', 'Caps'], w: [0.04, 0.05] },
+  },
+  {
+    what: 'dollars with the country in front',
+    text: lines('Item,Rate (US$),Qty', 'Slab,12.5,40', 'Caps,3.50 US$,5'),
+    say: columns('Item=item; Rate (US$)=p; Qty=n'),
+    cells: { item: ['Slab', 'Caps'], p: [12.5, 3.5], n: [40, 5] },
+  },
+  {
+    what: 'dollars of another country',
+    text: lines('Item,Rate (A$)', 'Slab,12.5'),
+    say: columns('Item=item; Rate (A$)=p'),
+    refused: ['column-unit-other-kind', 'A$'],
+  },
+  {
+    what: 'headings said again on the second page, in another unit',
+    text: lines('Item,Vol (m3)', 'Slab,12.5', 'Item,Vol (CY)', 'Caps,3.5'),
+    say: columns('Item=item; Vol (m3)=V'),
+    refused: ['headings-change', 'line 3'],
+  },
 ];

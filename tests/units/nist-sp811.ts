@@ -93,6 +93,7 @@ export const NIST_SP_811: readonly NistFactor[] = [
   { unit: 'ΔdegC', full: 1, printed: '1' },
   { unit: 'ΔdegF', full: 0.5555555555555556, printed: '0.5555556' },
   { unit: '%', full: 0.01 },
+  { unit: '‰', full: 0.001 },
   { unit: 'ea', full: 1 },
   { unit: 'ls', full: 1 },
 ];

@@ -77,6 +77,7 @@ export const ORACLE_TABLE: readonly OracleRow[] = [
   { unit: 'lbf·in', ucum: ['[lbf_av].[in_i]', 'N.m'], mathjs: ['lbf inch', 'N m'] },
   { unit: 'deg', ucum: ['deg', 'rad'], mathjs: ['deg', 'rad'] },
   { unit: '%', ucum: ['%', '1'] },
+  { unit: '‰', ucum: ['[ppth]', '1'] },
   { unit: 'kJ/(m^2·s)', ucum: ['kJ/(m2.s)', 'W/m2'], mathjs: ['kJ/(m^2 s)', 'W/m^2'] },
   { unit: 'gal/min', ucum: ['[gal_us]/min', 'm3/s'], mathjs: ['231 inch^3/minute', 'm^3/s'] },
 ];

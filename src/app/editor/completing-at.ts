@@ -10,7 +10,7 @@ export type Completing =
   | { readonly kind: 'text'; readonly from: number };
 
 const number = String.raw`(?<![\p{L}\d_'.])(?:\d[\d.]*|\.\d+)(?:[eE][+-]?\d+)?`;
-const unitLetters = String.raw`[\p{L}\p{Sc}°%]*`;
+const unitLetters = String.raw`[\p{L}\p{Sc}°%‰]*`;
 const afterNumber = new RegExp(`${number}\\s+(${unitLetters})$`, 'u');
 const inUnitGroup = new RegExp(`${number}\\s*\\([^()]*?(${unitLetters})$`, 'u');
 const word = /\p{L}[\p{L}\d_'.]*$/u;

@@ -21,6 +21,11 @@ export function cellPlace({ line, letter, header }: CellFacts): string {
   return `line ${line}, column ${letter}${header === '' ? '' : ` ${quoted(header)}`}`;
 }
 
+/** Why a cell is remarked on, behind the cell as written where the reason does not quote it. */
+export function reasonOfCell({ text, reason }: { readonly text: string; readonly reason: string }): string {
+  return text === '' || reason.includes(text) ? reason : `${quoted(text)}: ${reason}`;
+}
+
 /** The first of some cells that can be read two ways, and how many more there are. */
 export interface UnclearFacts extends CellFacts {
   readonly more: number;

@@ -10,6 +10,7 @@ import {
   moreOf,
   type RowFacts,
   type RowsFacts,
+  reasonOfCell,
   type TextColumnFacts,
   textColumn,
   type UnclearFacts,
@@ -193,6 +194,15 @@ export const tables = {
       message: `${linesCalled(lines)} of the text ${lines.length === 1 ? 'stays' : 'stay'} out: ${quoted(text)}`,
     }),
   }),
+  'headings-change': entry<{ line: number; header: string; again: string }>({
+    title: 'Headings again, with another unit',
+    explain:
+      'A row among the others says the headings again, and a unit in them is another one than at the top. The rows below it are in that unit, and a column has one unit only where its heading says it.',
+    words: ({ line, header, again }) => ({
+      message: `line ${line} says the headings again, with ${quoted(again)} where the first have ${quoted(header)}`,
+      hint: 'write the unit beside each number below it, and take that line out; or take the rows below it as a text of their own',
+    }),
+  }),
   'rows-heading': entry<{ lines: readonly number[] }>({
     title: 'Headers that are repeated',
     explain:
@@ -355,7 +365,7 @@ export const tables = {
     title: 'A cell that its column does not read',
     explain: 'A cell of the text is not what its column takes. As written it has no value.',
     words: (facts) => ({
-      message: `${cellPlace(facts)}: ${facts.reason}`,
+      message: `${cellPlace(facts)}: ${reasonOfCell(facts)}`,
       ...(facts.remedy !== '' && { hint: facts.remedy }),
     }),
   }),
@@ -364,7 +374,7 @@ export const tables = {
     explain: 'A cell of the text is taken as it is written, and there is something to look at.',
     severity: 'warning',
     words: (facts) => ({
-      message: `${cellPlace(facts)}: ${facts.reason}`,
+      message: `${cellPlace(facts)}: ${reasonOfCell(facts)}`,
       ...(facts.remedy !== '' && { hint: facts.remedy }),
     }),
   }),
