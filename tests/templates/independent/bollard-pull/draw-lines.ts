@@ -87,13 +87,17 @@ function drawPlace(
   );
   const isAsPlanned = of.isAtOnePlace || random.chance(0.3);
   const leadsUp = random.chance(0.02);
+  const leadsAway = random.chance(0.003);
+  const isBeyond = random.chance(0.003);
   return {
     bollard_of: random.chance(0.01) ? '-' : nearest.name,
-    x_c: x,
-    y_c: y,
+    x_c: isBeyond ? x * 1.3 : x,
+    y_c: isBeyond ? y + breadth : y,
     z_c: leadsUp ? of.quay - random.between(0, 8) : of.deck,
     x_b: isAsPlanned ? (role === 'breast' && random.chance(0.3) ? x : x + aim) : nearest.x,
-    y_b: -breadth / 2 - (role === 'spring' ? random.between(1.5, 6) : random.between(2, 40)),
+    y_b: leadsAway
+      ? breadth
+      : -breadth / 2 - (role === 'spring' ? random.between(1.5, 6) : random.between(2, 40)),
     z_b: of.quay,
   };
 }

@@ -30,7 +30,7 @@ export function drawShip(random: Random, { length, breadth, draught }: Size): Li
     ? random.of([2000, 5000, 50_000, 200_000]) * random.of([0.999_99, 1.000_01])
     : (random.between(0.5, 0.9) * length * breadth * draught * density) / 1000;
   return {
-    'ship.LOA': length * 1.06,
+    'ship.LOA': length * (random.chance(0.05) ? random.between(0.9, 1.05) : 1.06),
     'ship.LBP': length,
     'ship.L_wL': length * random.between(0.95, 1.05),
     'ship.B': breadth,

@@ -25,6 +25,7 @@ export function workMooring(
   lines: readonly Line[],
   { combinations, shown }: Loads,
   ship: {
+    readonly breadth: number;
     readonly between: number;
     readonly sideArea: number;
     readonly frontArea: number;
@@ -32,7 +33,11 @@ export function workMooring(
   },
 ): { readonly pulls: Pulls; readonly worked: Worked } {
   const rule = entries.text('moor.rule') as Rule;
-  const plan = { ...workPlan(entries, lines), ...workTanker(ship) };
+  const plan = {
+    ...workPlan(entries, lines),
+    ...workPlace(lines, { length: entries.number('ship.LOA'), breadth: ship.breadth }),
+    ...workTanker(ship),
+  };
   const load = shown === undefined ? undefined : combinations[shown]?.force;
   if (!load || shown === undefined) return { pulls: { intact: undefined, lost: undefined }, worked: plan };
   const forces = workBefore(entries, { combinations, load }, ship.between, strengthOnBoard(lines));
@@ -105,6 +110,26 @@ function workPlan({ number }: Entries, lines: readonly Line[]): Worked {
     'moor.n_lost': wantedWithLoss(number),
     'moor.S_av': onBoard.springs,
     'moor.B_av': onBoard.others,
+  };
+}
+
+/** Whether the lines leave from the ship, and lead to the berth. */
+function workPlace(
+  lines: readonly Line[],
+  { length, breadth }: { readonly length: number; readonly breadth: number },
+): Worked {
+  const reach = (of: (line: Line) => number): number =>
+    Math.max(...lines.map(of)) - Math.min(...lines.map(of));
+  const [along, across] = [reach(({ x }) => x), reach(({ y }) => y)];
+  const isKnown = lines.every(({ square }) => !Number.isNaN(square));
+  const away = lines.filter(({ square }) => square < 0).length;
+  return {
+    'moor.l_c': along,
+    'moor.b_l': across,
+    'moor.c_long': judge(along, length),
+    'moor.c_wide': judge(across, breadth),
+    'moor.n_off': isKnown ? away : null,
+    'moor.c_side': isKnown ? judgeTruth(away === 0) : refused,
   };
 }
 

@@ -2,6 +2,9 @@ import type { Worked } from '../program.ts';
 import { type Entries, notNegative, positive } from './entries.ts';
 import { judge } from './verdicts.ts';
 
+/** The least block coefficient a ship is taken to have: common practice. */
+const finest = 0.2;
+
 /** The moored ship: m, m², m³, t, kg/m³. */
 export interface Ship {
   readonly between: number;
@@ -51,16 +54,41 @@ export function workShip({ number, text }: Entries): { readonly ship: Ship; read
     viscosity: number('ship.ν'),
     gravity: number('ship.g_n'),
   };
+  const block = volume / (between * breadth * draught);
   return {
     ship,
     worked: {
       'ship.afloat': judge(draught, depth),
       'ship.r_d': depth / draught,
       'ship.V_d': volume,
-      'ship.C_B': volume / (between * breadth * draught),
+      'ship.C_B': block,
+      ...relate({ overAll: number('ship.LOA'), hullDepth: number('ship.D_m'), block }, ship),
       'ship.A_L': sideArea,
       'ship.A_T': frontArea,
       'ship.A_Tb': frontArea,
     },
+  };
+}
+
+/** How the particulars of one ship go together: no hull is shorter than its waterline or fuller than its midship section. */
+function relate(
+  {
+    overAll,
+    hullDepth,
+    block,
+  }: { readonly overAll: number; readonly hullDepth: number; readonly block: number },
+  { between, waterline, breadth, draught, volume, midship, sideArea, frontArea }: Ship,
+): Worked {
+  const [longer, shorter] = [Math.max(between, waterline), Math.min(between, waterline)];
+  const fullest = midship * breadth * draught * longer;
+  return {
+    'ship.c_LOA': judge(longer, overAll),
+    'ship.c_B': judge(breadth, shorter),
+    'ship.c_T': judge(draught, breadth),
+    'ship.c_D': judge(draught, hullDepth),
+    'ship.C_p': volume / fullest,
+    'ship.c_full': judge(volume, fullest),
+    'ship.c_fine': judge(finest, block),
+    'ship.c_area': judge(frontArea, sideArea),
   };
 }

@@ -6,7 +6,7 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
     ship.LOA ship.LBP ship.L_wL ship.B ship.T ship.D_m ship.d wind.h_w wind.h_S wind.h_H load.s_p
     load.s_n moor.lines.x_c moor.lines.y_c moor.lines.z_c moor.lines.x_b moor.lines.y_b
     moor.lines.z_b moor.lines.L_t moor.lines.l_h moor.lines.L moor.lines.J moor.v moor.u
-    moor.lost.v_i moor.lost.u_i bolt.h bolt.a bolt.bolts.y bolt.bolts.z bolt.y_m rope.l rope.f_g
+    moor.lost.v_i moor.lost.u_i moor.l_c moor.b_l bolt.h bolt.a bolt.bolts.y bolt.bolts.z bolt.y_m rope.l rope.f_g
     rope.L_p rope.c rope.L_c
   `,
   t: `

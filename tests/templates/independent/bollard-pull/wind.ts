@@ -54,6 +54,10 @@ export function workWind(entries: Entries, ship: Ship): { readonly force: Force;
     force: { along, off, moment },
     worked: {
       'wind.c_areas': method === 'UFC' ? ufc.areas : doesNotApply,
+      'wind.c_high':
+        method === 'UFC' && number('wind.A_S') > 0
+          ? judge(number('wind.h_H'), number('wind.h_S'))
+          : doesNotApply,
       'wind.V_10': atTen,
       'wind.G_1': entered,
       'wind.G_2': wanted,
