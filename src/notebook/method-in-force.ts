@@ -2,7 +2,7 @@ import { type Book, type Calc, type CalcColumn, foldedOption, type Method } from
 import type { CheckedFormula } from '../language/index.ts';
 import { optionsOf } from './build-model.ts';
 import { indexFor } from './methods.ts';
-import type { FormulaColumnItem, FormulaItem, MethodItem, Model } from './model.ts';
+import type { FormulaColumnItem, FormulaItem, MethodItem, Methods, Model } from './model.ts';
 import { namesOf, resolveName } from './names.ts';
 import type { Notebook } from './notebook.ts';
 
@@ -30,17 +30,7 @@ export interface MethodUse {
  */
 export function methodInForce(notebook: Notebook, id: string, row?: number): MethodItem | undefined {
   const methods = methodsOf(notebook.model, id);
-  if (!methods) return undefined;
-  if (methods.chosen !== undefined) return methods.list[methods.chosen];
-  if (!methods.starts || methods.byId === undefined) return undefined;
-  const option = textOf(notebook, methods.byId, row);
-  if (option === undefined) return undefined;
-  return methods.list[
-    indexFor(
-      methods.list.map(({ method }) => method),
-      option,
-    )
-  ];
+  return methods?.list[indexReader(notebook, methods)(row)];
 }
 
 /**
@@ -81,11 +71,8 @@ export function methodsUsed(notebook: Notebook, item: FormulaColumnItem): readon
   if (!methods) return [];
   const rows = methods.list.map((): number[] => []);
   const length = notebook.rowsOf(item.table) ?? 0;
-  for (let row = 0; row < length; row += 1) {
-    const used = methodInForce(notebook, item.id, row);
-    const at = used ? methods.list.indexOf(used) : -1;
-    rows[at]?.push(row);
-  }
+  const indexIn = indexReader(notebook, methods);
+  for (let row = 0; row < length; row += 1) rows[indexIn(row)]?.push(row);
   return methods.list.flatMap((one, at) => {
     const own = rows[at] ?? [];
     return own.length > 0 ? [{ item: one, rows: own }] : [];
@@ -104,14 +91,40 @@ function remarksOf({
   return { ...(reference !== undefined && { reference }), ...(note !== undefined && { note }) };
 }
 
-function textOf(notebook: Notebook, id: string, row: number | undefined): string | undefined {
+/** Gives the position of the method in force in each row (from 0); -1 where none is. */
+function indexReader(
+  notebook: Notebook,
+  { list, chosen, starts, byId }: Methods,
+): (row: number | undefined) => number {
+  if (chosen !== undefined) return () => chosen;
+  if (!starts || byId === undefined) return () => -1;
+  const methods = list.map(({ method }) => method);
+  const optionIn = optionReader(notebook, byId);
+  // A long column has few options.
+  const known = new Map<string, number>();
+  return (row) => {
+    const option = optionIn(row);
+    if (option === undefined) return -1;
+    const found = known.get(option) ?? indexFor(methods, option);
+    known.set(option, found);
+    return found;
+  };
+}
+
+/** Reads the text that chooses, of a column in a row. */
+function optionReader(notebook: Notebook, id: string): (row: number | undefined) => string | undefined {
   const item = notebook.model.items.get(id);
   if (item?.kind === 'input' || item?.kind === 'formula') {
     const read = notebook.result(id);
-    return read.status === 'ok' && read.value.kind === 'text' ? read.value.text : undefined;
+    const option = read.status === 'ok' && read.value.kind === 'text' ? read.value.text : undefined;
+    return () => option;
   }
   const column = notebook.column(id);
-  if (column.status !== 'ok' || row === undefined || row >= column.reading.length) return undefined;
-  const read = column.reading.at(row);
-  return read.status === 'ok' && typeof read.value === 'string' ? read.value : undefined;
+  if (column.status !== 'ok') return () => undefined;
+  const { reading } = column;
+  return (row) => {
+    if (row === undefined || row >= reading.length) return undefined;
+    const read = reading.at(row);
+    return read.status === 'ok' && typeof read.value === 'string' ? read.value : undefined;
+  };
 }

@@ -90,16 +90,23 @@ export function methodWords(method: Pick<Method, 'for'>): string {
   return `for ${[shown.join(', '), last].filter((words) => words !== '').join(' and ')}`;
 }
 
-/** Rows (from 0) as a person counts them, in runs: "rows 1–4, 7". */
+/** More runs of rows than these nobody reads; the rest is counted. */
+const MOST_RUNS = 8;
+
+/** Rows (from 0) as a person counts them, in runs: "rows 1–4, 7"; of many runs the first, "and 940 more". */
 export function rowsInWords(rows: readonly number[]): string {
   const runs: { from: number; to: number }[] = [];
+  let told = 0;
   for (const row of rows) {
     const last = runs.at(-1);
     if (last && last.to === row - 1) last.to = row;
+    else if (runs.length === MOST_RUNS) break;
     else runs.push({ from: row, to: row });
+    told += 1;
   }
   const words = runs.map(({ from, to }) => (from === to ? `${from + 1}` : `${from + 1}–${to + 1}`));
-  return `${rows.length === 1 ? 'row' : 'rows'} ${words.join(', ')}`;
+  const more = told < rows.length ? ` and ${rows.length - told} more` : '';
+  return `${rows.length === 1 ? 'row' : 'rows'} ${words.join(', ')}${more}`;
 }
 
 /** The tree of methods put together, with the text that chooses told of it. */

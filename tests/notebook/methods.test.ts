@@ -310,4 +310,6 @@ test('what a method is for, in words', () => {
   expect(methodWords({ for: ['a', 'b', 'c', 'd', 'e'] })).toBe('for “a”, “b”, “c” and 2 more');
   expect(methodWords({})).toBe('for all others');
   expect(rowsInWords([0, 1, 2, 6])).toBe('rows 1–3, 7');
+  const odd = Array.from({ length: 50_000 }, (_, at) => 2 * at);
+  expect(rowsInWords(odd)).toBe('rows 1, 3, 5, 7, 9, 11, 13, 15 and 49992 more');
 });
