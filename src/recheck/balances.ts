@@ -1,6 +1,7 @@
 import { OF_MAGNITUDES } from './agreement.ts';
 import { type Compared, valueAt } from './compared.ts';
-import { lowerBook } from './lower/book.ts';
+import { type KnownCells, type LoweredBook, lowerBook } from './lower/book.ts';
+import { REFUSED, type ValuePlace } from './lower/plan.ts';
 import type { EngineValues, RecheckProgram } from './program.ts';
 import { type ComputedGrid, computeGrid } from './second-engine.ts';
 import { sizeId, valuesOfSizes, withSizes } from './sizes.ts';
@@ -9,12 +10,13 @@ import { sizeId, valuesOfSizes, withSizes } from './sizes.ts';
 export async function balancesAmong(
   apart: readonly Compared[],
   program: RecheckProgram,
+  lowered: LoweredBook,
   computed: ComputedGrid,
   values: EngineValues,
 ): Promise<ReadonlySet<Compared>> {
   if (apart.length === 0) return new Set();
   const withSize = withSizes(program, new Set(apart.map(({ id }) => id)));
-  const book = lowerBook(withSize, valuesOfSizes(values));
+  const book = lowerBook(withSize, valuesOfSizes(values), cellsOf(lowered, computed));
   const sizes = await computeGrid(book.grid);
   try {
     return new Set(
@@ -29,4 +31,15 @@ export async function balancesAmong(
   } finally {
     sizes.close();
   }
+}
+
+/** What the second engine has computed already, so that beside the sizes nothing is computed once more. */
+function cellsOf({ places }: LoweredBook, computed: ComputedGrid): KnownCells {
+  return {
+    has: (id) => places.has(id),
+    at: (id, row) => {
+      const value = computed.read(valueAt(places.get(id) as ValuePlace, row ?? 0).place);
+      return typeof value === 'object' ? `=${REFUSED}` : value;
+    },
+  };
 }

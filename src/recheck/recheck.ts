@@ -31,7 +31,7 @@ export async function recheck(program: RecheckProgram, values: EngineValues): Pr
       else if (verdict === 'differ') differing.push(value);
       else counts[verdict] += 1;
     }
-    const balanced = await balancesAmong(apart, program, computed, values);
+    const balanced = await balancesAmong(apart, program, book, computed, values);
     const wrong = [...differing, ...apart.filter((value) => !balanced.has(value))];
     return {
       agree: counts.agree + balanced.size,

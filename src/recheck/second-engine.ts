@@ -1,6 +1,7 @@
 import type { HyperFormula as Engine, Sheets } from 'hyperformula';
 import type { Grid, GridCell, GridPlace } from './grid.ts';
 import { sharedRanges } from './shared-ranges.ts';
+import { spreadReaders } from './spread-readers.ts';
 
 /** What the second engine makes of a cell: a number, a truth value, or the name of an error (`#DIV/0!`). */
 export type GridValue = number | boolean | { readonly error: string };
@@ -17,7 +18,8 @@ export interface ComputedGrid {
 /** Computes a grid with HyperFormula, which is loaded when first needed. */
 export async function computeGrid(grid: Grid): Promise<ComputedGrid> {
   const { HyperFormula } = await import('hyperformula');
-  const sheets = [sharedRanges(grid.sheets), ...grid.sheets];
+  const spread = spreadReaders(grid.sheets);
+  const sheets = [sharedRanges(spread), ...spread];
   const longest = Math.max(...sheets.map(({ rows }) => rows.length));
   const engine: Engine = HyperFormula.buildFromSheets(
     Object.fromEntries(sheets.map((sheet) => [sheet.name, sheet.rows])) as Sheets,

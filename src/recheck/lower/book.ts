@@ -1,16 +1,17 @@
 import { partsOf, type Typed } from '../../language/index.ts';
-import type { Grid, GridLabel, OpenSheet } from '../grid.ts';
+import type { Grid, GridCell, GridLabel, OpenSheet } from '../grid.ts';
 import type { EngineValues, RecheckCell, RecheckProgram } from '../program.ts';
 import { type TextCodes, textCodes } from '../text-codes.ts';
 import { factorReader } from '../unit-factor.ts';
 import { createBudget } from './budget.ts';
 import { createConstants } from './constants.ts';
-import { borrow, writeEntries } from './entries.ts';
+import { fill, valueCell, writeEntries } from './entries.ts';
 import { lowerFormula, type RowCount } from './formula.ts';
 import { layOut } from './layout.ts';
 import type { BookPlan, TableSheet, ValuePlace } from './plan.ts';
 import { createSearches } from './search.ts';
 import type { WatchedCell } from './watched.ts';
+import { createWrittenCells } from './written-cells.ts';
 
 /** A book as an A1 grid, and where everything stands on it. */
 export interface LoweredBook {
@@ -26,11 +27,18 @@ export interface LoweredBook {
   readonly texts: TextCodes;
 }
 
+/** Values of formulas that were computed before, as cells: of a line, or of a row of a column from 0. */
+export interface KnownCells {
+  readonly has: (id: string) => boolean;
+  readonly at: (id: string, row: number | undefined) => GridCell;
+}
+
 /**
  * Lays a book out as plain spreadsheet cells: a sheet of its lines, one for each table, one of constants, one of unit
- * factors, and one of helper cells.
+ * factors, and one of helper cells. A formula whose values are `known` already is not written again: they stand in its
+ * cells.
  */
-export function lowerBook(program: RecheckProgram, values: EngineValues): LoweredBook {
+export function lowerBook(program: RecheckProgram, values: EngineValues, known?: KnownCells): LoweredBook {
   const labels: GridLabel[] = [];
   const sheetOf = (name: string): OpenSheet => ({ name, rows: [] });
   const [cells, work, numbers, units] = ['Cells', 'Work', 'Numbers', 'Units'].map(sheetOf) as [
@@ -55,12 +63,17 @@ export function lowerBook(program: RecheckProgram, values: EngineValues): Lowere
     labels,
     budget: createBudget(),
     searches: createSearches(),
+    written: createWrittenCells(),
   };
 
   const borrowed = new Map<string, string>();
   const watched: WatchedCell[] = [];
   const rowCounts: RowCount[] = [];
   for (const cell of shortestFirst(program.cells, places)) {
+    if (known && cell.kind === 'formula' && known.has(cell.id)) {
+      fill(plan, cell.id, (row) => known.at(cell.id, row));
+      continue;
+    }
     const lowered = cell.kind === 'formula' ? lowerFormula(plan, cell) : writeEntries(plan, cell);
     if (typeof lowered === 'string') borrowed.set(cell.id, lowered);
     else if (lowered) {
@@ -68,7 +81,7 @@ export function lowerBook(program: RecheckProgram, values: EngineValues): Lowere
       if (lowered.rowCount) rowCounts.push(lowered.rowCount);
     }
   }
-  for (const id of borrowed.keys()) borrow(plan, id);
+  for (const id of borrowed.keys()) fill(plan, id, (row) => valueCell(values(id, row), texts.codeOf));
   const sheets = [
     cells,
     ...Array.from(tables.values(), ({ sheet }) => sheet),

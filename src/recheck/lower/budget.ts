@@ -1,8 +1,8 @@
 import { giveUp } from './obstacle.ts';
 
 /**
- * The most cells with formulas a grid may have. Measured with HyperFormula 3.5: a cell takes 50 to 90 µs of a core, by
- * what else the machine does, and 3.0 to 3.6 kB, so that this many take 10 to 20 s and 0.7 GB. More memory a tab of a
+ * The most cells with formulas a grid may have. Measured with HyperFormula 3.5: a cell takes 40 to 80 µs of a core, by
+ * what else the machine does, and 3.0 to 3.6 kB, so that this many take 8 to 16 s and 0.7 GB. More memory a tab of a
  * browser is not sure to get, and after more time the report would be of a book that has moved on.
  */
 const MOST_CELLS = 200_000;

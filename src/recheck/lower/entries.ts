@@ -71,13 +71,13 @@ function entryCell(
   }
 }
 
-/** Puts the engine's own values where nothing could be lowered, so that what depends on them can be rechecked. */
-export function borrow(plan: BookPlan, id: string): void {
+/** Puts values where no formula is written, so that what depends on them can be computed. */
+export function fill(plan: BookPlan, id: string, cellAt: (row: number | undefined) => GridCell): void {
   const place = plan.places.get(id) as ValuePlace;
-  for (let at = 0; at < (place.count ?? 1); at += 1) {
-    const value = plan.values(id, place.count === undefined ? undefined : at);
-    (place.sheet.rows[place.row + at] as GridCell[])[place.column] = valueCell(value, plan.texts.codeOf);
-  }
+  for (let at = 0; at < (place.count ?? 1); at += 1)
+    (place.sheet.rows[place.row + at] as GridCell[])[place.column] = cellAt(
+      place.count === undefined ? undefined : at,
+    );
 }
 
 /** A value of the engine as a cell of the grid. */

@@ -96,18 +96,14 @@ function runningStep(call: CallNode, row: number, site: Site, lowerer: Lowerer):
 
 function createLowerer(plan: BookPlan, cell: RecheckFormula, running: ReadonlyMap<Typed, number>) {
   const { constants } = plan;
-  const helpers = createHelpers(plan.work, () => constants.number(1), plan.budget.spend);
+  const helpers = createHelpers(plan.work, plan.written, () => constants.number(1), plan.budget.spend);
   const watched: WatchedCell[] = [];
   const forAll = new Map<Typed, string>();
   const forRow = new Map<Typed, string>();
   const sheet = cell.table === undefined ? '' : tableOf(plan, cell.table).sheet.name;
 
-  const helper: Lowerer['helper'] = (formula, site) => {
-    const place = helpers.cell(formula, site);
-    return { place, at: address(place.sheet, place.row, place.column, site.line !== undefined) };
-  };
   const inCell = (formula: string, site: Site): string =>
-    isAddress(formula) ? formula : helper(formula, site).at;
+    isAddress(formula) ? formula : helpers.cell(formula, site).at;
   const remembered = (memo: Map<Typed, string>, node: Typed, write: () => string): string => {
     const known = memo.get(node) ?? write();
     memo.set(node, known);
@@ -120,7 +116,7 @@ function createLowerer(plan: BookPlan, cell: RecheckFormula, running: ReadonlyMa
     plan,
     helpers,
     table: cell.table,
-    helper,
+    helper: helpers.cell,
     shortened,
     lower: (node, site) => shortened(lowerNode(node, site, lowerer), site),
     operand: (node, site) => {

@@ -25,7 +25,7 @@ export interface Lowerer {
   /** The cell of a running value on a row, which was made before the row was lowered. */
   readonly running: (node: Typed, row: number) => string;
   /** A helper cell. */
-  readonly helper: (formula: string, site: Site) => { readonly place: GridPlace; readonly at: string };
+  readonly helper: Helpers['cell'];
   readonly tools: (site: Site) => LoweringTools;
   /** Remembers a cell on whose value it hangs whether the result can be compared. */
   readonly watch: (hazard: Hazard, place: GridPlace, row: number | undefined) => void;

@@ -4,6 +4,7 @@ import type { EngineValues, RecheckCell, RecheckTable } from '../program.ts';
 import type { TextCodes } from '../text-codes.ts';
 import type { Budget } from './budget.ts';
 import type { Constants } from './constants.ts';
+import type { WrittenCells } from './written-cells.ts';
 
 /** The sheet of one table: row numbers in column A, then its columns, then helper cells. Row 1 is for headings. */
 export interface TableSheet {
@@ -34,6 +35,7 @@ export interface BookPlan {
   readonly labels: GridLabel[];
   readonly budget: Budget;
   readonly searches: Searches;
+  readonly written: WrittenCells;
 }
 
 /** What the searches of a book share, by the id of the column. */

@@ -10,6 +10,7 @@ import {
 } from '../grid.ts';
 import { giveUp } from './obstacle.ts';
 import { VALUE_COLUMN } from './plan.ts';
+import type { WrittenCells } from './written-cells.ts';
 
 /** A row of the grid to whose right helper cells are put. */
 export interface Line {
@@ -40,59 +41,91 @@ export const ROOT: Site = { fresh: new Map() };
 /** The most cells beside one row; a workbook has 16,384 columns. */
 const MOST_ASIDE = 16_000;
 
-/** Puts helper cells on the grid, for one formula. */
+/**
+ * Puts helper cells on the grid: beside a row what differs from row to row, and on the work sheet what does not. Each is
+ * written once where it stands: the same formula is found again.
+ */
 export interface Helpers {
   /** A cell with this formula (without `=`). */
-  readonly cell: (formula: string, site: Site) => GridPlace;
-  /** Cells below one another at a root site, side by side in a line. Each formula is written for a site of its own. */
+  readonly cell: (formula: string, site: Site) => HelperCell;
+  /** Cells below one another or side by side. At a root site each formula is written for a site of its own. */
   readonly block: (count: number, formula: (at: number, site: Site) => string, site: Site) => LoweredColumn;
 }
 
+/** A cell, and its address in formulas of the site it was put there for. */
+interface HelperCell {
+  readonly place: GridPlace;
+  readonly at: string;
+}
+
 /** `one` is the address of a cell that holds 1; `spend` gives up where too many cells are taken. */
-export function createHelpers(work: OpenSheet, one: () => string, spend: (count: number) => void): Helpers {
-  const widen = ({ sheet, row }: Line, count: number): number => {
+export function createHelpers(
+  work: OpenSheet,
+  written: WrittenCells,
+  one: () => string,
+  spend: (count: number) => void,
+): Helpers {
+  /** The column from which on a line holds formulas side by side, those that stood there already or new ones. */
+  const aside = ({ sheet, row }: Line, formulas: readonly string[]): number => {
     const cells = sheet.rows[row] as GridCell[];
+    const known = written.inLine(cells, formulas);
+    if (known !== undefined) return known;
+    spend(formulas.length);
     const column = cells.length;
-    if (column + count > MOST_ASIDE) giveUp(`it would take more than ${MOST_ASIDE} cells beside one row`);
-    for (let at = 0; at < count; at += 1) cells.push(null);
+    if (column + formulas.length > MOST_ASIDE)
+      giveUp(`it would take more than ${MOST_ASIDE} cells beside one row`);
+    for (const formula of formulas) cells.push(`=${formula}`);
+    written.addInLine(cells, formulas, column);
     return column;
   };
-  const lengthen = (count: number): number => {
+  /** The first line of the work sheet that holds formulas below one another, as there already or on new lines. */
+  const atRoot = (formulas: readonly string[]): number => {
+    const known = written.inColumn(work, VALUE_COLUMN, formulas);
+    if (known !== undefined) return known;
+    spend(formulas.length);
     const row = work.rows.length;
-    for (let at = 0; at < count; at += 1) work.rows.push([null, null]);
+    for (const formula of formulas) work.rows.push([null, `=${formula}`]);
+    written.addInColumn(formulas, row);
     return row;
-  };
-  const write = (sheet: OpenSheet, row: number, column: number, formula: string): void => {
-    (sheet.rows[row] as GridCell[])[column] = `=${formula}`;
   };
 
   return {
     cell: (formula, { line }) => {
-      spend(1);
-      const sheet = line ? line.sheet : work;
-      const row = line ? line.row : lengthen(1);
-      const column = line ? widen(line, 1) : VALUE_COLUMN;
-      write(sheet, row, column, formula);
-      return { sheet: sheet.name, row, column };
+      const { sheet, row, column } =
+        line && moves(formula)
+          ? { ...line, column: aside(line, [formula]) }
+          : { sheet: work, row: atRoot([formula]), column: VALUE_COLUMN };
+      const place = { sheet: sheet.name, row, column };
+      return { place, at: address(place.sheet, row, column, sheet === line?.sheet && row === line.row) };
     },
     block: (count, formula, site) => {
       if (count === 0) return belowOneAnother(work.name, 0, 0, 0, false);
-      spend(count);
       const { line } = site;
       if (line) {
-        const { sheet, row } = line;
-        const first = widen(line, count);
-        for (let at = 0; at < count; at += 1) write(sheet, row, first + at, formula(at, site));
-        return besideOneAnother(line, first, count, one);
+        // All are written before any has its place, so that their own helper cells are found again too.
+        const formulas = Array.from({ length: count }, (_, at) => formula(at, site));
+        return formulas.some(moves)
+          ? besideOneAnother(line, aside(line, formulas), count, one)
+          : belowOneAnother(work.name, atRoot(formulas), VALUE_COLUMN, count, false);
       }
-      const first = lengthen(count);
+      spend(count);
+      const first = work.rows.length;
+      for (let at = 0; at < count; at += 1) work.rows.push([null, null]);
       for (let at = 0; at < count; at += 1) {
         const own: Site = { ...site, line: { sheet: work, row: first + at } };
-        write(work, first + at, VALUE_COLUMN, formula(at, own));
+        const text = formula(at, own);
+        (work.rows[first + at] as GridCell[])[VALUE_COLUMN] = `=${text}`;
       }
       return belowOneAnother(work.name, first, VALUE_COLUMN, count, true);
     },
   };
+}
+
+const unpinned = /\$[A-Z]+\d/;
+
+/** Whether a formula reads a row that is another where it stands in another row. */
+function moves(formula: string): boolean {
+  return unpinned.test(formula);
 }
 
 /** Cells below one another as a gathered argument. */
