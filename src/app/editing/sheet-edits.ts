@@ -14,6 +14,7 @@ import {
   withoutOriginOf,
 } from '../../document/index.ts';
 import { type Item, type Notebook, namesUsed, usesInPart } from '../../notebook/index.ts';
+import { intoGroupLabel } from './describe-move.ts';
 import { groupedSheets } from './grouped-sheets.ts';
 import { sheetKeyRefusal, sheetRespelling } from './rename-sheet.ts';
 
@@ -80,18 +81,29 @@ export function removeSheetEdit(book: Book, key: string): Edit {
   return { ...removal, patches: [...removal.patches, ...withoutOriginOf(book, key)] };
 }
 
-/** Moves a sheet by one in the order it is read in; across the edge of a group it joins the group it comes to. */
+/**
+ * Moves a sheet by one in the order it is read in. Across the edge of its group it joins the group it comes to, which the
+ * label says; the only sheet of a group keeps it and moves past the whole of the other.
+ */
 export function moveSheetBy(book: Book, key: string, by: -1 | 1): Edit | undefined {
-  const read = [...groupedSheets(book).values()].flat();
+  const groups = [...groupedSheets(book).values()];
+  const read = groups.flat();
   const at = read.findIndex((sheet) => sheet.key === key);
   const [sheet, neighbour] = [read[at], read[at + by]];
   if (!sheet || !neighbour) return undefined;
   const others = book.sheets.filter((one) => one.key !== key);
-  const stays = (sheet.group ?? '') === (neighbour.group ?? '');
+  const inGroup = groups.findIndex((sheets) => sheets.includes(sheet));
+  const stays = groups[inGroup]?.includes(neighbour) ?? false;
+  if (!stays && groups[inGroup]?.length === 1) {
+    // A group stands where its first sheet does.
+    const next = groups[by > 0 ? inGroup + 2 : inGroup - 1]?.[0];
+    return moveSheet(key, next ? others.indexOf(next) : others.length);
+  }
   const behind = stays === by > 0;
   const move = moveSheet(key, others.indexOf(neighbour) + (behind ? 1 : 0));
   if (stays) return move;
-  return joinEdits(move.label, [setSheetField(key, 'group', neighbour.group), move]);
+  const label = intoGroupLabel(sheet.title || sheet.key, sheet.group, neighbour.group);
+  return joinEdits(label, [setSheetField(key, 'group', neighbour.group), move]);
 }
 
 /** The lines and columns of other sheets that refer to a sheet. */

@@ -3,6 +3,7 @@ import type { Edit } from '../../document/index.ts';
 import type { Dangling } from '../../notebook/index.ts';
 import { describeDeletion } from '../editing/describe-deletion.ts';
 import { describeInsertion } from '../editing/describe-insertion.ts';
+import { describeMove } from '../editing/describe-move.ts';
 import type { CellPlace } from '../session/place.ts';
 import { labelOf, placeOfId } from '../session/places.ts';
 import type { Session, SessionEvent } from '../session/session.ts';
@@ -14,7 +15,8 @@ import { counted } from './status-words.ts';
 const NAMED = 3;
 
 /**
- * Tells what was just deleted or put into a table, and how that is undone, until the next change or another sheet; and
+ * Tells what was just deleted, put into a table or moved to another group, and how that is undone, until the next change or
+ * another sheet; and
  * which lines lost what they used by it, each the way there, until the next change.
  */
 export class ChangeNotice extends LitElement {
@@ -110,5 +112,5 @@ export class ChangeNotice extends LitElement {
 
 function wordsOf(back: Edit): string | undefined {
   const gone = describeDeletion(back);
-  return gone === undefined ? describeInsertion(back) : `${gone} deleted`;
+  return gone === undefined ? (describeInsertion(back) ?? describeMove(back)) : `${gone} deleted`;
 }

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { describeMove } from '../../../src/app/editing/describe-move.ts';
 import { groupedSheets } from '../../../src/app/editing/grouped-sheets.ts';
 import {
   addSheet,
@@ -18,9 +19,9 @@ const book: Book = {
 };
 
 /** Sheets as a person reads them: `One a c`. */
-function read(edit: Edit | undefined): readonly string[] {
+function read(edit: Edit | undefined, of = book): readonly string[] {
   if (!edit) return ['nothing'];
-  const applied = applyEdit(book, edit);
+  const applied = applyEdit(of, edit);
   if (!applied.ok) throw new Error(applied.problems[0]?.message);
   return [...groupedSheets(applied.value.book)].map(([group, sheets]) =>
     [group, ...sheets.map(({ key }) => key)].join(' '),
@@ -38,6 +39,33 @@ test.each([
 ] as const)('%s moves by %i', (key, by, after) => {
   const found = read(moveSheetBy(book, key, by));
   expect([...found].sort()).toEqual([...after].sort());
+});
+
+test.each([
+  ['a', 1, ['Two b c', 'One a', 'Four d']],
+  ['a', -1, ['nothing']],
+  ['d', -1, ['One a', 'Four d', 'Two b c']],
+  ['d', 1, ['nothing']],
+] as const)('the only sheet of a group keeps it: %s moves by %i past another group', (key, by, after) => {
+  const sheets = [sheet('a', 'One'), sheet('b', 'Two'), sheet('c', 'Two'), sheet('d', 'Four')];
+  const lone: Book = { ...book, sheets };
+  expect(read(moveSheetBy(lone, key, by), lone)).toEqual(after);
+  // The sheets of the other group need not stand together in the file.
+  const apart: Book = {
+    ...book,
+    sheets: [sheet('a', 'One'), sheet('b', 'Two'), sheet('d', 'Four'), sheet('c', 'Two')],
+  };
+  expect(read(moveSheetBy(apart, key, by), apart)).toEqual(after);
+});
+
+test('a move into another group, or out of one, is told', () => {
+  expect(describeMove(moveSheetBy(book, 'c', 1) as Edit)).toBe('the sheet “c” moved into the group “Two”');
+  const loose: Book = { ...book, sheets: [sheet('a'), sheet('b', 'Two'), sheet('c', 'Two')] };
+  expect(describeMove(moveSheetBy(loose, 'b', -1) as Edit)).toBe(
+    'the sheet “b” moved out of the group “Two”',
+  );
+  expect(describeMove(moveSheetBy(loose, 'c', -1) as Edit)).toBeUndefined();
+  expect(describeMove(moveSheetBy(loose, 'a', 1) as Edit)).toBeUndefined();
 });
 
 test('a new sheet stands behind another one, or last', () => {
