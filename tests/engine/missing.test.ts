@@ -192,6 +192,31 @@ test('nothing is to be mended where a formula says nothing for the case there is
   expect(problemOf(sheet.read('after_sum')).hints).toEqual([`${remedy('row 2 of s.t.R')}: ${because}`]);
 });
 
+test('where no row meets a condition, the condition is to be changed or the table to go on, not the formula', () => {
+  const sheet = newSheet();
+  sheet.given('F', 50, 'kN');
+  sheet.table('t', 1);
+  sheet.column('t.R', [40], 'kN');
+  sheet.table('none', 0);
+  sheet.column('none.R', [], 'kN');
+  sheet.calc('least', 'MINIF(t.R >= F; t.R)');
+  sheet.calc('after', 'least / 2');
+  sheet.calc('empty', 'MAXIF(none.R >= F; none.R)');
+  sheet.run();
+  const because = 'there is no least “t.R”: the only row does not meet “t.R >= F” (F is 50 kN)';
+  expect(problemOf(sheet.read('least'))).toMatchObject({
+    code: 'no-row-meets',
+    message: because,
+    hints: ['change what the condition compares, or let the table go on until a row meets it'],
+  });
+  expect(problemOf(sheet.read('after')).hints).toEqual([
+    `change what s.least goes by, or have its formula say what holds otherwise: ${because}`,
+  ]);
+  expect(problemOf(sheet.read('empty')).message).toBe(
+    'there is no greatest “none.R”: the table has no rows to meet “none.R >= F” (F is 50 kN)',
+  );
+});
+
 test('a row of a table at fault is told by its row and column, and a blank behind a table is to be filled in', () => {
   const sheet = newSheet();
   sheet.given('rate', null);

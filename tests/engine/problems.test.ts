@@ -39,6 +39,21 @@ const cases: readonly (readonly [formula: string, at: string, message: string])[
     'IFS(MAX(curve.x) < b; 1)',
     'the formula says nothing for where “MAX(curve.x) < b” does not hold: b is 0 ft',
   ],
+  [
+    'MINIF(curve.y >= n * 10 kN; curve.x)',
+    'MINIF(curve.y >= n * 10 kN; curve.x)',
+    'there is no least “curve.x”: none of the 3 rows meets “curve.y >= n * 10 kN” (n is 5)',
+  ],
+  [
+    'n + MAXIF(AND(curve.soil = kind; curve.x > b); curve.x / 1 ft)',
+    'MAXIF(AND(curve.soil = kind; curve.x > b); curve.x / 1 ft)',
+    'there is no greatest “curve.x / 1 ft”: none of the 3 rows meets “AND(curve.soil = kind; curve.x > b)” (kind is "clay" and b is 0 ft)',
+  ],
+  [
+    'AVERAGEIF(curve.soil = "rock"; curve.y)',
+    'AVERAGEIF(curve.soil = "rock"; curve.y)',
+    'there is no mean “curve.y”: none of the 3 rows meets “curve.soil = "rock"”',
+  ],
   ['SWITCH(n; 1; 2; 3; 4)', 'SWITCH(n; 1; 2; 3; 4)', 'the formula says nothing for this case of “n”: n is 5'],
   ['CHOOSE(n; 1; 2)', 'CHOOSE(n; 1; 2)', 'CHOOSE: the index “n” is the place of none of its values: n is 5'],
   ['LOOKUP(9 ft; curve.x; curve.y; "exact")', '9 ft', 'LOOKUP: the key stands in no row of “curve.x”'],

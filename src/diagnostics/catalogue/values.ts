@@ -44,6 +44,37 @@ export const values = {
       return { message: `${facts.function}: ${facts.because}${shown}` };
     },
   }),
+  'no-row-meets': entry<{
+    function: string;
+    /** What is taken of the rows in which the condition holds: the least, the greatest, the mean. */
+    sought: string;
+    /** The values it would be taken of, and the condition, as written. */
+    of: string;
+    condition: string;
+    rows: number;
+    /** The names in the condition that stand for one value, and what they stand for. */
+    values: readonly { readonly written: string; readonly is: string }[];
+  }>({
+    title: 'No row that meets a condition',
+    explain:
+      'The least, the greatest or the mean is taken of the rows in which a condition holds, and with the values ' +
+      'entered it holds in none: no depth of the table is enough, no size of the list is large enough. The formula is ' +
+      'sound; there is no such row.',
+    words: ({ sought, of, condition, rows, values: named }) => {
+      const known = named.map(({ written, is }) => `${written} is ${is}`);
+      const where = known.length === 0 ? '' : ` (${listed(known, 'and')})`;
+      const nothing =
+        rows === 0
+          ? 'the table has no rows to meet'
+          : rows === 1
+            ? 'the only row does not meet'
+            : `none of the ${rows} rows meets`;
+      return {
+        message: `there is no ${sought} ${quoted(of)}: ${nothing} ${quoted(condition)}${where}`,
+        hint: 'change what the condition compares, or let the table go on until a row meets it',
+      };
+    },
+  }),
   'power-domain': entry<{ written: string; base: string; baseIs: string; exponent: string }>({
     title: 'A power that has no value',
     explain: 'A negative number has only whole powers, and zero no negative power.',

@@ -19,9 +19,12 @@ export function originOf(root: Root, blankWords: (root: Root) => string): Origin
   return originBehind(root.problem) ?? { name, ...originItself(root.problem) };
 }
 
+/** Of these problems nothing is wrong with the formula: it says nothing for the case there is. */
+const UNCOVERED: ReadonlySet<Problem['code']> = new Set(['no-branch', 'no-row-meets']);
+
 /** What a problem says of the place where it stands, as the place where the lack of a value begins. */
 export function originItself({ code, message }: Problem): Omit<Origin, 'name'> {
-  return { because: message, blank: false, ...(code === 'no-branch' && { uncovered: true }) };
+  return { because: message, blank: false, ...(UNCOVERED.has(code) && { uncovered: true }) };
 }
 
 /** Where the failing that a problem only passes on begins; undefined where it begins with the problem itself. */

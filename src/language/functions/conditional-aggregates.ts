@@ -6,7 +6,9 @@ import { compensatedSum, greatestOf, leastOf, sumsOfBeginnings } from './sample.
 /** What the examples are computed over. */
 const costs = { 'items.kind': ['pile', 'cap', 'Pile'], 'items.cost': ['5 USD', '7 USD', '11 USD'] };
 
-const none = () => ({ words: 'the condition holds in no row' });
+const noneIs =
+  (sought: string): NonNullable<GatherEvaluator['refuse']> =>
+  ([conditions]) => ({ sought, rows: conditions?.length ?? 0 });
 
 function chosen(conditions: Float64Array | undefined, values: Float64Array | undefined): Float64Array {
   return values && conditions ? values.filter((_, at) => conditions[at] === 1) : new Float64Array();
@@ -98,7 +100,7 @@ export const conditionalAggregates: readonly FunctionEntry[] = [
     group: 'conditional aggregates',
     parameters: [column('condition', truth), column('value', likePoints)],
     gives: (types) => common(types.slice(1)),
-    evaluate: ofChosen(average, none),
+    evaluate: ofChosen(average, noneIs('mean')),
     lower: ifAny(
       ([count = ''], columns, options, tools) => `SUM(${where([], columns, options, tools)})/${count}`,
     ),
@@ -113,7 +115,7 @@ export const conditionalAggregates: readonly FunctionEntry[] = [
     gives: (types) => common(types.slice(1)),
     evaluate: ofChosen(
       extreme(leastOf, (a, b) => a < b),
-      none,
+      noneIs('least'),
     ),
     lower: ifAny((_, columns, options, tools) => `MIN(${where([], columns, options, tools)})`),
     worked: { as: 'list', name: 'MIN', extreme: 'least' },
@@ -127,7 +129,7 @@ export const conditionalAggregates: readonly FunctionEntry[] = [
     gives: (types) => common(types.slice(1)),
     evaluate: ofChosen(
       extreme(greatestOf, (a, b) => a > b),
-      none,
+      noneIs('greatest'),
     ),
     lower: ifAny((_, columns, options, tools) => `MAX(${where([], columns, options, tools)})`),
     worked: { as: 'list', name: 'MAX', extreme: 'greatest' },

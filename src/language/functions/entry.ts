@@ -49,12 +49,17 @@ export interface AsPerson {
   readonly written: (argument: number) => string;
 }
 
-/** Why a call has no value, in words that finish the sentence "NAME: …". */
-export interface Refusal {
-  readonly words: string | ((person: AsPerson) => string);
-  /** Index of the argument at fault, to point at. */
-  readonly argument?: number;
-}
+/**
+ * Why a call has no value: words that finish the sentence "NAME: …", or that its condition, the first argument, holds in
+ * none of so many rows, where a value of the rows chosen was `sought` ("least").
+ */
+export type Refusal =
+  | {
+      readonly words: string | ((person: AsPerson) => string);
+      /** Index of the argument at fault, to point at. */
+      readonly argument?: number;
+    }
+  | { readonly sought: string; readonly rows: number };
 
 /** Element by element. NaN means outside its domain; `refuse` then says why. Truth is 1 or 0, points are SI. */
 export interface EachEvaluator {

@@ -1,9 +1,10 @@
 import { problem } from '../../../diagnostics/index.ts';
-import { type BranchNode, partsOf, type Typed } from '../../../language/index.ts';
+import type { BranchNode } from '../../../language/index.ts';
 import { type CauseFinder, ownFault } from '../cause.ts';
 import { blockStream, type NodeKind } from '../context.ts';
 import { chooseOne, takeFirst } from '../select.ts';
 import { constantStream, type Thunk } from '../stream.ts';
+import { namedValues } from './named-values.ts';
 
 /**
  * The first arm whose condition holds, else `otherwise`. What is not selected is not looked at: not computed where
@@ -66,24 +67,12 @@ function noBranchFacts(node: BranchNode, finder: CauseFinder) {
   const [subject] = node.args;
   const asked =
     name === 'IFS' || name === 'IF' ? node.arms.map(({ when }) => when) : subject ? [subject] : [];
-  const said = new Map(
-    asked.flatMap(namesIn).map((one) => [finder.written(one), finder.shown(finder.value(one), one)]),
-  );
   return {
     function: name,
     written: finder.written(node),
     asked: asked.map(finder.written),
-    values: [...said].slice(0, MOST_TOLD).map(([written, is]) => ({ written, is })),
+    values: namedValues(asked, finder),
   };
-}
-
-/** So many names of the conditions are told with their values. */
-const MOST_TOLD = 4;
-
-/** The names in a part that have one value where the cursors stand. */
-function namesIn(node: Typed): readonly Typed[] {
-  if (node.type.axes.some(({ fresh }) => fresh)) return [];
-  return node.kind === 'cell' || node.kind === 'column' ? [node] : partsOf(node).flatMap(namesIn);
 }
 
 const noValue: Thunk = () => Number.NaN;

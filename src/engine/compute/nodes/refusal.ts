@@ -1,6 +1,7 @@
 import { type Problem, problem, quoted } from '../../../diagnostics/index.ts';
 import type { CallNode, Refusal } from '../../../language/index.ts';
 import type { CauseFinder } from '../cause.ts';
+import { namedValues } from './named-values.ts';
 
 /** The problem of a call whose function refuses its arguments. `values` are those of the arguments, NaN if unknown. */
 export function refusalOf(
@@ -9,6 +10,7 @@ export function refusalOf(
   values: readonly number[],
   finder: CauseFinder,
 ): Problem {
+  if ('sought' in refusal) return noRowMeets(node, refusal, finder);
   const { words, argument } = refusal;
   const part = argument === undefined ? undefined : node.args[argument];
   const value = argument === undefined ? undefined : values[argument];
@@ -24,4 +26,21 @@ export function refusalOf(
   if (!part || value === undefined || Number.isNaN(value)) return problem('outside-domain', node, facts);
   const named = { argument: finder.written(part), value: finder.shown(value, part) };
   return problem('outside-domain', part, { ...facts, ...named });
+}
+
+/** What was looked for and the condition that no row meets, with what the names in it stand for. */
+function noRowMeets(
+  node: CallNode,
+  { sought, rows }: Extract<Refusal, { readonly sought: string }>,
+  finder: CauseFinder,
+): Problem {
+  const [condition, value] = node.args.map(finder.written);
+  return problem('no-row-meets', node, {
+    function: node.fn.name,
+    sought,
+    of: value ?? '',
+    condition: condition ?? '',
+    rows,
+    values: namedValues(node.args.slice(0, 1), finder),
+  });
 }
