@@ -49,17 +49,18 @@ export interface AsPerson {
   readonly written: (argument: number) => string;
 }
 
-/**
- * Why a call has no value: words that finish the sentence "NAME: …", or that its condition, the first argument, holds in
- * none of so many rows, where a value of the rows chosen was `sought` ("least").
- */
-export type Refusal =
-  | {
-      readonly words: string | ((person: AsPerson) => string);
-      /** Index of the argument at fault, to point at. */
-      readonly argument?: number;
-    }
-  | { readonly sought: string; readonly rows: number };
+/** Why a call has no value, in words that finish the sentence "NAME: …". */
+export interface ToldRefusal {
+  readonly words: string | ((person: AsPerson) => string);
+  /** Index of the argument at fault, to point at. */
+  readonly argument?: number;
+}
+/** The condition of a call, its first argument, holds in none of so many rows; it `sought` the "least" of their values. */
+export interface UnmetCondition {
+  readonly sought: string;
+  readonly rows: number;
+}
+export type Refusal = ToldRefusal | UnmetCondition;
 
 /** Element by element. NaN means outside its domain; `refuse` then says why. Truth is 1 or 0, points are SI. */
 export interface EachEvaluator {

@@ -1,5 +1,5 @@
 import { areEqual } from '../../units/index.ts';
-import type { Refusal } from './entry.ts';
+import type { Refusal, ToldRefusal } from './entry.ts';
 import { firstNotRising } from './keys.ts';
 
 interface Point {
@@ -114,7 +114,7 @@ export function bilinearRefusal({ x, y }: Point, grid: Grid, hold: boolean): Ref
   return { words: 'a corner of the grid around the point is missing or stands twice' };
 }
 
-function beyondGrid(name: string, values: Float64Array): Refusal['words'] {
+function beyondGrid(name: string, values: Float64Array): ToldRefusal['words'] {
   const [low, high] = [Math.min(...values), Math.max(...values)];
   return ({ shown }) =>
     `the table covers ${name} from ${shown(low)} to ${shown(high)}, and the value wanted lies outside; choose what it covers, or add its rows; "hold" would take its edge on purpose`;

@@ -1,5 +1,5 @@
 import { type Problem, problem, quoted } from '../../../diagnostics/index.ts';
-import type { CallNode, Refusal } from '../../../language/index.ts';
+import type { CallNode, Refusal, UnmetCondition } from '../../../language/index.ts';
 import type { CauseFinder } from '../cause.ts';
 import { namedValues } from './named-values.ts';
 
@@ -29,11 +29,7 @@ export function refusalOf(
 }
 
 /** What was looked for and the condition that no row meets, with what the names in it stand for. */
-function noRowMeets(
-  node: CallNode,
-  { sought, rows }: Extract<Refusal, { readonly sought: string }>,
-  finder: CauseFinder,
-): Problem {
+function noRowMeets(node: CallNode, { sought, rows }: UnmetCondition, finder: CauseFinder): Problem {
   const [condition, value] = node.args.map(finder.written);
   return problem('no-row-meets', node, {
     function: node.fn.name,
