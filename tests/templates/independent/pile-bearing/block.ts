@@ -17,7 +17,8 @@ interface Group {
   readonly long: number;
 }
 
-function groupOf({ number, stated }: Inputs): Group {
+/** The group as entered. */
+export function groupOf({ number, stated }: Inputs): Group {
   const size = number('pile.D') / 1000;
   const rows = [
     [number('pile.n_x'), number('pile.s_x')],
@@ -178,6 +179,6 @@ function askedOf(
     ),
   );
   const most = (all: readonly Maybe[]): Maybe =>
-    all.some((one) => one === null) ? null : Math.max(...all.map(Number));
+    all.length === 0 || all.some((one) => one === null) ? null : Math.max(...all.map(Number));
   return { asked: withAll([most(pressed)], (each) => count * each), pulled: most(lifted) };
 }

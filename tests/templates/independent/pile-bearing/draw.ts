@@ -57,6 +57,7 @@ export function drawPile(random: Random): Drawn {
       ...drawGroup(random),
       'pile.n_emb': random.of([0, 3, random.between(0, 10)]),
       'pile.n_pun': random.of([0, 3, random.between(0, 10)]),
+      'pile.n_bor': random.of([2, 3, random.between(2, 20)]),
       'pile.N_c': random.of([9, 5, 12, random.between(5, 12)]),
       'pile.r_clay': random.of([1, 0.7, 0, random.between(0, 1)]),
       'pile.r_sand': random.of([1, 0.5, 0, random.between(0, 1)]),
@@ -259,7 +260,7 @@ function drawSand(random: Random, chosen: string): Row {
     class: hasClass ? className : random.of(['none', null]),
     OCR: random.chance(0.5) ? null : random.between(1, 8),
     φ:
-      hasClass && random.chance(rule === 'K tan delta' ? 0.2 : 0.7)
+      random.chance(0.02) || (hasClass && random.chance(rule === 'K tan delta' ? 0.2 : 0.7))
         ? null
         : random.chance(0.1)
           ? whole
@@ -328,12 +329,13 @@ function drawLoads(random: Random, embedded: number): Row {
     ]),
     'loads.φ_x': random.of([1, 0.05, random.between(0.05, 1)]),
     'loads.φ_xt': random.of([1, 0.8, random.between(0.05, 1)]),
+    'loads.f_min': random.of([0.6, random.between(0.5, 1)]),
     'loads.W_is': random.chance(0.7) ? 'counted' : 'left out',
   };
 }
 
 function drawCombinations(random: Random, basis: string): readonly Row[] {
-  const count = random.chance(0.15) ? 1 : random.chance(0.02) ? 40 : random.whole(2, 6);
+  const count = random.chance(0.15) ? random.whole(0, 1) : random.chance(0.02) ? 40 : random.whole(2, 6);
   return Array.from({ length: count }, (_, index) => {
     const isLifting = random.chance(0.35);
     const factor = (often: number, most: number): number =>

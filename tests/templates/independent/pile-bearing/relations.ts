@@ -29,6 +29,9 @@ export function relationsOf(inputs: Inputs, section: Section, lengths: Lengths):
     'pile.c_mat': isOther ? check(section.material, section.gross) : idle,
     'pile.c_per': isOther ? check(round, section.perimeter) : idle,
     'pile.c_rad': isOther ? check(radius, size / 2) : idle,
+    // An H pile of depth and width D has the longest outline: 2 D + 4 D; its box is D².
+    'pile.c_out': isOther ? check(section.perimeter, (6 * size) / 1000) : idle,
+    'pile.c_size': isOther ? check(section.gross, (size / 1000) ** 2) : idle,
   };
 }
 

@@ -2,6 +2,7 @@ import type { Cell, Drawn, Verdict, Worked } from '../program.ts';
 import { blockLines, groupLines } from './block.ts';
 import { type Capacity, capacityAt, type Site, wetLength } from './capacity.ts';
 import { ratioOf } from './depth.ts';
+import { exposureLines } from './exposure.ts';
 import {
   effectiveStress,
   endOf,
@@ -19,15 +20,18 @@ import {
 } from './ground.ts';
 import { type Inputs, inputsOf, type Maybe, sumOf, textIn, withAll } from './inputs.ts';
 import { combinationsOf, factorsOf, greatest, type Held, holdAgainst, loadsOf } from './loads.ts';
+import { mostLines } from './most.ts';
 import { check, lines, type Names, where } from './names.ts';
 import { neutralPlane } from './neutral-plane.ts';
 import { depthLines } from './profile.ts';
 import { relationsOf, withoutSection } from './relations.ts';
 import { type Section, sectionOf } from './section.ts';
 import { bearingOf, partsBetween, slicesOf } from './shaft.ts';
+import { sidewaysLines } from './sideways.ts';
 import { mm, mm2 } from './small-units.ts';
 import { structure } from './structure.ts';
 import { between, lambda, psf } from './tables.ts';
+import { takenLines } from './taken.ts';
 import { factorLines, tipLines } from './tip.ts';
 
 /** Works out the book for what was drawn. */
@@ -48,7 +52,13 @@ export function workPile(drawn: Drawn): Worked {
   );
   if (lengths.water !== null) worked['pile.c_sub'] = { verdict: isTotal ? 'fails' : 'holds' };
   worked['pile.c_tip'] = check(embedded, endOf(layers));
-  Object.assign(worked, relationsOf(inputs, section, lengths), groupLines(inputs));
+  Object.assign(
+    worked,
+    relationsOf(inputs, section, lengths),
+    groupLines(inputs),
+    exposureLines(inputs, lengths),
+    withoutDrag(takenLines(inputs, 0)),
+  );
   // A wall thicker than half the pile leaves nothing that the sources speak of.
   if (section.isPipe && section.inside <= 0) return { ...worked, ...withoutSection };
   Object.assign(worked, sectionLines(inputs, section), { 'pile.z_end': endOf(layers) });
@@ -104,6 +114,11 @@ export function workPile(drawn: Drawn): Worked {
     ...(capacity && embedded !== null && sliceColumns(site, layers, embedded)),
     ...demand(site, layers, capacity),
   };
+}
+
+/** All but the check of the drag, which is not known yet. */
+function withoutDrag({ 'loads.c_tN': _, ...others }: Names): Names {
+  return others;
 }
 
 /** Whether loads and weight press the pile in some combination that counts, whatever its capacity. */
@@ -195,17 +210,17 @@ function sectionLines(inputs: Inputs, section: Section): Names {
     'pile.c_left': {
       verdict: materialLeft === null ? 'refused' : materialLeft > 0 ? 'holds' : 'fails',
     },
-    'pile.c_corr': corrosionEntered(inputs),
+    'pile.c_corr': corrosionEntered(inputs, section.perimeter),
     'pile.c_wall': section.corrodes ? check(1000 * section.leastWall, wall) : { verdict: 'does not apply' },
   };
 }
 
-/** Of a section of steel that is no pipe, whether its perimeter is entered. */
-function corrosionEntered({ text, number }: Inputs): Verdict {
+/** Of a section of steel that is no pipe, whether the perimeter that corrodes is its outline at least. */
+function corrosionEntered({ text, number }: Inputs, outline: Maybe): Verdict {
   const corrodes =
     text('pile.pile_kind') === 'stated' && text('pile.material') === 'steel' && number('pile.life') > 0;
   if (!corrodes) return { verdict: 'does not apply' };
-  return { verdict: number('pile.p_c') > 0 ? 'holds' : 'fails' };
+  return check(outline, number('pile.p_c'));
 }
 
 function heldLines(inputs: Inputs, held: ReturnType<typeof heldAt>): Names {
@@ -331,6 +346,7 @@ function demand(
         withAll([from((one) => one.above)], (hung) => hung + inputs.number('pile.Q_f')),
       ),
     ),
+    ...takenLines(inputs, above),
     ...combinationColumns(held),
     ...governing(inputs, held, { ...resists, compression, uplift, friction, factors }),
     ...structure(inputs, section, lengths, held, above, (allowed) =>
@@ -338,6 +354,8 @@ function demand(
     ),
     ...(capacity && {
       ...tipLines(site, capacity),
+      ...mostLines(site, capacity),
+      ...sidewaysLines(site),
       ...factorLines(site, capacity),
       ...blockLines(site, capacity, base, held),
     }),

@@ -1,0 +1,61 @@
+import type { Verdict } from '../program.ts';
+import { type Inputs, type Maybe, numberIn, type Row, textIn } from './inputs.ts';
+import { loadsOf } from './loads.ts';
+import { check, lines, type Names } from './names.ts';
+
+const idle: Verdict = { verdict: 'does not apply' };
+
+/** Whether a row is of those that may take a load. */
+type Takes = (row: Row) => boolean;
+
+function factor(row: Row, column: string): number {
+  return numberIn(row, column) ?? Number.NaN;
+}
+
+/** Dead load in full or more, and nothing beside it that lifts. */
+const presses: Takes = (row) =>
+  factor(row, 'f_D') >= 1 && factor(row, 'f_U') === 0 && factor(row, 'f_E') >= 0;
+/** Dead load in full or less, and no passing load or drag that holds down. */
+const lifts: Takes = (row) =>
+  factor(row, 'f_D') <= 1 && ['f_L', 'f_C', 'f_S', 'f_N'].every((column) => factor(row, column) === 0);
+const isUsual: Takes = (row) => textIn(row, 'cond') === 'usual';
+const isExtreme: Takes = (row) => textIn(row, 'cond') === 'extreme';
+
+/**
+ * Every load entered wants a combination of the format that takes it, beside the loads that do not help: an operating load in
+ * a usual one, a storm in one that is not extreme (EM 1110-2-2906 4-2), with no less than leading loads have.
+ */
+export function takenLines(inputs: Inputs, drag: Maybe): Names {
+  const loads = loadsOf(inputs);
+  const counting = inputs.combos.filter((row) => textIn(row, 'design') === inputs.text('loads.basis'));
+  const most = (column: string, takes: Takes, sign = 1): number =>
+    Math.max(0, ...counting.filter(takes).map((row) => sign * factor(row, column)));
+  const operating: Takes = (row) => presses(row) && isUsual(row);
+  const found = {
+    f_Dx: most('f_D', operating),
+    f_Lx: most('f_L', operating),
+    f_Cx: most('f_C', operating),
+    f_Nx: most('f_N', operating),
+    f_Sx: most('f_S', (row) => presses(row) && !isExtreme(row)),
+    f_Ux: most('f_U', (row) => lifts(row) && !isExtreme(row)),
+    f_Ex: most('f_E', presses),
+    f_Ey: most('f_E', lifts, -1),
+  };
+  const least = inputs.number('loads.f_min');
+  const held = (load: Maybe, by: number): Verdict =>
+    load === null ? { verdict: 'refused' } : load > 0 ? check(least, by) : idle;
+  return {
+    ...lines('loads', { ...found, n_D: loads.dead > 0 ? 1 : 0 }),
+    'loads.c_dead': { verdict: loads.dead > 0 ? 'holds' : 'fails' },
+    'loads.c_tD': held(loads.dead, found.f_Dx),
+    'loads.c_tL': held(loads.live, found.f_Lx),
+    'loads.c_tC': held(loads.crane, found.f_Cx),
+    'loads.c_tN': held(drag, found.f_Nx),
+    'loads.c_tS': held(loads.storm, found.f_Sx),
+    'loads.c_tU': held(loads.uplift, found.f_Ux),
+    'loads.c_tE': held(loads.quake, found.f_Ex),
+    'loads.c_tEu': held(loads.quake, found.f_Ey),
+    // AASHTO LRFD 10.7.1.2
+    'loads.c_spr': check((2.5 * inputs.number('pile.D')) / 1000, inputs.number('loads.s_p')),
+  };
+}
