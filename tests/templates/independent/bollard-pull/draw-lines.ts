@@ -94,7 +94,14 @@ function drawPlace(
     x_c: isBeyond ? x * 1.3 : x,
     y_c: isBeyond ? y + breadth : y,
     z_c: leadsUp ? of.quay - random.between(0, 8) : of.deck,
-    x_b: isAsPlanned ? (role === 'breast' && random.chance(0.3) ? x : x + aim) : nearest.x,
+    // Straight away from the berth is half a turn either way.
+    x_b: leadsAway
+      ? x + 1
+      : isAsPlanned
+        ? role === 'breast' && random.chance(0.3)
+          ? x
+          : x + aim
+        : nearest.x,
     y_b: leadsAway
       ? breadth
       : -breadth / 2 - (role === 'spring' ? random.between(1.5, 6) : random.between(2, 40)),

@@ -30,7 +30,13 @@ export function draw(random: Random): Drawn {
 }
 
 function combinations(random: Random): Drawn['tables'][string] {
-  const rows = random.chance(0.02) ? 40 : random.chance(0.2) ? 1 : random.whole(2, 6);
+  const rows = random.chance(0.02)
+    ? 40
+    : random.chance(0.005)
+      ? 0
+      : random.chance(0.2)
+        ? 1
+        : random.whole(2, 6);
   const factor = (): number => (random.chance(0.4) ? 1 : random.chance(0.3) ? 0 : random.between(0, 2));
   return Array.from({ length: rows }, (_, row) => ({
     combo: `case ${row + 1}`,

@@ -1,9 +1,9 @@
 import type { Cell, Verdict, Worked } from '../program.ts';
-import { type Entries, rowOfLargest } from './entries.ts';
+import { type Entries, largestOf, type Row, rowOfLargest } from './entries.ts';
 import { type Force, knot } from './flow.ts';
 import { nominalLoads, tonnageLoads } from './published.ts';
 import type { Ship } from './ship.ts';
-import { doesNotApply, judge, judgeTruth } from './verdicts.ts';
+import { doesNotApply, judge, refused } from './verdicts.ts';
 
 /** A load combination: its name and its force. */
 export interface Combination {
@@ -51,7 +51,6 @@ export function workLoad(
   const row = rowOfLargest(measures);
   const force = row === undefined ? undefined : forces[row];
   const nominal = workNominal(entries, ship);
-  const most = Math.max(...rows.map((one) => Math.abs(one.number('f_o'))));
   return {
     load: {
       combinations: forces.map((one, at) => ({ name: rows[at]?.text('combo') ?? '', force: one })),
@@ -71,18 +70,39 @@ export function workLoad(
           'load.Y': force.off,
           'load.M': force.moment,
         }),
-      'load.f_k': most,
-      'load.c_other': judgeOther(other, most),
+      ...workParts(rows, { wind, current, other }),
       ...workPassing(entries, ship),
       ...nominal.worked,
     },
   };
 }
 
-/** Other effects that were entered must be part of some combination; nothing is asked where there are none. */
-function judgeOther(other: Force, factor: number): Verdict {
-  const isAny = other.along !== 0 || other.off !== 0 || other.moment !== 0;
-  return isAny ? judgeTruth(factor !== 0) : doesNotApply;
+/** Each effect that acts must be in some combination in full, and wind and current in one together. */
+function workParts(
+  rows: readonly Row[],
+  { wind, current, other }: Readonly<Record<'wind' | 'current' | 'other', Force>>,
+): Worked {
+  const most = (of: (row: Row) => number): number => largestOf(rows, of);
+  const [ofWind, ofCurrent] = [most((row) => row.number('f_w')), most((row) => row.number('f_c'))];
+  const ofOther = most((row) => Math.abs(row.number('f_o')));
+  const together = most((row) => Math.min(row.number('f_w'), row.number('f_c')));
+  const inFull = (acting: readonly Force[], factor: number): Verdict => {
+    const parts = acting.map(({ along, off, moment }) => [along, off, moment]);
+    if (parts.flat().some(Number.isNaN)) return refused;
+    return parts.every((three) => three.some((part) => part !== 0)) ? judge(1, factor) : doesNotApply;
+  };
+  return {
+    'load.n_c': rows.length,
+    'load.c_combos': judge(1, rows.length),
+    'load.f_wm': ofWind,
+    'load.f_cm': ofCurrent,
+    'load.f_t': together,
+    'load.f_k': ofOther,
+    'load.c_wind': inFull([wind], ofWind),
+    'load.c_current': inFull([current], ofCurrent),
+    'load.c_both': inFull([wind, current], together),
+    'load.c_other': inFull([other], ofOther),
+  };
 }
 
 /** California Building Code ch. 31F, from memory: feet and knots; beyond 500 ft no analysis is asked for. */

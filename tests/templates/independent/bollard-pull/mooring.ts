@@ -205,6 +205,7 @@ function workBefore(
     // Fenders take no part, so that lines hold a load off the berth alone.
     ...(!Number.isNaN(known) && {
       'moor.c_off': judgeTruth(onto.every((one) => one === 0)),
+      ...workLargest(forces),
       'moor.Y_on': Math.max(...onto),
     }),
     'moor.X_m': along,
@@ -222,6 +223,12 @@ function workBefore(
     'moor.B_req': wantedAtEnd,
     'moor.c_B': judgeStrength(wantedAtEnd, onBoard.others),
   };
+}
+
+/** A mooring that holds nothing is not checked by what it holds. */
+function workLargest(forces: readonly Force[]): Worked {
+  const largest = Math.max(...forces.map(({ along, off }) => Math.hypot(along, off)));
+  return { 'moor.F_m': largest, 'moor.c_load': judge(1, largest) };
 }
 
 /** All lines in use, elastic as drawn: one that would push is told, and then nothing rests on the sharing. */

@@ -8,9 +8,9 @@ export const idle = 1000;
 export const safetyOf = (strength: number, tension: number): number =>
   tension > 0 ? strength / tension : idle;
 
-/** UFC 4-159-03 (2005), Table 3-18; a factor of safety below 1 is none, as the line parts. */
+/** UFC 4-159-03 (2005), Table 3-18; half of it at least, and a factor of safety below 1 is none, as the line parts. */
 export const wantedWithLoss = (number: Entries['number']): number =>
-  Math.max(1, (number('moor.n_req') * number('moor.p_lost')) / 100);
+  Math.max(1, number('moor.n_req') * Math.max(0.5, number('moor.p_lost') / 100));
 
 /** What the bollards need of the mooring: the tensions in each state that counts, line by line. */
 export interface Pulls {

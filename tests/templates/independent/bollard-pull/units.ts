@@ -55,7 +55,7 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
     load.P_OC load.P_OCb moor.lines.MBL_s moor.lines.AE_t moor.lines.MBL_t moor.lines.T_0
     moor.lines.T moor.lines.T_1 moor.lines.T_a moor.lines.T_k moor.lines.T_y moor.lines.T_x
     moor.lines.MBL moor.lines.N_w moor.lines.N_b moor.lines.F_lim moor.lines.AE moor.T_max moor.B
-    moor.F moor.Y_l moor.X_l moor.X_b moor.X_t moor.X_m moor.Y_m moor.Y_on moor.cases.X_c moor.cases.Y_c moor.lines.T_e moor.lines.T_f moor.S_y moor.S_x moor.R_y moor.R_x
+    moor.F moor.Y_l moor.X_l moor.X_b moor.X_t moor.X_m moor.F_m moor.Y_m moor.Y_on moor.cases.X_c moor.cases.Y_c moor.lines.T_e moor.lines.T_f moor.S_y moor.S_x moor.R_y moor.R_x
     moor.Y_A moor.Y_F moor.S_req moor.B_req moor.S_22 moor.B_23 moor.S_av moor.B_av bollard.R_gov
     bollard.R_max bollard.V_max bollard.bollards.R_w bollard.bollards.R bollard.bollards.H
     bollard.bollards.P_x bollard.bollards.P_y bollard.bollards.P_z bollard.bollards.M_1

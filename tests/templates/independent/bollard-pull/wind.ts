@@ -62,6 +62,8 @@ export function workWind(entries: Entries, ship: Ship): { readonly force: Force;
       'wind.G_1': entered,
       'wind.G_2': wanted,
       'wind.f_t': averaging,
+      // UFC 4-159-03 (2005), 3-8.1: a ship responds to half a minute; a minute is the most that is common.
+      'wind.c_gust': judge(number('wind.t_2'), 60),
       'wind.V_w': speed,
       'wind.q': pressure,
       'wind.θ_r': heading.reduced,
