@@ -240,18 +240,20 @@ function takenOver(
   const old = before.items.get(draft.id);
   if (!old || (old.kind !== 'formula' && old.kind !== 'formula column')) return undefined;
   const source = old.kind === 'formula' ? old.row : old.column;
-  if (old.formula !== draft.formula || source.kind !== draft.kind || old.unit?.text !== draft.unit?.text)
-    return undefined;
+  if (source.kind !== draft.kind || old.unit?.text !== draft.unit?.text) return undefined;
   const stated = old.kind === 'formula' && old.row.kind === 'calc' ? old.row.stated?.entry : undefined;
   if (stated !== draft.stated?.entry) return undefined;
   if (draft.sides || (old.kind === 'formula' && old.sides)) return undefined;
   if (old.sheet !== draft.sheet || (old.kind === 'formula column' ? old.table : undefined) !== draft.table)
     return undefined;
-  if (!stillHolds(old.checked, before, known, names)) return undefined;
+  // Another choice puts another method in force, which was checked with the others for the unit of the line.
+  const ofMethod = draft.unit && checkOfMethod(old, draft.formula);
+  const checked = old.formula === draft.formula ? old.checked : ofMethod;
+  if (!checked || !stillHolds(checked, before, known, names)) return undefined;
   const applies = old.kind === 'formula' ? old.applies : undefined;
   if (applies?.text !== draft.applies || (applies && !stillHolds(applies, before, known, names)))
     return undefined;
-  return { checked: old.checked, type: old.type, ...(applies && { applies }) };
+  return { checked, type: old.type, ...(applies && { applies }) };
 }
 
 /** The check of a method in an earlier model, if its formula, the unit of its line and all it names are the same. */
@@ -266,8 +268,15 @@ function methodTakenOver(
   const table = old.kind === 'formula column' ? old.table : undefined;
   if (old.unit?.text !== draft.unit?.text || old.sheet !== draft.sheet || table !== draft.table)
     return undefined;
-  const same = old.methods?.list.find(({ method }) => method.formula === draft.formula)?.checked;
+  const same = checkOfMethod(old, draft.formula);
   return same && stillHolds(same, before, known, names) ? same : undefined;
+}
+
+function checkOfMethod(
+  { methods }: FormulaItem | FormulaColumnItem,
+  formula: string,
+): CheckedFormula | undefined {
+  return methods?.list.find(({ method }) => method.formula === formula)?.checked;
 }
 
 /** Whether a check is as good as it was: it found nothing wrong, and all that the formula names is what it was. */

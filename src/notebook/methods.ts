@@ -172,15 +172,15 @@ function meet(
 ): { readonly unknown: readonly UnknownOption[]; readonly left: readonly Problem[] } {
   if (options.length === 0) return { unknown: [], left: [] };
   const known = new Set(options.map(foldedOption));
-  const unknown = methods
-    .flatMap((method) => method.for ?? [])
-    .filter((option) => !known.has(foldedOption(option)))
-    .map((option) => ({ option, by, near: nearest(option, options) }));
-  const open = [...new Set(options)].filter(
-    (option) =>
-      indexFor(methods, option) < 0 &&
-      (chosen === undefined || foldedOption(option) !== foldedOption(chosen)),
-  );
+  const named = new Map(methods.flatMap((method) => method.for ?? []).map((one) => [one, foldedOption(one)]));
+  const unknown = [...named]
+    .filter(([, folded]) => !known.has(folded))
+    .map(([option]) => ({ option, by, near: nearest(option, options) }));
+  const told = new Set(named.values());
+  if (chosen !== undefined) told.add(foldedOption(chosen));
+  const open = methods.some((method) => method.for === undefined)
+    ? []
+    : [...new Set(options)].filter((option) => !told.has(foldedOption(option)));
   const left = open.length > 0 ? [problem('method-options-left', NOWHERE, { by, options: open })] : [];
   return { unknown, left };
 }

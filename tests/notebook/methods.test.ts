@@ -313,3 +313,23 @@ test('what a method is for, in words', () => {
   const odd = Array.from({ length: 50_000 }, (_, at) => 2 * at);
   expect(rowsInWords(odd)).toBe('rows 1, 3, 5, 7, 9, 11, 13, 15 and 49992 more');
 });
+
+test('another choice takes over the check of its method, where a unit says what the line gives', () => {
+  const notebook = openNotebook(linesIn({ a: { ...byRule, unit: 'm' } }));
+  const checks = () => {
+    const item = notebook.model.items.get('s.a');
+    if (item?.kind !== 'formula') throw new Error('s.a is no formula');
+    return { inForce: item.checked, all: item.methods?.list.map(({ checked }) => checked) };
+  };
+  const before = checks();
+  const rule = { sheet: 's', part: 'p', row: 'rule' };
+  expect(notebook.apply(setEntry(rule, 'USACE')).ok).toBe(true);
+  expect(checks().inForce).toBe(before.all?.[1]);
+  expect(checks().all?.[0]).toBe(before.inForce);
+  expect(notebook.result('s.a')).toMatchObject({ status: 'ok', value: { si: 6 } });
+  // A name of the method that is no more is a problem as soon as it is in force, and before.
+  const broken = setMethodField({ sheet: 's', part: 'p', row: 'a' }, 'api', 'formula', '2*nothing');
+  expect(notebook.apply(broken).ok).toBe(true);
+  expect(notebook.apply(setEntry(rule, 'API')).ok).toBe(true);
+  expect(notebook.result('s.a').status).toBe('problem');
+});

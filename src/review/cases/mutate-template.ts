@@ -91,8 +91,9 @@ export function mutateTemplate(
     if (first && witnesses.length === 0) witnesses.push({ entered: first, expected: [], isOwn: false });
     const ordered = [...witnesses.filter(({ isOwn }) => isOwn), ...witnesses.filter(({ isOwn }) => !isOwn)];
     const formula = first ? formulaOf(first.notebook, computation) : '';
+    const changed = new Set<EnteredCase>();
     for (const mutant of first ? mutantsFor(first.notebook, computation, changes) : []) {
-      const found = whoNotices(ordered, computation, mutant);
+      const found = whoNotices(ordered, computation, mutant, changed);
       if (found === 'refused') continue;
       made += 1;
       if (found) {
@@ -107,7 +108,7 @@ export function mutateTemplate(
       if (known) used.add(known);
       else survivors.push(survivor);
     }
-    for (const { entered } of ordered) putRight(entered, computation, formula);
+    for (const entered of changed) putRight(entered, computation, formula);
   }
   const stale = equivalents.filter((one) => !used.has(one));
   return { made, noticed, equivalent: used.size, survivors, stale };
@@ -115,15 +116,17 @@ export function mutateTemplate(
 
 /**
  * The first that notices a changed formula; none, or that the formula is refused. The change is left in each that was asked,
- * for the next takes its place.
+ * which is added to those `changed`, for the next takes its place.
  */
 function whoNotices(
   witnesses: readonly Witness[],
   computation: Computation,
   mutant: Mutant,
+  changed: Set<EnteredCase>,
 ): Witness | 'refused' | undefined {
   for (const one of witnesses) {
     const { notebook } = one.entered;
+    changed.add(one.entered);
     if (!notebook.apply(editOf(notebook, computation, mutant.formula)).ok) return 'refused';
     if (hasProblem(notebook, computation)) return 'refused';
     if (one.expected.some((expected) => !judge(notebook, expected).agrees)) return one;
