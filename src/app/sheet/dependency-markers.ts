@@ -13,6 +13,15 @@ const words: Readonly<Record<Flow, string>> = {
 /** Marks on the page the lines and columns that go into the value in hand, and those that take it. */
 export class DependencyMarkers {
   #marked: readonly HTMLElement[] = [];
+  #frame = 0;
+
+  /** Marks right after the next frame, with the panel that tells the same. */
+  showSoon(page: { readonly session: Session }, elements: PageElements): void {
+    cancelAnimationFrame(this.#frame);
+    this.#frame = requestAnimationFrame(() => {
+      setTimeout(() => this.show(page.session, elements));
+    });
+  }
 
   /** Marks what belongs to the place where the person is now, and nothing else. */
   show({ notebook, place, sheet }: Session, elements: PageElements): void {

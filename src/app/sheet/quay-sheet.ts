@@ -29,11 +29,11 @@ import { ExpandedLine } from './expanded-line.ts';
 import { isInSight } from './in-sight.ts';
 import { lineStyles } from './line/line-styles.ts';
 import { QuayLine } from './line/quay-line.ts';
-import { subjectAt } from './menu/menu-subject.ts';
-import type { QuaySheetMenu } from './menu/quay-sheet-menu.ts';
+import { ActiveMenu } from './menu/active-menu.ts';
 import { PageElements } from './page-elements.ts';
 import { drawEmpty, drawHeads, drawPart } from './page-parts.ts';
 import { PageRows } from './page-rows.ts';
+import { PageWidth } from './page-width.ts';
 import {
   describedWidth,
   PRINT_WIDTH,
@@ -55,8 +55,8 @@ import { PointerEvents } from './place/pointer-events.ts';
 import type { CellRange } from './place/range.ts';
 import { RovingFocus } from './place/roving-focus.ts';
 import { RefusalNote } from './refusal-note.ts';
-import { type Scrolled, scrollBack, scrolled } from './scrolled.ts';
 import type { SheetHost } from './sheet-host.ts';
+import { SheetTurn } from './sheet-turn.ts';
 import './menu/quay-sheet-menu.ts';
 
 /**
@@ -80,17 +80,15 @@ export class QuaySheet extends LitElement implements SheetHost {
 
   readonly #elements = new PageElements();
   readonly #rows = new PageRows();
-  #width = 0;
-  /** The sheet that was drawn last. */
-  #shown: string | undefined;
   readonly #active = new ActiveCell(this);
   readonly #editing = new ActiveEdit(this, this.#active);
   readonly #refusal = new RefusalNote(this);
+  readonly #menu = new ActiveMenu(this, (action) => dispatchCommand(this, { kind: 'menu action', action }));
   readonly #focus = new RovingFocus({
     page: this,
     activeCell: () => {
       const { place } = this;
-      const elsewhere = samePlace(this.#edit?.place, place) || this.#menu?.matches(':popover-open');
+      const elsewhere = samePlace(this.#edit?.place, place) || this.#menu.isOpen;
       return place && !elsewhere ? this.#elements.cellAt(place) : undefined;
     },
     isLost: () => isFocusLost(this),
@@ -107,23 +105,12 @@ export class QuaySheet extends LitElement implements SheetHost {
     const cell = this.place && this.#elements.cellAt(this.place);
     return cell && line.contains(cell) ? cell : undefined;
   });
-  /** How far each sheet was scrolled when it was left. */
-  readonly #scrolls = new Map<string, Scrolled>();
-  #foundMenu: QuaySheetMenu | null = null;
-  #marking = 0;
+  readonly #turn = new SheetTurn(this, () => this.place && this.#elements.cellAt(this.place));
   #leave: (() => void) | undefined;
   #focusPending = false;
   /** Whether the page is not scrolled sideways when the focus comes, for the person has not gone there by themselves. */
   #keepsSideways = false;
-  readonly #resized = new ResizeObserver(([entry]) => {
-    // What paper does to the page is not its width on the screen.
-    if (this.#paper.printing) return;
-    const width = Math.round(entry?.contentRect.width ?? 0);
-    if (width > 0 && width !== this.#width) {
-      this.#width = width;
-      this.requestUpdate();
-    }
-  });
+  readonly #width = new PageWidth(this, () => this.#paper.printing);
 
   constructor() {
     super();
@@ -151,7 +138,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#leave?.();
-    this.#resized.disconnect();
+    this.#width.disconnect();
     this.#focus.disconnect();
     this.#paper.disconnect();
     this.#expanded.stop();
@@ -159,10 +146,9 @@ export class QuaySheet extends LitElement implements SheetHost {
 
   protected override willUpdate(changed: Map<string, unknown>): void {
     // The page that is left still stands as it was.
-    if (this.#shown !== undefined && this.#shown !== this.session.sheet)
-      this.#scrolls.set(this.#shown, scrolled(this));
+    this.#turn.leaveFor(this.session.sheet);
     if (!changed.has('session')) return;
-    this.#scrolls.clear();
+    this.#turn.forget();
     this.#leave?.();
     this.#leave = this.session.subscribe(this.#onSessionEvent);
   }
@@ -267,23 +253,9 @@ export class QuaySheet extends LitElement implements SheetHost {
     this.#refusal.say([sentence], this.place && this.#elements.cellAt(this.place), false, 'remark');
   }
 
-  /** It stands behind all lines of a long page: found once. */
-  get #menu(): QuaySheetMenu | null {
-    if (!this.#foundMenu?.isConnected)
-      this.#foundMenu = this.renderRoot.querySelector<QuaySheetMenu>('quay-sheet-menu');
-    return this.#foundMenu;
-  }
-
   /** Opens the menu of the active line or part. */
   openMenu(below?: HTMLElement): void {
-    const { place } = this;
-    const cell = place && this.#elements.cellAt(place);
-    const menu = this.#menu;
-    if (!place || !cell || !menu) return;
-    const subject = subjectAt(this.session.notebook.book, place, below);
-    void menu.open(subject, below ?? cell, cell, (action) =>
-      dispatchCommand(this, { kind: 'menu action', action }),
-    );
+    this.#menu.open(this.place && this.#elements.cellAt(this.place), below);
   }
 
   /** Asks the app for what is said of the active cell elsewhere than on the page. */
@@ -344,7 +316,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   readonly #onSessionEvent = (event: SessionEvent): void => {
     if (event.kind === 'book') {
       this.#bookChanged(event.changed, event.structure);
-      this.#markDependenciesSoon();
+      this.#dependencies.showSoon(this, this.#elements);
     } else if (event.kind === 'values') this.#bookChanged(event.changed, false);
     else if (event.kind === 'units') {
       for (const element of this.#elements.all) redraw(element);
@@ -356,7 +328,7 @@ export class QuaySheet extends LitElement implements SheetHost {
       if (this.session.place && (!event.turned || typesElsewhere(this))) this.#focusPending = true;
       if (this.session.sheet !== this.map.sheet) this.requestUpdate();
       this.showPlace();
-      this.#markDependenciesSoon();
+      this.#dependencies.showSoon(this, this.#elements);
     } else if (event.kind === 'hand') {
       this.showPlace();
       this.#handChanged();
@@ -388,21 +360,13 @@ export class QuaySheet extends LitElement implements SheetHost {
       drawChanged({ session, elements: this.#elements, rendering: this.#rendering }, sheet, changed);
   }
 
-  /** What flows where is marked right after the next frame, with the panel that tells the same. */
-  #markDependenciesSoon(): void {
-    cancelAnimationFrame(this.#marking);
-    this.#marking = requestAnimationFrame(() => {
-      setTimeout(() => this.#dependencies.show(this.session, this.#elements));
-    });
-  }
-
   override render(): TemplateResult {
     const { sheet, session } = this;
     if (!sheet) return html`<div class="page"><p class="empty">The book has no sheet.</p></div>`;
     this.#rows.take(session, sheet);
     // On paper the page has a width of its own, whatever the screen's.
     const { printing } = this.#paper;
-    const width = printing ? PRINT_WIDTH : this.#width || 880;
+    const width = printing ? PRINT_WIDTH : this.#width.px || 880;
     const tracks = tracksFor(width, symbolWidth(sheet), describedWidth(sheet));
     const { count } = this.map;
     const page = {
@@ -453,7 +417,7 @@ export class QuaySheet extends LitElement implements SheetHost {
 
   override firstUpdated(): void {
     const page = this.renderRoot.querySelector('.page');
-    if (page) this.#resized.observe(page);
+    if (page) this.#width.observe(page);
     // A book that opens takes the keys, unless the person is already somewhere.
     void this.updateComplete.then(() => {
       if (!this.session.place && document.activeElement === document.body) this.goToFirstLine();
@@ -472,25 +436,15 @@ export class QuaySheet extends LitElement implements SheetHost {
     if (line) this.goTo({ sheet: this.map.sheet, part, item, field: 'value' });
   }
 
-  /** A sheet stands where it was left, a new one at its top; the person is on its first line unless they went elsewhere. */
-  #turned(): void {
-    const first = this.#shown === undefined;
-    this.#shown = this.map.sheet;
-    const { sheet } = this.map;
-    scrollBack(this, this.#scrolls.get(sheet) ?? { top: 0 }, {
-      cell: () => this.place && this.#elements.cellAt(this.place),
-      stays: () => this.map.sheet === sheet && !this.#focusPending,
-    });
-    const typed = document.activeElement === document.body || typesElsewhere(this);
-    if (!first && !this.session.place && typed) this.goToFirstLine();
-  }
-
   override updated(): void {
     this.#elements.collect(this.renderRoot);
     for (const element of this.#elements.all) if (element instanceof QuayTable) redraw(element);
-    if (this.#shown !== this.map.sheet) this.#turned();
+    const turned = this.#turn.drawn(this.map.sheet, () => !this.#focusPending);
+    const isFree = document.activeElement === document.body || typesElsewhere(this);
+    // On another sheet the person is on its first line, unless they went elsewhere.
+    if (turned === 'another' && !this.session.place && isFree) this.goToFirstLine();
     this.showPlace();
-    this.#markDependenciesSoon();
+    this.#dependencies.showSoon(this, this.#elements);
   }
 
   /** Shows on the page where the person is; the focus follows if it is theirs to have. */
