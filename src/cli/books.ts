@@ -11,7 +11,7 @@ import {
 } from '../document/index.ts';
 import { readText } from './read-text.ts';
 import { Refused, valueOrRefuse } from './refused.ts';
-import { shortened } from './shortened.ts';
+import { shorten } from './shorten.ts';
 
 const templatesFolder = new URL('../../templates/', import.meta.url);
 
@@ -28,7 +28,7 @@ export function readBook(nameOrPath: string): Book {
   if (templateIds().includes(nameOrPath)) return templateBook(nameOrPath);
   if (!existsSync(nameOrPath)) {
     const near = nearest(nameOrPath, templateIds(), 1).map((id) => `; did you mean the template ${id}?`);
-    throw new Refused(`there is no file and no template “${shortened(nameOrPath)}”${near.join('')}`);
+    throw new Refused(`there is no file and no template “${shorten(nameOrPath)}”${near.join('')}`);
   }
   return valueOrRefuse(openBook(readText(nameOrPath)), nameOrPath).book;
 }

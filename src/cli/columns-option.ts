@@ -13,7 +13,7 @@ import {
   unitOfHeader,
 } from '../tables/index.ts';
 import { Refused } from './refused.ts';
-import { shortened } from './shortened.ts';
+import { shorten } from './shorten.ts';
 
 /** One part of `--columns`: which column of the file, and what it goes to. */
 interface Direction {
@@ -51,7 +51,7 @@ export function directedMapping(
   const rest = directions.find(({ from }) => from === '*');
   if (rest !== undefined) {
     if (rest.to !== '-')
-      throw new Refused(`--columns: “*=${shortened(rest.to)}” is none; “*=-” leaves the others out`);
+      throw new Refused(`--columns: “*=${shorten(rest.to)}” is none; “*=-” leaves the others out`);
     for (const { position } of found) {
       const to = goes.get(position);
       const isTaken =
@@ -79,7 +79,7 @@ function directionsOf(said: string): readonly Direction[] {
       const at = part.lastIndexOf('=');
       const [from, to] = [part.slice(0, at).trim(), part.slice(at + 1).trim()];
       if (at < 1 || from === '' || to === '')
-        throw new Refused(`--columns takes “HEADER=NAME [UNIT]; …”, and “${shortened(part)}” is none`);
+        throw new Refused(`--columns takes “HEADER=NAME [UNIT]; …”, and “${shorten(part)}” is none`);
       return { from, to };
     });
 }
@@ -93,11 +93,11 @@ function columnOf(from: string, found: readonly TextColumn[]): TextColumn {
   if (column !== undefined && second === undefined) return column;
   if (second !== undefined)
     throw new Refused(
-      `--columns: two columns of the file are called “${shortened(from)}”; tell them by number, #1, #2 …`,
+      `--columns: two columns of the file are called “${shorten(from)}”; tell them by number, #1, #2 …`,
     );
   const headers = found.map(({ header }) => header).filter((header) => header !== '');
   const near = nearest(from, headers, 1).map((one) => `; did you mean ${quoted(one)}?`);
-  throw new Refused(`--columns: the file has no column “${shortened(from)}”${near.join('')}`);
+  throw new Refused(`--columns: the file has no column “${shorten(from)}”${near.join('')}`);
 }
 
 function destinationOf(
@@ -115,7 +115,7 @@ function destinationOf(
   if (named === undefined) {
     const givens = columns.filter(({ kind }) => kind === 'given').map(columnWords);
     throw new Refused(
-      `--columns: the table has no column “${shortened(to)}” with a unit that it reads; its columns are ${listed(givens, 'and')}`,
+      `--columns: the table has no column “${shorten(to)}” with a unit that it reads; its columns are ${listed(givens, 'and')}`,
     );
   }
   const { column } = named;

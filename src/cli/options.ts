@@ -1,7 +1,7 @@
 import { parseArgs } from 'node:util';
 import { nearest } from '../diagnostics/index.ts';
 import { Refused } from './refused.ts';
-import { shortened } from './shortened.ts';
+import { shorten } from './shorten.ts';
 
 /** The options a command takes: with a value once or many times, or alone. */
 export type OptionKinds = Readonly<Record<string, 'once' | 'many' | 'alone'>>;
@@ -77,7 +77,7 @@ function kindOf(command: string, name: string, kinds: OptionKinds): 'once' | 'ma
   const kind = Object.hasOwn(kinds, name) ? kinds[name] : undefined;
   if (kind !== undefined) return kind;
   const near = nearest(name, Object.keys(kinds), 1).map((one) => `; did you mean --${one}?`);
-  throw new Refused(`${command} takes no option --${shortened(name)}${near.join('')}`);
+  throw new Refused(`${command} takes no option --${shorten(name)}${near.join('')}`);
 }
 
 /** `NAME=VALUE` split at the first equals sign; `what` says what the value is. */
@@ -89,6 +89,6 @@ export function splitAssignment(
   const at = text.indexOf('=');
   const name = text.slice(0, at).trim();
   if (at < 0 || name === '')
-    throw new Refused(`--${option} takes NAME=${what}, and “${shortened(text)}” is none`);
+    throw new Refused(`--${option} takes NAME=${what}, and “${shorten(text)}” is none`);
   return [name, text.slice(at + 1)];
 }

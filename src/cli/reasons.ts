@@ -1,7 +1,7 @@
 import { spelledName } from '../notebook/index.ts';
 import { splitAssignment } from './options.ts';
 import { Refused } from './refused.ts';
-import { shortened } from './shortened.ts';
+import { shorten } from './shorten.ts';
 
 /** Why values are stated, by the names that were given for it. */
 export interface Reasons {
@@ -17,7 +17,7 @@ export function reasonsOf(said: readonly string[]): Reasons {
   for (const text of said) {
     const [written, reason] = splitAssignment('reason', text, 'WORDS');
     const name = spelledName(written);
-    if (reasons.has(name)) throw new Refused(`--reason ${shortened(name)} is given twice`);
+    if (reasons.has(name)) throw new Refused(`--reason ${shorten(name)} is given twice`);
     reasons.set(name, reason.trim());
   }
   const used = new Set<string>();
@@ -31,7 +31,7 @@ export function reasonsOf(said: readonly string[]): Reasons {
       const left = [...reasons.keys()].find((name) => !used.has(name));
       if (left !== undefined)
         throw new Refused(
-          `--reason ${shortened(left)}: no value is stated for that; --set or --table on a calculated line or column states one`,
+          `--reason ${shorten(left)}: no value is stated for that; --set or --table on a calculated line or column states one`,
         );
     },
   };

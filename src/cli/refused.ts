@@ -1,5 +1,5 @@
 import { type Outcome, type Problem, renderProblem } from '../diagnostics/index.ts';
-import { shortened } from './shortened.ts';
+import { shorten } from './shorten.ts';
 
 /** A command that cannot be carried out: one clear sentence on standard error, exit status 2, nothing written. */
 export class Refused extends Error {
@@ -16,6 +16,6 @@ export function valueOrRefuse<T>(outcome: Outcome<T>, about = ''): T {
 export function refusedBy(problems: readonly Problem[], about = ''): Refused {
   const [first] = problems;
   if (!first) return new Refused(about);
-  const said = renderProblem(first.cell === undefined ? first : { ...first, cell: shortened(first.cell) });
+  const said = renderProblem(first.cell === undefined ? first : { ...first, cell: shorten(first.cell) });
   return new Refused(`${about === '' ? '' : `${about}: `}${said}`);
 }

@@ -3,7 +3,7 @@ import { type Consents, type Decimal, type Delimiter, lineNumbers } from '../tab
 import type { HeaderOption } from './columns-option.ts';
 import type { GivenOptions, OptionKinds } from './options.ts';
 import { Refused } from './refused.ts';
-import { shortened } from './shortened.ts';
+import { shorten } from './shorten.ts';
 
 /** The options that say how the files of `--table` are read; they hold for all of them. */
 export const tableKinds = {
@@ -87,7 +87,7 @@ function oneOf<T extends string>(options: GivenOptions, name: string, words: rea
   const found = words.find((word) => word === said.trim());
   if (found === undefined)
     throw new Refused(
-      `--${name} takes ${listed(words)}, and “${shortened(said)}” is ${words.length > 2 ? 'none of them' : words.length > 1 ? 'neither' : 'not that'}`,
+      `--${name} takes ${listed(words)}, and “${shorten(said)}” is ${words.length > 2 ? 'none of them' : words.length > 1 ? 'neither' : 'not that'}`,
     );
   return found;
 }
@@ -96,6 +96,6 @@ function oneOf<T extends string>(options: GivenOptions, name: string, words: rea
 function linesOf(said: string): readonly number[] {
   const lines = lineNumbers(said);
   if (lines === undefined)
-    throw new Refused(`--skip takes lines of the file as 1-3,14, and “${shortened(said)}” is none`);
+    throw new Refused(`--skip takes lines of the file as 1-3,14, and “${shorten(said)}” is none`);
   return lines;
 }

@@ -6,12 +6,12 @@ export {
   type Fix,
   fail,
   inCell,
-  moved,
   type Outcome,
   type Problem,
   problem,
   type Severity,
   type Span,
+  shiftProblem as moved,
   succeed,
 } from './problem.ts';
 export { renderProblem } from './render.ts';

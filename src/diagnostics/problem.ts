@@ -77,7 +77,7 @@ export function inCell(p: Problem, cell: string): Problem {
 }
 
 /** The same problem with span and fixes moved `by` characters to the right: a part's problem, told of the whole. */
-export function moved(p: Problem, by: number): Problem {
+export function shiftProblem(p: Problem, by: number): Problem {
   if (by === 0) return p;
   const fixes = p.fixes.map((fix) => ({ ...fix, from: fix.from + by, to: fix.to + by }));
   return { ...p, from: p.from + by, to: p.to + by, fixes };

@@ -6,7 +6,7 @@ import type { World } from './compute/context.ts';
 import { registerFile } from './compute/registers.ts';
 import { type CellEdits, createEdits } from './edits.ts';
 import { createExplainer } from './explain/explainer.ts';
-import type { Wording } from './explain/shown.ts';
+import type { Wording } from './explain/write-operand.ts';
 import {
   type ColumnReading,
   pendingReading,

@@ -42,7 +42,7 @@ export interface ColumnReading {
 /** Reads a scalar whose value is `value`. */
 export function readScalar(cell: ScalarCell, value: number, explainer: Explainer, texts: TextPool): Reading {
   if (Number.isNaN(value)) return explainer.reason(cell, undefined);
-  return { status: 'ok', value: decoded(value, holdsOf(cell.content), texts) };
+  return { status: 'ok', value: decodeValue(value, holdsOf(cell.content), texts) };
 }
 
 /** Reads a column. */
@@ -53,7 +53,7 @@ export function readWholeColumn(column: ColumnCell, explainer: Explainer, texts:
     if (row < 0 || row >= values.length) throw new RangeError(`${column.id} has no row ${row}`);
     const value = values[row] as number;
     if (Number.isNaN(value)) return explainer.reason(column, row);
-    return { status: 'ok', value: decoded(value, holds, texts) };
+    return { status: 'ok', value: decodeValue(value, holds, texts) };
   };
   const problemOf = (reading: Reading) => ('problem' in reading ? reading.problem : undefined);
   const whole = column.table.failed || failsAsWhole(column);
@@ -102,7 +102,7 @@ function holdsOf(content: Content): ValueKind {
 }
 
 /** A number of the engine as the value it stands for. */
-export function decoded(value: number, holds: ValueKind, texts: TextPool): Value {
+export function decodeValue(value: number, holds: ValueKind, texts: TextPool): Value {
   if (holds === 'text') return texts.textOf(value);
   return holds === 'truth' ? value === 1 : value;
 }

@@ -5,7 +5,7 @@ import { freshSpace, sizeOf } from './compute/space.ts';
 import { prepare, runInto } from './compute/stream.ts';
 import type { Place } from './edits.ts';
 import type { Explainer } from './explain/explainer.ts';
-import { decoded, type Reading } from './read.ts';
+import { decodeValue, type Reading } from './read.ts';
 import { absentColumn, absentScalar, newFormula } from './store/cells.ts';
 
 /**
@@ -28,7 +28,7 @@ export function tryFormula(world: World, explainer: Explainer, typed: Typed, pla
   const value = compute();
   if (Number.isNaN(value))
     return explainer.reason(cell, content.formula.table ? (place.row ?? 0) : undefined);
-  return { status: 'ok', value: decoded(value, content.holds, world.texts) };
+  return { status: 'ok', value: decodeValue(value, content.holds, world.texts) };
 }
 
 /**

@@ -56,6 +56,9 @@ function isTie(quotient: GridValue): boolean {
 }
 
 /** A value of the engine with a text as its code. */
-export function coded(value: EngineValue, codeOf: (text: string) => number): number | boolean | undefined {
+export function encodeValue(
+  value: EngineValue,
+  codeOf: (text: string) => number,
+): number | boolean | undefined {
   return typeof value === 'string' ? codeOf(value) : value;
 }

@@ -1,4 +1,4 @@
-import { coded, type Verdict, verdictOf } from './agreement.ts';
+import { encodeValue, type Verdict, verdictOf } from './agreement.ts';
 import type { GridPlace } from './grid.ts';
 import type { LoweredBook } from './lower/book.ts';
 import type { ValuePlace } from './lower/plan.ts';
@@ -38,5 +38,5 @@ export function compare(
   computed: ComputedGrid,
   values: EngineValues,
 ): Verdict {
-  return verdictOf(coded(values(id, row), book.texts.codeOf), computed.read(place));
+  return verdictOf(encodeValue(values(id, row), book.texts.codeOf), computed.read(place));
 }

@@ -2,7 +2,7 @@ import { isBareNumber } from '../units/index.ts';
 import { isNumeric, type TableCell } from './column.ts';
 import { type Decimal, withPoints } from './decimals.ts';
 import { ordinarySigns } from './full-width.ts';
-import { unguarded } from './guarded-text.ts';
+import { unguardText } from './guarded-text.ts';
 import { unitOfColumn } from './headers.ts';
 import type { TakenColumn } from './mapping.ts';
 import { numberAndUnit } from './number-unit.ts';
@@ -28,7 +28,7 @@ export function cellReader(
   consents: Consents,
 ): (written: string) => TableCell {
   const { column, unit } = taken;
-  if (!isNumeric(column)) return (written) => (written === '' ? null : unguarded(written));
+  if (!isNumeric(column)) return (written) => (written === '' ? null : unguardText(written));
   const wanted = unitOfColumn(column, registry);
   const inUnit =
     unit === '' ? undefined : unit === '-' ? plainIn(wanted?.text) : (cell: string) => `${cell} ${unit}`;

@@ -1,6 +1,6 @@
 import type { UnitRegistry } from '../units/index.ts';
 import { isNumeric, type TableColumn } from './column.ts';
-import { headedUnit, headerColumn, spaced, unitOfColumn } from './headers.ts';
+import { collapseSpaces, headedUnit, headerColumn, unitOfColumn } from './headers.ts';
 import { isSameUnit, LONGEST_UNIT, statedUnit } from './stated-unit.ts';
 import type { TextColumn } from './text-columns.ts';
 
@@ -99,7 +99,7 @@ function readsAs(written: string, column: TableColumn, registry: UnitRegistry): 
 function statedIn(header: string, column: TableColumn, registry: UnitRegistry): string {
   const named = headerColumn(header, [column], registry)?.unit ?? '';
   if (named !== '' && readsAs(named, column, registry) === 'fitting') return named;
-  const { outside, brackets } = bracketsIn(spaced(header).replace(/ ?(?:\*\*|\^) ?/g, '^'));
+  const { outside, brackets } = bracketsIn(collapseSpaces(header).replace(/ ?(?:\*\*|\^) ?/g, '^'));
   const distinct = [...new Set(brackets.toReversed())].toReversed();
   const within = distinct.map((one) => unitWithin(one, column, registry) || one);
   const behind = unitWithin(withoutName(outside, column), column, registry);

@@ -34,7 +34,7 @@ export function headerColumn(
   const { name, unit } = splitUnit(plain);
   const column = columnCalled(name, columns);
   if (column !== undefined) return { column, unit: headedUnit(unit, column, registry) };
-  return unit === '' ? looseColumn(spaced(plain), columns, registry) : undefined;
+  return unit === '' ? looseColumn(collapseSpaces(plain), columns, registry) : undefined;
 }
 
 /** Marks above lengths; in a row under other units the one for inches would say that the unit is that above. */
@@ -118,7 +118,7 @@ function withoutNoteMarks(header: string): string {
  * underscore, which few programs set: Vs for V_s.
  */
 function columnCalled(header: string, columns: readonly TableColumn[]): TableColumn | undefined {
-  const wanted = spaced(withoutNoteMarks(header));
+  const wanted = collapseSpaces(withoutNoteMarks(header));
   if (wanted === '') return undefined;
   const folded = wanted.toLowerCase();
   return (
@@ -142,7 +142,7 @@ const calls = new WeakMap<TableColumn, Calls>();
 function callsOf(column: TableColumn): Calls {
   const known = calls.get(column);
   if (known) return known;
-  const label = column.label === undefined ? undefined : spaced(column.label);
+  const label = column.label === undefined ? undefined : collapseSpaces(column.label);
   const made = { foldedName: column.name.toLowerCase(), label, foldedLabel: label?.toLowerCase() };
   calls.set(column, made);
   return made;
@@ -153,6 +153,6 @@ function only<T>(items: readonly T[]): T | undefined {
 }
 
 /** A text with single spaces. */
-export function spaced(text: string): string {
+export function collapseSpaces(text: string): string {
   return text.trim().replace(/\s+/g, ' ');
 }

@@ -4,7 +4,7 @@ import { bareBesideUnits } from './bare-beside-units.ts';
 import { cellReader } from './cell-entry.ts';
 import { columnLetters, isNumeric, type TableCell, type TableColumn } from './column.ts';
 import { type Decimal, decimalOf } from './decimals.ts';
-import { unguarded } from './guarded-text.ts';
+import { unguardText } from './guarded-text.ts';
 import { unitOfColumn } from './headers.ts';
 import { ignoredUnits } from './ignored-units.ts';
 import { leftOutMultiples } from './left-out-multiples.ts';
@@ -203,7 +203,7 @@ function remarksOn(
         shown?.severity === 'error' && check ? realTrouble(shown, column.name, `${cell}`, check) : shown;
       ledger.write(row.at, position, found === undefined ? 'taken' : 'marked');
       if (found === undefined) continue;
-      const written = unguarded(row.cells[position]?.trim() ?? '');
+      const written = unguardText(row.cells[position]?.trim() ?? '');
       if (found.severity === 'error' && check?.(column.name, written)?.severity === 'error')
         kept[at]?.splice(index, 1, written);
       const isWarning = found.severity === 'warning';

@@ -1,7 +1,7 @@
 /// <reference path="./papaparse.d.ts" />
 import papaparse from 'papaparse';
 import type { TableCell } from './column.ts';
-import { guarded } from './guarded-text.ts';
+import { guardText } from './guarded-text.ts';
 import type { Delimiter } from './records.ts';
 
 /** A column to write. `unit` is the one its numbers are in, `''` or absent for none. */
@@ -51,5 +51,5 @@ function tellsDecimals(columns: readonly WrittenColumn[]): boolean {
 function writtenCell(cell: TableCell, words: boolean, told: boolean): TableCell {
   if (cell === null) return '';
   if (typeof cell === 'number') return !told && READ_TWO_WAYS.test(String(cell)) ? `${cell}0` : cell;
-  return words ? guarded(cell) : cell;
+  return words ? guardText(cell) : cell;
 }

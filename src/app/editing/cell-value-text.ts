@@ -2,8 +2,8 @@ import type { GivenColumn } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
 import { guarded } from '../../tables/index.ts';
 import { type Unit, writeIn } from '../../units/index.ts';
+import { displayUnit } from '../session/format-quantity.ts';
 import type { CellPlace } from '../session/place.ts';
-import { unitShown } from '../session/shown.ts';
 import type { UnitsView } from '../session/units-view.ts';
 import { cellContent, cellOf } from './cell-content.ts';
 import { findPlace } from './find-place.ts';
@@ -14,7 +14,7 @@ import { findPlace } from './find-place.ts';
  */
 export function cellValueText(notebook: Notebook, place: CellPlace, view: UnitsView = 'written'): string {
   const numberText = (si: number, unit: Unit): string => {
-    const shown = unitShown(unit, view, notebook.model.registry);
+    const shown = displayUnit(unit, view, notebook.model.registry);
     const number = writeIn(si, shown, exact);
     return shown.text === unit.text ? number : `${number} ${shown.text}`;
   };

@@ -5,7 +5,7 @@ import { readUnit } from '../../units/index.ts';
 import type { EditInHand } from '../session/edit-in-hand.ts';
 import { type CellPlace, titleFieldOf } from '../session/place.ts';
 import type { UnitsView } from '../session/units-view.ts';
-import { typedOnScreen, writtenOnScreen } from './carried-unit.ts';
+import { entryForScreen, entryFromScreen } from './carry-unit.ts';
 import {
   type CellContent,
   type ContentKind,
@@ -23,7 +23,7 @@ import { statementAt, statementEdit, targetAt } from './state-target.ts';
 import {
   reasonEdit,
   sideSaid,
-  stateTyped,
+  stateEntry,
   type TypedStatement,
   takesWords,
   typedStatement,
@@ -55,7 +55,7 @@ export function contentInHand(
   }
   const source = writtenAt(book, place);
   const { kind, text } = cellContent(book, source);
-  return { kind, text: kind === 'entry' ? writtenOnScreen(notebook, source, view, text) : text };
+  return { kind, text: kind === 'entry' ? entryForScreen(notebook, source, view, text) : text };
 }
 
 /**
@@ -87,7 +87,7 @@ export function draftEdit(notebook: Notebook, hand: EditInHand, offered = false)
     return unit.ok ? enterText(book, place, draft) : unit;
   }
   const stated = statedDraft(notebook, hand);
-  if (stated) return stated.ok ? succeed(stateTyped(stated.value)) : stated;
+  if (stated) return stated.ok ? succeed(stateEntry(stated.value)) : stated;
   if (kind === 'formula') return formulaDraft(book, place, draft);
   if (kind !== 'entry') return enterText(book, writtenAt(book, place), draft);
   return entryDraft(notebook, hand);
@@ -134,7 +134,7 @@ function entryDraft(
   if (target?.kind === 'cell' && draft.trim() !== '')
     return fail(problem('stated-cell-formula', { from: 0, to: draft.length }, { written: draft.trim() }));
   if (isNumberOnScreen(notebook, place, units, draft)) return succeed(undefined);
-  return enterText(book, place, typedOnScreen(notebook, place, units, draft));
+  return enterText(book, place, entryFromScreen(notebook, place, units, draft));
 }
 
 /** A formula has one line, whatever is pasted. */

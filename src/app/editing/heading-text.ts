@@ -1,6 +1,6 @@
 import type { Notebook } from '../../notebook/index.ts';
+import { displayUnit } from '../session/format-quantity.ts';
 import type { CellPlace } from '../session/place.ts';
-import { unitShown } from '../session/shown.ts';
 import type { UnitsView } from '../session/units-view.ts';
 import { findPlace } from './find-place.ts';
 
@@ -16,7 +16,7 @@ export function headingText(notebook: Notebook, place: CellPlace, view: UnitsVie
   const words = column.label?.trim() || column.name;
   const unit = notebook.unitOf(`${place.sheet}.${part.name}.${column.name}`);
   if (unit === undefined || unit.text === '') return words;
-  return unitShown(unit, view, notebook.model.registry).text === unit.text
+  return displayUnit(unit, view, notebook.model.registry).text === unit.text
     ? `${words} (${unit.text})`
     : words;
 }

@@ -2,7 +2,7 @@ import type { Table } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
 import type { Destination, Mapping } from '../../tables/index.ts';
 import type { UnitsView } from '../session/units-view.ts';
-import { unitOfBareNumbers, unitOnScreen } from './carried-unit.ts';
+import { displayedUnit, unitOfBareNumbers } from './carry-unit.ts';
 
 /** A table of a sheet as the page shows it. */
 export interface ShownTable {
@@ -29,6 +29,6 @@ function onScreen(notebook: Notebook, { sheet, table, view }: ShownTable, to: De
   const column = table.columns.find(({ name }) => name === to.name);
   if (!column) return to;
   const place = { sheet, part: table.id, item: 'r0', field: column.id };
-  const unit = unitOnScreen(notebook, place, view) ?? '';
+  const unit = displayedUnit(notebook, place, view) ?? '';
   return unit === (unitOfBareNumbers(notebook.book, place) ?? '') ? to : { ...to, unit, assumed: true };
 }

@@ -3,7 +3,7 @@ import { type Notebook, type Trial, tryEntry } from '../../notebook/index.ts';
 import { readEntry, readUnit } from '../../units/index.ts';
 import type { EditInHand } from '../session/edit-in-hand.ts';
 import type { CellPlace } from '../session/place.ts';
-import { typedInUnit, typedOnScreen } from './carried-unit.ts';
+import { entryFromScreen, entryFromUnit } from './carry-unit.ts';
 import { withoutEquals } from './cell-edits.ts';
 import { findPlace } from './find-place.ts';
 
@@ -46,7 +46,7 @@ function asCalculated(
   const isMarked = formula !== draft.trim();
   if (formula === '') return undefined;
   const id = `${place.sheet}.${row.name}`;
-  const read = tryEntry(notebook, id, typedOnScreen(notebook, place, units, draft));
+  const read = tryEntry(notebook, id, entryFromScreen(notebook, place, units, draft));
   const isRefused = read.problems.some(({ severity }) => severity === 'error');
   if (!isRefused && read.value?.kind !== 'text') return undefined;
   const trial = notebook.tryFormula(id, formula);
@@ -74,7 +74,7 @@ function asGiven(
   if (row.stated !== undefined) return undefined;
   const { registry } = notebook.model;
   const written = withoutEquals(draft);
-  const entry = typedInUnit(notebook, row.unit, units, written);
+  const entry = entryFromUnit(notebook, row.unit, units, written);
   const unit = (row.unit ?? '').trim() === '' ? undefined : readUnit(row.unit ?? '', registry);
   if (unit?.ok === false) return undefined;
   const read = readEntry(entry, registry, unit?.value);

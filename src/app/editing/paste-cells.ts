@@ -19,8 +19,8 @@ import type { CellPlace } from '../session/place.ts';
 import type { UnitsView } from '../session/units-view.ts';
 import type { Block, Extent } from './block.ts';
 import { blockAccount } from './block-account.ts';
-import { COPIED_FROM, carryStatement } from './carried-reason.ts';
-import { carried, unitOfBareNumbers } from './carried-unit.ts';
+import { COPIED_FROM, carryStatement } from './carry-reason.ts';
+import { carryUnit, unitOfBareNumbers } from './carry-unit.ts';
 import { cellContent, cellFromText, cellOf } from './cell-content.ts';
 import { enterText } from './cell-edits.ts';
 import { insertionLabel } from './describe-insertion.ts';
@@ -118,7 +118,7 @@ function statedAgain(
     const reason = stated?.[down]?.[right];
     const text = row[right];
     if (typeof reason !== 'string' || text === undefined) continue;
-    const entry = carried(text, units?.[down]?.[right] ?? undefined, column.unit);
+    const entry = carryUnit(text, units?.[down]?.[right] ?? undefined, column.unit);
     // A row that is put in behind the last one gets the next identity.
     const id = idOfRow(ids, from + down) ?? ids.next + from + down - length;
     const before = column.stated?.find((one) => one.row === id);
@@ -136,7 +136,7 @@ function cellIn(
 ): Cell {
   if (text === undefined) return cellOf(column, row);
   const numeric = (column.type ?? 'number') === 'number';
-  return cellFromText(carried(text, unit ?? undefined, numeric ? column.unit : undefined), column);
+  return cellFromText(carryUnit(text, unit ?? undefined, numeric ? column.unit : undefined), column);
 }
 
 /**
@@ -174,7 +174,7 @@ export function pasteOntoLines(
         edits.push(onto.value);
         continue;
       }
-      const put = carried(text, unit, unitOfBareNumbers(book, target));
+      const put = carryUnit(text, unit, unitOfBareNumbers(book, target));
       const unfit = unitUnfit(notebook, target, put);
       if (unfit) return fail(unfit);
       if (isMarked(notebook, target, put)) marked.add(`${down} ${right}`);

@@ -6,7 +6,7 @@ import { withoutApostrophes } from '../../tables/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { UnitsView } from '../session/units-view.ts';
 import { accountNumbers } from './account.ts';
-import { typedOnScreen } from './carried-unit.ts';
+import { entryFromScreen } from './carry-unit.ts';
 import { enterText } from './cell-edits.ts';
 import { readCells } from './clipboard-text.ts';
 import { insertionLabel } from './describe-insertion.ts';
@@ -68,7 +68,7 @@ function overSelected(
       const unclear = target.field === 'value' ? unclearNumber(text) : undefined;
       if (unclear) return fail(unclear);
       const typed = target.field === 'value' ? withoutApostrophes(text.trim()) : text;
-      texts.push(typedOnScreen(notebook, target, view, typed));
+      texts.push(entryFromScreen(notebook, target, view, typed));
     }
     typed.push(texts);
   }

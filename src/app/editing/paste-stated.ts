@@ -4,12 +4,12 @@ import type { Notebook } from '../../notebook/index.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { UnitsView } from '../session/units-view.ts';
 import type { Block, Extent } from './block.ts';
-import { carried } from './carried-unit.ts';
+import { carryUnit } from './carry-unit.ts';
 import { enterFormula, enterText } from './cell-edits.ts';
 import { findPlace } from './find-place.ts';
 import { gatherCells } from './gather-cells.ts';
 import { targetsAt } from './state-target.ts';
-import { isValue, statementOf, stateTyped, typedStatement } from './state-value.ts';
+import { isValue, stateEntry, statementOf, typedStatement } from './state-value.ts';
 
 const nowhere = { from: 0, to: 0 };
 
@@ -29,11 +29,11 @@ export function pasteOntoCalculated(
   const [first] = targetsAt(book, place);
   if (!first || first.kind === 'cell') return undefined;
   if (text.trim() === '') return enterText(book, place, '');
-  const value = carried(text, unit, unitOf(first));
+  const value = carryUnit(text, unit, unitOf(first));
   const isStated = typeof stated === 'string';
   const read =
     isStated || isValue(notebook, value) ? typedStatement(notebook, place, view, value) : undefined;
-  if (read) return read.ok ? succeed(stateTyped(read.value, stated ?? undefined)) : read;
+  if (read) return read.ok ? succeed(stateEntry(read.value, stated ?? undefined)) : read;
   return enterFormula(book, place, text);
 }
 
@@ -77,7 +77,7 @@ export function pasteStated(
     const text = block.cells[down % height]?.[0] ?? '';
     const reason = block.stated?.[down % height]?.[0];
     if (text.trim() === '' || (block.stated && typeof reason !== 'string')) continue;
-    const value = carried(text, block.units?.[down % height]?.[0] ?? undefined, unitOf(first));
+    const value = carryUnit(text, block.units?.[down % height]?.[0] ?? undefined, unitOf(first));
     const read = typedStatement(notebook, at, view, value);
     if (!read) continue;
     if (!read.ok) return read;

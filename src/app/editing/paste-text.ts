@@ -13,7 +13,7 @@ import type { CellPlace } from '../session/place.ts';
 import type { UnitsView } from '../session/units-view.ts';
 import { accountWords } from './account.ts';
 import type { Extent } from './block.ts';
-import { typedOnScreen } from './carried-unit.ts';
+import { entryFromScreen } from './carry-unit.ts';
 import { readCells } from './clipboard-text.ts';
 import { findPlace } from './find-place.ts';
 import { isLongText } from './long-text.ts';
@@ -73,7 +73,7 @@ export function pasteText(
     const read = isNumeric(target) ? readPlainly(rows, part, target) : unguarded(one.trim());
     if (read === undefined) return ASK;
     const typed = read;
-    const cells = [[typedOnScreen(notebook, place, view, typed)]];
+    const cells = [[entryFromScreen(notebook, place, view, typed)]];
     return edited(pasteIntoTable(notebook, place, { cells }, over));
   }
   if (rows.rows.some(({ cells }) => cells.length > 1)) return ASK;
@@ -106,7 +106,7 @@ function below(
   // The cells as read have none for rows that are blank.
   const taken = [...(read.value.cells[column.name] ?? [])].reverse();
   const cells = readCells(text).map(([cell = '']) => [
-    typedOnScreen(
+    entryFromScreen(
       notebook,
       place,
       view,

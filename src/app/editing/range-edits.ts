@@ -7,8 +7,8 @@ import {
   setCells,
 } from '../../document/index.ts';
 import type { CellPlace } from '../session/place.ts';
-import { carryStatement } from './carried-reason.ts';
-import { carried } from './carried-unit.ts';
+import { carryStatement } from './carry-reason.ts';
+import { carryUnit } from './carry-unit.ts';
 import { cellContent, cellOf } from './cell-content.ts';
 import { enterFormula, enterText } from './cell-edits.ts';
 import { findPlace } from './find-place.ts';
@@ -119,7 +119,7 @@ function stateAgain(
   }
   const own = target.kind === 'line' ? target.row.unit : target.column.unit;
   const { entry, reason } = statement;
-  const again = carryStatement(target.statement, { entry: carried(entry, unit, own), reason }, called);
+  const again = carryStatement(target.statement, { entry: carryUnit(entry, unit, own), reason }, called);
   return cells.take(to, again) ? undefined : statementEdit(target, again);
 }
 

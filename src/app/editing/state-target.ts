@@ -17,7 +17,7 @@ import {
 } from '../../document/index.ts';
 import { SIDES, type Side, type StatedPlace } from '../../notebook/index.ts';
 import type { CellPlace } from '../session/place.ts';
-import { confirmed } from './carried-reason.ts';
+import { confirmReason } from './carry-reason.ts';
 import { findPlace } from './find-place.ts';
 
 interface TargetBase {
@@ -148,7 +148,7 @@ export function confirmReasonsEdit({
 }: Extract<StateTarget, { kind: 'cell' }>): Edit | undefined {
   const carried = (column.stated ?? []).filter(({ reasonFor }) => reasonFor !== undefined);
   if (carried.length === 0) return undefined;
-  const changes = new Map(carried.map((one) => [one.row, confirmed(statementIn(one))]));
+  const changes = new Map(carried.map((one) => [one.row, confirmReason(statementIn(one))]));
   return { ...stateCells(place, column, changes), label: `confirm the reasons of ${column.name}` };
 }
 

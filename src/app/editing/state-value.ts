@@ -3,11 +3,11 @@ import type { Edit, Statement } from '../../document/index.ts';
 import { type Notebook, SIDES, type Side, type StatedTrial, tryStated } from '../../notebook/index.ts';
 import { readEntry } from '../../units/index.ts';
 import type { EditInHand } from '../session/edit-in-hand.ts';
+import { displayUnit } from '../session/format-quantity.ts';
 import type { CellPlace } from '../session/place.ts';
-import { unitShown } from '../session/shown.ts';
 import type { UnitsView } from '../session/units-view.ts';
-import { COPIED_FROM, carryStatement, confirmed, stateAnew } from './carried-reason.ts';
-import { carried, typedInUnit } from './carried-unit.ts';
+import { COPIED_FROM, carryStatement, confirmReason, stateAnew } from './carry-reason.ts';
+import { carryUnit, entryFromUnit } from './carry-unit.ts';
 import { type StateTarget, statedPlaceOf, statementEdit, targetAt, targetsAt } from './state-target.ts';
 
 /** A value that a person typed to stand in place of a computed one. */
@@ -68,7 +68,7 @@ function stating(
 }
 
 /** The edit that states what was typed, or what was copied with its reason; one of a fresh statement is open. */
-export function stateTyped({ target, entry }: TypedStatement, copiedReason?: string): Edit {
+export function stateEntry({ target, entry }: TypedStatement, copiedReason?: string): Edit {
   return statementEdit(target, statementOf(target, entry, copiedReason));
 }
 
@@ -99,7 +99,7 @@ export function reasonEdit(
   if (reason !== '' && read.ok && read.value.kind === 'number')
     return fail(problem('reason-is-a-value', { from: 0, to: draft.length }, { written: reason }));
   const label = `give the reason for ${target.called}`;
-  return succeed({ ...statementEdit(target, confirmed({ ...statement, reason })), label });
+  return succeed({ ...statementEdit(target, confirmReason({ ...statement, reason })), label });
 }
 
 /**
@@ -153,9 +153,9 @@ const SIDE = /^\s*(demand|capacity)\s+(?=\S)/i;
 function statedEntry(notebook: Notebook, target: StateTarget, view: UnitsView, text: string): string {
   const written = text.trim();
   const own = target.kind === 'cell' ? target.column.unit : target.row.unit;
-  if (own !== undefined && own.trim() !== '') return typedInUnit(notebook, own, view, written);
+  if (own !== undefined && own.trim() !== '') return entryFromUnit(notebook, own, view, written);
   const unit =
     target.kind === 'side' ? notebook.verdict(target.id)?.[target.side]?.unit : notebook.unitOf(target.id);
   if (!unit || unit.point === 'date') return written;
-  return carried(written, unitShown(unit, view, notebook.model.registry).text, undefined);
+  return carryUnit(written, displayUnit(unit, view, notebook.model.registry).text, undefined);
 }

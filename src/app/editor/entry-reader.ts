@@ -1,6 +1,6 @@
 import { tryEntry } from '../../notebook/index.ts';
 import { barePercent } from '../../units/index.ts';
-import { typedOnScreen } from '../editing/carried-unit.ts';
+import { entryFromScreen } from '../editing/carry-unit.ts';
 import { reasonEdit } from '../editing/state-value.ts';
 import type { EditInHand, Typing } from '../session/edit-in-hand.ts';
 import type { CellPlace } from '../session/place.ts';
@@ -38,7 +38,7 @@ export function reasonReader(session: Session, hand: EditInHand): Reader {
 function entryNote(session: Session, place: CellPlace, text: string): Note | undefined {
   const item = itemOfPlace(session.notebook, place);
   if (!item || (item.kind !== 'input' && item.kind !== 'input column')) return undefined;
-  const meant = typedOnScreen(session.notebook, place, session.units, text);
+  const meant = entryFromScreen(session.notebook, place, session.units, text);
   const { value, problems } = tryEntry(session.notebook, item.id, meant);
   // Where the unit came with the entry before, the screen puts it behind a bare number, and the doubt is the same.
   const [first] =

@@ -4,9 +4,9 @@ import { Below } from './below.ts';
 import type { ChoiceOption } from './choice-options.ts';
 import { fieldKey } from './field-keys.ts';
 import { fieldStyles } from './field-styles.ts';
+import { onLeave } from './on-leave.ts';
 import { drawOptions, showChosen } from './option-list.ts';
 import { shieldKey } from './shield-key.ts';
-import { whenLeft } from './when-left.ts';
 
 /** Letters typed within this time (ms) look for one option together. */
 const together = 900;
@@ -128,7 +128,7 @@ export class QuayChoiceField extends LitElement {
     this.requestUpdate();
   };
 
-  readonly #blur = (): void => whenLeft(this, () => this.dispatchEvent(new CustomEvent('leave')));
+  readonly #blur = (): void => onLeave(this, () => this.dispatchEvent(new CustomEvent('leave')));
 
   #take(index: number): void {
     this.#chosen = index;

@@ -24,9 +24,9 @@ import { formulaTheme } from './formula-theme.ts';
 import { FormulaTrial, type Try } from './formula-trial.ts';
 import { type Note, takeable } from './note.ts';
 import { drawNote, isRefusalSaid, noteStyles } from './note-view.ts';
+import { onLeave } from './on-leave.ts';
 import { makeRoomBelow } from './room-below.ts';
 import { shieldKey } from './shield-key.ts';
-import { whenLeft } from './when-left.ts';
 
 /** What a formula field asks of the book. */
 export interface FormulaService {
@@ -226,7 +226,7 @@ export class QuayFormulaField extends LitElement {
     this.#view?.focus();
   };
 
-  readonly #blur = (): void => whenLeft(this, () => this.dispatchEvent(new CustomEvent('leave')));
+  readonly #blur = (): void => onLeave(this, () => this.dispatchEvent(new CustomEvent('leave')));
 
   #leave(detail: Commit): void {
     this.dispatchEvent(new CustomEvent<Commit>('commit', { detail }));

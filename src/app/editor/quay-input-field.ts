@@ -7,11 +7,11 @@ import { fieldKey } from './field-keys.ts';
 import { fieldStyles } from './field-styles.ts';
 import { applyFix, takeable } from './note.ts';
 import { drawNote, isRefusalSaid, noteStyles } from './note-view.ts';
+import { onLeave } from './on-leave.ts';
 import { drawOptions, showChosen } from './option-list.ts';
 import type { Reader } from './reader.ts';
 import { shieldKey } from './shield-key.ts';
 import type { Suggestion } from './suggestion.ts';
-import { whenLeft } from './when-left.ts';
 
 /** A plain field in a cell, with a note and perhaps suggestions below. It says each change of what is typed. */
 export class QuayInputField extends LitElement {
@@ -179,7 +179,7 @@ export class QuayInputField extends LitElement {
     }
   };
 
-  readonly #blur = (): void => whenLeft(this, () => this.dispatchEvent(new CustomEvent('leave')));
+  readonly #blur = (): void => onLeave(this, () => this.dispatchEvent(new CustomEvent('leave')));
 
   #leave(text: string, move: CommitMove): void {
     if (text !== this.text) this.#write(text, text.length);

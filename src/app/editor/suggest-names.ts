@@ -1,9 +1,9 @@
 import type { Type } from '../../language/index.ts';
 import type { FormulaColumnItem, FormulaItem, Item } from '../../notebook/index.ts';
+import { quantityText } from '../session/format-quantity.ts';
 import { labelOf } from '../session/places.ts';
 import { resultText } from '../session/result-text.ts';
 import type { Session } from '../session/session.ts';
-import { shownText } from '../session/shown.ts';
 import type { Suggestion } from './suggestion.ts';
 import { fitsWanted } from './wanted-type.ts';
 
@@ -41,7 +41,7 @@ function named(session: Session, item: Item, text: string, at: number): Suggesti
     kind: 'name',
     text,
     detail: detail === text ? '' : detail,
-    value: () => shownText(resultText(session.notebook, item, session.units)),
+    value: () => quantityText(resultText(session.notebook, item, session.units)),
     rank: at,
   };
 }

@@ -7,11 +7,11 @@ import { mendAt } from '../editing/remedy.ts';
 import { waits } from '../findings/findings.ts';
 import { choiceWords } from '../session/choice-words.ts';
 import { failsBy } from '../session/compared-sides.ts';
+import { quantityText } from '../session/format-quantity.ts';
 import { dependsOn, feedsOf, itemAt, labelOf, localName, placeOfId } from '../session/places.ts';
 import { resultText } from '../session/result-text.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
-import { shownText } from '../session/shown.ts';
 import { sourceOfLine } from '../sheet/line/source-of-line.ts';
 import { MATHS_SIZE } from '../sheet/paper/page-measure.ts';
 import { flowStyles } from '../style/flow-styles.ts';
@@ -148,7 +148,7 @@ export class SidePanel extends LitElement {
                 <span class="unseen">${labelOf(item)}</span>
                 ${other === undefined ? nothing : html`<span class="sheet">${other}</span>`}
               </span>
-              <span class="number">${shownText(shown)}</span>
+              <span class="number">${quantityText(shown)}</span>
             </button>
           </li>`;
         })}

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { FormulaColumnItem, FormulaItem, Side, StatedHere } from '../../notebook/index.ts';
 import { statedIn } from '../../notebook/index.ts';
-import { confirmed } from '../editing/carried-reason.ts';
+import { confirmReason } from '../editing/carry-reason.ts';
 import { confirmReasonsEdit, type StateTarget, statementEdit, targetsAt } from '../editing/state-target.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
@@ -64,7 +64,7 @@ function drawOne(session: Session, place: CellPlace, target: StateTarget, here: 
       ${
         reasonFor === undefined
           ? nothing
-          : html`<button class="fix" @click=${() => session.apply(statementEdit(target, confirmed(here.statement)))}>
+          : html`<button class="fix" @click=${() => session.apply(statementEdit(target, confirmReason(here.statement)))}>
               Confirm the reason${of === '' ? nothing : html`<span class="unseen"> for${of}</span>`}
             </button>`
       }

@@ -1,6 +1,6 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { InputItem } from '../../notebook/index.ts';
-import { typedOnScreen, writtenOnScreen } from '../editing/carried-unit.ts';
+import { entryForScreen, entryFromScreen } from '../editing/carry-unit.ts';
 import { choiceOptions } from '../editor/choice-options.ts';
 import { itemAt, labelOf, placeOfId } from '../session/places.ts';
 import type { Session, SessionEvent } from '../session/session.ts';
@@ -124,7 +124,7 @@ export class TrialController implements ReactiveController {
     const place = placeOfId(this.#host.session.notebook, item.id);
     if (!place) return;
     const { notebook, units } = this.#host.session;
-    this.try(item, item.row.kind === 'given' ? typedOnScreen(notebook, place, units, text.trim()) : text);
+    this.try(item, item.row.kind === 'given' ? entryFromScreen(notebook, place, units, text.trim()) : text);
   }
 
   /** Tries the entry so many steps larger, or smaller. */
@@ -213,7 +213,7 @@ export function entryWords({ notebook, units }: Session, item: InputItem, entry:
   if (!place) return entry;
   if (item.row.kind === 'choice')
     return choiceOptions(notebook, place).find(({ value }) => value === entry)?.label ?? entry;
-  const written = writtenOnScreen(notebook, place, units, entry);
+  const written = entryForScreen(notebook, place, units, entry);
   const { unit } = item.row;
   const bare = written === entry && /^[\d.,\s−+-]+$/.test(entry);
   return bare && unit !== undefined && unit !== '' && unit !== '-' ? `${written} ${unit}` : written;

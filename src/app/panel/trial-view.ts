@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { InputItem } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
 import { unitInPrint } from '../../units/index.ts';
-import { unitOnScreen, writtenOnScreen } from '../editing/carried-unit.ts';
+import { displayedUnit, entryForScreen } from '../editing/carry-unit.ts';
 import { choiceOptions } from '../editor/choice-options.ts';
 import { findingsOf } from '../findings/findings.ts';
 import { labelOf, localName, placeOfId } from '../session/places.ts';
@@ -34,8 +34,8 @@ function drawField(session: Session, item: InputItem, trials: TrialController): 
   const { notebook, units } = session;
   const place = placeOfId(notebook, item.id);
   const entry = trials.entryOf(item);
-  const text = place ? writtenOnScreen(notebook, place, units, entry) : entry;
-  const unit = place && unitOnScreen(notebook, place, units);
+  const text = place ? entryForScreen(notebook, place, units, entry) : entry;
+  const unit = place && displayedUnit(notebook, place, units);
   const steps = nudgedEntry(entry, 1) !== undefined;
   return html`<div class="nudge">
     ${steps ? html`<button @click=${() => trials.step(item, -1)} aria-label="Smaller">−</button>` : nothing}

@@ -1,6 +1,6 @@
 import type { FormulaItem, Notebook, Verdict } from '../../notebook/index.ts';
 import type { UnitRegistry } from '../../units/index.ts';
-import { shownQuantity, shownText } from './shown.ts';
+import { formatQuantity, quantityText } from './format-quantity.ts';
 import type { UnitsView } from './units-view.ts';
 
 /** The two sides of a check as it has them, in one unit: "956 kN·m", "≤", "1020 kN·m". */
@@ -31,7 +31,7 @@ export function failsBy(verdict: Verdict, view: UnitsView, registry: UnitRegistr
   const { holds, demand, capacity } = verdict;
   if (holds || !demand || !capacity || demand.unit.point !== undefined) return undefined;
   const by = Math.abs(demand.si - capacity.si);
-  return by > 0 ? shownText(shownQuantity(by, demand.unit, view, registry)) : undefined;
+  return by > 0 ? quantityText(formatQuantity(by, demand.unit, view, registry)) : undefined;
 }
 
 /** Comparison takes no notice of less than this of the greater side; what is shown takes none either. */
@@ -47,7 +47,7 @@ export function shownSides(
   const written = (side: Verdict['demand']): string => {
     if (!side) return '';
     const si = side.unit.point === undefined && Math.abs(side.si) <= least ? 0 : side.si;
-    return shownText(shownQuantity(si, side.unit, view, registry));
+    return quantityText(formatQuantity(si, side.unit, view, registry));
   };
   return { demand: written(demand), capacity: written(capacity) };
 }

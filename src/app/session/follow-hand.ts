@@ -27,7 +27,7 @@ export function followEdit(hand: EditInHand, edit: Edit, before: Book, notebook:
 }
 
 /** What was noted of an earlier page, in the book as it is now. */
-export function reopen(noted: EditInHand, notebook: Notebook): Followed {
+export function reopenEdit(noted: EditInHand, notebook: Notebook): Followed {
   return onNewContent({ ...noted, composing: false }, notebook);
 }
 

@@ -1,10 +1,10 @@
 import { type Item, type Notebook, verdictWord, writeUtilisation } from '../../notebook/index.ts';
 import { choiceWords } from './choice-words.ts';
-import { type Shown, shownQuantity } from './shown.ts';
+import { formatQuantity, type PrintedQuantity } from './format-quantity.ts';
 import type { UnitsView } from './units-view.ts';
 
 /** A line's value in a few words, number and unit apart: for lists beside the sheet. */
-export function resultText(notebook: Notebook, item: Item, view: UnitsView): Shown {
+export function resultText(notebook: Notebook, item: Item, view: UnitsView): PrintedQuantity {
   if (item.kind === 'input column' || item.kind === 'formula column') {
     const whole = notebook.column(item.id);
     if (whole.status !== 'ok') return { number: 'no value', unit: '' };
@@ -15,7 +15,7 @@ export function resultText(notebook: Notebook, item: Item, view: UnitsView): Sho
   if (read.status === 'inapplicable') return { number: 'does not apply', unit: '' };
   if (read.status !== 'ok') return { number: 'no value', unit: '' };
   const { value } = read;
-  if (value.kind === 'number') return shownQuantity(value.si, value.unit, view, notebook.model.registry);
+  if (value.kind === 'number') return formatQuantity(value.si, value.unit, view, notebook.model.registry);
   if (value.kind === 'text') {
     const chosen = item.kind === 'input' && item.row.kind === 'choice';
     return { number: chosen ? choiceWords(item.row) : value.text, unit: '' };

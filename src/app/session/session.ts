@@ -23,7 +23,7 @@ import { placeInForce } from '../editing/method-place.ts';
 import type { Autosave, SaveState } from '../storage/autosave.ts';
 import { type Drafts, noDrafts } from './drafts.ts';
 import { afterWayOut, type EditInHand, isChanged, type SelectedText, type WayOut } from './edit-in-hand.ts';
-import { followEdit, reopen, type Strayed } from './follow-hand.ts';
+import { followEdit, reopenEdit, type Strayed } from './follow-hand.ts';
 import { type CellPlace, isOffPage, methodFieldOf, samePlace } from './place.ts';
 import { createSlices, timeAtOnce } from './slices.ts';
 import type { UnitsView } from './units-view.ts';
@@ -246,7 +246,7 @@ export function openSession(
 
   const noted = drafts.read(id);
   if (noted) {
-    const reopened = reopen(noted, notebook);
+    const reopened = reopenEdit(noted, notebook);
     if (reopened && 'strayed' in reopened) strayed = reopened.strayed;
     else if (reopened) {
       hand = reopened;

@@ -1,6 +1,6 @@
 import type { Notebook, Quantity, Result, StatedHere, Value } from '../../notebook/index.ts';
 import { differenceShare } from '../../record/index.ts';
-import { shownQuantity, shownText } from './shown.ts';
+import { formatQuantity, quantityText } from './format-quantity.ts';
 import type { UnitsView } from './units-view.ts';
 
 /** What a person reads of a value stated in place of a computed one. */
@@ -39,7 +39,8 @@ export function statedWords(
 
 /** A value as the page shows it, number and unit in one. */
 export function wordsOfValue({ model }: Notebook, value: Value, view: UnitsView): string {
-  if (value.kind === 'number') return shownText(shownQuantity(value.si, value.unit, view, model.registry));
+  if (value.kind === 'number')
+    return quantityText(formatQuantity(value.si, value.unit, view, model.registry));
   return value.kind === 'text' ? value.text : `${value.truth}`;
 }
 
@@ -63,7 +64,7 @@ export function differenceWords(
 /** Whether an entry says more than the value shown beside it: another unit, other digits. */
 function isOtherwise(notebook: Notebook, entry: string, value: Value | undefined, view: UnitsView): boolean {
   if (value?.kind !== 'number') return false;
-  const { number, unit } = shownQuantity(value.si, value.unit, view, notebook.model.registry);
+  const { number, unit } = formatQuantity(value.si, value.unit, view, notebook.model.registry);
   const plain = (text: string): string => text.replace(/[\s\u202f\u00a0,·*()-]/g, '').replace('−', '');
   return plain(entry) !== plain(number) && plain(entry) !== plain(number + unit);
 }

@@ -8,7 +8,7 @@ import { dialogStyles } from '../shell/dialog-styles.ts';
 import { fieldsStyles } from '../shell/fields-styles.ts';
 import type { BookStore } from '../storage/book-store.ts';
 import { reasonOf } from '../storage/storage-error.ts';
-import { type OfferedBook, offeredKept, offeredTemplates, type SheetSource } from './bring-source.ts';
+import { type OfferedBook, offeredTemplates, offerStoredBooks, type SheetSource } from './bring-source.ts';
 
 /** So many of the values that do not come along are named. */
 const NAMED = 6;
@@ -190,7 +190,7 @@ export class BringSheets extends LitElement {
     this.busy = this.from === 'kept';
     try {
       const offered =
-        this.from === 'template' ? offeredTemplates() : await offeredKept(this.store, this.session.id);
+        this.from === 'template' ? offeredTemplates() : await offerStoredBooks(this.store, this.session.id);
       if (turn === this.#turn) this.offered = offered;
     } catch (error) {
       this.trouble = `the books kept here cannot be listed: ${reasonOf(error)}`;

@@ -27,7 +27,7 @@ export function offeredTemplates(): readonly OfferedBook[] {
 }
 
 /** The other books of this browser, the last changed first. */
-export async function offeredKept(store: BookStore, own: string): Promise<readonly OfferedBook[]> {
+export async function offerStoredBooks(store: BookStore, own: string): Promise<readonly OfferedBook[]> {
   const listed = await store.list();
   return listed
     .filter(({ id }) => id !== own)

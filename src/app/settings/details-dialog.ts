@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing, type PropertyValues, type TemplateResul
 import { live } from 'lit/directives/live.js';
 import type { Option } from '../../document/index.ts';
 import { unitInPrint } from '../../units/index.ts';
-import { unitOfLimits } from '../editing/carried-unit.ts';
+import { unitOfLimits } from '../editing/carry-unit.ts';
 import { type ChartChoices, chartChoices } from '../editing/chart-columns.ts';
 import {
   type DetailName,

@@ -1,6 +1,6 @@
 import { type Notebook, numbersOf } from '../../notebook/index.ts';
 import type { Mapping, ReadTable, TextColumn } from '../../tables/index.ts';
-import { shownQuantity, shownText } from '../session/shown.ts';
+import { formatQuantity, quantityText } from '../session/format-quantity.ts';
 import type { UnitsView } from '../session/units-view.ts';
 
 /** What a column of a text is taken as: its first value, and of numbers the sum of all rows; in the units of the page. */
@@ -38,7 +38,7 @@ function takenAs(
   const numbers = numbersOf(notebook, table, name, cells);
   if (!numbers) return { first: `${cells[at] ?? ''}`, sum: '' };
   const { unit, values } = numbers;
-  const shown = (si: number): string => shownText(shownQuantity(si, unit, view, notebook.model.registry));
+  const shown = (si: number): string => quantityText(formatQuantity(si, unit, view, notebook.model.registry));
   const first = values[at];
   const known = values.filter((value) => value !== undefined);
   const summed = unit.point === undefined && known.length > 0;

@@ -5,7 +5,7 @@ import { type Notebook, openNotebook } from '../../notebook/index.ts';
 import type { Delimiter, Destination, TextColumn } from '../../tables/index.ts';
 import { accountWords } from '../editing/account.ts';
 import type { Extent, PastedOver } from '../editing/block.ts';
-import { unitOnScreen } from '../editing/carried-unit.ts';
+import { displayedUnit } from '../editing/carry-unit.ts';
 import { findPlace } from '../editing/find-place.ts';
 import { putRows, type Where } from '../editing/put-rows.ts';
 import { isSingleNumber } from '../editing/single-number.ts';
@@ -305,7 +305,7 @@ export class TableRowsDialog extends LitElement {
   #unit(table: Table, name: string): string {
     const field = table.columns.find((one) => one.name === name)?.id ?? '';
     const place = { sheet: this.place?.sheet ?? '', part: table.id, item: 'r0', field };
-    return unitOnScreen(this.#notebook, place, this.session.units) ?? '';
+    return displayedUnit(this.#notebook, place, this.session.units) ?? '';
   }
 
   /** What the text cannot be read without, and what was answered. */

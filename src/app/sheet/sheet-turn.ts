@@ -1,4 +1,4 @@
-import { type Scrolled, scrollBack, scrolled } from './scrolled.ts';
+import { readScroll, restoreScroll, type ScrollState } from './scroll-state.ts';
 
 /** What turning sheets needs of the page. */
 interface Host extends HTMLElement {
@@ -12,7 +12,7 @@ export class SheetTurn {
   /** The sheet that was drawn last. */
   #shown: string | undefined;
   /** How far each sheet was scrolled when it was left. */
-  readonly #left = new Map<string, Scrolled>();
+  readonly #left = new Map<string, ScrollState>();
 
   /** `cell` gives the active cell as drawn. */
   constructor(page: Host, cell: () => HTMLElement | undefined) {
@@ -22,7 +22,8 @@ export class SheetTurn {
 
   /** Remembers how the sheet stands that is left for another. */
   leaveFor(sheet: string): void {
-    if (this.#shown !== undefined && this.#shown !== sheet) this.#left.set(this.#shown, scrolled(this.#page));
+    if (this.#shown !== undefined && this.#shown !== sheet)
+      this.#left.set(this.#shown, readScroll(this.#page));
   }
 
   /** Another book is open, whose sheets are not those that were left. */
@@ -41,7 +42,7 @@ export class SheetTurn {
     if (before === sheet) return 'same';
     this.#shown = sheet;
     const isStill = (): boolean => this.#shown === sheet && stays();
-    scrollBack(this.#page, this.#left.get(sheet) ?? { top: 0 }, { cell: this.#cell, stays: isStill });
+    restoreScroll(this.#page, this.#left.get(sheet) ?? { top: 0 }, { cell: this.#cell, stays: isStill });
     return before === undefined ? 'first' : 'another';
   }
 }

@@ -9,7 +9,7 @@ import { labelOf, placeOfId } from '../session/places.ts';
 import type { Session, SessionEvent } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { footButtonStyles } from './foot-button-styles.ts';
-import { counted } from './status-words.ts';
+import { countWords } from './status-words.ts';
 
 /** So many of those that lost something are named; the others are in the list of problems. */
 const NAMED = 3;
@@ -92,8 +92,8 @@ export class ChangeNotice extends LitElement {
     const pictured = pictures.slice(0, NAMED - named.length);
     const more = count - named.length - pictured.length;
     const what = [
-      ...(lines.length > 0 ? [counted(lines.length, 'line')] : []),
-      ...(pictures.length > 0 ? [counted(pictures.length, 'picture')] : []),
+      ...(lines.length > 0 ? [countWords(lines.length, 'line')] : []),
+      ...(pictures.length > 0 ? [countWords(pictures.length, 'picture')] : []),
     ].join(' and ');
     return html`<span class="lost">${what} lost what ${count === 1 ? 'it' : 'they'} used:</span>
       ${named.map(({ item, place }) => this.#way(labelOf(item), place))}

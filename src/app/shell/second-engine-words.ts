@@ -1,5 +1,5 @@
 import { notRecheckedWords, RECHECK_LIMITS, type RecheckReport, reportLines } from '../../recheck/index.ts';
-import { counted } from './status-words.ts';
+import { countWords } from './status-words.ts';
 
 /** How the second engine stands with the book as it is now. */
 export type RecheckState =
@@ -55,7 +55,7 @@ function doneWords(report: RecheckReport): RecheckWords {
     findings.length > 0
       ? `${findings.length} ${findings.length === 1 ? 'value differs' : 'values differ'}`
       : '',
-    indeterminate.length > 0 ? `${counted(indeterminate.length, 'value')} not decided` : '',
+    indeterminate.length > 0 ? `${countWords(indeterminate.length, 'value')} not decided` : '',
     notRecheckedWords(report),
     `${agree} ${agree === 1 ? 'value agrees' : 'values agree'}`,
   ];

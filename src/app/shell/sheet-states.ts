@@ -1,6 +1,6 @@
 import type { Notebook } from '../../notebook/index.ts';
 import { findingsOf, sheetOf } from '../findings/findings.ts';
-import { counted } from './status-words.ts';
+import { countWords } from './status-words.ts';
 
 /** How a sheet stands, for the list of sheets. */
 export interface SheetState {
@@ -40,8 +40,8 @@ export function stateWords({ problems, failing, open, beyond, checks }: SheetSta
   readonly words: string;
   readonly bad: boolean;
 } {
-  const fails = failing === 0 ? [] : [`${counted(failing, 'check')} ${failing === 1 ? 'fails' : 'fail'}`];
-  const told = [...fails, ...(problems === 0 ? [] : [counted(problems, 'problem')])];
+  const fails = failing === 0 ? [] : [`${countWords(failing, 'check')} ${failing === 1 ? 'fails' : 'fail'}`];
+  const told = [...fails, ...(problems === 0 ? [] : [countWords(problems, 'problem')])];
   if (told.length > 0) return { words: told.join(', '), bad: true };
   if (open > 0) return { words: 'no verdict', bad: false };
   if (beyond > 0) return { words: 'holds, beyond range', bad: false };

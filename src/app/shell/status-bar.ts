@@ -8,7 +8,7 @@ import { SessionController } from '../session/session-controller.ts';
 import { footButtonStyles } from './foot-button-styles.ts';
 import { RecheckController } from './recheck-controller.ts';
 import { recheckWords } from './second-engine-words.ts';
-import { checkWords, computingWords, counted, linkCounts } from './status-words.ts';
+import { checkWords, computingWords, countWords, linkCounts } from './status-words.ts';
 
 /**
  * What fails and what has a problem in the whole book, each the way to its list; what the second engine makes of it;
@@ -82,8 +82,8 @@ export class StatusBar extends LitElement {
     const next = html`<kbd>F8</kbd> ${problems.length > 0 ? 'next problem' : 'next failing check'} · `;
     return html`<div role="status">
         ${this.#count('checks', checkWords(checks), fails)}
-        ${this.#count('problems', counted(problems.length, 'problem'), problems.length > 0)}
-        ${remarks.length > 0 ? this.#count('remarks', counted(remarks.length, 'remark'), false) : nothing}
+        ${this.#count('problems', countWords(problems.length, 'problem'), problems.length > 0)}
+        ${remarks.length > 0 ? this.#count('remarks', countWords(remarks.length, 'remark'), false) : nothing}
         ${stated > 0 ? this.#count('stated', `${stated} stated`, false) : nothing}
         ${this.#links()}
       </div>

@@ -7,7 +7,7 @@ export function checkWords(checks: readonly FoundCheck[]): string {
   const applying = checks.filter(({ inapplicable }) => !inapplicable);
   const idle = checks.length - applying.length;
   const notApply = `${idle === 1 ? 'does' : 'do'} not apply`;
-  if (applying.length === 0) return `${counted(idle, 'check')} ${notApply}`;
+  if (applying.length === 0) return `${countWords(idle, 'check')} ${notApply}`;
   const apart = idle === 0 ? '' : `, ${idle} ${notApply}`;
   const all = applying.length;
   const failing = applying.filter(({ verdict }) => verdict?.holds === false).length;
@@ -26,11 +26,11 @@ export function checkWords(checks: readonly FoundCheck[]): string {
  * hold".
  */
 export function countedDo(count: number, word: string, verb: string): string {
-  return `${counted(count, word)} ${verb}${count === 1 ? 's' : ''}`;
+  return `${countWords(count, word)} ${verb}${count === 1 ? 's' : ''}`;
 }
 
 /** "1 problem", "2 problems". */
-export function counted(count: number, word: string): string {
+export function countWords(count: number, word: string): string {
   return `${count} ${word}${count === 1 ? '' : 's'}`;
 }
 
@@ -55,7 +55,7 @@ export function linkCounts({
 }): readonly { readonly words: string; readonly isBad: boolean }[] {
   if (broken === 0 && open === 0) return linked === 0 ? [] : [{ words: `${linked} linked`, isBad: false }];
   return [
-    ...(broken === 0 ? [] : [{ words: counted(broken, 'broken link'), isBad: true }]),
+    ...(broken === 0 ? [] : [{ words: countWords(broken, 'broken link'), isBad: true }]),
     ...(open === 0 ? [] : [{ words: `${open} to be linked`, isBad: false }]),
   ];
 }

@@ -1,7 +1,7 @@
 import { css, html, LitElement } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Title } from '../../document/index.ts';
-import { whenLeft } from '../editor/when-left.ts';
+import { onLeave } from '../editor/on-leave.ts';
 import { titleFieldOf, titlePlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
@@ -144,7 +144,7 @@ export class TitleBlock extends LitElement {
   }
 
   #blur({ target }: Event): void {
-    if (target instanceof Element) whenLeft(target, () => this.session.endEdit('elsewhere'));
+    if (target instanceof Element) onLeave(target, () => this.session.endEdit('elsewhere'));
   }
 
   protected override firstUpdated(): void {

@@ -2,8 +2,8 @@ import type { Cell, Column } from '../../document/index.ts';
 import type { ColumnResult, Notebook } from '../../notebook/index.ts';
 import { type Unit, type UnitRegistry, writeNumber } from '../../units/index.ts';
 import { cellOf } from '../editing/cell-content.ts';
+import { displayUnit, formatQuantity, quantityText } from '../session/format-quantity.ts';
 import { isOneNumber } from '../session/one-number.ts';
-import { shownQuantity, shownText, unitShown } from '../session/shown.ts';
 import type { UnitsView } from '../session/units-view.ts';
 import { printedRowsWords, sumOf } from './printed-rows.ts';
 import { sharedDecimals } from './shared-decimals.ts';
@@ -28,7 +28,7 @@ export function columnView(notebook: Notebook, id: string, column: Column, view:
   const item = notebook.model.items.get(id);
   const cells = item?.kind === 'formula column' ? item.cells : undefined;
   const unit = result.status === 'ok' ? result.unit : notebook.unitOf(id);
-  const shown = unitShown(unit, view, registry);
+  const shown = displayUnit(unit, view, registry);
   // What is typed stands as it was typed: only of results are the decimals ours to choose.
   const ours = column.kind !== 'given' || view !== 'written';
   const decimals = ours ? sharedDecimals(result, shown) : undefined;
@@ -79,7 +79,7 @@ function cellView(
   function read(): string {
     if (reading.holds === 'text') return reading.textAt(row) ?? '';
     if (reading.holds === 'truth') return value === 1 ? 'true' : 'false';
-    return shownQuantity(value, unit, view, registry, decimals === undefined ? {} : { decimals }).number;
+    return formatQuantity(value, unit, view, registry, decimals === undefined ? {} : { decimals }).number;
   }
 }
 
@@ -103,10 +103,10 @@ export function columnSum(notebook: Notebook, id: string, view: UnitsView): stri
   if (result.unit.point !== undefined) return undefined;
   const { registry } = notebook.model;
   const { values, length } = result.reading;
-  const decimals = sharedDecimals(result, unitShown(result.unit, view, registry));
+  const decimals = sharedDecimals(result, displayUnit(result.unit, view, registry));
   const style = decimals === undefined ? {} : { decimals };
   const sum = { si: sumOf(length, (row) => values[row] ?? 0), unit: result.unit, ...style };
-  const total = shownText(shownQuantity(sum.si, result.unit, view, registry, style));
+  const total = quantityText(formatQuantity(sum.si, result.unit, view, registry, style));
   const words = printedRowsWords(notebook, id, view, sum);
   return words === undefined ? total : `${total}, ${words}`;
 }

@@ -1,6 +1,6 @@
 import type { Notebook } from '../../notebook/index.ts';
 import { fromSI, type Unit, writeIn, writeNumber } from '../../units/index.ts';
-import { unitShown } from '../session/shown.ts';
+import { displayUnit } from '../session/format-quantity.ts';
 import type { UnitsView } from '../session/units-view.ts';
 import { sharedDecimals } from './shared-decimals.ts';
 
@@ -25,7 +25,7 @@ export function printedRowsWords(
   view: UnitsView,
   sum: { readonly si: number; readonly unit: Unit; readonly decimals?: number },
 ): string | undefined {
-  const unit = unitShown(sum.unit, view, notebook.model.registry);
+  const unit = displayUnit(sum.unit, view, notebook.model.registry);
   const rows = printedRows(notebook, id, view, unit);
   if (!rows) return undefined;
   const style = { grouping: 'none', ...(sum.decimals !== undefined && { decimals: sum.decimals }) } as const;
@@ -41,7 +41,7 @@ function printedRows(notebook: Notebook, id: string, view: UnitsView, unit: Unit
   const result = notebook.column(id);
   if (result.status !== 'ok' || result.reading.holds !== 'number' || result.reading.gaps > 0)
     return undefined;
-  const shown = unitShown(result.unit, view, notebook.model.registry);
+  const shown = displayUnit(result.unit, view, notebook.model.registry);
   if (shown.text !== unit.text || shown.point !== undefined) return undefined;
   const { values, length } = result.reading;
   // What is typed stands as it was typed.

@@ -1,6 +1,6 @@
 import { fail, type JsonValue, type Outcome, problem, succeed } from '../../diagnostics/index.ts';
+import { describeJson } from '../json/describe-json.ts';
 import { readJson } from '../json/read-json.ts';
-import { shown } from '../json/shown.ts';
 import { bookProblems } from '../rules/book-rules.ts';
 import { type Book, bookSchema, FORMAT, FORMAT_VERSION } from '../schema/book.ts';
 import { schemaProblems } from '../schema/problems.ts';
@@ -38,11 +38,11 @@ export function openBook(text: string): Outcome<Opened> {
 function bookFromJson(value: JsonValue): Outcome<Opened> {
   if (!isObject(value) || value.format !== FORMAT) {
     const format = isObject(value) ? value.format : undefined;
-    return fail(problem('book-format-wrong', { from: 0, to: 0 }, { found: shown(format) }));
+    return fail(problem('book-format-wrong', { from: 0, to: 0 }, { found: describeJson(format) }));
   }
   const { version } = value;
   if (typeof version !== 'number' || !Number.isSafeInteger(version) || version < 0) {
-    return fail(problem('book-version-wrong', { from: 0, to: 0 }, { found: shown(version) }));
+    return fail(problem('book-version-wrong', { from: 0, to: 0 }, { found: describeJson(version) }));
   }
   if (version > FORMAT_VERSION) {
     return fail(problem('book-newer', { from: 0, to: 0 }, { version, known: FORMAT_VERSION }));

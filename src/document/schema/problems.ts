@@ -1,7 +1,7 @@
 import type * as z from 'zod/mini';
 import { inCell, nearest, type Problem, problem } from '../../diagnostics/index.ts';
+import { describeJson } from '../json/describe-json.ts';
 import { type Path, pathText } from '../json/path.ts';
-import { shown } from '../json/shown.ts';
 import { fieldNames, type Schema, schemaBelow } from './walk.ts';
 import { ID_PATTERN, NAME_PATTERN } from './words.ts';
 
@@ -59,7 +59,9 @@ function issueProblems(issue: Issue, schema: Schema, value: unknown, at: Path, a
       return [problem('book-id-spelling', NOWHERE, { path, id: found })];
     }
   }
-  return [problem('book-value-wrong', NOWHERE, { path, found: shown(found), expected: expectedBy(issue) })];
+  return [
+    problem('book-value-wrong', NOWHERE, { path, found: describeJson(found), expected: expectedBy(issue) }),
+  ];
 }
 
 const TYPE_WORDS: Readonly<Record<string, string>> = {
@@ -79,10 +81,10 @@ function expectedBy(issue: Issue): string {
     case 'invalid_type':
       return TYPE_WORDS[issue.expected] ?? issue.expected;
     case 'invalid_value':
-      return issue.values.map((value) => shown(value)).join(' or ');
+      return issue.values.map((value) => describeJson(value)).join(' or ');
     case 'invalid_union':
       return 'options' in issue && Array.isArray(issue.options)
-        ? issue.options.map((value) => shown(value)).join(' or ')
+        ? issue.options.map((value) => describeJson(value)).join(' or ')
         : [...new Set(issue.errors.flat().map(expectedBy))].join(' or ');
     case 'too_big':
       return issue.origin === 'array' ? 'an empty list' : `at most ${issue.maximum}`;

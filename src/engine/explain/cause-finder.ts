@@ -8,7 +8,7 @@ import { kindOf } from '../compute/node-kinds.ts';
 import { registerFile } from '../compute/registers.ts';
 import type { Thunk } from '../compute/stream.ts';
 import type { Formula } from '../store/cells.ts';
-import { shown, type Wording } from './shown.ts';
+import { type Wording, writeOperand } from './write-operand.ts';
 
 /** What a finder asks of the whole sheet. */
 export type Around = Pick<CauseFinder, 'root' | 'isBlankRow' | 'blankWords'>;
@@ -56,7 +56,7 @@ export function createCauseFinder(
     },
     cause: (node) => kindOf(node).cause(node, finder),
     written: (node) => formula.text.slice(node.from, node.to),
-    shown: (si, node) => shown(si, node, wording, textOf),
+    shown: (si, node) => writeOperand(si, node, wording, textOf),
     textOf,
     normalOf,
     scalar: world.scalar,

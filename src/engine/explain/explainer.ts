@@ -5,7 +5,7 @@ import { originOf } from '../compute/origin.ts';
 import type { ColumnCell, Formula, ScalarCell } from '../store/cells.ts';
 import { type Around, createCauseFinder } from './cause-finder.ts';
 import { loopProblem } from './loop-problem.ts';
-import type { Wording } from './shown.ts';
+import type { Wording } from './write-operand.ts';
 
 type ValueCell = ScalarCell | ColumnCell;
 

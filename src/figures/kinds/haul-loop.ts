@@ -1,6 +1,15 @@
 import { type Markup, none, together } from '../../markup/index.ts';
 import { type Amount, amountWords } from '../cells/amount.ts';
-import { between, directionOf, lengthOf, minus, type Point, plus, times, turned } from '../svg/point.ts';
+import {
+  between,
+  directionOf,
+  lengthOf,
+  minus,
+  type Point,
+  plus,
+  rotateQuarter,
+  times,
+} from '../svg/point.ts';
 import { box, line, path, pathThrough } from '../svg/shapes.ts';
 import { strong, text, textElement, type Words } from '../svg/words.ts';
 
@@ -170,7 +179,7 @@ function alongWay(way: readonly Point[], share: number): { readonly at: Point; r
 /** A truck from above, driving one way: filled with its load, or empty. */
 function truck(at: Point, way: Point, loaded: boolean): Markup {
   const along = directionOf(way);
-  const side = turned(along);
+  const side = rotateQuarter(along);
   const corner = (a: number, b: number): Point => plus(at, plus(times(along, a), times(side, b)));
   const bed = pathThrough([corner(-7, -3.5), corner(3, -3.5), corner(3, 3.5), corner(-7, 3.5)], true);
   const cab = pathThrough([corner(4, -3), corner(7, -3), corner(7, 3), corner(4, 3)], true);

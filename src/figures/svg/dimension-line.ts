@@ -1,7 +1,7 @@
 import { type Markup, none, together } from '../../markup/index.ts';
 import { boxOf, type Labels } from './labels.ts';
 import { coordinate } from './markup.ts';
-import { between, directionOf, lengthOf, minus, type Point, plus, times, turned } from './point.ts';
+import { between, directionOf, lengthOf, minus, type Point, plus, rotateQuarter, times } from './point.ts';
 import { line } from './shapes.ts';
 import { textElement, type Words, wordsWidth } from './words.ts';
 
@@ -13,8 +13,8 @@ const TICK = 4;
  */
 export function dimensionLine(from: Point, to: Point, offset: number, words: Words, labels?: Labels): Markup {
   const along = directionOf(minus(to, from));
-  const out = times(turned(along), -Math.sign(offset));
-  const shift = times(turned(along), -offset);
+  const out = times(rotateQuarter(along), -Math.sign(offset));
+  const shift = times(rotateQuarter(along), -offset);
   const a = plus(from, shift);
   const b = plus(to, shift);
   const far = Math.abs(offset) > 6;
@@ -45,10 +45,10 @@ function dimensionWords(a: Point, b: Point, words: Words, labels?: Labels): Mark
   const reading = a.x < b.x - 1e-6 || (Math.abs(a.x - b.x) <= 1e-6 && a.y > b.y);
   const [first, last] = reading ? [a, b] : [b, a];
   const along = directionOf(minus(last, first));
-  const up = times(turned(along), -4);
+  const up = times(rotateQuarter(along), -4);
   const fits = lengthOf(minus(last, first)) > width + 10;
   const middle = fits ? between(first, last) : plus(last, times(along, width / 2 + 8));
-  const place = plus(middle, fits ? up : times(turned(along), 4));
+  const place = plus(middle, fits ? up : times(rotateQuarter(along), 4));
   const angle = (Math.atan2(along.y, along.x) * 180) / Math.PI;
   if (Math.abs(angle) < 0.01) {
     const spot = { ...place, anchor: 'middle' as const };

@@ -31,7 +31,7 @@ export function directionOf(a: Point): Point {
 }
 
 /** The step turned a quarter clockwise, as it looks on the page. */
-export function turned(a: Point): Point {
+export function rotateQuarter(a: Point): Point {
   return { x: -a.y, y: a.x };
 }
 

@@ -1,6 +1,6 @@
 import { type Attributes, type Markup, together } from '../../markup/index.ts';
 import { coordinate, tag } from './markup.ts';
-import { directionOf, minus, type Point, plus, times, turned } from './point.ts';
+import { directionOf, minus, type Point, plus, rotateQuarter, times } from './point.ts';
 
 /** A straight line. */
 export function line(a: Point, b: Point, attributes: Attributes): Markup {
@@ -36,7 +36,7 @@ export function path(d: string, attributes: Attributes): Markup {
 export function arrowHead(tip: Point, way: Point, attributes: Attributes, size = 9): Markup {
   const along = directionOf(way);
   const back = minus(tip, times(along, size));
-  const side = times(turned(along), size * 0.32);
+  const side = times(rotateQuarter(along), size * 0.32);
   return path(pathThrough([tip, plus(back, side), minus(back, side)], true), attributes);
 }
 

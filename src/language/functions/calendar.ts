@@ -13,6 +13,6 @@ export function weekday(days: number): number {
 }
 
 /** Whether a day is worked: Monday to Friday and no holiday. */
-export function worked(days: number, holidays: ReadonlySet<number>): boolean {
+export function isWorkday(days: number, holidays: ReadonlySet<number>): boolean {
   return weekday(days) <= 5 && !holidays.has(days);
 }

@@ -1,6 +1,6 @@
 import { dateFromSI, dateToSI } from '../../units/index.ts';
 import { type PointType, plainType } from '../type.ts';
-import { day, daysIn, weekday, worked } from './calendar.ts';
+import { day, daysIn, isWorkday, weekday } from './calendar.ts';
 import type { FunctionEntry } from './entry.ts';
 import { column, date, each, plain } from './parameter.ts';
 
@@ -65,7 +65,7 @@ export const dates: readonly FunctionEntry[] = [
         let at = daysIn(start);
         for (let left = Math.abs(days); left > 0; ) {
           at += step;
-          if (worked(at, free)) left -= 1;
+          if (isWorkday(at, free)) left -= 1;
         }
         return at * day;
       },
@@ -92,7 +92,7 @@ export const dates: readonly FunctionEntry[] = [
         const [from, to] = [daysIn(Math.min(start, end)), daysIn(Math.max(start, end))];
         if (to - from > longest) return Number.NaN;
         let count = 0;
-        for (let at = from; at <= to; at += 1) if (worked(at, free)) count += 1;
+        for (let at = from; at <= to; at += 1) if (isWorkday(at, free)) count += 1;
         return end < start ? -count : count;
       },
       refuse: () => ({ words: `the dates lie more than ${longest} days apart` }),

@@ -1,6 +1,6 @@
 import { address, type GridCell } from '../grid.ts';
 import type { EngineValue, RecheckColumn, RecheckEntry, RecheckInput } from '../program.ts';
-import { scaled } from './nodes.ts';
+import { scaleToSI } from './nodes.ts';
 import { Obstacle } from './obstacle.ts';
 import { type BookPlan, REFUSED, type ValuePlace } from './plan.ts';
 
@@ -59,7 +59,7 @@ function entryCell(
     case 'number': {
       const unit = entry.unit ? plan.constants.unit(entry.unit) : undefined;
       const written = unit?.factor === undefined ? undefined : write(entry.written);
-      return unit && written !== undefined ? `=${scaled(written, unit)}` : entry.written;
+      return unit && written !== undefined ? `=${scaleToSI(written, unit)}` : entry.written;
     }
     case 'text':
       return plan.texts.codeOf(entry.text);

@@ -22,7 +22,7 @@ const nodes: { readonly [K in Typed['kind']]: LowerNode<K> } = {
     if (!node.unit) return written;
     const cells = constants.unit(node.unit);
     if (!cells) return giveUp(`the factor of ${node.unit.text} is not in the independent table`);
-    return scaled(written, cells);
+    return scaleToSI(written, cells);
   },
   text: (node, _, { plan }) => plan.constants.number(plan.texts.codeOf(node.text)),
   truth: (node, _, { plan }) => plan.constants.truth(node.value),
@@ -70,7 +70,7 @@ export function lowerNode(node: Typed, site: Site, lowerer: Lowerer): string {
 }
 
 /** A number times the factor of its unit, and for a temperature plus its offset, each from its own cell. */
-export function scaled(
+export function scaleToSI(
   written: string,
   cells: { readonly factor?: string; readonly offset?: string },
 ): string {

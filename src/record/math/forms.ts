@@ -1,6 +1,16 @@
 import type { Syntax, TypesetForm } from '../../language/index.ts';
 import { element, type Markup, none } from '../../markup/index.ts';
-import { fenced, numeral, operator, parenthesised, power, row, upright, variable, words } from './markup.ts';
+import {
+  encloseMarkup,
+  numeral,
+  operator,
+  parenthesise,
+  power,
+  row,
+  upright,
+  variable,
+  words,
+} from './markup.ts';
 
 type Draw = (part: Syntax) => Markup;
 type Form = (args: readonly Syntax[], draw: Draw) => Markup;
@@ -13,7 +23,7 @@ function inside(node: Syntax | undefined, draw: Draw): Markup {
 
 function between(open: string, close: string): Form {
   return ([x, step], draw) => {
-    const held = fenced(open, inside(x, draw), close);
+    const held = encloseMarkup(open, inside(x, draw), close);
     return step ? element('msub', {}, held, row(draw(step))) : held;
   };
 }
@@ -32,7 +42,7 @@ const otherwise = words('otherwise');
 
 /** A condition among others; one that is joined itself keeps parentheses. */
 function member(node: Syntax, draw: Draw): Markup {
-  return node.kind === 'call' && /^(and|or)$/i.test(node.name) ? parenthesised(draw(node)) : draw(node);
+  return node.kind === 'call' && /^(and|or)$/i.test(node.name) ? parenthesise(draw(node)) : draw(node);
 }
 
 /** Conditions joined by a word. */
@@ -84,12 +94,9 @@ export const forms: Readonly<Record<TypesetForm, Form>> = {
   exponential: ([x], draw) =>
     x && isShort(x)
       ? power(upright('e'), row(inside(x, draw)))
-      : row(upright('exp'), operator('\u2061'), parenthesised(inside(x, draw))),
+      : row(upright('exp'), operator('\u2061'), parenthesise(inside(x, draw))),
   power: ([base, exponent], draw) =>
-    power(
-      base?.kind === 'name' ? draw(base) : parenthesised(inside(base, draw)),
-      row(inside(exponent, draw)),
-    ),
+    power(base?.kind === 'name' ? draw(base) : parenthesise(inside(base, draw)), row(inside(exponent, draw))),
   blank: ([cell], draw) => row(cell ? draw(cell) : none, space, words('is blank')),
   not: ([condition], draw) => row(words('not'), space, condition ? member(condition, draw) : none),
   and: (args, draw) => joined('and', args, draw),
@@ -97,7 +104,7 @@ export const forms: Readonly<Record<TypesetForm, Form>> = {
   sum: (args, draw) =>
     row(
       operator('∑', { movablelimits: 'false' }),
-      ...args.map((arg) => (arg.kind === 'binary' ? parenthesised(draw(arg)) : draw(arg))),
+      ...args.map((arg) => (arg.kind === 'binary' ? parenthesise(draw(arg)) : draw(arg))),
     ),
   if: ([condition, value, other], draw) =>
     cases([

@@ -16,7 +16,7 @@ export const levelSign = (sign: string, form: 'prefix' | 'infix' | 'postfix'): M
   operator(sign, { form, stretchy: 'false', class: sign === ';' ? 'separator' : undefined });
 
 /** Signs on both sides, as tall as a fraction or a table between them; a subscript or a root does not stretch them. */
-export function fenced(open: string, inner: Markup, close: string): Markup {
+export function encloseMarkup(open: string, inner: Markup, close: string): Markup {
   const stretchy = /<m(frac|table)/.test(writeMarkup(inner)) ? undefined : 'false';
   return row(
     operator(open, { form: 'prefix', stretchy }),
@@ -26,8 +26,8 @@ export function fenced(open: string, inner: Markup, close: string): Markup {
 }
 
 /** Parentheses around markup. */
-export function parenthesised(inner: Markup): Markup {
-  return fenced('(', inner, ')');
+export function parenthesise(inner: Markup): Markup {
+  return encloseMarkup('(', inner, ')');
 }
 
 /** A whole formula. */

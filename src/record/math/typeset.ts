@@ -10,7 +10,7 @@ import {
 import { element, type Markup, none, together } from '../../markup/index.ts';
 import { numberInPrint, unitInPrint, writeNumber } from '../../units/index.ts';
 import { forms, root } from './forms.ts';
-import { numeral, operator, parenthesised, power as raisedTo, row, upright, words } from './markup.ts';
+import { numeral, operator, parenthesise, power as raisedTo, row, upright, words } from './markup.ts';
 import { symbolMath } from './symbol.ts';
 
 /**
@@ -45,7 +45,7 @@ function typeset(node: Syntax, reader: Reader): Markup {
     case 'group':
       return node.inner.kind === 'binary' && node.inner.op === '/' && !reader.flat
         ? draw(node.inner)
-        : parenthesised(draw(node.inner));
+        : parenthesise(draw(node.inner));
     case 'negate':
       return row(operator('−', { form: 'prefix' }), draw(node.operand));
     case 'percent':
@@ -92,7 +92,7 @@ function isNamedFunction({ name, args }: CallSyntax): boolean {
 /** A base that has parts of its own keeps its parentheses, a fraction too. */
 function powerBase(base: Syntax, reader: Reader): Markup {
   if (base.kind === 'name') return reader.name(base, true);
-  return base.kind === 'group' ? parenthesised(typeset(base.inner, reader)) : typeset(base, reader);
+  return base.kind === 'group' ? parenthesise(typeset(base.inner, reader)) : typeset(base, reader);
 }
 
 /** Parentheses that a fraction bar or a root makes needless. */
@@ -127,7 +127,7 @@ const nameOf = ({ name }: CallSyntax): string => findFunction(name)?.typesetName
 function called({ args }: CallSyntax, head: Markup, reader: Reader): Markup {
   const separator = operator(';', { form: 'infix', class: 'separator' });
   const list = args.map((arg, at) => [at === 0 ? none : separator, typeset(arg, reader)]);
-  return row(head, operator('\u2061'), parenthesised(together(list)));
+  return row(head, operator('\u2061'), parenthesise(together(list)));
 }
 
 /** A formula in its symbols. */
@@ -149,7 +149,7 @@ export function numbersMath(
     if (!value) return symbolMath(node.name);
     const { number, unit } = value;
     const loose = number.startsWith('−') || (raised && (unit !== '' || number.includes('×')));
-    return loose ? parenthesised(quantity(number, unit)) : quantity(number, unit);
+    return loose ? parenthesise(quantity(number, unit)) : quantity(number, unit);
   };
   return typeset(node, { name, times: '×' });
 }

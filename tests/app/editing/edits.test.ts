@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { carriedFrom, unitOfBareNumbers } from '../../../src/app/editing/carried-unit.ts';
+import { readCarried, unitOfBareNumbers } from '../../../src/app/editing/carry-unit.ts';
 import { cellContent, cellFromText, writtenAt } from '../../../src/app/editing/cell-content.ts';
 import { enterText } from '../../../src/app/editing/cell-edits.ts';
 import {
@@ -184,9 +184,9 @@ test('a row is inserted into a table below the one in hand', () => {
 
 test('of a calculated cell its value is carried, in the unit it came out in', () => {
   const { notebook } = sessionOn(smallBook());
-  expect(carriedFrom(notebook, at('p3', 'r0', 'k3'))).toEqual({ text: '2', unit: 'm' });
-  expect(carriedFrom(notebook, at('p3', 'r1', 'k2'))).toEqual({ text: '2 m', unit: 'm' });
-  expect(carriedFrom(notebook, at('p2', 'r3', 'value'))).toEqual({ text: 'q * L^2 / 8', unit: undefined });
+  expect(readCarried(notebook, at('p3', 'r0', 'k3'))).toEqual({ text: '2', unit: 'm' });
+  expect(readCarried(notebook, at('p3', 'r1', 'k2'))).toEqual({ text: '2 m', unit: 'm' });
+  expect(readCarried(notebook, at('p2', 'r3', 'value'))).toEqual({ text: 'q * L^2 / 8', unit: undefined });
 });
 
 test('the unit of a bare number is that of its line or column, if it holds numbers', () => {

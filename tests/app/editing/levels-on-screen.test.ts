@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { typedOnScreen, writtenOnScreen } from '../../../src/app/editing/carried-unit.ts';
+import { entryForScreen, entryFromScreen } from '../../../src/app/editing/carry-unit.ts';
+import { quantityText } from '../../../src/app/session/format-quantity.ts';
 import { itemAt } from '../../../src/app/session/places.ts';
 import { resultText } from '../../../src/app/session/result-text.ts';
-import { shownText } from '../../../src/app/session/shown.ts';
 import { blankBook, setEntry } from '../../../src/document/index.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
 
@@ -32,7 +32,7 @@ const at = (item: string) => ({ sheet: 's', part: 'p', item, field: 'value' });
 const shown = (item: string, view: 'written' | 'SI' | 'US'): string => {
   const found = itemAt(notebook, at(item));
   if (!found) throw new Error(`there is no line ${item}`);
-  return shownText(resultText(notebook, found, view));
+  return quantityText(resultText(notebook, found, view));
 };
 
 test('levels and temperatures are shown in the system that is switched on, as everything beside them', () => {
@@ -53,7 +53,7 @@ test.each([
   ['b', '4', '4 m', 4],
   ['d', 'El. +13 ft', 'El. +13 ft', 3.9624],
 ])('a level typed on %s as %s while metres are shown is one in metres', (item, typed, written, metres) => {
-  expect(typedOnScreen(notebook, at(item), 'SI', typed)).toBe(written);
+  expect(entryFromScreen(notebook, at(item), 'SI', typed)).toBe(written);
   const applied = notebook.apply(setEntry({ sheet: 's', part: 'p', row: item }, written));
   expect(applied.ok).toBe(true);
   const result = notebook.result(item === 'd' ? 's.El_d' : 's.El_b');
@@ -63,6 +63,6 @@ test.each([
 test('a level that was written without a unit says its own where metres are shown', () => {
   const fresh = openNotebook(notebook.book);
   fresh.apply(setEntry({ sheet: 's', part: 'p', row: 'd' }, 'El. +15'));
-  expect(writtenOnScreen(fresh, at('d'), 'SI', 'El. +15')).toBe('El. +15 ft MLLW');
-  expect(writtenOnScreen(fresh, at('d'), 'written', 'El. +15')).toBe('El. +15');
+  expect(entryForScreen(fresh, at('d'), 'SI', 'El. +15')).toBe('El. +15 ft MLLW');
+  expect(entryForScreen(fresh, at('d'), 'written', 'El. +15')).toBe('El. +15');
 });

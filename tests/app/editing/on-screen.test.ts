@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { typedOnScreen, writtenOnScreen } from '../../../src/app/editing/carried-unit.ts';
+import { entryForScreen, entryFromScreen } from '../../../src/app/editing/carry-unit.ts';
 import { cellValueText } from '../../../src/app/editing/cell-value-text.ts';
 import { headingText } from '../../../src/app/editing/heading-text.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
@@ -10,18 +10,18 @@ const span = at('p2', 'r1', 'value');
 const cell = at('p3', 'r0', 'k2');
 
 test('a number typed without a unit is in the unit the page shows', () => {
-  expect(typedOnScreen(notebook, span, 'US', '12')).toBe('12 ft');
-  expect(typedOnScreen(notebook, cell, 'US', '1 1/2')).toBe('1 1/2 ft');
-  expect(typedOnScreen(notebook, cell, 'US', '3 m')).toBe('3 m');
-  expect(typedOnScreen(notebook, cell, 'SI', '12')).toBe('12');
-  expect(typedOnScreen(notebook, cell, 'written', '12')).toBe('12');
-  expect(typedOnScreen(notebook, at('p3', 'r0', 'k1'), 'US', '12')).toBe('12');
+  expect(entryFromScreen(notebook, span, 'US', '12')).toBe('12 ft');
+  expect(entryFromScreen(notebook, cell, 'US', '1 1/2')).toBe('1 1/2 ft');
+  expect(entryFromScreen(notebook, cell, 'US', '3 m')).toBe('3 m');
+  expect(entryFromScreen(notebook, cell, 'SI', '12')).toBe('12');
+  expect(entryFromScreen(notebook, cell, 'written', '12')).toBe('12');
+  expect(entryFromScreen(notebook, at('p3', 'r0', 'k1'), 'US', '12')).toBe('12');
 });
 
 test('what was written without a unit says its own where the page shows another', () => {
-  expect(writtenOnScreen(notebook, cell, 'US', '1')).toBe('1 m');
-  expect(writtenOnScreen(notebook, cell, 'US', '2 m')).toBe('2 m');
-  expect(writtenOnScreen(notebook, cell, 'SI', '1')).toBe('1');
+  expect(entryForScreen(notebook, cell, 'US', '1')).toBe('1 m');
+  expect(entryForScreen(notebook, cell, 'US', '2 m')).toBe('2 m');
+  expect(entryForScreen(notebook, cell, 'SI', '1')).toBe('1');
 });
 
 test('what is copied for other programs means the same there', () => {

@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { unitOfLimits, unitOnScreen } from '../../../src/app/editing/carried-unit.ts';
+import { displayedUnit, unitOfLimits } from '../../../src/app/editing/carry-unit.ts';
 import { numberOnScreen } from '../../../src/app/editing/number-on-screen.ts';
 import type { CellPlace } from '../../../src/app/session/place.ts';
 import { openSession, type Session } from '../../../src/app/session/session.ts';
@@ -136,7 +136,7 @@ describe.each(ids)('%s', (id) => {
       fc.assert(
         fc.property(fc.constantFrom(...places), fc.integer({ min: 2, max: 98 }), (place, n) => {
           const { unit } = shownAt(session, place);
-          expect(unitInPrint(unitOnScreen(session.notebook, place, view) ?? ''), 'beside the field').toMatch(
+          expect(unitInPrint(displayedUnit(session.notebook, place, view) ?? ''), 'beside the field').toMatch(
             unit === '' ? /^(-|)$/ : new RegExp(`^${unit.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}$`),
           );
           const read = readUnit(unit === '' ? '-' : unit, session.notebook.model.registry);

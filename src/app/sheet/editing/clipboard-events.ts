@@ -3,7 +3,7 @@ import { fail, nearest, type Outcome, problem, succeed } from '../../../diagnost
 import { type Copied, type Edit, findSheet, openCopied, type Row } from '../../../document/index.ts';
 import { takeAlong } from '../../../notebook/index.ts';
 import type { Block } from '../../editing/block.ts';
-import { carriedFrom } from '../../editing/carried-unit.ts';
+import { readCarried } from '../../editing/carry-unit.ts';
 import { cellValueText } from '../../editing/cell-value-text.ts';
 import { CELLS_TYPE, readCells, writeCells } from '../../editing/clipboard-text.ts';
 import { findPlace } from '../../editing/find-place.ts';
@@ -95,7 +95,7 @@ export class ClipboardEvents implements ReactiveController {
     if (selected.length === 0) return;
     event.preventDefault();
     const { notebook, units, id, sheet } = this.#host.session;
-    const taken = selected.map((row) => row.map((place) => carriedFrom(notebook, place)));
+    const taken = selected.map((row) => row.map((place) => readCarried(notebook, place)));
     const whole = this.#wholeLines();
     const lines = whole ?? this.#describedLines();
     const calculated = (selected.at(-1) ?? []).flatMap((place, at) => {

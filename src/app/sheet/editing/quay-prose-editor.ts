@@ -1,7 +1,7 @@
 import { css, html, LitElement, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
+import { onLeave } from '../../editor/on-leave.ts';
 import { shieldKey } from '../../editor/shield-key.ts';
-import { whenLeft } from '../../editor/when-left.ts';
 import type { Commit, CommitMove, Typed } from './cell-edit.ts';
 
 /** A field of several lines for the words of a sheet: Enter ends it, Shift+Enter starts a new line. */
@@ -82,7 +82,7 @@ export class QuayProseEditor extends LitElement {
     }
   };
 
-  readonly #blur = (): void => whenLeft(this, () => this.dispatchEvent(new CustomEvent('leave')));
+  readonly #blur = (): void => onLeave(this, () => this.dispatchEvent(new CustomEvent('leave')));
 
   #commit(move: CommitMove): void {
     this.dispatchEvent(new CustomEvent<Commit>('commit', { detail: { move } }));

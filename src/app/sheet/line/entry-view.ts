@@ -1,8 +1,8 @@
 import type { Given } from '../../../document/index.ts';
 import type { Quantity } from '../../../notebook/index.ts';
 import { quantityInPrint, type UnitRegistry, unitInPrint } from '../../../units/index.ts';
+import { displayUnit, formatQuantity } from '../../session/format-quantity.ts';
 import { isOneNumber } from '../../session/one-number.ts';
-import { shownQuantity, unitShown } from '../../session/shown.ts';
 import type { UnitsView } from '../../session/units-view.ts';
 
 /**
@@ -17,12 +17,12 @@ export type EntryView =
 /** How an entry with a quantity as its value is shown. */
 export function entryView(row: Given, value: Quantity, view: UnitsView, registry: UnitRegistry): EntryView {
   const entry = row.entry.trim();
-  const shown = shownQuantity(value.si, value.unit, view, registry);
+  const shown = formatQuantity(value.si, value.unit, view, registry);
   // Nobody has typed a value that stood for a computed one: it shows the digits that had, and all of them in its field.
   if (row.toLink !== undefined && digitsIn(entry) > MOST_DIGITS) return { kind: 'plain', ...shown };
   const unit = value.unit.text === '-' ? '' : value.unit.text;
   const own = withoutUnit(entry, unit === '' ? '-' : unit);
-  if (own !== undefined && unitShown(value.unit, view, registry).text === value.unit.text)
+  if (own !== undefined && displayUnit(value.unit, view, registry).text === value.unit.text)
     return { kind: 'plain', number: own, unit: unitInPrint(unit) };
   const typed = own === entry ? quantityInPrint(entry, unitInPrint(unit)) : entry;
   return { kind: 'converted', entry: typed, ...shown };

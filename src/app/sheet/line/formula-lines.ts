@@ -1,16 +1,16 @@
 import { type CallSyntax, findFunction, type Syntax } from '../../../language/index.ts';
 import {
   alone,
-  called,
+  appendMark,
+  callMark,
   closing,
-  ended,
+  encloseLines,
   type FormulaLine,
-  fenced,
-  joined,
-  led,
+  joinLines,
   type Mark,
   opening,
-  scripted,
+  prependMark,
+  scriptMark,
   sign,
   words,
 } from './formula-pieces.ts';
@@ -42,7 +42,7 @@ function broken(node: Syntax, parts: Parts): readonly FormulaLine[] {
     case 'comparison':
       return [
         ...operand(node.left, parts),
-        ...led(operand(node.right, narrower(parts, 1.3)), sign(comparisonSigns[node.op])),
+        ...prependMark(operand(node.right, narrower(parts, 1.3)), sign(comparisonSigns[node.op])),
       ];
     case 'binary': {
       const { op } = node;
@@ -50,9 +50,9 @@ function broken(node: Syntax, parts: Parts): readonly FormulaLine[] {
       return gathered(chain(node, op === '*' ? ['*'] : op === '&' ? ['&'] : ['+', '-']), parts);
     }
     case 'negate':
-      return led(operand(node.operand, narrower(parts, 0.8)), opening('−'));
+      return prependMark(operand(node.operand, narrower(parts, 0.8)), opening('−'));
     case 'group':
-      return fenced(again(node.inner, room - 1, indent + 0.5), opening('('), closing(')'), indent);
+      return encloseLines(again(node.inner, room - 1, indent + 0.5), opening('('), closing(')'), indent);
     case 'power':
       return node.base.kind === 'group' ? powerLines(node.base.inner, node.exponent, parts) : [whole];
     case 'call':
@@ -95,11 +95,11 @@ function gathered(terms: readonly Term[], parts: Parts): readonly FormulaLine[] 
   const lines: FormulaLine[] = [];
   for (const { lead, node } of terms) {
     const own = operand(node, narrower(parts, lead?.width ?? 0));
-    const marked = lead ? led(own, lead) : own;
+    const marked = lead ? prependMark(own, lead) : own;
     const [first, ...rest] = marked;
     const last = lines.at(-1);
     if (first && last && last.width + first.width <= parts.room && rest.length === 0) {
-      lines[lines.length - 1] = joined(last, first);
+      lines[lines.length - 1] = joinLines(last, first);
     } else lines.push(...marked);
   }
   return lines;
@@ -111,7 +111,7 @@ function operand(node: Syntax, { room, indent, textOf, again }: Parts): readonly
   // A choice that does not fit is always on several lines: that is known without breaking it.
   const loose = form === 'and' || form === 'or' || (isChoice(form) && formulaWidth(node, textOf) > room);
   return loose
-    ? fenced(again(node, room - 1, indent + 0.5), opening('('), closing(')'), indent)
+    ? encloseLines(again(node, room - 1, indent + 0.5), opening('('), closing(')'), indent)
     : again(node, room, indent);
 }
 
@@ -132,7 +132,7 @@ function powerLines(base: Syntax, exponent: Syntax, parts: Parts): readonly Form
   const { room, indent, textOf, again } = parts;
   const width = exponentWidth(exponent, textOf);
   const inner = again(base, room - 1 - width, indent + 0.5);
-  return fenced(inner, opening('('), scripted('raised', ')', exponent, width), indent);
+  return encloseLines(inner, opening('('), scriptMark('raised', ')', exponent, width), indent);
 }
 
 const fences: Readonly<Record<string, readonly [open: string, close: string]>> = {
@@ -161,8 +161,8 @@ function callLines(call: CallSyntax, parts: Parts): readonly FormulaLine[] | und
     case 'ceiling': {
       const [open = '', close = ''] = fences[fn.typeset] ?? [];
       const width = second ? exponentWidth(second, textOf) : 0;
-      const end = second ? scripted('lowered', close, second, width) : closing(close);
-      return fenced(again(first, room - 1 - width, indent + 0.5), opening(open), end, indent);
+      const end = second ? scriptMark('lowered', close, second, width) : closing(close);
+      return encloseLines(again(first, room - 1 - width, indent + 0.5), opening(open), end, indent);
     }
     case 'power':
       return second && first.kind !== 'name' ? powerLines(first, second, parts) : undefined;
@@ -175,7 +175,7 @@ function callLines(call: CallSyntax, parts: Parts): readonly FormulaLine[] | und
       );
     }
     case 'not':
-      return led(operand(first, narrower(parts, 1.8)), words('not '));
+      return prependMark(operand(first, narrower(parts, 1.8)), words('not '));
     default:
       return undefined;
   }
@@ -184,14 +184,14 @@ function callLines(call: CallSyntax, parts: Parts): readonly FormulaLine[] | und
 /** A name with its arguments, as many on a line as fit; the first goes below the name where it would not fit beside. */
 function listLines(name: string, args: readonly Syntax[], parts: Parts): readonly FormulaLine[] {
   const { room, indent, textOf, attempts, again } = parts;
-  const open = called(name);
+  const open = callMark(name);
   const argument = (arg: Syntax, at: number, beside: number): readonly FormulaLine[] =>
-    ended(again(arg, room - 2 - beside, indent + 1.5), at < args.length - 1 ? sign(';') : closing(')'));
+    appendMark(again(arg, room - 2 - beside, indent + 1.5), at < args.length - 1 ? sign(';') : closing(')'));
   const headed = (arg: Syntax): readonly FormulaLine[] => {
     const fits = formulaWidth(arg, textOf) <= room - 2 - open.width;
     if (!fits && attempts.left <= 0) return [alone(indent, open), ...argument(arg, 0, 0)];
     attempts.left -= fits ? 0 : 1;
-    const beside = led(argument(arg, 0, open.width), open);
+    const beside = prependMark(argument(arg, 0, open.width), open);
     if (fits) return beside;
     const below = [alone(indent, open), ...argument(arg, 0, 0)];
     const broken = beside.length > 1 && beside.length >= below.length;
@@ -203,7 +203,7 @@ function listLines(name: string, args: readonly Syntax[], parts: Parts): readonl
     const [first, ...rest] = own;
     const last = lines.at(-1);
     if (first && last && rest.length === 0 && last.width + first.width + 0.3 <= room - 1.5)
-      lines[lines.length - 1] = joined(last, first, 0.3);
+      lines[lines.length - 1] = joinLines(last, first, 0.3);
     else lines.push(...own);
   });
   const [first, ...rest] = lines;
@@ -251,7 +251,7 @@ function caseLines(cases: readonly Case[], { room, indent, textOf, again }: Part
     const width = formulaWidth(value, textOf);
     if (last && last.width + width <= room) {
       const whole: FormulaLine = { indent, pieces: [{ kind: 'node', node: value }], width };
-      return [...head.slice(0, -1), joined(last, whole)];
+      return [...head.slice(0, -1), joinLines(last, whole)];
     }
     return [...head, ...again(value, room - 1.5, indent + 1.5)];
   });
@@ -265,10 +265,10 @@ function condition(
 ): readonly FormulaLine[] {
   const left = subject ? again(subject, room - 2.2, indent) : [];
   const right = value ? again(value, room - 2, indent) : [];
-  const equal = right.length > 0 ? led(right, sign('=')) : [];
+  const equal = right.length > 0 ? prependMark(right, sign('=')) : [];
   const [first, ...rest] = equal;
   const last = left.at(-1);
   const fits = first && last && last.width + first.width <= room - 2.2;
-  const both = fits ? [...left.slice(0, -1), joined(last, first), ...rest] : [...left, ...equal];
-  return ended(led(both, words('if ')), words(':  '));
+  const both = fits ? [...left.slice(0, -1), joinLines(last, first), ...rest] : [...left, ...equal];
+  return appendMark(prependMark(both, words('if ')), words(':  '));
 }

@@ -38,13 +38,13 @@ export const closing = (text: string): Mark => ({
   width: 0.4,
 });
 /** A closing sign with a power or a step, `width` em wide, at it. */
-export const scripted = (kind: 'raised' | 'lowered', text: string, node: Syntax, width: number): Mark => ({
+export const scriptMark = (kind: 'raised' | 'lowered', text: string, node: Syntax, width: number): Mark => ({
   pieces: [{ kind, text, node }],
   width: 0.4 + width,
 });
 export const words = (text: string): Mark => ({ pieces: [{ kind: 'words', text }], width: textWidth(text) });
 /** The name of a function with its open parenthesis. */
-export const called = (name: string): Mark => ({
+export const callMark = (name: string): Mark => ({
   pieces: [
     name === '∑' ? { kind: 'sign', text: name, form: 'prefix' } : { kind: 'name', text: name },
     ...opening('(').pieces,
@@ -58,14 +58,14 @@ export function alone(indent: number, { pieces, width }: Mark): FormulaLine {
 }
 
 /** Lines with a mark in front of the first. */
-export function led(lines: readonly FormulaLine[], lead: Mark): readonly FormulaLine[] {
+export function prependMark(lines: readonly FormulaLine[], lead: Mark): readonly FormulaLine[] {
   const [first, ...rest] = lines;
   if (!first) return lines;
   return [{ ...first, pieces: [...lead.pieces, ...first.pieces], width: first.width + lead.width }, ...rest];
 }
 
 /** Lines with a mark behind the last. */
-export function ended(lines: readonly FormulaLine[], end: Mark): readonly FormulaLine[] {
+export function appendMark(lines: readonly FormulaLine[], end: Mark): readonly FormulaLine[] {
   const last = lines.at(-1);
   if (!last) return lines;
   return [
@@ -75,17 +75,17 @@ export function ended(lines: readonly FormulaLine[], end: Mark): readonly Formul
 }
 
 /** Lines between two marks, the first at `indent` again. */
-export function fenced(
+export function encloseLines(
   lines: readonly FormulaLine[],
   open: Mark,
   close: Mark,
   indent: number,
 ): readonly FormulaLine[] {
-  const [first, ...rest] = ended(led(lines, open), close);
+  const [first, ...rest] = appendMark(prependMark(lines, open), close);
   return first ? [{ ...first, indent }, ...rest] : lines;
 }
 
 /** Two lines as one. */
-export function joined(a: FormulaLine, b: FormulaLine, between = 0): FormulaLine {
+export function joinLines(a: FormulaLine, b: FormulaLine, between = 0): FormulaLine {
   return { indent: a.indent, pieces: [...a.pieces, ...b.pieces], width: a.width + b.width + between };
 }

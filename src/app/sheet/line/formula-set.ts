@@ -10,7 +10,7 @@ import {
   upright,
   words,
 } from '../../../record/index.ts';
-import { shownText } from '../../session/shown.ts';
+import { quantityText } from '../../session/format-quantity.ts';
 import type { WorkedFormula } from '../numbers/worked-formula.ts';
 import { formulaLines } from './formula-lines.ts';
 import type { FormulaLine, Piece } from './formula-pieces.ts';
@@ -58,7 +58,7 @@ function setNumbers(node: Syntax, most: number, shown: WorkedFormula['shown']): 
   const textOf: TextOf = (name) => {
     const value = shown(name);
     if (!value) return name.name;
-    return value.number.startsWith('−') ? `(${shownText(value)})` : shownText(value);
+    return value.number.startsWith('−') ? `(${quantityText(value)})` : quantityText(value);
   };
   return setLines(formulaLines(node, most, textOf), (one) => numbersMath(one, shown), '×');
 }

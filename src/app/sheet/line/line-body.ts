@@ -14,8 +14,8 @@ import { math, symbolMath } from '../../../record/index.ts';
 import { unitInPrint } from '../../../units/index.ts';
 import { choiceWords } from '../../session/choice-words.ts';
 import { comparedSides } from '../../session/compared-sides.ts';
+import { displayUnit, formatQuantity, type PrintedQuantity } from '../../session/format-quantity.ts';
 import { localName } from '../../session/places.ts';
-import { type Shown, shownQuantity, unitShown } from '../../session/shown.ts';
 import { drawMarkup } from '../../style/markup.ts';
 import { drawLineNumbers, drawRowNumbers, isSideWorked } from '../numbers/numbers-view.ts';
 import { LETTER } from '../paper/page-measure.ts';
@@ -57,7 +57,7 @@ export function lineBody(context: LineContext): LineBody {
 /** The unit that stands beside a line without a value, in the system that is switched on as every other. */
 function lineUnit({ item, session, source }: LineContext): string {
   if (item?.unit)
-    return unitInPrint(unitShown(item.unit, session.units, session.notebook.model.registry).text);
+    return unitInPrint(displayUnit(item.unit, session.units, session.notebook.model.registry).text);
   return 'unit' in source ? unitInPrint(source.unit ?? '') : '';
 }
 
@@ -257,9 +257,9 @@ function numbersOf({ room, session }: LineContext, item: Computed, where: 'besid
   return drawRowNumbers(session, item, undefined, most);
 }
 
-function shownValue({ session }: LineContext, value: Value): Shown {
+function shownValue({ session }: LineContext, value: Value): PrintedQuantity {
   if (value.kind === 'number')
-    return shownQuantity(value.si, value.unit, session.units, session.notebook.model.registry);
+    return formatQuantity(value.si, value.unit, session.units, session.notebook.model.registry);
   if (value.kind === 'text') return { number: value.text, unit: '' };
   return { number: value.truth ? 'true' : 'false', unit: '' };
 }

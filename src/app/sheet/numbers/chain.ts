@@ -6,8 +6,8 @@ const NOWHERE = { from: 0, to: 0 } as const;
 export function chain(terms: readonly Syntax[], op: BinarySyntax['op']): Syntax | undefined {
   const [first, ...rest] = terms;
   return rest.reduce<Syntax | undefined>(
-    (sum, term) => sum && binary(sum, op, grouped(term)),
-    first && (op === '+' ? first : grouped(first)),
+    (sum, term) => sum && binary(sum, op, groupSyntax(term)),
+    first && (op === '+' ? first : groupSyntax(first)),
   );
 }
 
@@ -17,7 +17,7 @@ export function binary(left: Syntax, op: BinarySyntax['op'], right: Syntax): Syn
 }
 
 /** A part in parentheses where it is a sum or a difference, or has a sign of its own. */
-export function grouped(part: Syntax): Syntax {
+export function groupSyntax(part: Syntax): Syntax {
   const loose = part.kind === 'negate' || (part.kind === 'binary' && (part.op === '+' || part.op === '-'));
   return loose ? { kind: 'group', inner: part, ...NOWHERE } : part;
 }

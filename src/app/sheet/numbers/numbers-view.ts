@@ -9,8 +9,8 @@ import {
   statedIn,
 } from '../../../notebook/index.ts';
 import { unitInPrint } from '../../../units/index.ts';
+import { quantityText } from '../../session/format-quantity.ts';
 import type { Session } from '../../session/session.ts';
-import { shownText } from '../../session/shown.ts';
 import { wordsOfValue } from '../../session/stated-words.ts';
 import { columnView } from '../../table/cell-view.ts';
 import { typesetNumbers } from '../line/formula-set.ts';
@@ -91,7 +91,7 @@ export function isSideWorked({ checked: { syntax, typed }, sides }: FormulaItem)
 /** A cell of a column with the unit that its heading has. */
 function withUnit({ notebook, units }: Session, { id, column }: FormulaColumnItem, text: string): string {
   const { unit } = columnView(notebook, id, column, units);
-  return shownText({ number: text, unit: unitInPrint(unit) });
+  return quantityText({ number: text, unit: unitInPrint(unit) });
 }
 
 function drawNotes(notes: readonly string[]): TemplateResult | typeof nothing {

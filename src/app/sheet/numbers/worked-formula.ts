@@ -1,8 +1,8 @@
 import { type CallSyntax, findFunction, type NameSyntax, type Syntax } from '../../../language/index.ts';
 import type { Notebook, PartPlace, Side, Value } from '../../../notebook/index.ts';
 import { sameDimension, type Unit } from '../../../units/index.ts';
+import { formatQuantity, type PrintedQuantity, quantityText } from '../../session/format-quantity.ts';
 import type { Session } from '../../session/session.ts';
-import { type Shown, shownQuantity, shownText } from '../../session/shown.ts';
 import { valuesSideBySide } from './side-by-side.ts';
 import { typedBySpan } from './typed-by-span.ts';
 import { workCall } from './worked-calls.ts';
@@ -16,7 +16,7 @@ export interface WorkedFormula {
    */
   readonly syntax: Syntax;
   /** What stands in place of a name; undefined keeps the symbol. */
-  readonly shown: (name: NameSyntax) => Shown | undefined;
+  readonly shown: (name: NameSyntax) => PrintedQuantity | undefined;
   /** What the numbers alone do not say: the row something was found in, which rows count. */
   readonly notes: readonly string[];
 }
@@ -32,10 +32,10 @@ export function workFormula({ notebook, units }: Session, place: PartPlace): Wor
   const notes = new Set<string>();
   const typedOf = typedBySpan(place.checked.typed);
   const standIn = (name = ''): NameSyntax => ({ kind: 'name', name, from: 0, to: 0 });
-  const shownValue = (value: Value, unit?: Unit): Shown => {
+  const shownValue = (value: Value, unit?: Unit): PrintedQuantity => {
     if (value.kind === 'text') return { number: `“${value.text}”`, unit: '' };
     if (value.kind === 'truth') return { number: `${value.truth}`, unit: '' };
-    return shownQuantity(value.si, unit ?? value.unit, units, registry, STYLE);
+    return formatQuantity(value.si, unit ?? value.unit, units, registry, STYLE);
   };
   const working: Working = {
     notebook,
@@ -54,7 +54,7 @@ export function workFormula({ notebook, units }: Session, place: PartPlace): Wor
     note: (words, { element }) => {
       if (!element) notes.add(words);
     },
-    write: (value) => shownText(shownValue(value)),
+    write: (value) => quantityText(shownValue(value)),
   };
   const syntax = workSides(place, working);
   const beside = new Set(valuesSideBySide(syntax));

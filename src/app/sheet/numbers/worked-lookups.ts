@@ -9,7 +9,7 @@ import {
 } from '../../../language/index.ts';
 import type { Notebook, PartPlace, Value } from '../../../notebook/index.ts';
 import { areEqual } from '../../../units/index.ts';
-import { binary, grouped } from './chain.ts';
+import { binary, groupSyntax } from './chain.ts';
 import { tableAsWritten, tableOf } from './worked-aggregates.ts';
 import type { Working } from './working.ts';
 
@@ -119,9 +119,9 @@ function workInterpolation(typed: CallNode, node: CallSyntax, place: PartPlace, 
   };
   const [x1, x2, y1, y2] = [at(keys, below), at(keys, below + 1), at(values, below), at(values, below + 1)];
   if (!x1 || !x2 || !y1 || !y2) return found(typed, place, working, node);
-  const rise = grouped(binary(y2, '-', y1));
-  const covered = grouped(binary(working.put(sought), '-', x1));
-  return binary(y1, '+', binary(binary(rise, '*', covered), '/', grouped(binary(x2, '-', x1))));
+  const rise = groupSyntax(binary(y2, '-', y1));
+  const covered = groupSyntax(binary(working.put(sought), '-', x1));
+  return binary(y1, '+', binary(binary(rise, '*', covered), '/', groupSyntax(binary(x2, '-', x1))));
 
   function pair(row: number): string {
     const written = [keys?.at(row - 1), values?.at(row - 1)].flatMap((value: Value | undefined) =>
@@ -177,12 +177,12 @@ function workGrid(typed: CallNode, node: CallSyntax, place: PartPlace, working: 
   if (!first || !second) return found(typed, place, working, node);
   const [y1, y2] = [along.low, along.high].map((si) => working.put(quantity(si, v)));
   if (!y1 || !y2) return found(typed, place, working, node);
-  const rise = grouped(binary(working.put(second), '-', working.put(first)));
-  const covered = grouped(binary(working.put(v), '-', y1));
+  const rise = groupSyntax(binary(working.put(second), '-', working.put(first)));
+  const covered = groupSyntax(binary(working.put(v), '-', y1));
   return binary(
     working.put(first),
     '+',
-    binary(binary(rise, '*', covered), '/', grouped(binary(y2, '-', y1))),
+    binary(binary(rise, '*', covered), '/', groupSyntax(binary(y2, '-', y1))),
   );
 }
 

@@ -37,7 +37,7 @@ export const negate: NodeKind<NegateNode> = {
     const operand = compiler.scalar(node.operand, depth);
     return () => finite(-operand());
   },
-  stream: (node, compiler, depth) => lifted([node.operand], negative, compiler, depth),
+  stream: (node, compiler, depth) => liftFunction([node.operand], negative, compiler, depth),
   cause: (node, finder) => finder.cause(node.operand),
 };
 
@@ -49,7 +49,7 @@ export const percent: NodeKind<PercentNode> = {
     const operand = compiler.scalar(node.operand, depth);
     return () => finite(operand() / 100);
   },
-  stream: (node, compiler, depth) => lifted([node.operand], hundredth, compiler, depth),
+  stream: (node, compiler, depth) => liftFunction([node.operand], hundredth, compiler, depth),
   cause: (node, finder) => finder.cause(node.operand),
 };
 
@@ -67,8 +67,8 @@ export const powerNode: NodeKind<PowerNode> = {
   stream: (node, compiler, depth) => {
     const constant = constantPower(node);
     return constant
-      ? lifted([node.base], constant, compiler, depth)
-      : lifted([node.base, node.exponent], power, compiler, depth);
+      ? liftFunction([node.base], constant, compiler, depth)
+      : liftFunction([node.base, node.exponent], power, compiler, depth);
   },
   cause: (node, finder) => {
     const inner = firstCause([node.base, node.exponent], finder);
@@ -97,7 +97,7 @@ function constantPower({ rational, exponent }: PowerNode): ((base: number) => nu
 }
 
 /** A function of single numbers over the parts, in blocks. */
-export function lifted(
+export function liftFunction(
   parts: Parameters<typeof streamsOf>[0],
   of: (...args: number[]) => number,
   compiler: Parameters<typeof streamsOf>[1],

@@ -4,7 +4,7 @@ import { firstCause, ownFault } from '../cause.ts';
 import type { NodeKind } from '../context.ts';
 import { finite } from '../operations.ts';
 import type { Thunk } from '../stream.ts';
-import { lifted } from './arithmetic.ts';
+import { liftFunction } from './arithmetic.ts';
 import { refusalOf } from './refusal.ts';
 
 /** A function of single numbers, element by element. It never sees NaN. */
@@ -15,7 +15,7 @@ export function eachKind(evaluate: EachEvaluator): NodeKind<CallNode> {
         evaluate.of,
         node.args.map((arg) => compiler.scalar(arg, depth)),
       ),
-    stream: (node, compiler, depth) => lifted(node.args, evaluate.of, compiler, depth),
+    stream: (node, compiler, depth) => liftFunction(node.args, evaluate.of, compiler, depth),
     cause: (node, finder) => {
       const inner = firstCause(node.args, finder);
       if (inner) return inner;

@@ -4,7 +4,7 @@ import type { TextPool } from '../../store/text-pool.ts';
 import { firstCause, ownFault } from '../cause.ts';
 import type { NodeKind } from '../context.ts';
 import { finite } from '../operations.ts';
-import { lifted } from './arithmetic.ts';
+import { liftFunction } from './arithmetic.ts';
 import { refusalOf } from './refusal.ts';
 
 /** A function of texts and numbers, element by element; texts are decoded for it and its text is encoded. */
@@ -28,7 +28,7 @@ export function textKind(evaluate: TextEvaluator): NodeKind<CallNode> {
       };
     },
     stream: (node, compiler, depth) =>
-      lifted(node.args, onCodes(node, compiler.element.world.texts), compiler, depth),
+      liftFunction(node.args, onCodes(node, compiler.element.world.texts), compiler, depth),
     cause: (node, finder) => {
       const inner = firstCause(node.args, finder);
       if (inner) return inner;

@@ -3,7 +3,7 @@ import type { JoinNode } from '../../../language/index.ts';
 import type { TextPool } from '../../store/text-pool.ts';
 import { firstCause, ownFault } from '../cause.ts';
 import type { NodeKind } from '../context.ts';
-import { lifted } from './arithmetic.ts';
+import { liftFunction } from './arithmetic.ts';
 
 /** `a & b`. */
 export const join: NodeKind<JoinNode> = {
@@ -18,7 +18,7 @@ export const join: NodeKind<JoinNode> = {
     };
   },
   stream: (node, compiler, depth) =>
-    lifted([node.left, node.right], joined(compiler.element.world.texts), compiler, depth),
+    liftFunction([node.left, node.right], joined(compiler.element.world.texts), compiler, depth),
   cause: (node, finder) =>
     firstCause([node.left, node.right], finder) ?? ownFault(problem('formula-broken', node, {})),
 };

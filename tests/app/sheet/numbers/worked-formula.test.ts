@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { shownText } from '../../../../src/app/session/shown.ts';
+import { quantityText } from '../../../../src/app/session/format-quantity.ts';
 import { governingRow } from '../../../../src/app/sheet/numbers/governing-row.ts';
 import { type WorkedFormula, workFormula } from '../../../../src/app/sheet/numbers/worked-formula.ts';
 import type { Book, Column, Row } from '../../../../src/document/index.ts';
@@ -61,7 +61,7 @@ function written({ syntax, shown }: WorkedFormula): string {
     if (node === null || typeof node !== 'object') return node;
     const part = node as Syntax;
     const value = part.kind === 'name' ? shown(part) : undefined;
-    if (value) return { ...part, name: `[${shownText(value).replaceAll('\u00a0', ' ')}]` };
+    if (value) return { ...part, name: `[${quantityText(value).replaceAll('\u00a0', ' ')}]` };
     return Object.fromEntries(Object.entries(node).map(([key, inner]) => [key, named(inner)]));
   };
   return printSyntax(named(syntax) as Syntax);

@@ -28,7 +28,7 @@ export function carryStatement(
 export const COPIED_FROM = 'the cell it was copied from';
 
 /** A statement whose reason holds for it. */
-export function confirmed({ entry, reason }: Statement): Statement {
+export function confirmReason({ entry, reason }: Statement): Statement {
   return { entry, reason };
 }
 

@@ -21,7 +21,12 @@ export interface Wording {
 }
 
 /** A number or point of a part in words: "4.5 kN". Truth is TRUE or FALSE; texts are given as they are. */
-export function shown(si: number, node: Typed, wording: Wording, textOf: (code: number) => string): string {
+export function writeOperand(
+  si: number,
+  node: Typed,
+  wording: Wording,
+  textOf: (code: number) => string,
+): string {
   switch (node.type.kind) {
     case 'text':
       return `"${textOf(si)}"`;

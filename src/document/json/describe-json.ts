@@ -1,7 +1,7 @@
 import { quoted } from '../../diagnostics/index.ts';
 
 /** A JSON value as a message names it: texts in quotation marks, lists and objects by their size. */
-export function shown(value: unknown): string {
+export function describeJson(value: unknown): string {
   if (value === undefined) return 'missing';
   if (value === null) return 'null';
   if (typeof value === 'string') return quoted(value);

@@ -11,30 +11,30 @@ import {
 import type { UnitsView } from './units-view.ts';
 
 /** A quantity as the page prints it: digits and unit apart, so that both align down the page. */
-export interface Shown {
+export interface PrintedQuantity {
   readonly number: string;
   readonly unit: string;
 }
 
 /** A quantity in the unit it is read in, or in that of the system that is switched on. */
-export function shownQuantity(
+export function formatQuantity(
   si: number,
   unit: Unit,
   view: UnitsView,
   registry: UnitRegistry,
   style?: NumberStyle,
-): Shown {
-  const shown = unitShown(unit, view, registry);
+): PrintedQuantity {
+  const shown = displayUnit(unit, view, registry);
   return { number: numberInPrint(writeIn(si, shown, style)), unit: unitInPrint(shown.text) };
 }
 
 /** The same in one piece, for sentences and lists: 12.3 kN, 84°. */
-export function shownText({ number, unit }: Shown): string {
+export function quantityText({ number, unit }: PrintedQuantity): string {
   return quantityInPrint(number, unit);
 }
 
 /** The unit a quantity is shown in. */
-export function unitShown(unit: Unit, view: UnitsView, registry: UnitRegistry): Unit {
+export function displayUnit(unit: Unit, view: UnitsView, registry: UnitRegistry): Unit {
   if (view === 'written' || unit.dimension.key === '') return unit;
   return unitInSystem(unit, view, registry);
 }

@@ -1,8 +1,8 @@
 import type { Book } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
 import { isBareNumber, readUnit, type Unit } from '../../units/index.ts';
+import { displayUnit } from '../session/format-quantity.ts';
 import type { CellPlace } from '../session/place.ts';
-import { unitShown } from '../session/shown.ts';
 import type { UnitsView } from '../session/units-view.ts';
 import { cellContent } from './cell-content.ts';
 import { cellValueText } from './cell-value-text.ts';
@@ -27,11 +27,11 @@ export function unitOfBareNumbers(book: Book, place: CellPlace): string | undefi
  * The unit that the page shows beside what a place holds, in which a person means the bare numbers they type there: that
  * of the line or column, of a line without one that of its entry, in the system that is switched on.
  */
-export function unitOnScreen(notebook: Notebook, place: CellPlace, view: UnitsView): string | undefined {
+export function displayedUnit(notebook: Notebook, place: CellPlace, view: UnitsView): string | undefined {
   const { registry } = notebook.model;
   const own = unitOfBareNumbers(notebook.book, place);
   const unit = ownUnit(notebook, own) ?? unitOfEntry(notebook, place);
-  return unit ? unitShown(unit, view, registry).text : own;
+  return unit ? displayUnit(unit, view, registry).text : own;
 }
 
 /**
@@ -64,24 +64,24 @@ function unitOfEntry(notebook: Notebook, place: CellPlace): Unit | undefined {
 }
 
 /** What a person typed while the page shows these units, as it is written down. */
-export function typedOnScreen(notebook: Notebook, place: CellPlace, view: UnitsView, text: string): string {
-  return carried(text, unitOnScreen(notebook, place, view), unitWritten(notebook, place));
+export function entryFromScreen(notebook: Notebook, place: CellPlace, view: UnitsView, text: string): string {
+  return carryUnit(text, displayedUnit(notebook, place, view), unitWritten(notebook, place));
 }
 
 /** The same for a line of a unit, whatever kind of line it is. */
-export function typedInUnit(
+export function entryFromUnit(
   notebook: Notebook,
   own: string | undefined,
   view: UnitsView,
   text: string,
 ): string {
   const unit = ownUnit(notebook, own);
-  return carried(text, unit && unitShown(unit, view, notebook.model.registry).text, unit?.text);
+  return carryUnit(text, unit && displayUnit(unit, view, notebook.model.registry).text, unit?.text);
 }
 
 /** What is written down, as it is typed while the page shows these units. */
-export function writtenOnScreen(notebook: Notebook, place: CellPlace, view: UnitsView, text: string): string {
-  return carried(text, unitWritten(notebook, place), unitOnScreen(notebook, place, view));
+export function entryForScreen(notebook: Notebook, place: CellPlace, view: UnitsView, text: string): string {
+  return carryUnit(text, unitWritten(notebook, place), displayedUnit(notebook, place, view));
 }
 
 /** The unit of bare numbers, spelled as units on the screen are. */
@@ -91,7 +91,7 @@ function unitWritten(notebook: Notebook, place: CellPlace): string | undefined {
 }
 
 /** What is carried from a place: what is written there, of a calculated cell of a table its value, and its unit. */
-export function carriedFrom(
+export function readCarried(
   notebook: Notebook,
   place: CellPlace,
 ): { readonly text: string; readonly unit: string | undefined } {
@@ -104,7 +104,7 @@ export function carriedFrom(
 }
 
 /** A text that is carried to a place with another unit: a number alone takes its unit along. */
-export function carried(text: string, from: string | undefined, to: string | undefined): string {
+export function carryUnit(text: string, from: string | undefined, to: string | undefined): string {
   const hasUnit = from !== undefined && from !== '' && from !== '-';
   return hasUnit && from !== to && isBareNumber(text) ? `${text.trim()} ${from.replace(/^El\. /, '')}` : text;
 }
