@@ -49,6 +49,8 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'node',
+          // A wrong change is told by these before a browser is started.
+          sequence: { groupOrder: 0 },
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
           // Most of a small file's time is reading the program: one reading serves all files of a worker.
@@ -59,6 +61,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'browser',
+          sequence: { groupOrder: 1 },
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: 'tests/browser/serve-app.ts',
           hookTimeout: 120_000,

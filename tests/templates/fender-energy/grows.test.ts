@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { fenderEnergy } from './independent/fender-energy.ts';
-import { line, makeWorse, type Worse } from './worse.ts';
+import { fenderEnergy } from '../independent/fender-energy.ts';
+import { line, makeWorse, type Worse } from '../worse.ts';
 
 const seed = 20_261_129;
 const onTheEnergy = ['fender.c_E', 'fender.c_R', 'panel.c_p', 'wharf.c_S', 'wharf.c_H', 'absorber.c_l'];

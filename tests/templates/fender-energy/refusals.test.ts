@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type Entered, verdicts } from './verdicts.ts';
+import { type Entered, verdicts } from '../verdicts.ts';
 
 const onTheCurve = [
   'fender.c_R',

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { templateBook } from '../../src/cli/books.ts';
-import { type Edit, joinEdits } from '../../src/document/index.ts';
-import { enterRows, enterValues, type Item, openNotebook } from '../../src/notebook/index.ts';
+import { templateBook } from '../../../src/cli/books.ts';
+import { type Edit, joinEdits } from '../../../src/document/index.ts';
+import { enterRows, enterValues, type Item, openNotebook } from '../../../src/notebook/index.ts';
 
 const id = 'pile-bearing';
 

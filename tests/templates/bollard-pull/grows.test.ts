@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { bollardPull } from './independent/bollard-pull.ts';
-import type { Cell, Drawn, IndependentProgram } from './independent/program.ts';
-import { line, makeWorse, type Worse } from './worse.ts';
+import { bollardPull } from '../independent/bollard-pull.ts';
+import type { Cell, Drawn, IndependentProgram } from '../independent/program.ts';
+import { line, makeWorse, type Worse } from '../worse.ts';
 
 const seed = 20_261_129;
 const lines = ['moor.c_line', 'moor.c_along', 'moor.c_lost', 'moor.c_out'];

@@ -1,3 +1,4 @@
+import { existsSync, readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { templateBook } from '../../src/cli/books.ts';
 import { contest } from './independent/contest.ts';
@@ -5,25 +6,6 @@ import type { IndependentProgram } from './independent/program.ts';
 import { programs } from './independent/programs.ts';
 
 const seed = 20_261_129;
-
-describe.each(programs)('the independent program for $template', (program) => {
-  test('agrees with the template on every result and verdict', { timeout: 240_000 }, () => {
-    const tallies = contest(templateBook(program.template), program, { draws: 300, seed });
-    const differing = [...tallies].flatMap(([name, { differed, first }]) =>
-      differed > 0 ? [`${name} ${differed} times, first in draw ${first?.draw}: ${first?.words}`] : [],
-    );
-    expect(differing).toEqual([]);
-    const neverValued = [...tallies].filter(([, { valued }]) => valued === 0).map(([name]) => name);
-    expect(neverValued).toEqual([]);
-  });
-
-  test('leaves few differences larger than one part in a million', () => {
-    for (const [name, { relative, reason }] of Object.entries(program.loose ?? {})) {
-      expect(relative, name).toBeLessThanOrEqual(0.005);
-      expect(reason.trim(), name).not.toBe('');
-    }
-  });
-});
 
 describe('the comparison itself', () => {
   const area = (factor: number): IndependentProgram => ({
@@ -56,4 +38,13 @@ describe('the comparison itself', () => {
     const always = { ...area(1), work: () => ({ 'quantity.A': null }) };
     expect(contest(book, always, { draws: 10, seed }).get('quantity.A')?.differed).toBeGreaterThan(5);
   });
+});
+
+test('each template that is shipped has its tests and its independent program', () => {
+  const folder = new URL('../../templates/', import.meta.url);
+  const shipped = readdirSync(folder).filter((name) => existsSync(new URL(`${name}/cases.json`, folder)));
+  expect(programs.map(({ template }) => template).sort()).toEqual(shipped.sort());
+  for (const id of shipped)
+    for (const file of ['template.test.ts', 'independent.test.ts'])
+      expect(existsSync(new URL(`${id}/${file}`, import.meta.url)), `${id}/${file}`).toBe(true);
 });

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { debrisHaul } from './independent/debris-haul.ts';
-import { line, makeWorse, type Worse } from './worse.ts';
+import { debrisHaul } from '../independent/debris-haul.ts';
+import { line, makeWorse, type Worse } from '../worse.ts';
 
 const seed = 20_261_129;
 const onThePile = ['stockpile.c_H', 'stockpile.c_A', 'stockpile.c_p'];

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { pileBearing } from './independent/pile-bearing.ts';
-import type { Drawn } from './independent/program.ts';
-import { line, makeWorse, type Worse } from './worse.ts';
+import { pileBearing } from '../independent/pile-bearing.ts';
+import type { Drawn } from '../independent/program.ts';
+import { line, makeWorse, type Worse } from '../worse.ts';
 
 const seed = 20_261_129;
 const compression = ['pile.c_comp', 'loads.c_FSc'];

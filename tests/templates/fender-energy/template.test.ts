@@ -1,0 +1,3 @@
+import { describeTemplate } from '../describe-template.ts';
+
+describeTemplate('fender-energy', 8);
