@@ -83,6 +83,7 @@ describe('the sheets of a book', () => {
     // First it joins the group above, then it goes up in it.
     await choose('Move up');
     await expect.poll(() => focused()).toBe('Rail beam');
+    await page.getByText(/the sheet “Rail beam” moved into the group “[^”]+”; Ctrl\+Z undoes it/).waitFor();
     await choose('Move up');
     const titles = async () =>
       (await sheets().locator('[data-sheet]').allTextContents()).map((t) => t.trim());
@@ -97,6 +98,29 @@ describe('the sheets of a book', () => {
     await expect.poll(() => entry.count()).toBe(0);
     await page.locator('quay-top-bar').getByRole('button', { name: 'Undo' }).click();
     await expect.poll(() => entry.count()).toBe(1);
+  });
+
+  test('the only sheet of a group keeps its heading when it moves, and undo brings it back', async () => {
+    await sheets().getByRole('button', { name: 'Add a sheet' }).click();
+    await page.keyboard.type('Rail beam');
+    await page.keyboard.press('Enter');
+    await page.locator('quay-sheet').getByRole('heading', { name: 'Rail beam' }).waitFor();
+    await sheets().getByRole('button', { name: 'Rail beam', exact: true }).focus();
+    await choose('Title, key and group');
+    await page.getByRole('combobox', { name: 'Group' }).fill('Rails');
+    await page.keyboard.press('Enter');
+    const order = () => sheets().locator('h2, [data-sheet] span:first-child').allTextContents();
+    await expect.poll(order).toContain('Rails');
+    const before = await order();
+    expect(before.slice(-2)).toEqual(['Rails', 'Rail beam']);
+    await sheets().getByRole('button', { name: 'Rail beam', exact: true }).focus();
+    await choose('Move up');
+    await expect.poll(async () => (await order()).at(-1)).not.toBe('Rail beam');
+    const after = await order();
+    expect(after.indexOf('Rail beam')).toBe(after.indexOf('Rails') + 1);
+    expect([...after].sort()).toEqual([...before].sort());
+    await page.locator('quay-top-bar').getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(order).toEqual(before);
   });
 
   test('what refers to a sheet is said before it goes', async () => {

@@ -101,6 +101,39 @@ describe.each([400, 700, 820, 1024, 1440])('in a window of %i px', (width) => {
   });
 });
 
+describe.each([360, 420, 600])('a line in a window of %i px', (width) => {
+  test.each(['Existing wharf', 'Fender energy', 'Waterside pile'])(
+    'has its parts below one another, none beyond the edge: %s',
+    async (title) => {
+      await openDemo(width);
+      await showSheet(page, title);
+      await drawn(page);
+      const sheet = page.locator('quay-sheet');
+      expect(await sheet.evaluate((one) => one.scrollWidth - one.clientWidth)).toBe(0);
+      const beyond = await page
+        .locator('quay-line .cell:is(.description, .value, .unit, .reference, .mark)')
+        .evaluateAll((cells) => {
+          const edge = innerWidth;
+          return cells
+            .filter((one) => one.getBoundingClientRect().right > edge)
+            .map((one) => one.textContent?.trim());
+        });
+      expect(beyond).toEqual([]);
+      const tops = await page
+        .locator('quay-line')
+        .first()
+        .evaluate((one) =>
+          ['.description', '.value', '.unit'].map(
+            (part) => one.querySelector(part)?.getBoundingClientRect().top ?? 0,
+          ),
+        );
+      expect(tops[1]).toBeGreaterThan((tops[0] ?? 0) + 10);
+      expect(Math.abs((tops[2] ?? 0) - (tops[1] ?? 0))).toBeLessThan(14);
+      if (title === 'Fender energy') expect(await axeFindings(page)).toEqual([]);
+    },
+  );
+});
+
 describe('what lies over the sheet', () => {
   test('makes way for the sheet that is chosen, whose cells take the keys', async () => {
     await openDemo(700);

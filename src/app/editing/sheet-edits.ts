@@ -83,7 +83,7 @@ export function removeSheetEdit(book: Book, key: string): Edit {
 
 /**
  * Moves a sheet by one in the order it is read in. Across the edge of its group it joins the group it comes to, which the
- * label says; the only sheet of a group keeps it and moves past the whole of the other.
+ * label says; the only sheet of a group keeps it, with its heading, and moves past the whole of the other.
  */
 export function moveSheetBy(book: Book, key: string, by: -1 | 1): Edit | undefined {
   const groups = [...groupedSheets(book).values()];
@@ -94,7 +94,7 @@ export function moveSheetBy(book: Book, key: string, by: -1 | 1): Edit | undefin
   const others = book.sheets.filter((one) => one.key !== key);
   const inGroup = groups.findIndex((sheets) => sheets.includes(sheet));
   const stays = groups[inGroup]?.includes(neighbour) ?? false;
-  if (!stays && groups[inGroup]?.length === 1) {
+  if (!stays && sheet.group && groups[inGroup]?.length === 1) {
     // A group stands where its first sheet does.
     const next = groups[by > 0 ? inGroup + 2 : inGroup - 1]?.[0];
     return moveSheet(key, next ? others.indexOf(next) : others.length);

@@ -29,6 +29,7 @@ import { ExpandedLine } from './expanded-line.ts';
 import { isInSight } from './in-sight.ts';
 import { lineStyles } from './line/line-styles.ts';
 import { QuayLine } from './line/quay-line.ts';
+import { stackedStyles } from './line/stacked-styles.ts';
 import { ActiveMenu } from './menu/active-menu.ts';
 import { PageElements } from './page-elements.ts';
 import { drawEmpty, drawHeads, drawPart } from './page-parts.ts';
@@ -68,6 +69,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   static override styles = [
     pageStyles,
     lineStyles,
+    stackedStyles,
     flowStyles,
     mathsStyles,
     tableStyles,
@@ -379,7 +381,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     };
     return html`
       <div
-        class="page"
+        class=${tracks.stacked ? 'page stacked' : 'page'}
         .style=${pageStyle(tracks, width)}
       >
         <slot name="title-block"></slot>

@@ -70,6 +70,15 @@ export class TitleBlock extends LitElement {
     .printed {
       display: none;
     }
+    @media screen and (width < 40rem) {
+      :host {
+        grid-template-columns: 1fr 1fr;
+      }
+      .two,
+      .four {
+        grid-column: auto;
+      }
+    }
     /* What is typed in a field cannot wrap, so paper has its text instead. */
     @media print {
       :host {

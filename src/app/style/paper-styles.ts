@@ -16,7 +16,7 @@ export const paperStyles = css`
     position: relative;
     box-sizing: border-box;
     min-height: calc(100% - 56px);
-    /* In a narrower window the paper keeps its columns and is scrolled sideways. */
+    /* What is narrower still is scrolled sideways. */
     min-width: var(--least);
     max-width: 1080px;
     margin: 20px auto 36px;

@@ -65,7 +65,8 @@ test('a move into another group, or out of one, is told', () => {
     'the sheet “b” moved out of the group “Two”',
   );
   expect(describeMove(moveSheetBy(loose, 'c', -1) as Edit)).toBeUndefined();
-  expect(describeMove(moveSheetBy(loose, 'a', 1) as Edit)).toBeUndefined();
+  // A sheet without a group has no heading to lose.
+  expect(describeMove(moveSheetBy(loose, 'a', 1) as Edit)).toBe('the sheet “a” moved into the group “Two”');
 });
 
 test('a new sheet stands behind another one, or last', () => {

@@ -26,6 +26,8 @@ export interface Tracks {
   readonly mark: number;
   /** The type size of formulas: on a narrow page smaller, which leaves the lines fewer breaks and some air. */
   readonly maths: number;
+  /** Whether the page is too narrow for a line's parts to stand side by side, so that they stand below one another. */
+  readonly stacked: boolean;
 }
 
 /** The least a description and a calculation take, in px. */
@@ -36,18 +38,37 @@ export function tracksFor(width: number, symbol: number, described: number): Tra
   const reference = width >= 1000 ? 158 : width >= 860 ? 132 : width >= 700 ? 108 : 88;
   const [equals, number, unit, mark] = [24, width >= 760 ? 100 : 88, 64, 34];
   const rest = width - reference - symbol - equals - number - unit - mark;
+  if (rest < LEAST_LABEL + LEAST_CALCULATION) return stackedTracks(width, symbol);
   const label = Math.round(Math.max(Math.min(described, rest * 0.52, 280), LEAST_LABEL));
   const maths = width >= 760 ? MATHS_SIZE : 15;
+  const calculation = rest - label;
+  return { reference, symbol, label, calculation, equals, number, unit, mark, maths, stacked: false };
+}
+
+/** Of the margin a narrow page keeps this, for the marks of what flows where. */
+const STACKED_MARGIN = 12;
+
+/** Symbols of a narrow page have this at most; a longer one reaches over the margin. */
+const STACKED_SYMBOL = 92;
+
+/** The columns of a page on which description, value and reference stand below one another. */
+function stackedTracks(width: number, symbolWanted: number): Tracks {
+  const symbol = Math.min(symbolWanted, STACKED_SYMBOL);
+  const [equals, number, unit, mark] = [20, 88, 58, 34];
+  const rest = width - STACKED_MARGIN - symbol - equals - number - unit - mark;
+  const label = Math.max(Math.round(rest / 2), 0);
+  const calculation = Math.max(rest - label, 0);
   return {
-    reference,
+    reference: STACKED_MARGIN,
     symbol,
     label,
-    calculation: Math.max(rest - label, LEAST_CALCULATION),
+    calculation,
     equals,
     number,
     unit,
     mark,
-    maths,
+    maths: 15,
+    stacked: true,
   };
 }
 
@@ -62,18 +83,25 @@ export function pageStyle(tracks: Tracks, page: number): string {
     `[equals] ${equals}px [number] ${number}px [unit] ${unit}px [mark] ${mark}px [end]`;
   const widths = { margin: reference, equals, number, unit, 'maths-size': maths };
   const properties = Object.entries(widths).map(([name, width]) => `--${name}: ${width}px`);
-  const least = reference + symbol + LEAST_LABEL + LEAST_CALCULATION + equals + number + unit + mark;
+  const least = reference + symbol + equals + number + unit + mark;
   return [`--tracks: ${template}`, `--page: ${page}`, `--least: ${least}px`, ...properties].join('; ');
 }
 
 /** How much formula fits beside and below the descriptions, on the screen or on paper. */
-export function roomFor({ label, calculation, equals, number, maths }: Tracks, printing: boolean): Room {
+export function roomFor(
+  { label, calculation, equals, number, unit, maths, stacked }: Tracks,
+  printing: boolean,
+): Room {
+  const [beside, below] = stacked
+    ? [label + calculation, label + calculation + equals + number + unit]
+    : [calculation, label + calculation];
   return {
     numbers: printing ? maths / PRINTED_NUMBERS : 1,
-    beside: (0.92 * (calculation - 14)) / maths,
-    below: (0.94 * (label + calculation - 14)) / maths,
-    result: (0.92 * (equals + number)) / maths,
-    across: label + calculation + equals + number,
+    beside: (0.92 * (beside - 14)) / maths,
+    below: (0.94 * (below - 14)) / maths,
+    // Stacked, the result is not in the way of a formula below, and the words of a choice have a line of their own.
+    result: stacked ? 0 : (0.92 * (equals + number)) / maths,
+    across: stacked ? 0 : label + calculation + equals + number,
   };
 }
 

@@ -27,9 +27,22 @@ test('the column of symbols is as wide as the widest of them, up to a limit', ()
   expect(symbolWidth(sheet(['a_name_that_nobody_would_write_as_a_symbol'], ''))).toBe(140);
 });
 
-test.each([740, 760, 905, 1300])('the columns fill a page of %i px', (width) => {
-  const { maths: _, ...columns } = tracksFor(width, 70, 200);
+test.each([345, 405, 590, 740, 760, 905, 1300])('the columns fill a page of %i px', (width) => {
+  const { maths: _, stacked, ...columns } = tracksFor(width, 70, 200);
   expect(Object.values(columns).reduce((a, b) => a + b)).toBe(width);
+  expect(stacked).toBe(width < 620);
+});
+
+test('stacked, a formula beside its result has the room of the description, and below it that of all', () => {
+  const narrow = tracksFor(405, 70, 200);
+  const room = roomFor(narrow, false);
+  expect(room.beside).toBeCloseTo((0.92 * (405 - 12 - 70 - 20 - 88 - 58 - 34 - 14)) / 15, 9);
+  expect(room.below).toBeCloseTo((0.94 * (405 - 12 - 70 - 34 - 14)) / 15, 9);
+});
+
+test('a symbol however long leaves a narrow page its width', () => {
+  const { maths: _, stacked: __, ...columns } = tracksFor(345, 140, 200);
+  expect(Object.values(columns).reduce((a, b) => a + b)).toBe(345);
 });
 
 test('descriptions that need little leave the room to the calculations', () => {
