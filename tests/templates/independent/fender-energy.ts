@@ -40,7 +40,7 @@ export const fenderEnergy: IndependentProgram = {
     const bands = workBands(inputs, { ship, energy, fender, panel });
     return {
       ...named('ship', { ...ship.numbers, ...ship.checks }),
-      ...named('energy', { ...energy.numbers, ...energy.checks }),
+      ...named('energy', { ...energy.numbers, ...energy.texts, ...energy.checks }),
       ...named('fender', { ...fender.numbers, ...fender.texts, ...fender.checks }),
       ...named('panel', { ...panel.numbers, ...panel.checks }),
       ...named('wharf', { ...wharf.numbers, ...wharf.checks }),
@@ -52,6 +52,8 @@ export const fenderEnergy: IndependentProgram = {
       'data.N_o': asCell(bands.beyond),
       'data.first': bands.first,
       'data.c_b': bands.check,
+      'data.N_1': bands.values.length,
+      'data.c_all': { verdict: 'holds' },
     };
   },
 };
@@ -96,6 +98,7 @@ function columnsOf(
       'fender.speeds.u_t': cells(bySpeed.map(({ share }) => share)),
     }),
     'wharf.bents.r': cells(columns.r),
+    'wharf.bents.n_s': cells(columns.n_s),
     'wharf.bents.H': cells(columns.H),
     'wharf.bents.H_p': cells(columns.H_p),
     'data.ships.C_B_t': cells(

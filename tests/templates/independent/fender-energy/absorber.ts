@@ -1,6 +1,6 @@
 import type { Verdict } from '../program.ts';
 import type { Energy } from './energy.ts';
-import { aboveZero, type Inputs, judge, judgeBelow, ratio } from './values.ts';
+import { aboveZero, type Inputs, judge, judgeBelow, ratio, some, someOf } from './values.ts';
 
 /** Piles, springs and plateaus that take the energy in place of rubber. */
 export interface Absorber {
@@ -10,6 +10,7 @@ export interface Absorber {
       | 'E_i'
       | 'u_c'
       | 'E_2'
+      | 'n_E'
       | 'u_r'
       | 'd_p'
       | 'd_s'
@@ -30,7 +31,7 @@ export interface Absorber {
       number
     >
   >;
-  readonly checks: Readonly<Record<'c_l' | 'c_bore' | 'c_a', Verdict>>;
+  readonly checks: Readonly<Record<'c_l' | 'c_bore' | 'c_a' | 'c_0' | 'c_y', Verdict>>;
 }
 
 /** Works out the absorbers: energies in kN·m, travels in mm, sections in mm. */
@@ -45,10 +46,12 @@ export function workAbsorber(inputs: Inputs, energy: Energy): Absorber {
   const common = ratio(m1 * u1 + m2 * u2, m1 + m2);
   // Two bodies that draw apart do not meet: there is nothing to absorb and no answer.
   const closing = u1 >= u2 ? u1 - u2 : Number.NaN;
-  const between = ratio(m1 * m2 * closing ** 2, 2 * (m1 + m2));
+  // A body without mass is none: the other meets nothing.
+  const between = m1 > 0 && m2 > 0 ? (m1 * m2 * closing ** 2) / (2 * (m1 + m2)) : Number.NaN;
   const whole = text('absorber.E_from') === 'berthing' ? energy.numbers.E_A : between;
   const one = ratio(whole, number('absorber.n_u'));
   const pile = workPile(inputs, one);
+  const spring = springs(inputs, one);
   return {
     numbers: {
       E_b: whole,
@@ -56,13 +59,18 @@ export function workAbsorber(inputs: Inputs, energy: Energy): Absorber {
       u_c: common,
       u_r: closing,
       E_2: between,
+      n_E: some(whole),
       d_p: 1000 * ratio(one, number('absorber.F_p')),
       d_s: 1000 * ratio(2 * one, number('absorber.F_p')),
-      ...springs(inputs, one),
+      ...spring,
       F_y: ratio(2 * one, number('absorber.y')),
       ...pile.numbers,
     },
-    checks: pile.checks,
+    checks: {
+      ...pile.checks,
+      c_0: someOf(whole),
+      c_y: judge(spring.δ_f / 1000, number('absorber.y')),
+    },
   };
 }
 

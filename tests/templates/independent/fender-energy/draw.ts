@@ -34,6 +34,7 @@ export function draw(random: Random): Drawn {
   const ship: Record<string, Cell> = {
     'ship.water': of(['sea', 'sea', 'fresh']),
     'ship.z_w': level,
+    'ship.tide': of(['any water', 'window']),
     'ship.z_b': Number(level) - draught - clearance,
     'ship.k_min': often(between(5, 20), [0, 10, 60]),
     'ship.particulars': of([
@@ -120,7 +121,7 @@ export function draw(random: Random): Drawn {
   const together = chance(0.5) ? 1 : whole(1, 20);
   const shared = chance(0.4);
   const sharing = shared ? Math.max(behindPanel, together) : behindPanel;
-  const design = designEnergy({ lines: { ...ship, ...energy }, tables });
+  const design = designEnergy({ lines: { ...ship, ...energy, 'panel.hull': 'bulk carrier' }, tables });
   const known = Number.isFinite(design) && design > 0 ? design : over(20, 5000);
   if (chance(0.6)) tables['fender.performance'] = drawCurve(random);
   const { area } = readCurve(readInputs({ lines: {}, tables }, shippedTables).rows('fender.performance'));
@@ -169,6 +170,7 @@ export function draw(random: Random): Drawn {
     'panel.e_h': often(between(0, 0.3), [0, 0.15, 0.9], 0.15),
     'panel.hull': of(hulls),
     'panel.z_LW': lowWater,
+    'panel.d_T': often(between(0, 12), [0, 17]),
     'panel.f_S': often(top - lowWater + between(-0.7, 0.6) * panelHeight, [0, 0.5, 30], 0.1),
     'panel.z_t': top,
     'panel.o_min': often(between(20, 90), [0, 50, 100], 0.2),

@@ -1,6 +1,16 @@
 import type { Verdict } from '../program.ts';
 import type { Ship } from './ship.ts';
-import { aboveZero, degrees, type Inputs, judge, radians, ratio, straightBetween } from './values.ts';
+import {
+  aboveZero,
+  degrees,
+  type Inputs,
+  judge,
+  radians,
+  ratio,
+  some,
+  someOf,
+  straightBetween,
+} from './values.ts';
 
 /** The speed, the contact and the energy of the ship that berths. */
 export interface Energy {
@@ -11,6 +21,8 @@ export interface Energy {
       | 'f_E'
       | 'E_N'
       | 'F_AB'
+      | 'F_h'
+      | 'n_E'
       | 'F'
       | 'E_A'
       | 'ln_M'
@@ -29,7 +41,8 @@ export interface Energy {
       number
     >
   >;
-  readonly checks: Readonly<Record<'c_low' | 'c_high' | 'c_v', Verdict>>;
+  readonly texts: Readonly<Record<'type_h', string | null>>;
+  readonly checks: Readonly<Record<'c_low' | 'c_high' | 'c_v' | 'c_0' | 'c_end' | 'c_type', Verdict>>;
 }
 
 /** Works out the berthing energy in kN·m, of t and m/s. */
@@ -50,7 +63,10 @@ export function workEnergy(inputs: Inputs, ship: Ship): Energy {
   );
   const alone = (M * normal ** 2) / 2;
   const normalEnergy = alone * C_M * share;
-  const abnormal = abnormalFactor(inputs);
+  const abnormal = abnormalFactor(inputs, text('energy.ship_type'));
+  const hullType = typeOfHull(text('panel.hull'));
+  const ofHull = abnormalFactor(inputs, hullType);
+  const idle: Verdict = { verdict: 'does not apply' };
   const factors: Readonly<Record<string, number>> = {
     'abnormal factor': abnormal,
     'partial energy factor': number('energy.γ_E'),
@@ -67,6 +83,8 @@ export function workEnergy(inputs: Inputs, ship: Ship): Energy {
       f_E: share,
       E_N: normalEnergy,
       F_AB: abnormal,
+      F_h: ofHull,
+      n_E: some(factor * normalEnergy),
       F: factor,
       E_A: factor * normalEnergy,
       ln_M: Math.log(aboveZero(M)),
@@ -83,7 +101,12 @@ export function workEnergy(inputs: Inputs, ship: Ship): Energy {
       E_WN: weightForm * C_M * share,
       E_WA: weightForm * C_M * share * factor,
     },
+    texts: { type_h: hullType },
     checks: {
+      // A ship that comes end-on moves less water, and does not turn about the point of contact.
+      c_end: text('ship.C_M_rule') === 'end-on' ? judge(0.9, eccentricity) : idle,
+      c_type: text('energy.safety') === 'abnormal factor' ? judge(ofHull, abnormal) : idle,
+      c_0: someOf(factor * normalEnergy),
       c_low: judge(1.1, factor),
       c_high: judge(factor, 2),
       c_v: judge(number('energy.v_min'), normal),
@@ -165,7 +188,13 @@ function heldBetween(points: readonly (readonly [number, number])[], x: number):
   return x >= last[0] ? last[1] : straightBetween(points, x);
 }
 
-function abnormalFactor({ text, rows }: Inputs): number {
-  const row = rows('data.abnormal').find((one) => one.text('type') === text('energy.ship_type'));
+/** Gas carriers and the largest tankers berth as tankers do; other hulls are named for their type. */
+function typeOfHull(hull: string): string {
+  const types = ['container', 'general cargo', 'bulk carrier'];
+  return types.find((type) => hull.startsWith(type)) ?? 'tanker';
+}
+
+function abnormalFactor({ text, rows }: Inputs, type: string): number {
+  const row = rows('data.abnormal').find((one) => one.text('type') === type);
   return row?.number(text('energy.ship_size')) ?? Number.NaN;
 }

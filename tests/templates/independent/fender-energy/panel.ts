@@ -17,6 +17,7 @@ export interface Panel {
       | 'o_h'
       | 'z_p'
       | 'z_h'
+      | 'h_LW'
       | 'μ'
       | 'F_μ'
       | 'T_s'
@@ -33,7 +34,25 @@ export interface Panel {
   /** In each row of the performance curve. */
   readonly way: Readonly<Record<'i' | 'd_i' | 'R_i' | 's_si' | 'T_si' | 's_wi' | 'T_wi', readonly number[]>>;
   readonly checks: Readonly<
-    Record<'c_p' | 'c_A' | 'c_h' | 'c_z' | 'c_LW' | 'c_tide' | 'c_s' | 'c_w' | 'c_as' | 'c_aw', Verdict>
+    Record<
+      | 'c_p'
+      | 'c_A'
+      | 'c_fit'
+      | 'c_h'
+      | 'c_z'
+      | 'c_LW'
+      | 'c_tide'
+      | 'c_any'
+      | 'c_HW'
+      | 'c_bed'
+      | 'c_s'
+      | 'c_w'
+      | 'c_as'
+      | 'c_aw'
+      | 'c_asd'
+      | 'c_awd',
+      Verdict
+    >
   >;
 }
 
@@ -48,6 +67,8 @@ export function workPanel(inputs: Inputs, fender: Fender): Panel {
   const aboveBed = bottom - number('ship.z_b');
   const dry = top - number('panel.z_LW');
   const tide = number('ship.z_w') - number('panel.z_LW');
+  const atLow = number('panel.z_LW') - number('ship.z_b');
+  const atBerthing = number('ship.z_w') - number('ship.z_b');
   const hullTop = number('panel.z_LW') + number('panel.f_S');
   const covered = Math.min(top, hullTop) - bottom;
   // The flat of the panel lies between its bevels; only what the hull reaches of it is pressed.
@@ -87,6 +108,7 @@ export function workPanel(inputs: Inputs, fender: Fender): Panel {
       o_h: covered,
       z_p: bottom,
       z_h: hullTop,
+      h_LW: atLow,
       μ: friction,
       F_μ: along,
       T_s: shear.tension,
@@ -114,6 +136,12 @@ export function workPanel(inputs: Inputs, fender: Fender): Panel {
       c_z: { verdict: Number.isNaN(aboveBed) ? 'refused' : aboveBed > 0 ? 'holds' : 'fails' },
       c_LW: { verdict: Number.isNaN(dry) ? 'refused' : dry > 0 ? 'holds' : 'fails' },
       c_tide: { verdict: Number.isNaN(tide) ? 'refused' : tide >= 0 ? 'holds' : 'fails' },
+      c_any: text('ship.tide') === 'any water' ? judge(atBerthing, atLow) : { verdict: 'does not apply' },
+      c_bed: { verdict: Number.isNaN(atLow) ? 'refused' : atLow > 0 ? 'holds' : 'fails' },
+      c_HW: judge(atBerthing, atLow + number('panel.d_T')),
+      c_fit: judge(number('panel.n_f') * (H_F / 1000) ** 2, width * height),
+      c_asd: judge(number('panel.a_s') * 1000, H_F - δ),
+      c_awd: judge(number('panel.a_w') * 1000, H_F - δ),
       c_s: judge(safety * shear.tension, breaking),
       c_w: judge(safety * weight.tension, breaking),
       c_as: judge(number('panel.a_s') * 1000, H_F),

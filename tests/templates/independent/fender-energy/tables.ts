@@ -113,6 +113,19 @@ export const shippedTables: Drawn['tables'] = {
   }),
   'data.pressure': fromColumns({
     ship_kind: hulls,
+    type: [
+      'container',
+      'container',
+      'container',
+      'container',
+      'general cargo',
+      'general cargo',
+      'tanker',
+      'tanker',
+      'tanker',
+      'tanker',
+      'bulk carrier',
+    ],
     p_t: [400, 300, 250, 200, 400, 400, 300, 350, 150, 200, 200],
   }),
   'data.friction': fromColumns({

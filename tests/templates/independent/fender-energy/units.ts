@@ -18,6 +18,8 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
     'data.is_speeds.M_to',
   ],
   m: [
+    'panel.d_T',
+    'panel.h_LW',
     'panel.b_e',
     'wharf.R_BD',
     'wharf.b_t',

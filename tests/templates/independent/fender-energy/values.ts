@@ -65,6 +65,17 @@ export function judge(demand: number, capacity: number): Verdict {
   };
 }
 
+/** One where there is any of it, none where there is nothing. */
+export function some(quantity: number): number {
+  return Number.isNaN(quantity) ? Number.NaN : Number(quantity > 0);
+}
+
+/** Holds where there is any of it. */
+export function someOf(quantity: number): Verdict {
+  if (Number.isNaN(quantity)) return { verdict: 'refused' };
+  return { verdict: quantity > 0 ? 'holds' : 'fails' };
+}
+
 /** Holds where the demand is below the capacity: what just reaches it fails. */
 export function judgeBelow(demand: number, limit: number): Verdict {
   const judged = judge(demand, limit);

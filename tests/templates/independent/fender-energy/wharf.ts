@@ -27,13 +27,17 @@ export interface Wharf {
       | 'x_g'
       | 'e'
       | 'Σkr2'
-      | 'ΣH',
+      | 'ΣH'
+      | 'N_s',
       number
     >
   >;
-  readonly columns: Readonly<Record<'r' | 'H' | 'H_p', readonly number[]>>;
+  readonly columns: Readonly<Record<'r' | 'H' | 'H_p' | 'n_s', readonly number[]>>;
   readonly checks: Readonly<
-    Record<'c_S' | 'c_H' | 'c_x' | 'c_n' | 'c_LS' | 'c_BS' | 'c_LBS' | 'c_RB' | 'c_RBD' | 'c_bS', Verdict>
+    Record<
+      'c_S' | 'c_H' | 'c_x' | 'c_n' | 'c_LS' | 'c_BS' | 'c_LBS' | 'c_RB' | 'c_RBD' | 'c_bS' | 'c_two',
+      Verdict
+    >
   >;
 }
 
@@ -124,6 +128,9 @@ function workBents(inputs: Inputs, fender: Fender) {
   // What a bent is pulled counts as what it is pushed.
   const hardest = Math.max(most, -least);
   const piles = number('wharf.n_p');
+  // Rows that stand where another does share its part once more.
+  const atPlace = bents.map(({ s }) => bents.filter((other) => other.s === s).length);
+  const twice = atPlace.filter((rows) => rows > 1).length;
   return {
     numbers: {
       R_w: force,
@@ -136,9 +143,11 @@ function workBents(inputs: Inputs, fender: Fender) {
       e: eccentricity,
       Σkr2: second,
       ΣH: shares.reduce((total, share) => total + share, 0),
+      N_s: twice,
     },
-    columns: { r: arms, H: shares, H_p: shares.map((share) => share / piles) },
+    columns: { r: arms, n_s: atPlace, H: shares, H_p: shares.map((share) => share / piles) },
     checks: {
+      c_two: { verdict: twice > 0 ? 'fails' : 'holds' } as Verdict,
       c_H: judge(hardest, number('wharf.H_a')),
       c_x: judge(Math.abs(2 * number('wharf.x_R') - far - near), far - near),
     },

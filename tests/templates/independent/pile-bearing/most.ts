@@ -61,10 +61,10 @@ export function mostLines(site: Site, { depth, of, unit, within, plug, inside }:
     .filter(({ top, bottom }) => bottom <= depth + same && bottom - Math.max(top, ignored) > 0)
     .map(({ top, bottom }) => bottom - top);
   const thickest = Math.max(0, ...thick);
-  const { count, short } = groupOf(inputs);
+  const { short } = groupOf(inputs);
   const size = inputs.number('pile.D') / 1000;
   const diameters = inputs.number('pile.n_bor') * size;
-  const wanted = count > 1 ? Math.max(diameters, 2 * short) : diameters;
+  const wanted = Math.max(diameters, 2 * short);
   const known = Math.max(0, endOf(bearings.map(({ layer }) => layer)) - depth);
   const drag = Math.min(depth, inputs.number('pile.z_n'));
   const hung = section.isOpen
