@@ -1,3 +1,4 @@
+import type { Locator } from 'playwright-core';
 import { beforeEach, expect, test } from 'vitest';
 import { writeBook } from '../../src/document/index.ts';
 import { blockOf, bookOf, calc, choice, given } from '../make-book.ts';
@@ -72,6 +73,36 @@ test('a line that others use is deleted, and at once those are named that lost i
   await page.keyboard.press('Enter');
   await status().getByRole('button', { name: '1 linked' }).waitFor();
   expect(await margin.count()).toBe(0);
+});
+
+test('of a linked line whose value is stated, panel and list say where its formula leads and that another value stands', async () => {
+  const panel = page.locator('quay-side-panel');
+  const linked = page.getByRole('table', { name: 'Linked values' });
+  const lateral = linked.getByRole('row').filter({ hasText: 'lateral load' });
+  const words = async (one: Locator) => (await one.textContent())?.replace(/\s+/g, ' ');
+  await showSheet(page, 'Pile');
+  await cell(page, 'lateral load', 'value').click();
+  await panel.getByText('It takes its value from load of the wharf, on “Loads”.').waitFor();
+  await page.keyboard.type('7 kip');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => line(page, 'lateral load').locator('.stated-value').count()).toBe(1);
+  await cell(page, 'lateral load', 'value').click();
+  const inPlace =
+    'Its formula takes the value of load of the wharf, on “Loads”; another value is stated in its place. ' +
+    'Use the computed value to have the link in force, or to take it off.';
+  await panel.getByText(inPlace).waitFor();
+  expect(await panel.getByText('It takes its value from').count()).toBe(0);
+  expect(await panel.getByRole('button', { name: 'Take the link off' }).count()).toBe(0);
+  await status().getByRole('button', { name: '1 linked' }).click();
+  await expect
+    .poll(() => words(lateral))
+    .toMatch(/7 kip.*load of the wharf, .*on “Loads”; another value is stated in its place/);
+  await lateral.getByRole('button', { name: 'lateral load' }).click();
+  await panel.getByRole('button', { name: 'Use the computed value' }).click();
+  await panel.getByText('It takes its value from load of the wharf, on “Loads”.').waitFor();
+  await panel.getByRole('button', { name: 'Take the link off' }).waitFor();
+  await status().getByRole('button', { name: '1 linked' }).click();
+  await expect.poll(() => words(lateral)).toMatch(/10 kip.*on “Loads”\s*$/);
 });
 
 /** Puts a text on the clipboard and pastes it where the focus is. */

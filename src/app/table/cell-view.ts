@@ -3,6 +3,7 @@ import type { ColumnResult, Notebook } from '../../notebook/index.ts';
 import { type Unit, type UnitRegistry, writeNumber } from '../../units/index.ts';
 import { cellOf } from '../editing/cell-content.ts';
 import { displayUnit, formatQuantity, quantityText } from '../session/format-quantity.ts';
+import { isCarried } from '../session/is-carried.ts';
 import { isOneNumber } from '../session/one-number.ts';
 import type { UnitsView } from '../session/units-view.ts';
 import { printedRowsWords, sumOf } from './printed-rows.ts';
@@ -29,8 +30,8 @@ export function columnView(notebook: Notebook, id: string, column: Column, view:
   const cells = item?.kind === 'formula column' ? item.cells : undefined;
   const unit = result.status === 'ok' ? result.unit : notebook.unitOf(id);
   const shown = displayUnit(unit, view, registry);
-  // What is typed stands as it was typed: only of results are the decimals ours to choose.
-  const ours = column.kind !== 'given' || view !== 'written';
+  // What is typed stands as it was typed: only of results are the decimals ours to choose, and of what holds them.
+  const ours = column.kind !== 'given' || view !== 'written' || isHeld(column);
   const decimals = ours ? sharedDecimals(result, shown) : undefined;
   return {
     column,
@@ -72,7 +73,8 @@ function cellView(
   }
   if (typed !== undefined && view === 'written') {
     const blank = typed === null || typed === '';
-    return { text: blank ? read() : typedText(typed, unit), state: blank ? 'blank' : 'entered' };
+    const held = isHeld(column) && isCarried(`${typed ?? ''}`);
+    return { text: blank || held ? read() : typedText(typed, unit), state: blank ? 'blank' : 'entered' };
   }
   return { text: read(), state: typed === undefined ? 'computed' : 'entered' };
 
@@ -81,6 +83,11 @@ function cellView(
     if (reading.holds === 'truth') return value === 1 ? 'true' : 'false';
     return formatQuantity(value, unit, view, registry, decimals === undefined ? {} : { decimals }).number;
   }
+}
+
+/** Whether a column holds the values of one that did not come along with it. */
+function isHeld(column: Column): boolean {
+  return column.kind === 'given' && column.toLink !== undefined;
 }
 
 /** A cell as typed, without the unit that its column says already. */

@@ -2,6 +2,7 @@ import type { Given } from '../../../document/index.ts';
 import type { Quantity } from '../../../notebook/index.ts';
 import { quantityInPrint, type UnitRegistry, unitInPrint } from '../../../units/index.ts';
 import { displayUnit, formatQuantity } from '../../session/format-quantity.ts';
+import { isCarried } from '../../session/is-carried.ts';
 import { isOneNumber } from '../../session/one-number.ts';
 import type { UnitsView } from '../../session/units-view.ts';
 
@@ -19,22 +20,13 @@ export function entryView(row: Given, value: Quantity, view: UnitsView, registry
   const entry = row.entry.trim();
   const shown = formatQuantity(value.si, value.unit, view, registry);
   // Nobody has typed a value that stood for a computed one: it shows the digits that had, and all of them in its field.
-  if (row.toLink !== undefined && digitsIn(entry) > MOST_DIGITS) return { kind: 'plain', ...shown };
+  if (row.toLink !== undefined && isCarried(entry)) return { kind: 'plain', ...shown };
   const unit = value.unit.text === '-' ? '' : value.unit.text;
   const own = withoutUnit(entry, unit === '' ? '-' : unit);
   if (own !== undefined && displayUnit(value.unit, view, registry).text === value.unit.text)
     return { kind: 'plain', number: own, unit: unitInPrint(unit) };
   const typed = own === entry ? quantityInPrint(entry, unitInPrint(unit)) : entry;
   return { kind: 'converted', entry: typed, ...shown };
-}
-
-/** More digits than these are carried from a computed value. */
-const MOST_DIGITS = 8;
-
-/** How many digits an entry has from the first that counts, before its power of ten. */
-function digitsIn(entry: string): number {
-  const [number = ''] = entry.split(/e/i);
-  return number.replace(/\D/g, '').replace(/^0+/, '').length;
 }
 
 /** The entry without the unit it ends with; undefined if it was typed with another one. */
