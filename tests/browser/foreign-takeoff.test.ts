@@ -357,3 +357,26 @@ test('in a narrow window nothing of what the columns are taken as lies beyond it
   }
   expect(await axeFindings(page)).toEqual([]);
 });
+
+test('why the rows are not taken stands beside the button, and leads to all that was read', async () => {
+  const many = Array.from({ length: 14 }, (_, at) => `h${at}`);
+  await page.setViewportSize({ width: 1024, height: 640 });
+  await paste(`${many.join('\t')}\n${many.map((_, at) => at).join('\t')}\n`);
+  await expect.poll(found).toContain('the table has no column called');
+  const why = dialog().getByRole('button', { name: /^Not yet: the table has no column called/ });
+  const frame = await dialog().boundingBox();
+  const box = await why.boundingBox();
+  expect(box && frame && box.y + box.height <= frame.y + frame.height).toBe(true);
+  await why.click();
+  expect(
+    await dialog()
+      .getByRole('status')
+      .evaluate((element) => element.matches(':focus')),
+  ).toBe(true);
+  await correct(many.join('\t'), ['line', 'qty', ...many.slice(2)].join('\t'));
+  await dialog()
+    .getByRole('button', { name: /^Leave out the 12/ })
+    .click();
+  await expect.poll(() => take().isDisabled()).toBe(false);
+  expect(await why.count()).toBe(0);
+});

@@ -252,6 +252,7 @@ export class TableRowsDialog extends LitElement {
       </div>
       ${this.refusal === '' ? nothing : html`<p class="trouble" role="alert">${this.refusal}</p>`}
       <div class="buttons">
+        ${isReading || !read || read.ok ? nothing : this.#whyNot(read.problems)}
         <button type="button" @click=${this.#close}>Cancel</button>
         <button
           type="button"
@@ -263,6 +264,22 @@ export class TableRowsDialog extends LitElement {
         </button>
       </div>`;
   }
+
+  /** Why the rows cannot be taken yet, beside the button that does not: all that was read may be scrolled out of sight. */
+  #whyNot(problems: readonly Problem[]): TemplateResult | typeof nothing {
+    const [first, ...more] = problems;
+    if (!first) return nothing;
+    const words = `${first.message}${more.length > 0 ? `; and ${more.length} more` : ''}`;
+    return html`<button type="button" class="why" title="Show what was read" @click=${this.#showFound}>
+      Not yet: ${words}
+    </button>`;
+  }
+
+  readonly #showFound = (): void => {
+    const found = this.renderRoot.querySelector<HTMLElement>('.found');
+    found?.scrollIntoView({ block: 'center' });
+    found?.focus({ preventScroll: true });
+  };
 
   #mapping(table: Table, found: FoundRows): TemplateResult {
     const { columns, mapping } = found;

@@ -4,6 +4,8 @@ import { css } from 'lit';
 export const tableRowsStyles = css`
   dialog {
     width: min(63.6rem, calc(100vw - 48px));
+    /* The foot is higher while it says why the rows are not taken. */
+    scroll-padding-block-end: 124px;
   }
   @media (width < 40rem) {
     dialog {
@@ -38,7 +40,26 @@ export const tableRowsStyles = css`
   .found {
     margin-block: 14px;
   }
+  .why {
+    overflow: hidden;
+    flex: 1 1 16rem;
+    max-height: 2.9em;
+    padding: 0;
+    border: none;
+    color: var(--ink-soft);
+    font-size: 14px;
+    line-height: 1.4;
+    text-align: start;
+    text-decoration: underline;
+    text-decoration-color: var(--rule-strong);
+    text-underline-offset: 3px;
+  }
   .found p {
     margin: 0 0 4px;
+  }
+  @media (width < 40rem) {
+    .why {
+      flex-basis: 100%;
+    }
   }
 `;
