@@ -1,6 +1,6 @@
 import type { Statement } from '../document/index.ts';
 import type { Reading } from '../engine/index.ts';
-import { preferredUnit, type Unit, type UnitRegistry } from '../units/index.ts';
+import { areEqual, preferredUnit, type Unit, type UnitRegistry } from '../units/index.ts';
 import { type FormulaColumnItem, type FormulaItem, type Item, referencesOfItem } from './model.ts';
 import type { Notebook } from './notebook.ts';
 import { readValue } from './read-result.ts';
@@ -100,11 +100,12 @@ function unitOfComputed(computed: Result): Unit | undefined {
   return computed.status === 'ok' && computed.value.kind === 'number' ? computed.value.unit : undefined;
 }
 
-/** Stated less computed; undefined where one of them is no number. */
+/** Stated less computed, nothing where they are equal but for rounding; undefined where one of them is no number. */
 export function differenceOf(stated: Value, computed: Value, registry: UnitRegistry): Quantity | undefined {
   if (stated.kind !== 'number' || computed.kind !== 'number') return undefined;
   const unit = unitOfDifference(stated.unit, registry);
-  return unit && { kind: 'number', si: stated.si - computed.si, unit };
+  const si = areEqual(stated.si, computed.si) ? 0 : stated.si - computed.si;
+  return unit && { kind: 'number', si, unit };
 }
 
 /** Two dates are days apart, two elevations lengths; two temperatures kelvins, whatever their scale. */

@@ -20,7 +20,13 @@ import {
   stateSide,
   type Table,
 } from '../../src/document/index.ts';
-import { type Notebook, openNotebook, recheckProgram, setNamed } from '../../src/notebook/index.ts';
+import {
+  type Notebook,
+  openNotebook,
+  recheckProgram,
+  setNamed,
+  statedValues,
+} from '../../src/notebook/index.ts';
 import { recheck } from '../../src/recheck/index.ts';
 import { writeQuantity } from '../../src/units/index.ts';
 
@@ -452,4 +458,26 @@ describe('a stated cell of a calculated column', () => {
     );
     expect(outcome.ok ? 'taken' : outcome.problems[0]?.code).toBe('book-table-series');
   });
+});
+
+test('a stated value that equals the computed one but for rounding differs by nothing, and by one digit more it does', () => {
+  expect(3 * 1.1).not.toBe(3.3);
+  const differing = (formula: string, entry: string, unit: string) => {
+    const line: Row = {
+      id: 'x',
+      kind: 'calc',
+      name: 'x',
+      formula,
+      unit,
+      stated: { entry, reason: 'by hand' },
+    };
+    const notebook = openNotebook({
+      ...blankBook(),
+      sheets: [{ key: 's', title: 'S', parts: [{ id: 'p', kind: 'rows', rows: [line] }] }],
+    });
+    return statedValues(notebook).map(({ difference }) => difference?.si);
+  };
+  expect(differing('3 * 1.1 m', '3.3', 'm')).toEqual([0]);
+  expect(differing('0.1 + 0.2', '0.3', '-')).toEqual([0]);
+  expect(differing('0.5 + 0.25', '0.7500001', '-')[0]).toBeCloseTo(1e-7, 12);
 });

@@ -71,6 +71,13 @@ test('a check that is met exactly holds in both engines, whatever the computatio
       [holds(both, `${x} + ${y}`), 1],
       [holds(`${n} * ${x} m`, `${many} m`), 1],
       [holds(`${many} m`, `${n} * ${x} m`), 1],
+      [`IF(ABS(${x} + ${y} - ${both}) > 0; 1; 0)`, 0],
+      [`IF(ABS(${both} - ${x} - ${y}) <= 0; 1; 0)`, 1],
+      [`IF(0 < ABS(${x} - ${both}); 1; 0)`, 1],
+      [`IF(GREATER(0; ${x} + ${y} - ${both}) > 0; 1; 0)`, 0],
+      [`IF(MAX(${both} - ${x} - ${y}; 0) = 0; 1; 0)`, 1],
+      [`IF(LESSER(0 m; ${n} * ${x} m - ${many} m) >= 0 m; 1; 0)`, 1],
+      [`IF(0 > MIN(${x} - ${both}; 0); 1; 0)`, 1],
       // A foot is 0.3048 m exactly.
       [holds(`${x} ft / 0.3048`, `${x} m`), 1],
       [holds(`${x} m`, `${x} ft / 0.3048`), 1],
@@ -100,6 +107,8 @@ test('an excess of more than a part in 1e12 of the larger side fails, and a less
       [`IF(${capacity} >= ${demand(outside)}; 1; 0)`, 0],
       [`IF(${demand(outside)} > ${capacity}; 0; 1)`, 0],
       [`IF(${demand(outside)} - ${capacity} <= 0; 1; 0)`, 0],
+      [`IF(ABS(${capacity} - ${demand(outside)}) <= 0; 1; 0)`, 0],
+      [`IF(MAX(0; ${demand(outside)} - ${capacity}) > 0; 1; 0)`, 1],
     ];
   });
   expect(wrong).toEqual([]);

@@ -90,7 +90,9 @@ Numbers are equal within a part in 1e12 of the larger one, which is more than th
 less than any digit a person writes: so a check that is met exactly holds, \`0.1 + 0.2 <= 0.3\` as well as
 \`3 * 1.1 m <= 3.3 m\`, and one that is exceeded by more than that fails, in both engines. The same goes for keys, for the
 ends of permitted ranges and for the sine or cosine of one. A difference compared with \`0\` compares its positive with its
-negative terms. What a line comes to is copied, stated and held as the number of at most ten digits that it equals, if
+negative terms, also within ABS and as the greater or the lesser of it and \`0\`; where it is a line of its own, or the
+argument of SIGN, it is the number that is left. A stated value that equals the computed one so differs by nothing. What a
+line comes to is copied, stated and held as the number of at most ten digits that it equals, if
 there is one: 65 ft for 64.99999999999999 ft. In rounding, a quotient within 1e-9 of a whole number (or 1e-12 of itself, if that is more, yet no more than 1e-4) is that
 number, so that \`CEILING(1490/0.95*(1+0.14)/12; 1)\` is 149, and halves have the same margin. Sums are compensated.
 

@@ -1,4 +1,5 @@
 import { problem } from '../../diagnostics/index.ts';
+import { findFunction } from '../functions/table.ts';
 import type { ComparisonSyntax } from '../syntax.ts';
 import { onAxes, truthType, unionAxes } from '../type.ts';
 import type { ArithmeticNode, CompareNode, Typed } from '../typed.ts';
@@ -53,17 +54,59 @@ function comparable(node: ComparisonSyntax, left: Typed, right: Typed): boolean 
   return a.kind === 'truth' && b.kind === 'truth' && (node.op === '=' || node.op === '<>');
 }
 
-/** The positive against the negative terms of a difference compared with 0 or 0 kN, so that ties stay ties. */
+/**
+ * The positive against the negative terms of a difference compared with 0 or 0 kN, so that ties stay ties; also within ABS,
+ * and within the greater or the lesser of it and 0.
+ */
 function balanceOf(left: Typed, right: Typed): CompareNode['balance'] | undefined {
   const zeroRight = isZero(right);
-  const difference = zeroRight ? left : isZero(left) ? right : undefined;
-  if (difference?.kind !== 'arithmetic') return undefined;
+  const held = zeroRight ? left : isZero(left) ? right : undefined;
+  const sides = held && sidesAgainstZero(held);
+  if (!sides) return undefined;
+  const [p, m] = sides;
+  return zeroRight ? { plus: p, minus: m } : { plus: m, minus: p };
+}
+
+type Sides = readonly [plus: Typed, minus: Typed];
+
+/** What is held against 0 as one side less another; undefined where it is no difference. */
+function sidesAgainstZero(node: Typed): Sides | undefined {
+  if (node.kind === 'arithmetic') return termsOf(node);
+  if (node.kind !== 'call') return undefined;
+  const within = ofDifference[node.fn.name];
+  const others = node.args.filter((arg) => !isZero(arg));
+  const [difference] = others;
+  const hasZero = others.length < node.args.length;
+  if (!within || others.length !== 1 || hasZero === (node.fn.name === 'ABS')) return undefined;
+  if (difference?.kind !== 'arithmetic' || difference.type.axes.length > node.type.axes.length)
+    return undefined;
+  const terms = termsOf(difference);
+  return terms?.every(({ type }) => type.kind === 'number') ? within(...terms) : undefined;
+}
+
+/** What functions of a difference p - m, and of 0, are as differences themselves: |p - m| is the greater less the lesser. */
+const ofDifference: Readonly<Record<string, (p: Typed, m: Typed) => Sides>> = {
+  ABS: (p, m) => [either('GREATER', p, m), either('LESSER', p, m)],
+  GREATER: (p, m) => [either('GREATER', p, m), m],
+  MAX: (p, m) => [either('GREATER', p, m), m],
+  LESSER: (p, m) => [either('LESSER', p, m), m],
+  MIN: (p, m) => [either('LESSER', p, m), m],
+};
+
+function either(name: 'GREATER' | 'LESSER', p: Typed, m: Typed): Typed {
+  const fn = findFunction(name);
+  if (!fn) throw new Error(`the language has no function ${name}`);
+  const type = onAxes(p.type, unionAxes([p.type.axes, m.type.axes]));
+  const [from, to] = [Math.min(p.from, m.from), Math.max(p.to, m.to)];
+  return { kind: 'call', fn, type, from, to, args: [p, m], options: [] };
+}
+
+/** The positive and the negative terms of a sum, where it has both. */
+function termsOf(difference: Typed): Sides | undefined {
   const plus: Typed[] = [];
   const minus: Typed[] = [];
   collect(difference, 1, plus, minus);
-  if (minus.length === 0 || plus.length === 0) return undefined;
-  const [p, m] = [sumOf(plus), sumOf(minus)];
-  return zeroRight ? { plus: p, minus: m } : { plus: m, minus: p };
+  return plus.length > 0 && minus.length > 0 ? [sumOf(plus), sumOf(minus)] : undefined;
 }
 
 function isZero(node: Typed): boolean {
