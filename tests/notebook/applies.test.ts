@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { renameEdit } from '../../src/app/editing/rename.ts';
+import { renameEdit } from '../../src/app/editing/lines/rename.ts';
 import {
   type Book,
   blankBook,

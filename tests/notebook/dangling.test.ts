@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { removeLines } from '../../src/app/editing/line-edits.ts';
+import { removeLines } from '../../src/app/editing/lines/line-edits.ts';
 import {
   type Edit,
   removeColumn,

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { delimiterWords } from '../../src/app/settings/rows-choices.ts';
-import { rowsQuestions, type Said, withAnswer } from '../../src/app/settings/rows-questions.ts';
+import { delimiterWords } from '../../src/app/dialogs/rows/rows-choices.ts';
+import { rowsQuestions, type Said, withAnswer } from '../../src/app/dialogs/rows/rows-questions.ts';
 import { directedMapping } from '../../src/cli/columns-option.ts';
 import { readOptions } from '../../src/cli/options.ts';
 import { tableKinds, tableOptions } from '../../src/cli/table-options.ts';

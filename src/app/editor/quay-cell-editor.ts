@@ -1,21 +1,21 @@
 import { css, html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
-import type { ContentKind } from '../editing/cell-content.ts';
+import type { ContentKind } from '../editing/cells/cell-content.ts';
 import type { EditInHand, SelectedText } from '../session/edit-in-hand.ts';
 import { samePlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import type { Commit, Typed } from '../sheet/editing/cell-edit.ts';
-import { type ChoiceOption, choiceOptions } from './choice-options.ts';
-import { entryReader, reasonReader } from './entry-reader.ts';
-import { formulaServiceAt } from './formula-service.ts';
-import { loadFormulaField } from './load-formula-field.ts';
-import { nameReader } from './name-reader.ts';
-import { itemOfPlace } from './place-item.ts';
-import type { FormulaService } from './quay-formula-field.ts';
-import './quay-choice-field.ts';
-import './quay-input-field.ts';
-import type { QuayInputField } from './quay-input-field.ts';
-import type { Reader } from './reader.ts';
-import { unitReader } from './unit-reader.ts';
+import { type ChoiceOption, choiceOptions } from './fields/choice-options.ts';
+import { formulaServiceAt } from './formula/formula-service.ts';
+import { loadFormulaField } from './formula/load-formula-field.ts';
+import type { FormulaService } from './formula/quay-formula-field.ts';
+import { entryReader, reasonReader } from './readers/entry-reader.ts';
+import { nameReader } from './readers/name-reader.ts';
+import { itemOfPlace } from './readers/place-item.ts';
+import './fields/quay-choice-field.ts';
+import './fields/quay-input-field.ts';
+import type { QuayInputField } from './fields/quay-input-field.ts';
+import type { Reader } from './readers/reader.ts';
+import { unitReader } from './readers/unit-reader.ts';
 
 type Kind = Exclude<ContentKind, 'prose'>;
 

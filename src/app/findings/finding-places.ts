@@ -1,7 +1,7 @@
 import type { Problem } from '../../diagnostics/index.ts';
 import { findSheet } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
-import { groupedSheets } from '../editing/grouped-sheets.ts';
+import { groupedSheets } from '../editing/sheets/grouped-sheets.ts';
 import type { CellPlace } from '../session/place.ts';
 import { placeOfId } from '../session/places.ts';
 import type { Session } from '../session/session.ts';

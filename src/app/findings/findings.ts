@@ -1,6 +1,6 @@
 import type { Problem } from '../../diagnostics/index.ts';
 import type { FormulaItem, Notebook, Verdict } from '../../notebook/index.ts';
-import { groupedSheets } from '../editing/grouped-sheets.ts';
+import { groupedSheets } from '../editing/sheets/grouped-sheets.ts';
 
 /** A check of the book; one without a value has no verdict, and one that does not apply says why. */
 export interface FoundCheck {

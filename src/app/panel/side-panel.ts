@@ -3,7 +3,7 @@ import type { Fix, Problem } from '../../diagnostics/index.ts';
 import { aboutOf } from '../../document/index.ts';
 import type { Item } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
-import { mendAt } from '../editing/remedy.ts';
+import { mendAt } from '../editing/cells/remedy.ts';
 import { waits } from '../findings/findings.ts';
 import { choiceWords } from '../session/choice-words.ts';
 import { failsBy } from '../session/compared-sides.ts';

@@ -1,8 +1,13 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { FormulaColumnItem, FormulaItem, Side, StatedHere } from '../../notebook/index.ts';
 import { statedIn } from '../../notebook/index.ts';
-import { confirmReason } from '../editing/carry-reason.ts';
-import { confirmReasonsEdit, type StateTarget, statementEdit, targetsAt } from '../editing/state-target.ts';
+import { confirmReason } from '../editing/cells/carry-reason.ts';
+import {
+  confirmReasonsEdit,
+  type StateTarget,
+  statementEdit,
+  targetsAt,
+} from '../editing/cells/state-target.ts';
 import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import { statedWords } from '../session/stated-words.ts';

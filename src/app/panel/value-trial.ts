@@ -9,7 +9,7 @@ import {
   writeUtilisation,
 } from '../../notebook/index.ts';
 import { numberInPrint } from '../../units/index.ts';
-import { enterText } from '../editing/cell-edits.ts';
+import { enterText } from '../editing/cells/cell-edits.ts';
 import { type FoundCheck, findingsOf } from '../findings/findings.ts';
 import type { CellPlace } from '../session/place.ts';
 

@@ -1,6 +1,6 @@
 import type { Outcome, Problem } from '../../diagnostics/index.ts';
 import type { Side } from '../../notebook/index.ts';
-import type { ContentKind } from '../editing/cell-content.ts';
+import type { ContentKind } from '../editing/cells/cell-content.ts';
 import type { CellPlace } from './place.ts';
 import type { UnitsView } from './units-view.ts';
 

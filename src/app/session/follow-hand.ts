@@ -1,6 +1,6 @@
 import type { Book, Edit } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
-import { contentInHand } from '../editing/enter-draft.ts';
+import { contentInHand } from '../editing/cells/enter-draft.ts';
 import { type EditInHand, isChanged } from './edit-in-hand.ts';
 import { placeAfter } from './follow-place.ts';
 import { titleFieldOf } from './place.ts';

@@ -17,9 +17,9 @@ import {
   openNotebook,
   type Side,
 } from '../../notebook/index.ts';
-import { contentInHand, draftEdit, typedOverAs } from '../editing/enter-draft.ts';
+import { contentInHand, draftEdit, typedOverAs } from '../editing/cells/enter-draft.ts';
 import { findPlace } from '../editing/find-place.ts';
-import { placeInForce } from '../editing/method-place.ts';
+import { placeInForce } from '../editing/methods/method-place.ts';
 import type { Autosave, SaveState } from '../storage/autosave.ts';
 import { type Drafts, noDrafts } from './drafts.ts';
 import { afterWayOut, type EditInHand, isChanged, type SelectedText, type WayOut } from './edit-in-hand.ts';

@@ -1,4 +1,4 @@
-import type { PastedOver } from '../editing/block.ts';
+import type { PastedOver } from '../editing/clipboard/block.ts';
 import type { CellPlace } from '../session/place.ts';
 
 /** What the page asks the app for: a dialog with more of the thing at a place, with the lines that it can be linked to or with rows for its table, its table as CSV, or the methods of its line in the panel. */

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Part, Table } from '../../document/index.ts';
-import type { NewKind } from '../editing/new-items.ts';
+import type { NewKind } from '../editing/lines/new-items.ts';
 import type { Session } from '../session/session.ts';
 import { drawBlockFoot } from './block-foot.ts';
 import type { LineSource, Room } from './line/line-source.ts';

@@ -1,9 +1,9 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Edit } from '../../document/index.ts';
 import type { Dangling } from '../../notebook/index.ts';
-import { describeDeletion } from '../editing/describe-deletion.ts';
-import { describeInsertion } from '../editing/describe-insertion.ts';
-import { describeMove } from '../editing/describe-move.ts';
+import { describeDeletion } from '../editing/lines/describe-deletion.ts';
+import { describeInsertion } from '../editing/lines/describe-insertion.ts';
+import { describeMove } from '../editing/sheets/describe-move.ts';
 import type { CellPlace } from '../session/place.ts';
 import { labelOf, placeOfId } from '../session/places.ts';
 import type { Session, SessionEvent } from '../session/session.ts';

@@ -1,5 +1,5 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import { leadsOut } from '../editor/shield-key.ts';
+import { leadsOut } from '../editor/fields/shield-key.ts';
 import type { EditInHand } from '../session/edit-in-hand.ts';
 import { titleFieldOf } from '../session/place.ts';
 import type { Session } from '../session/session.ts';

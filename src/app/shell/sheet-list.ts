@@ -1,10 +1,10 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { aboutsOf, type Sheet } from '../../document/index.ts';
-import { groupedSheets } from '../editing/grouped-sheets.ts';
-import { duplicateSheet, moveSheetBy } from '../editing/sheet-edits.ts';
+import type { SheetDialog } from '../dialogs/sheet-dialog.ts';
+import { groupedSheets } from '../editing/sheets/grouped-sheets.ts';
+import { duplicateSheet, moveSheetBy } from '../editing/sheets/sheet-edits.ts';
 import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
-import type { SheetDialog } from '../settings/sheet-dialog.ts';
 import { drawSign } from '../sheet/line/signs.ts';
 import type { BookStore } from '../storage/book-store.ts';
 import type { SheetAction, SheetListMenu } from './sheet-list-menu.ts';

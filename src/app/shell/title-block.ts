@@ -1,7 +1,7 @@
 import { css, html, LitElement } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Title } from '../../document/index.ts';
-import { onLeave } from '../editor/on-leave.ts';
+import { onLeave } from '../editor/fields/on-leave.ts';
 import { titleFieldOf, titlePlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';

@@ -1,7 +1,7 @@
 import type { Cell, Column } from '../../document/index.ts';
 import type { ColumnResult, Notebook } from '../../notebook/index.ts';
 import { type Unit, type UnitRegistry, writeNumber } from '../../units/index.ts';
-import { cellOf } from '../editing/cell-content.ts';
+import { cellOf } from '../editing/cells/cell-content.ts';
 import { displayUnit, formatQuantity, quantityText } from '../session/format-quantity.ts';
 import { isCarried } from '../session/is-carried.ts';
 import { isOneNumber } from '../session/one-number.ts';

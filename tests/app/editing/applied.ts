@@ -1,5 +1,5 @@
 import { expect } from 'vitest';
-import { cellContent } from '../../../src/app/editing/cell-content.ts';
+import { cellContent } from '../../../src/app/editing/cells/cell-content.ts';
 import type { Outcome } from '../../../src/diagnostics/index.ts';
 import { applyEdit, type Book, type Edit } from '../../../src/document/index.ts';
 import { at } from '../small-book.ts';

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
-import { readCarried, unitOfBareNumbers } from '../../../src/app/editing/carry-unit.ts';
-import { cellContent, cellFromText, writtenAt } from '../../../src/app/editing/cell-content.ts';
-import { enterText } from '../../../src/app/editing/cell-edits.ts';
+import { readCarried, unitOfBareNumbers } from '../../../src/app/editing/cells/carry-unit.ts';
+import { cellContent, cellFromText, writtenAt } from '../../../src/app/editing/cells/cell-content.ts';
+import { enterText } from '../../../src/app/editing/cells/cell-edits.ts';
+import { clearCells, fillDown } from '../../../src/app/editing/cells/range-edits.ts';
 import {
   type Change,
   duplicate,
@@ -9,11 +10,10 @@ import {
   insertRowBelow,
   moveLine,
   removeLines,
-} from '../../../src/app/editing/line-edits.ts';
-import { clearCells, fillDown } from '../../../src/app/editing/range-edits.ts';
+} from '../../../src/app/editing/lines/line-edits.ts';
 import type { CellPlace } from '../../../src/app/session/place.ts';
 import { applyEdit, type Book, type Edit } from '../../../src/document/index.ts';
-import { sessionOn } from '../editor/sample-session.ts';
+import { sessionOn } from '../editor/completion/sample-session.ts';
 import { at, smallBook } from '../small-book.ts';
 
 /** The book after an edit; the edit's inverse must lead back. */

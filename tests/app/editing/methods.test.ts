@@ -1,17 +1,17 @@
 import { describe, expect, test } from 'vitest';
-import { cellContent } from '../../../src/app/editing/cell-content.ts';
-import { enterText } from '../../../src/app/editing/cell-edits.ts';
-import { detailsAt, detailsEdit } from '../../../src/app/editing/details.ts';
-import { placeInForce } from '../../../src/app/editing/method-place.ts';
-import { pasteCopies } from '../../../src/app/editing/paste-lines.ts';
-import { renameEdit } from '../../../src/app/editing/rename.ts';
-import { renameSheetEdit } from '../../../src/app/editing/rename-sheet.ts';
-import { formulaServiceAt } from '../../../src/app/editor/formula-service.ts';
+import { cellContent } from '../../../src/app/editing/cells/cell-content.ts';
+import { enterText } from '../../../src/app/editing/cells/cell-edits.ts';
+import { pasteCopies } from '../../../src/app/editing/clipboard/paste-lines.ts';
+import { detailsAt, detailsEdit } from '../../../src/app/editing/lines/details.ts';
+import { renameEdit } from '../../../src/app/editing/lines/rename.ts';
+import { placeInForce } from '../../../src/app/editing/methods/method-place.ts';
+import { renameSheetEdit } from '../../../src/app/editing/sheets/rename-sheet.ts';
+import { formulaServiceAt } from '../../../src/app/editor/formula/formula-service.ts';
 import { methodPlace, samePlace } from '../../../src/app/session/place.ts';
 import { applyEdit, type Book, type Calc, type CalcColumn, type Edit } from '../../../src/document/index.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
 import { blockOf, bookOf, choice, given, numbers, tableOf, texts } from '../../make-book.ts';
-import { sessionOn } from '../editor/sample-session.ts';
+import { sessionOn } from '../editor/completion/sample-session.ts';
 
 const line: Calc = {
   id: 'a',

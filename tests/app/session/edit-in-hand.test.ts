@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { cellContent } from '../../../src/app/editing/cell-content.ts';
+import { cellContent } from '../../../src/app/editing/cells/cell-content.ts';
 import type { Drafts } from '../../../src/app/session/drafts.ts';
 import type { EditInHand } from '../../../src/app/session/edit-in-hand.ts';
 import { type CellPlace, titlePlace } from '../../../src/app/session/place.ts';

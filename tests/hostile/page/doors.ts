@@ -1,4 +1,4 @@
-import { CELLS_TYPE } from '../../../src/app/editing/clipboard-text.ts';
+import { CELLS_TYPE } from '../../../src/app/editing/clipboard/clipboard-text.ts';
 import { changeStored } from '../../browser/stored-books.ts';
 import { bookWith } from '../book-with.ts';
 import { spoiltBook } from '../spoilt-book.ts';

@@ -1,9 +1,9 @@
 import type { Book, Statement } from '../../../document/index.ts';
 import type { Side } from '../../../notebook/index.ts';
-import { cellContent } from '../../editing/cell-content.ts';
+import { cellContent } from '../../editing/cells/cell-content.ts';
+import { statementAt, targetsAt } from '../../editing/cells/state-target.ts';
+import { sideSaid } from '../../editing/cells/state-value.ts';
 import { findPlace } from '../../editing/find-place.ts';
-import { statementAt, targetsAt } from '../../editing/state-target.ts';
-import { sideSaid } from '../../editing/state-value.ts';
 import type { EditInHand } from '../../session/edit-in-hand.ts';
 import { type CellPlace, isOffPage, samePlace } from '../../session/place.ts';
 import type { Session } from '../../session/session.ts';

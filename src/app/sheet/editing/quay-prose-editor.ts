@@ -1,7 +1,7 @@
 import { css, html, LitElement, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
-import { onLeave } from '../../editor/on-leave.ts';
-import { shieldKey } from '../../editor/shield-key.ts';
+import { onLeave } from '../../editor/fields/on-leave.ts';
+import { shieldKey } from '../../editor/fields/shield-key.ts';
 import type { Commit, CommitMove, Typed } from './cell-edit.ts';
 
 /** A field of several lines for the words of a sheet: Enter ends it, Shift+Enter starts a new line. */

@@ -1,9 +1,11 @@
 import type { Outcome } from '../../../diagnostics/index.ts';
 import type { Edit } from '../../../document/index.ts';
-import type { PastedOver } from '../../editing/block.ts';
-import { insertColumnBeside, moveColumnBy, removeColumnAt } from '../../editing/column-edits.ts';
+import { clearCells, fillDown } from '../../editing/cells/range-edits.ts';
+import { firstRemedy } from '../../editing/cells/remedy.ts';
+import type { PastedOver } from '../../editing/clipboard/block.ts';
 import { findPlace } from '../../editing/find-place.ts';
-import { insertChart } from '../../editing/insert-chart.ts';
+import { insertColumnBeside, moveColumnBy, removeColumnAt } from '../../editing/lines/column-edits.ts';
+import { insertChart } from '../../editing/lines/insert-chart.ts';
 import {
   type Change,
   duplicate,
@@ -13,11 +15,9 @@ import {
   moveLine,
   removeLines,
   removeWholePart,
-} from '../../editing/line-edits.ts';
-import { moveLinesBy } from '../../editing/move-lines.ts';
-import type { NewKind } from '../../editing/new-items.ts';
-import { clearCells, fillDown } from '../../editing/range-edits.ts';
-import { firstRemedy } from '../../editing/remedy.ts';
+} from '../../editing/lines/line-edits.ts';
+import { moveLinesBy } from '../../editing/lines/move-lines.ts';
+import type { NewKind } from '../../editing/lines/new-items.ts';
 import type { CellPlace } from '../../session/place.ts';
 import type { Session } from '../../session/session.ts';
 import { NOTHING_TO_UNDO } from '../../session/undo-words.ts';

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { sourceOfLine } from '../../../../src/app/sheet/line/source-of-line.ts';
 import type { Row } from '../../../../src/document/index.ts';
 import { blockOf, bookOf } from '../../../make-book.ts';
-import { sessionOn } from '../../editor/sample-session.ts';
+import { sessionOn } from '../../editor/completion/sample-session.ts';
 
 const given = (name: string, reference?: string): Row => ({
   id: name,

@@ -6,7 +6,7 @@ import { lineBody } from '../../../../src/app/sheet/line/line-body.ts';
 import { workFormula } from '../../../../src/app/sheet/numbers/worked-formula.ts';
 import { type Book, blankBook, type Row } from '../../../../src/document/index.ts';
 import { namesIn } from '../../../../src/language/index.ts';
-import { sessionOn } from '../../editor/sample-session.ts';
+import { sessionOn } from '../../editor/completion/sample-session.ts';
 
 const given = (name: string, entry: string, unit: string): Row => ({
   id: name,

@@ -16,7 +16,7 @@ import {
   tableOf,
   texts,
 } from '../../../make-book.ts';
-import { sessionOn } from '../../editor/sample-session.ts';
+import { sessionOn } from '../../editor/completion/sample-session.ts';
 
 const calc = (name: string, formula: string, unit = '-'): Row => calcLine(name, { formula, unit });
 const column = (name: string, formula: string, unit = '-'): Column => calcColumn(name, { formula, unit });

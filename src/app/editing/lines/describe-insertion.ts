@@ -1,0 +1,39 @@
+import type { Edit } from '../../../document/index.ts';
+
+const done = { paste: 'pasted', take: 'taken', add: 'added' } as const;
+
+/** What else there is to say of rows put into a table. */
+interface Insertion {
+  /** What is put in, rows unless said otherwise. */
+  readonly what?: 'row' | 'line' | 'cell';
+  /** How many of them are new. */
+  readonly fresh?: number;
+  /** How many columns of rows that were there hold what they held, because the text has nothing for them. */
+  readonly kept?: number;
+  /** What became of the cells of the text, in words. */
+  readonly account?: string;
+}
+
+/** The label of an edit that puts rows into a table, lines onto a sheet or cells onto lines: "paste 5 rows (2 of them new); 10 cells: 10 taken". */
+export function insertionLabel(
+  verb: keyof typeof done,
+  rows: number,
+  { what = 'row', fresh = 0, kept = 0, account = '' }: Insertion = {},
+): string {
+  const added = fresh > 0 && fresh < rows ? ` (${fresh} of them new)` : '';
+  const other = kept === 1 ? '1 other column keeps' : `${kept} other columns keep`;
+  const others = kept > 0 ? `; ${other} what was there` : '';
+  return `${verb} ${rows} ${what}${rows === 1 ? '' : 's'}${added}${others}${account === '' ? '' : `; ${account}`}`;
+}
+
+/** What an edit with such a label put in, in words: "5 rows (2 of them new) pasted"; undefined for any other. */
+export function describeInsertion({ label }: Edit): string | undefined {
+  const [, verb = '', rows, kept = ''] =
+    /^(paste|take|add) (\d+ (?:row|line|cell)s?[^;]*)(;.*)?$/.exec(label) ?? [];
+  return rows === undefined ? undefined : `${rows} ${done[verb as keyof typeof done]}${kept}`;
+}
+
+/** What became of the cells of a text, as the label of such an edit says it: "10 cells: 10 taken". */
+export function accountIn({ label }: Edit): string {
+  return label.slice(label.indexOf('; ') + 2);
+}
