@@ -117,5 +117,7 @@ export function workBands(drawn: Drawn, { quantities, trips, fill, rates }: InUs
     'basis.N_o': cell(found),
     'basis.first': isKnown ? (beyond[0]?.[0] ?? 'none') : null,
     'basis.c_b': none(found),
+    'basis.N_1': bands.length,
+    'basis.c_1': { verdict: 'holds' },
   };
 }

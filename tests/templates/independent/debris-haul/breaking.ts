@@ -57,6 +57,9 @@ export function workBreaking(drawn: Drawn, { items }: Quantities, efficiency: nu
   const concrete = isKnown ? unpriced.filter(({ kind }) => kind === 'concrete').length : Number.NaN;
   const names = new Set(items.map(({ name }) => name));
   const twice = [...names].filter((name) => stands(items, name) > 1 || stands(works, name) > 1).length;
+  const free =
+    works.filter((work) => work.volume > 0 && work.hourly === 0).length +
+    0 * sum(works.map((work) => work.volume + work.hourly));
   const table = 'breaking.works';
   const isEmpty = items.length === 0;
   return {
@@ -82,6 +85,8 @@ export function workBreaking(drawn: Drawn, { items }: Quantities, efficiency: nu
       'breaking.c_c': isEmpty ? { verdict: 'does not apply' } : none(concrete),
       'breaking.c_2': isEmpty ? { verdict: 'does not apply' } : none(twice),
       'breaking.N_2': cell(twice),
+      'breaking.N_h': cell(free),
+      'breaking.c_h': none(free),
     },
   };
 }

@@ -1,8 +1,8 @@
-import type { Drawn, Worked } from '../program.ts';
+import type { Cell, Drawn, Verdict, Worked } from '../program.ts';
 import { cell, num, part, rowsOf, sum, text, up, where, within } from './arithmetic.ts';
 import type { Breaking } from './breaking.ts';
 import type { Fleet } from './fleet.ts';
-import type { Quantities } from './quantities.ts';
+import { none, type Quantities } from './quantities.ts';
 import { workRanges } from './ranges.ts';
 
 /** Working days: mobilisation, then hauling alongside the breaking or after it; the fill after all of it or beside it. */
@@ -39,6 +39,8 @@ export function workDust(
   const water = daily * days + sprayed;
   const cost = days * line('c_k') + water * line('c_w');
   const least = num(lines['dust.η_m']);
+  const prices = [line('c_k'), line('c_w')];
+  const free = prices.filter((price) => price === 0).length + 0 * sum(prices);
   return {
     cost,
     worked: {
@@ -56,8 +58,17 @@ export function workDust(
       'dust.V_t': cell(water),
       'dust.N_k': cell(up(daily / line('V_k'))),
       'dust.K_w': cell(cost),
+      'dust.N_0': cell(free),
+      'dust.c_0': where(fleet.volume, none(free)),
     },
   };
+}
+
+/** Holds where something of a percentage is entered. */
+function some(percentage: Cell | undefined): Verdict {
+  const entered = num(percentage);
+  if (Number.isNaN(entered)) return { verdict: 'refused' };
+  return { verdict: entered > 0 ? 'holds' : 'fails' };
 }
 
 /** The estimate: overhead and profit on the direct cost before credits, contingency on both, then the credits off. */
@@ -97,6 +108,7 @@ export function workCost(
   const contingency = isRange ? Math.max(0, lacking) : (gross + overhead) * part(lines['cost.k_c']);
   const covered = sum(ranges.likely);
   const estimate = direct + overhead + contingency;
+  const nothing = amounts.filter((amount) => amount === 0).length + 0 * others;
   return {
     'cost.extra.amount': amounts.map(cell),
     'cost.ranges.K_m': ranges.likely.map(cell),
@@ -124,6 +136,12 @@ export function workCost(
     'cost.K_o': cell(overhead),
     'cost.K_c': cell(contingency),
     'cost.K_t': cell(estimate),
+    'cost.c_o': some(lines['cost.k_o']),
+    'cost.c_c': isRange ? { verdict: 'does not apply' } : some(lines['cost.k_c']),
+    'cost.N_0': cell(nothing),
+    'cost.c_0': none(nothing),
+    'cost.N_e': amounts.length,
+    'cost.c_e': within(1, amounts.length),
     'cost.u_b': cell(estimate / quantities.bank),
     'cost.u_m': cell(estimate / quantities.mass),
     'cost.u_A': cell(estimate / quantities.area),

@@ -70,6 +70,13 @@ export function workFill(drawn: Drawn, quantities: Quantities, trips: Trips, day
   const material = mass * line('c_f');
   const again = usedMass * line('c_u');
   const cost = material + again + hours * hourly;
+  const free = [
+    [mass, line('c_f')],
+    [usedMass, line('c_u')],
+  ] as const;
+  const unpaid =
+    free.filter(([amount, price]) => amount > 0 && price === 0).length +
+    0 * sum(free.map(([amount, price]) => amount + price));
   const keepUp = own ? (placing.hours === 0 ? 0 : up((hauling * line('n_tf')) / placing.hours)) : 0;
   return {
     cost,
@@ -116,6 +123,10 @@ export function workFill(drawn: Drawn, quantities: Quantities, trips: Trips, day
       'fill.C_f': cell(hourly),
       'fill.K_p': cell(hours * hourly),
       'fill.K_s': cell(cost),
+      'fill.N_f': cell(unpaid),
+      'fill.c_0': none(unpaid),
+      'fill.N_op': placing.rates.length,
+      'fill.c_op': where(wanted, within(1, placing.rates.length)),
       'fill.c_tf': own ? within(hauling, placing.hours) : { verdict: 'does not apply' },
     },
   };
@@ -151,9 +162,12 @@ function workPlacing(
     const rate = (rates[text(row.by)]?.() ?? Number.NaN) * factors;
     const machines = num(row.n, 1);
     const hours = wanted / above(rate * machines);
-    return { factors, rate, hours, hourly: machines * num(row.c, 0) };
+    return { factors, rate, hours, each: num(row.c, 0), hourly: machines * num(row.c, 0) };
   });
   const hours = Math.max(0, ...operations.map((one) => one.hours));
+  const free =
+    operations.filter((one) => one.hours > 0 && one.each === 0).length +
+    0 * sum(operations.map((one) => one.hours + one.each));
   const table = 'fill.ops';
   return {
     hours,
@@ -164,6 +178,8 @@ function workPlacing(
       [`${table}.R_c`]: operations.map(({ rate }) => cell(rate)),
       [`${table}.T_i`]: operations.map((one) => cell(one.hours)),
       'fill.T_p': cell(hours),
+      'fill.N_p': cell(free),
+      'fill.c_p': none(free),
     },
   };
 }

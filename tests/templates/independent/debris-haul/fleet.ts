@@ -1,6 +1,6 @@
 import type { Drawn, Worked } from '../program.ts';
 import { cell, count, down, exceeds, num, text, up, where, within } from './arithmetic.ts';
-import type { Quantities } from './quantities.ts';
+import { none, type Quantities } from './quantities.ts';
 import type { Trips } from './trips.ts';
 
 /** What the other sheets need of the fleet. */
@@ -89,6 +89,7 @@ export function workFleet(
   const paid = text(lines['haul.pay']) === 'whole days' ? days * dayHours : hours;
   const cost = hauls ? paid * hourly : 0;
   const density = loadMass / load;
+  const free = [loader, truck].filter((rate) => rate === 0).length + 0 * (loader + truck);
   const table = 'haul.fleet';
   const column = (key: keyof (typeof fleets)[number]) => fleets.map((fleet) => cell(fleet[key]));
 
@@ -102,6 +103,8 @@ export function workFleet(
     'haul.K_h': cell(cost),
     'haul.C_L': cell(loader),
     'haul.C_T': cell(truck),
+    'haul.N_0': cell(free),
+    'haul.c_0': where(volume, none(free)),
     'haul.c_P': where(volume, within(trips.heaviest, line('P'))),
     'haul.c_W': where(volume, within(trips.gross, line('W_m'))),
     'haul.c_V': where(volume, within(trips.largest, trips.byVolume)),

@@ -1,5 +1,5 @@
 import type { Drawn, Verdict, Worked } from '../program.ts';
-import { cell, exceeds, num, part, rowsOf, sum, text, up } from './arithmetic.ts';
+import { cell, exceeds, num, part, rowsOf, sum, text, up, within } from './arithmetic.ts';
 import { type Material, materialOf } from './volumes.ts';
 
 /** An item of the takeoff: volumes in m³ of their state, masses in t. */
@@ -130,6 +130,15 @@ export function workQuantities(drawn: Drawn): Quantities {
   const smaller = layers.some(({ measured }) => Number.isNaN(measured))
     ? Number.NaN
     : layers.filter(({ beside, measured }) => exceeds(beside, measured)).length;
+  // What is not known of one item is not known of their number.
+  const feeless =
+    counted(({ disposed, disposalFee }) => disposed > 0 && disposalFee === 0) + 0 * total('disposed');
+  const chargeless =
+    counted(({ recycledMass, recyclingCharge }) => recycledMass > 0 && recyclingCharge === 0) +
+    0 * total('recycledMass');
+  const empty = layers.filter(({ volume }) => volume === 0).length + 0 * total('volume');
+  const ofItems = (verdict: Verdict): Verdict =>
+    layers.length === 0 ? { verdict: 'does not apply' } : verdict;
   const table = 'quantity.takeoff';
   const worked: Record<string, Worked[string]> = {
     'quantity.A': cell(area),
@@ -176,9 +185,14 @@ export function workQuantities(drawn: Drawn): Quantities {
       counted(({ kind, bars: own }) => kind === 'concrete' && own === 0) +
         0 * sum(layers.map(({ bars: own }) => own)),
     ),
-    'quantity.N_d': cell(
-      counted(({ disposed, disposalFee }) => disposed > 0 && disposalFee === 0) + 0 * total('disposed'),
-    ),
+    'quantity.N_d': cell(feeless),
+    'quantity.c_f': ofItems(none(feeless)),
+    'quantity.N_q': cell(chargeless),
+    'quantity.c_q': ofItems(none(chargeless)),
+    'quantity.N_z': cell(empty),
+    'quantity.c_z': ofItems(none(empty)),
+    'quantity.N_i': layers.length,
+    'quantity.c_i': within(1, layers.length),
     'quantity.N_a': cell(smaller),
     'quantity.c_Va': layers.length === 0 ? { verdict: 'does not apply' } : none(smaller),
     'quantity.M_st': cell(bars),

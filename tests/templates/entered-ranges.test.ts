@@ -1,0 +1,31 @@
+import { expect, test } from 'vitest';
+import { templateBook } from '../../src/cli/books.ts';
+import { type Item, openNotebook } from '../../src/notebook/index.ts';
+
+/** Each template, and where its tables of factors stand: those are as their sources have them. */
+const templates = [
+  ['pile-bearing', 'ref.'],
+  ['fender-energy', 'data.'],
+  ['debris-haul', 'basis.bands.'],
+] as const;
+
+test.each(templates)('every number entered in %s has a least and a greatest value', (id, tables) => {
+  const { model } = openNotebook(templateBook(id));
+  const entered = [...model.items.values()].flatMap(rangeOf).filter(({ name }) => !name.startsWith(tables));
+  expect(entered.length).toBeGreaterThan(60);
+  const open = entered.filter(({ range }) => range?.min === undefined || range.max === undefined);
+  expect(open.map(({ name }) => name)).toEqual([]);
+});
+
+interface Entered {
+  readonly name: string;
+  readonly range?: { readonly min?: string; readonly max?: string };
+}
+
+/** A number or level that is entered. */
+function rangeOf(item: Item): readonly Entered[] {
+  if (item.type.kind !== 'number' && item.type.kind !== 'point') return [];
+  if (item.kind === 'input') return item.row.kind === 'given' ? [{ ...item.row, name: item.id }] : [];
+  if (item.kind !== 'input column' || item.column.kind !== 'given') return [];
+  return [{ ...item.column, name: item.id }];
+}
