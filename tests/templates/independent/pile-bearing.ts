@@ -48,7 +48,7 @@ export const pileBearing: IndependentProgram = {
       'loads',
       'N_E N_D N_L N_C N_S N_U N_g R_g T_g R_tg Q_a T_a N_max T_max N_st R_x Q_x N_x N_gm Q_cn Q_tn Q_gn',
     ),
-    ...all('MPa', 'loads', "f_y E_s f'_c f_pe E_c E_m F_e F_cr f_st f_con f_a f_b σ_a σ_t f_ta σ_x"),
+    ...all('MPa', 'loads', "f_y E_s f'_c f_pe E_c E_cx E_m F_e F_cr f_st f_con f_a f_b σ_a σ_t f_ta σ_x"),
     ...all('mm', 'loads', 'r_e'),
     ...all('kN/m³', 'loads', 'n_h n_fm'),
     ...all('kN', 'loads.combos', 'P P_W N T N_h R W_r R_t N_q T_q'),

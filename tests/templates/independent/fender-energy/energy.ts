@@ -19,6 +19,7 @@ export interface Energy {
       | 'E_0'
       | 'E_1'
       | 'f_E'
+      | 'f_4'
       | 'E_N'
       | 'F_AB'
       | 'F_h'
@@ -42,7 +43,7 @@ export interface Energy {
     >
   >;
   readonly texts: Readonly<Record<'type_h', string | null>>;
-  readonly checks: Readonly<Record<'c_low' | 'c_high' | 'c_v' | 'c_0' | 'c_end' | 'c_type', Verdict>>;
+  readonly checks: Readonly<Record<'c_low' | 'c_high' | 'c_v' | 'c_0' | 'c_4' | 'c_end' | 'c_type', Verdict>>;
 }
 
 /** Works out the berthing energy in kN·m, of t and m/s. */
@@ -57,10 +58,11 @@ export function workEnergy(inputs: Inputs, ship: Ship): Energy {
   const velocityAngle = 90 - angle - degrees(Math.asin(ratio(B / 2, lever)));
   const eccentricity =
     eccentricities[text('energy.C_E_rule')]?.({ K, x, lever, velocityAngle, angle }) ?? Number.NaN;
-  const share = ['C_S', 'C_C', 'C_g', 'C_d'].reduce(
-    (sum, name) => sum * number(`energy.${name}`),
-    eccentricity,
+  const others = ['C_S', 'C_C', 'C_g', 'C_d'].reduce(
+    (product, name) => product * number(`energy.${name}`),
+    1,
   );
+  const share = eccentricity * others;
   const alone = (M * normal ** 2) / 2;
   const normalEnergy = alone * C_M * share;
   const abnormal = abnormalFactor(inputs, text('energy.ship_type'));
@@ -81,6 +83,7 @@ export function workEnergy(inputs: Inputs, ship: Ship): Energy {
       E_0: alone,
       E_1: alone * C_M,
       f_E: share,
+      f_4: others,
       E_N: normalEnergy,
       F_AB: abnormal,
       F_h: ofHull,
@@ -106,6 +109,7 @@ export function workEnergy(inputs: Inputs, ship: Ship): Energy {
       // A ship that comes end-on moves less water, and does not turn about the point of contact.
       c_end: text('ship.C_M_rule') === 'end-on' ? judge(0.9, eccentricity) : idle,
       c_type: text('energy.safety') === 'abnormal factor' ? judge(ofHull, abnormal) : idle,
+      c_4: judge(0.7, others),
       c_0: someOf(factor * normalEnergy),
       c_low: judge(1.1, factor),
       c_high: judge(factor, 2),

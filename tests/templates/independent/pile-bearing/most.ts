@@ -44,6 +44,11 @@ function mostFriction(bearing: Bearing, depth: number): Maybe {
   return withAll([strengthAt(bearing.layer, depth)], (strength) => (strength > 0 ? strength : ground));
 }
 
+/** Where all the inside friction hangs on the pile, rounding is left of it. */
+function rounded(force: Maybe): Maybe {
+  return withAll([force], (one) => (Math.abs(one) < 1e-6 ? 0 : one));
+}
+
 /** What ground gives at most, how thick slices are, and how far below the tip the ground is known. */
 export function mostLines(site: Site, { depth, of, unit, within, plug, inside }: Capacity): Names {
   const { inputs, bearings, slices, section } = site;
@@ -86,7 +91,7 @@ export function mostLines(site: Site, { depth, of, unit, within, plug, inside }:
     'pile.c_qx': check(unit, mostBase),
     'pile.c_dz': check(thickest, 1),
     'pile.c_bor': check(wanted, known),
-    'pile.c_plg': section.isOpen ? check(within, lesser) : idle,
+    'pile.c_plg': section.isOpen ? check(rounded(within), rounded(lesser)) : idle,
     'pile.layers.φ_k': bearings.map(angleOf),
     'pile.layers.f_x': bearings.map((bearing) => mostOf(bearing, 'friction')),
     'pile.layers.q_x': bearings.map((bearing) => mostOf(bearing, 'base')),

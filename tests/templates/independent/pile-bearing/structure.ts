@@ -38,8 +38,13 @@ export function structure(
       ? 0.9 * yieldStress
       : yieldStress / 1.67
     : inputs.number('loads.f_pe');
+  // ACI 318-19 19.2.2.1, in psi.
+  const psi = 0.0044482216152605 / 0.0254 ** 2 / 1000;
+  const goesWith = 57_000 * Math.sqrt(inputs.number("loads.f'_c") / psi) * psi;
   return {
+    'loads.c_Ec': isSteel ? { verdict: 'does not apply' } : check(inputs.number('loads.E_c'), 1.2 * goesWith),
     ...lines('loads', {
+      E_cx: goesWith,
       r_t: section.slenderness,
       r_lim: slenderest,
       σ_t: mpa(stretched),

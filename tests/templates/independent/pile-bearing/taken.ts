@@ -41,11 +41,23 @@ export function takenLines(inputs: Inputs, drag: Maybe): Names {
     f_Ex: most('f_E', presses),
     f_Ey: most('f_E', lifts, -1),
   };
+  // A load that is nothing, and that some combination takes all the same, was forgotten.
+  const onNothing = (load: number, column: string): number =>
+    load > 0 ? 0 : Math.max(0, ...counting.map((row) => Math.abs(factor(row, column))));
+  const forgotten = {
+    g_L: onNothing(loads.live, 'f_L'),
+    g_C: onNothing(loads.crane, 'f_C'),
+    g_S: onNothing(loads.storm, 'f_S'),
+    g_U: onNothing(loads.uplift, 'f_U'),
+    g_E: onNothing(loads.quake, 'f_E'),
+  };
+  const isForgotten = Object.values(forgotten).some((by) => by > 0);
   const least = inputs.number('loads.f_min');
   const held = (load: Maybe, by: number): Verdict =>
     load === null ? { verdict: 'refused' } : load > 0 ? check(least, by) : idle;
   return {
-    ...lines('loads', { ...found, n_D: loads.dead > 0 ? 1 : 0 }),
+    ...lines('loads', { ...found, ...forgotten, n_D: loads.dead > 0 ? 1 : 0 }),
+    'loads.c_g': { verdict: isForgotten ? 'fails' : 'holds' },
     'loads.c_dead': { verdict: loads.dead > 0 ? 'holds' : 'fails' },
     'loads.c_tD': held(loads.dead, found.f_Dx),
     'loads.c_tL': held(loads.live, found.f_Lx),
