@@ -32,7 +32,12 @@ function work(drawn: Drawn): Worked {
   const { ship, worked: ofShip } = workShip(entries);
   const wind = workWind(entries, ship);
   const current = workCurrent(entries, ship);
-  const { load, worked: ofLoad } = workLoad(entries, ship, wind.force, current.force);
+  const { load, worked: ofLoad } = workLoad(
+    entries,
+    ship,
+    [{ angle: entries.number('wind.θ_w'), force: wind.force }, ...wind.others],
+    [{ angle: entries.number('current.θ_c'), force: current.force }, ...current.others],
+  );
   const { lines, worked: ofLines } = workLines(entries);
   const mooring = workMooring(entries, lines, load, ship);
   const bollards = workBollards(entries, lines, mooring.pulls, load.nominal);

@@ -1,8 +1,7 @@
 import type { Verdict, Worked } from '../program.ts';
 import { type Entries, largestOf, positive, rowOfLargest, sumOf } from './entries.ts';
 import type { Line } from './lines.ts';
-import { tonneForce } from './load.ts';
-
+import { type Combination, tonneForce } from './load.ts';
 import { ratings } from './published.ts';
 import type { Pulls } from './safety.ts';
 import { judge, judgeTruth, refused } from './verdicts.ts';
@@ -79,7 +78,13 @@ export function workBollards(
                 'bollard.R_gov': wanted[governing] ?? null,
               }),
         }),
-      ...(pulled && most && workPulls(bollards, pulled, most, { nominal, limit: number('bollard.t_lim') })),
+      ...(pulled &&
+        most &&
+        workPulls(bollards, pulled, most, {
+          nominal,
+          limit: number('bollard.t_lim'),
+          combinations: pulls.combinations,
+        })),
     },
   };
 }
@@ -171,7 +176,15 @@ function workPulls(
   bollards: readonly Bollard[],
   pulled: readonly (readonly Pull[])[],
   most: readonly number[],
-  { nominal, limit }: { readonly nominal: number; readonly limit: number },
+  {
+    nominal,
+    limit,
+    combinations,
+  }: {
+    readonly nominal: number;
+    readonly limit: number;
+    readonly combinations: readonly Combination[];
+  },
 ): Worked {
   const largest = Math.max(...most);
   // Where two states pull alike either may be told.
@@ -194,6 +207,7 @@ function workPulls(
         'bollard.bollards.τ_b': single.map(steepnessOf),
       }),
     }),
+    ...workDirections(most, rows, combinations),
     'bollard.R_max': largest,
     'bollard.V_max': up,
     ...(Number.isNaN(up)
@@ -204,5 +218,29 @@ function workPulls(
         Math.max(...most.map((pull, row) => pull / (bollards[row]?.rating ?? Number.NaN))),
     ),
     'bollard.r_nom': largest / nominal,
+  };
+}
+
+/** Where wind and current come from when a bollard is pulled hardest, where one combination alone does that. */
+function workDirections(
+  most: readonly number[],
+  rows: readonly (number | undefined)[],
+  combinations: readonly Combination[],
+): Worked {
+  const of = (row: number | undefined): Combination | undefined => combinations[row ?? -1];
+  const each = rows.flatMap((row) => of(row) ?? []);
+  const hardest = rowOfLargest(most);
+  const worst = hardest === undefined ? undefined : of(rows[hardest]);
+  return {
+    ...(each.length === rows.length && {
+      'bollard.bollards.case_b': each.map(({ name }) => name),
+      'bollard.bollards.w_b': each.map(({ windFrom }) => windFrom),
+      'bollard.bollards.v_b': each.map(({ currentFrom }) => currentFrom),
+    }),
+    ...(worst && {
+      'bollard.case_R': worst.name,
+      'bollard.w_R': worst.windFrom,
+      'bollard.v_R': worst.currentFrom,
+    }),
   };
 }

@@ -20,7 +20,7 @@ export function workCombinations(
   intact: Intact,
   between: number,
 ): { readonly pulls: Pulls; readonly worked: Worked } {
-  const open = { pulls: { intact: undefined, lost: undefined }, worked: {} };
+  const open = { pulls: { intact: undefined, lost: undefined, combinations: [] }, worked: {} };
   const names = new Set(lines.map(({ name }) => name));
   const forces = combinations.map(({ force }) => force);
   const hold = (force: Force, lost?: number): Held | 'unsettled' =>
@@ -49,17 +49,28 @@ export function workCombinations(
   const least2 = alongs.some((one) => one === undefined) ? undefined : Math.min(...alongs.map(Number));
   const tensionsOf = (state: Held): readonly number[] => state?.tensions ?? lines.map(() => Number.NaN);
   return {
-    pulls: { intact: states.map(tensionsOf), lost: [...states, ...losses.flat()].map(tensionsOf) },
+    pulls: {
+      intact: states.map(tensionsOf),
+      lost: [...states, ...losses.flat()].map(tensionsOf),
+      combinations: [...combinations, ...combinations.flatMap((one) => lines.map(() => one))],
+    },
     worked: {
       'moor.cases.X_c': forces.map(({ along }) => along),
       'moor.cases.Y_c': forces.map(({ off }) => off),
       'moor.cases.M_c': forces.map(({ moment }) => moment),
       'moor.cases.case': combinations.map(({ name }) => name),
+      'moor.cases.a_w': combinations.map(({ windFrom }) => windFrom),
+      'moor.cases.a_c': combinations.map(({ currentFrom }) => currentFrom),
       ...(safeties.every((one) => Number.isNaN(one) || one < idle) && {
         'moor.cases.FoS_c': safeties,
         'moor.FoS_e': least,
       }),
-      ...(worst !== undefined && { 'moor.case_F': combinations[worst]?.name ?? null }),
+      ...(worst !== undefined && {
+        'moor.case_F': combinations[worst]?.name ?? null,
+        'moor.w_F': combinations[worst]?.windFrom ?? null,
+        'moor.c_F': combinations[worst]?.currentFrom ?? null,
+      }),
+      ...workEnvelope(lines, { combinations, shown }, states),
       'moor.c_line': judgeSafety(number('moor.n_req'), least),
       ...(least2 !== undefined && {
         ...((Number.isNaN(least2) || least2 < idle) && { 'moor.FoS_g': least2 }),
@@ -143,6 +154,29 @@ function leastAlong(
   }
 }
 
+/** In which combination each line pulls hardest, where one alone does so; a line taken out is shown in the combination shown. */
+function workEnvelope(
+  lines: readonly Line[],
+  { combinations, shown }: Loads,
+  states: readonly Held[],
+): Worked {
+  if (states.some((state) => state === undefined)) return {};
+  const rows = lines.map(({ isOn }, line) =>
+    isOn ? rowOfLargest(states.map((state) => Math.max(0, state?.tensions[line] ?? 0))) : shown,
+  );
+  if (rows.some((row) => row === undefined)) return {};
+  const column = (of: (one: Loads['combinations'][number]) => Cell): Cell[] =>
+    rows.map((row) => {
+      const one = combinations[row ?? 0];
+      return one ? of(one) : null;
+    });
+  return {
+    'moor.lines.case_e': column(({ name }) => name),
+    'moor.lines.w_e': column(({ windFrom }) => windFrom),
+    'moor.lines.c_e': column(({ currentFrom }) => currentFrom),
+  };
+}
+
 /** Sway alone leaves the moment out: what its shares come to, beside the moment of each combination. */
 function workMoments(
   lines: readonly Line[],
@@ -210,6 +244,11 @@ function workLost(
     'moor.c_out': judgeSafety(wanted, least),
     ...(worst !== undefined && {
       'moor.worst': lines[worst]?.name ?? null,
+      ...(row !== undefined && {
+        'moor.case_w': combinations[row]?.name ?? null,
+        'moor.w_w': combinations[row]?.windFrom ?? null,
+        'moor.c_w': combinations[row]?.currentFrom ?? null,
+      }),
       'moor.i_o': worst + 1,
       'moor.L_o': lines[worst]?.name ?? null,
       'moor.FoS_1': least,

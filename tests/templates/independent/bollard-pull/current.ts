@@ -1,24 +1,60 @@
 import type { Worked } from '../program.ts';
 import { type Entries, positive } from './entries.ts';
-import { type Force, forceAtPerpendiculars, type Heading, headingOf, knot } from './flow.ts';
+import {
+  type Direction,
+  type Force,
+  forceAtPerpendiculars,
+  type Heading,
+  headingOf,
+  knot,
+  otherDirections,
+} from './flow.ts';
 import { areaRatios, currentCurves, readCurve } from './published.ts';
 import type { Ship } from './ship.ts';
 import { tabulated } from './tables.ts';
 import { doesNotApply, judge } from './verdicts.ts';
 
-/** Works out the current on the ship by the form that was chosen. */
+/** Works out the current on the ship by the form that was chosen, from the direction entered and from each other one. */
 export function workCurrent(
   entries: Entries,
   ship: Ship,
-): { readonly force: Force; readonly worked: Worked } {
+): { readonly force: Force; readonly others: readonly Direction[]; readonly worked: Worked } {
   const { number, text } = entries;
   const knots = number('current.V_c');
+  const method = text('current.method');
+  const { force, worked } = forceFrom(entries, ship, headingOf(number('current.θ_c')), knots);
+  const asked = otherDirections(entries, 'current.from');
+  const others = asked.map(({ angle, part }): Direction => {
+    return { angle, force: forceFrom(entries, ship, headingOf(angle), knots * part).force };
+  });
+  const fastest = knots * Math.max(1, ...asked.map(({ part }) => part));
+  return {
+    force,
+    others,
+    worked: {
+      ...worked,
+      'current.from.F_Xi': others.map((one) => one.force.along),
+      'current.from.F_Yi': others.map((one) => one.force.off),
+      'current.from.M_i': others.map((one) => one.force.moment),
+      // The coefficient with no clearance is read up to this speed; other forms do not use it.
+      'current.c_depth': method === 'OCIMF' ? judge(1.1, ship.depth / ship.draught) : doesNotApply,
+      'current.C1_range': method === 'UFC' ? judge(fastest * knot, 1.5) : doesNotApply,
+    },
+  };
+}
+
+/** The force of a current of so many knots from one direction. */
+function forceFrom(
+  entries: Entries,
+  ship: Ship,
+  heading: Heading,
+  knots: number,
+): { readonly force: Force; readonly worked: Worked } {
+  const { number, text } = entries;
   const speed = knots * knot;
   const pressure = (ship.density * speed ** 2) / 2000;
-  const heading = headingOf(number('current.θ_c'));
   const { sine, cosine, side } = heading;
   const method = text('current.method');
-
   const ufc = ufcForm(entries, ship, heading, speed, pressure);
   const tankerPressure = text('wind.form') === 'SI' ? pressure : (ship.density * knots ** 2) / 7600;
   const tanker = tankerForm(entries, ship, heading, tankerPressure);
@@ -43,9 +79,6 @@ export function workCurrent(
       'current.F_X': along,
       'current.F_Y': off,
       'current.M': moment,
-      // The coefficient with no clearance is read up to this speed; other forms do not use it.
-      'current.c_depth': method === 'OCIMF' ? judge(1.1, ship.depth / ship.draught) : doesNotApply,
-      'current.C1_range': method === 'UFC' ? judge(speed, 1.5) : doesNotApply,
     },
   };
 }

@@ -136,3 +136,17 @@ export function drawTankerTables(random: Random): Drawn['tables'] {
     ...(random.chance(0.15) && { 'current.ocimf': table('a_c', currentCurves) }),
   };
 }
+
+/** Draws the other directions of wind and current: some, all round, or none. */
+export function drawDirections(random: Random, isRound: boolean): Drawn['tables'] {
+  const rows = (count: number, angles: (row: number) => number): Drawn['tables'][string] =>
+    Array.from({ length: count }, (_, row) => ({
+      a: angles(row),
+      p: random.chance(0.6) ? 1 : random.chance(0.05) ? 0 : random.between(0.2, 1),
+    }));
+  const winds = !isRound ? 0 : random.chance(0.2) ? 8 : random.whole(0, 3);
+  return {
+    'wind.from': rows(winds, (row) => (winds === 8 ? row * 45 : angle(random, 0.9))),
+    'current.from': rows(isRound ? random.whole(0, 2) : 0, () => angle(random, 0.9)),
+  };
+}

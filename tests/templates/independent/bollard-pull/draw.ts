@@ -2,13 +2,16 @@ import type { Drawn, Random } from '../program.ts';
 import { drawBollardRules, drawBollards, drawBolts } from './draw-bollards.ts';
 import { drawLines, drawMooringRules, type Quay } from './draw-lines.ts';
 import { drawOthers, drawRope } from './draw-others.ts';
-import { drawShip, drawTankerTables, drawWeather, shipSize } from './draw-ship.ts';
+import { drawDirections, drawShip, drawTankerTables, drawWeather, shipSize } from './draw-ship.ts';
 
 /** Draws a ship at a quay with lines, bollards and bolts, in weather mostly off the berth. */
 export function draw(random: Random): Drawn {
   const size = shipSize(random);
   const bollards = drawBollards(random, size);
   const quay: Quay = { ...size, bollards };
+  const combos = combinations(random);
+  // Many directions of many combinations would take long.
+  const isRound = combos.length <= 6 && random.chance(0.3);
   return {
     lines: {
       ...drawShip(random, size),
@@ -21,7 +24,8 @@ export function draw(random: Random): Drawn {
     },
     tables: {
       ...drawTankerTables(random),
-      'load.combos': combinations(random),
+      'load.combos': combos,
+      ...drawDirections(random, isRound),
       'moor.lines': drawLines(random, quay),
       'bollard.bollards': bollards.map(({ name, rating }) => ({ bollard: name, rate: rating })),
       'bolt.bolts': boltRows(random),

@@ -1,8 +1,27 @@
+import type { Entries } from './entries.ts';
+
 /** Forces of a flow on the ship: kN and kN·m, forward and off the berth. */
 export interface Force {
   readonly along: number;
   readonly off: number;
   readonly moment: number;
+}
+
+/** The force of a flow from one direction, deg from the stern. */
+export interface Direction {
+  readonly angle: number;
+  readonly force: Force;
+}
+
+/** A direction that is looked at besides the one entered, with the part of the design speed it has. */
+export interface OtherDirection {
+  readonly angle: number;
+  readonly part: number;
+}
+
+/** Reads a table of other directions. */
+export function otherDirections(entries: Entries, table: string): readonly OtherDirection[] {
+  return (entries.rows(table) ?? []).map((row) => ({ angle: row.number('a'), part: row.number('p') }));
 }
 
 /** One knot in m/s, the international nautical mile over an hour. */

@@ -1,14 +1,16 @@
 import type { Cell, Verdict, Worked } from '../program.ts';
 import { type Entries, largestOf, type Row, rowOfLargest } from './entries.ts';
-import { type Force, knot } from './flow.ts';
+import { type Direction, type Force, knot } from './flow.ts';
 import { nominalLoads, tonnageLoads } from './published.ts';
 import type { Ship } from './ship.ts';
 import { doesNotApply, judge, refused } from './verdicts.ts';
 
-/** A load combination: its name and its force. */
+/** A load combination: its name, its force, and where wind and current come from, deg from the stern. */
 export interface Combination {
   readonly name: string;
   readonly force: Force;
+  readonly windFrom: number;
+  readonly currentFrom: number;
 }
 
 /** All combinations, and the row of the one that is shown in full: undefined where two rank alike. */
@@ -25,12 +27,15 @@ export interface MooringLoad extends Loads {
 /** Gravity that makes a tonne-force, m/s². */
 export const tonneForce = 9.80665;
 
-/** Combines wind, current and other effects, ranks the combinations, and reads the nominal loads. */
+/** A flow from all directions that are looked at, the one entered first. */
+type Flow = readonly Direction[];
+
+/** Combines wind, current and other effects from each direction, ranks the combinations, and reads the nominal loads. */
 export function workLoad(
   entries: Entries,
   ship: Ship,
-  wind: Force,
-  current: Force,
+  winds: Flow,
+  currents: Flow,
 ): { readonly load: MooringLoad; readonly worked: Worked } {
   const { number, text } = entries;
   const rows = entries.rows('load.combos') ?? [];
@@ -39,42 +44,70 @@ export function workLoad(
     off: number('load.Y_o'),
     moment: number('load.M_o'),
   };
-  const forces = rows.map((row): Force => {
-    const combine = (part: keyof Force): number =>
-      row.number('f_w') * wind[part] + row.number('f_c') * current[part] + row.number('f_o') * other[part];
-    return { along: combine('along'), off: combine('off'), moment: combine('moment') };
-  });
+  const each = rows.map((row) => combine(row, winds, currents, other));
+  const combinations = each.flat();
+  const asEntered = each.flatMap(([first]) => (first ? [first.force] : []));
+  const forces = combinations.map(({ force }) => force);
   const rank = text('load.rank');
   const measures = forces.map(({ along, off }) =>
     rank === 'off the berth' ? off : rank === 'along the berth' ? Math.abs(along) : Math.hypot(along, off),
   );
-  const row = rowOfLargest(measures);
-  const force = row === undefined ? undefined : forces[row];
+  const shown = rowOfLargest(measures);
+  const row = shown === undefined ? undefined : combinations[shown];
   const nominal = workNominal(entries, ship);
+  const [wind, current] = [winds[0]?.force ?? noForce, currents[0]?.force ?? noForce];
   return {
-    load: {
-      combinations: forces.map((one, at) => ({ name: rows[at]?.text('combo') ?? '', force: one })),
-      shown: row,
-      nominal: nominal.chosen,
-    },
+    load: { combinations, shown, nominal: nominal.chosen },
     worked: {
-      'load.combos.X_k': forces.map(({ along }): Cell => along),
-      'load.combos.Y_k': forces.map(({ off }): Cell => off),
-      'load.combos.M_k': forces.map(({ moment }): Cell => moment),
-      'load.combos.R_k': measures,
-      ...(row !== undefined &&
-        force && {
-          'load.i_k': row + 1,
-          'load.k_gov': rows[row]?.text('combo') ?? null,
-          'load.X': force.along,
-          'load.Y': force.off,
-          'load.M': force.moment,
+      'load.combos.X_k': asEntered.map(({ along }): Cell => along),
+      'load.combos.Y_k': asEntered.map(({ off }): Cell => off),
+      'load.combos.M_k': asEntered.map(({ moment }): Cell => moment),
+      'load.n_e': combinations.length,
+      'load.each.name': combinations.map(({ name }) => name),
+      'load.each.a_w': combinations.map(({ windFrom }) => windFrom),
+      'load.each.a_c': combinations.map(({ currentFrom }) => currentFrom),
+      'load.each.X_k': forces.map(({ along }): Cell => along),
+      'load.each.Y_k': forces.map(({ off }): Cell => off),
+      'load.each.M_k': forces.map(({ moment }): Cell => moment),
+      'load.each.R_k': measures,
+      ...(shown !== undefined &&
+        row && {
+          'load.i_k': shown + 1,
+          'load.k_gov': row.name,
+          'load.θ_k': row.windFrom,
+          'load.θ_v': row.currentFrom,
+          'load.X': row.force.along,
+          'load.Y': row.force.off,
+          'load.M': row.force.moment,
         }),
       ...workParts(rows, { wind, current, other }),
       ...workPassing(entries, ship),
       ...nominal.worked,
     },
   };
+}
+
+const noForce: Force = { along: Number.NaN, off: Number.NaN, moment: Number.NaN };
+
+/** One combination from each direction of what has a part in it: the directions of the wind, in each those of the current. */
+function combine(row: Row, winds: Flow, currents: Flow, other: Force): readonly Combination[] {
+  const [ofWind, ofCurrent, ofOther] = [row.number('f_w'), row.number('f_c'), row.number('f_o')];
+  const sum = (wind: Force, current: Force, part: keyof Force): number =>
+    ofWind * wind[part] + ofCurrent * current[part] + ofOther * other[part];
+  return (ofWind === 0 ? winds.slice(0, 1) : winds).flatMap((wind) =>
+    (ofCurrent === 0 ? currents.slice(0, 1) : currents).map(
+      (current): Combination => ({
+        name: row.text('combo'),
+        windFrom: wind.angle,
+        currentFrom: current.angle,
+        force: {
+          along: sum(wind.force, current.force, 'along'),
+          off: sum(wind.force, current.force, 'off'),
+          moment: sum(wind.force, current.force, 'moment'),
+        },
+      }),
+    ),
+  );
 }
 
 /** Each effect that acts must be in some combination in full, and wind and current in one together. */

@@ -39,19 +39,24 @@ export function workMooring(
     ...workTanker(ship),
   };
   const load = shown === undefined ? undefined : combinations[shown]?.force;
-  if (!load || shown === undefined) return { pulls: { intact: undefined, lost: undefined }, worked: plan };
+  if (!load || shown === undefined)
+    return { pulls: { intact: undefined, lost: undefined, combinations: [] }, worked: plan };
   const forces = workBefore(entries, { combinations, load }, ship.between, strengthOnBoard(lines));
   const use = lines.map(({ isOn }) => isOn);
   if (!use.some((one) => one)) {
     return {
-      pulls: { intact: undefined, lost: undefined },
+      pulls: { intact: undefined, lost: undefined, combinations: [] },
       worked: { ...plan, ...forces, 'moor.n_on': 0, 'moor.c_line': fails, 'moor.c_lost': fails },
     };
   }
   if (lines.some(isUnknown) || combinations.some(({ force }) => Object.values(force).some(Number.isNaN))) {
     const none = lines.map(({ isOn }) => (isOn ? null : 0));
     return {
-      pulls: { intact: [lines.map(() => Number.NaN)], lost: [lines.map(() => Number.NaN)] },
+      pulls: {
+        intact: [lines.map(() => Number.NaN)],
+        lost: [lines.map(() => Number.NaN)],
+        combinations: [],
+      },
       worked: {
         ...plan,
         ...forces,

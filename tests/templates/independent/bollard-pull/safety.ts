@@ -1,5 +1,6 @@
 import type { Worked } from '../program.ts';
 import type { Entries } from './entries.ts';
+import type { Combination } from './load.ts';
 
 /** Factor of safety shown for a line that is slack or idle. */
 export const idle = 1000;
@@ -18,6 +19,8 @@ export interface Pulls {
   readonly intact: readonly (readonly number[])[] | undefined;
   /** The same, and each line lost in turn; undefined where some state has none. */
   readonly lost: readonly (readonly number[])[] | undefined;
+  /** The combination of each of these states. */
+  readonly combinations: readonly Combination[];
 }
 
 /** The combination shown, with all lines in use. */

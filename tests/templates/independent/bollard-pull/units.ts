@@ -38,7 +38,7 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
     wind.t_1 wind.t_2
   `,
   deg: `
-    wind.θ_w wind.θ_r wind.θ_x wind.φ_x wind.ocimf.a_w current.θ_c current.θ_r current.ocimf.a_c
+    wind.θ_w wind.from.a wind.from.g_i wind.g_m current.from.a load.each.a_w load.each.a_c load.θ_k load.θ_v moor.cases.a_w moor.cases.a_c moor.w_F moor.c_F moor.lines.w_e moor.lines.c_e moor.w_w moor.c_w bollard.bollards.w_b bollard.bollards.v_b bollard.w_R bollard.v_R wind.θ_r wind.θ_x wind.φ_x wind.ocimf.a_w current.θ_c current.θ_r current.ocimf.a_c
     moor.lim_τ moor.lim_b moor.lim_s moor.τ_max moor.δ_b moor.δ_s moor.lines.α moor.lines.τ
     bollard.t_lim bollard.τ_bm bollard.bollards.β bollard.bollards.τ_b bolt.t rope.τ_p
   `,
@@ -51,7 +51,7 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
   kN: `
     wind.F_X wind.F_Y wind.F_A wind.F_F current.F_X current.F_Y current.F_A current.F_F
     current.F_form current.F_fric current.F_prop load.X_o load.Y_o load.combos.X_k load.combos.Y_k
-    load.combos.R_k load.X load.Y load.P_n load.P_E load.P_E4 load.P_BS load.P_IS load.P_Th
+    load.each.R_k load.each.X_k load.each.Y_k wind.from.F_Xi wind.from.F_Yi current.from.F_Xi current.from.F_Yi load.X load.Y load.P_n load.P_E load.P_E4 load.P_BS load.P_IS load.P_Th
     load.P_OC load.P_OCb moor.lines.MBL_s moor.lines.AE_t moor.lines.MBL_t moor.lines.T_0
     moor.lines.T moor.lines.T_1 moor.lines.T_a moor.lines.T_k moor.lines.T_y moor.lines.T_x
     moor.lines.MBL moor.lines.N_w moor.lines.N_b moor.lines.F_lim moor.lines.AE moor.T_max moor.B
@@ -65,7 +65,7 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
     rope.T_h rope.T_l rope.T_3 rope.T_2
   `,
   kN·m: `
-    wind.M current.M load.M_o load.M load.combos.M_k moor.cases.M_c moor.C moor.M_l bolt.M_b bolt.M_c bolt.M_t
+    wind.M current.M load.M_o load.M load.combos.M_k load.each.M_k wind.from.M_i current.from.M_i moor.cases.M_c moor.C moor.M_l bolt.M_b bolt.M_c bolt.M_t
   `,
   'kN/m': `
     load.p_n load.t_n moor.lines.k moor.lines.k_x moor.A moor.D moor.E moor.K_x rope.w

@@ -1,31 +1,89 @@
 import type { Verdict, Worked } from '../program.ts';
 import { type Entries, notNegative, positive } from './entries.ts';
-import { type Force, forceAtPerpendiculars, type Heading, headingOf, knot, sineOf } from './flow.ts';
+import {
+  type Direction,
+  type Force,
+  forceAtPerpendiculars,
+  type Heading,
+  headingOf,
+  knot,
+  otherDirections,
+  sineOf,
+} from './flow.ts';
 import { readCurve, windCurves } from './published.ts';
 import type { Ship } from './ship.ts';
 import { tabulated } from './tables.ts';
 import { doesNotApply, judge } from './verdicts.ts';
 
-/** Works out the wind on the ship by the form that was chosen. */
-export function workWind(entries: Entries, ship: Ship): { readonly force: Force; readonly worked: Worked } {
+/** Works out the wind on the ship by the form that was chosen, from the direction entered and from each other one. */
+export function workWind(
+  entries: Entries,
+  ship: Ship,
+): { readonly force: Force; readonly others: readonly Direction[]; readonly worked: Worked } {
   const { number, text } = entries;
-  const air = number('wind.ρ_a');
   const atTen = number('wind.V_h') * (10 / number('wind.h_w')) ** (1 / 7);
   const [entered, wanted] = [gustRatio(number('wind.t_1')), gustRatio(number('wind.t_2'))];
   const averaging = wanted / entered;
   const knots = atTen * averaging * number('wind.f_e');
+  const isUfc = text('wind.method') === 'UFC';
+  const { force, worked, areas } = forceFrom(entries, ship, headingOf(number('wind.θ_w')), knots);
+  const asked = otherDirections(entries, 'wind.from');
+  const others = asked.map(({ angle, part }): Direction => {
+    return { angle, force: forceFrom(entries, ship, headingOf(angle), knots * part).force };
+  });
+  return {
+    force,
+    others,
+    worked: {
+      'wind.c_areas': isUfc ? areas : doesNotApply,
+      'wind.c_high':
+        isUfc && number('wind.A_S') > 0 ? judge(number('wind.h_H'), number('wind.h_S')) : doesNotApply,
+      'wind.V_10': atTen,
+      'wind.G_1': entered,
+      'wind.G_2': wanted,
+      'wind.f_t': averaging,
+      // UFC 4-159-03 (2005), 3-8.1: a ship responds to half a minute; a minute is the most that is common.
+      'wind.c_gust': judge(number('wind.t_2'), 60),
+      'wind.V_w': knots * knot,
+      ...worked,
+      ...workRound(asked.map(({ angle }) => angle)),
+      'wind.from.F_Xi': others.map((one) => one.force.along),
+      'wind.from.F_Yi': others.map((one) => one.force.off),
+      'wind.from.M_i': others.map((one) => one.force.moment),
+    },
+  };
+}
+
+/** California Building Code ch. 31F, 3103F.5.2.1.2: eight directions, so that no gap is wider than 45 deg. */
+function workRound(angles: readonly number[]): Worked {
+  const gaps = angles.map((angle) => {
+    const beyond = angles.filter((other) => other > angle);
+    return beyond.length > 0 ? Math.min(...beyond) - angle : 360 + Math.min(...angles) - angle;
+  });
+  const widest = angles.length === 0 ? 360 : Math.max(...gaps);
+  return {
+    'wind.n_d': angles.length,
+    'wind.from.g_i': gaps,
+    'wind.g_m': widest,
+    'wind.c_round': angles.length === 0 ? doesNotApply : judge(widest, 45),
+  };
+}
+
+/** The force of a wind of so many knots from one direction. */
+function forceFrom(
+  entries: Entries,
+  ship: Ship,
+  heading: Heading,
+  knots: number,
+): { readonly force: Force; readonly areas: Verdict; readonly worked: Worked } {
+  const { number, text } = entries;
+  const air = number('wind.ρ_a');
   const speed = knots * knot;
   const pressure = (air * speed ** 2) / 2000;
-  const heading = headingOf(number('wind.θ_w'));
-
   const general = generalForm(entries, ship, heading, pressure);
   const ufc = ufcForm(entries, ship, heading);
-  const tanker = tankerForm(
-    entries,
-    ship,
-    heading,
-    text('wind.form') === 'SI' ? pressure : (air * knots ** 2) / 7600,
-  );
+  const tankerPressure = text('wind.form') === 'SI' ? pressure : (air * knots ** 2) / 7600;
+  const tanker = tankerForm(entries, ship, heading, tankerPressure);
   const byWeight =
     (number('wind.C_γ') *
       ship.sideArea *
@@ -52,19 +110,8 @@ export function workWind(entries: Entries, ship: Ship): { readonly force: Force;
   const moment = method === 'OCIMF' ? tanker.force.moment : number('wind.m_w') * off * ship.waterline;
   return {
     force: { along, off, moment },
+    areas: ufc.areas,
     worked: {
-      'wind.c_areas': method === 'UFC' ? ufc.areas : doesNotApply,
-      'wind.c_high':
-        method === 'UFC' && number('wind.A_S') > 0
-          ? judge(number('wind.h_H'), number('wind.h_S'))
-          : doesNotApply,
-      'wind.V_10': atTen,
-      'wind.G_1': entered,
-      'wind.G_2': wanted,
-      'wind.f_t': averaging,
-      // UFC 4-159-03 (2005), 3-8.1: a ship responds to half a minute; a minute is the most that is common.
-      'wind.c_gust': judge(number('wind.t_2'), 60),
-      'wind.V_w': speed,
       'wind.q': pressure,
       'wind.θ_r': heading.reduced,
       ...(heading.side !== 0 && { 'wind.s_w': heading.side }),
