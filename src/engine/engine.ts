@@ -57,7 +57,10 @@ export interface Pending {
   readonly column?: { readonly id: string; readonly done: number; readonly rows: number };
 }
 
-/** An engine without cells. `wording` says in which units messages show values nobody wrote a unit for. */
+/**
+ * An engine without cells. `wording` says in which units messages show values nobody wrote a unit for, and how lines and
+ * columns are described.
+ */
 export function createEngine(wording: Partial<Wording> = {}): Engine {
   const links = createLinks();
   const recalculation = createRecalculation(links, () => world);

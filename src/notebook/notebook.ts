@@ -98,7 +98,13 @@ export interface Notebook {
 export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebook {
   let book = opened;
   let model = buildModel(book);
-  let engine = createEngine({ units: model.registry, system: book.settings.system });
+  const newEngine = (): Engine =>
+    createEngine({
+      units: model.registry,
+      system: book.settings.system,
+      labelOf: (id) => labelOf(model.items.get(id)),
+    });
+  let engine = newEngine();
   syncEngine(engine, model);
   engine.recalculate(timeAtOnce?.());
 
@@ -139,7 +145,7 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
     } else {
       problems.forgetAll();
       resting.forgetAll();
-      engine = createEngine({ units: model.registry, system: book.settings.system });
+      engine = newEngine();
       syncEngine(engine, model);
     }
   };
@@ -262,6 +268,13 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
     }),
     typeInPlace: (id, text) => typeInPlace(formulaPlace(id), text, book, model),
   };
+}
+
+/** How a line or column is described. */
+function labelOf(item: Item | undefined): string | undefined {
+  if (!item) return undefined;
+  const { label } = item.kind === 'input' || item.kind === 'formula' ? item.row : item.column;
+  return label?.trim() || undefined;
 }
 
 /**

@@ -24,7 +24,10 @@ export interface ProblemList {
   readonly of: (model: Model, standings: Standings) => readonly Problem[];
   /** Says that these lines and columns, or the reasons they have no value, may have changed. */
   readonly forget: (changed: Iterable<string>) => void;
-  /** Says that the book is understood anew: what waits for another line to be mended may wait no longer. */
+  /**
+   * Says that the book is understood anew: what waits for another line to be mended may wait no longer, and columns may be
+   * described in other words.
+   */
   readonly forgetWaiting: () => void;
   readonly forgetAll: () => void;
 }
@@ -67,13 +70,19 @@ export function createProblemList(): ProblemList {
     },
     forgetWaiting: () => {
       all = undefined;
-      for (const [id, { stopped }] of kept) if (stopped) kept.delete(id);
+      for (const [id, { stopped, problems }] of kept)
+        if (stopped || problems.some(tellsDescription)) kept.delete(id);
     },
     forgetAll: () => {
       all = undefined;
       kept.clear();
     },
   };
+}
+
+/** Whether the words of a problem, or those it passes on, hold how a column is described. */
+function tellsDescription({ code, data }: Problem): boolean {
+  return code === 'no-row-meets' || data.uncovered === true;
 }
 
 /** All problems of lines and columns in the order of the book, with what is blank where it is blank. */

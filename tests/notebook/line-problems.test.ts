@@ -1,6 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { problem } from '../../src/diagnostics/index.ts';
-import { type Book, blankBook, type Part, type Row, setRowField } from '../../src/document/index.ts';
+import {
+  type Book,
+  blankBook,
+  type Part,
+  type Row,
+  setColumnField,
+  setRowField,
+} from '../../src/document/index.ts';
 import { columnNamed, enterRows, enterValues, lineNamed, openNotebook } from '../../src/notebook/index.ts';
 import { blockOf, bookOf, calc, calcColumn, numbers, tableOf } from '../make-book.ts';
 
@@ -257,4 +264,39 @@ test('a line without a unit is read in that of what goes into it', () => {
   });
   expect(notebook.unitOf('a.E_2').text).toBe('kN·m');
   expect(notebook.unitOf('a.F').text).toBe('kip');
+});
+
+test('where no row meets a condition, what was looked for is called as its column is described', () => {
+  const profile = tableOf(
+    'profile',
+    3,
+    { ...numbers('z', 'm', [5, 10, 15]), label: 'depth of the tip' },
+    { ...numbers('Q', 'kN', [100, 200, 300]), label: 'capacity' },
+  );
+  const notebook = openNotebook(
+    bookOf({
+      s: [
+        profile,
+        blockOf(
+          'p',
+          { ...calc('N', { formula: '4 * 100 kN', unit: 'kN' }), label: 'demand' },
+          calc('L', { formula: 'MINIF(profile.Q >= N; profile.z)', unit: 'm' }),
+          calc('D', { formula: 'MAXIF(profile.Q >= N; profile.z + 1 m)', unit: 'm' }),
+        ),
+      ],
+    }),
+  );
+  const told = (id: string) => {
+    const read = notebook.result(id);
+    const listed = notebook.problems().filter(({ cell }) => cell === id);
+    return [...('problem' in read ? [read.problem] : []), ...listed].map(({ message }) => message);
+  };
+  const rest = 'none of the 3 rows meets “profile.Q >= N” (N is 400 kN)';
+  expect(told('s.L')).toEqual(Array(2).fill(`there is no least “depth of the tip”: ${rest}`));
+  expect(told('s.D')).toEqual(Array(2).fill(`there is no greatest “profile.z + 1 m”: ${rest}`));
+  const place = { sheet: 's', table: 'profile', column: 'z' };
+  expect(notebook.apply(setColumnField(place, 'label', 'embedment')).ok).toBe(true);
+  expect(told('s.L')).toEqual(Array(2).fill(`there is no least “embedment”: ${rest}`));
+  expect(notebook.apply(setColumnField(place, 'label', undefined)).ok).toBe(true);
+  expect(told('s.L')).toEqual(Array(2).fill(`there is no least “profile.z”: ${rest}`));
 });

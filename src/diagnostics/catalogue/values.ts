@@ -48,7 +48,7 @@ export const values = {
     function: string;
     /** What is taken of the rows in which the condition holds: the least, the greatest, the mean. */
     sought: string;
-    /** The values it would be taken of, and the condition, as written. */
+    /** The values it would be taken of, by their description or as written, and the condition as written. */
     of: string;
     condition: string;
     rows: number;

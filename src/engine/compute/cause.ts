@@ -45,6 +45,8 @@ export interface CauseFinder {
   readonly blankWords: (root: Root) => string;
   /** The text of a part as written. */
   readonly written: (node: Typed) => string;
+  /** What a person calls a part: the description of the line or column that it names, else as written. */
+  readonly called: (node: Typed) => string;
   /** A value in words, in the unit the person wrote if the part has one: "4.5 kN". */
   readonly shown: (si: number, node: Typed) => string;
   readonly textOf: (code: number) => string;

@@ -36,6 +36,7 @@ export function createCauseFinder(
   };
   let kept = { revision: -1, found: new Map<Typed, unknown>() };
   const { textOf, normalOf } = world.texts;
+  const written = (node: Typed): string => formula.text.slice(node.from, node.to);
   const finder: CauseFinder = {
     ...around,
     formula,
@@ -55,7 +56,11 @@ export function createCauseFinder(
       return kept.found.get(node) as T;
     },
     cause: (node) => kindOf(node).cause(node, finder),
-    written: (node) => formula.text.slice(node.from, node.to),
+    written,
+    called: (node) => {
+      const isName = node.kind === 'cell' || node.kind === 'column';
+      return (isName && wording.labelOf?.(node.id)) || written(node);
+    },
     shown: (si, node) => writeOperand(si, node, wording, textOf),
     textOf,
     normalOf,

@@ -18,6 +18,8 @@ import {
 export interface Wording {
   readonly units: UnitRegistry;
   readonly system: 'SI' | 'US';
+  /** How a line or column is described, by its id. */
+  readonly labelOf?: (id: string) => string | undefined;
 }
 
 /** A number or point of a part in words: "4.5 kN". Truth is TRUE or FALSE; texts are given as they are. */

@@ -30,12 +30,12 @@ export function refusalOf(
 
 /** What was looked for and the condition that no row meets, with what the names in it stand for. */
 function noRowMeets(node: CallNode, { sought, rows }: UnmetCondition, finder: CauseFinder): Problem {
-  const [condition, value] = node.args.map(finder.written);
+  const [condition, value] = node.args;
   return problem('no-row-meets', node, {
     function: node.fn.name,
     sought,
-    of: value ?? '',
-    condition: condition ?? '',
+    of: value ? finder.called(value) : '',
+    condition: condition ? finder.written(condition) : '',
     rows,
     values: namedValues(node.args.slice(0, 1), finder),
   });
