@@ -49,6 +49,6 @@ customElements.define('quay-keys', KeysDialog);
 
 // What an open book needs, loaded when the first book opens; the start page needs none of it.
 export { openSession } from './session/session.ts';
+export { saveTable } from './sheet/table/save-table.ts';
 export { createBookFiles } from './storage/book-file.ts';
 export { download } from './storage/download.ts';
-export { saveTable } from './table/save-table.ts';

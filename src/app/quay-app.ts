@@ -7,7 +7,6 @@ import type { LinkDialog } from './dialogs/link-dialog.ts';
 import type { TableRowsDialog } from './dialogs/rows/table-rows-dialog.ts';
 import { groupedSheets } from './editing/sheets/grouped-sheets.ts';
 import type { SidePanel } from './panel/side-panel.ts';
-import { type CellPlace, methodFieldOf } from './session/place.ts';
 import type { Session } from './session/session.ts';
 import type { AppRequest } from './sheet/app-request.ts';
 import { waitsForText } from './sheet/editing/edit-context.ts';
@@ -23,6 +22,7 @@ import type { BookStore, OpenBook } from './storage/book-store.ts';
 import { browserDrafts } from './storage/browser-drafts.ts';
 import { reasonOf } from './storage/storage-error.ts';
 import type { StoreNotice } from './storage/store-notice.ts';
+import { type CellPlace, methodFieldOf } from './view-model/place.ts';
 
 /** Why a book is not shown; `raw` is its id where what is stored of it can be saved as it is. */
 interface Refusal {

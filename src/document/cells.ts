@@ -13,6 +13,11 @@ export function cellsOfColumn(column: GivenColumn): readonly Cell[] {
   return column.chunks.flat();
 }
 
+/** One cell of a given column; null for a blank one. */
+export function cellOf(column: GivenColumn, row: number): Cell {
+  return column.chunks[Math.floor(row / CHUNK_CELLS)]?.[row % CHUNK_CELLS] ?? null;
+}
+
 /** The cells of rows `from` to before `to`. */
 export function cellsBetween(chunks: readonly Chunk[], from: number, to: number): readonly Cell[] {
   const cells: Cell[] = [];

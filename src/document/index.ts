@@ -2,6 +2,7 @@ export { placeEdit } from './apart/place-edit.ts';
 export { type FreshIds, seeEdit } from './apart/see-edit.ts';
 export type { SeenEdit, SeenPatch, Sight } from './apart/seen.ts';
 export {
+  cellOf,
   cellsBetween,
   cellsOfColumn,
   chunksOfCells,

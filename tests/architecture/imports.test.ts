@@ -24,6 +24,23 @@ const rank: Readonly<Record<string, number>> = {
   cli: 8,
 };
 
+/** Rooms of src/app by rank: each may import its own files and rooms of a lower rank; files of no room stand above all. */
+const rankInApp: Readonly<Record<string, number>> = {
+  style: 0,
+  'view-model': 1,
+  storage: 2,
+  editing: 3,
+  session: 4,
+  editor: 5,
+  sheet: 6,
+  findings: 7,
+  overview: 8,
+  panel: 8,
+  start: 8,
+  dialogs: 9,
+  shell: 10,
+};
+
 /** Packages and the only folders that may import them; a package that is not named here may be imported nowhere. */
 const packages: readonly (readonly [name: RegExp, folders: readonly string[]])[] = [
   [/^zod(\/mini)?$/, ['document']],
@@ -107,6 +124,25 @@ test('every import goes to a lower rank or the own folder, by the front door, an
   );
   expect(objections).toEqual([]);
   expect([...graph.values()].flat().length).toBeGreaterThan(files.length / 2);
+});
+
+/** The room of a file of the page; undefined for one above all rooms, or of no room. */
+const roomOf = (path: string): string | undefined => /^src\/app\/([^/]+)\//.exec(path)?.[1];
+
+test('within the page every import goes to a lower room or the own one', () => {
+  const own = [...graph].filter(([file]) => file.startsWith('src/app/'));
+  expect([...new Set(own.flatMap(([file]) => roomOf(file) ?? []))].sort()).toEqual(
+    Object.keys(rankInApp).sort(),
+  );
+  const climbing = own.flatMap(([file, imports]) =>
+    imports.flatMap((imported) => {
+      const [from, to] = [roomOf(file), roomOf(imported)];
+      if (from === undefined || !imported.startsWith('src/app/') || from === to) return [];
+      const climbs = to === undefined || !((rankInApp[to] ?? Number.NaN) < (rankInApp[from] ?? Number.NaN));
+      return climbs ? [`${file} imports ${imported}`] : [];
+    }),
+  );
+  expect(climbing).toEqual([]);
 });
 
 test('no import loops', () => {

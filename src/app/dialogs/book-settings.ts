@@ -1,8 +1,8 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import type { Session } from '../session/session.ts';
+import { dialogStyles } from '../style/dialog-styles.ts';
+import { fieldsStyles } from '../style/fields-styles.ts';
 import { type Draft, type DraftUnit, draftOf, settingsEdit, troublesOf } from './book-settings-draft.ts';
-import { dialogStyles } from './dialog-styles.ts';
-import { fieldsStyles } from './fields-styles.ts';
 
 const systems = [
   { system: 'SI', label: 'SI' },

@@ -6,9 +6,9 @@ import { groupedSheets } from '../editing/sheets/grouped-sheets.ts';
 import type { Session } from '../session/session.ts';
 import type { BookStore } from '../storage/book-store.ts';
 import { reasonOf } from '../storage/storage-error.ts';
+import { dialogStyles } from '../style/dialog-styles.ts';
+import { fieldsStyles } from '../style/fields-styles.ts';
 import { type OfferedBook, offeredTemplates, offerStoredBooks, type SheetSource } from './bring-source.ts';
-import { dialogStyles } from './dialog-styles.ts';
-import { fieldsStyles } from './fields-styles.ts';
 
 /** So many of the values that do not come along are named. */
 const NAMED = 6;

@@ -13,10 +13,10 @@ import {
   drawnBy,
   withTable,
 } from '../editing/lines/details.ts';
-import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
-import { dialogStyles } from './dialog-styles.ts';
-import { fieldsStyles } from './fields-styles.ts';
+import { dialogStyles } from '../style/dialog-styles.ts';
+import { fieldsStyles } from '../style/fields-styles.ts';
+import type { CellPlace } from '../view-model/place.ts';
 
 type Field =
   | { readonly kind: 'text' | 'lines' | 'flag'; readonly words: string }

@@ -1,9 +1,9 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { math, symbolMath } from '../../record/index.ts';
 import type { Session } from '../session/session.ts';
+import { dialogStyles } from '../style/dialog-styles.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
-import { dialogStyles } from './dialog-styles.ts';
 import { type Target, targetsFor } from './go-to-targets.ts';
 
 const most = 40;

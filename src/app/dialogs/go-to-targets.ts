@@ -1,8 +1,8 @@
 import type { Book, Part } from '../../document/index.ts';
 import { spelledOut } from '../../language/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
-import type { CellPlace } from '../session/place.ts';
-import { labelOf, localName, placeOfId } from '../session/places.ts';
+import type { CellPlace } from '../view-model/place.ts';
+import { labelOf, localName, placeOfId } from '../view-model/places.ts';
 
 /** Something of a book that can be gone to. */
 export interface Target {

@@ -1,6 +1,6 @@
 import { css, html, LitElement } from 'lit';
-import { keyGroups } from '../shell/keys.ts';
-import { dialogStyles } from './dialog-styles.ts';
+import { dialogStyles } from '../style/dialog-styles.ts';
+import { keyGroups } from './keys.ts';
 
 /** The sheet of keys. */
 export class KeysDialog extends LitElement {

@@ -8,14 +8,14 @@ import {
   linkTargets,
 } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
-import type { CellPlace } from '../session/place.ts';
-import { itemAt, labelOf, localName } from '../session/places.ts';
-import { resultText } from '../session/result-text.ts';
 import type { Session } from '../session/session.ts';
+import { dialogStyles } from '../style/dialog-styles.ts';
+import { fieldsStyles } from '../style/fields-styles.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
-import { dialogStyles } from './dialog-styles.ts';
-import { fieldsStyles } from './fields-styles.ts';
+import type { CellPlace } from '../view-model/place.ts';
+import { itemAt, labelOf, localName } from '../view-model/places.ts';
+import { resultText } from '../view-model/result-text.ts';
 import { targetsFor } from './go-to-targets.ts';
 
 /** So many lines are listed at once; a word more finds the others. */

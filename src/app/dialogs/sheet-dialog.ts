@@ -3,12 +3,12 @@ import { type Outcome, type Problem, succeed } from '../../diagnostics/index.ts'
 import { type Edit, findSheet, joinEdits, type Sheet, setSheetField } from '../../document/index.ts';
 import { renameSheetEdit, sheetKeyRefusal, spelledKey } from '../editing/sheets/rename-sheet.ts';
 import { addSheet, keyFor, removeSheetEdit, usersOfSheet } from '../editing/sheets/sheet-edits.ts';
-import { labelOf, localName } from '../session/places.ts';
 import type { Session } from '../session/session.ts';
 import type { BookStore } from '../storage/book-store.ts';
+import { dialogStyles } from '../style/dialog-styles.ts';
+import { fieldsStyles } from '../style/fields-styles.ts';
+import { labelOf, localName } from '../view-model/places.ts';
 import { type SheetSource, sourceWords } from './bring-source.ts';
-import { dialogStyles } from './dialog-styles.ts';
-import { fieldsStyles } from './fields-styles.ts';
 
 /** What is asked about a sheet: what a new one is called, how one is called, whether it goes. */
 type Asked = { readonly kind: 'add' | 'change' | 'remove'; readonly sheet: string | undefined };

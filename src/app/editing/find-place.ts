@@ -9,7 +9,7 @@ import {
   type Sheet,
   type Table,
 } from '../../document/index.ts';
-import type { CellPlace } from '../session/place.ts';
+import type { CellPlace } from '../view-model/place.ts';
 
 /** What stands at a place of the book. */
 export type Found =

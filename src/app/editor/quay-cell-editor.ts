@@ -1,9 +1,8 @@
 import { css, html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
-import type { ContentKind } from '../editing/cells/cell-content.ts';
-import type { EditInHand, SelectedText } from '../session/edit-in-hand.ts';
-import { samePlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
-import type { Commit, Typed } from '../sheet/editing/cell-edit.ts';
+import type { ContentKind, EditInHand, SelectedText } from '../view-model/edit-in-hand.ts';
+import { samePlace } from '../view-model/place.ts';
+import type { Commit, Typed } from './cell-edit.ts';
 import { type ChoiceOption, choiceOptions } from './fields/choice-options.ts';
 import { formulaServiceAt } from './formula/formula-service.ts';
 import { loadFormulaField } from './formula/load-formula-field.ts';

@@ -1,10 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { brokenLinks, type Item, linkedLines, openLinks } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
-import { labelOf, localName, placeOfId } from '../session/places.ts';
-import { resultText } from '../session/result-text.ts';
 import type { Session } from '../session/session.ts';
 import { drawMarkup } from '../style/markup.ts';
+import { labelOf, localName, placeOfId } from '../view-model/places.ts';
+import { resultText } from '../view-model/result-text.ts';
 import type { ListParts } from './stated-list.ts';
 
 /**

@@ -1,6 +1,6 @@
 import type { Prose } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
-import type { CellPlace } from '../session/place.ts';
+import type { CellPlace } from '../view-model/place.ts';
 
 /** Words of the book that somebody has to look after. */
 export interface ListedWords {

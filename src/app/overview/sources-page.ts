@@ -8,11 +8,11 @@ import {
   symbolMath,
 } from '../../record/index.ts';
 import { writeNumber } from '../../units/index.ts';
-import { labelOf, placeOfId } from '../session/places.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
+import { labelOf, placeOfId } from '../view-model/places.ts';
 import { narrowPageStyles, overviewStyles } from './overview-styles.ts';
 
 /** What each kind of reference asks of the person who relies on it. */

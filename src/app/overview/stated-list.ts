@@ -1,11 +1,11 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { isReasonOpen, type Notebook, type StatedValue, statedValues } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
-import type { CellPlace } from '../session/place.ts';
-import { labelOf, localName, placeOfId } from '../session/places.ts';
 import type { Session } from '../session/session.ts';
-import { statedWords } from '../session/stated-words.ts';
 import { drawMarkup } from '../style/markup.ts';
+import type { CellPlace } from '../view-model/place.ts';
+import { labelOf, localName, placeOfId } from '../view-model/places.ts';
+import { statedWords } from '../view-model/stated-words.ts';
 
 /** So many stated values are listed: a column may have thousands. */
 const MOST = 500;

@@ -8,9 +8,9 @@ import {
   statementEdit,
   targetsAt,
 } from '../editing/cells/state-target.ts';
-import type { CellPlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
-import { statedWords } from '../session/stated-words.ts';
+import type { CellPlace } from '../view-model/place.ts';
+import { statedWords } from '../view-model/stated-words.ts';
 
 /**
  * What is stated of the line in hand, or of the cell of a column: value, reason, what is computed, the difference, and

@@ -2,8 +2,8 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { InputItem } from '../../notebook/index.ts';
 import { entryForScreen, entryFromScreen } from '../editing/cells/carry-unit.ts';
 import { choiceOptions } from '../editor/fields/choice-options.ts';
-import { itemAt, labelOf, placeOfId } from '../session/places.ts';
 import type { Session, SessionEvent } from '../session/session.ts';
+import { itemAt, labelOf, placeOfId } from '../view-model/places.ts';
 import { nudgedEntry } from './nudge.ts';
 import { TRIAL_CELL_LIMIT, tableCells, tryValue, type ValueTrial } from './value-trial.ts';
 

@@ -11,7 +11,7 @@ import {
 import { numberInPrint } from '../../units/index.ts';
 import { enterText } from '../editing/cells/cell-edits.ts';
 import { type FoundCheck, findingsOf } from '../findings/findings.ts';
-import type { CellPlace } from '../session/place.ts';
+import type { CellPlace } from '../view-model/place.ts';
 
 /** Another value tried for a line, beside the book: a second notebook computes what would follow, the book stays as it is. */
 export interface ValueTrial {

@@ -1,9 +1,10 @@
 import type { Book, Edit } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
 import { contentInHand } from '../editing/cells/enter-draft.ts';
-import { type EditInHand, isChanged } from './edit-in-hand.ts';
+import type { EditInHand } from '../view-model/edit-in-hand.ts';
+import { titleFieldOf } from '../view-model/place.ts';
 import { placeAfter } from './follow-place.ts';
-import { titleFieldOf } from './place.ts';
+import { isChanged } from './way-out.ts';
 
 /** What was typed for a place that the book has no more. */
 export interface Strayed {

@@ -1,6 +1,6 @@
 import type { Book, Edit, Patch } from '../../document/index.ts';
 import { findPlace } from '../editing/find-place.ts';
-import type { CellPlace } from './place.ts';
+import type { CellPlace } from '../view-model/place.ts';
 
 /**
  * Where a place of a book stands after an edit: lines, parts and columns keep their ids wherever they move, rows of a

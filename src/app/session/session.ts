@@ -21,12 +21,13 @@ import { contentInHand, draftEdit, typedOverAs } from '../editing/cells/enter-dr
 import { findPlace } from '../editing/find-place.ts';
 import { placeInForce } from '../editing/methods/method-place.ts';
 import type { Autosave, SaveState } from '../storage/autosave.ts';
-import { type Drafts, noDrafts } from './drafts.ts';
-import { afterWayOut, type EditInHand, isChanged, type SelectedText, type WayOut } from './edit-in-hand.ts';
+import { type Drafts, noDrafts } from '../storage/drafts.ts';
+import type { EditInHand, SelectedText } from '../view-model/edit-in-hand.ts';
+import { type CellPlace, isOffPage, methodFieldOf, samePlace } from '../view-model/place.ts';
+import type { UnitsView } from '../view-model/units-view.ts';
 import { followEdit, reopenEdit, type Strayed } from './follow-hand.ts';
-import { type CellPlace, isOffPage, methodFieldOf, samePlace } from './place.ts';
 import { createSlices, timeAtOnce } from './slices.ts';
-import type { UnitsView } from './units-view.ts';
+import { afterWayOut, isChanged, type WayOut } from './way-out.ts';
 
 /** The lists of the overview, and the pages of what the book is about and what its references are. */
 export type OverviewPart = 'checks' | 'problems' | 'remarks' | 'stated' | 'links' | 'about' | 'sources';

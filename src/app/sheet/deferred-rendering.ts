@@ -1,6 +1,6 @@
-import type { QuayTable } from '../table/quay-table.ts';
 import { QuayLine } from './line/quay-line.ts';
 import { QuayWords } from './line/quay-words.ts';
+import type { QuayTable } from './table/quay-table.ts';
 
 type Drawn = QuayLine | QuayWords | QuayTable;
 

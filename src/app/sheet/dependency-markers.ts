@@ -1,6 +1,6 @@
 import type { Item } from '../../notebook/index.ts';
-import { dependsOn, feedsOf, itemAt, placeOfId } from '../session/places.ts';
 import type { Session } from '../session/session.ts';
+import { dependsOn, feedsOf, itemAt, placeOfId } from '../view-model/places.ts';
 import type { PageElements } from './page-elements.ts';
 
 type Flow = 'source' | 'fed';

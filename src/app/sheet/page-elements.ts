@@ -1,10 +1,10 @@
-import type { EditInHand } from '../session/edit-in-hand.ts';
-import type { CellPlace } from '../session/place.ts';
-import { QuayTable } from '../table/quay-table.ts';
+import type { EditInHand } from '../view-model/edit-in-hand.ts';
+import type { CellPlace } from '../view-model/place.ts';
 import { QuayLine } from './line/quay-line.ts';
 import { QuayWords } from './line/quay-words.ts';
 import { type GridMap, tableRow } from './place/grid-map.ts';
 import { type CellRange, fieldsInRange } from './place/range.ts';
+import { QuayTable } from './table/quay-table.ts';
 
 /** Where the person is, as the page shows it. */
 export interface Standing {

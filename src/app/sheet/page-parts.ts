@@ -9,7 +9,7 @@ import { type GridMap, hasTitle } from './place/grid-map.ts';
 import type { SheetHost } from './sheet-host.ts';
 import './line/quay-line.ts';
 import './line/quay-words.ts';
-import '../table/quay-table.ts';
+import './table/quay-table.ts';
 
 /** What the parts of a page are drawn with. */
 export interface Page {

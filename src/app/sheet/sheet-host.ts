@@ -1,4 +1,4 @@
-import type { Commit } from './editing/cell-edit.ts';
+import type { Commit } from '../editor/cell-edit.ts';
 
 /** What the parts of a page ask of the sheet they stand on. */
 export interface SheetHost {

@@ -1,9 +1,9 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import { leadsOut } from '../editor/fields/shield-key.ts';
-import type { EditInHand } from '../session/edit-in-hand.ts';
-import { titleFieldOf } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import { isOnScrollBar } from '../sheet/scroll-bar.ts';
+import type { EditInHand } from '../view-model/edit-in-hand.ts';
+import { titleFieldOf } from '../view-model/place.ts';
 
 type Host = ReactiveControllerHost & { readonly session: Session };
 

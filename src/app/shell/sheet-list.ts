@@ -5,8 +5,8 @@ import { groupedSheets } from '../editing/sheets/grouped-sheets.ts';
 import { duplicateSheet, moveSheetBy } from '../editing/sheets/sheet-edits.ts';
 import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
-import { drawSign } from '../sheet/line/signs.ts';
 import type { BookStore } from '../storage/book-store.ts';
+import { drawSign } from '../style/signs.ts';
 import type { SheetAction, SheetListMenu } from './sheet-list-menu.ts';
 import { sheetStates, stateWords } from './sheet-states.ts';
 

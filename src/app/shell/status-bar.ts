@@ -5,10 +5,11 @@ import { nextFinding } from '../findings/finding-places.ts';
 import { findingsOf } from '../findings/findings.ts';
 import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
+import { countWords } from '../view-model/count-words.ts';
 import { footButtonStyles } from './foot-button-styles.ts';
 import { RecheckController } from './recheck-controller.ts';
 import { recheckWords } from './second-engine-words.ts';
-import { checkWords, computingWords, countWords, linkCounts } from './status-words.ts';
+import { checkWords, computingWords, linkCounts } from './status-words.ts';
 
 /**
  * What fails and what has a problem in the whole book, each the way to its list; what the second engine makes of it;

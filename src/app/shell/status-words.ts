@@ -1,5 +1,6 @@
 import type { FoundCheck } from '../findings/findings.ts';
 import type { Computing } from '../session/session.ts';
+import { countedDo, countWords } from '../view-model/count-words.ts';
 
 /** How the checks of a book stand, in words. */
 export function checkWords(checks: readonly FoundCheck[]): string {
@@ -19,19 +20,6 @@ export function checkWords(checks: readonly FoundCheck[]): string {
   if (failing > 0) return `${failing} of ${countedDo(all, 'check', 'fail')}${without}`;
   if (open + beyond > 0) return `${all - open - beyond} of ${countedDo(all, 'check', 'hold')}${without}`;
   return `${countedDo(all, 'check', 'hold')}${without}`;
-}
-
-/**
- * "1 check holds", "3 checks hold", with the verb in the number of what is counted: "0 of 1 check holds", "1 of 3 checks
- * hold".
- */
-export function countedDo(count: number, word: string, verb: string): string {
-  return `${countWords(count, word)} ${verb}${count === 1 ? 's' : ''}`;
-}
-
-/** "1 problem", "2 problems". */
-export function countWords(count: number, word: string): string {
-  return `${count} ${word}${count === 1 ? '' : 's'}`;
 }
 
 /** How far the work is that is left over, and how much waits for it. */

@@ -2,9 +2,9 @@ import { css, html, LitElement } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Title } from '../../document/index.ts';
 import { onLeave } from '../editor/fields/on-leave.ts';
-import { titleFieldOf, titlePlace } from '../session/place.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
+import { titleFieldOf, titlePlace } from '../view-model/place.ts';
 
 interface Field {
   readonly field: keyof Title;

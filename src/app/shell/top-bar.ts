@@ -3,13 +3,13 @@ import type { Book } from '../../document/index.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { NOTHING_TO_UNDO } from '../session/undo-words.ts';
-import type { UnitsView } from '../session/units-view.ts';
-import { drawSign } from '../sheet/line/signs.ts';
 import type { CommandMenu } from '../sheet/menu/command-menu.ts';
 import type { MenuItem } from '../sheet/menu/popup-menu.ts';
 import type { SaveState } from '../storage/autosave.ts';
+import { drawSign } from '../style/signs.ts';
+import { clockTime } from '../view-model/local-time.ts';
+import type { UnitsView } from '../view-model/units-view.ts';
 import { BarFit } from './bar-fit.ts';
-import { clockTime } from './local-time.ts';
 import type { Side } from './sides.ts';
 
 const views: readonly { readonly view: UnitsView; readonly label: string }[] = [

@@ -1,8 +1,8 @@
 import { html, LitElement, nothing } from 'lit';
 import type { Book } from '../../document/index.ts';
-import { dayAndSecond, dayAndTime } from '../shell/local-time.ts';
 import type { BookStore, ListedBook } from '../storage/book-store.ts';
 import { reasonOf } from '../storage/storage-error.ts';
+import { dayAndSecond, dayAndTime } from '../view-model/local-time.ts';
 import { demoBook } from './demo.ts';
 import { startStyles } from './start-styles.ts';
 import { type ShippedTemplate, shippedTemplates } from './templates.ts';

@@ -1,5 +1,5 @@
-import type { Drafts } from '../session/drafts.ts';
-import type { EditInHand } from '../session/edit-in-hand.ts';
+import type { EditInHand } from '../view-model/edit-in-hand.ts';
+import type { Drafts } from './drafts.ts';
 
 const PREFIX = 'quaybook draft of ';
 

@@ -11,7 +11,7 @@ import {
   moveLine,
   removeLines,
 } from '../../../src/app/editing/lines/line-edits.ts';
-import type { CellPlace } from '../../../src/app/session/place.ts';
+import type { CellPlace } from '../../../src/app/view-model/place.ts';
 import { applyEdit, type Book, type Edit } from '../../../src/document/index.ts';
 import { sessionOn } from '../editor/completion/sample-session.ts';
 import { at, smallBook } from '../small-book.ts';

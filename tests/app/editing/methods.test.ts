@@ -7,7 +7,7 @@ import { renameEdit } from '../../../src/app/editing/lines/rename.ts';
 import { placeInForce } from '../../../src/app/editing/methods/method-place.ts';
 import { renameSheetEdit } from '../../../src/app/editing/sheets/rename-sheet.ts';
 import { formulaServiceAt } from '../../../src/app/editor/formula/formula-service.ts';
-import { methodPlace, samePlace } from '../../../src/app/session/place.ts';
+import { methodPlace, samePlace } from '../../../src/app/view-model/place.ts';
 import { applyEdit, type Book, type Calc, type CalcColumn, type Edit } from '../../../src/document/index.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
 import { blockOf, bookOf, choice, given, numbers, tableOf, texts } from '../../make-book.ts';

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { cellContent } from '../../../src/app/editing/cells/cell-content.ts';
-import type { Drafts } from '../../../src/app/session/drafts.ts';
-import type { EditInHand } from '../../../src/app/session/edit-in-hand.ts';
-import { type CellPlace, titlePlace } from '../../../src/app/session/place.ts';
 import { openSession, type Session } from '../../../src/app/session/session.ts';
+import type { Drafts } from '../../../src/app/storage/drafts.ts';
+import type { EditInHand } from '../../../src/app/view-model/edit-in-hand.ts';
+import { type CellPlace, titlePlace } from '../../../src/app/view-model/place.ts';
 import {
   type Book,
   type Edit,

@@ -4,7 +4,7 @@ import type { Notebook } from '../../../notebook/index.ts';
 import type { Extent } from '../../editing/clipboard/block.ts';
 import { pasteIntoTable } from '../../editing/clipboard/paste-cells.ts';
 import { findPlace } from '../../editing/find-place.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import type { FoundRows } from './find-rows.ts';
 
 /**

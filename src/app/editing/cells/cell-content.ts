@@ -1,11 +1,9 @@
-import { type Book, type Cell, CHUNK_CELLS, type GivenColumn, type Method } from '../../../document/index.ts';
-import { type CellPlace, methodFieldOf } from '../../session/place.ts';
+import { type Book, type Cell, cellOf, type GivenColumn, type Method } from '../../../document/index.ts';
+import type { ContentKind } from '../../view-model/edit-in-hand.ts';
+import { type CellPlace, methodFieldOf } from '../../view-model/place.ts';
 import { type Found, findPlace } from '../find-place.ts';
 import { methodAtPlace } from '../methods/method-place.ts';
 import { targetsAt } from './state-target.ts';
-
-/** What kind of text a cell holds; `reason` is that of a value stated there. */
-export type ContentKind = 'formula' | 'entry' | 'unit' | 'name' | 'text' | 'choice' | 'prose' | 'reason';
 
 /** The text of a cell as a person would type it; `kind` is undefined where nothing can be typed. */
 export interface CellContent {
@@ -107,11 +105,6 @@ function rowContent(row: Line, field: string, method: Method | undefined): CellC
       if ('entry' in row) return { kind: row.kind === 'choice' ? 'choice' : 'entry', text: row.entry };
       return { kind: undefined, text: '' };
   }
-}
-
-/** One cell of a given column. */
-export function cellOf(column: GivenColumn, row: number): Cell {
-  return column.chunks[Math.floor(row / CHUNK_CELLS)]?.[row % CHUNK_CELLS] ?? null;
 }
 
 /** A cell of a table as a person types it. */

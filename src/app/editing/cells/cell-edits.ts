@@ -16,7 +16,7 @@ import {
 } from '../../../document/index.ts';
 import { methodWords } from '../../../notebook/index.ts';
 import { isBareNumber } from '../../../units/index.ts';
-import { type CellPlace, methodFieldOf } from '../../session/place.ts';
+import { type CellPlace, methodFieldOf } from '../../view-model/place.ts';
 import { type Found, findPlace } from '../find-place.ts';
 import { methodAtPlace } from '../methods/method-place.ts';
 import { cellFromText } from './cell-content.ts';

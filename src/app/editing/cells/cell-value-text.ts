@@ -1,12 +1,13 @@
 import type { GivenColumn } from '../../../document/index.ts';
+import { cellOf } from '../../../document/index.ts';
 import type { Notebook } from '../../../notebook/index.ts';
 import { guarded } from '../../../tables/index.ts';
 import { type Unit, writeIn } from '../../../units/index.ts';
-import { displayUnit } from '../../session/format-quantity.ts';
-import type { CellPlace } from '../../session/place.ts';
-import type { UnitsView } from '../../session/units-view.ts';
+import { displayUnit } from '../../view-model/format-quantity.ts';
+import type { CellPlace } from '../../view-model/place.ts';
+import type { UnitsView } from '../../view-model/units-view.ts';
 import { findPlace } from '../find-place.ts';
-import { cellContent, cellOf } from './cell-content.ts';
+import { cellContent } from './cell-content.ts';
 
 /**
  * The text of a cell for other programs: results with all their digits in the unit of their line, the rest as typed.

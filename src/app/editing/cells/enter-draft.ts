@@ -2,19 +2,12 @@ import { fail, type Outcome, problem, succeed } from '../../../diagnostics/index
 import { type Book, type Edit, setTitle } from '../../../document/index.ts';
 import type { Notebook, Side } from '../../../notebook/index.ts';
 import { readUnit } from '../../../units/index.ts';
-import type { EditInHand } from '../../session/edit-in-hand.ts';
-import { type CellPlace, titleFieldOf } from '../../session/place.ts';
-import type { UnitsView } from '../../session/units-view.ts';
+import type { ContentKind, EditInHand } from '../../view-model/edit-in-hand.ts';
+import { type CellPlace, titleFieldOf } from '../../view-model/place.ts';
+import type { UnitsView } from '../../view-model/units-view.ts';
 import { findPlace } from '../find-place.ts';
 import { entryForScreen, entryFromScreen } from './carry-unit.ts';
-import {
-  type CellContent,
-  type ContentKind,
-  cellContent,
-  computedContent,
-  formulaAt,
-  writtenAt,
-} from './cell-content.ts';
+import { type CellContent, cellContent, computedContent, formulaAt, writtenAt } from './cell-content.ts';
 import { enterFormula, enterText } from './cell-edits.ts';
 import { isNumberOnScreen } from './number-on-screen.ts';
 import { otherKind, otherKindEdit } from './other-kind.ts';

@@ -1,8 +1,8 @@
 import { type Edit, type Row, replaceRow } from '../../../document/index.ts';
 import { type Notebook, type Trial, tryEntry } from '../../../notebook/index.ts';
 import { readEntry, readUnit } from '../../../units/index.ts';
-import type { EditInHand } from '../../session/edit-in-hand.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { EditInHand } from '../../view-model/edit-in-hand.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { findPlace } from '../find-place.ts';
 import { entryFromScreen, entryFromUnit } from './carry-unit.ts';
 import { withoutEquals } from './cell-edits.ts';

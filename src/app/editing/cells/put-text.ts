@@ -1,7 +1,7 @@
 import type { Outcome } from '../../../diagnostics/index.ts';
 import type { Edit } from '../../../document/index.ts';
 import type { Notebook } from '../../../notebook/index.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { renameEdit } from '../lines/rename.ts';
 import { cellContent } from './cell-content.ts';
 import { enterText } from './cell-edits.ts';

@@ -1,17 +1,18 @@
 import {
   type Book,
   type Cell,
+  cellOf,
   type Edit,
   joinEdits,
   type Statement,
   setCells,
 } from '../../../document/index.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { type GatheredCells, gatherCells } from '../clipboard/gather-cells.ts';
 import { findPlace } from '../find-place.ts';
 import { carryStatement } from './carry-reason.ts';
 import { carryUnit } from './carry-unit.ts';
-import { cellContent, cellOf } from './cell-content.ts';
+import { cellContent } from './cell-content.ts';
 import { enterFormula, enterText } from './cell-edits.ts';
 import { statedAt, statementEdit, targetsAt, unstateEdit } from './state-target.ts';
 

@@ -1,8 +1,8 @@
 import { type Fix, type Outcome, succeed } from '../../../diagnostics/index.ts';
 import type { Edit } from '../../../document/index.ts';
 import type { Notebook } from '../../../notebook/index.ts';
-import type { CellPlace } from '../../session/place.ts';
-import { itemAt } from '../../session/places.ts';
+import type { CellPlace } from '../../view-model/place.ts';
+import { itemAt } from '../../view-model/places.ts';
 import { cellContent } from './cell-content.ts';
 import { enterText } from './cell-edits.ts';
 import { type OtherKind, otherKind, otherKindEdit } from './other-kind.ts';

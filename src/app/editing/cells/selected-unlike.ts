@@ -1,6 +1,6 @@
 import { type Problem, problem } from '../../../diagnostics/index.ts';
 import type { Book } from '../../../document/index.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { findPlace } from '../find-place.ts';
 
 /**

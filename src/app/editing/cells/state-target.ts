@@ -16,7 +16,7 @@ import {
   stateSide,
 } from '../../../document/index.ts';
 import { SIDES, type Side, type StatedPlace } from '../../../notebook/index.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { findPlace } from '../find-place.ts';
 import { confirmReason } from './carry-reason.ts';
 

@@ -2,10 +2,10 @@ import { fail, type Outcome, type Problem, problem, succeed } from '../../../dia
 import type { Edit, Statement } from '../../../document/index.ts';
 import { type Notebook, SIDES, type Side, type StatedTrial, tryStated } from '../../../notebook/index.ts';
 import { readEntry } from '../../../units/index.ts';
-import type { EditInHand } from '../../session/edit-in-hand.ts';
-import { displayUnit } from '../../session/format-quantity.ts';
-import type { CellPlace } from '../../session/place.ts';
-import type { UnitsView } from '../../session/units-view.ts';
+import type { EditInHand } from '../../view-model/edit-in-hand.ts';
+import { displayUnit } from '../../view-model/format-quantity.ts';
+import type { CellPlace } from '../../view-model/place.ts';
+import type { UnitsView } from '../../view-model/units-view.ts';
 import { COPIED_FROM, carryStatement, confirmReason, stateAnew } from './carry-reason.ts';
 import { carryUnit, entryFromUnit } from './carry-unit.ts';
 import { type StateTarget, statedPlaceOf, statementEdit, targetAt, targetsAt } from './state-target.ts';

@@ -6,7 +6,7 @@ import {
   type Statement,
   stateCells,
 } from '../../../document/index.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { targetsAt } from '../cells/state-target.ts';
 
 /** Changes of what is stated in cells of tables, gathered by their columns. */

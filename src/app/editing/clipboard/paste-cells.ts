@@ -2,6 +2,7 @@ import { fail, type Outcome, type Problem, problem, succeed } from '../../../dia
 import {
   type CalcColumn,
   type Cell,
+  cellOf,
   type Edit,
   type GivenColumn,
   idOfRow,
@@ -15,11 +16,11 @@ import {
 } from '../../../document/index.ts';
 import { type Notebook, tryCells, tryEntry } from '../../../notebook/index.ts';
 import { columnWords, type Fate } from '../../../tables/index.ts';
-import type { CellPlace } from '../../session/place.ts';
-import type { UnitsView } from '../../session/units-view.ts';
+import type { CellPlace } from '../../view-model/place.ts';
+import type { UnitsView } from '../../view-model/units-view.ts';
 import { COPIED_FROM, carryStatement } from '../cells/carry-reason.ts';
 import { carryUnit, unitOfBareNumbers } from '../cells/carry-unit.ts';
-import { cellContent, cellFromText, cellOf } from '../cells/cell-content.ts';
+import { cellContent, cellFromText } from '../cells/cell-content.ts';
 import { enterText } from '../cells/cell-edits.ts';
 import { putText } from '../cells/put-text.ts';
 import { statementIn } from '../cells/state-target.ts';

@@ -10,7 +10,7 @@ import {
 } from '../../../document/index.ts';
 import { renameInFormula } from '../../../language/index.ts';
 import { namesOf, type Respell, resolveName, respellLine, usesInPart } from '../../../notebook/index.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { type Change, insertRows } from '../lines/line-edits.ts';
 import { newBlock } from '../lines/new-items.ts';
 

@@ -10,7 +10,7 @@ import {
   type Sheet,
 } from '../../../document/index.ts';
 import { type CopiedParts, partsToPut } from '../../../notebook/index.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { type Change, insertPartBelow, insertRows } from '../lines/line-edits.ts';
 import { type LinesGo, roomOf } from './paste-lines.ts';
 

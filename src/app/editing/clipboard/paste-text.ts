@@ -9,8 +9,8 @@ import {
   unguarded,
   withoutApostrophes,
 } from '../../../tables/index.ts';
-import type { CellPlace } from '../../session/place.ts';
-import type { UnitsView } from '../../session/units-view.ts';
+import type { CellPlace } from '../../view-model/place.ts';
+import type { UnitsView } from '../../view-model/units-view.ts';
 import { entryFromScreen } from '../cells/carry-unit.ts';
 import { putText } from '../cells/put-text.ts';
 import { findPlace } from '../find-place.ts';

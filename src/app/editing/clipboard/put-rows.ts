@@ -1,5 +1,6 @@
 import {
   type Cell,
+  cellOf,
   type Edit,
   type GivenColumn,
   insertTableRows,
@@ -8,7 +9,6 @@ import {
   setCells,
   type Table,
 } from '../../../document/index.ts';
-import { cellOf } from '../cells/cell-content.ts';
 import { insertionLabel } from '../lines/describe-insertion.ts';
 
 /** Rows for a table, as they were read: by the name of a column a cell for each row. */

@@ -16,7 +16,7 @@ import {
   unitOfHeader,
 } from '../../../tables/index.ts';
 import { readUnit, type UnitRegistry } from '../../../units/index.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { type Change, insertPartBelow } from '../lines/line-edits.ts';
 import { pastedText } from './pasted-text.ts';
 

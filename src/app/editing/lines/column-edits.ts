@@ -8,7 +8,7 @@ import {
   moveColumn,
   removeColumn,
 } from '../../../document/index.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { findPlace } from '../find-place.ts';
 import type { Change } from './line-edits.ts';
 

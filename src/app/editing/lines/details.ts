@@ -13,8 +13,7 @@ import {
   setRowField,
 } from '../../../document/index.ts';
 import type { Notebook } from '../../../notebook/index.ts';
-import type { CellPlace } from '../../session/place.ts';
-import type { Session } from '../../session/session.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { valueAsUnit } from '../cells/cell-edits.ts';
 import { optionsCompared } from '../choices/options-compared.ts';
 import { optionsFrom, optionText } from '../choices/options-text.ts';
@@ -116,17 +115,17 @@ function listedOptions(
 
 /** The edit that puts changed details in place; undefined if none changed. A new name goes into every formula. */
 export function detailsEdit(
-  session: Pick<Session, 'notebook'>,
+  { notebook }: { readonly notebook: Notebook },
   place: CellPlace,
   wanted: Details,
 ): Outcome<Edit | undefined> {
-  const { book } = session.notebook;
+  const { book } = notebook;
   const found = findPlace(book, place);
   const now = detailsAt(book, place);
   const names = (Object.keys(now) as DetailName[]).filter((name) => (wanted[name] ?? '') !== now[name]);
   if (!found || names.length === 0) return succeed(undefined);
   if (names.some((name) => ofChart.includes(name))) {
-    const trouble = chartTrouble(session.notebook, place.sheet, drawnBy(wanted));
+    const trouble = chartTrouble(notebook, place.sheet, drawnBy(wanted));
     if (trouble) return fail(trouble);
   }
   if (names.includes('unit')) {
@@ -158,7 +157,7 @@ export function detailsEdit(
     if (edit) edits.push(edit);
   }
   if (names.includes('name')) {
-    const renamed = renameEdit(session, place, wanted.name ?? '');
+    const renamed = renameEdit({ notebook }, place, wanted.name ?? '');
     if (!renamed.ok) return renamed;
     edits.push(renamed.value);
   }

@@ -1,7 +1,7 @@
 import { fail, type Outcome, problem, succeed } from '../../../diagnostics/index.ts';
 import { findSheet, freshFor, type Sheet, type Table } from '../../../document/index.ts';
 import type { Notebook } from '../../../notebook/index.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { chartTables, usualColumns } from './chart-columns.ts';
 import { type Change, insertPartBelow } from './line-edits.ts';
 

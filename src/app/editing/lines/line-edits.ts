@@ -19,7 +19,7 @@ import {
   removeRow,
   removeTableRows,
 } from '../../../document/index.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { findPlace } from '../find-place.ts';
 import { copyOfPart, copyOfRow, type NewKind, newBlock, newPart, newRow } from './new-items.ts';
 

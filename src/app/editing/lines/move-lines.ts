@@ -1,5 +1,5 @@
 import { applyEdit, type Book, type Edit, findSheet, joinEdits } from '../../../document/index.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { findPlace } from '../find-place.ts';
 import { moveLine } from './line-edits.ts';
 

@@ -21,7 +21,7 @@ import {
   usesInPart,
 } from '../../../notebook/index.ts';
 import { normaliseLookAlikes } from '../../../units/index.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { findPlace } from '../find-place.ts';
 
 /** What is renamed: its full id, its sheet, and the edit of the name itself. */

@@ -17,7 +17,7 @@ import {
   useOneFormula,
 } from '../../../document/index.ts';
 import { methodWords, type Notebook } from '../../../notebook/index.ts';
-import { placeOfId } from '../../session/places.ts';
+import { placeOfId } from '../../view-model/places.ts';
 import { findPlace } from '../find-place.ts';
 import { type Chooser, chooserAt, choosersFor } from './choosers.ts';
 import { type MethodLine, methodForOthers } from './method-line.ts';

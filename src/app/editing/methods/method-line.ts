@@ -6,7 +6,7 @@ import {
   findSheet,
   type Method,
 } from '../../../document/index.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { findPlace } from '../find-place.ts';
 
 /** A calculated line or column: what edits call it, what the model does, and where its names are looked up. */

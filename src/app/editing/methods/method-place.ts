@@ -1,6 +1,6 @@
 import type { Book, CalcColumn, Method, Row, SeriesColumn } from '../../../document/index.ts';
 import { methodByChoice, methodInForce, type Notebook } from '../../../notebook/index.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { findPlace } from '../find-place.ts';
 
 /**

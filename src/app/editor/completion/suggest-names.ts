@@ -1,9 +1,9 @@
 import type { Type } from '../../../language/index.ts';
 import type { FormulaColumnItem, FormulaItem, Item } from '../../../notebook/index.ts';
-import { quantityText } from '../../session/format-quantity.ts';
-import { labelOf } from '../../session/places.ts';
-import { resultText } from '../../session/result-text.ts';
 import type { Session } from '../../session/session.ts';
+import { quantityText } from '../../view-model/format-quantity.ts';
+import { labelOf } from '../../view-model/places.ts';
+import { resultText } from '../../view-model/result-text.ts';
 import type { Suggestion } from './suggestion.ts';
 import { fitsWanted } from './wanted-type.ts';
 

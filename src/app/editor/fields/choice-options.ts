@@ -1,7 +1,7 @@
 import { foldedOption } from '../../../document/index.ts';
 import { type Notebook, namesOf, optionsOf } from '../../../notebook/index.ts';
 import { findPlace } from '../../editing/find-place.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 
 /** One option of a choice: what formulas see, and what a person reads if that is something else. */
 export interface ChoiceOption {

@@ -1,4 +1,4 @@
-import type { CommitMove } from '../../sheet/editing/cell-edit.ts';
+import type { CommitMove } from '../cell-edit.ts';
 
 /** What a key does to the field of a cell. */
 export type FieldKey =

@@ -1,5 +1,5 @@
 import { html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
-import type { Commit, CommitMove, Typed } from '../../sheet/editing/cell-edit.ts';
+import type { Commit, CommitMove, Typed } from '../cell-edit.ts';
 import { Below } from './below.ts';
 import type { ChoiceOption } from './choice-options.ts';
 import { fieldKey } from './field-keys.ts';

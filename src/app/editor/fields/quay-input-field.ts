@@ -1,7 +1,7 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Fix } from '../../../diagnostics/index.ts';
-import type { SelectedText } from '../../session/edit-in-hand.ts';
-import type { Commit, CommitMove, Typed } from '../../sheet/editing/cell-edit.ts';
+import type { SelectedText } from '../../view-model/edit-in-hand.ts';
+import type { Commit, CommitMove, Typed } from '../cell-edit.ts';
 import type { Suggestion } from '../completion/suggestion.ts';
 import { applyFix, takeable } from '../notes/note.ts';
 import { drawNote, isRefusalSaid, noteStyles } from '../notes/note-view.ts';

@@ -8,7 +8,7 @@ import {
 } from '@codemirror/autocomplete';
 import { Prec } from '@codemirror/state';
 import { type EditorView, keymap } from '@codemirror/view';
-import type { CommitMove } from '../../sheet/editing/cell-edit.ts';
+import type { CommitMove } from '../cell-edit.ts';
 import { completingAt } from '../completion/completing-at.ts';
 
 /** What the keys of the formula editor bring about. */

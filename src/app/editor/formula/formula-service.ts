@@ -1,8 +1,8 @@
 import { methodDiffers, methodsUsed } from '../../../notebook/index.ts';
 import { findPlace } from '../../editing/find-place.ts';
-import type { Typing } from '../../session/edit-in-hand.ts';
-import type { CellPlace } from '../../session/place.ts';
 import type { Session } from '../../session/session.ts';
+import type { Typing } from '../../view-model/edit-in-hand.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { complete } from '../completion/complete.ts';
 import { withKindOffer } from '../notes/kind-offer.ts';
 import { statementNote } from '../notes/statement-note.ts';

@@ -1,7 +1,7 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
 import { keyed } from 'lit/directives/keyed.js';
 import type { Fix } from '../../../diagnostics/index.ts';
-import { drawSign } from '../../sheet/line/signs.ts';
+import { drawSign } from '../../style/signs.ts';
 import { fixWords, type Note, takeable } from './note.ts';
 
 /**

@@ -1,7 +1,7 @@
 import { withGreek } from '../../../language/index.ts';
 import { renameEdit } from '../../editing/lines/rename.ts';
-import type { CellPlace } from '../../session/place.ts';
 import type { Session } from '../../session/session.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import type { Suggestion } from '../completion/suggestion.ts';
 import { type Note, problemNote } from '../notes/note.ts';
 import type { Reader } from './reader.ts';

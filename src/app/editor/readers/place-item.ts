@@ -1,6 +1,6 @@
 import type { Item, Notebook } from '../../../notebook/index.ts';
 import { findPlace } from '../../editing/find-place.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 
 /** The line or column that a cell belongs to, if it belongs to one. */
 export function itemOfPlace({ book, model }: Notebook, place: CellPlace): Item | undefined {

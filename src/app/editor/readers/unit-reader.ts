@@ -1,8 +1,8 @@
 import { type Type, typeOfUnit } from '../../../language/index.ts';
 import type { Item, Notebook } from '../../../notebook/index.ts';
 import { readEntry, readUnit } from '../../../units/index.ts';
-import type { CellPlace } from '../../session/place.ts';
 import type { Session } from '../../session/session.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { matching } from '../completion/matching.ts';
 import { fits, unitSuggestions } from '../completion/suggest-units.ts';
 import type { Suggestion } from '../completion/suggestion.ts';

@@ -3,8 +3,8 @@ import type { Notebook } from '../../../notebook/index.ts';
 import { chooseOption } from '../../editing/methods/change-methods.ts';
 import type { Chooser } from '../../editing/methods/choosers.ts';
 import type { MethodLine } from '../../editing/methods/method-line.ts';
-import type { MethodText } from '../../session/place.ts';
 import type { MenuItem } from '../../sheet/menu/popup-menu.ts';
+import type { MethodText } from '../../view-model/place.ts';
 
 /** What can be done with one method. */
 export interface MethodDeeds {

@@ -1,5 +1,5 @@
 import { css } from 'lit';
-import { fieldsStyles } from '../../dialogs/fields-styles.ts';
+import { fieldsStyles } from '../../style/fields-styles.ts';
 
 /** The methods of a line in the panel: what is written can be pressed and becomes its field. */
 export const methodsStyles = [

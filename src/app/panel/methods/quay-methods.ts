@@ -19,22 +19,22 @@ import {
   methodForOthers,
   methodLineAt,
 } from '../../editing/methods/method-line.ts';
+import type { Commit } from '../../editor/cell-edit.ts';
+import type { Session } from '../../session/session.ts';
+import { SessionController } from '../../session/session-controller.ts';
+import { cellEditor } from '../../sheet/editing/cell-editor.ts';
+import { wordsOfMethod } from '../../sheet/line/methods-shown.ts';
+import type { CommandMenu } from '../../sheet/menu/command-menu.ts';
+import { mathsStyles } from '../../style/maths-styles.ts';
+import { drawSign } from '../../style/signs.ts';
 import {
   type CellPlace,
   type MethodText,
   methodFieldOf,
   methodPlace,
   samePlace,
-} from '../../session/place.ts';
-import { itemAt, localName, placeOfId } from '../../session/places.ts';
-import type { Session } from '../../session/session.ts';
-import { SessionController } from '../../session/session-controller.ts';
-import type { Commit } from '../../sheet/editing/cell-edit.ts';
-import { cellEditor } from '../../sheet/editing/cell-editor.ts';
-import { wordsOfMethod } from '../../sheet/line/methods-shown.ts';
-import { drawSign } from '../../sheet/line/signs.ts';
-import type { CommandMenu } from '../../sheet/menu/command-menu.ts';
-import { mathsStyles } from '../../style/maths-styles.ts';
+} from '../../view-model/place.ts';
+import { itemAt, localName, placeOfId } from '../../view-model/places.ts';
 import { drawNumbers, drawSymbols } from '../formula-part.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { begunBy, drawForm, type MethodForm, servingOf } from './method-form.ts';

@@ -4,12 +4,12 @@ import { cellContent } from '../../editing/cells/cell-content.ts';
 import { statementAt, targetsAt } from '../../editing/cells/state-target.ts';
 import { sideSaid } from '../../editing/cells/state-value.ts';
 import { findPlace } from '../../editing/find-place.ts';
-import type { EditInHand } from '../../session/edit-in-hand.ts';
-import { type CellPlace, isOffPage, samePlace } from '../../session/place.ts';
+import type { Commit } from '../../editor/cell-edit.ts';
 import type { Session } from '../../session/session.ts';
+import type { EditInHand } from '../../view-model/edit-in-hand.ts';
+import { type CellPlace, isOffPage, samePlace } from '../../view-model/place.ts';
 import type { ActiveCell } from '../place/active-cell.ts';
 import type { Command } from '../place/keys.ts';
-import type { Commit } from './cell-edit.ts';
 
 /** What editing the active cell needs of its page. */
 interface Host {

@@ -1,9 +1,9 @@
 import { html, type TemplateResult } from 'lit';
-import type { EditInHand } from '../../session/edit-in-hand.ts';
-import { samePlace } from '../../session/place.ts';
+import type { Commit, Typed } from '../../editor/cell-edit.ts';
 import type { Session } from '../../session/session.ts';
+import type { EditInHand } from '../../view-model/edit-in-hand.ts';
+import { samePlace } from '../../view-model/place.ts';
 import type { SheetHost } from '../sheet-host.ts';
-import type { Commit, Typed } from './cell-edit.ts';
 import '../../editor/quay-cell-editor.ts';
 import './quay-prose-editor.ts';
 

@@ -18,12 +18,12 @@ import { pasteText } from '../../editing/clipboard/paste-text.ts';
 import { insertTableFor } from '../../editing/clipboard/table-from-text.ts';
 import { findPlace } from '../../editing/find-place.ts';
 import type { Change } from '../../editing/lines/line-edits.ts';
+import type { Commit } from '../../editor/cell-edit.ts';
 import { choiceOptions, optionCalled } from '../../editor/fields/choice-options.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { type CommandHost, dispatchCommand, reportRefusal, selectedCells } from '../place/commands.ts';
 import { typesElsewhere } from '../place/focus-elsewhere.ts';
 import { isWholeRows } from '../place/range.ts';
-import type { Commit } from './cell-edit.ts';
 import { insertOneLine, isOneLine } from './field-paste.ts';
 
 const ONE_CELL = { rows: 1, columns: 1 } as const;

@@ -1,6 +1,6 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import type { CellPlace } from '../../session/place.ts';
 import { reasonOf } from '../../storage/storage-error.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 
 type Host = ReactiveControllerHost & {
   readonly placeAtPointer: (event: MouseEvent) => CellPlace | undefined;

@@ -1,8 +1,8 @@
 import { css, html, LitElement, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
+import type { Commit, CommitMove, Typed } from '../../editor/cell-edit.ts';
 import { onLeave } from '../../editor/fields/on-leave.ts';
 import { shieldKey } from '../../editor/fields/shield-key.ts';
-import type { Commit, CommitMove, Typed } from './cell-edit.ts';
 
 /** A field of several lines for the words of a sheet: Enter ends it, Shift+Enter starts a new line. */
 export class QuayProseEditor extends LitElement {

@@ -10,7 +10,7 @@ import {
   upright,
   words,
 } from '../../../record/index.ts';
-import { quantityText } from '../../session/format-quantity.ts';
+import { quantityText } from '../../view-model/format-quantity.ts';
 import type { WorkedFormula } from '../numbers/worked-formula.ts';
 import { formulaLines } from './formula-lines.ts';
 import type { FormulaLine, Piece } from './formula-pieces.ts';

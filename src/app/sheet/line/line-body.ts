@@ -12,19 +12,19 @@ import {
 } from '../../../notebook/index.ts';
 import { math, symbolMath } from '../../../record/index.ts';
 import { unitInPrint } from '../../../units/index.ts';
-import { choiceWords } from '../../session/choice-words.ts';
-import { comparedSides } from '../../session/compared-sides.ts';
-import { displayUnit, formatQuantity, type PrintedQuantity } from '../../session/format-quantity.ts';
-import { localName } from '../../session/places.ts';
 import { drawMarkup } from '../../style/markup.ts';
+import { drawSign, type Sign } from '../../style/signs.ts';
+import { choiceWords } from '../../view-model/choice-words.ts';
+import { comparedSides } from '../../view-model/compared-sides.ts';
+import { entryView } from '../../view-model/entry-view.ts';
+import { displayUnit, formatQuantity, type PrintedQuantity } from '../../view-model/format-quantity.ts';
+import { localName } from '../../view-model/places.ts';
 import { drawLineNumbers, drawRowNumbers, isSideWorked } from '../numbers/numbers-view.ts';
 import { LETTER } from '../paper/page-measure.ts';
-import { entryView } from './entry-view.ts';
 import { typesetFormula } from './formula-set.ts';
 import { drawFormula } from './formula-view.ts';
 import type { LineContext, Room } from './line-source.ts';
 import { methodsShown } from './methods-shown.ts';
-import { drawSign, type Sign } from './signs.ts';
 import { statedNote } from './stated-note.ts';
 import { totalNote } from './total-note.ts';
 

@@ -1,7 +1,8 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Item } from '../../../notebook/index.ts';
-import type { EditInHand } from '../../session/edit-in-hand.ts';
 import type { Session } from '../../session/session.ts';
+import { drawSign } from '../../style/signs.ts';
+import type { EditInHand } from '../../view-model/edit-in-hand.ts';
 import { cellEditor } from '../editing/cell-editor.ts';
 import { lineFields } from '../place/grid-map.ts';
 import type { SheetHost } from '../sheet-host.ts';
@@ -9,7 +10,6 @@ import { drawSymbol } from './formula-view.ts';
 import { lineBody } from './line-body.ts';
 import type { LineSource, Room } from './line-source.ts';
 import { lineMargin } from './link-note.ts';
-import { drawSign } from './signs.ts';
 import { sourceOfLine } from './source-of-line.ts';
 
 /**

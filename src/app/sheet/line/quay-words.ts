@@ -1,11 +1,11 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Part, Prose } from '../../../document/index.ts';
-import type { EditInHand } from '../../session/edit-in-hand.ts';
 import type { Session } from '../../session/session.ts';
+import { drawSign, type Sign } from '../../style/signs.ts';
+import type { EditInHand } from '../../view-model/edit-in-hand.ts';
 import { cellEditor } from '../editing/cell-editor.ts';
 import type { SheetHost } from '../sheet-host.ts';
 import { drawPicture } from './picture.ts';
-import { drawSign, type Sign } from './signs.ts';
 
 /** What stands in the margin beside prose of a role, and its sign. */
 const roles: Readonly<

@@ -1,8 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { type StatedHere, statedIn } from '../../../notebook/index.ts';
-import { statedWords } from '../../session/stated-words.ts';
+import { drawSign } from '../../style/signs.ts';
+import { statedWords } from '../../view-model/stated-words.ts';
 import type { LineContext } from './line-source.ts';
-import { drawSign } from './signs.ts';
 
 type Told = Pick<LineContext, 'session' | 'item'>;
 

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Item, Value } from '../../../notebook/index.ts';
-import { printedRowsWords } from '../../table/printed-rows.ts';
+import { printedRowsWords } from '../../view-model/printed-rows.ts';
 import type { LineContext } from './line-source.ts';
 
 /** Says below a line that is the sum of a column where the rows, as the page rounds them, add to something else. */

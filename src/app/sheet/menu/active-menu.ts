@@ -1,5 +1,5 @@
-import type { CellPlace } from '../../session/place.ts';
 import type { Session } from '../../session/session.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { subjectAt } from './menu-subject.ts';
 import type { MenuAction, QuaySheetMenu } from './quay-sheet-menu.ts';
 

@@ -1,6 +1,6 @@
 import type { Book } from '../../../document/index.ts';
 import { findPlace } from '../../editing/find-place.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import type { MenuSubject } from './quay-sheet-menu.ts';
 
 /** What the menu at a place is about; opened at the foot of a block it is about what may stand there. */

@@ -6,7 +6,7 @@ import {
   type Notebook,
   referencesOfItem,
 } from '../../../notebook/index.ts';
-import { localName } from '../../session/places.ts';
+import { localName } from '../../view-model/places.ts';
 import { extremeRows, tableOf } from './worked-aggregates.ts';
 import { rowTaken } from './worked-lookups.ts';
 

@@ -9,10 +9,10 @@ import {
   statedIn,
 } from '../../../notebook/index.ts';
 import { unitInPrint } from '../../../units/index.ts';
-import { quantityText } from '../../session/format-quantity.ts';
 import type { Session } from '../../session/session.ts';
-import { wordsOfValue } from '../../session/stated-words.ts';
-import { columnView } from '../../table/cell-view.ts';
+import { columnView } from '../../view-model/cell-view.ts';
+import { quantityText } from '../../view-model/format-quantity.ts';
+import { wordsOfValue } from '../../view-model/stated-words.ts';
 import { typesetNumbers } from '../line/formula-set.ts';
 import { drawFormula, drawSymbol, hasNumbers } from '../line/formula-view.ts';
 import { type GoverningRow, governingRow } from './governing-row.ts';

@@ -1,8 +1,8 @@
 import { type CallSyntax, findFunction, type NameSyntax, type Syntax } from '../../../language/index.ts';
 import type { Notebook, PartPlace, Side, Value } from '../../../notebook/index.ts';
 import { sameDimension, type Unit } from '../../../units/index.ts';
-import { formatQuantity, type PrintedQuantity, quantityText } from '../../session/format-quantity.ts';
 import type { Session } from '../../session/session.ts';
+import { formatQuantity, type PrintedQuantity, quantityText } from '../../view-model/format-quantity.ts';
 import { valuesSideBySide } from './side-by-side.ts';
 import { typedBySpan } from './typed-by-span.ts';
 import { workCall } from './worked-calls.ts';

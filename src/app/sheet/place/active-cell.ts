@@ -1,9 +1,9 @@
 import type { Sheet } from '../../../document/index.ts';
 import { findPlace } from '../../editing/find-place.ts';
-import type { EditInHand } from '../../session/edit-in-hand.ts';
-import { type CellPlace, samePlace } from '../../session/place.ts';
+import type { CommitMove } from '../../editor/cell-edit.ts';
 import type { Session } from '../../session/session.ts';
-import type { CommitMove } from '../editing/cell-edit.ts';
+import type { EditInHand } from '../../view-model/edit-in-hand.ts';
+import { type CellPlace, samePlace } from '../../view-model/place.ts';
 import { type CursorMove, moveCursor } from './cursor-movement.ts';
 import { fieldToFill } from './field-to-fill.ts';
 import { type GridMap, type GridRow, placeAt } from './grid-map.ts';

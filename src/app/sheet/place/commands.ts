@@ -18,9 +18,9 @@ import {
 } from '../../editing/lines/line-edits.ts';
 import { moveLinesBy } from '../../editing/lines/move-lines.ts';
 import type { NewKind } from '../../editing/lines/new-items.ts';
-import type { CellPlace } from '../../session/place.ts';
 import type { Session } from '../../session/session.ts';
 import { NOTHING_TO_UNDO } from '../../session/undo-words.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import type { RequestKind } from '../app-request.ts';
 import type { MenuAction } from '../menu/quay-sheet-menu.ts';
 import type { CursorMove } from './cursor-movement.ts';

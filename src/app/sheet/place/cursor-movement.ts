@@ -1,4 +1,4 @@
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { type GridMap, type GridRow, placeAt } from './grid-map.ts';
 
 /** A move of the active cell. */

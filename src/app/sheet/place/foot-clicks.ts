@@ -1,5 +1,5 @@
 import { findPlace } from '../../editing/find-place.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import type { MenuAction } from '../menu/quay-sheet-menu.ts';
 import { type CommandHost, dispatchCommand } from './commands.ts';
 import { placeAt } from './grid-map.ts';

@@ -1,5 +1,5 @@
 import type { Part, Row, Sheet } from '../../../document/index.ts';
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 
 /** One row of the grid that a sheet is: where it stands and the fields it can be entered at, left to right. */
 export interface GridRow {

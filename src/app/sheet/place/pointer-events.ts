@@ -1,5 +1,5 @@
-import type { CellPlace } from '../../session/place.ts';
-import { samePlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
+import { samePlace } from '../../view-model/place.ts';
 import type { CommandHost } from './commands.ts';
 import { blankAt } from './focus-elsewhere.ts';
 import { clickFoot } from './foot-clicks.ts';

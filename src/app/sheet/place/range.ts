@@ -1,4 +1,4 @@
-import type { CellPlace } from '../../session/place.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import type { GridMap } from './grid-map.ts';
 
 /** A block of selected cells: rows of the grid from `top` to `bottom`, fields from `left` to `right`, all included. */

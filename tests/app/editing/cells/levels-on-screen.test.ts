@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { entryForScreen, entryFromScreen } from '../../../../src/app/editing/cells/carry-unit.ts';
-import { quantityText } from '../../../../src/app/session/format-quantity.ts';
-import { itemAt } from '../../../../src/app/session/places.ts';
-import { resultText } from '../../../../src/app/session/result-text.ts';
+import { quantityText } from '../../../../src/app/view-model/format-quantity.ts';
+import { itemAt } from '../../../../src/app/view-model/places.ts';
+import { resultText } from '../../../../src/app/view-model/result-text.ts';
 import { blankBook, setEntry } from '../../../../src/document/index.ts';
 import { openNotebook } from '../../../../src/notebook/index.ts';
 

@@ -6,8 +6,8 @@ import { pasteIntoTable, pasteOntoLines } from '../../../../src/app/editing/clip
 import { isStatedColumn, pasteStated } from '../../../../src/app/editing/clipboard/paste-stated.ts';
 import { formulaServiceAt } from '../../../../src/app/editor/formula/formula-service.ts';
 import { entryReader, reasonReader } from '../../../../src/app/editor/readers/entry-reader.ts';
-import type { CellPlace } from '../../../../src/app/session/place.ts';
 import { openSession, type Session } from '../../../../src/app/session/session.ts';
+import type { CellPlace } from '../../../../src/app/view-model/place.ts';
 import {
   type Book,
   duplicateTableRow,

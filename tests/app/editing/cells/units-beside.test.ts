@@ -3,11 +3,11 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { displayedUnit, unitOfLimits } from '../../../../src/app/editing/cells/carry-unit.ts';
 import { numberOnScreen } from '../../../../src/app/editing/cells/number-on-screen.ts';
-import type { CellPlace } from '../../../../src/app/session/place.ts';
 import { openSession, type Session } from '../../../../src/app/session/session.ts';
-import type { UnitsView } from '../../../../src/app/session/units-view.ts';
 import { lineBody } from '../../../../src/app/sheet/line/line-body.ts';
-import { columnView } from '../../../../src/app/table/cell-view.ts';
+import { columnView } from '../../../../src/app/view-model/cell-view.ts';
+import type { CellPlace } from '../../../../src/app/view-model/place.ts';
+import type { UnitsView } from '../../../../src/app/view-model/units-view.ts';
 import {
   type Book,
   type Edit,

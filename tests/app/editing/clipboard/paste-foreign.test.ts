@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { pasteForeign } from '../../../../src/app/editing/clipboard/paste-foreign.ts';
 import { describeInsertion } from '../../../../src/app/editing/lines/describe-insertion.ts';
-import type { CellPlace } from '../../../../src/app/session/place.ts';
+import type { CellPlace } from '../../../../src/app/view-model/place.ts';
 import { openNotebook } from '../../../../src/notebook/index.ts';
 import { at, smallBook } from '../../small-book.ts';
 import { after, done, refusal } from '../applied.ts';

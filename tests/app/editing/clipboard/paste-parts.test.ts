@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { pasteParts, pickParts } from '../../../../src/app/editing/clipboard/paste-parts.ts';
-import type { CellPlace } from '../../../../src/app/session/place.ts';
+import type { CellPlace } from '../../../../src/app/view-model/place.ts';
 import {
   type Book,
   blankBook,

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { pasteText } from '../../../../src/app/editing/clipboard/paste-text.ts';
 import { pastedText } from '../../../../src/app/editing/clipboard/pasted-text.ts';
 import { describeInsertion } from '../../../../src/app/editing/lines/describe-insertion.ts';
-import type { UnitsView } from '../../../../src/app/session/units-view.ts';
+import type { UnitsView } from '../../../../src/app/view-model/units-view.ts';
 import type { Book, Edit } from '../../../../src/document/index.ts';
 import { openNotebook } from '../../../../src/notebook/index.ts';
 import { readTable } from '../../../../src/tables/index.ts';

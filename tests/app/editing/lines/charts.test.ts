@@ -8,7 +8,7 @@ import {
   withTable,
 } from '../../../../src/app/editing/lines/details.ts';
 import { insertChart } from '../../../../src/app/editing/lines/insert-chart.ts';
-import type { CellPlace } from '../../../../src/app/session/place.ts';
+import type { CellPlace } from '../../../../src/app/view-model/place.ts';
 import { applyEdit, type Book, type Edit, findSheet, type Part } from '../../../../src/document/index.ts';
 import { openNotebook } from '../../../../src/notebook/index.ts';
 import { sampleBook } from '../../editor/completion/sample-session.ts';

@@ -5,7 +5,7 @@ import {
   removeColumnAt,
 } from '../../../../src/app/editing/lines/column-edits.ts';
 import { type Details, detailsAt, detailsEdit } from '../../../../src/app/editing/lines/details.ts';
-import type { CellPlace } from '../../../../src/app/session/place.ts';
+import type { CellPlace } from '../../../../src/app/view-model/place.ts';
 import { applyEdit, type Book, type Edit, type Part } from '../../../../src/document/index.ts';
 import { openNotebook } from '../../../../src/notebook/index.ts';
 import { at, smallBook } from '../../small-book.ts';

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { renameEdit } from '../../../../src/app/editing/lines/rename.ts';
-import type { CellPlace } from '../../../../src/app/session/place.ts';
+import type { CellPlace } from '../../../../src/app/view-model/place.ts';
 import {
   applyEdit,
   type Book,

@@ -3,7 +3,7 @@ import { complete } from '../../../../src/app/editor/completion/complete.ts';
 import { completingAt } from '../../../../src/app/editor/completion/completing-at.ts';
 import type { Suggestion } from '../../../../src/app/editor/completion/suggestion.ts';
 import { itemOfPlace } from '../../../../src/app/editor/readers/place-item.ts';
-import type { CellPlace } from '../../../../src/app/session/place.ts';
+import type { CellPlace } from '../../../../src/app/view-model/place.ts';
 import { lineOf, sessionOn } from './sample-session.ts';
 
 const column = (item: string): CellPlace => ({ sheet: 'pier', part: 't', item, field: 'value' });

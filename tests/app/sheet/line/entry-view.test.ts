@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import type { UnitsView } from '../../../../src/app/session/units-view.ts';
-import { entryView } from '../../../../src/app/sheet/line/entry-view.ts';
+import { entryView } from '../../../../src/app/view-model/entry-view.ts';
+import type { UnitsView } from '../../../../src/app/view-model/units-view.ts';
 import type { Given } from '../../../../src/document/index.ts';
 import { extendUnits, readEntry, readUnit, standardUnits } from '../../../../src/units/index.ts';
 

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { comparedSides } from '../../../../src/app/session/compared-sides.ts';
 import type { Session } from '../../../../src/app/session/session.ts';
-import type { UnitsView } from '../../../../src/app/session/units-view.ts';
 import { lineBody } from '../../../../src/app/sheet/line/line-body.ts';
 import { workFormula } from '../../../../src/app/sheet/numbers/worked-formula.ts';
+import { comparedSides } from '../../../../src/app/view-model/compared-sides.ts';
+import type { UnitsView } from '../../../../src/app/view-model/units-view.ts';
 import { type Book, blankBook, type Row } from '../../../../src/document/index.ts';
 import { namesIn } from '../../../../src/language/index.ts';
 import { sessionOn } from '../../editor/completion/sample-session.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { quantityText } from '../../../../src/app/session/format-quantity.ts';
 import { governingRow } from '../../../../src/app/sheet/numbers/governing-row.ts';
 import { type WorkedFormula, workFormula } from '../../../../src/app/sheet/numbers/worked-formula.ts';
+import { quantityText } from '../../../../src/app/view-model/format-quantity.ts';
 import type { Book, Column, Row } from '../../../../src/document/index.ts';
 import { printSyntax, type Syntax } from '../../../../src/language/index.ts';
 import { formulaInForce } from '../../../../src/notebook/index.ts';

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import type { CellPlace } from '../../../../src/app/session/place.ts';
 import { moveCursor } from '../../../../src/app/sheet/place/cursor-movement.ts';
 import { fieldToFill } from '../../../../src/app/sheet/place/field-to-fill.ts';
 import { gridMap } from '../../../../src/app/sheet/place/grid-map.ts';
+import type { CellPlace } from '../../../../src/app/view-model/place.ts';
 import { at, smallBook } from '../../small-book.ts';
 
 const [sheet] = smallBook().sheets;

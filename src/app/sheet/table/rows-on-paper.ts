@@ -1,6 +1,6 @@
-import type { Column } from '../../document/index.ts';
-import { type FormulaColumnItem, type Notebook, statedIn } from '../../notebook/index.ts';
-import { governingRow } from '../sheet/numbers/governing-row.ts';
+import type { Column } from '../../../document/index.ts';
+import { type FormulaColumnItem, type Notebook, statedIn } from '../../../notebook/index.ts';
+import { governingRow } from '../numbers/governing-row.ts';
 
 /** A calculated table of more rows is shortened on paper: longer ones fill pages of their own. */
 const MOST_WHOLE = 48;

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import type { CellView, ColumnView } from '../../../src/app/table/cell-view.ts';
-import { columnWidth } from '../../../src/app/table/column-width.ts';
+import { columnWidth } from '../../../../src/app/sheet/table/column-width.ts';
+import type { CellView, ColumnView } from '../../../../src/app/view-model/cell-view.ts';
 
 function view(label: string, texts: readonly string[], unit = ''): ColumnView {
   return {

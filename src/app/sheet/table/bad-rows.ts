@@ -1,5 +1,5 @@
-import type { Table } from '../../document/index.ts';
-import type { Notebook } from '../../notebook/index.ts';
+import type { Table } from '../../../document/index.ts';
+import type { Notebook } from '../../../notebook/index.ts';
 
 /** A row of a table that has a problem of its own, with the sentence. */
 export interface BadRow {

@@ -1,4 +1,4 @@
-import { CHUNK_CELLS, rowIdsOf, rowWithId, type Table } from '../../document/index.ts';
+import { CHUNK_CELLS, rowIdsOf, rowWithId, type Table } from '../../../document/index.ts';
 
 /** The wholly blank rows of a table: the first of them, from 0, and how many there are. */
 export interface BlankRows {

@@ -1,8 +1,8 @@
-import type { Column, Table } from '../../document/index.ts';
-import type { ColumnResult, Notebook } from '../../notebook/index.ts';
-import { writeTable } from '../../tables/index.ts';
-import { writeIn } from '../../units/index.ts';
-import { cellOf } from '../editing/cells/cell-content.ts';
+import type { Column, Table } from '../../../document/index.ts';
+import { cellOf } from '../../../document/index.ts';
+import type { ColumnResult, Notebook } from '../../../notebook/index.ts';
+import { writeTable } from '../../../tables/index.ts';
+import { writeIn } from '../../../units/index.ts';
 
 /**
  * A table as CSV: numbers in the unit of their column, which its header states, also those that were typed in another

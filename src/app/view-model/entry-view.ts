@@ -1,10 +1,10 @@
-import type { Given } from '../../../document/index.ts';
-import type { Quantity } from '../../../notebook/index.ts';
-import { quantityInPrint, type UnitRegistry, unitInPrint } from '../../../units/index.ts';
-import { displayUnit, formatQuantity } from '../../session/format-quantity.ts';
-import { isCarried } from '../../session/is-carried.ts';
-import { isOneNumber } from '../../session/one-number.ts';
-import type { UnitsView } from '../../session/units-view.ts';
+import type { Given } from '../../document/index.ts';
+import type { Quantity } from '../../notebook/index.ts';
+import { quantityInPrint, type UnitRegistry, unitInPrint } from '../../units/index.ts';
+import { displayUnit, formatQuantity } from './format-quantity.ts';
+import { isCarried } from './is-carried.ts';
+import { isOneNumber } from './one-number.ts';
+import type { UnitsView } from './units-view.ts';
 
 /**
  * A given as the page shows it. `plain`: the entry as typed stands where results stand, its unit in the unit column.

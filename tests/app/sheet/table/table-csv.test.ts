@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { tableCsv } from '../../../src/app/table/table-csv.ts';
-import { blankBook, chunksOfCells, type Table } from '../../../src/document/index.ts';
-import { openNotebook } from '../../../src/notebook/index.ts';
+import { tableCsv } from '../../../../src/app/sheet/table/table-csv.ts';
+import { blankBook, chunksOfCells, type Table } from '../../../../src/document/index.ts';
+import { openNotebook } from '../../../../src/notebook/index.ts';
 
 const table: Table = {
   id: 'p1',

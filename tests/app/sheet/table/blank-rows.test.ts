@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { blankRows } from '../../../src/app/table/blank-rows.ts';
-import { CHUNK_CELLS, type Table } from '../../../src/document/index.ts';
+import { blankRows } from '../../../../src/app/sheet/table/blank-rows.ts';
+import { CHUNK_CELLS, type Table } from '../../../../src/document/index.ts';
 
 const given = (name: string, cells: readonly (string | number | null)[]) =>
   ({ id: name, kind: 'given', name, chunks: chunked(cells) }) as const;

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { columnView } from '../../../src/app/table/cell-view.ts';
+import { columnView } from '../../../src/app/view-model/cell-view.ts';
 import type { Cell, GivenColumn } from '../../../src/document/index.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
 import { bookOf, numbers, tableOf } from '../../make-book.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { printBands } from '../../../src/app/table/print-bands.ts';
+import { printBands } from '../../../../src/app/sheet/table/print-bands.ts';
 
 test('a table that fits stands as it is', () => {
   expect(printBands([150, 80, 80], 34)).toEqual({ bands: [[0, 1, 2]], fit: 1 });

@@ -1,8 +1,8 @@
-import { findSheet } from '../../document/index.ts';
-import type { Notebook } from '../../notebook/index.ts';
-import type { CellPlace } from '../session/place.ts';
-import { download } from '../storage/download.ts';
-import { fileNameOf } from '../storage/file-name.ts';
+import { findSheet } from '../../../document/index.ts';
+import type { Notebook } from '../../../notebook/index.ts';
+import { download } from '../../storage/download.ts';
+import { fileNameOf } from '../../storage/file-name.ts';
+import type { CellPlace } from '../../view-model/place.ts';
 import { tableCsv } from './table-csv.ts';
 
 /** Tells spreadsheets that the file is UTF-8. */

@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Table } from '../../document/index.ts';
+import type { Table } from '../../../document/index.ts';
 
 /** What adds a row or a column at the foot of a table of so many rows: no row where a series makes them. */
 export function drawTableAdditions({ id, length }: Table, rows: number): TemplateResult {

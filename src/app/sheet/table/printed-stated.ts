@@ -1,10 +1,10 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
-import type { Column } from '../../document/index.ts';
-import { type Notebook, type StatedHere, statedIn } from '../../notebook/index.ts';
-import { writeNumber } from '../../units/index.ts';
-import { statedWords } from '../session/stated-words.ts';
-import type { UnitsView } from '../session/units-view.ts';
-import { drawSymbol } from '../sheet/line/formula-view.ts';
+import type { Column } from '../../../document/index.ts';
+import { type Notebook, type StatedHere, statedIn } from '../../../notebook/index.ts';
+import { writeNumber } from '../../../units/index.ts';
+import { statedWords } from '../../view-model/stated-words.ts';
+import type { UnitsView } from '../../view-model/units-view.ts';
+import { drawSymbol } from '../line/formula-view.ts';
 
 /** So many stated cells of a table are printed below it. */
 const MOST = 500;

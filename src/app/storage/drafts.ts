@@ -1,4 +1,4 @@
-import type { EditInHand } from './edit-in-hand.ts';
+import type { EditInHand } from '../view-model/edit-in-hand.ts';
 
 /** Holds what is being typed beside the book, so that it is there again after a reload, a close or a crash. */
 export interface Drafts {

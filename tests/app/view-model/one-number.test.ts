@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { isOneNumber } from '../../../src/app/session/one-number.ts';
+import { isOneNumber } from '../../../src/app/view-model/one-number.ts';
 
 test.each([
   ['12', true],

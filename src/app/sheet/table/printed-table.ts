@@ -1,8 +1,8 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
-import { unitInPrint, writeNumber } from '../../units/index.ts';
-import { drawSymbol } from '../sheet/line/formula-view.ts';
-import { drawSign } from '../sheet/line/signs.ts';
-import type { ColumnView } from './cell-view.ts';
+import { unitInPrint, writeNumber } from '../../../units/index.ts';
+import { drawSign } from '../../style/signs.ts';
+import type { ColumnView } from '../../view-model/cell-view.ts';
+import { drawSymbol } from '../line/formula-view.ts';
 import { isText } from './column-width.ts';
 import { printBands } from './print-bands.ts';
 import type { RowsOnPaper } from './rows-on-paper.ts';

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { rowsOnPaper } from '../../../src/app/table/rows-on-paper.ts';
-import type { Book, Column } from '../../../src/document/index.ts';
-import { openNotebook } from '../../../src/notebook/index.ts';
-import { blockOf, bookOf, calc, calcColumn, numbers, type tableOf } from '../../make-book.ts';
+import { rowsOnPaper } from '../../../../src/app/sheet/table/rows-on-paper.ts';
+import type { Book, Column } from '../../../../src/document/index.ts';
+import { openNotebook } from '../../../../src/notebook/index.ts';
+import { blockOf, bookOf, calc, calcColumn, numbers, type tableOf } from '../../../make-book.ts';
 
 /** A table of so many rows that a series makes, one metre a row, and a column that is greatest in row 60. */
 function bookWith(rows: number, columns: readonly Column[] = []): Book {

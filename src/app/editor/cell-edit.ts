@@ -1,4 +1,4 @@
-import type { SelectedText } from '../../session/edit-in-hand.ts';
+import type { SelectedText } from '../view-model/edit-in-hand.ts';
 
 /** Where a person goes on after entering what they typed. */
 export type CommitMove = 'down' | 'up' | 'right' | 'left' | 'stay';

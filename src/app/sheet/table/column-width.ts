@@ -1,6 +1,6 @@
-import type { Column } from '../../document/index.ts';
-import { plainWidth } from '../../figures/index.ts';
-import type { CellView, ColumnView } from './cell-view.ts';
+import type { Column } from '../../../document/index.ts';
+import { plainWidth } from '../../../figures/index.ts';
+import type { CellView, ColumnView } from '../../view-model/cell-view.ts';
 
 /** The height of every row of a table, in px. */
 export const ROW_HEIGHT = 30;

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { failsBy } from '../../../src/app/session/compared-sides.ts';
+import { failsBy } from '../../../src/app/view-model/compared-sides.ts';
 import { setEntry } from '../../../src/document/index.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
 import { smallBook } from '../small-book.ts';

@@ -1,13 +1,13 @@
 import type { Cell, Column } from '../../document/index.ts';
+import { cellOf } from '../../document/index.ts';
 import type { ColumnResult, Notebook } from '../../notebook/index.ts';
 import { type Unit, type UnitRegistry, writeNumber } from '../../units/index.ts';
-import { cellOf } from '../editing/cells/cell-content.ts';
-import { displayUnit, formatQuantity, quantityText } from '../session/format-quantity.ts';
-import { isCarried } from '../session/is-carried.ts';
-import { isOneNumber } from '../session/one-number.ts';
-import type { UnitsView } from '../session/units-view.ts';
+import { displayUnit, formatQuantity, quantityText } from './format-quantity.ts';
+import { isCarried } from './is-carried.ts';
+import { isOneNumber } from './one-number.ts';
 import { printedRowsWords, sumOf } from './printed-rows.ts';
 import { sharedDecimals } from './shared-decimals.ts';
+import type { UnitsView } from './units-view.ts';
 
 /** One cell of a table as the page shows it. */
 export interface CellView {

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import type { UnitsView } from '../../../src/app/session/units-view.ts';
 import { columnSummed } from '../../../src/app/sheet/line/total-note.ts';
-import { columnSum, columnView } from '../../../src/app/table/cell-view.ts';
-import { printedRowsWords } from '../../../src/app/table/printed-rows.ts';
+import { columnSum, columnView } from '../../../src/app/view-model/cell-view.ts';
+import { printedRowsWords } from '../../../src/app/view-model/printed-rows.ts';
+import type { UnitsView } from '../../../src/app/view-model/units-view.ts';
 import { blankBook, type Table } from '../../../src/document/index.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
 

@@ -1,8 +1,8 @@
 import type { Notebook } from '../../notebook/index.ts';
 import { fromSI, type Unit, writeIn, writeNumber } from '../../units/index.ts';
-import { displayUnit } from '../session/format-quantity.ts';
-import type { UnitsView } from '../session/units-view.ts';
+import { displayUnit } from './format-quantity.ts';
 import { sharedDecimals } from './shared-decimals.ts';
+import type { UnitsView } from './units-view.ts';
 
 /** What the rows of a column add to as they are printed, with so many decimals; rounded, or as they were typed. */
 interface PrintedRows {
