@@ -128,8 +128,8 @@ function workBents(inputs: Inputs, fender: Fender) {
   // What a bent is pulled counts as what it is pushed.
   const hardest = Math.max(most, -least);
   const piles = number('wharf.n_p');
-  // Rows that stand where another does share its part once more.
-  const atPlace = bents.map(({ s }) => bents.filter((other) => other.s === s).length);
+  // Rows that stand where another does, or by its side, share its part once more.
+  const atPlace = bents.map(({ s }) => bents.filter((other) => Math.abs(other.s - s) < 1).length);
   const twice = atPlace.filter((rows) => rows > 1).length;
   return {
     numbers: {
