@@ -23,7 +23,9 @@ export function lowerCall(node: CallNode, site: Site, lowerer: Lowerer): string 
 
 /** A function of single numbers; the cells on which it hangs whether its result can be compared are watched. */
 function lowerEach(node: CallNode, lower: Lower, site: Site, lowerer: Lowerer): string {
-  const each = node.args.map((arg) => lowerer.operand(arg, site));
+  // Of a truth every lowering writes each argument once.
+  const write = node.fn.group === 'logic' ? lowerer.writtenOnce : lowerer.operand;
+  const each = node.args.map((arg) => write(arg, site));
   const tools = lowerer.tools(site);
   const watching = (formula: string): string => {
     const { place, at } = lowerer.helper(formula, site);

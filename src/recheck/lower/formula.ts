@@ -7,7 +7,7 @@ import { lowerNode } from './nodes.ts';
 import { Obstacle } from './obstacle.ts';
 import { type BookPlan, FIRST_ROW, placeOf, REFUSED, tableOf } from './plan.ts';
 import { lowerSeriesCount } from './series.ts';
-import { createHelpers, type Line, ROOT, type Site } from './site.ts';
+import { createHelpers, type Line, moves, ROOT, type Site } from './site.ts';
 import type { WatchedCell } from './watched.ts';
 
 /** Longer text is put into a cell of its own: where it may be written several times, and anywhere. */
@@ -122,6 +122,11 @@ function createLowerer(plan: BookPlan, cell: RecheckFormula, running: ReadonlyMa
     operand: (node, site) => {
       const formula = lowerNode(node, site, lowerer);
       return formula.length > LONGEST_OPERAND ? inCell(formula, site) : formula;
+    },
+    writtenOnce: (node, site) => {
+      const formula = lowerNode(node, site, lowerer);
+      const most = moves(formula) ? LONGEST_TEXT : LONGEST_OPERAND;
+      return formula.length > most ? inCell(formula, site) : formula;
     },
     cell: (node, site) => inCell(lowerNode(node, site, lowerer), site),
     once: (node, write) => remembered(forAll, node, () => inCell(write(), ROOT)),

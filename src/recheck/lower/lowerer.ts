@@ -14,6 +14,8 @@ export interface Lowerer {
   readonly lower: (node: Typed, site: Site) => string;
   /** The same, short or put into a cell of its own, for those that write it more than once. */
   readonly operand: (node: Typed, site: Site) => string;
+  /** The same for those that write it once: in a cell of its own if it is long and the same for all rows. */
+  readonly writtenOnce: (node: Typed, site: Site) => string;
   /** Formula text as it is, or the cell it was put into if it is long. */
   readonly shortened: (formula: string, site: Site) => string;
   /** A part as the address of a cell. */

@@ -124,7 +124,7 @@ export function createHelpers(
 const unpinned = /\$[A-Z]+\d/;
 
 /** Whether a formula reads a row that is another where it stands in another row. */
-function moves(formula: string): boolean {
+export function moves(formula: string): boolean {
   return unpinned.test(formula);
 }
 
