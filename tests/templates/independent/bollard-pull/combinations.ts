@@ -1,5 +1,6 @@
 import type { Cell, Worked } from '../program.ts';
 import { type Entries, largestOf, rowOfLargest, sumOf } from './entries.ts';
+import { type Fender, workFenders } from './fenders.ts';
 import type { Force } from './flow.ts';
 import { type Line, sharesAlong } from './lines.ts';
 import type { Loads } from './load.ts';
@@ -13,8 +14,15 @@ type Held = State | undefined;
 /** All combinations with all lines and with each lost in turn, the lines taking tension only. */
 export function workCombinations(
   { number }: Entries,
-  lines: readonly Line[],
-  use: readonly boolean[],
+  {
+    lines,
+    fenders,
+    use,
+  }: {
+    readonly lines: readonly Line[];
+    readonly fenders: readonly Fender[];
+    readonly use: readonly boolean[];
+  },
   rule: Rule,
   { combinations, shown }: Loads,
   intact: Intact,
@@ -29,6 +37,7 @@ export function workCombinations(
       use.map((isUsed, row) => isUsed && row !== lost),
       rule,
       force,
+      fenders,
     );
   const all = forces.map((force) => hold(force));
   const lost = forces.map((force) => lines.map((_, row) => hold(force, row)));
@@ -91,7 +100,8 @@ export function workCombinations(
             )
           : 0,
       ),
-      ...workMoments(lines, rule, forces, states, { off: intact.momentOff, between }),
+      ...workMoments({ lines, fenders }, rule, forces, states, { off: intact.momentOff, between }),
+      ...workFenders(fenders, [...states, ...losses.flat()]),
       ...workLost(number, lines, use, { combinations, shown }, losses),
     },
   };
@@ -179,7 +189,7 @@ function workEnvelope(
 
 /** Sway alone leaves the moment out: what its shares come to, beside the moment of each combination. */
 function workMoments(
-  lines: readonly Line[],
+  { lines, fenders }: { readonly lines: readonly Line[]; readonly fenders: readonly Fender[] },
   rule: Rule,
   forces: readonly Force[],
   states: readonly Held[],
@@ -188,16 +198,13 @@ function workMoments(
   if (rule !== 'sway') return {};
   const off = states.map((state, row) => {
     const { off: square, moment } = forces[row] ?? noForce;
-    const taken = state
-      ? sumOf(
-          lines.map((line) =>
-            line.isOn
-              ? line.x * line.square * Math.max(-line.pretension, fromSwayOf(line, rule, state.share))
-              : 0,
-          ),
-          (one) => one,
-        )
-      : 0;
+    const ofLines = lines.map((line) =>
+      state && line.isOn
+        ? line.x * line.square * Math.max(-line.pretension, fromSwayOf(line, rule, state.share))
+        : 0,
+    );
+    const ofFenders = fenders.map(({ x, stiffness }) => stiffness * x * Math.min(0, state?.share.sway ?? 0));
+    const taken = sumOf([...ofLines, ...ofFenders], (one) => one);
     return Math.abs(taken - moment) / (1e-3 * (Math.abs(moment) + Math.abs(square) * between) + 0.01);
   });
   return {

@@ -131,3 +131,16 @@ function drawRopeOf(
     T_0: random.chance(0.3) ? 0 : dry * random.between(0, 0.1),
   };
 }
+
+/** Now and then, fenders along the flat side of the ship. */
+export function drawFenders(random: Random, { length }: Quay): Drawn['tables'][string] {
+  const count = random.chance(0.65) ? 0 : random.chance(0.1) ? 1 : random.whole(2, 6);
+  const stiffness = random.over(200, 50_000);
+  const reaction = random.over(100, 5000);
+  return Array.from({ length: count }, (_, row) => ({
+    fender: `F${row + 1}`,
+    x_f: length * random.between(-0.35, 0.35),
+    k_f: stiffness * random.between(0.8, 1.2),
+    R_f: reaction * random.between(0.8, 1.2),
+  }));
+}

@@ -1,6 +1,6 @@
 import type { Drawn, Random } from '../program.ts';
 import { drawBollardRules, drawBollards, drawBolts } from './draw-bollards.ts';
-import { drawLines, drawMooringRules, type Quay } from './draw-lines.ts';
+import { drawFenders, drawLines, drawMooringRules, type Quay } from './draw-lines.ts';
 import { drawOthers, drawRope } from './draw-others.ts';
 import { drawDirections, drawShip, drawTankerTables, drawWeather, shipSize } from './draw-ship.ts';
 
@@ -27,6 +27,7 @@ export function draw(random: Random): Drawn {
       'load.combos': combos,
       ...drawDirections(random, isRound),
       'moor.lines': drawLines(random, quay),
+      'moor.fenders': drawFenders(random, quay),
       'bollard.bollards': bollards.map(({ name, rating }) => ({ bollard: name, rate: rating })),
       'bolt.bolts': boltRows(random),
     },

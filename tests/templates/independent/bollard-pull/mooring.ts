@@ -1,12 +1,14 @@
 import type { Verdict, Worked } from '../program.ts';
 import { workCombinations } from './combinations.ts';
 import { type Entries, isCount, largestOf, positive, rowOfLargest, sumOf } from './entries.ts';
+import { type Fender, readFenders } from './fenders.ts';
 import type { Force } from './flow.ts';
 import { type Line, sharesAlong, sharesOff } from './lines.ts';
 import type { Combination, Loads } from './load.ts';
 import { type Intact, idle, type Pulls, safetyOf, wantedWithLoss } from './safety.ts';
 import {
   countsAlong,
+  holdShip,
   isAlongShare,
   isOffShare,
   leverOf,
@@ -41,7 +43,11 @@ export function workMooring(
   const load = shown === undefined ? undefined : combinations[shown]?.force;
   if (!load || shown === undefined)
     return { pulls: { intact: undefined, lost: undefined, combinations: [] }, worked: plan };
-  const forces = workBefore(entries, { combinations, load }, ship.between, strengthOnBoard(lines));
+  const fenders = readFenders(entries);
+  const forces = {
+    ...workBefore(entries, { combinations, load }, ship.between, strengthOnBoard(lines)),
+    ...(fenders.length > 0 && { 'moor.c_off': doesNotApply }),
+  };
   const use = lines.map(({ isOn }) => isOn);
   if (!use.some((one) => one)) {
     return {
@@ -68,8 +74,15 @@ export function workMooring(
       },
     };
   }
-  const intact = workIntact(lines, rule, load, ship.between);
-  const all = workCombinations(entries, lines, use, rule, { combinations, shown }, intact, ship.between);
+  const intact = workIntact(lines, rule, load, { between: ship.between, fenders });
+  const all = workCombinations(
+    entries,
+    { lines, fenders, use },
+    rule,
+    { combinations, shown },
+    intact,
+    ship.between,
+  );
   return { pulls: all.pulls, worked: { ...plan, ...forces, ...intact.worked, ...all.worked } };
 }
 
@@ -237,9 +250,22 @@ function workLargest(forces: readonly Force[]): Worked {
 }
 
 /** All lines in use, elastic as drawn: one that would push is told, and then nothing rests on the sharing. */
-function workIntact(lines: readonly Line[], rule: Rule, load: Force, between: number): Intact {
+function workIntact(
+  lines: readonly Line[],
+  rule: Rule,
+  load: Force,
+  { between, fenders }: { readonly between: number; readonly fenders: readonly Fender[] },
+): Intact {
   const on = lines.filter(({ isOn }) => isOn);
-  const share = shareLoad(on, rule, load);
+  const state = holdShip(
+    lines,
+    lines.map(({ isOn }) => isOn),
+    rule,
+    load,
+    fenders,
+  );
+  const pushing = state === undefined || state === 'unsettled' ? [] : state.pushing;
+  const share = shareLoad(on, rule, load, pushing);
   if (!share.isHeld) {
     const none = lines.map(({ isOn }) => (isOn ? null : 0));
     return {
@@ -275,7 +301,8 @@ function workIntact(lines: readonly Line[], rule: Rule, load: Force, between: nu
   const governing = rowOfLargest(lines.map(({ strength }, row) => (tensions[row] ?? 0) / strength));
   const isClear = !pushes && !isNear;
   const { stiffness } = share;
-  const sums = workSums(lines, rule, load, between, { swayed, surged, tensions });
+  const pushed = pushing.map(({ x, stiffness: of }) => ({ x, force: -of * (share.sway + share.turn * x) }));
+  const sums = workSums(lines, rule, load, between, { swayed, surged, tensions, pushed });
   return {
     tensions: pushes ? undefined : tensions,
     least: pushes ? 0 : least,
@@ -392,6 +419,7 @@ function workSums(
     readonly swayed: readonly number[];
     readonly surged: readonly number[];
     readonly tensions: readonly number[];
+    readonly pushed: readonly { readonly x: number; readonly force: number }[];
   },
 ): { readonly momentOff: number; readonly worked: Worked } {
   const isWhole = rule === '3-DOF';
@@ -403,9 +431,12 @@ function workSums(
   const fromSway = (row: number): number => shares.swayed[row] ?? 0;
   const fromSurge = (row: number): number => shares.surged[row] ?? 0;
   const both = (row: number): number => fromSway(row) + fromSurge(row);
-  const off = sum(({ square }) => square, isWhole ? both : fromSway);
+  const off =
+    sum(({ square }) => square, isWhole ? both : fromSway) - sumOf(shares.pushed, ({ force }) => force);
   const along = sum((line) => -line.along, isWhole ? both : fromSurge);
-  const moment = sum((line) => leverOf(line, rule), isWhole ? both : fromSway);
+  const moment =
+    sum((line) => leverOf(line, rule), isWhole ? both : fromSway) -
+    sumOf(shares.pushed, ({ x, force }) => x * force);
   const small = 0.01;
   const allowed = 1e-3 * (Math.abs(load.moment) + Math.abs(load.off) * between) + small;
   const adds = (taken: number, whole: number, scale: number): Verdict =>

@@ -1,4 +1,5 @@
 import { sumOf } from './entries.ts';
+import { type Fender, squeezeOf } from './fenders.ts';
 import type { Force } from './flow.ts';
 import { type Line, sharesAlong, sharesOff } from './lines.ts';
 
@@ -50,8 +51,13 @@ export const isOffShare = (line: Line, rule: Rule): boolean => rule === '3-DOF' 
 export const isAlongShare = (line: Line, rule: Rule, { along }: Force): boolean =>
   rule === '3-DOF' || (sharesAlong(line) && -line.along * along > 0);
 
-/** Shares the load among lines that are all in use, each elastic, by equilibrium of the moves that the rule counts. */
-export function shareLoad(lines: readonly Line[], rule: Rule, load: Force): Share {
+/** Shares the load among lines that are all in use, each elastic, and fenders that push, by equilibrium of the moves that the rule counts. */
+export function shareLoad(
+  lines: readonly Line[],
+  rule: Rule,
+  load: Force,
+  pushing: readonly Fender[] = [],
+): Share {
   const off = lines.map((line) => (isOffShare(line, rule) ? 1 : 0));
   const along = lines.map((line) => (isAlongShare(line, rule, load) ? 1 : 0));
   const isWhole = rule === '3-DOF';
@@ -61,22 +67,26 @@ export function shareLoad(lines: readonly Line[], rule: Rule, load: Force): Shar
       (value) => value,
     );
   const stiffness: Stiffness = {
-    off: total((line) => perSway(line, rule) * line.square, off),
+    off:
+      total((line) => perSway(line, rule) * line.square, off) + sumOf(pushing, (fender) => fender.stiffness),
     offYaw:
       rule === 'sway'
         ? 0
-        : total((line) => perSway(line, rule) * (isWhole ? leverOf(line, rule) : line.square * line.x), off),
-    yaw: total(
-      (line) =>
-        isWhole ? perTurn(line, rule) * leverOf(line, rule) : perTurn(line, rule) * line.square * line.x,
-      off,
-    ),
+        : total((line) => perSway(line, rule) * (isWhole ? leverOf(line, rule) : line.square * line.x), off) +
+          sumOf(pushing, ({ stiffness: of, x }) => of * x),
+    yaw:
+      total(
+        (line) =>
+          isWhole ? perTurn(line, rule) * leverOf(line, rule) : perTurn(line, rule) * line.square * line.x,
+        off,
+      ) + sumOf(pushing, ({ stiffness: of, x }) => of * x ** 2),
     along: total((line) => line.stiffness * line.along ** 2, along),
     alongOff: isWhole ? total((line) => perSurge(line) * line.square, along) : 0,
     alongYaw: isWhole ? total((line) => perSurge(line) * leverOf(line, rule), along) : 0,
   };
-  const all = sumOf(lines, (line) => line.stiffness);
-  const hasAlong = stiffness.along > rounding * all;
+  const ofLines = sumOf(lines, (line) => line.stiffness);
+  const all = ofLines + sumOf(pushing, (fender) => fender.stiffness);
+  const hasAlong = stiffness.along > rounding * ofLines;
   const [coupleOff, coupleYaw] = hasAlong
     ? [stiffness.alongOff / stiffness.along, stiffness.alongYaw / stiffness.along]
     : [0, 0];
@@ -128,26 +138,30 @@ export interface State {
   readonly share: Share;
   /** Whether some line went slack and was left out. */
   readonly hasSlack: boolean;
-  /** Whether a line pulls, line by line. */
+  /** Whether a line pulls, line by line, and the fenders that push. */
   readonly isTaut: readonly boolean[];
+  readonly pushing: readonly Fender[];
 }
 
 /**
- * Shares the load among lines that take tension only: those that would push are left out and the load is shared again, and
- * a line left out that the ship's move would stretch comes back, until the same lines are taut twice.
+ * Shares the load among lines that take tension only and fenders that push only: those that would do otherwise are left out
+ * and the load is shared again, and one left out that the ship's move would load comes back, until the same hold twice.
  */
 export function holdShip(
   lines: readonly Line[],
   use: readonly boolean[],
   rule: Rule,
   load: Force,
+  fenders: readonly Fender[],
 ): State | undefined | 'unsettled' {
   let taut = use;
+  let pushing = load.off < 0 ? fenders : [];
   for (let pass = 0; pass < 60; pass += 1) {
     const isTaut = taut;
+    const against = pushing;
     const kept = lines.filter((_, row) => isTaut[row]);
-    if (kept.length === 0) return undefined;
-    const share = shareLoad(kept, rule, load);
+    if (kept.length + against.length === 0) return undefined;
+    const share = shareLoad(kept, rule, load, against);
     if (!share.isHeld || !share.isHeldAlong) return undefined;
     const stretch = lines.map((line) => {
       const off = fromSwayOf(line, rule, share);
@@ -155,15 +169,19 @@ export function holdShip(
       return line.pretension + off + along;
     });
     const next = use.map((isUsed, row) => isUsed && (stretch[row] ?? 0) >= 0);
-    if (next.every((one, row) => one === isTaut[row])) {
+    const pushed = fenders.filter((fender) => squeezeOf(fender, share) > 0);
+    const isSame = pushed.length === against.length && pushed.every((one) => against.includes(one));
+    if (isSame && next.every((one, row) => one === isTaut[row])) {
       return {
         share,
         tensions: stretch.map((tension, row) => (isTaut[row] ? tension : 0)),
         hasSlack: isTaut.some((one, row) => one !== use[row]),
         isTaut,
+        pushing: against,
       };
     }
     taut = next;
+    pushing = pushed;
   }
   return 'unsettled';
 }

@@ -4,7 +4,7 @@ import type { UnitName } from '../program.ts';
 const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
   m: `
     ship.LOA ship.LBP ship.L_wL ship.B ship.T ship.D_m ship.d wind.h_w wind.h_S wind.h_H load.s_p
-    load.s_n moor.lines.x_c moor.lines.y_c moor.lines.z_c moor.lines.x_b moor.lines.y_b
+    load.s_n moor.fenders.x_f moor.lines.x_c moor.lines.y_c moor.lines.z_c moor.lines.x_b moor.lines.y_b
     moor.lines.z_b moor.lines.L_t moor.lines.l_h moor.lines.L moor.lines.J moor.v moor.u
     moor.lost.v_i moor.lost.u_i moor.l_c moor.b_l bolt.h bolt.a bolt.bolts.y bolt.bolts.z bolt.y_m rope.l rope.f_g
     rope.L_p rope.c rope.L_c
@@ -55,7 +55,7 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
     load.P_OC load.P_OCb moor.lines.MBL_s moor.lines.AE_t moor.lines.MBL_t moor.lines.T_0
     moor.lines.T moor.lines.T_1 moor.lines.T_a moor.lines.T_k moor.lines.T_y moor.lines.T_x
     moor.lines.MBL moor.lines.N_w moor.lines.N_b moor.lines.F_lim moor.lines.AE moor.T_max moor.B
-    moor.F moor.Y_l moor.X_l moor.X_b moor.X_t moor.X_m moor.F_m moor.Y_m moor.Y_on moor.cases.X_c moor.cases.Y_c moor.lines.T_e moor.lines.T_f moor.S_y moor.S_x moor.R_y moor.R_x
+    moor.F moor.Y_l moor.X_l moor.X_b moor.X_t moor.X_m moor.F_m moor.Y_m moor.Y_on moor.cases.X_c moor.cases.Y_c moor.fenders.R_f moor.fenders.F_f moor.lines.T_e moor.lines.T_f moor.S_y moor.S_x moor.R_y moor.R_x
     moor.Y_A moor.Y_F moor.S_req moor.B_req moor.S_22 moor.B_23 moor.S_av moor.B_av bollard.R_gov
     bollard.R_max bollard.V_max bollard.bollards.R_w bollard.bollards.R bollard.bollards.H
     bollard.bollards.P_x bollard.bollards.P_y bollard.bollards.P_z bollard.bollards.M_1
@@ -68,7 +68,7 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
     wind.M current.M load.M_o load.M load.combos.M_k load.each.M_k wind.from.M_i current.from.M_i moor.cases.M_c moor.C moor.M_l bolt.M_b bolt.M_c bolt.M_t
   `,
   'kN/m': `
-    load.p_n load.t_n moor.lines.k moor.lines.k_x moor.A moor.D moor.E moor.K_x rope.w
+    moor.fenders.k_f load.p_n load.t_n moor.lines.k moor.lines.k_x moor.A moor.D moor.E moor.K_x rope.w
   `,
   tf: `
     bollard.bollards.rate bollard.bollards.s_w
