@@ -34,6 +34,7 @@ export function drawRope(random: Random): Lines {
     'rope.SWL_1': random.chance(0.01) ? 0 : strength * random.between(0.3, 4),
     'rope.n_1': random.chance(0.02) ? 2.5 : random.whole(1, 6),
     'rope.l': span,
+    'rope.d_h': random.chance(0.6) ? 0 : span * random.between(0.01, 0.6),
     'rope.f_g': random.chance(0.01)
       ? 0
       : random.chance(0.15)

@@ -29,21 +29,29 @@ function workLink({ number }: Entries): Worked {
   };
 }
 
-/** Sag between supports at one level: the flat parabola, and the catenary solved until it stands still. */
+/** Sag below the chord at mid-span: the parabola of supports at any levels; at one level the catenary, solved until it stands still. */
 function workSag({ number }: Entries, gravity: number): Worked {
   const [span, given] = [positive(number('rope.l')), number('rope.f_g')];
-  const sag = positive(given);
+  const [sag, rise] = [positive(given), number('rope.d_h')];
   const weight = (positive(number('rope.w_m')) * gravity) / 1000;
-  const flat = (weight * span ** 2) / (8 * sag);
+  const chord = Math.hypot(span, rise);
+  const whole = weight * chord;
+  // The half of the line beyond mid-span turns about its support: its weight a quarter of the span from it.
+  const flat = ((whole / 2) * (span / 4)) / sag;
+  const [upper, lower] = [(4 * sag + rise) / span, (4 * sag - rise) / span];
   const ratio = given / span;
-
-  const parameter = solveCatenary(span, sag);
+  const parameter = rise === 0 ? solveCatenary(span, sag) : Number.NaN;
   return {
     'rope.w': weight,
+    'rope.l_d': chord,
     'rope.H_p': flat,
-    'rope.T_p': Math.hypot(flat, (weight * span) / 2),
-    'rope.τ_p': (Math.atan((4 * sag) / span) * 180) / Math.PI,
-    'rope.L_p': span * (1 + (8 / 3) * ratio ** 2 - (32 / 5) * ratio ** 4),
+    'rope.V_p': flat * upper,
+    'rope.V_q': flat * lower,
+    'rope.T_p': flat * Math.hypot(1, upper),
+    'rope.T_q': flat * Math.hypot(1, lower),
+    'rope.τ_p': (Math.atan(upper) * 180) / Math.PI,
+    'rope.L_p': rise === 0 ? span * (1 + (8 / 3) * ratio ** 2 - (32 / 5) * ratio ** 4) : null,
+    'rope.L_d': chord * (1 + (8 / 3) * ((given * span) / chord ** 2) ** 2),
     'rope.c': parameter,
     'rope.T_c0': weight * parameter,
     'rope.T_c': weight * (parameter + sag),

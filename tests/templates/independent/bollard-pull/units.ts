@@ -6,7 +6,7 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
     ship.LOA ship.LBP ship.L_wL ship.B ship.T ship.D_m ship.d wind.h_w wind.h_S wind.h_H load.s_p
     load.s_n moor.fenders.x_f moor.lines.x_c moor.lines.y_c moor.lines.z_c moor.lines.x_b moor.lines.y_b
     moor.lines.z_b moor.lines.L_t moor.lines.l_h moor.lines.L moor.lines.J moor.v moor.u
-    moor.lost.v_i moor.lost.u_i moor.l_c moor.b_l bolt.h bolt.a bolt.bolts.y bolt.bolts.z bolt.y_m rope.l rope.f_g
+    moor.lost.v_i moor.lost.u_i moor.l_c moor.b_l bolt.h bolt.a bolt.bolts.y bolt.bolts.z bolt.y_m rope.l rope.f_g rope.d_h rope.l_d rope.L_d
     rope.L_p rope.c rope.L_c
   `,
   t: `
@@ -61,7 +61,7 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
     bollard.bollards.P_x bollard.bollards.P_y bollard.bollards.P_z bollard.bollards.M_1
     bollard.bollards.R_1 bolt.P bolt.T bolt.H bolt.V bolt.F_t bolt.F_v bolt.S_t bolt.C_t
     bolt.bolts.T_c bolt.bolts.T_t bolt.F_vR bolt.F_tR bolt.N_R bolt.V_R rope.MBL_1 rope.SWL_1
-    rope.F_line rope.F_br rope.F_fit rope.F_ship rope.F_weak rope.H_p rope.T_p rope.T_c0 rope.T_c
+    rope.F_line rope.F_br rope.F_fit rope.F_ship rope.F_weak rope.H_p rope.V_p rope.V_q rope.T_q rope.T_p rope.T_c0 rope.T_c
     rope.T_h rope.T_l rope.T_3 rope.T_2
   `,
   kN·m: `
