@@ -128,5 +128,5 @@ export { bookJsonSchema } from './schema/json-schema.ts';
 export type { Method } from './schema/methods.ts';
 export type { Chart, Figure, Part, Prose, Rows, Table } from './schema/parts.ts';
 export type { Calc, Check, Choice, Given, Link, Option, Range, Row, Statement } from './schema/rows.ts';
-export { NAME_LENGTH_LIMIT, NAME_PATTERN } from './schema/words.ts';
+export { NAME_LENGTH_LIMIT, NAME_PATTERN } from './schema/text-schemas.ts';
 export { writeBook } from './write-book.ts';

@@ -1,9 +1,9 @@
 import type { SyntaxNode } from '@lezer/common';
 import { type Problem, problem } from '../diagnostics/index.ts';
 import { normaliseLookAlikes } from '../units/index.ts';
-import { commasInNumbers, diagnose, unwrittenProduct } from './diagnose.ts';
 import { parser } from './grammar/parser.js';
 import type { CallSyntax, NumberSyntax, Syntax } from './syntax.ts';
+import { commasInNumbers, diagnose, unwrittenProduct } from './syntax-errors.ts';
 import type { ComparisonOperator } from './typed.ts';
 
 /** A formula's tree and what is wrong with its writing, in the order it stands there. */

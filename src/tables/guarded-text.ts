@@ -1,4 +1,4 @@
-/** What spreadsheets would take for a formula, maybe behind apostrophes. */
+/** What spreadsheets would take for a formula (CSV or formula injection), maybe behind apostrophes. */
 const FORMULA_START = /^'*[=+\-@]/;
 
 /** A text that no spreadsheet takes for a formula: an apostrophe stands in front of what begins like one. */

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import type { Immutable } from './immutable.ts';
 import { partSchema } from './parts.ts';
-import { idText, lineText, nameText, noteText, unitText } from './words.ts';
+import { idText, lineText, nameText, noteText, unitText } from './text-schemas.ts';
 
 /** What the `format` field of every book says. */
 export const FORMAT = 'quaybook';

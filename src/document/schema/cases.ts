@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import type { Immutable } from './immutable.ts';
-import { entryText, idText, lineText, noteText, unitText } from './words.ts';
+import { entryText, idText, lineText, noteText, unitText } from './text-schemas.ts';
 
 /** How near a result must come: half a unit of the last printed digit, or a part of the value with its reason. */
 const toleranceSchema = z.union([

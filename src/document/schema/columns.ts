@@ -3,7 +3,7 @@ import { named, remarks, toBeLinked } from './fields.ts';
 import type { Immutable } from './immutable.ts';
 import { computing } from './methods.ts';
 import { rangeSchema, statementSchema } from './rows.ts';
-import { entryText, formulaText, idText, OPTION_LIMIT, unitText } from './words.ts';
+import { entryText, formulaText, idText, OPTION_LIMIT, unitText } from './text-schemas.ts';
 
 /** Cells in one chunk of a given column; only the last chunk is shorter. */
 export const CHUNK_CELLS = 1024;

@@ -3,7 +3,7 @@ import { bookSchema } from './book.ts';
 import type { Immutable } from './immutable.ts';
 import { partSchema } from './parts.ts';
 import { rowSchema } from './rows.ts';
-import { nameText, noteText, unitText } from './words.ts';
+import { nameText, noteText, unitText } from './text-schemas.ts';
 
 /** The longest text of one copied cell: that of a text part. */
 const CELL_LIMIT = 50_000;

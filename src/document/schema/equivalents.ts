@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import type { Immutable } from './immutable.ts';
-import { formulaText, idText, lineText, noteText } from './words.ts';
+import { formulaText, idText, lineText, noteText } from './text-schemas.ts';
 
 /**
  * A changed formula that gives what the right one gives, whatever is entered, and why. `of` is the result, with what its

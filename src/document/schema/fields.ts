@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { lineText, nameText, noteText } from './words.ts';
+import { lineText, nameText, noteText } from './text-schemas.ts';
 
 /** What every line and every column is called. */
 export const named = {

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { remarks } from './fields.ts';
 import type { Immutable } from './immutable.ts';
-import { entryText, formulaText, idText, lineText, OPTION_LIMIT } from './words.ts';
+import { entryText, formulaText, idText, lineText, OPTION_LIMIT } from './text-schemas.ts';
 
 /** The most methods one line has. */
 const METHOD_LIMIT = 100;

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { columnSchema, TABLE_ROW_LIMIT } from './columns.ts';
 import type { Immutable } from './immutable.ts';
 import { rowSchema } from './rows.ts';
-import { idText, lineText, nameText, proseText, roleText } from './words.ts';
+import { idText, lineText, nameText, proseText, roleText } from './text-schemas.ts';
 
 /** Words between the lines of a sheet; `role` says how the record lists them. */
 const proseSchema = z.strictObject({

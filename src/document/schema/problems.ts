@@ -2,8 +2,8 @@ import type * as z from 'zod/mini';
 import { inCell, nearest, type Problem, problem } from '../../diagnostics/index.ts';
 import { describeJson } from '../json/describe-json.ts';
 import { type Path, pathText } from '../json/path.ts';
+import { ID_PATTERN, NAME_PATTERN } from './text-schemas.ts';
 import { fieldNames, type Schema, schemaBelow } from './walk.ts';
-import { ID_PATTERN, NAME_PATTERN } from './words.ts';
 
 type Issue = z.core.$ZodIssue;
 

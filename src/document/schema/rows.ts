@@ -2,7 +2,15 @@ import * as z from 'zod/mini';
 import { named, remarks, toBeLinked } from './fields.ts';
 import type { Immutable } from './immutable.ts';
 import { computing } from './methods.ts';
-import { entryText, formulaText, idText, lineText, noteText, OPTION_LIMIT, unitText } from './words.ts';
+import {
+  entryText,
+  formulaText,
+  idText,
+  lineText,
+  noteText,
+  OPTION_LIMIT,
+  unitText,
+} from './text-schemas.ts';
 
 /** The permitted values of a line or column, entered, computed or stated; both ends included, as entries. */
 export const rangeSchema = z.strictObject({

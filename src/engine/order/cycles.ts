@@ -1,8 +1,8 @@
 import { type Cell, type ColumnCell, type Cycle, SAME_ROW, type Source, WHOLE } from '../store/cells.ts';
 
 /**
- * What a circle of cells is. Columns of one table are computed row by row where every loop among them passes
- * through ABOVE; anything else is a loop and has no value.
+ * What a cycle of cells is. Columns of one table are computed row by row where every way round passes through ABOVE;
+ * anything else is a loop and has no value.
  */
 export function cycleOf(group: readonly Cell[]): Cycle {
   const inside = new Set(group);

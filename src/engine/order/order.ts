@@ -1,6 +1,6 @@
 import type { Cell } from '../store/cells.ts';
-import { componentsOf } from './components.ts';
 import { cycleOf } from './cycles.ts';
+import { componentsOf } from './strong-components.ts';
 
 /**
  * The order of evaluation: sources before readers, the members of a circle side by side. It is kept through edits:

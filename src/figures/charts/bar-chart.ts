@@ -6,7 +6,7 @@ import { text, textElement, wordsWidth } from '../svg/words.ts';
 import { numberAxis } from './axis.ts';
 import { type Along, type ChartData, columnTitle, numberText, spanOf } from './chart-data.ts';
 import type { ChartForm } from './chart-form.ts';
-import { boxSign, type Field, type Group, groupsOf, legend, seriesWords, valueAxis } from './panel.ts';
+import { boxSign, type Group, groupsOf, legend, type PlotArea, seriesWords, valueAxis } from './plot-area.ts';
 
 const LEFT = 70;
 const RIGHT = PAGE_WIDTH - 14;
@@ -34,7 +34,7 @@ export const barChart: ChartForm = {
     }
     let bottom = top;
     groups.forEach((group, at) => {
-      const field: Field = { left: LEFT, right: RIGHT, top, bottom: top + TALL };
+      const field: PlotArea = { left: LEFT, right: RIGHT, top, bottom: top + TALL };
       markup.push(bars(group, field, data, rowsEach, hatches));
       bottom = field.bottom;
       if (at < groups.length - 1) top += TALL + 46;
@@ -76,7 +76,7 @@ function manyStyle(tone: number): Attributes {
   return { class: tone % 2 === 0 ? 'bar-0' : 'bar-soft' };
 }
 
-function bars(group: Group, field: Field, data: ChartData, rowsEach: number, hatches: Hatches): Markup {
+function bars(group: Group, field: PlotArea, data: ChartData, rowsEach: number, hatches: Hatches): Markup {
   const [least, greatest] = spanOf(...group.series.map(({ column }) => column.values));
   const axis = numberAxis([Math.min(0, least), Math.max(0, greatest)], [field.bottom, field.top]);
   const places = Math.ceil(data.rows / rowsEach);

@@ -7,7 +7,7 @@ import { type Axis, isSpan, numberAxis, SMALLEST } from './axis.ts';
 import { columnTitle, type Series, spanOf } from './chart-data.ts';
 import type { ChartForm } from './chart-form.ts';
 import { dayMarks } from './day-marks.ts';
-import { alongAxis, type Field } from './panel.ts';
+import { alongAxis, type PlotArea } from './plot-area.ts';
 
 const LEFT = 70;
 const RIGHT = PAGE_WIDTH - 22;
@@ -28,7 +28,7 @@ export const histogram: ChartForm = {
   }),
 };
 
-function counts(column: Series, field: Field): Markup {
+function counts(column: Series, field: PlotArea): Markup {
   const values = column.values.filter(Number.isFinite);
   const bins = equalSteps(values);
   const along = numberAxis(

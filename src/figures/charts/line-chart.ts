@@ -12,14 +12,14 @@ import type { ChartForm } from './chart-form.ts';
 import { decimate } from './decimate.ts';
 import {
   alongAxis,
-  type Field,
   type Group,
   groupsOf,
   legend,
+  type PlotArea,
   seriesWords,
   valueAxis,
   widest,
-} from './panel.ts';
+} from './plot-area.ts';
 
 const LEFT = 70;
 const TALL = 210;
@@ -43,7 +43,7 @@ export const lineChart: ChartForm = {
     const markup: Markup[] = [];
     let top = 34;
     groups.forEach((group, at) => {
-      const field: Field = { left: LEFT, right, top, bottom: top + TALL };
+      const field: PlotArea = { left: LEFT, right, top, bottom: top + TALL };
       const last = at === groups.length - 1;
       markup.push(panel(group, field, scale, data, direct && group.series.length > 1));
       markup.push(alongAxis(field, scale.ticks, last ? columnTitle(data.along) : []));
@@ -64,7 +64,7 @@ export const lineChart: ChartForm = {
   },
 };
 
-function panel(group: Group, field: Field, scale: AlongScale, data: ChartData, direct: boolean): Markup {
+function panel(group: Group, field: PlotArea, scale: AlongScale, data: ChartData, direct: boolean): Markup {
   const [least, greatest] = spanOf(...group.series.map(({ column }) => column.values));
   const from = least > 0 && least < greatest * 0.6 ? 0 : least;
   const to = greatest < 0 && greatest > least * 0.6 ? 0 : greatest;
@@ -100,7 +100,7 @@ function panel(group: Group, field: Field, scale: AlongScale, data: ChartData, d
 /** The names of the curves at their ends, moved apart where they meet. */
 function endLabels(
   ends: readonly { readonly x: number; readonly y: number; readonly column: Series }[],
-  field: Field,
+  field: PlotArea,
 ): Markup {
   const places = spread(
     ends.map(({ y }) => y),

@@ -15,7 +15,7 @@ import {
 } from './quantities.ts';
 import type { Random } from './random.ts';
 import { shaped } from './shapes.ts';
-import { type Signature, type Slot, signatures, slotsFor } from './signatures.ts';
+import { powerOf, type Signature, type Slot, signatures, slotsFor } from './signatures.ts';
 import { worldTables } from './world.ts';
 
 /** Where a piece stands. */
@@ -80,8 +80,8 @@ export function growCall(signature: Signature, type: Type, growth: Growth): Piec
   const letters = new Map<string, Type>();
   const [letter = '', power] = signature.result.split('^');
   if (power !== undefined && type.kind === 'number') {
-    const exponent = power === '2' ? { n: 1, d: 2 } : { n: 2, d: 1 };
-    const dimension = powerDimension(type.dimension, exponent);
+    const { n, d } = powerOf(power);
+    const dimension = powerDimension(type.dimension, { n: d, d: n });
     if (!isTameDimension(dimension)) return undefined;
     letters.set(letter, numberType(dimension));
   } else if (/^[a-cABVW]$/.test(letter)) letters.set(letter, type);

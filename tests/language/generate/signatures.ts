@@ -1,4 +1,5 @@
 // A table of data: every function's kinds, written from the design and OpenFormula, not from the program's own table.
+import type { Rational } from '../../../src/units/index.ts';
 
 /**
  * `NAME(parameter; parameter…) = result`. Kinds of parameter:
@@ -166,4 +167,12 @@ export function slotsFor(signature: Signature, count: number): readonly Slot[] |
   return slots.flatMap((slot) =>
     Array.isArray(slot) ? Array.from({ length: repeats }, () => group).flat() : [slot as Slot],
   );
+}
+
+/** The power of a result, `2` of `a^2` or `1/2` of `a^1/2`. Throws on what is none. */
+export function powerOf(written: string): Rational {
+  const [n, d = 1, ...more] = written.split('/').map(Number);
+  if (more.length > 0 || !Number.isInteger(n) || n === undefined || n < 1 || !Number.isInteger(d) || d < 1)
+    throw new Error(`${written} is no power of a result`);
+  return { n, d };
 }

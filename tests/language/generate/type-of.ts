@@ -2,7 +2,7 @@ import { numberType as number, type Type } from '../../../src/language/index.ts'
 import { overDimension, powerDimension, timesDimension } from '../../../src/units/index.ts';
 import { type Piece, printPiece } from './piece.ts';
 import { keyOf, plain, unitOf } from './quantities.ts';
-import { type Slot, signatureByName, slotsFor } from './signatures.ts';
+import { powerOf, type Slot, signatureByName, slotsFor } from './signatures.ts';
 import { worldNames } from './world.ts';
 
 /**
@@ -251,7 +251,7 @@ function resultType(
   if (group) {
     const { type } = alike(group);
     if (power === undefined || type.kind !== 'number') return type;
-    return number(powerDimension(type.dimension, power === '2' ? { n: 2, d: 1 } : { n: 1, d: 2 }));
+    return number(powerDimension(type.dimension, powerOf(power)));
   }
   if (result === 'product') {
     const factors = parts.flatMap((part, at) =>

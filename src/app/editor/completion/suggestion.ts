@@ -1,3 +1,6 @@
+/** How many suggestions are offered at once: twice what a list shows. */
+export const MOST_SUGGESTIONS = 60;
+
 /** One thing that may be written at a place of a formula. */
 export interface Suggestion {
   readonly kind: 'name' | 'function' | 'unit' | 'text';

@@ -21,10 +21,22 @@ export function wantedType(
   const side = /^(.*?)(?:[+\-−]|<>|<=|>=|[<>=≤≥≠])$/su.exec(before)?.[1];
   if (side === undefined) return undefined;
   // Of `demand <= a + ` only what follows the comparison is added to.
-  const term = side.split(/<>|<=|>=|[<>=≤≥≠]/u).at(-1) ?? '';
+  const term = afterComparison(side);
   const whole = term.trim() === '' ? side : term;
   const type = notebook.typeInPlace(item.id, whole);
   return type.kind === 'unknown' || (type.kind === 'number' && type.zero) ? undefined : type;
+}
+
+/** What follows the last comparison of a text that is not within parentheses; all of it where there is none. */
+function afterComparison(text: string): string {
+  let depth = 0;
+  let from = 0;
+  for (const { index, 0: sign } of text.matchAll(/"(?:[^"]|"")*"|[()]|<>|<=|>=|[<>=≤≥≠]/gu)) {
+    if (sign === '(') depth += 1;
+    else if (sign === ')') depth -= 1;
+    else if (depth === 0 && !sign.startsWith('"')) from = index + sign.length;
+  }
+  return text.slice(from);
 }
 
 /** Whether a value of one type may stand where the other is wanted. */

@@ -9,7 +9,7 @@ import type { Extension } from '@codemirror/state';
 import type { EditorView } from '@codemirror/view';
 import type { Completions } from '../completion/complete.ts';
 import { matching } from '../completion/matching.ts';
-import type { Suggestion } from '../completion/suggestion.ts';
+import { MOST_SUGGESTIONS, type Suggestion } from '../completion/suggestion.ts';
 
 /** What may be written at a place of a text; `asked`: the person has asked for a list. */
 export type Completer = (text: string, at: number, asked: boolean) => Completions | undefined;
@@ -18,8 +18,7 @@ interface Offered extends Completion {
   readonly suggestion: Suggestion;
 }
 
-/** How many completions one list has at most, and of how many at a time it is drawn: twice what it shows. */
-const most = 60;
+/** Of how many at a time the list is drawn. */
 const DRAWN = 20;
 
 /** The letter typed shows first, the list right after (ms). */
@@ -43,7 +42,7 @@ function offer(context: CompletionContext, completer: Completer): CompletionResu
   const found = completer(state.doc.toString(), pos, explicit);
   if (!found) return null;
   const typed = state.sliceDoc(found.from, pos);
-  const options = matching(typed, found.suggestions).slice(0, most);
+  const options = matching(typed, found.suggestions).slice(0, MOST_SUGGESTIONS);
   if (options.length === 0) return null;
   return {
     from: found.from,

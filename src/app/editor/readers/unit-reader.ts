@@ -5,15 +5,12 @@ import type { Session } from '../../session/session.ts';
 import type { CellPlace } from '../../view-model/place.ts';
 import { matching } from '../completion/matching.ts';
 import { fits, unitSuggestions } from '../completion/suggest-units.ts';
-import type { Suggestion } from '../completion/suggestion.ts';
+import { MOST_SUGGESTIONS, type Suggestion } from '../completion/suggestion.ts';
 import { formulaNote } from '../formula/formula-note.ts';
 import { type Note, problemNote } from '../notes/note.ts';
 import { valueWords } from '../notes/quantity-words.ts';
 import { itemOfPlace } from './place-item.ts';
 import type { Reader } from './reader.ts';
-
-/** How many units are offered at once. */
-const most = 60;
 
 /**
  * Reads units of a line or column: what is no unit is refused; else the result in that unit. Offers the units of the
@@ -37,18 +34,20 @@ function offered(
   all: readonly Suggestion[],
 ): readonly Suggestion[] {
   const written = typed?.trim() ?? '';
-  if (written === '') return fitting.slice(0, most);
+  if (written === '') return fitting.slice(0, MOST_SUGGESTIONS);
   const found = matching(written, fitting);
   const rest = found.length > 0 ? found : matching(written, all);
-  return rest.length === 1 && rest[0]?.text === written ? [] : rest.slice(0, most);
+  return rest.length === 1 && rest[0]?.text === written ? [] : rest.slice(0, MOST_SUGGESTIONS);
 }
 
 /** What a line holds, whatever its unit column says. */
 function typeOf(item: Item, notebook: Notebook): Type | undefined {
   const known = (type: Type): Type | undefined => (type.kind === 'unknown' ? undefined : type);
   if (item.kind === 'formula' && item.row.kind === 'check') {
-    const side = /^(.*?)(?:<=|>=|[<>≤≥])/su.exec(item.formula)?.[1];
-    return side === undefined ? undefined : known(notebook.typeInPlace(item.id, side));
+    const { syntax } = item.checked;
+    if (syntax.kind !== 'comparison') return undefined;
+    const { from, to } = syntax.left;
+    return known(notebook.typeInPlace(item.id, item.checked.text.slice(from, to)));
   }
   if (item.kind === 'formula' || item.kind === 'formula column') {
     const { formula } = item;

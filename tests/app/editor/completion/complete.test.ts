@@ -90,6 +90,19 @@ test('functions come with signature and help, and leave the caret between the pa
 });
 
 describe('units', () => {
+  test.each([
+    'W + |',
+    'IF(W < 4 kip; W; 2 * W) + |',
+    'IF(method = "a < b"; W; W) + |',
+    'IF(W < 4 kip; W; 2 * W) <= |',
+  ])('of the dimension on the other side come first: %s', (text) => {
+    expect(
+      names(offered(lineOf('c'), text))
+        .slice(0, 2)
+        .sort(),
+    ).toEqual(['F', 'W']);
+  });
+
   test('of the wanted dimension come first, all others after', () => {
     const found = texts(offered(lineOf('W'), 'b + 12 |'));
     expect(found.slice(0, 2)).toEqual(['ft', 'm']);

@@ -139,6 +139,15 @@ describe('units of a line', () => {
     expect(offered('b').slice(0, 2)).toEqual(['ft', 'm']);
   });
 
+  test.each(['IF(W < 4 kip; W; 2 * W) <= F', 'W = F', 'W <= F'])(
+    'of the check %s are those of its sides',
+    (check) => {
+      const book = JSON.parse(JSON.stringify(sampleBook).replace('W <= F * 100', check));
+      const units = unitReader(sessionOn(book), lineOf('c', 'unit')).suggest?.(undefined) ?? [];
+      expect(units.slice(0, 2).map(({ text }) => text)).toEqual(['kip', 'kN']);
+    },
+  );
+
   test('show the result in them, or refuse what is no unit', () => {
     expect(reader('W').note('kN')).toMatchObject({
       kind: 'result',

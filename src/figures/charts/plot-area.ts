@@ -5,8 +5,8 @@ import { LETTER, symbol, text, textElement, type Words, wordsWidth } from '../sv
 import type { Axis } from './axis.ts';
 import { columnTitle, type Series } from './chart-data.ts';
 
-/** The field of a chart on the page. */
-export interface Field {
+/** The part of a chart that its series are drawn in. */
+export interface PlotArea {
   readonly left: number;
   readonly right: number;
   readonly top: number;
@@ -41,7 +41,7 @@ function inUnitOf(first: Series, column: Series): Series {
 }
 
 /** The axis of values at the left of a field, with faint lines across and its title above. */
-export function valueAxis(field: Field, axis: Axis, group: Group): Markup {
+export function valueAxis(field: PlotArea, axis: Axis, group: Group): Markup {
   const { left, right, top } = field;
   const marks = axis.ticks.map((tick) =>
     together(
@@ -61,7 +61,7 @@ export function valueAxis(field: Field, axis: Axis, group: Group): Markup {
 }
 
 /** The base line of a field with marks along it. */
-export function alongAxis(field: Field, ticks: Axis['ticks'], title: Words): Markup {
+export function alongAxis(field: PlotArea, ticks: Axis['ticks'], title: Words): Markup {
   const { left, right, bottom } = field;
   const marks = ticks.map((tick) =>
     together(

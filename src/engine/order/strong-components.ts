@@ -1,8 +1,8 @@
 import type { Cell } from '../store/cells.ts';
 
 /**
- * Splits cells that stand side by side in the order into groups, sources before readers: a group has several cells
- * where they depend on one another in a circle. Sources outside the stretch are not looked at. Tarjan's algorithm
+ * The strongly connected components of cells that stand side by side in the order, sources before readers: a component
+ * has several cells where they depend on one another in a cycle. Sources outside the stretch are not looked at. Tarjan's algorithm
  * (Depth-first search and linear graph algorithms, 1972, from memory), without recursion, so that a chain may be of
  * any length.
  */
