@@ -178,27 +178,26 @@ describe('the tables of a sheet', () => {
       buffer: Buffer.from('item,quantity (m)\nclay,3.5\nsand\ngravel,1,250\n'),
     });
     const take = dialog.getByRole('button', { name: 'Take the rows' });
-    await dialog.getByText(/^line 4 has 3 cells for 2 columns.*needs quotation marks: "1,250"/).waitFor();
-    await dialog.getByText(/^line 3 has 1 of 2 cells/).waitFor();
+    const found = dialog.getByRole('status');
+    await found.getByText(/^line 4 has 3 cells for 2 columns.*needs quotation marks: "1,250"/).waitFor();
+    await found.getByText(/^line 3 has 1 of 2 cells/).waitFor();
     expect(await take.isDisabled()).toBe(true);
     const text = dialog.getByRole('textbox', { name: 'Rows' });
     await text.fill('item,quantity (m3)\nclay,3.5\n');
-    await dialog
+    await found
       .getByText(/“quantity \(m3\)” states “m3”, a unit of another kind than the column .* takes \(ft\)/)
       .waitFor();
     expect(await take.isDisabled()).toBe(true);
     await text.fill('item,quantity (m),Remarks\nclay,3.5,wet\nsand,,\ngravel,four,dry\n');
-    await dialog.getByText(/^the table has no column called “Remarks”; choose where it goes/).waitFor();
+    await found.getByText(/^the table has no column called “Remarks”; choose where it goes/).waitFor();
     expect(await take.isDisabled()).toBe(true);
     await dialog.getByRole('combobox', { name: '“Remarks” goes to' }).selectOption('left out');
     // A word alone could be a note below the table.
-    await dialog.getByText(/^line 3 has one cell of words and nothing else: “sand”/).waitFor();
+    await found.getByText(/^line 3 has one cell of words and nothing else: “sand”/).waitFor();
     await dialog.getByRole('radio', { name: 'rows like the others' }).check();
-    await dialog.getByText('“Remarks” of the text stays out').waitFor();
-    await dialog
-      .getByText('3 rows are taken; 10 cells: 2 headings, 4 taken, 1 marked, 3 left out.')
-      .waitFor();
-    await dialog.getByText(/^line 4, column B “quantity \(m\)”: “four” is not a number/).waitFor();
+    await found.getByText('“Remarks” of the text stays out').waitFor();
+    await found.getByText('3 rows are taken; 10 cells: 2 headings, 4 taken, 1 marked, 3 left out.').waitFor();
+    await found.getByText(/^line 4, column B “quantity \(m\)”: “four” is not a number/).waitFor();
     expect(await axeFindings(page)).toEqual([]);
     await take.click();
     await page.locator('quay-change-notice').getByText('3 rows taken').waitFor();
