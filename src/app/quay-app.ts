@@ -22,6 +22,7 @@ import type { BookStore, OpenBook } from './storage/book-store.ts';
 import { browserDrafts } from './storage/browser-drafts.ts';
 import { reasonOf } from './storage/storage-error.ts';
 import type { StoreNotice } from './storage/store-notice.ts';
+import { isModalOpen } from './style/modal-dialog.ts';
 import { type CellPlace, methodFieldOf } from './view-model/place.ts';
 
 /** Why a book is not shown; `raw` is its id where what is stored of it can be saved as it is. */
@@ -486,10 +487,10 @@ export class QuayApp extends LitElement {
             g: () => this.#element<GoToDialog>('quay-go-to')?.show(),
             s: () => void this.#save(),
             p: () => this.#print(),
-            z: typing ? undefined : () => (event.shiftKey ? session.redo() : session.undo()),
-            y: typing ? undefined : () => session.redo(),
-            pageup: () => this.#turn(-1),
-            pagedown: () => this.#turn(1),
+            z: typing || isModalOpen() ? undefined : () => (event.shiftKey ? session.redo() : session.undo()),
+            y: typing || isModalOpen() ? undefined : () => session.redo(),
+            pageup: isModalOpen() ? undefined : () => this.#turn(-1),
+            pagedown: isModalOpen() ? undefined : () => this.#turn(1),
           } as Record<string, (() => void) | undefined>
         )[key]
       : isInDialog(event)

@@ -97,7 +97,11 @@ function columnOf(from: string, found: readonly TextColumn[]): TextColumn {
     );
   const headers = found.map(({ header }) => header).filter((header) => header !== '');
   const near = nearest(from, headers, 1).map((one) => `; did you mean ${quoted(one)}?`);
-  throw new Refused(`--columns: the file has no column “${shorten(from)}”${near.join('')}`);
+  const are =
+    headers.length === 0
+      ? '; it has no headings'
+      : `; its headings are read as ${listed(headers.map(quoted), 'and')}: --skip LINES leaves out lines that are none`;
+  throw new Refused(`--columns: the file has no column “${shorten(from)}”${near.join('') || are}`);
 }
 
 function destinationOf(

@@ -1,5 +1,6 @@
 import type { UnitRegistry } from '../units/index.ts';
 import { isNumeric, type TableColumn } from './column.ts';
+import { ordinaryHeading } from './full-width.ts';
 import { collapseSpaces, headedUnit, headerColumn, unitOfColumn } from './headers.ts';
 import { isSameUnit, LONGEST_UNIT, statedUnit } from './stated-unit.ts';
 import type { TextColumn } from './text-columns.ts';
@@ -99,9 +100,15 @@ function readsAs(written: string, column: TableColumn, registry: UnitRegistry): 
 function statedIn(header: string, column: TableColumn, registry: UnitRegistry): string {
   const named = headerColumn(header, [column], registry)?.unit ?? '';
   if (named !== '' && readsAs(named, column, registry) === 'fitting') return named;
-  const { outside, brackets } = bracketsIn(collapseSpaces(header).replace(/ ?(?:\*\*|\^) ?/g, '^'));
+  const { outside, brackets } = bracketsIn(
+    collapseSpaces(ordinaryHeading(header)).replace(/ ?(?:\*\*|\^) ?/g, '^'),
+  );
   const distinct = [...new Set(brackets.toReversed())].toReversed();
-  const within = distinct.map((one) => unitWithin(one, column, registry) || one);
+  const within = distinct.map((one) => clearUnitWithin(one, column, registry) || one);
+  const tail = /[)\]}]([^)\]}]*\d[^)\]}]*)$/u.exec(ordinaryHeading(header))?.[1]?.trim();
+  const last = within.at(-1) ?? '';
+  // What has a digit behind the bracket of a unit may be a multiple of it.
+  if (tail !== undefined && readsAs(last, column, registry) === 'fitting') return `${last} ${tail}`;
   const behind = unitWithin(withoutName(outside, column), column, registry);
   const found = [...within.toReversed(), ...(behind === '' ? [] : [behind])];
   const [first, ...more] = found.filter((one) => readsAs(one, column, registry) === 'fitting');
@@ -111,6 +118,28 @@ function statedIn(header: string, column: TableColumn, registry: UnitRegistry): 
   const ofOtherKind = found.find((one) => readsAs(one, column, registry) === 'other');
   if (ofOtherKind !== undefined) return ofOtherKind;
   return behind !== '' || !/[)\]}]$/.test(header.trim()) ? behind : (within.at(-1) ?? '');
+}
+
+/** Words that stand beside a unit and change nothing of its size. */
+const BESIDE_UNIT = new Set(
+  (
+    'in net gross neat bank loose solid compacted compact rammed place situ insitu measured total totals each abs approx ca ' +
+    'about incl excl including excluding with without waste only per item of the and or as built est estimated calc ' +
+    'calculated theoretical design actual final original rev revised unit units cubic square linear running metric us short ' +
+    'long imperial netto brutto gesamt lose fest feste fester loser neto bruto brut nette net. en place foisonné suelto banco ' +
+    'compacto réel je pro par por cada cu sq lin'
+  ).split(' '),
+);
+
+/** The unit in brackets, where nothing stands beside it that may be a multiple: a number, or a word that is not known. */
+function clearUnitWithin(written: string, column: TableColumn, registry: UnitRegistry): string {
+  const unit = unitWithin(written, column, registry);
+  if (unit === '' || unit === written.trim()) return unit;
+  const at = written.lastIndexOf(unit);
+  const beside = at < 0 ? '' : `${written.slice(0, at)} ${written.slice(at + unit.length)}`;
+  const words = beside.toLowerCase().match(/[\p{L}\p{M}\d.]+/gu) ?? [];
+  const isClear = words.every((word) => !/\d/.test(word) && BESIDE_UNIT.has(word.replace(/\.$/, '')));
+  return isClear ? unit : '';
 }
 
 /** A text without the name or label of the column that it begins with. */

@@ -1,5 +1,6 @@
 import { readUnit, type Unit, type UnitRegistry } from '../units/index.ts';
 import { isNumeric, type TableColumn } from './column.ts';
+import { ordinaryHeading } from './full-width.ts';
 import { LONGEST_UNIT, statedUnit } from './stated-unit.ts';
 
 /** The column a header names, and the unit it states (`''` for none); nothing if it names none. */
@@ -30,7 +31,7 @@ export function headerColumn(
 ): NamedHeader | undefined {
   const whole = columnCalled(text, columns);
   if (whole !== undefined) return { column: whole, unit: '' };
-  const plain = withoutNoteMarks(text);
+  const plain = withoutNoteMarks(ordinaryHeading(text));
   const { name, unit } = splitUnit(plain);
   const column = columnCalled(name, columns);
   if (column !== undefined) return { column, unit: headedUnit(unit, column, registry) };
@@ -94,7 +95,7 @@ const OPENING: Readonly<Record<string, string>> = { ')': '(', ']': '[', '}': '{'
 
 /** What stands in front of the bracket that ends a header, and what within it. */
 function splitUnit(header: string): { readonly name: string; readonly unit: string } {
-  const text = header.trim();
+  const text = ordinaryHeading(header).trim();
   const close = text.at(-1) ?? '';
   const open = OPENING[close];
   if (open === undefined) return { name: text, unit: '' };

@@ -1,6 +1,6 @@
 import type { Unit, UnitRegistry } from '../units/index.ts';
 import { isNumeric, type TableColumn } from './column.ts';
-import { ordinarySigns } from './full-width.ts';
+import { ordinaryHeading } from './full-width.ts';
 import { headerColumn, unitOfColumn } from './headers.ts';
 import { statedUnit } from './stated-unit.ts';
 
@@ -67,7 +67,7 @@ export function multipleIn(
  * it they may have any.
  */
 export function multipleOf(written: string, registry: UnitRegistry, wanted?: Unit): string | undefined {
-  const text = ordinarySigns(written);
+  const text = ordinaryHeading(written);
   const [told] = WORDED.exec(text) ?? APART.exec(text) ?? [];
   if (told !== undefined) return told.trim();
   for (const { index, 0: multiple, 1: apart, 3: first = '', 4: rest = '' } of text.matchAll(BEFORE_UNIT)) {

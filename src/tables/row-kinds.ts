@@ -101,6 +101,12 @@ export function rowKinds(
       for (const sum of sums) for (const run of [sum.since, sum.whole]) clear(run);
       continue;
     }
+    // Words in columns that are left out, and nothing in those that are taken: a heading, or the foot of a page.
+    const isEmpty = taken.every((_, at) => (cells[at]?.[index] ?? null) === null);
+    if (taken.length > 0 && isEmpty && !isSaved && row.cells.some((cell) => /\p{L}/u.test(cell))) {
+      found.set(row, 'note');
+      continue;
+    }
     if (taken.length > 1 && hasWords && filledIn(row) === 1 && isNote(row, typical, index > lastFull)) {
       found.set(row, 'note');
       continue;

@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type PropertyValues, type TemplateResul
 import type { Session } from '../session/session.ts';
 import { dialogStyles } from '../style/dialog-styles.ts';
 import { fieldsStyles } from '../style/fields-styles.ts';
+import { showModal } from '../style/modal-dialog.ts';
 import { type Draft, type DraftUnit, draftOf, settingsEdit, troublesOf } from './book-settings-draft.ts';
 
 const systems = [
@@ -58,7 +59,7 @@ export class BookSettings extends LitElement {
   show(): void {
     this.draft = draftOf(this.session.notebook.book.settings);
     this.refusal = '';
-    void this.updateComplete.then(() => this.renderRoot.querySelector('dialog')?.showModal());
+    void this.updateComplete.then(() => showModal(this.renderRoot.querySelector('dialog')));
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {

@@ -16,6 +16,7 @@ import {
 import type { Session } from '../session/session.ts';
 import { dialogStyles } from '../style/dialog-styles.ts';
 import { fieldsStyles } from '../style/fields-styles.ts';
+import { showModal } from '../style/modal-dialog.ts';
 import type { CellPlace } from '../view-model/place.ts';
 
 type Field =
@@ -109,7 +110,7 @@ export class DetailsDialog extends LitElement {
     this.place = place;
     this.draft = detailsAt(this.session.notebook.book, place);
     this.refusal = '';
-    void this.updateComplete.then(() => this.renderRoot.querySelector('dialog')?.showModal());
+    void this.updateComplete.then(() => showModal(this.renderRoot.querySelector('dialog')));
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {

@@ -4,6 +4,7 @@ import type { Session } from '../session/session.ts';
 import { dialogStyles } from '../style/dialog-styles.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
+import { showModal } from '../style/modal-dialog.ts';
 import { type Target, targetsFor } from './go-to-targets.ts';
 
 const most = 40;
@@ -89,7 +90,7 @@ export class GoToDialog extends LitElement {
     this.query = '';
     this.at = 0;
     this.requestUpdate();
-    this.renderRoot.querySelector('dialog')?.showModal();
+    showModal(this.renderRoot.querySelector('dialog'));
   }
 
   override render() {

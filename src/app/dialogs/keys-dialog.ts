@@ -1,5 +1,6 @@
 import { css, html, LitElement } from 'lit';
 import { dialogStyles } from '../style/dialog-styles.ts';
+import { showModal } from '../style/modal-dialog.ts';
 import { keyGroups } from './keys.ts';
 
 /** The sheet of keys. */
@@ -41,7 +42,7 @@ export class KeysDialog extends LitElement {
 
   show(): void {
     const dialog = this.renderRoot.querySelector('dialog');
-    dialog?.showModal();
+    showModal(dialog);
     // The button that has the focus stands below the keys; one begins to read at their head.
     dialog?.scrollTo(0, 0);
   }

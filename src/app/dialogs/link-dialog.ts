@@ -13,6 +13,7 @@ import { dialogStyles } from '../style/dialog-styles.ts';
 import { fieldsStyles } from '../style/fields-styles.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
+import { showModal } from '../style/modal-dialog.ts';
 import type { CellPlace } from '../view-model/place.ts';
 import { itemAt, labelOf, localName } from '../view-model/places.ts';
 import { resultText } from '../view-model/result-text.ts';
@@ -99,7 +100,7 @@ export class LinkDialog extends LitElement {
     this.query = '';
     this.refusal = '';
     this.at = -1;
-    void this.updateComplete.then(() => this.renderRoot.querySelector('dialog')?.showModal());
+    void this.updateComplete.then(() => showModal(this.renderRoot.querySelector('dialog')));
   }
 
   override render(): TemplateResult {

@@ -7,6 +7,7 @@ import type { Session } from '../session/session.ts';
 import type { BookStore } from '../storage/book-store.ts';
 import { dialogStyles } from '../style/dialog-styles.ts';
 import { fieldsStyles } from '../style/fields-styles.ts';
+import { showModal } from '../style/modal-dialog.ts';
 import { labelOf, localName } from '../view-model/places.ts';
 import { type SheetSource, sourceWords } from './bring-source.ts';
 
@@ -76,7 +77,7 @@ export class SheetDialog extends LitElement {
       asked.kind === 'add'
         ? { title: '', key: keyFor(book, ''), group: sheet?.group ?? '' }
         : { title: sheet?.title ?? '', key: sheet?.key ?? '', group: sheet?.group ?? '' };
-    void this.updateComplete.then(() => this.renderRoot.querySelector('dialog')?.showModal());
+    void this.updateComplete.then(() => showModal(this.renderRoot.querySelector('dialog')));
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {

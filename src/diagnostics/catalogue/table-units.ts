@@ -82,7 +82,7 @@ export const tableUnits = {
       'The header of a column of the text, or the row of units below it, says that its numbers are given in a multiple, as in thousands of cubic metres. In whatever unit they were read they would be so many times too small; so none of them is taken.',
     words: (facts) => ({
       message: `${textColumn(facts)} gives its numbers in a multiple, ${quoted(facts.multiple)}: read for the column ${quoted(facts.column)} they would be that many times too small`,
-      hint: `multiply the numbers out and take ${quoted(facts.multiple)} out of the heading`,
+      hint: `multiply the numbers out, and write the unit they are in then in place of ${quoted(facts.multiple)}`,
     }),
   }),
   'column-unit-overridden': entry<TextColumnFacts & { stated: string; said: string; column: string }>({

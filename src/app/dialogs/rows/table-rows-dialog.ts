@@ -14,6 +14,7 @@ import { readTableFile } from '../../storage/read-table-file.ts';
 import { reasonOf } from '../../storage/storage-error.ts';
 import { dialogStyles } from '../../style/dialog-styles.ts';
 import { fieldsStyles } from '../../style/fields-styles.ts';
+import { showModal } from '../../style/modal-dialog.ts';
 import type { CellPlace } from '../../view-model/place.ts';
 import { COLUMNS_AT_ONCE, columnChoices, columnChoicesStyles } from './column-choices.ts';
 import { callOf, type FoundRows, type Settled } from './find-rows.ts';
@@ -103,7 +104,7 @@ export class TableRowsDialog extends LitElement {
     if (pasted && this.#from !== undefined) this.where = { kind: 'from', row: this.#from };
     this.#wasPasted = pasted !== undefined;
     this.#guess = this.#wasPasted;
-    void this.updateComplete.then(() => this.renderRoot.querySelector('dialog')?.showModal());
+    void this.updateComplete.then(() => showModal(this.renderRoot.querySelector('dialog')));
   }
 
   /** The notebook whose table the rows are for. */

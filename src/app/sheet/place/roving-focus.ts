@@ -1,3 +1,4 @@
+import { isModalOpen } from '../../style/modal-dialog.ts';
 import { scrollUpOrDownTo } from '../in-sight.ts';
 import type { Blank } from './focus-elsewhere.ts';
 
@@ -129,6 +130,8 @@ export class RovingFocus {
 
   /** A key finds the page before the focus does, and where the focus went with what had it. */
   readonly #earlyKey = (event: KeyboardEvent): void => {
+    // A dialog that has the page to itself has its keys too.
+    if (isModalOpen()) return;
     const lost = event.target === document.body;
     if (this.#frame !== 0 || lost) this.now();
     if (lost) this.#host.onKey(event);
