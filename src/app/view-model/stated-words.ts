@@ -1,5 +1,6 @@
 import type { Notebook, Quantity, Result, StatedHere, Value } from '../../notebook/index.ts';
 import { differenceShare } from '../../record/index.ts';
+import { isBareNumber, unitInPrint } from '../../units/index.ts';
 import { formatQuantity, quantityText } from './format-quantity.ts';
 import type { UnitsView } from './units-view.ts';
 
@@ -29,12 +30,22 @@ export function statedWords(
   const by = difference && differenceWords(notebook, difference, computed, view);
   return {
     stated,
-    ...(isOtherwise(notebook, statement.entry, value, view) && { typed: statement.entry }),
+    ...(isOtherwise(notebook, statement.entry, value, view) && {
+      typed: entryInUnit(statement.entry, value),
+    }),
     reason: statement.reason.trim(),
     ...(statement.reasonFor !== undefined && { reasonFor: statement.reasonFor }),
     computed: computedInWords(notebook, computed, view),
     ...(by !== undefined && { difference: by }),
   };
+}
+
+/** An entry beside a value in another unit: a number alone with the unit that it was read in. */
+function entryInUnit(entry: string, value: Value | undefined): string {
+  const unit = value?.kind === 'number' && isBareNumber(entry) ? value.unit.text : '';
+  return unit === '' || unit === '-'
+    ? entry
+    : quantityText({ number: entry.trim(), unit: unitInPrint(unit) });
 }
 
 /** A value as the page shows it, number and unit in one. */

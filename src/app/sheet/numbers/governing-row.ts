@@ -1,9 +1,10 @@
-import { partsOf, type Typed } from '../../../language/index.ts';
+import { type BranchNode, partsOf, type Typed } from '../../../language/index.ts';
 import {
   type FormulaColumnItem,
   type FormulaItem,
   type Model,
   type Notebook,
+  type PartPlace,
   referencesOfItem,
 } from '../../../notebook/index.ts';
 import { localName } from '../../view-model/places.ts';
@@ -27,6 +28,13 @@ interface Reader {
   readonly values: Typed;
   readonly condition?: Typed;
   readonly takes: 'greatest' | 'least' | 'looked up' | 'counted';
+  /** The choices between formulas that it stands in, each with the place of its arm; -1 for what holds otherwise. */
+  readonly within: readonly Within[];
+}
+
+interface Within {
+  readonly branch: BranchNode;
+  readonly arm: number;
 }
 
 /**
@@ -78,8 +86,10 @@ function rowRead(notebook: Notebook, item: FormulaColumnItem, seen: Set<string>)
   return undefined;
 }
 
-function rowsOf(notebook: Notebook, { item, values, condition, takes }: Reader): readonly number[] {
+function rowsOf(notebook: Notebook, { item, values, condition, takes, within }: Reader): readonly number[] {
   const place = { item, checked: item.checked };
+  // What stands in an arm that is not taken reads no row.
+  if (within.some(({ branch, arm }) => armTaken(notebook, branch, place) !== arm)) return [];
   if (takes === 'looked up') {
     const row = values.kind === 'call' ? rowTaken(values, place, notebook) : undefined;
     return row === undefined ? [] : [row];
@@ -93,6 +103,16 @@ function rowsOf(notebook: Notebook, { item, values, condition, takes }: Reader):
   }
   const rows = [...found.values.keys()].filter((row) => !holds || holds.values[row] === 1);
   return extremeRows(rows, found.values, takes);
+}
+
+/** The arm of a choice that is taken, -1 for what holds otherwise; undefined where a condition has no value. */
+function armTaken(notebook: Notebook, { arms }: BranchNode, place: PartPlace): number | undefined {
+  for (const [at, { when }] of arms.entries()) {
+    const value = notebook.parts.valueOf(when, place);
+    if (value?.kind !== 'truth') return undefined;
+    if (value.truth) return at;
+  }
+  return -1;
 }
 
 /** Checks that fail come first, then lines that lead to one, then other checks and what leads to them. */
@@ -145,23 +165,34 @@ function findReaders(items: Model['items']): Readers {
 function readersOf(item: FormulaItem): readonly Reader[] {
   const { typed } = item.checked;
   const wantsNone = typed.kind === 'compare' && [typed.left, typed.right].some(isZero);
-  const visit = (node: Typed): readonly Reader[] => {
-    const inner = partsOf(node).flatMap(visit);
+  const visit = (node: Typed, within: readonly Within[]): readonly Reader[] => {
+    if (node.kind === 'branch')
+      return [
+        ...node.arms.flatMap(({ when, value }, arm) => [
+          ...visit(when, within),
+          ...visit(value, [...within, { branch: node, arm }]),
+        ]),
+        ...(node.otherwise ? visit(node.otherwise, [...within, { branch: node, arm: -1 }]) : []),
+      ];
+    const inner = partsOf(node).flatMap((part) => visit(part, within));
     if (node.kind !== 'call' || node.fn.evaluate.kind !== 'gather') return inner;
     const conditional = node.fn.evaluate.chosen !== undefined;
     const { worked } = node.fn;
     const [first] = node.args;
     if (conditional && worked?.as === 'value' && wantsNone && first && tableOf(first) !== undefined)
-      return [...inner, { item, values: first, takes: 'counted' }];
+      return [...inner, { item, values: first, takes: 'counted', within }];
     if (worked?.as === 'row' || worked?.as === 'match' || worked?.as === 'line')
-      return [...inner, { item, values: node, takes: 'looked up' }];
+      return [...inner, { item, values: node, takes: 'looked up', within }];
     const { extreme } = worked ?? {};
     if (!extreme) return inner;
     const own = (conditional ? node.args.slice(1) : node.args).filter((arg) => tableOf(arg) !== undefined);
     const condition = conditional && first ? { condition: first } : {};
-    return [...inner, ...own.map((values): Reader => ({ item, values, takes: extreme, ...condition }))];
+    return [
+      ...inner,
+      ...own.map((values): Reader => ({ item, values, takes: extreme, within, ...condition })),
+    ];
   };
-  return visit(typed);
+  return visit(typed, []);
 }
 
 const isZero = (node: Typed): boolean => node.kind === 'number' && node.si === 0;

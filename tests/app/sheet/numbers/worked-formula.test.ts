@@ -313,6 +313,19 @@ describe('the row that governs', () => {
     expect(rowOf([calc('r', 'LOOKUP(3 m; piles.L; piles.w; "exact")', 'm')], 'v')).toEqual([2, 'gives', 'r']);
   });
 
+  test('is none that stands in an arm of a choice that is not taken', () => {
+    const either = (condition: string) => [
+      calc('u_max', `IF(${condition}; MAX(piles.u); MIN(piles.u))`, 'kN·m'),
+    ];
+    expect(rowOf(either('q > 0 (kN/m)'), 'u')).toEqual([4, 'gives', 'u_max']);
+    expect(rowOf(either('q < 0 (kN/m)'), 'u')).toEqual([5, 'gives', 'u_max']);
+    expect(rowOf([calc('r', 'IF(q > 0 (kN/m); 0 (kN*m); MAX(piles.u))', 'kN·m')], 'u')).toEqual([
+      1,
+      undefined,
+      undefined,
+    ]);
+  });
+
   test('is no row that a line asks for and the table lacks', () => {
     for (const asked of ['0', '6', '1.5', '-1'])
       expect(rowOf([calc('at', `INDEX(piles.u; ${asked})`, 'kN·m')], 'u')).toEqual([1, undefined, undefined]);
