@@ -83,6 +83,19 @@ describe('at the foot of a block', () => {
     await expect.poll(() => resultOf(page, 'half of it')).toBe('348.4');
   });
 
+  test('below a choice Ctrl+Enter puts a line that takes what is typed', async () => {
+    await open();
+    await page.locator('quay-line.choice [data-field="value"]').first().click();
+    await page.keyboard.press('Escape');
+    const lines = await page.locator('quay-line').count();
+    await page.keyboard.press('Control+Enter');
+    await expect.poll(() => page.locator('quay-line').count()).toBe(lines + 1);
+    await describeNewLine('two and a half');
+    await page.keyboard.type('=1 m + 1.5 m');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => resultOf(page, 'two and a half')).toBe('2.5');
+  });
+
   test('something else is chosen from a menu that offers no change of the line above', async () => {
     await open();
     await foot('add something else').click();

@@ -15,12 +15,19 @@ export type EntryView =
   | { readonly kind: 'plain'; readonly number: string; readonly unit: string }
   | { readonly kind: 'converted'; readonly entry: string; readonly number: string; readonly unit: string };
 
+/** So many significant digits of a value that is held for another are shown: what is computed from them is not off by more. */
+const HELD_DIGITS = 7;
+
 /** How an entry with a quantity as its value is shown. */
 export function entryView(row: Given, value: Quantity, view: UnitsView, registry: UnitRegistry): EntryView {
   const entry = row.entry.trim();
   const shown = formatQuantity(value.si, value.unit, view, registry);
-  // Nobody has typed a value that stood for a computed one: it shows the digits that had, and all of them in its field.
-  if (row.toLink !== undefined && isCarried(entry)) return { kind: 'plain', ...shown };
+  // Nobody has typed a value that stood for a computed one: it shows digits enough to work with, and all in its field.
+  if (row.toLink !== undefined && isCarried(entry))
+    return {
+      kind: 'plain',
+      ...formatQuantity(value.si, value.unit, view, registry, { digits: HELD_DIGITS }),
+    };
   const unit = value.unit.text === '-' ? '' : value.unit.text;
   const own = withoutUnit(entry, unit === '' ? '-' : unit);
   if (own !== undefined && displayUnit(value.unit, view, registry).text === value.unit.text)

@@ -144,12 +144,12 @@ function removePart(host: CommandHost): void {
   removeAt(host, removeWholePart(place), Math.max(map.indexOf({ part: place.part, item: '' }), 0));
 }
 
-/** A new line of the kind the person is on; a new row in a table. */
+/** A new line of the kind the person is on, below a choice one that takes what is typed; a new row in a table. */
 function insertLike(host: CommandHost): void {
   const found = host.place && findPlace(book(host), host.place);
   const inTable = found?.kind === 'cell' || (found?.kind === 'column' && host.place?.item === 'head');
   if (inTable) actions['insert row'](host);
-  else insertNew(host, found?.kind === 'row' ? found.row.kind : 'given');
+  else insertNew(host, found?.kind === 'row' && found.row.kind !== 'choice' ? found.row.kind : 'given');
 }
 
 /** Moves the line the person is on, or all lines or rows of the range, which stay selected. */

@@ -45,10 +45,11 @@ test('in other units the entry stays as typed, and what it comes to follows', ()
   });
 });
 
-test('a value that came with copied lines in place of a computed one shows the digits that had; what is typed stays as typed', () => {
+test('a value that came with copied lines in place of a computed one shows digits enough to work with; what is typed stays as typed', () => {
   const toLink = { toLink: 'reaction of the fender' };
-  const carried = { kind: 'plain', number: '123.5', unit: 'kN' };
+  const carried = { kind: 'plain', number: '123.4568', unit: 'kN' };
   expect(view('123.456789012345', 'kN', 'written', toLink)).toEqual(carried);
+  expect(view('0.2345149828519573', '-', 'written', toLink)).toMatchObject({ number: '0.234515' });
   expect(view('123.456789012345', 'kN')).toEqual({ ...carried, number: '123.456789012345' });
   expect(view('123.45', 'kN', 'written', toLink)).toEqual({ ...carried, number: '123.45' });
   expect(view('0.000012345', 'm', 'written', toLink)).toMatchObject({ number: '0.000012345' });

@@ -2,7 +2,6 @@ import {
   type Book,
   hasMethods,
   type Line,
-  lineAt,
   type Part,
   type Place,
   partAt,
@@ -70,12 +69,8 @@ const insert = byKey('Control+Enter', 0.6, 'Control+Enter', (state, { place }, a
     if (part?.length === undefined) return [unchanged(state)];
     return [done(state, withRow(state.book, place, row === undefined ? part.length : row + 1))];
   }
-  const kind = lineAt(state.book, place)?.kind ?? 'given';
   const isBlank = ([line, ...more]: readonly Line[]): boolean =>
-    more.length === 0 &&
-    line !== undefined &&
-    (line.formula ?? '') === '' &&
-    ((line.entry ?? '') === '' || kind === 'choice');
+    more.length === 0 && line !== undefined && (line.formula ?? '') === '' && (line.entry ?? '') === '';
   return [grown(state, after, isBlank)];
 });
 
