@@ -41,6 +41,8 @@ export default defineConfig({
   worker: { format: 'es' },
   test: {
     root: folder('.'),
+    // A test of the page waits for half of its time: three keep two cores busy.
+    maxWorkers: 3,
     testTimeout: 60_000,
     projects: [
       {
@@ -49,7 +51,6 @@ export default defineConfig({
           name: 'node',
           // A wrong change is told by these before a browser is started.
           sequence: { groupOrder: 0 },
-          maxWorkers: 3,
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
           // Most of a small file's time is reading the program: one reading serves all files of a worker.
@@ -61,8 +62,6 @@ export default defineConfig({
         test: {
           name: 'browser',
           sequence: { groupOrder: 1 },
-          // A test of the page waits for half of its time: four keep two cores busy.
-          maxWorkers: 4,
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: 'tests/browser/serve-app.ts',
           hookTimeout: 120_000,
