@@ -60,3 +60,20 @@ test.each(Object.keys(windows))(
     expect(await page.locator('quay-sheet quay-cell-editor').count()).toBe(1);
   },
 );
+
+test('a dialog that goes with its book leaves the keys to the next one', async () => {
+  await page.keyboard.press('Control+g');
+  await page.locator('dialog[open]').waitFor();
+  await page.goBack();
+  await page.getByRole('button', { name: 'Berthing energy and fenders', exact: true }).waitFor();
+  await startFrom(page, 'Berthing energy and fenders');
+  const value = page.locator('quay-line.given [data-field="value"]').first();
+  await value.click();
+  await page.evaluate(() => {
+    let active: Element | null | undefined = document.activeElement;
+    while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
+    if (active instanceof HTMLElement) active.blur();
+  });
+  await page.keyboard.type('3');
+  expect(await page.locator('quay-sheet quay-cell-editor').count()).toBe(1);
+});
