@@ -11,7 +11,7 @@ export {
   problem,
   type Severity,
   type Span,
-  shiftProblem as moved,
+  shiftProblem,
   succeed,
 } from './problem.ts';
 export { renderProblem } from './render.ts';

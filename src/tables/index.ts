@@ -3,7 +3,7 @@ export { withoutApostrophes } from './cell-entry.ts';
 export { columnLetters, columnWords, type TableCell, type TableColumn } from './column.ts';
 export type { Decimal } from './decimals.ts';
 export { type Decode, type DecodedText, decodeText } from './decode-text.ts';
-export { guardText as guarded, unguardText as unguarded } from './guarded-text.ts';
+export { guardText, unguardText } from './guarded-text.ts';
 export { unitOfHeader } from './header-unit.ts';
 export { headerColumn } from './headers.ts';
 export { lineNumbers } from './line-numbers.ts';

@@ -1,4 +1,4 @@
-import { moved, type Outcome, type Problem, problem, succeed } from '../diagnostics/index.ts';
+import { type Outcome, type Problem, problem, shiftProblem, succeed } from '../diagnostics/index.ts';
 import { isCurrencyCode } from './currency-table.ts';
 import { readFeetInches } from './feet-inches.ts';
 import { readUnit } from './read-unit.ts';
@@ -139,7 +139,7 @@ function readDegreesMinutes(
 
 function withUnit(x: number, unit: Outcome<Unit>, movedBy: number): Outcome<WrittenQuantity> {
   if (unit.ok) return succeed({ x, unit: unit.value });
-  return { ok: false, problems: unit.problems.map((p) => moved(p, movedBy)) };
+  return { ok: false, problems: unit.problems.map((p) => shiftProblem(p, movedBy)) };
 }
 
 function refuse(p: Problem): Outcome<never> {

@@ -3,10 +3,10 @@ import {
   fail,
   inCell,
   listed,
-  moved,
   problem,
   quoted,
   renderProblem,
+  shiftProblem,
   succeed,
 } from '../../src/diagnostics/index.ts';
 
@@ -27,9 +27,9 @@ test('a problem carries its facts, and the words made of them', () => {
 });
 
 test('a problem of a part is moved into the whole, its fixes with it', () => {
-  const there = moved(slip, 10);
+  const there = shiftProblem(slip, 10);
   expect([there.from, there.to, there.fixes[0]?.from, there.fixes[0]?.to]).toEqual([13, 15, 13, 15]);
-  expect(moved(slip, 0)).toBe(slip);
+  expect(shiftProblem(slip, 0)).toBe(slip);
 });
 
 test('outcomes', () => {

@@ -1,4 +1,4 @@
-import { type Fix, moved, problem } from '../../diagnostics/index.ts';
+import { type Fix, problem, shiftProblem } from '../../diagnostics/index.ts';
 import { readUnit, toSI, withPowerSigns } from '../../units/index.ts';
 import type { NumberSyntax } from '../syntax.ts';
 import { plainType, type Type, zeroType } from '../type.ts';
@@ -28,7 +28,7 @@ export function checkNumber(node: NumberSyntax, context: Context): Typed {
   }
   if (!read.ok) {
     for (const slip of read.problems) {
-      const told = moved(slip, node.unit.from);
+      const told = shiftProblem(slip, node.unit.from);
       context.report(node.unit.compound ? told : { ...told, fixes: told.fixes.map(inParentheses) });
     }
     return broken(node);

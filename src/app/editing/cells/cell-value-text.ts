@@ -1,7 +1,7 @@
 import type { GivenColumn } from '../../../document/index.ts';
 import { cellOf } from '../../../document/index.ts';
 import type { Notebook } from '../../../notebook/index.ts';
-import { guarded } from '../../../tables/index.ts';
+import { guardText } from '../../../tables/index.ts';
 import { type Unit, writeIn } from '../../../units/index.ts';
 import { displayUnit } from '../../view-model/format-quantity.ts';
 import type { CellPlace } from '../../view-model/place.ts';
@@ -37,7 +37,7 @@ export function cellValueText(notebook: Notebook, place: CellPlace, view: UnitsV
     const read = column.reading.at(found.row);
     if (read.status !== 'ok') return cellContent(notebook.book, place).text;
     if (typeof read.value === 'number') return numberText(read.value, column.unit);
-    return typeof read.value === 'string' ? guarded(read.value) : `${read.value}`;
+    return typeof read.value === 'string' ? guardText(read.value) : `${read.value}`;
   }
   return cellContent(notebook.book, place).text;
 }
@@ -47,5 +47,5 @@ const exact = { digits: 14, grouping: 'none' } as const;
 
 /** Words that no other program takes for a formula. */
 function guardedWords(column: GivenColumn, text: string): string {
-  return column.type === 'text' ? guarded(text) : text;
+  return column.type === 'text' ? guardText(text) : text;
 }

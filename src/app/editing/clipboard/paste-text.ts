@@ -6,7 +6,7 @@ import {
   namedMapping,
   readMapped,
   type TableText,
-  unguarded,
+  unguardText,
   withoutApostrophes,
 } from '../../../tables/index.ts';
 import type { CellPlace } from '../../view-model/place.ts';
@@ -70,7 +70,7 @@ export function pasteText(
   if (target.kind !== 'given')
     return fail(problem('set-calculated', { from: 0, to: 0 }, { name: target.name }));
   if (single) {
-    const read = isNumeric(target) ? readPlainly(rows, part, target) : unguarded(one.trim());
+    const read = isNumeric(target) ? readPlainly(rows, part, target) : unguardText(one.trim());
     if (read === undefined) return ASK;
     const typed = read;
     const cells = [[entryFromScreen(notebook, place, view, typed)]];
@@ -110,7 +110,7 @@ function below(
       notebook,
       place,
       view,
-      words ? unguarded(cell) : cell.trim() === '' ? '' : `${taken.pop() ?? cell}`,
+      words ? unguardText(cell) : cell.trim() === '' ? '' : `${taken.pop() ?? cell}`,
     ),
   ]);
   const filled = cells.flat().filter((cell) => cell.trim() !== '');
