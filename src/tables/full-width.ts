@@ -7,8 +7,6 @@ const BRACKETS: Readonly<Record<string, string>> = {
   '】': ']',
   '〔': '(',
   '〕': ')',
-  '［': '[',
-  '］': ']',
   '｢': '[',
   '｣': ']',
   '「': '[',
@@ -17,7 +15,7 @@ const BRACKETS: Readonly<Record<string, string>> = {
 
 /** A heading as it would be written with ordinary signs: brackets, signs of full width, units that are one sign as `㎥`. */
 export function ordinaryHeading(written: string): string {
-  return ordinarySigns(written.replace(/[【】〔〕［］｢｣「」]/g, (sign) => BRACKETS[sign] ?? sign)).replace(
+  return ordinarySigns(written.replace(/[【】〔〕｢｣「」]/g, (sign) => BRACKETS[sign] ?? sign)).replace(
     /[\u3380-\u33df]/g,
     (sign) => sign.normalize('NFKC'),
   );

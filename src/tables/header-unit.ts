@@ -100,12 +100,11 @@ function readsAs(written: string, column: TableColumn, registry: UnitRegistry): 
 function statedIn(header: string, column: TableColumn, registry: UnitRegistry): string {
   const named = headerColumn(header, [column], registry)?.unit ?? '';
   if (named !== '' && readsAs(named, column, registry) === 'fitting') return named;
-  const { outside, brackets } = bracketsIn(
-    collapseSpaces(ordinaryHeading(header)).replace(/ ?(?:\*\*|\^) ?/g, '^'),
-  );
+  const text = ordinaryHeading(header).trim();
+  const { outside, brackets } = bracketsIn(collapseSpaces(text).replace(/ ?(?:\*\*|\^) ?/g, '^'));
   const distinct = [...new Set(brackets.toReversed())].toReversed();
   const within = distinct.map((one) => clearUnitWithin(one, column, registry) || one);
-  const tail = /[)\]}]([^)\]}]*\d[^)\]}]*)$/u.exec(ordinaryHeading(header))?.[1]?.trim();
+  const tail = /[)\]}]([^)\]}]*\d[^)\]}]*)$/u.exec(text)?.[1]?.trim();
   const last = within.at(-1) ?? '';
   // What has a digit behind the bracket of a unit may be a multiple of it.
   if (tail !== undefined && readsAs(last, column, registry) === 'fitting') return `${last} ${tail}`;
@@ -117,17 +116,16 @@ function statedIn(header: string, column: TableColumn, registry: UnitRegistry): 
   if (first !== undefined) return other === undefined ? first : `${other} or ${first}`;
   const ofOtherKind = found.find((one) => readsAs(one, column, registry) === 'other');
   if (ofOtherKind !== undefined) return ofOtherKind;
-  return behind !== '' || !/[)\]}]$/.test(header.trim()) ? behind : (within.at(-1) ?? '');
+  return behind !== '' || !/[)\]}]$/.test(text) ? behind : (within.at(-1) ?? '');
 }
 
-/** Words that stand beside a unit and change nothing of its size. */
+/** Words that stand beside a unit and change nothing of its size, as “long”, “imperial” or “square” do. */
 const BESIDE_UNIT = new Set(
   (
-    'in net gross neat bank loose solid compacted compact rammed place situ insitu measured total totals each abs approx ca ' +
-    'about incl excl including excluding with without waste only per item of the and or as built est estimated calc ' +
-    'calculated theoretical design actual final original rev revised unit units cubic square linear running metric us short ' +
-    'long imperial netto brutto gesamt lose fest feste fester loser neto bruto brut nette net. en place foisonné suelto banco ' +
-    'compacto réel je pro par por cada cu sq lin'
+    'in net gross neat bank loose solid compacted compact rammed place situ insitu measured total totals abs approx ca ' +
+    'about incl excl including excluding with without waste only of the and or as built est estimated calc calculated ' +
+    'theoretical design actual final original rev revised unit units ' +
+    'netto brutto gesamt lose fest feste fester loser neto bruto brut nette en foisonné suelto banco compacto réel'
   ).split(' '),
 );
 

@@ -61,8 +61,12 @@ export function unitOfColumn(column: TableColumn, registry: UnitRegistry): Unit 
 
 /** The unit in the brackets that end a header, whatever it names; `''` for none. */
 export function bracketedUnit(header: string): string {
-  return splitUnit(header).unit;
+  // Each cell of a long text may be asked, and hardly one ends so.
+  return ENDS_IN_BRACKET.test(header) ? splitUnit(header).unit : '';
 }
+
+/** Brackets of any print. */
+const ENDS_IN_BRACKET = /[)\]}\uff09\uff3d\uff5d】〕｣」]\s*$/u;
 
 function looseColumn(
   text: string,
@@ -94,7 +98,7 @@ function splits(text: string, joint: RegExp): readonly (readonly [name: string, 
 const OPENING: Readonly<Record<string, string>> = { ')': '(', ']': '[', '}': '{' };
 
 /** What stands in front of the bracket that ends a header, and what within it. */
-function splitUnit(header: string): { readonly name: string; readonly unit: string } {
+export function splitUnit(header: string): { readonly name: string; readonly unit: string } {
   const text = ordinaryHeading(header).trim();
   const close = text.at(-1) ?? '';
   const open = OPENING[close];

@@ -1,4 +1,4 @@
-import { bracketedUnit } from './headers.ts';
+import { bracketedUnit, splitUnit } from './headers.ts';
 import { isBlankRow, type TextRow } from './records.ts';
 import type { TableText } from './table-text.ts';
 import { unitStated } from './unit-row.ts';
@@ -92,9 +92,7 @@ export function changedHeaders({ rows, top, skipped }: TableText): readonly Chan
 
 /** A header without the unit in the brackets at its end, in small letters. */
 function unbracketed(header: string): string {
-  const unit = bracketedUnit(header);
-  const name = unit === '' ? header : header.slice(0, header.lastIndexOf(unit) - 1);
-  return name.trim().toLowerCase();
+  return splitUnit(header).name.trim().toLowerCase();
 }
 
 /** The rows above the headers that have something in them and are not left out as was said. */

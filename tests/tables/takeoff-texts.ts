@@ -533,4 +533,16 @@ export const TAKEOFF_TEXTS: readonly TakeoffText[] = [
     say: [...columns('No=-; Item=item; Vol (m3)=V'), '--notes', 'out'],
     cells: { item: ['Slab', 'Piles'], V: [12, 3] },
   },
+  {
+    what: 'a word beside the unit that makes another one of it',
+    text: lines('Item,Mass (imperial t)', 'Slab,12.5'),
+    say: columns('Item=item; Mass (imperial t)=M'),
+    refused: ['column-unit-unread', 'imperial t'],
+  },
+  {
+    what: 'headings said again in another unit, in brackets of full width',
+    text: lines('品名,数量（m3）', '床版,12.5', '品名,数量（cy）', '杭,3.5'),
+    say: columns('品名=item; 数量（m3）=V'),
+    refused: ['headings-change', 'line 3'],
+  },
 ];
