@@ -36,6 +36,9 @@ const worse: readonly Worse[] = [
   line('loads.s_uf', 0.7, section),
   line('loads.n_h', 0.7, section),
   line('pile.t', 0.8, ['pile.c_wall', 'pile.c_left', 'loads.c_Dt', 'loads.c_ten', ...section]),
+  line('pile.σ_s', 1.5, ['pile.c_σ']),
+  line('pile.F_σ', 1.2, ['pile.c_σ']),
+  line('pile.z_n', 0.8, ['loads.c_set']),
   line('pile.c_i', 1.5, ['pile.c_left', 'loads.c_Dt', 'loads.c_ten', ...section]),
   line('pile.s_x', 0.9, ['pile.c_sp', 'pile.c_η', ...block]),
   line('pile.s_y', 0.9, ['pile.c_sp', 'pile.c_η', ...block]),
@@ -43,13 +46,13 @@ const worse: readonly Worse[] = [
   {
     name: 'water that rises further',
     to: settled(line('pile.d_w', 1.5, [])),
-    checks: ['pile.c_wat', ...compression, ...uplift, ...depth],
+    checks: ['pile.c_wat', 'pile.c_float', ...compression, ...uplift, ...depth],
   },
   { name: 'less surcharge', to: settled(line('pile.σ_s', 0.5, [])), checks: [...compression, ...uplift] },
   {
     name: 'weaker ground',
     to: weaken,
-    checks: [...compression, ...uplift, ...block, 'pile.c_η', ...depth],
+    checks: [...compression, ...uplift, ...block, 'pile.c_η', 'pile.c_σ', ...depth],
   },
 ];
 

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { templateBook } from '../../../src/cli/books.ts';
 import { type Edit, joinEdits } from '../../../src/document/index.ts';
-import { enterRows, enterValues, type Item, openNotebook } from '../../../src/notebook/index.ts';
+import { enterRows, enterValues, type Item, lineNamed, openNotebook } from '../../../src/notebook/index.ts';
 
 const id = 'pile-bearing';
 
@@ -21,9 +21,9 @@ interface Entered {
   readonly note?: string;
 }
 
-/** A number or level that is entered; the tables of factors are those of their sources. */
+/** A number or level that is entered; the tables of factors are printed, and another value is stated. */
 function givenOf(item: Item): readonly Entered[] {
-  if (item.id.startsWith('ref.') || (item.type.kind !== 'number' && item.type.kind !== 'point')) return [];
+  if (item.type.kind !== 'number' && item.type.kind !== 'point') return [];
   if (item.kind === 'input') return item.row.kind === 'given' ? [{ ...item.row, name: item.id }] : [];
   if (item.kind !== 'input column' || item.column.kind !== 'given') return [];
   return [{ ...item.column, name: item.id }];
@@ -63,3 +63,41 @@ test.each(beyond)('%s is pointed out', (_, lines, cells) => {
     .filter(({ code }) => code === 'out-of-range' || code === 'column-out-of-range');
   expect(said).toHaveLength(1);
 });
+
+test('nothing in the tables of factors is entered, and each of their numbers has both limits', () => {
+  const { model } = openNotebook(templateBook(id));
+  const printed = [...model.items.values()].filter((item) => item.id.startsWith('ref.'));
+  expect(printed.length).toBeGreaterThan(30);
+  const open = printed.filter((item) => {
+    if (item.kind !== 'formula column' || item.column.kind !== 'calc') return true;
+    const { min, max } = item.column.range ?? {};
+    return item.type.kind === 'number' && (min === undefined || max === undefined);
+  });
+  expect(open.map((item) => item.id)).toEqual([]);
+});
+
+test.each([
+  ['factors of safety', 'ref.fs', 'F_1', '1', 3, 'pile.c_comp'],
+  ['resistance factors', 'ref.phi', 'φ_n', '1', 7, 'loads.c_φ'],
+])(
+  '%s of one in the place of those printed are stated, pointed out, and said of the checks',
+  (_, table, column, value, rows, check) => {
+    const book = templateBook(id);
+    const notebook = openNotebook(book);
+    const cells = Array.from({ length: rows }, () => ({ [column]: value }));
+    const edits = [
+      enterRows(book, table, cells, 'criteria of the client'),
+      enterValues(book, { basis: check === 'loads.c_φ' ? 'LRFD' : 'ASD', φ_by: 'static: alpha' }, 'a test'),
+    ].map((outcome) => {
+      if (!outcome.ok) throw new Error(outcome.problems.map(({ message }) => message).join('; '));
+      return outcome.value;
+    });
+    expect(notebook.apply(joinEdits('a test', edits)).ok).toBe(true);
+    const item = notebook.model.items.get(`${table}.${column}`);
+    const stated = item?.kind === 'formula column' && item.column.kind === 'calc' ? item.column.stated : [];
+    expect(stated?.map(({ reason }) => reason)).toEqual(cells.map(() => 'criteria of the client'));
+    const line = lineNamed(notebook.model, check);
+    const verdict = line.ok ? notebook.verdict(line.value.id) : undefined;
+    expect(verdict?.outOfRange?.data.on).toContain(`${table}.${column}`);
+  },
+);

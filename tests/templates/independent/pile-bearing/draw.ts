@@ -46,6 +46,7 @@ export function drawPile(random: Random): Drawn {
       'pile.life': random.of([0, 5, 25, 50, 75, 100, random.between(0, 100)]),
       'pile.c_i': isConcrete || random.chance(0.7) ? 0 : random.between(0, 3),
       'pile.σ_s': random.chance(0.7) ? 0 : random.between(0, 60),
+      'pile.F_σ': random.of([1.5, random.between(1.3, 3)]),
       'pile.K_is': random.of(['kind of pile', 'at rest']),
       'pile.clay_rule': clayRule,
       'pile.sand_rule': sandRule,

@@ -32,6 +32,11 @@ export function exposureLines(inputs: Inputs, lengths: Lengths): Names {
   const lossIn = (zone: string) => between(corrosion[zone] ?? [], life);
   const stands = standsIn(inputs, lengths);
   const common: Names = {
+    // Natural soil takes nothing in the first five years.
+    'pile.c_loss':
+      isSteel && life > 5
+        ? { verdict: Number(lossIn(inputs.text('pile.zone'))) > 0 ? 'holds' : 'fails' }
+        : idle,
     'pile.c_life': isSteel ? { verdict: life > 0 ? 'holds' : 'fails' } : idle,
     'pile.c_solid': solid ? { verdict: isSteel ? 'fails' : 'holds' } : idle,
   };

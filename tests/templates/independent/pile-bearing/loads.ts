@@ -1,4 +1,4 @@
-import { type Inputs, type Maybe, numberIn, type Row, textIn, withAll } from './inputs.ts';
+import { type Inputs, type Maybe, numberIn, type Row, sumOf, textIn, withAll } from './inputs.ts';
 import { resistanceFactors, safeties } from './tables.ts';
 
 /** Loads on the head of one pile, kN. */
@@ -53,8 +53,9 @@ export interface Combination {
   readonly counts: boolean;
   readonly head: Maybe;
   readonly withoutDrag: number;
-  /** The factor on the weight of the pile. */
+  /** The factors on the weight of the pile, and on its lift where it floats. */
   readonly weighing: number;
+  readonly floating: number;
   readonly dragging: number;
   readonly drag: Maybe;
   readonly onShaft: { readonly asd: number; readonly lrfd: number; readonly used: number };
@@ -97,6 +98,7 @@ export function combinationsOf(
       head: withAll([drag], (force) => loaded + factor('f_N') * force),
       withoutDrag: loaded,
       weighing: inputs.text('loads.W_is') === 'counted' ? factor('f_D') : 0,
+      floating: Math.max(1, factor('f_D')),
       dragging: factor('f_N'),
       drag,
       onShaft,
@@ -121,6 +123,8 @@ export interface Held {
   readonly tension: Maybe;
   readonly resistance: Maybe;
   readonly resistingWeight: Maybe;
+  /** What a pile that displaces more water than it weighs pulls up by. */
+  readonly lift: Maybe;
   readonly upliftResistance: Maybe;
   readonly withoutDrag: Maybe;
   /** What the demand asks of ultimate resistance: demand, in uplift less the weight, times the factor required. */
@@ -148,7 +152,8 @@ export function holdAgainst(
   of: Combination,
   { shaft, base, uplift, weight, lightWeight, plugWeight }: Resists,
 ): Held {
-  const factored = withAll([weight], (whole) => of.weighing * whole);
+  // What floats relieves nothing.
+  const factored = withAll([weight], (whole) => of.weighing * Math.max(0, whole));
   // A combination that does not count asks for nothing.
   const asked = (demand: number): number => (of.counts ? Math.max(0, demand) : 0);
   const compression = withAll([of.head, factored], (head, own) => asked(head + own));
@@ -156,11 +161,13 @@ export function holdAgainst(
   const resistance = withAll([shaft, base], (along, under) =>
     Math.max(0, along / of.onShaft.used + under / of.onBase),
   );
-  const resistingWeight = withAll([lightWeight, plugWeight], (own, plug) => of.weighing * (own + plug));
-  // What displaces more water than it weighs does not resist: it lifts.
-  const tension = withAll([of.head, resistingWeight], (head, own) => asked(-head - Math.min(0, own)));
+  const sinks = sumOf([lightWeight, plugWeight]);
+  const resistingWeight = withAll([sinks], (own) => of.weighing * Math.max(0, own));
+  // What displaces more water than it weighs does not resist: it lifts, in full.
+  const lift = withAll([sinks], (own) => (own < 0 ? of.floating * -own : 0));
+  const tension = withAll([of.head, lift], (head, up) => asked(up - head));
   const upliftResistance = withAll([uplift, resistingWeight], (friction, own) =>
-    Math.max(0, friction / of.inUplift.used + Math.max(0, own)),
+    Math.max(0, friction / of.inUplift.used + own),
   );
   return {
     of,
@@ -169,6 +176,7 @@ export function holdAgainst(
     tension,
     resistance,
     resistingWeight,
+    lift,
     upliftResistance,
     asked: withAll([compression, shaft, base], (force, along, under) =>
       along + under === 0
@@ -177,7 +185,7 @@ export function holdAgainst(
     ),
     askedInUplift: withAll(
       [tension, resistingWeight],
-      (force, own) => of.inUplift.used * Math.max(0, force - Math.max(0, own)),
+      (force, own) => of.inUplift.used * Math.max(0, force - own),
     ),
     used: share(compression, resistance),
     withoutDrag,
@@ -187,8 +195,8 @@ export function holdAgainst(
       (along, under, head, own) => along / of.onShaft.used + under / of.onBase - head - own,
     ),
     toSpareInUplift: withAll(
-      [uplift, resistingWeight, of.head],
-      (friction, own, head) => friction / of.inUplift.used + own + head,
+      [uplift, resistingWeight, lift, of.head],
+      (friction, own, up, head) => friction / of.inUplift.used + own - up + head,
     ),
   };
 }

@@ -9,11 +9,11 @@ import { between, ksf, soilClasses } from './tables.ts';
 
 const idle: Verdict = { verdict: 'does not apply' };
 
-/** The angle of a sand by which its limits are found: five degrees over δ of its class; the loosest where nothing is known. */
-export function angleOf({ layer, rules }: Bearing): number {
+/** The angle of a sand by which its limits are found: five degrees over δ of its class, else its own. */
+export function angleOf({ layer, rules }: Bearing): Maybe {
   if (layer.isClay) return 0;
   const ofClass = soilClasses[rules.key];
-  return ofClass ? ofClass.delta + 5 : (numberIn(layer.row, 'φ') ?? 20);
+  return ofClass ? ofClass.delta + 5 : numberIn(layer.row, 'φ');
 }
 
 /** API RP 2A-WSD Table 6.4.3-1 over δ + 5°: very loose, loose, medium, dense, very dense. */
@@ -23,16 +23,18 @@ const limits = {
 } as const;
 
 /** A value over angles of 20, 25, 30, 35 and 40 degrees, held beyond. */
-export function overAngle(values: readonly number[], angle: number): number {
+export function overAngle(values: readonly number[], angle: Maybe): Maybe {
+  if (angle === null) return null;
   const at = Math.min(40, Math.max(20, angle));
   const points = values.map((value, index) => [20 + 5 * index, value] as const);
-  return between(points, at) ?? Number.NaN;
+  return between(points, at);
 }
 
 /** The most that a ground gives, kPa: a sand by its angle, a clay by the densest sand. */
-function mostOf(bearing: Bearing, of: keyof typeof limits): number {
+function mostOf(bearing: Bearing, of: keyof typeof limits): Maybe {
   const values = limits[of];
-  return ksf * (bearing.layer.isClay ? Math.max(...values) : overAngle(values, angleOf(bearing)));
+  const most = bearing.layer.isClay ? Math.max(...values) : overAngle(values, angleOf(bearing));
+  return withAll([most], (one) => ksf * one);
 }
 
 const byStress = ['beta', 'beta stated', 'K tan delta'];

@@ -1,5 +1,6 @@
 import type { Verdict } from '../program.ts';
 import type { Capacity, Site } from './capacity.ts';
+import { seam } from './ground.ts';
 import { type Inputs, type Maybe, withAll } from './inputs.ts';
 import { check, lines, type Names, where } from './names.ts';
 import { partsBetween } from './shaft.ts';
@@ -53,6 +54,7 @@ export function neutralPlane(site: Site, capacity: Capacity, dead: Maybe, allowe
   const { inputs, section } = site;
   const balance = balanceOf(site, capacity, dead);
   const force = balance && dead !== null ? dead + balance.hanging : null;
+  const settling = settlesTo(site, capacity.depth);
   const factor = inputs.text('loads.basis') === 'LRFD' ? 1.25 : 1;
   const stress = withAll([force, section.materialLeft], (axial, area) =>
     area > 0 ? (factor * axial) / area : null,
@@ -66,10 +68,22 @@ export function neutralPlane(site: Site, capacity: Capacity, dead: Maybe, allowe
       k_x: factor,
       σ_x: mpa(stress),
     }),
+    'pile.z_σ': settling,
+    // AASHTO LRFD 3.11.8: clay that a surcharge presses hangs on the pile, down to the neutral plane at most.
+    'loads.c_set':
+      inputs.number('pile.σ_s') > 0 && settling > 0
+        ? check(balance && Math.min(settling, balance.depth), inputs.number('pile.z_n'))
+        : { verdict: 'does not apply' },
     'loads.c_np': settles(inputs)
       ? where(force, check(stress, allowed))
       : ({ verdict: 'does not apply' } satisfies Verdict),
   };
+}
+
+/** The bottom of the lowest clay, or the tip where that is less deep; none without clay. */
+function settlesTo({ bearings }: Site, depth: number): number {
+  const clay = bearings.filter(({ layer }) => layer.isClay && layer.bottom - layer.top > seam);
+  return Math.max(0, ...clay.map(({ layer }) => Math.min(depth, layer.bottom)));
 }
 
 function settles({ number }: Inputs): boolean {

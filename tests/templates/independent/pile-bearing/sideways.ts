@@ -24,7 +24,12 @@ export function sidewaysLines({ inputs, bearings, lengths: { water } }: Site): N
       isClay,
       length,
       strength: length > 0 ? strengthAt(bearing.layer, top + length / 2) : 0,
-      rate: isClay ? 0 : perLength * overAngle(water < reach ? rates.wet : rates.dry, angleOf(bearing)),
+      rate: isClay
+        ? 0
+        : withAll(
+            [overAngle(water < reach ? rates.wet : rates.dry, angleOf(bearing))],
+            (one) => perLength * one,
+          ),
     };
   });
   const chosen = parts.filter(({ isClay }) => isClay === isClayChosen);

@@ -18,6 +18,7 @@ import {
   thickness,
   totalStress,
 } from './ground.ts';
+import { groundLines } from './ground-checks.ts';
 import { type Inputs, inputsOf, type Maybe, sumOf, textIn, withAll } from './inputs.ts';
 import { combinationsOf, factorsOf, greatest, type Held, holdAgainst, loadsOf } from './loads.ts';
 import { mostLines } from './most.ts';
@@ -45,9 +46,9 @@ export function workPile(drawn: Drawn): Worked {
   const isHeavy = layers.every(({ unitWeight, water }) => unitWeight - water > 0);
   worked['pile.c_eff'] = { verdict: isHeavy ? 'holds' : 'fails' };
   const isTotal = layers.some(
-    ({ row, unitWeight, top, bottom }) =>
+    ({ row, isClay, unitWeight, top, bottom }) =>
       textIn(row, 'γ_is') === 'effective' &&
-      unitWeight > (90 * psf) / 0.3048 &&
+      unitWeight > ((isClay ? 76 : 90) * psf) / 0.3048 &&
       bottom > Math.max(top, lengths.water ?? Number.NaN),
   );
   if (lengths.water !== null) worked['pile.c_sub'] = { verdict: isTotal ? 'fails' : 'holds' };
@@ -126,7 +127,8 @@ function isPressed(site: Site, depth: number): boolean {
   const { inputs } = site;
   const { weight } = capacityAt(site, depth);
   return combinationsOf(inputs, loadsOf(inputs), factorsOf(inputs), null).some(
-    ({ counts, withoutDrag, weighing }) => counts && weight !== null && withoutDrag + weighing * weight > 0,
+    ({ counts, withoutDrag, weighing }) =>
+      counts && weight !== null && withoutDrag + weighing * Math.max(0, weight) > 0,
   );
 }
 
@@ -322,7 +324,7 @@ function demand(
       Q_tu: friction,
       Q_c: compression,
       T_u: uplift,
-      Q_w: withAll([compression, weight], (all, own) => all - own),
+      Q_w: withAll([compression, weight], (all, own) => all - Math.max(0, own)),
     }),
     ...lines('loads', {
       N_D: loads.dead,
@@ -355,6 +357,7 @@ function demand(
     ...(capacity && {
       ...tipLines(site, capacity),
       ...mostLines(site, capacity),
+      ...groundLines(site, capacity),
       ...sidewaysLines(site),
       ...factorLines(site, capacity),
       ...blockLines(site, capacity, base, held),
@@ -467,6 +470,7 @@ function combinationColumns(held: readonly Held[]): Names {
     'loads.combos.N_q': column(({ asked }) => asked),
     'loads.combos.T_q': column(({ askedInUplift }) => askedInUplift),
     'loads.combos.W_r': column(({ resistingWeight }) => resistingWeight),
+    'loads.combos.W_f': column(({ lift }) => lift),
     'loads.combos.R_t': column(({ upliftResistance }) => upliftResistance),
     'loads.combos.N_h': column(({ withoutDrag }) => withoutDrag),
   };

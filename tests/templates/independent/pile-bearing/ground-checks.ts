@@ -1,0 +1,75 @@
+import type { Verdict } from '../program.ts';
+import { type Capacity, type Site, wetLength } from './capacity.ts';
+import { seam, strengthAt, strengthAtTop, thickness } from './ground.ts';
+import { type Maybe, numberIn, sumOf, withAll } from './inputs.ts';
+import { check, lines, type Names } from './names.ts';
+import { ksf } from './tables.ts';
+
+const idle: Verdict = { verdict: 'does not apply' };
+
+/** A pile that floats, clay that its strength, its overburden or a surcharge make doubtful. */
+export function groundLines(site: Site, { depth }: Capacity): Names {
+  const { inputs, section, lengths } = site;
+  const doubted = logged(site);
+  const failing = failingUnderSurcharge(site, depth);
+  const wet = wetLength(lengths.free, lengths.water, depth);
+  return {
+    'pile.c_float': check(
+      withAll([section.displacing, wet], (area, length) => area * length * inputs.number('pile.γ_w')),
+      withAll([section.weight, lengths.whole], (perLength, length) => perLength * length),
+    ),
+    ...lines('pile', { n_σ: failing }),
+    'pile.c_σ':
+      inputs.number('pile.σ_s') > 0
+        ? failing === null
+          ? { verdict: 'refused' }
+          : { verdict: failing > 0 ? 'fails' : 'holds' }
+        : idle,
+    ...doubted,
+  };
+}
+
+/** Clay beyond 0.1 or 4 times the effective stress that its boring found it under; not of a crust with less than 0.5 ksf. */
+function logged({ bearings, lengths: { water } }: Site): Names {
+  if (water === null) return {};
+  let above = 0;
+  let depth = bearings[0]?.layer.logged ?? 0;
+  const found = bearings.map(({ layer }) => {
+    const bottom = depth + thickness(layer.row);
+    const dry = Math.max(0, Math.min(bottom, water) - depth);
+    const wet = bottom - depth - dry;
+    const own = layer.unitWeight * dry + (layer.unitWeight - layer.water) * wet;
+    const stress = above + own / 2;
+    above += own;
+    depth = bottom;
+    const strength = layer.isClay
+      ? withAll([strengthAtTop(layer), numberIn(layer.row, 's_u2')], (first, last) => (first + last) / 2)
+      : 0;
+    const asks = thickness(layer.row) > 0 && stress >= ksf / 2 && layer.isClay;
+    const odd = withAll([strength], (one) =>
+      Number(asks && one > 0 && (one > 4 * stress || one < stress / 10)),
+    );
+    return { stress, strength, odd };
+  });
+  const count = sumOf(found.map(({ odd }) => odd));
+  return {
+    "pile.layers.σ'_n": found.map(({ stress }) => stress),
+    'pile.layers.s_l': found.map(({ strength }) => strength),
+    'pile.n_ψ': count,
+    'pile.c_ψ': { verdict: count === null ? 'refused' : count > 0 ? 'fails' : 'holds' },
+  };
+}
+
+/** Prandtl: how many layers of clay along the pile give less than the surcharge with its safety. */
+function failingUnderSurcharge({ inputs, bearings }: Site, depth: number): Maybe {
+  const load = inputs.number('pile.F_σ') * inputs.number('pile.σ_s');
+  return sumOf(
+    bearings.map(({ layer }): Maybe => {
+      const end = Math.min(layer.bottom, depth);
+      if (!layer.isClay || end - layer.top <= seam) return 0;
+      return withAll([strengthAt(layer, layer.top), strengthAt(layer, end)], (first, last) =>
+        Number((2 + Math.PI) * Math.min(first, last) < load),
+      );
+    }),
+  );
+}
