@@ -76,26 +76,31 @@ export interface PrintedStatedValue extends PrintedStatement {
   readonly difference?: number;
   readonly difference_unit?: string;
   readonly unit: string;
+  /** What is to be remarked of the two values. */
+  readonly open?: readonly string[];
   /** The lines and columns whose formulas name it. */
   readonly feeds: readonly string[];
 }
 
 /** The stated values of a book as `--json` lists them. */
 export function printStated(notebook: Notebook): readonly PrintedStatedValue[] {
-  return statedValues(notebook).map(({ id, side, row, statement, value, computed, difference, feeds }) => ({
-    name: id,
-    ...(side && { side }),
-    ...(row !== undefined && { row: row + 1 }),
-    ...printStatement(statement),
-    value: printValue(value),
-    computed: printComputed(computed),
-    ...(difference && {
-      difference: numberIn(difference.si, difference.unit),
-      difference_unit: difference.unit.text,
+  return statedValues(notebook).map(
+    ({ id, side, row, statement, value, computed, difference, apart, feeds }) => ({
+      name: id,
+      ...(side && { side }),
+      ...(row !== undefined && { row: row + 1 }),
+      ...printStatement(statement),
+      value: printValue(value),
+      computed: printComputed(computed),
+      ...(difference && {
+        difference: numberIn(difference.si, difference.unit),
+        difference_unit: difference.unit.text,
+      }),
+      unit: value?.kind === 'number' ? value.unit.text : notebook.unitOf(id).text,
+      ...(apart.length > 0 && { open: apart.map(({ message }) => message) }),
+      feeds,
     }),
-    unit: value?.kind === 'number' ? value.unit.text : notebook.unitOf(id).text,
-    feeds,
-  }));
+  );
 }
 
 /** A line or column as it is printed. */

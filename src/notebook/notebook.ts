@@ -183,7 +183,10 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
     on: Iterable<string>,
     verdict: Verdict,
   ): Verdict => {
-    const outOfRange = outOfRangeRemark(item, resting.under(on, model, { result, computed, column }));
+    const outOfRange = outOfRangeRemark(
+      item,
+      resting.under(on, model, { result, computed, computedColumn, column }),
+    );
     return outOfRange ? { ...verdict, outOfRange } : verdict;
   };
 
@@ -246,7 +249,7 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
     column,
     rowsOf: (table) => engine.rowsOf(table),
     unitOf: (id) => unitOf(item(id), model, book.settings.system),
-    problems: () => problems.of(model, { result, computed, column }),
+    problems: () => problems.of(model, { result, computed, computedColumn, column }),
     tryFormula: (id, text, options = {}) => {
       const place = formulaPlace(id);
       const tried = tryFormula(place, text, options, book, model, engine);

@@ -15,6 +15,8 @@ export interface Standings {
   readonly result: (id: string) => Result;
   /** What a stated line or side of a check would come to; undefined where nothing is stated. */
   readonly computed: (id: string, side?: Side) => Result | undefined;
+  /** What the formula of a column with stated cells comes to; undefined where none is stated. */
+  readonly computedColumn: (id: string) => ColumnResult | undefined;
   readonly column: (id: string) => ColumnResult;
 }
 
@@ -97,8 +99,9 @@ function allOf(model: Model, foundOfItem: (item: Item) => Found): readonly Probl
   ]);
 }
 
-function foundOf(item: Item, model: Model, { result, computed, column }: Standings): Found {
-  const ofLine = ownProblems(item, computed).map((found) => inCell(found, item.id));
+function foundOf(item: Item, model: Model, standings: Standings): Found {
+  const { result, column } = standings;
+  const ofLine = ownProblems(item, standings).map((found) => inCell(found, item.id));
   const own = [...ofLine, ...aboutMethods(item, ofLine).map((found) => inCell(found, item.id))];
   if (ofLine.some((found) => found.severity === 'error')) return { problems: own, blanks: [] };
   if (item.kind === 'input' || item.kind === 'formula') {

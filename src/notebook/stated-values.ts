@@ -1,6 +1,8 @@
+import type { Problem } from '../diagnostics/index.ts';
 import type { Statement } from '../document/index.ts';
 import type { Reading } from '../engine/index.ts';
 import { areEqual, preferredUnit, type Unit, type UnitRegistry } from '../units/index.ts';
+import { apartFromComputed } from './apart-from-computed.ts';
 import { type FormulaColumnItem, type FormulaItem, type Item, referencesOfItem } from './model.ts';
 import type { Notebook } from './notebook.ts';
 import { readValue } from './read-result.ts';
@@ -22,6 +24,8 @@ export interface StatedHere {
   readonly computed: Result;
   /** Stated less computed; absent where that is no number, or one of the two is not known. */
   readonly difference?: Quantity;
+  /** What is to be remarked of the two: a side of a check, another sign, far apart. */
+  readonly apart: readonly Problem[];
 }
 
 /** A value that stands in place of a computed one, with all that a checker asks of it. */
@@ -49,7 +53,10 @@ function statedInLine(notebook: Notebook, { id, stated, sides }: FormulaItem): r
     const computed = notebook.computed(id, side) ?? { status: 'missing' };
     const value = valueStated(one, unitOfComputed(computed) ?? (side ? undefined : notebook.unitOf(id)));
     const about = { id, ...(side && { side }), statement: one.statement };
-    return compared(about, value, computed, notebook.model.registry);
+    return {
+      ...compared(about, value, computed, notebook.model.registry),
+      apart: apartFromComputed(one, computed, side),
+    };
   };
   if (stated) return [of(stated)];
   return SIDES.flatMap((side) => {
@@ -65,7 +72,10 @@ function statedCells(notebook: Notebook, { id, cells }: FormulaColumnItem): read
   return [...cells].map(([row, one]) => {
     const below = computed?.status === 'ok' ? resultAt(computed.reading.at(row), unit) : computed;
     const about = { id, row, statement: one.statement };
-    return compared(about, valueStated(one, unit), below ?? { status: 'missing' }, notebook.model.registry);
+    return {
+      ...compared(about, valueStated(one, unit), below ?? { status: 'missing' }, notebook.model.registry),
+      apart: apartFromComputed(one, below),
+    };
   });
 }
 
@@ -79,7 +89,7 @@ function compared(
   value: Value | undefined,
   computed: Result,
   registry: UnitRegistry,
-): StatedHere {
+): Omit<StatedHere, 'apart'> {
   const difference =
     value && computed.status === 'ok' ? differenceOf(value, computed.value, registry) : undefined;
   return { ...about, ...(value && { value }), computed, ...(difference && { difference }) };

@@ -16,7 +16,7 @@ function placeOf({ id, side, row }: StatedValue): string {
   return `${id}${side ? `, ${side}` : ''}${row === undefined ? '' : `, row ${row + 1}`}`;
 }
 
-function* wordsOf({ statement, value, computed, difference, feeds }: StatedValue): Iterable<string> {
+function* wordsOf({ statement, value, computed, difference, apart, feeds }: StatedValue): Iterable<string> {
   const { entry, reason, reasonFor } = statement;
   const read = value && valueText(value);
   yield `stated ${read ?? `“${entry}”, which cannot be read`}${read === undefined || read === entry ? '' : ` (as typed: ${entry})`}`;
@@ -25,6 +25,7 @@ function* wordsOf({ statement, value, computed, difference, feeds }: StatedValue
     const { si, unit } = difference;
     yield `difference ${si > 0 ? '+' : ''}${writeQuantity(si, unit)}${differenceShare(si, computed)}`;
   }
+  for (const { message } of apart) yield `open: ${message}`;
   yield `reason: ${reason.trim() || 'open'}${reasonFor === undefined ? '' : ` (given for ${reasonFor}, to be confirmed)`}`;
   yield feeds.length === 0 ? 'feeds nothing' : `feeds ${feeds.join(', ')}`;
 }

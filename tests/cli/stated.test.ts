@@ -85,6 +85,14 @@ describe('--set on a calculated line', () => {
     expect(run.out).toContain('reason: open');
   });
 
+  test('far from the computed one is an open item, as it is in the list and as a problem', () => {
+    const { run, json } = quaybookJson('calc', sound, '--set', 'A=2.2 yd^2', '--reason', 'A=measured');
+    const open = 'the stated value, 19.8 ft^2, is far from the computed 2 ft^2';
+    expect(json.stated).toMatchObject([{ name: 's.A', open: [open] }]);
+    expect(json.problems).toContainEqual(expect.objectContaining({ code: 'stated-far', message: open }));
+    expect(run.err).toContain(`s.A: ${open}`);
+  });
+
   test('states a side of a check', () => {
     const run = quaybook(
       'calc',
@@ -99,7 +107,7 @@ describe('--set on a calculated line', () => {
     expect(run.status).toBe(1);
     expect(run.out).toMatch(/^s\.c +fails {2}133 % {2}capacity stated$/m);
     expect(run.out).toContain(
-      's.c, capacity: stated 1.5 ft^2; computed 2.5 ft^2; difference -1 ft^2 (-40.0 %); reason: criteria; feeds s.c',
+      's.c, capacity: stated 1.5 ft^2; computed 2.5 ft^2; difference -1 ft^2 (-40.0 %); open: the capacity of this check is stated, not computed; reason: criteria; feeds s.c',
     );
   });
 

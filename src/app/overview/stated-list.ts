@@ -72,6 +72,7 @@ function drawOne(
     <td class="number">${difference ?? ''}</td>
     <td class="why">
       ${reason === '' ? html`<b class="open">reason open</b>` : reason}${reasonFor === undefined ? nothing : html` <b class="open">given for ${reasonFor}, to be confirmed</b>`}
+      ${one.apart.map(({ message }) => html`<div><b class="open">${message}</b></div>`)}
       <div class="quiet">${feedsWords(notebook, one)}</div>
       ${why === undefined ? nothing : html`<div class="quiet">its formula: ${why}</div>`}
     </td>

@@ -162,6 +162,49 @@ export const lines = {
       hint: 'say where the values are from',
     }),
   }),
+  'stated-far': entry<{ stated: string; computed: string }>({
+    title: 'A stated value far from the computed one',
+    explain:
+      'A stated value is more than ten times the computed one, or less than a tenth of it. It may be right, and is computed with; most often a digit, a unit or a prefix is wrong: an open item of the book.',
+    severity: 'warning',
+    words: ({ stated, computed }) => ({
+      message: `the stated value, ${stated}, is far from the computed ${computed}`,
+      hint: 'see that number and unit are those of its source',
+    }),
+  }),
+  'stated-other-sign': entry<{ stated: string; computed: string }>({
+    title: 'A stated value of the other sign',
+    explain:
+      'A stated value is negative where the computed one is positive, or the other way round. It may be right, and is computed with: an open item of the book.',
+    severity: 'warning',
+    words: ({ stated, computed }) => ({
+      message: `the stated value, ${stated}, has the other sign than the computed ${computed}`,
+      hint: 'see that its source counts in the same direction',
+    }),
+  }),
+  'stated-side': entry<{ side: string }>({
+    title: 'A check whose side is stated',
+    explain:
+      'The demand or the capacity of a check is stated, so that the check says nothing of what is computed: an open item of the book.',
+    severity: 'warning',
+    words: ({ side }) => ({
+      message: `the ${side} of this check is stated, not computed`,
+      hint: 'where it is the value of a line, state it there: all that rests on the line then follows',
+    }),
+  }),
+  'stated-cells-far': entry<{ cells: number; row: number; message: string }>({
+    title: 'Stated cells far from the computed ones',
+    explain:
+      'Stated cells are more than ten times the computed ones, less than a tenth of them, or of the other sign: an open item of the book.',
+    severity: 'warning',
+    words: ({ cells, row, message }) => ({
+      message:
+        cells === 1
+          ? `row ${row}: ${message}`
+          : `${cells} stated values are far from the computed ones, the first in row ${row}: ${message}`,
+      hint: 'see that numbers and units are those of their source',
+    }),
+  }),
   'stated-blank': entry<Record<string, never>>({
     title: 'A stated value that is blank',
     explain: 'A value that stands in place of a computed one has to be there.',

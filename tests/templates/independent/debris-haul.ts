@@ -61,7 +61,7 @@ function work(entered: Drawn): Worked {
     ...workStockpile(drawn, quantities, fleet, dayHours),
     ...dust.worked,
     ...fill.worked,
-    ...workBands(drawn, { quantities, trips, fill, rates: breaking.rates }),
+    ...workBands(drawn, { quantities, trips, fill, broken: breaking.broken }),
     ...workCost(drawn, quantities, costs),
   };
 }

@@ -6,6 +6,7 @@ import { workFender } from './fender-energy/fender.ts';
 import { workPanel } from './fender-energy/panel.ts';
 import { workShip } from './fender-energy/ship.ts';
 import { shippedTables } from './fender-energy/tables.ts';
+import { workTablesInOrder } from './fender-energy/tables-in-order.ts';
 import { units } from './fender-energy/units.ts';
 import { asCell, type Inputs, readInputs } from './fender-energy/values.ts';
 import { workWharf } from './fender-energy/wharf.ts';
@@ -38,6 +39,7 @@ export const fenderEnergy: IndependentProgram = {
     const wharf = workWharf(inputs, ship, fender);
     const absorber = workAbsorber(inputs, energy);
     const bands = workBands(inputs, { ship, energy, fender, panel });
+    const order = workTablesInOrder(inputs);
     return {
       ...named('ship', { ...ship.numbers, ...ship.checks }),
       ...named('energy', { ...energy.numbers, ...energy.texts, ...energy.checks }),
@@ -54,6 +56,9 @@ export const fenderEnergy: IndependentProgram = {
       'data.c_b': bands.check,
       'data.N_1': bands.values.length,
       'data.c_all': { verdict: 'holds' },
+      'data.angles.dAF': order.falls.map(asCell),
+      'data.pressure.p_x': order.permitted.map(asCell),
+      ...named('data', order.checks),
     };
   },
 };

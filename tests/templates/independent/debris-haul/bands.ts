@@ -7,6 +7,12 @@ import { materialOf } from './volumes.ts';
 const yard = 0.9144 ** 3;
 const poundPerCubicFoot = 0.45359237 / 0.3048 ** 3;
 
+/** The rate of one machine, and what it costs in an hour. */
+export interface Paid {
+  readonly rate: number;
+  readonly hourly: number;
+}
+
 /** What other sheets work out of the factors that are held to their bands. */
 export interface InUse {
   readonly quantities: Quantities;
@@ -14,14 +20,14 @@ export interface InUse {
   readonly fill: {
     readonly loosened: number;
     readonly shrunk: number;
-    readonly rates: readonly number[];
+    readonly placed: readonly Paid[];
   };
-  /** Volume broken by one machine in an hour, m³, line by line. */
-  readonly rates: readonly number[];
+  /** What one machine breaks in an hour, in m³, and costs in it, line by line. */
+  readonly broken: readonly Paid[];
 }
 
 /** Each factor as it is used, between the least and the most that it can be: what lies beyond is an entry gone wrong. */
-export function workBands(drawn: Drawn, { quantities, trips, fill, rates }: InUse): Worked {
+export function workBands(drawn: Drawn, { quantities, trips, fill, broken }: InUse): Worked {
   const { lines } = drawn;
   const line = (name: string) => num(lines[name]);
   const gravity = num(lines['basis.g'], 9.80665);
@@ -56,7 +62,7 @@ export function workBands(drawn: Drawn, { quantities, trips, fill, rates }: InUs
       0,
       1.5,
     ],
-    ['rate of a breaking machine, fastest, cy/h', most(rates) / yard, 0, 140],
+    ['rate of a breaking machine, fastest, cy/h', most(broken.map(({ rate }) => rate)) / yard, 0, 140],
     ['body, heaped, cy', line('haul.V_k') / yard, 1, 80],
     ['fill of the body', part(lines['haul.F_k']), 0.3, 1.2],
     ['payload, ST', line('haul.P') / 0.90718474, 1, 150],
@@ -78,7 +84,12 @@ export function workBands(drawn: Drawn, { quantities, trips, fill, rates }: InUs
       0,
       1.2,
     ],
-    ['rate of one machine that places fill, fastest, ccy/h', most(fill.rates) / yard, 0, 2000],
+    [
+      'rate of one machine that places fill, fastest, ccy/h',
+      most(fill.placed.map(({ rate }) => rate)) / yard,
+      0,
+      2000,
+    ],
     ['speed of the fill trucks, mph', line('fill.v_f') / 1.609344, 1, 75],
     ['share of what stays that is used as fill', part(lines['fill.k_u']), 0, 1],
     ['used again: compacted over bank volume', line('fill.SF_u'), 0.4, 1.4],
@@ -103,6 +114,17 @@ export function workBands(drawn: Drawn, { quantities, trips, fill, rates }: InUs
       0,
       20,
     ],
+    ['cheapest breaking, USD for a cubic yard', Math.min(1000, ...perYard(broken)), 0.5, 1000],
+    ['dearest breaking, USD for a cubic yard', most(perYard(broken)), 0, 1000],
+    ['loader with operator, USD an hour', line('haul.c_L') + line('haul.c_O'), 60, 1000],
+    ['truck with driver, USD an hour', line('haul.c_T') + line('haul.c_D'), 40, 400],
+    [
+      'cheapest operation of the fill, USD for a compacted yard',
+      Math.min(1000, ...perYard(fill.placed)),
+      0.05,
+      1000,
+    ],
+    ['dearest operation of the fill, USD for a compacted yard', most(perYard(fill.placed)), 0, 100],
   ];
   const isKnown = bands.every(([, value]) => Number.isFinite(value));
   const beyond = bands.filter(
@@ -120,4 +142,9 @@ export function workBands(drawn: Drawn, { quantities, trips, fill, rates }: InUs
     'basis.N_1': bands.length,
     'basis.c_1': { verdict: 'holds' },
   };
+}
+
+/** What a cubic yard costs by each machine. */
+function perYard(machines: readonly Paid[]): readonly number[] {
+  return machines.map(({ rate, hourly }) => (hourly / above(rate)) * yard);
 }

@@ -7,8 +7,8 @@ export interface Breaking {
   readonly days: number;
   readonly machineHours: number;
   readonly cost: number;
-  /** m³ by one machine in an hour, line by line. */
-  readonly rates: readonly number[];
+  /** What one machine breaks in an hour, in m³, and costs in it, line by line. */
+  readonly broken: readonly { readonly rate: number; readonly hourly: number }[];
   readonly worked: Worked;
 }
 
@@ -66,7 +66,7 @@ export function workBreaking(drawn: Drawn, { items }: Quantities, efficiency: nu
     days,
     machineHours,
     cost,
-    rates: works.map(({ rate }) => rate),
+    broken: works,
     worked: {
       [`${table}.V`]: works.map(({ volume }) => cell(volume)),
       [`${table}.h`]: works.map(({ thickness }) => cell(thickness * 1000)),

@@ -35,6 +35,7 @@ function drawLines(random: Random): Readonly<Record<string, Cell>> {
     'quantity.L_w': over(5, 600),
     'quantity.B_w': over(3, 60),
     'quantity.R_s': of([0, 100, between(0, 100)]),
+    'quantity.a_min': of([1, over(0.001, 100)]),
 
     'breaking.order': of(['in turn', 'together']),
 
@@ -244,7 +245,7 @@ function drawTables(random: Random, isOdd: boolean): Drawn['tables'] {
     return {
       item: chance(0.03) ? 'item 1' : item,
       material: odd(0.02) ? 'nothing of the list' : of(names),
-      area: (from ?? 'area') === 'area' && !odd(0.03) ? over(5, 5000) : of([null, 100]),
+      area: (from ?? 'area') === 'area' && !odd(0.03) ? over(5, 5000) : of([null, 0, 100]),
       thick: from === 'volume' ? of([null, 100]) : odd(0.05) ? of([0, null]) : between(25, 900),
       V_s: from === 'volume' && !odd(0.05) ? over(1, 2000) : of([null, 0, 50]),
       from,

@@ -10,8 +10,8 @@ export interface Fill {
   readonly days: number;
   readonly loosened: number;
   readonly shrunk: number;
-  /** What one machine places in an hour, ccm, operation by operation. */
-  readonly rates: readonly number[];
+  /** What one machine places in an hour, ccm, and costs in it, operation by operation. */
+  readonly placed: readonly { readonly rate: number; readonly hourly: number }[];
   readonly worked: Worked;
 }
 
@@ -83,7 +83,7 @@ export function workFill(drawn: Drawn, quantities: Quantities, trips: Trips, day
     days,
     loosened,
     shrunk,
-    rates: placing.rates,
+    placed: placing.placed,
     worked: {
       ...placing.worked,
       'fill.V': cell(volume),
@@ -125,8 +125,8 @@ export function workFill(drawn: Drawn, quantities: Quantities, trips: Trips, day
       'fill.K_s': cell(cost),
       'fill.N_f': cell(unpaid),
       'fill.c_0': none(unpaid),
-      'fill.N_op': placing.rates.length,
-      'fill.c_op': where(wanted, within(1, placing.rates.length)),
+      'fill.N_op': placing.placed.length,
+      'fill.c_op': where(wanted, within(1, placing.placed.length)),
       'fill.c_tf': own ? within(hauling, placing.hours) : { verdict: 'does not apply' },
     },
   };
@@ -135,7 +135,7 @@ export function workFill(drawn: Drawn, quantities: Quantities, trips: Trips, day
 interface Placed {
   readonly hours: number;
   readonly hourly: number;
-  readonly rates: readonly number[];
+  readonly placed: Fill['placed'];
   readonly worked: Worked;
 }
 
@@ -172,7 +172,7 @@ function workPlacing(
   return {
     hours,
     hourly: sum(operations.map((one) => one.hourly)),
-    rates: operations.map(({ rate }) => rate),
+    placed: operations.map(({ rate, each }) => ({ rate, hourly: each })),
     worked: {
       [`${table}.k_j`]: operations.map(({ factors }) => cell(factors)),
       [`${table}.R_c`]: operations.map(({ rate }) => cell(rate)),

@@ -1,5 +1,5 @@
 import type { Drawn, Verdict, Worked } from '../program.ts';
-import { cell, exceeds, num, part, rowsOf, sum, text, up, within } from './arithmetic.ts';
+import { above, cell, exceeds, num, part, rowsOf, sum, text, up, within } from './arithmetic.ts';
 import { type Material, materialOf } from './volumes.ts';
 
 /** An item of the takeoff: volumes in m³ of their state, masses in t. */
@@ -50,18 +50,22 @@ export function workQuantities(drawn: Drawn): Quantities {
   const gravity = num(lines['basis.g'], 9.80665);
   const steel = num(lines['basis.ρ_s']);
   const recoveredShare = part(lines['quantity.R_s']);
+  const least = part(lines['quantity.a_min']);
   const materials = rowsOf(drawn, 'swell.materials').map((row) => materialOf(row, gravity));
   const broken = rowsOf(drawn, 'breaking.works').map((row) => text(row.item));
 
   const layers = rowsOf(drawn, 'quantity.takeoff').map((row) => {
     const from = text(row.from, 'area');
-    const own = from === 'area' ? num(row.area) : area;
-    const measured = from === 'volume' ? num(row.V_s) : (own * num(row.thick)) / 1000;
+    const own = from === 'area' ? above(num(row.area)) : area;
+    const measured = from === 'volume' ? num(row.V_s) : (own * above(num(row.thick))) / 1000;
     const deducted = num(row.V_d, 0);
     // No more can be taken off than is there.
     const left = exceeds(deducted, measured) ? Number.NaN : measured - deducted;
     const volume = left * (1 + part(row.w, 0));
-    const { kind, bank, loose, recycled, disposalFee, recyclingCharge } = the(materials, text(row.material));
+    const { kind, bank, loose, recycled, thinnest, disposalFee, recyclingCharge } = the(
+      materials,
+      text(row.material),
+    );
     const mass = (volume * bank) / 1000;
     const bars = text(row.s_by, 'mass') === 'part' ? part(row.s_p, 0) * steel : num(row.s_s, 0);
     const steelMass = (volume * bars) / 1000;
@@ -84,6 +88,10 @@ export function workQuantities(drawn: Drawn): Quantities {
           ? (row.area * row.thick) / 1000
           : 0,
       thickness: volume / own,
+      thinnest: thinnest * 1000,
+      // A volume that is stated may be of any shape.
+      overThinnest: from === 'volume' ? 1 : num(row.thick, 0) / 1000 / thinnest,
+      overSmallest: volume / above(least * area * thinnest),
       bank: volume,
       density: bank,
       mass,
@@ -147,6 +155,9 @@ export function workQuantities(drawn: Drawn): Quantities {
     [`${table}.V_a`]: column('beside'),
     [`${table}.V`]: column('volume'),
     [`${table}.h_m`]: layers.map(({ thickness }) => cell(thickness * 1000)),
+    [`${table}.h_n`]: column('thinnest'),
+    [`${table}.k_h`]: column('overThinnest'),
+    [`${table}.k_V`]: column('overSmallest'),
     [`${table}.V_b`]: column('bank'),
     [`${table}.ρ_b`]: column('density'),
     [`${table}.M`]: column('mass'),
@@ -191,6 +202,8 @@ export function workQuantities(drawn: Drawn): Quantities {
     'quantity.c_q': ofItems(none(chargeless)),
     'quantity.N_z': cell(empty),
     'quantity.c_z': ofItems(none(empty)),
+    'quantity.c_th': ofItems(none(below(layers.map(({ overThinnest }) => [overThinnest, 1])))),
+    'quantity.c_sm': ofItems(none(below(layers.map(({ overSmallest }) => [overSmallest, 1])))),
     'quantity.N_i': layers.length,
     'quantity.c_i': within(1, layers.length),
     'quantity.N_a': cell(smaller),
@@ -232,6 +245,10 @@ const unknown: Material = {
   recycled: Number.NaN,
   swellsTo: Number.NaN,
   weighs: Number.NaN,
+  swellsFrom: Number.NaN,
+  weighsTo: Number.NaN,
+  recyclable: Number.NaN,
+  thinnest: Number.NaN,
   disposalFee: Number.NaN,
   recyclingCharge: Number.NaN,
 };
@@ -255,6 +272,13 @@ export function workMaterials(drawn: Drawn): Worked {
     [`${table}.ρ_l`]: materials.map(({ bank, loose }) => cell(bank / loose)),
     [`${table}.f_x`]: materials.map(({ swellsTo }) => cell(swellsTo)),
     [`${table}.ρ_n`]: materials.map(({ weighs }) => cell(weighs)),
+    [`${table}.f_n`]: materials.map(({ swellsFrom }) => cell(swellsFrom)),
+    [`${table}.ρ_x`]: materials.map(({ weighsTo }) => cell(weighsTo)),
+    [`${table}.R_x`]: materials.map(({ recyclable }) => cell(recyclable * 100)),
+    [`${table}.h_n`]: materials.map(({ thinnest }) => cell(thinnest * 1000)),
+    'swell.c_f': none(below(materials.map(({ loose, swellsFrom }) => [loose, swellsFrom]))),
+    'swell.c_ρ': none(below(materials.map(({ bank, weighsTo }) => [weighsTo, bank]))),
+    'swell.c_R': none(below(materials.map(({ recycled, recyclable }) => [recyclable, recycled]))),
   };
 }
 
@@ -262,4 +286,10 @@ export function workMaterials(drawn: Drawn): Worked {
 export function none(found: number): Verdict {
   if (Number.isNaN(found)) return { verdict: 'refused' };
   return { verdict: found > 0 ? 'fails' : 'holds' };
+}
+
+/** How many of the first are below the second; not known where one of them is not. */
+function below(pairs: readonly (readonly [number, number])[]): number {
+  if (pairs.some(([first, second]) => Number.isNaN(first + second))) return Number.NaN;
+  return pairs.filter(([first, second]) => exceeds(second, first)).length;
 }

@@ -13,9 +13,10 @@ export const units: Readonly<Record<string, UnitName>> = {
   'quantity.B_w': 'm',
   'quantity.A': 'm²',
   'quantity.R_s': '%',
+  'quantity.a_min': '%',
   ...named('quantity.takeoff', {
     'm²': ['area', 'A_l'],
-    mm: ['thick', 'h_m'],
+    mm: ['thick', 'h_m', 'h_n'],
     'm³': ['V_s', 'V_d', 'V_m', 'V_a', 'V'],
     '%': ['w', 's_p', 'off', 'R'],
     'kg/m³': ['s_s', 'ρ_r'],
@@ -39,11 +40,12 @@ export const units: Readonly<Record<string, UnitName>> = {
   ...named('swell.materials', {
     'kg/m³': ['ρ'],
     'kN/m³': ['γ'],
-    '%': ['S_s', 'R', 'S'],
-    'lcm/bcm': ['F_s', 'f', 'f_x'],
+    '%': ['S_s', 'R', 'S', 'R_x'],
+    mm: ['h_n'],
+    'lcm/bcm': ['F_s', 'f', 'f_x', 'f_n'],
     'bcm/lcm': ['LF_s', 'LF'],
     'kg/lcm': ['ρ_ls', 'ρ_l'],
-    'kg/bcm': ['ρ_b', 'ρ_n'],
+    'kg/bcm': ['ρ_b', 'ρ_n', 'ρ_x'],
     'USD/t': ['c_d', 'c_r'],
   }),
 

@@ -40,25 +40,46 @@ export interface Material {
   /** The most that its kind swells, and the least that a cubic metre of its kind weighs as it lies, in kg. */
   readonly swellsTo: number;
   readonly weighs: number;
+  /** The least that its kind swells, the most that it weighs, the most of it that is recycled. */
+  readonly swellsFrom: number;
+  readonly weighsTo: number;
+  readonly recyclable: number;
+  /** The thinnest layer of its kind, in m. */
+  readonly thinnest: number;
   /** In USD/t. */
   readonly disposalFee: number;
   readonly recyclingCharge: number;
 }
 
-/** Mineral material breaks to two and a half times its volume at most, timber to five, metal to some 25 times. */
-function likely(kind: string): Pick<Material, 'swellsTo' | 'weighs'> {
+type Likely = Pick<Material, 'swellsTo' | 'weighs' | 'swellsFrom' | 'weighsTo' | 'recyclable' | 'thinnest'>;
+
+/**
+ * Mineral material breaks to two and a half times its volume at most, timber to five, metal to some 25 times; nothing is
+ * lighter or heavier than its kind, treated timber is not recycled, and no layer is thinner than it can be laid.
+ */
+function likely(kind: string): Likely {
   const pound = 0.45359237 / 0.3048 ** 3;
-  const kinds: Readonly<Record<string, readonly [swellsTo: number, weighs: number]>> = {
-    asphalt: [2.5, 90],
-    base: [2.5, 90],
-    concrete: [2.5, 90],
-    earth: [2.5, 60],
-    timber: [5, 20],
-    other: [25, 10],
+  const [swellsFrom, swellsTo, weighs, weighsTo, recyclable, inches] =
+    kinds[kind] ?? Array(6).fill(Number.NaN);
+  return {
+    swellsFrom,
+    swellsTo,
+    weighs: weighs * pound,
+    weighsTo: weighsTo * pound,
+    recyclable,
+    thinnest: inches * 0.0254,
   };
-  const [swellsTo, weighs] = kinds[kind] ?? [Number.NaN, Number.NaN];
-  return { swellsTo, weighs: weighs * pound };
 }
+
+/** Swells from and to, weighs from and to in lb/ft³, the part that can be recycled, the thinnest layer in inches. */
+const kinds: Readonly<Record<string, readonly [number, number, number, number, number, number]>> = {
+  asphalt: [1.2, 2.5, 90, 170, 1, 0.75],
+  base: [1.05, 2.5, 90, 170, 1, 2],
+  concrete: [1.3, 2.5, 90, 200, 1, 1.5],
+  earth: [1.05, 2.5, 60, 145, 1, 2],
+  timber: [1.2, 5, 20, 80, 0, 0.75],
+  other: [1, 25, 10, 500, 1, 0.25],
+};
 
 /** A material of a row; its weight is stated as a density or as a unit weight. */
 export function materialOf(row: Row, gravity: number): Material {

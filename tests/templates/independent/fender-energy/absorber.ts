@@ -26,6 +26,7 @@ export interface Absorber {
       | 'δ_l'
       | 'I_x'
       | 'Z_x'
+      | 'h_x'
       | 't_2'
       | 'x_l',
       number
@@ -132,6 +133,7 @@ function workPile({ number, text }: Inputs, energy: number) {
       δ_l: bend,
       I_x: second,
       Z_x: modulus,
+      h_x: depth,
       t_2: walls,
       x_l: stands ? from : Number.NaN,
     },

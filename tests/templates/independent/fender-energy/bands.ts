@@ -31,7 +31,7 @@ export function workBands(
     ['light ship as a share of the deadweight', number('ship.s_light'), 0.15, 1.5],
     ['least block coefficient taken for likely', number('ship.C_min'), 0.35, 1],
     ['least speed accepted for design, m/s', number('energy.v_min'), 0.05, 0.5],
-    ['velocity factor for energy', number('fender.VF_min'), 0.8, 2],
+    ['velocity factor for energy', number('fender.VF_min'), 0.8, 1.3],
     ['velocity factor for reaction', number('fender.VF_max'), 1, 2],
     ['temperature factor for energy', number('fender.TF_min'), 0.5, 1],
     ['temperature factor for reaction', number('fender.TF_max'), 1, 3],

@@ -8,14 +8,25 @@ export function drawTables(random: Random): Record<string, Rows> {
   const { chance } = random;
   const tables: Record<string, Rows> = {};
   if (chance(0.3)) tables['data.ships'] = drawShips(random);
-  if (chance(0.1)) tables['data.brolsma'] = drawSpeeds(random);
+  if (chance(0.1)) tables['data.brolsma'] = drawSpeeds(random).map((row) => jumble(random, row, ['M50']));
   if (chance(0.25)) tables['data.angles'] = drawAngles(random);
   if (chance(0.1))
     tables['data.tcn'] = drawSpeeds(random).map(({ M50, a }) => ({ M_s: M50 ?? null, v_s: a ?? null }));
-  if (chance(0.1)) tables['data.is_speeds'] = drawSteps(random);
+  if (chance(0.1)) tables['data.is_speeds'] = drawSteps(random).map((row) => jumble(random, row, ['M_to']));
   for (const name of ['data.abnormal', 'data.pressure', 'data.friction'])
     if (chance(0.15)) tables[name] = (shippedTables[name] ?? []).map((row) => change(random, row));
   return tables;
+}
+
+/** A row with numbers that have passed their neighbours at times, but for the columns that are looked up. */
+function jumble({ between, chance }: Random, row: Rows[number], but: readonly string[]): Rows[number] {
+  if (chance(0.9)) return row;
+  return Object.fromEntries(
+    Object.entries(row).map(([column, cell]) => [
+      column,
+      typeof cell === 'number' && !but.includes(column) ? cell * between(0.6, 1.4) : cell,
+    ]),
+  );
 }
 
 function change({ between }: Random, row: Rows[number]): Rows[number] {
@@ -70,10 +81,11 @@ function drawSteps(random: Random): Rows {
   }));
 }
 
-function drawAngles({ between, whole }: Random): Rows {
+function drawAngles({ between, chance, whole }: Random): Rows {
   let [angle, factor] = [0, 1];
+  const isOfOnes = chance(0.1);
   return Array.from({ length: whole(2, 40) }, () => {
-    const row = { θ_t: angle, AF_t: factor };
+    const row = { θ_t: angle, AF_t: isOfOnes ? 1 : factor * (chance(0.02) ? 1.1 : 1) };
     angle += between(1, 8);
     factor *= between(0.85, 1);
     return row;

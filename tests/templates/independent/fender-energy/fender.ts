@@ -40,7 +40,9 @@ export interface Fender {
     >
   > & { readonly v_max: number | undefined };
   readonly texts: Readonly<Record<'within' | 'pick', string | null>>;
-  readonly checks: Readonly<Record<'c_E' | 'c_R' | 'c_d' | 'c_r' | 'c_q', Verdict>>;
+  readonly checks: Readonly<
+    Record<'c_E' | 'c_R' | 'c_d' | 'c_r' | 'c_q' | 'c_VF' | 'c_TF' | 'c_AG' | 'c_k', Verdict>
+  >;
   readonly curve: Curve;
   readonly offers: readonly Offer[];
   /** What berthings of other speeds would bring to one unit, and the share of what it can take. */
@@ -147,6 +149,11 @@ export function workFender(inputs: Inputs, ship: Ship, energy: Energy): Fender {
       pick: judged ? (good[0]?.size ?? 'none') : null,
     },
     checks: {
+      // The same rubber at the same speed and warmth: it cannot take more than it pushes back.
+      c_VF: judge(number('fender.VF_min'), number('fender.VF_max')),
+      c_TF: judge(number('fender.TF_min'), number('fender.TF_max')),
+      c_AG: judge(number('fender.AG_min'), number('fender.AG_max')),
+      c_k: judge(soft, stiff),
       c_E: judge(one, available),
       c_R: judge(reaction * behindPanel, limit),
       c_d: judge(rated.deflection, rated.height),
