@@ -86,8 +86,8 @@ describe('--set on a calculated line', () => {
   });
 
   test('far from the computed one is an open item, as it is in the list and as a problem', () => {
-    const { run, json } = quaybookJson('calc', sound, '--set', 'A=2.2 yd^2', '--reason', 'A=measured');
-    const open = 'the stated value, 19.8 ft^2, is far from the computed 2 ft^2';
+    const { run, json } = quaybookJson('calc', sound, '--set', 'A=3 yd^2', '--reason', 'A=measured');
+    const open = 'the stated value, 27 ft^2, is far from the computed 2 ft^2';
     expect(json.stated).toMatchObject([{ name: 's.A', open: [open] }]);
     expect(json.problems).toContainEqual(expect.objectContaining({ code: 'stated-far', message: open }));
     expect(run.err).toContain(`s.A: ${open}`);

@@ -4,7 +4,7 @@ import {
   blankBook,
   type Edit,
   type Row,
-  stateCell,
+  stateCells,
   stateRow,
   stateSide,
 } from '../../src/document/index.ts';
@@ -41,8 +41,12 @@ const book: Book = {
 const reason = 'table 4.2, read by hand';
 const place = (row: string) => ({ sheet: 's', part: 'p', row });
 const line = (row: string, entry: string): Edit => stateRow(place(row), { entry, reason });
-const cell = (row: number, entry: string): Edit =>
-  stateCell({ sheet: 's', table: 't', column: 'v' }, v, row, { entry, reason });
+const cells = (...entries: readonly string[]): Edit =>
+  stateCells(
+    { sheet: 's', table: 't', column: 'v' },
+    v,
+    new Map(entries.map((entry, at) => [at + 1, { entry, reason }])),
+  );
 
 function opened(...edits: readonly Edit[]): Notebook {
   const notebook = openNotebook(book);
@@ -111,7 +115,7 @@ describe('a stated value beside the computed one', () => {
   });
 
   test('of a column is told by its row, once for all of them', () => {
-    const notebook = opened(cell(1, '25 m^3'), cell(2, '-4 m^3'), cell(3, '7 m^3'));
+    const notebook = opened(cells('25 m^3', '-4 m^3', '7 m^3'));
     expect(notebook.problems()).toMatchObject([
       {
         code: 'stated-cells-far',
@@ -120,11 +124,11 @@ describe('a stated value beside the computed one', () => {
           '2 stated values are far from the computed ones, the first in row 1: the stated value, 25 m^3, is far from the computed 2 m^3',
       },
     ]);
-    expect(opened(cell(3, '7 m^3')).problems()).toEqual([]);
+    expect(opened(cells('3 m^3')).problems()).toEqual([]);
   });
 
   test('is told the same in the list of stated values and in the record', () => {
-    const notebook = opened(line('w', '6 MN'), cell(1, '25 m^3'));
+    const notebook = opened(line('w', '6 MN'), cells('25 m^3'));
     expect(statedValues(notebook).map(({ apart }) => apart.map(({ code }) => code))).toEqual([
       ['stated-far'],
       ['stated-far'],
