@@ -115,6 +115,7 @@ export const fellows = {
   'min/h': undefined,
   'USD/m²': ['USD/sf', 0.3048 ** 2],
   'USD/L': ['USD/gal', 3.785411784],
+  'USD/m³': ['USD/cy', 0.9144 ** 3],
   bcm: ['bcy', 1 / 0.9144 ** 3],
   lcm: ['lcy', 1 / 0.9144 ** 3],
   ccm: ['ccy', 1 / 0.9144 ** 3],

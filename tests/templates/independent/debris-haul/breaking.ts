@@ -1,6 +1,8 @@
 import type { Drawn, Worked } from '../program.ts';
 import { above, cell, num, rowsOf, sum, text, up } from './arithmetic.ts';
-import { none, type Quantities } from './quantities.ts';
+import { below, none, type Quantities } from './quantities.ts';
+
+const yard = 0.9144 ** 3;
 
 /** What the other sheets need of the breaking. */
 export interface Breaking {
@@ -32,6 +34,11 @@ export function workBreaking(drawn: Drawn, { items }: Quantities, efficiency: nu
     };
     const rate = rates[text(row.by)]?.() ?? Number.NaN;
     const hours = volume / above(rate) / above(machines);
+    // Reinforced concrete keeps the largest hammers to less than half of what they break of the rest.
+    const kind = only?.kind ?? '';
+    const isConcrete = kind === 'concrete';
+    const fastest = kind === '' ? Number.NaN : (isConcrete ? 60 : 140) * yard;
+    const cheapest = kind === '' ? Number.NaN : (isConcrete ? 3 : 0.5) / yard;
     return {
       name,
       volume,
@@ -42,6 +49,9 @@ export function workBreaking(drawn: Drawn, { items }: Quantities, efficiency: nu
       hourly,
       cost: hours * machines * hourly,
       found: found.length,
+      kind,
+      fastest,
+      cheapest,
     };
   });
 
@@ -75,6 +85,13 @@ export function workBreaking(drawn: Drawn, { items }: Quantities, efficiency: nu
       [`${table}.T_m`]: works.map((work) => cell(work.machineHours)),
       [`${table}.K_i`]: works.map((work) => cell(work.cost)),
       [`${table}.n_t`]: works.map(({ found }) => cell(found)),
+      [`${table}.kind`]: works.map(({ kind }) => (kind === '' ? null : kind)),
+      [`${table}.R_x`]: works.map(({ fastest }) => cell(fastest)),
+      [`${table}.u_n`]: works.map(({ cheapest }) => cell(cheapest)),
+      'breaking.c_R': none(below(works.map(({ fastest, rate }) => [fastest, rate]))),
+      'breaking.c_u': none(
+        below(works.map(({ hourly, rate, cheapest }) => [hourly / above(rate), cheapest])),
+      ),
       'breaking.T_b': cell(hours),
       'breaking.S_b': cell(shifts),
       'breaking.D_b': cell(days),

@@ -289,7 +289,7 @@ export function none(found: number): Verdict {
 }
 
 /** How many of the first are below the second; not known where one of them is not. */
-function below(pairs: readonly (readonly [number, number])[]): number {
+export function below(pairs: readonly (readonly [number, number])[]): number {
   if (pairs.some(([first, second]) => Number.isNaN(first + second))) return Number.NaN;
   return pairs.filter(([first, second]) => exceeds(second, first)).length;
 }

@@ -50,7 +50,8 @@ export const units: Readonly<Record<string, UnitName>> = {
   }),
 
   ...named('breaking.works', {
-    'm³/h': ['R_v', 'R'],
+    'm³/h': ['R_v', 'R', 'R_x'],
+    'USD/m³': ['u_n'],
     'm²/h': ['R_a'],
     'h/m³': ['h_v'],
     'USD/h': ['c'],

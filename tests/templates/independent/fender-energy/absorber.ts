@@ -27,12 +27,13 @@ export interface Absorber {
       | 'I_x'
       | 'Z_x'
       | 'h_x'
+      | 'δ_p'
       | 't_2'
       | 'x_l',
       number
     >
   >;
-  readonly checks: Readonly<Record<'c_l' | 'c_bore' | 'c_a' | 'c_0' | 'c_y', Verdict>>;
+  readonly checks: Readonly<Record<'c_l' | 'c_bore' | 'c_a' | 'c_0' | 'c_y' | 'c_δ', Verdict>>;
 }
 
 /** Works out the absorbers: energies in kN·m, travels in mm, sections in mm. */
@@ -126,6 +127,9 @@ function workPile({ number, text }: Inputs, energy: number) {
   const bend = simple
     ? ratio(force * a ** 2 * b ** 2, 3 * elastic * second * span)
     : ratio(force * span ** 3, 3 * elastic * second);
+  // Elastic: half of stiffness times the square of the deflection is the energy.
+  const stiffness = ratio(force, bend);
+  const bent = Math.sqrt(ratio(2 * energy * 1e6, stiffness));
   return {
     numbers: {
       E_l: takes,
@@ -134,11 +138,13 @@ function workPile({ number, text }: Inputs, energy: number) {
       I_x: second,
       Z_x: modulus,
       h_x: depth,
+      δ_p: bent,
       t_2: walls,
       x_l: stands ? from : Number.NaN,
     },
     checks: {
       c_l: judge(energy, takes),
+      c_δ: judge(bent / 1000, number('absorber.y')),
       c_bore: kind === 'pipe' ? judgeBelow(walls, outside) : { verdict: 'does not apply' },
       c_a: simple ? judgeBelow(from, number('absorber.L_p')) : { verdict: 'does not apply' },
     } satisfies Record<string, Verdict>,

@@ -59,6 +59,7 @@ export function workBands(
     ['shear chain over the height of the fender', ratio(number('panel.L_s') * 1000, H_F), 0.2, 3],
     ['weight chain over the height of the fender', ratio(number('panel.L_w') * 1000, H_F), 0.2, 3],
     ['length of the fender pile over its depth', ratio(number('absorber.L_p') * 1000, number(depth)), 2, 80],
+    ['radius of gyration over the length', ratio(ship.numbers.K, ship.numbers.L_BP), 0.18, 0.32],
   ];
   const within = bands.map(([, value, least, most]) => {
     if (!Number.isFinite(value)) return null;

@@ -43,7 +43,9 @@ export interface Energy {
     >
   >;
   readonly texts: Readonly<Record<'type_h', string | null>>;
-  readonly checks: Readonly<Record<'c_low' | 'c_high' | 'c_v' | 'c_0' | 'c_4' | 'c_end' | 'c_type', Verdict>>;
+  readonly checks: Readonly<
+    Record<'c_low' | 'c_high' | 'c_v' | 'c_0' | 'c_4' | 'c_end' | 'c_type' | 'c_stem', Verdict>
+  >;
 }
 
 /** Works out the berthing energy in kN·m, of t and m/s. */
@@ -110,6 +112,7 @@ export function workEnergy(inputs: Inputs, ship: Ship): Energy {
       c_end: text('ship.C_M_rule') === 'end-on' ? judge(0.9, eccentricity) : idle,
       c_type: text('energy.safety') === 'abnormal factor' ? judge(ofHull, abnormal) : idle,
       c_4: judge(0.7, others),
+      c_stem: judge(2 * x, ship.numbers.L_BP),
       c_0: someOf(factor * normalEnergy),
       c_low: judge(1.1, factor),
       c_high: judge(factor, 2),

@@ -1,5 +1,6 @@
 import type { Verdict } from '../program.ts';
 import type { Fender } from './fender.ts';
+import type { Ship } from './ship.ts';
 import { degrees, type Inputs, judge, ratio } from './values.ts';
 
 /** The panel: its pressure on the hull, its height of contact, its friction and its chains. */
@@ -7,6 +8,8 @@ export interface Panel {
   readonly numbers: Readonly<
     Record<
       | 'p_p'
+      | 'M_lo'
+      | 'M_hi'
       | 'p'
       | 'R_p'
       | 'A_p'
@@ -36,6 +39,8 @@ export interface Panel {
   readonly checks: Readonly<
     Record<
       | 'c_p'
+      | 'c_lo'
+      | 'c_hi'
       | 'c_A'
       | 'c_fit'
       | 'c_h'
@@ -57,7 +62,7 @@ export interface Panel {
 }
 
 /** Works out the panel; forces in kN, pressures in kPa. */
-export function workPanel(inputs: Inputs, fender: Fender): Panel {
+export function workPanel(inputs: Inputs, ship: Ship, fender: Fender): Panel {
   const { number, text, rows } = inputs;
   const { H_F, δ, d_RPD, R_RPD, k_R, R_d } = fender.numbers;
   const force = number('panel.n_f') * R_d;
@@ -76,10 +81,10 @@ export function workPanel(inputs: Inputs, fender: Fender): Panel {
   const bevel = number('panel.e_h');
   const pressedHeight = Math.max(Math.min(top - bevel, hullTop) - (bottom + bevel), 0);
   const area = flatWidth * pressedHeight;
-  const allowed =
-    rows('data.pressure')
-      .find((row) => row.text('ship_kind') === text('panel.hull'))
-      ?.number('p_t') ?? Number.NaN;
+  const ofHull = rows('data.pressure').find((row) => row.text('ship_kind') === text('panel.hull'));
+  const [allowed, smallest, largest] = ['p_t', 'M_lo', 'M_hi'].map(
+    (column) => ofHull?.number(column) ?? Number.NaN,
+  ) as [number, number, number];
   const friction =
     rows('data.friction')
       .find((row) => row.text('pair') === text('panel.face'))
@@ -98,6 +103,8 @@ export function workPanel(inputs: Inputs, fender: Fender): Panel {
   return {
     numbers: {
       p_p: allowed,
+      M_lo: smallest,
+      M_hi: largest,
       p: ratio(force, area),
       R_p: force,
       A_p: area,
@@ -130,6 +137,9 @@ export function workPanel(inputs: Inputs, fender: Fender): Panel {
       T_wi: weight.tensions,
     },
     checks: {
+      // What the side of a small ship bears is too much for that of a large one.
+      c_lo: judge(smallest, ship.numbers.M),
+      c_hi: judge(ship.numbers.M, largest),
       c_p: judge(ratio(force, area), allowed),
       c_A: judge(area, width * height),
       c_h: judge((number('panel.o_min') / 100) * height, covered),

@@ -127,6 +127,8 @@ export const shippedTables: Drawn['tables'] = {
       'bulk carrier',
     ],
     p_t: [400, 300, 250, 200, 400, 400, 300, 350, 150, 200, 200],
+    M_lo: [10, 10, 10, 10, 10, 20_000, 10, 70_000, 200_000, 10, 10],
+    M_hi: [40_000, 60_000, 90_000, 700_000, 30_000, 700_000, 85_000, 700_000, 700_000, 700_000, 700_000],
   }),
   'data.friction': fromColumns({
     pair: ['timber to steel', 'urethane to steel', 'steel to steel', 'rubber to steel', 'UHMW to steel'],

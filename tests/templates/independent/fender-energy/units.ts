@@ -16,6 +16,10 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
     'data.brolsma.M50',
     'data.tcn.M_s',
     'data.is_speeds.M_to',
+    'data.pressure.M_lo',
+    'data.pressure.M_hi',
+    'panel.M_lo',
+    'panel.M_hi',
   ],
   m: [
     'panel.d_T',
@@ -184,6 +188,7 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
     'absorber.b_r',
     'absorber.h_r',
     'absorber.h_x',
+    'absorber.δ_p',
     'absorber.δ_l',
     'absorber.t_2',
   ],
