@@ -10,7 +10,7 @@ import { type Entered, verdicts } from './verdicts.ts';
  */
 const signed: Readonly<Record<string, readonly string[]>> = {
   'fender-energy': [
-    'energy.ln_M data.brolsma.ln_M data.brolsma.ln_v',
+    'energy.ln_M data.brolsma.ln_M data.brolsma.ln_v data.angles.dAF',
     'energy.γ panel.φ_s panel.φ_s0 panel.φ_w panel.φ_w0 panel.way.s_si panel.way.s_wi',
     'panel.o_h wharf.C_S0',
     'wharf.x_R wharf.x_g wharf.e wharf.bents.s wharf.bents.r wharf.bents.H wharf.bents.H_p wharf.H_min',
