@@ -99,7 +99,10 @@ export function capacityAt(site: Site, depth: number, tip: Tip = {}): Capacity {
     weight: weightIn(low),
     lightWeight: weightIn(water),
     plugWeight: isPlugCounted
-      ? withAll([stress], (one) => (one - inputs.number('pile.σ_s')) * section.plug)
+      ? withAll([stress, whole.inside], (one, held) =>
+          // What friction does not hold stays in the ground.
+          Math.min(held, (one - inputs.number('pile.σ_s')) * section.plug),
+        )
       : 0,
   };
 }

@@ -1,6 +1,6 @@
 import type { Verdict } from '../program.ts';
 import type { Site } from './capacity.ts';
-import { strengthAt } from './ground.ts';
+import { seam, strengthAt } from './ground.ts';
 import { sumOf, withAll } from './inputs.ts';
 import { angleOf, overAngle } from './most.ts';
 import { check, lines, type Names } from './names.ts';
@@ -37,7 +37,7 @@ export function sidewaysLines({ inputs, bearings, lengths: { water } }: Site): N
   const ofKind = chosen.reduce((sum, { length }) => sum + length, 0);
   const mean = (of: 'strength' | 'rate') =>
     withAll([sumOf(chosen.map((part) => withAll([part[of]], (value) => value * part.length)))], (sum) =>
-      ofKind > 0 ? sum / ofKind : null,
+      ofKind > seam ? sum / ofKind : null,
     );
   const [strength, rate] = [isClayChosen ? mean('strength') : 0, isClayChosen ? 0 : mean('rate')];
   return {

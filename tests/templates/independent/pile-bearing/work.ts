@@ -350,7 +350,7 @@ function demand(
     ),
     ...takenLines(inputs, above),
     ...combinationColumns(held),
-    ...governing(inputs, held, { ...resists, compression, uplift, friction, factors }),
+    ...governing(inputs, held, { ...resists, compression, friction, factors }),
     ...structure(inputs, section, lengths, held, above, (allowed) =>
       capacity ? neutralPlane(site, capacity, loads.dead, allowed) : {},
     ),
@@ -484,8 +484,9 @@ function governing(
     readonly shaft: Maybe;
     readonly base: Maybe;
     readonly compression: Maybe;
-    readonly uplift: Maybe;
     readonly friction: Maybe;
+    readonly lightWeight: Maybe;
+    readonly plugWeight: Maybe;
     readonly factors: ReturnType<typeof factorsOf>;
   },
 ): Names {
@@ -535,7 +536,14 @@ function governing(
       N_max: most,
       T_max: pull,
       FS_c: safety(capacity.compression, most),
-      FS_t: safety(capacity.uplift, pull),
+      // The lift of a pile that floats is in the pull already.
+      FS_t: safety(
+        withAll(
+          [capacity.friction, capacity.lightWeight, capacity.plugWeight],
+          (all, own, plug) => all + Math.max(0, own + plug),
+        ),
+        pull,
+      ),
     }),
     'pile.c_comp': where(
       most,
