@@ -64,6 +64,7 @@ const REMEDIES: Readonly<Record<string, Remedy>> = {
       : words(data.number) === ''
         ? `put a cell that has the separator in it in quotation marks, or --skip ${Number(data.line)} leaves that line out`
         : `a number with a thousands comma needs quotation marks: "${words(data.number)}"`,
+  'row-ends-blank': ({ data }) => twoOrOne(`${words(data.first)},${words(data.second)}`),
   'column-unit-alone': ({ data }) => `--columns "HEADER=${words(data.column)}" says where they stand`,
   'decimal-ambiguous': () => '--decimal point or --decimal comma says what stands in front of decimals',
   'row-total': (found) => leftOrTaken('totals', found),
@@ -77,11 +78,14 @@ const REMEDIES: Readonly<Record<string, Remedy>> = {
   'cells-parentheses': () =>
     '--parentheses minus or --parentheses plain says whether parentheses around a number are a minus',
   'rows-above-headers': () => '--notes out leaves out what is not in the table, --skip LINES these lines',
-  'cells-split': ({ data }) =>
-    `write "${words(data.joined)}" in quotation marks for one number; --thousands plain says that all such are two cells`,
+  'cells-split': ({ data }) => twoOrOne(words(data.joined)),
   'table-columns-emptied': () => 'put them in the file, or --blank-missing says that they are to be blank',
   'table-no-rows': () => '--empty says that it is meant so',
 };
+
+function twoOrOne(number: string): string {
+  return `write "${number}" in quotation marks for one number; --thousands plain says that all such are two cells`;
+}
 
 function leftOrTaken(option: string, { data }: Problem): string {
   const lines = data.lines as readonly number[];

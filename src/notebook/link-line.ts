@@ -14,6 +14,7 @@ import {
   setRowField,
 } from '../document/index.ts';
 import { describeType, type Type } from '../language/index.ts';
+import { PLAIN_UNIT } from '../units/index.ts';
 import { heldEntry } from './bring/held-value.ts';
 import { optionsOf } from './build-model.ts';
 import { linkSource } from './links.ts';
@@ -62,7 +63,17 @@ export function linkEdit(notebook: Notebook, id: string, from: string): Outcome<
   if (wrong) return fail(problem('link-kind', NOWHERE, { name: id, other: from, ...wrong }));
   const formula = other.sheet === item.sheet ? other.row.name : other.id;
   const { row, place } = found;
-  return succeed({ ...replaceRow(place, linked(row, formula)), label: `link ${row.name} to ${formula}` });
+  const edit = replaceRow(place, linked(withShownUnit(notebook, id, row), formula));
+  return succeed({ ...edit, label: `link ${row.name} to ${formula}` });
+}
+
+/** A given that has its unit from its entry alone, with that unit beside it: linked, it is shown in it as before. */
+function withShownUnit(notebook: Notebook, id: string, row: Given | Choice | Calc): Given | Choice | Calc {
+  if (row.kind !== 'given' || (row.unit ?? '').trim() !== '') return row;
+  const result = notebook.result(id);
+  if (result.status !== 'ok' || result.value.kind !== 'number') return row;
+  const { text } = result.value.unit;
+  return text === '' || text === PLAIN_UNIT.text ? row : { ...row, unit: text };
 }
 
 /** The given or the choice with a link; a line that is linked already keeps what it was, and what is stated of it. */

@@ -1,5 +1,5 @@
 import { nearest, type Problem, problem } from '../diagnostics/index.ts';
-import { type Calc, type CalcColumn, foldedOption, type Method } from '../document/index.ts';
+import { type Calc, type CalcColumn, foldedOption, type Method, optionWords } from '../document/index.ts';
 import type { Typed } from '../language/index.ts';
 import type { InputColumnItem, InputItem, Item, MethodItem, Methods } from './model.ts';
 import { type NamedPart, type Names, resolveName } from './names.ts';
@@ -47,10 +47,11 @@ export function planMethods(
   const found = { ...base, byId: source.id };
   if (source.kind === 'column' && (by.includes('.') || `${source.sheet}.${source.table.name}` !== table))
     return { ...found, refused: problem('methods-by-column', NOWHERE, { by }) };
+  const inWords = wordsOfOptions(source);
   const [only] = methods;
   if (source.kind === 'column' || source.row.kind !== 'choice') {
     const options = source.kind === 'column' ? optionsOf(source.id) : [];
-    const { unknown, left } = meet(methods, options, by);
+    const { unknown, left } = meet(methods, options, by, inWords);
     const misspelt = unknown[0] && methods.at(-1)?.for === undefined ? unknown[0] : undefined;
     const remarks = [...unknown.map(unused), ...left];
     // One for all options is the formula of the line, whatever the text.
@@ -62,12 +63,16 @@ export function planMethods(
   const input = inputs.get(source.id);
   if (input?.kind !== 'input' || input.entry?.kind !== 'text') return { ...found, waitsOn: source.id };
   const { text } = input.entry;
-  const { unknown, left } = meet(methods, optionsOf(source.id), by, text);
+  const { unknown, left } = meet(methods, optionsOf(source.id), by, inWords, text);
   const chosen = indexFor(methods, text);
   const method = methods[chosen];
   const remarks = [...unknown.map(unused), ...left];
   if (!method)
-    return { ...found, remarks, refused: problem('method-option-missing', NOWHERE, { option: text, by }) };
+    return {
+      ...found,
+      remarks,
+      refused: problem('method-option-missing', NOWHERE, { option: inWords(text), by }),
+    };
   if (unknown[0] && method.for === undefined)
     return { ...found, remarks: left, refused: unknownOption(unknown[0]) };
   return { ...found, remarks, formula: method.formula, chosen };
@@ -168,6 +173,7 @@ function meet(
   methods: readonly Method[],
   options: readonly string[],
   by: string,
+  inWords: (option: string) => string,
   chosen?: string,
 ): { readonly unknown: readonly UnknownOption[]; readonly left: readonly Problem[] } {
   if (options.length === 0) return { unknown: [], left: [] };
@@ -175,14 +181,20 @@ function meet(
   const named = new Map(methods.flatMap((method) => method.for ?? []).map((one) => [one, foldedOption(one)]));
   const unknown = [...named]
     .filter(([, folded]) => !known.has(folded))
-    .map(([option]) => ({ option, by, near: nearest(option, options) }));
+    .map(([option]) => ({ option, by, near: nearest(option, options).map(inWords) }));
   const told = new Set(named.values());
   if (chosen !== undefined) told.add(foldedOption(chosen));
   const open = methods.some((method) => method.for === undefined)
     ? []
     : [...new Set(options)].filter((option) => !told.has(foldedOption(option)));
-  const left = open.length > 0 ? [problem('method-options-left', NOWHERE, { by, options: open })] : [];
+  const left = open.length > 0 ? [problem('method-options-left', NOWHERE, { by, options: open.map(inWords) })] : [];
   return { unknown, left };
+}
+
+/** The words that a person reads of the options of what chooses. */
+function wordsOfOptions(source: NamedPart): (option: string) => string {
+  const row = source.kind === 'row' && source.row.kind === 'choice' ? source.row : undefined;
+  return (option) => optionWords(row?.options, option);
 }
 
 function unused(facts: UnknownOption): Problem {

@@ -5,6 +5,7 @@ import {
   CHUNK_CELLS,
   cellsBetween,
   type Edit,
+  optionWords,
   type Touched,
 } from '../document/index.ts';
 import { type Allowance, createEngine, type Engine, type Pending } from '../engine/index.ts';
@@ -103,6 +104,7 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
       units: model.registry,
       system: book.settings.system,
       labelOf: (id) => labelOf(model.items.get(id)),
+      wordsOf: (id, text) => wordsOf(model.items.get(id), text),
     });
   let engine = newEngine();
   syncEngine(engine, model);
@@ -278,6 +280,11 @@ function labelOf(item: Item | undefined): string | undefined {
   if (!item) return undefined;
   const { label } = item.kind === 'input' || item.kind === 'formula' ? item.row : item.column;
   return label?.trim() || undefined;
+}
+
+/** The words of an option that a choice has. */
+function wordsOf(item: Item | undefined, text: string): string | undefined {
+  return item?.kind === 'input' && item.row.kind === 'choice' ? optionWords(item.row.options, text) : undefined;
 }
 
 /**

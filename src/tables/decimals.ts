@@ -95,7 +95,9 @@ function signsOf(rows: readonly TextRow[], taken: readonly TakenColumn[]): Told 
       if (first.point !== undefined && ONE_POINT.test(written)) continue;
       const text = ordinarySigns(written);
       if (!text.includes(',') && !text.includes('.')) continue;
-      for (const sign of signsIn(text)) {
+      // Arabic print has a sign that stands in front of decimals only.
+      const told = signsIn(text).map((sign) => (written.includes('\u066b') ? 'point' : sign));
+      for (const sign of told) {
         first[sign] ??= { text: text.trim(), column: column.name, letter: columnLetters(position), line };
         if (sign === 'either') either.push([at, position]);
       }

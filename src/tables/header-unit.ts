@@ -2,6 +2,7 @@ import type { UnitRegistry } from '../units/index.ts';
 import { isNumeric, type TableColumn } from './column.ts';
 import { ordinaryHeading } from './full-width.ts';
 import { collapseSpaces, headedUnit, headerColumn, unitOfColumn } from './headers.ts';
+import { isOf, moneySaid, takesMoney } from './money-words.ts';
 import { isSameUnit, LONGEST_UNIT, statedUnit } from './stated-unit.ts';
 import type { TextColumn } from './text-columns.ts';
 
@@ -73,6 +74,8 @@ export function overriddenUnit(
   const written = bracketed.replace(/^in\s+(?=\S)/iu, '');
   const reading = written === '' || written === '-' ? 'fitting' : readsAs(written, column, registry);
   if (reading === 'other') return { stated: written, is: 'other-kind' };
+  // No rate of exchange is implied: an amount in another currency is none in that of the column, whatever was said.
+  if (otherMoney(stated, column, registry) !== '') return { stated, is: 'other-kind' };
   if (stated !== '' && readsAs(stated, column, registry) === 'fitting')
     return isSameUnit(stated, inUnit, registry, unitOfColumn(column, registry))
       ? undefined
@@ -108,10 +111,13 @@ function statedIn(header: string, column: TableColumn, registry: UnitRegistry): 
   const last = within.at(-1) ?? '';
   // What has a digit behind the bracket of a unit may be a multiple of it.
   if (tail !== undefined && readsAs(last, column, registry) === 'fitting') return `${last} ${tail}`;
-  const behind = unitWithin(withoutName(outside, column), column, registry);
+  const wanted = unitOfColumn(column, registry);
+  const unnamed = withoutName(outside, column);
+  const behind = unitWithin(unnamed, column, registry) || otherMoney(unnamed, column, registry);
   const found = [...within.toReversed(), ...(behind === '' ? [] : [behind])];
   const [first, ...more] = found.filter((one) => readsAs(one, column, registry) === 'fitting');
-  const wanted = unitOfColumn(column, registry);
+  const money = first === undefined ? '' : otherMoney([unnamed, ...within].join(' '), column, registry);
+  if (money !== '') return `${first} or ${money}`;
   const other = more.find((one) => first !== undefined && !isSameUnit(first, one, registry, wanted));
   if (first !== undefined) return other === undefined ? first : `${other} or ${first}`;
   const ofOtherKind = found.find((one) => readsAs(one, column, registry) === 'other');
@@ -183,6 +189,13 @@ function unitAmong(text: string, column: TableColumn, registry: UnitRegistry): s
     return `${changed}${word}`.trim();
   }
   return '';
+}
+
+/** What a text says of a currency, above a column of money, that is not the currency of the column. */
+function otherMoney(text: string, column: TableColumn, registry: UnitRegistry): string {
+  const wanted = unitOfColumn(column, registry);
+  if (wanted === undefined || !takesMoney(wanted)) return '';
+  return moneySaid(text, registry).find((said) => !isOf(said, wanted, registry)) ?? '';
 }
 
 /** What stands in the outer brackets of a text, and the text without them. */

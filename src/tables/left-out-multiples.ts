@@ -1,16 +1,14 @@
 import { type Problem, problem } from '../diagnostics/index.ts';
-import type { UnitRegistry } from '../units/index.ts';
+import { isMoney, type UnitRegistry } from '../units/index.ts';
 import type { Ledger } from './account.ts';
 import { isNumeric } from './column.ts';
 import { unitOfColumn } from './headers.ts';
 import type { TakenColumn } from './mapping.ts';
+import { isOf, moneySaid } from './money-words.ts';
 import { multipleOf } from './multiples.ts';
 import type { TextRow } from './records.ts';
 
 const NOWHERE = { from: 0, to: 0 };
-
-/** A currency as its code or its sign. */
-const CURRENCY = /(?<![\p{L}\d])(?:[A-Z]{3})(?![\p{L}\d])|[€£¥$]/gu;
 
 /**
  * Lines that are left out as notes and say of the numbers what their headings do not: that they are in thousands, or in
@@ -52,14 +50,10 @@ function otherCurrency(
   registry: UnitRegistry,
 ): string | undefined {
   const money = numeric.flatMap(({ column, unit }) => {
-    const kind = (unit === '' ? unitOfColumn(column, registry) : registry.units.get(unit))?.dimension.key;
-    return kind !== undefined && /[A-Z]{3}/.test(kind) ? [kind] : [];
+    const kind = unit === '' ? unitOfColumn(column, registry) : registry.units.get(unit);
+    return kind !== undefined && isMoney(kind) ? [kind] : [];
   });
-  if (money.length === 0) return undefined;
-  return [...cell.matchAll(CURRENCY)]
-    .map(([written]) => written)
-    .find((written) => {
-      const code = registry.units.get(written)?.dimension.key ?? '';
-      return /^[A-Z]{3}$/.test(code) && !money.some((kind) => kind.includes(code));
-    });
+  return money.length === 0
+    ? undefined
+    : moneySaid(cell, registry).find((said) => !money.some((kind) => isOf(said, kind, registry)));
 }

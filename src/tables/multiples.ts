@@ -2,6 +2,7 @@ import type { Unit, UnitRegistry } from '../units/index.ts';
 import { isNumeric, type TableColumn } from './column.ts';
 import { ordinaryHeading } from './full-width.ts';
 import { headerColumn, unitOfColumn } from './headers.ts';
+import { readsAsMoney, takesMoney } from './money-words.ts';
 import { statedUnit } from './stated-unit.ts';
 
 /** A power of ten: `1000`, `1 000 000`, `10^3`, `10³`, `1E6`, `'000`, with a sign of multiplication or without. */
@@ -35,15 +36,23 @@ const APART = new RegExp(
 
 /** Before a unit: `volume, 1000 m3`, `Tm³`, `kUSD`, `hm³`, `千m3`, `lakh m3`. */
 const BEFORE_UNIT = new RegExp(
-  String.raw`${BEFORE}(?:(${POWER}\s?|(?:${WORD_BEFORE_UNIT})\s)|(da|MM|[TkKMGht千万萬]))(?=(\p{L}|[°$€£¥])([^\s)\]},;]*))`,
+  String.raw`${BEFORE}(?:(${POWER}\s?|(?:${WORD_BEFORE_UNIT})\s)|(da|MM|[TkKMGht千万萬]))(?=(\p{L}|[°\p{Sc}])([^\s)\]},;]*))`,
   'gu',
 );
 
 /** Behind a unit: `m³ x 1000`, `m3'000`, `m3·10³`. */
-const BEHIND_UNIT = new RegExp(String.raw`([\p{L}°$€£¥][\p{L}\d²³^.]*?)\s?(${POWER})${AFTER}`, 'gu');
+const BEHIND_UNIT = new RegExp(String.raw`([\p{L}°\p{Sc}][\p{L}\d²³^.]*?)\s?(${POWER})${AFTER}`, 'gu');
+
+/** Letters for a multiple behind a unit of money, or in brackets behind any: `$k`, `CHF k`, `USD m`, `m3 (k)`. */
+const LETTER = '(?:[kKMBT]|mm?|MM|mn|bn|th)';
+const BEHIND_MONEY = new RegExp(String.raw`(\p{Lu}{3}|\p{L}{0,3}\p{Sc})[\s.'’]?${LETTER}${AFTER}`, 'gu');
+const IN_BRACKETS = new RegExp(
+  String.raw`([\p{L}°\p{Sc}][\p{L}\d²³^.]*)\s?[([{]\s*(?:in\s+)?${LETTER}\s*[)\]}]`,
+  'gu',
+);
 
 /** Letters that are no multiple before a unit of letters, outside of brackets: they begin words. */
-const WRITTEN_AS_UNIT = /[²³\d$€£¥]|^\p{Lu}{3}$/u;
+const WRITTEN_AS_UNIT = /[²³\d\p{Sc}]|^\p{Lu}{3}$/u;
 
 /**
  * The multiple in which a text gives the numbers of a column, as its header or the row of units below it writes it (`1000 m³`,
@@ -78,13 +87,18 @@ export function multipleOf(written: string, registry: UnitRegistry, wanted?: Uni
     const isLoose = !/[([{]\s*$/.test(text.slice(0, index)) && !WRITTEN_AS_UNIT.test(unit);
     if (!isLoose && !/^min$/i.test(whole) && !reads(whole, registry, wanted)) return whole;
   }
-  for (const [whole, unit = ''] of text.matchAll(BEHIND_UNIT))
-    if (reads(unit, registry, wanted) && !reads(whole, registry, wanted)) return whole;
+  for (const form of [BEHIND_UNIT, IN_BRACKETS])
+    for (const [whole, unit = ''] of text.matchAll(form))
+      if (reads(unit, registry, wanted) && !reads(whole, registry, wanted)) return whole;
+  if (wanted === undefined || takesMoney(wanted))
+    for (const [whole, unit = ''] of text.matchAll(BEHIND_MONEY))
+      if (readsAsMoney(unit, registry) && !reads(whole, registry, wanted)) return whole;
   return undefined;
 }
 
-/** Whether a text is a unit of the kind of a column, or may be several such. */
+/** Whether a text is a unit of the kind of a column, or may be several such; for money in any currency. */
 function reads(text: string, registry: UnitRegistry, wanted: Unit | undefined): boolean {
+  if (takesMoney(wanted) && readsAsMoney(text, registry)) return true;
   const { unit, choices } = statedUnit(text, registry, wanted);
   return unit !== undefined || choices.length > 0;
 }

@@ -5,17 +5,23 @@ const NOWHERE = { from: 0, to: 0 };
 
 /**
  * What is wrong with a row that has more cells than the text has columns, if it has. Blank cells at its end are nothing,
- * but where a comma parts cells and two numbers stand side by side they may be one that its comma broke in two.
+ * but where a comma parts cells and two numbers stand side by side they may be one that its comma broke in two, unless it
+ * was said that no number has one (`isPlain`).
  */
 export function longRow(
   { line, cells }: TextRow,
   columns: number,
   delimiter: Delimiter,
+  isPlain: boolean,
 ): Problem | undefined {
   const extra = cells.slice(columns).map((cell) => cell.trim());
-  const isBlank = extra.every((cell) => cell === '');
-  if (extra.length === 0 || (isBlank && !(delimiter === ',' && hasDigitsBesideDigits(cells))))
-    return undefined;
+  if (extra.length === 0) return undefined;
+  if (extra.every((cell) => cell === '')) {
+    const at = isPlain || delimiter !== ',' ? -1 : digitsBesideDigits(cells);
+    if (at < 0) return undefined;
+    const [first = '', second = ''] = [cells[at]?.trim(), cells[at + 1]?.trim()];
+    return problem('row-ends-blank', NOWHERE, { line, cells: cells.length, columns, first, second });
+  }
   const number = delimiter === ',' ? brokenNumber(cells) : '';
   return problem('row-long', NOWHERE, {
     line,
@@ -40,8 +46,8 @@ export function shortRow(
   return problem(code, NOWHERE, { line, cells: cells.length, columns });
 }
 
-function hasDigitsBesideDigits(cells: readonly string[]): boolean {
-  return cells.some((cell, at) => /\d\s*$/.test(cell) && /^\s*\d+\s*$/.test(cells[at + 1] ?? ''));
+function digitsBesideDigits(cells: readonly string[]): number {
+  return cells.findIndex((cell, at) => /\d\s*$/.test(cell) && /^\s*\d+\s*$/.test(cells[at + 1] ?? ''));
 }
 
 /** A number that the commas between its thousands seem to have broken into several cells, else `''`. */

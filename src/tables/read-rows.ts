@@ -60,7 +60,8 @@ export function readRows(
   const filled = all.filter((row) => !isBlankRow(row));
   const width = (found.at(-1)?.position ?? -1) + 1;
   for (const row of filled) {
-    const long = longRow(row, Math.max(width, headed ? text.top.cells.length : 0), text.delimiter);
+    const isPlain = options.thousands === 'plain';
+    const long = longRow(row, Math.max(width, headed ? text.top.cells.length : 0), text.delimiter, isPlain);
     if (long === undefined) continue;
     ledger.writeRow(row.at, 'refused');
     problems.push(long);

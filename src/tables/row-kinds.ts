@@ -44,7 +44,8 @@ const RUNS = ['since', 'total', 'whole'] as const;
 /**
  * Finds the rows of a text that seem to be totals or notes. A total says so; or it has no words where all rows above
  * it have some and a number that is the sum of those above. A row that is called like an item is a sum if all its numbers
- * are that of two or more above since the last total: in any language a total would be. A note has one cell, of words, where the rows beside it have more. A row is unnamed if it has numbers and no words, and
+ * are that of two or more above since the last total: in any language a total would be. A note has one cell, of
+ * words, where the rows beside it have more; of a table of words so has the heading of a section. A row is unnamed if it has numbers and no words, and
  * at least half of the rows have some.
  *
  * @param cells the taken cells by column, as far as `rows`
@@ -73,6 +74,9 @@ export function rowKinds(
   const unnamed: TextRow[] = [];
   const typical = typicalFilling(rows);
   const lastFull = rows.findLastIndex((row) => filledIn(row) > 1);
+  // In a table of words nothing shows later that a heading became an item, as a blank number would.
+  const isOfWords = sums.length === 0;
+  const isMostlyFull = rows.filter((row) => filledIn(row) > 1).length * 2 > rows.length;
   let count = 0;
   let allWorded = worded.length > 0;
   for (const [index, row] of rows.entries()) {
@@ -107,7 +111,8 @@ export function rowKinds(
       found.set(row, 'note');
       continue;
     }
-    if (taken.length > 1 && hasWords && filledIn(row) === 1 && isNote(row, typical, index > lastFull)) {
+    const isLone = taken.length > 1 && hasWords && filledIn(row) === 1;
+    if (isLone && (isNote(row, typical, index > lastFull) || (isOfWords && isMostlyFull))) {
       found.set(row, 'note');
       continue;
     }

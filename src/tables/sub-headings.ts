@@ -1,3 +1,4 @@
+import { bracketedUnit } from './headers.ts';
 import { saysNone } from './nil-words.ts';
 import type { TextRow } from './records.ts';
 import { kindBelow } from './unit-row.ts';
@@ -12,12 +13,30 @@ const HAS_NUMBER = /(?:^|\s)[$€£(+\-−.,~<>]*\d/;
 export function isSubHeading(row: TextRow, top: TextRow, below: readonly TextRow[]): boolean {
   const filled = row.cells.flatMap((cell, position) => (cell.trim() === '' ? [] : [{ cell, position }]));
   if (filled.length === 0 || top.cells.some((cell) => HAS_NUMBER.test(cell))) return false;
+  // One cell of words alone is as well the heading of the rows below it.
+  if (filled.length === 1 && bracketedUnit(filled[0]?.cell ?? '') === '') return false;
+  // So are the same columns filled with words again further down.
+  const positions = filled.map(({ position }) => position);
+  const first = below.findIndex(({ cells }) => cells.some((cell) => HAS_NUMBER.test(cell)));
+  if (below.slice(first).some((other) => isLikeSection(other, positions))) return false;
   return filled.every(
     ({ cell, position }) =>
       /\p{L}/u.test(cell) &&
       !HAS_NUMBER.test(cell) &&
       !saysNone(cell.trim()) &&
       kindBelow(position, below) === 'numbers',
+  );
+}
+
+/** Whether a row has words, and no number, in these of its cells and nothing in the others. */
+function isLikeSection({ cells }: TextRow, positions: readonly number[]): boolean {
+  const filled = cells.flatMap((cell, position) => (cell.trim() === '' ? [] : [position]));
+  return (
+    filled.length === positions.length &&
+    positions.every((position) => {
+      const cell = cells[position] ?? '';
+      return /\p{L}/u.test(cell) && !HAS_NUMBER.test(cell) && !saysNone(cell.trim());
+    })
   );
 }
 

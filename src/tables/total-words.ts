@@ -14,7 +14,7 @@ const AT_START = [
   'ukupno|sveukupno|svega|međuzbroj|zbroj|összesen|mindösszesen|részösszeg|végösszeg',
   'itogo|vsego|итого|всего|промежуточный итог|итог|разом|всього|усього|сума|сумма|всичко|укупно|свега|збир',
   // Other scripts.
-  '(?:μερικό |γενικό )?σύνολο|άθροισμα|tổng cộng|tổng số|tổng|cộng|ยอดรวม|รวมทั้งสิ้น|รวม|कुल|योग|جمع|합계|소계|총계',
+  '(?:μερικό |γενικό )?σύνολο|άθροισμα|tổng cộng|tổng số|tổng|cộng|कुल|योग|جمع|합계|소계|총계',
   '(?:תת[\\s-]*)?סה["״\u201d\u05f4\']*כ|סך[\\s-]*הכו?ל',
 ];
 
@@ -32,11 +32,16 @@ const CARRIED = [
 const ALONE = [
   'reports?|tot|samen|viso|alls|общо|перенос|пренос|перенесення|přenos|převod|prevod|prenos|prijenos|siirto|ülekanne|μεταφορά',
   '[Σ∑]|小计|小計|合计|合計|总计|總計|総計|計|繰越|前頁より|次頁へ',
-  'مجموع|المجموع|الإجمالي|الاجمالي|المجموع الكلي|جمع کل',
+  'مجموع|المجموع|الإجمالي|الاجمالي|جمع کل',
+  '(?:المجموع|الإجمالي|الاجمالي) (?:الكلي|العام|الفرعي|النهائي)|مجموع کل|جمع صفحه',
 ];
 
 /** A word for what is carried over that is mostly one for work. */
 const CARRIAGE = /^\W*transporte?\W*$/iu;
+
+/** Words of scripts without spaces between words, which others follow straight away: `รวมเงิน`, `合計金額`. */
+const UNPARTED =
+  /^[^\p{L}\p{N}]*(?:ยอดรวม|รวม|(?:小|合|总|總|総|共|累)[计計])|(?:小|合|总|總|総|共)[计計][\s:：]*$|합계[\s:]*$/u;
 
 const START = new RegExp(`^[^\\p{L}\\p{N}]*(?:${[...AT_START, ...CARRIED].join('|')})(?![\\p{L}\\d])`, 'iu');
 const END = /(?:^|\s)(?:sub-?)?totals?\W*$|^\s*[Σ∑]/iu;
@@ -52,5 +57,8 @@ export function saysTotal(cell: string): boolean {
   // Most cells of a long table are numbers.
   if (cell === '' || (cell >= '0' && cell < ':')) return false;
   const text = cell.trim();
-  return text.length < 80 && !/^\d/.test(text) && (START.test(text) || END.test(text) || WHOLE.test(text));
+  if (text.length >= 80 || /^\d/.test(text)) return false;
+  // Titles of Chinese, Japanese and Korean print are drawn out: 合　計.
+  const drawn = text.replace(/(?<=[\u4e00-\u9fff\uac00-\ud7a3])\s+(?=[\u4e00-\u9fff\uac00-\ud7a3])/gu, '');
+  return [START, END, WHOLE, UNPARTED].some((form) => form.test(drawn));
 }

@@ -16,6 +16,17 @@ const TON_FORCE = 'is one of three forces';
 const TONS = ['t', 'ST', 'LT'];
 const TON_FORCES = ['tf', 'STf', 'LTf'];
 
+const KRONER = ['DKK', 'NOK', 'SEK', 'ISK'];
+const FRANCS = ['CHF', 'XOF', 'XAF', 'XPF'];
+const RUPEES = ['INR', 'PKR', 'LKR', 'NPR', 'MUR'];
+const DOLLARS = ['USD', 'CAD', 'AUD', 'NZD', 'SGD', 'HKD'];
+const PESOS = ['MXN', 'PHP', 'CLP', 'COP', 'ARS'];
+
+/** Symbols that all mean the same several units. */
+function named(symbols: string, choices: readonly string[], because: string): readonly RefusedUnit[] {
+  return symbols.split(' ').map((symbol) => ({ symbol, choices, because }));
+}
+
 const AMBIGUOUS: readonly RefusedUnit[] = [
   { symbol: 'lb', choices: ['lbm', 'lbf'], because: POUND },
   { symbol: 'lbs', choices: ['lbm', 'lbf'], because: POUND },
@@ -41,7 +52,15 @@ const AMBIGUOUS: readonly RefusedUnit[] = [
     because: 'is a ton-force of three kinds over a square foot',
   },
   { symbol: '¥', choices: ['JPY', 'CNY'], because: 'is yen or yuan' },
-  { symbol: 'kr', choices: ['DKK', 'NOK', 'SEK', 'ISK'], because: 'is a krone of several countries' },
+  ...named('kr kr. Kr Kr. krone kroner krona kronor', KRONER, 'is a krone of several countries'),
+  ...named('Fr Fr. fr fr. franc francs Franc Francs', FRANCS, 'is a franc of several countries'),
+  ...named('Rs Rs. rupee rupees Rupees ₨', RUPEES, 'is a rupee of several countries'),
+  ...named('dollar dollars Dollar Dollars', DOLLARS, 'is a dollar of several countries'),
+  ...named('peso pesos Peso Pesos', PESOS, 'is a peso of several countries'),
+  ...named('руб руб. ₽', ['RUB', 'BYN'], 'is a rouble of two countries'),
+  ...named('元 圓', ['CNY', 'TWD', 'HKD'], 'is yuan or dollars of several countries'),
+  ...named('﷼', ['SAR', 'IRR', 'QAR', 'OMR', 'YER'], 'is a rial of several countries'),
+  ...named('C$', ['CAD', 'NIO'], 'is Canadian dollars or córdobas'),
   { symbol: 'ml', choices: ['m'], because: 'is a running metre or a thousandth of a litre' },
   {
     symbol: 'Mm',
@@ -139,7 +158,8 @@ const SLIPS: readonly (readonly [symbols: string, ...choices: string[]])[] = [
   ['EA Ea each nos Nos NOS nr Nr pcs pc Stk Stück шт', 'ea'],
   ['LS Ls', 'ls'],
   ['usd', 'USD'],
-  ['eur', 'EUR'],
+  ['eur euro euros Euro Euros EURO EUROS', 'EUR'],
+  ['SFr SFr. sFr sFr. Franken', 'CHF'],
   ['US$ U$S', 'USD'],
   ['A$ AU$', 'AUD'],
   ['CA$ CAN$', 'CAD'],
@@ -147,9 +167,31 @@ const SLIPS: readonly (readonly [symbols: string, ...choices: string[]])[] = [
   ['HK$', 'HKD'],
   ['S$ SG$', 'SGD'],
   ['NT$', 'TWD'],
-  ['R$', 'BRL'],
-  ['zł', 'PLN'],
+  ['R$ reais', 'BRL'],
+  ['MX$ Mex$', 'MXN'],
+  ['zł zł. zl zloty złoty złotych', 'PLN'],
   ['Kč', 'CZK'],
+  ['forint', 'HUF'],
+  ['RMB 人民币', 'CNY'],
+  ['円 yen', 'JPY'],
+  ['원', 'KRW'],
+  ['RM', 'MYR'],
+  ['Rp Rp.', 'IDR'],
+  ['TL', 'TRY'],
+  ['NIS', 'ILS'],
+  ['грн грн. ₴', 'UAH'],
+  ['฿ บาท', 'THB'],
+  ['₦', 'NGN'],
+  ['₵', 'GHS'],
+  ['₡', 'CRC'],
+  ['₲', 'PYG'],
+  ['₸', 'KZT'],
+  ['₾', 'GEL'],
+  ['₼', 'AZN'],
+  ['₮', 'MNT'],
+  ['₭', 'LAK'],
+  ['৳', 'BDT'],
+  ['֏', 'AMD'],
 ];
 
 /** Several words for one unit, refused as a whole: "sq ft". */

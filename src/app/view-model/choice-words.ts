@@ -1,6 +1,6 @@
-import type { Choice } from '../../document/index.ts';
+import { type Choice, optionWords } from '../../document/index.ts';
 
 /** What a person reads of the option chosen; empty while none is. Formulas read the entry. */
 export function choiceWords({ entry, options }: Choice): string {
-  return options?.find(({ value }) => value === entry)?.label ?? entry;
+  return optionWords(options, entry);
 }

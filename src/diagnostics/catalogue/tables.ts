@@ -350,6 +350,15 @@ export const tables = {
             : `a number with a thousands comma needs quotation marks: "${facts.number}"`,
     }),
   }),
+  'row-ends-blank': entry<RowFacts & { cells: number; columns: number; first: string; second: string }>({
+    title: 'A row with blank cells too many, and numbers side by side',
+    explain:
+      'A row of the text has more cells than there are columns, and the last are blank. Programs write such commas at the end of lines; but where two numbers stand side by side, the comma between them may belong to one number, and the cells behind it would stand in the wrong columns.',
+    words: (facts) => ({
+      message: `line ${facts.line} has ${facts.cells} cells for ${facts.columns} columns, the last of them blank: ${facts.first} and ${facts.second} in it may be two cells or the number ${facts.first},${facts.second}`,
+      hint: `write "${facts.first},${facts.second}" in quotation marks for one number, or say that each comma parts two cells`,
+    }),
+  }),
   'row-blank': entry<{ lines: readonly number[] }>({
     title: 'Blank rows',
     explain: 'Rows of the text with nothing in any of their cells. They are left out, and counted.',

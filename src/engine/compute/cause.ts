@@ -50,6 +50,8 @@ export interface CauseFinder {
   /** A value in words, in the unit the person wrote if the part has one: "4.5 kN". */
   readonly shown: (si: number, node: Typed) => string;
   readonly textOf: (code: number) => string;
+  /** A text that a part has, in the words that a person reads of it. */
+  readonly wordsOf: (code: number, node: Typed) => string;
   readonly normalOf: (code: number) => number;
   readonly scalar: (id: string) => ScalarCell;
   readonly column: (id: string, table: string) => ColumnCell;

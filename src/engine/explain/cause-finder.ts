@@ -8,7 +8,7 @@ import { kindOf } from '../compute/node-kinds.ts';
 import { registerFile } from '../compute/registers.ts';
 import type { Thunk } from '../compute/stream.ts';
 import type { Formula } from '../store/cells.ts';
-import { type Wording, writeOperand } from './write-operand.ts';
+import { textInWords, type Wording, writeOperand } from './write-operand.ts';
 
 /** What a finder asks of the whole sheet. */
 export type Around = Pick<CauseFinder, 'root' | 'isBlankRow' | 'blankWords'>;
@@ -63,6 +63,7 @@ export function createCauseFinder(
     },
     shown: (si, node) => writeOperand(si, node, wording, textOf),
     textOf,
+    wordsOf: (code, node) => textInWords(textOf(code), node, wording),
     normalOf,
     scalar: world.scalar,
     column: world.column,

@@ -20,6 +20,13 @@ export interface Wording {
   readonly system: 'SI' | 'US';
   /** How a line or column is described, by its id. */
   readonly labelOf?: (id: string) => string | undefined;
+  /** The words that a person reads of a text that a line has, by its id: those of the option of a choice. */
+  readonly wordsOf?: (id: string, text: string) => string | undefined;
+}
+
+/** A text that a part has, in the words that a person reads of it. */
+export function textInWords(text: string, node: Typed, { wordsOf }: Wording): string {
+  return (node.kind === 'cell' && wordsOf?.(node.id, text)) || text;
 }
 
 /** A number or point of a part in words: "4.5 kN". Truth is TRUE or FALSE; texts are given as they are. */
@@ -31,7 +38,7 @@ export function writeOperand(
 ): string {
   switch (node.type.kind) {
     case 'text':
-      return `"${textOf(si)}"`;
+      return `"${textInWords(textOf(si), node, wording)}"`;
     case 'truth':
       return si === 1 ? 'TRUE' : 'FALSE';
     default:

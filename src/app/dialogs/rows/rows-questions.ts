@@ -69,7 +69,7 @@ export const rowsQuestions: readonly RowsQuestion[] = [
   {
     key: 'thousands',
     question: 'Commas between digits',
-    codes: ['cells-split'],
+    codes: ['cells-split', 'row-ends-blank'],
     answers: [['plain', 'each parts two cells; for one number put it in quotation marks above']],
   },
   {

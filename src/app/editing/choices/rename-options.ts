@@ -45,17 +45,18 @@ export function followOptions(
 }
 
 /**
- * The one option whose value alone is another one, in a list that is otherwise as it was, by its old value. Where more
- * has changed, the list is another list: what was chosen, and what methods are for, is then for the person to say.
+ * The one option whose value is another one, its words with it or not, in a list that has the other values as it had
+ * them, by its old value. Where more has changed, the list is another list: what was chosen, and what methods are for, is
+ * then for the person to say.
  */
 function renamedOptions(before: readonly Option[], after: readonly Option[]): ReadonlyMap<string, string> {
   if (before.length !== after.length) return new Map();
   const changed = before.flatMap((old, at) => {
     const now = after[at];
-    return now && (now.value !== old.value || now.label !== old.label) ? [{ old, now }] : [];
+    return now && now.value !== old.value ? [{ old, now }] : [];
   });
   const [only, ...others] = changed;
-  if (!only || others.length > 0 || only.old.label !== only.now.label) return new Map();
+  if (!only || others.length > 0) return new Map();
   const [from, to] = [foldedOption(only.old.value), foldedOption(only.now.value)];
   const taken = from !== to && before.some(({ value }) => foldedOption(value) === to);
   return taken ? new Map() : new Map([[from, only.now.value]]);

@@ -1,4 +1,4 @@
-import type { Edit } from '../../../document/index.ts';
+import { type Edit, optionWords } from '../../../document/index.ts';
 import type { Notebook } from '../../../notebook/index.ts';
 import { chooseOption } from '../../editing/methods/change-methods.ts';
 import type { Chooser } from '../../editing/methods/choosers.ts';
@@ -35,7 +35,7 @@ export function methodMenu(
     ...chosen.flatMap((option): readonly MenuItem<() => void>[] => {
       const known = chooser?.options.find(({ value }) => value === option);
       const edit = chooser && known && chooser.now !== option && chooseOption(notebook, chooser, option);
-      const words = `Choose “${known?.label || option}” in ${chooser?.by}`;
+      const words = `Choose “${optionWords(chooser?.options, option)}” in ${chooser?.by}`;
       return edit ? [{ words, action: () => deeds.choose(edit) }] : [];
     }),
     { words: 'Change the formula', action: () => deeds.edit('formula') },

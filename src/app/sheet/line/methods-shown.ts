@@ -1,3 +1,4 @@
+import { optionWords } from '../../../document/index.ts';
 import {
   formulaInForce,
   type Item,
@@ -29,9 +30,7 @@ type Computed = Extract<Item, { checked: unknown }>;
 export function wordsOfMethod(notebook: Notebook, item: Computed, used: MethodItem): string {
   const source = item.methods?.byId === undefined ? undefined : notebook.model.items.get(item.methods.byId);
   const options = source?.kind === 'input' && source.row.kind === 'choice' ? source.row.options : undefined;
-  const inWords = used.method.for?.map(
-    (option) => options?.find(({ value }) => value === option)?.label || option,
-  );
+  const inWords = used.method.for?.map((option) => optionWords(options, option));
   return methodWords(inWords ? { for: inWords } : {});
 }
 

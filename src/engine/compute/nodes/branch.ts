@@ -53,7 +53,7 @@ export const branch: NodeKind<BranchNode> = {
     }
     if (node.otherwise) return finder.cause(node.otherwise);
     if (node.chosenBy) {
-      const option = finder.textOf(finder.value(node.chosenBy));
+      const option = finder.wordsOf(finder.value(node.chosenBy), node.chosenBy);
       const facts = { option, by: finder.written(node.chosenBy) };
       return ownFault(problem('method-option-missing', { from: 0, to: 0 }, facts));
     }
