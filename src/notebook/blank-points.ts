@@ -1,5 +1,6 @@
 import { inCell, type Problem, problem } from '../diagnostics/index.ts';
 import { cellsBetween } from '../document/index.ts';
+import { indexFor } from './methods.ts';
 import type { InputColumnItem, Model } from './model.ts';
 
 /** So many rows of one table are told one by one. */
@@ -45,8 +46,40 @@ function blankPoint(row: number, items: readonly InputColumnItem[], model: Model
   const stated = model.tables.get(items[0]?.table ?? '')?.part.columns.some((one) => 'stated' in one);
   const isEmpty = stated !== true && given.every(isBlank);
   const names = blank.map(({ column }) => column.name);
-  const found = problem('row-incomplete', { from: 0, to: 0 }, { row, names, empty: isEmpty });
+  const meant = assumed(blank, given.filter(isBlank), model);
+  const found = problem('row-incomplete', { from: 0, to: 0 }, { row, names, empty: isEmpty, meant });
   return blank[0] ? [inCell(found, blank[0].id)] : [];
+}
+
+/** A blank cell that chooses a method by what a blank there means. */
+interface Meant {
+  readonly by: string;
+  readonly is: string;
+}
+
+/** The blank cells of a row because of which, by what a blank means there, others are needed. */
+function assumed(
+  needed: readonly InputColumnItem[],
+  blank: readonly InputColumnItem[],
+  model: Model,
+): readonly Meant[] {
+  return blank.flatMap(({ id, table, column }) => {
+    const is = column.default;
+    if (typeof is !== 'string') return [];
+    const isReason = [...model.items.values()].some((item) => {
+      if (item.kind !== 'formula column' || item.table !== table || item.methods?.byId !== id) return false;
+      const { list } = item.methods;
+      const chosen =
+        list[
+          indexFor(
+            list.map(({ method }) => method),
+            is,
+          )
+        ];
+      return needed.some((one) => chosen?.checked.references.has(one.id));
+    });
+    return isReason ? [{ by: column.name, is }] : [];
+  });
 }
 
 /** The given columns of a table in their order, with the cells they have now. */

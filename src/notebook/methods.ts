@@ -187,7 +187,8 @@ function meet(
   const open = methods.some((method) => method.for === undefined)
     ? []
     : [...new Set(options)].filter((option) => !told.has(foldedOption(option)));
-  const left = open.length > 0 ? [problem('method-options-left', NOWHERE, { by, options: open.map(inWords) })] : [];
+  const left =
+    open.length > 0 ? [problem('method-options-left', NOWHERE, { by, options: open.map(inWords) })] : [];
   return { unknown, left };
 }
 

@@ -284,7 +284,9 @@ function labelOf(item: Item | undefined): string | undefined {
 
 /** The words of an option that a choice has. */
 function wordsOf(item: Item | undefined, text: string): string | undefined {
-  return item?.kind === 'input' && item.row.kind === 'choice' ? optionWords(item.row.options, text) : undefined;
+  return item?.kind === 'input' && item.row.kind === 'choice'
+    ? optionWords(item.row.options, text)
+    : undefined;
 }
 
 /**

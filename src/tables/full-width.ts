@@ -27,6 +27,8 @@ export function ordinaryHeading(written: string): string {
  */
 export function ordinarySigns(written: string): string {
   if (!/[^\0-\xff]/.test(written)) return written;
+  // Persian print has a slash in front of decimals, too: such a number can be read two ways.
+  if (/[\u06f0-\u06f9\u0660-\u0669]\s*\/\s*[\u06f0-\u06f9\u0660-\u0669]/.test(written)) return written;
   return written
     .replace(UNSEEN, '')
     .replace(/[\uff01-\uff5e]/g, (sign) => String.fromCharCode(sign.charCodeAt(0) - 0xfee0))

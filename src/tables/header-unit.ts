@@ -113,14 +113,15 @@ function statedIn(header: string, column: TableColumn, registry: UnitRegistry): 
   if (tail !== undefined && readsAs(last, column, registry) === 'fitting') return `${last} ${tail}`;
   const wanted = unitOfColumn(column, registry);
   const unnamed = withoutName(outside, column);
-  const behind = unitWithin(unnamed, column, registry) || otherMoney(unnamed, column, registry);
+  const behind = unitWithin(unnamed, column, registry);
   const found = [...within.toReversed(), ...(behind === '' ? [] : [behind])];
   const [first, ...more] = found.filter((one) => readsAs(one, column, registry) === 'fitting');
-  const money = first === undefined ? '' : otherMoney([unnamed, ...within].join(' '), column, registry);
-  if (money !== '') return `${first} or ${money}`;
+  const money = otherMoney([unnamed, ...within].join(' '), column, registry);
+  if (money !== '' && first !== undefined) return `${first} or ${money}`;
   const other = more.find((one) => first !== undefined && !isSameUnit(first, one, registry, wanted));
   if (first !== undefined) return other === undefined ? first : `${other} or ${first}`;
   const ofOtherKind = found.find((one) => readsAs(one, column, registry) === 'other');
+  if (money !== '' && !ofOtherKind?.includes(money)) return money;
   if (ofOtherKind !== undefined) return ofOtherKind;
   return behind !== '' || !/[)\]}]$/.test(text) ? behind : (within.at(-1) ?? '');
 }

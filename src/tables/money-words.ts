@@ -13,6 +13,10 @@ const TOKENS = /[^\s,;:|=()[\]{}_/"“”]+/gu;
 /** A sign of money that is written straight behind a word, as scripts without spaces have it: 単価円. */
 const BEHIND_WORD = /(?<=[\u3040-\u30ff\u4e00-\u9fff\uac00-\ud7a3])(?:[円元圓원]|\p{Sc})$/u;
 
+/** The country of a dollar, set apart from its sign. */
+const DOLLAR_OF =
+  /(?<![\p{L}\d])(?:\$\s(?:ca|can|cdn|au|aus|nz|hk|sg|mx|mn|tt|bb|jm|fj|nam)|(?:ca|can|cdn|au|aus|nz|hk|sg|mx|mn|tt|bb|jm|fj|nam)\s\$)(?![\p{L}\d])/iu;
+
 /** Whether a column takes amounts of money or prices. */
 export function takesMoney(wanted: Unit | undefined): boolean {
   return wanted !== undefined && isMoney(wanted);
@@ -36,7 +40,8 @@ export function readsAsMoney(text: string, registry: UnitRegistry): boolean {
  * (`C$`, `$k`), its name, or a part of it as cents are.
  */
 export function moneySaid(text: string, registry: UnitRegistry): readonly string[] {
-  return [...text.matchAll(TOKENS)].flatMap(([token]) => {
+  const [ofCountry] = DOLLAR_OF.exec(text) ?? [];
+  const tokens = [...text.matchAll(TOKENS)].flatMap(([token]) => {
     const [behind] = BEHIND_WORD.exec(token) ?? [];
     if (behind !== undefined) return [behind];
     if (/\p{Sc}/u.test(token) || PARTS.test(token)) return [token];
@@ -47,6 +52,7 @@ export function moneySaid(text: string, registry: UnitRegistry): readonly string
         .find((one) => readsAsMoney(one, registry)) ?? []
     );
   });
+  return ofCountry === undefined ? tokens : [ofCountry, ...tokens];
 }
 
 /** Whether what a text says of a currency can be the one of a unit of money. */

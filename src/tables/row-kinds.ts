@@ -148,6 +148,10 @@ function countsColumns({ cells }: TextRow): boolean {
   return end > 2 && cells.slice(0, end).every((cell, at) => /^\W*(\d+)\W*$/.exec(cell)?.[1] === `${at + 1}`);
 }
 
+/** The number of a page, as the foot of one has it. */
+const FOOT_OF_PAGE =
+  /^\W*(?:pages?|seite|blatt|página|pagina|pág\.?|pag\.?|sida|side|sivu|strona|str\.|strana|oldal|стр\.?|страница|σελ\.?|sayfa|trang|halaman|หน้า|صفحة|صفحه)\s*(?:nr\.?|no\.?)?\s*\p{Nd}+/iu;
+
 /**
  * Whether a row of one cell of words is a note: it begins as notes do, the rows beside it have more than two cells, or
  * it is a sentence behind all others. Of two columns one may just be blank.
@@ -157,6 +161,7 @@ function isNote({ cells }: TextRow, typical: number, isBehind: boolean): boolean
   return cells.some(
     (cell) =>
       /^\s*(?:[*†‡#]|notes?\b|remarks?\b|n\.?b\.)/i.test(cell) ||
+      FOOT_OF_PAGE.test(cell) ||
       (typical > 1 && isBehind && cell.trim().split(/\s+/).length > 3),
   );
 }

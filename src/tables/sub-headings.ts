@@ -24,8 +24,13 @@ export function isSubHeading(row: TextRow, top: TextRow, below: readonly TextRow
       /\p{L}/u.test(cell) &&
       !HAS_NUMBER.test(cell) &&
       !saysNone(cell.trim()) &&
-      kindBelow(position, below) === 'numbers',
+      isOverNumbers(cell, kindBelow(position, below)),
   );
+}
+
+/** Of columns with nothing below a unit alone tells that a cell goes on with their heading. */
+function isOverNumbers(cell: string, below: ReturnType<typeof kindBelow>): boolean {
+  return below === 'numbers' || (below === 'nothing' && bracketedUnit(cell) !== '');
 }
 
 /** Whether a row has words, and no number, in these of its cells and nothing in the others. */

@@ -148,3 +148,42 @@ test('a mistake behind many blank rows is told', () => {
   expect(told.filter((one) => one.includes('is blank'))).toHaveLength(5);
   expect(told).toContainEqual(expect.stringMatching(/^s\.bill\.q: row 14: /));
 });
+
+test('a blank that means an option because of which another cell is needed is named with it', () => {
+  const table: Table = {
+    id: 'take',
+    kind: 'table',
+    name: 'take',
+    length: 2,
+    columns: [
+      {
+        id: 'f',
+        kind: 'given',
+        name: 'from',
+        type: 'text',
+        options: ['area', 'volume'],
+        default: 'area',
+        chunks: [[null, 'area']],
+      },
+      { id: 'a', kind: 'given', name: 'area', unit: 'sf', optional: true, chunks: [[null, null]] },
+      { id: 'v', kind: 'given', name: 'V', unit: 'cf', optional: true, chunks: [[9, 9]] },
+      {
+        id: 'm',
+        kind: 'calc',
+        name: 'A',
+        by: 'from',
+        methods: [
+          { id: 'm1', for: ['area'], formula: 'area' },
+          { id: 'm2', for: ['volume'], formula: 'V / 1 ft' },
+        ],
+        unit: 'sf',
+      },
+    ],
+  };
+  const notebook = openNotebook({ ...blankBook(), sheets: [{ key: 's', title: 'S', parts: [table] }] });
+  const [blank, chosen] = notebook.problems().filter(({ code }) => code === 'row-incomplete');
+  expect(blank?.hints).toEqual([
+    'fill in what is missing, or choose another than “area” in “from”, which a blank there means',
+  ]);
+  expect(chosen?.hints).toEqual(['fill in what is missing']);
+});

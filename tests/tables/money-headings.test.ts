@@ -66,6 +66,9 @@ describe('amounts in another currency than the column has, or in a multiple of i
     'Price kr',
     'Price kr.',
     'Price (KR)',
+    'Price $ CA',
+    'Price CDN $',
+    'P.U. € HT',
     'Price Euro',
     'Price euros',
     'Preis Euro netto',
@@ -95,12 +98,19 @@ describe('amounts in another currency than the column has, or in a multiple of i
     expect(priceUnder(header)).toMatch(ASKED);
   });
 
-  test.each(['Price C$', 'Price A$', 'Price Fr.', 'Price CHF k', 'Price Euro', 'Price $k', 'Price (CHF)'])(
-    '%s, whatever unit is said',
-    (header) => {
-      expect(priceUnder(header, 'USD')).toMatch(ASKED);
-    },
-  );
+  test.each([
+    'Price C$',
+    'Price A$',
+    'Price Fr.',
+    'Price CHF k',
+    'Price Euro',
+    'Price $k',
+    'Price (CHF)',
+    'P.U. € HT',
+    'Prix $ CA',
+  ])('%s, whatever unit is said', (header) => {
+    expect(priceUnder(header, 'USD')).toMatch(ASKED);
+  });
 
   test.each(['Rate €/t', 'Rate (C$/t)', 'Rate CHF/t', 'Rate Fr./t', 'Rate k$/t', 'Rate Euro je t'])(
     '%s above a price',

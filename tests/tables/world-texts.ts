@@ -482,6 +482,24 @@ export const WORLD_TEXTS: readonly TakeoffText[] = [
     refused: ['row-note', 'lines 2 and 4'],
   },
   {
+    what: 'the foot of a page in a table of two columns',
+    text: lines('item;V (m3)', 'Slab;12.5', 'Seite 1;', 'Caps;7'),
+    say: [],
+    refused: ['row-note', 'line 3'],
+  },
+  {
+    what: 'headings that go on over a column without numbers, in a unit',
+    text: lines('item;Size;;', ';Area (m2);Thick (cm);Vol (m3)', 'Slab;120;35;'),
+    say: to('Size Area (m2)=A; Size Thick (cm)=h; Size Vol (m3)=V'),
+    cells: { item: ['Slab'], A: [120], h: [0.35], V: [null] },
+  },
+  {
+    what: 'Persian: a slash that may be in front of decimals',
+    text: lines('item;V (m3)', 'بتن;۱۲/۵'),
+    say: [],
+    refused: ['cell-unread', 'line 2, column B'],
+  },
+  {
     what: 'sections of a table of words',
     text: lines('no,item', 'A,Slab', 'B,Caps', 'SOUTH,', 'C,Piles'),
     say: [],

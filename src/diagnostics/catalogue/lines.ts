@@ -106,11 +106,17 @@ export const lines = {
     explain: 'One row of the column cannot be read or computed; the row is named.',
     words: ({ row, message }) => ({ message: `row ${row}: ${message}` }),
   }),
-  'row-incomplete': entry<{ row: number; names: readonly string[]; empty: boolean }>({
+  'row-incomplete': entry<{
+    row: number;
+    names: readonly string[];
+    empty: boolean;
+    /** Blank cells that choose a method by what a blank means there, for which the names are needed. */
+    meant: readonly { readonly by: string; readonly is: string }[];
+  }>({
     title: 'A row of a table in which something needed is blank',
     explain:
       'A blank is missing, never zero: what is computed from the row, and every total over it, has no value until the row is filled in or deleted. It is told once, at the row.',
-    words: ({ row, names, empty }) =>
+    words: ({ row, names, empty, meant }) =>
       empty
         ? {
             message: `row ${row} is blank, and what is computed from it waits`,
@@ -118,7 +124,13 @@ export const lines = {
           }
         : {
             message: `row ${row}: ${listed(names.map(quoted), 'and')} ${names.length === 1 ? 'is' : 'are'} blank, and what is computed from the row waits`,
-            hint: 'fill in what is missing',
+            hint:
+              meant.length === 0
+                ? 'fill in what is missing'
+                : `fill in what is missing, or choose another than ${listed(
+                    meant.map(({ by, is }) => `${quoted(is)} in ${quoted(by)}, which a blank there means`),
+                    'and',
+                  )}`,
           },
   }),
   'waits-on': entry<{ on: string; origin: string; because: string }>({
