@@ -408,7 +408,10 @@ function sameMethods(a: Methods | undefined, b: Methods | undefined): boolean {
     a.byId === b.byId &&
     a.list.length === b.list.length &&
     a.list.every(
-      (one, at) => one.checked === b.list[at]?.checked && sameWords(one.problems, b.list[at]?.problems),
+      (one, at) =>
+        one.checked === b.list[at]?.checked &&
+        one.words === b.list[at]?.words &&
+        sameWords(one.problems, b.list[at]?.problems),
     ) &&
     sameWords(a.remarks, b.remarks)
   );

@@ -79,9 +79,9 @@ export function checkMethods(
 }
 
 /** What is wrong with a method, told of the line it is one of; the place is one in the method's own formula. */
-export function failuresOf({ method, problems }: MethodItem): readonly Problem[] {
+export function failuresOf({ method, words, problems }: MethodItem): readonly Problem[] {
   return problems.map(({ from, to, severity, message, hints }) => {
-    const facts = { method: methodWords(method), id: method.id, message };
+    const facts = { method: words, id: method.id, message };
     return { ...problem('method-fails', { from, to }, facts), severity, hints };
   });
 }
@@ -103,7 +103,7 @@ function stopped(
 
 /** The methods with what is wrong with each. Where no unit says what they give, all give what the one in force does. */
 function withKinds(
-  { methods, chosen }: MethodPlan,
+  { methods, chosen, inWords }: MethodPlan,
   checks: readonly CheckedFormula[],
   { unit }: Draft,
   registry: UnitRegistry,
@@ -112,25 +112,27 @@ function withKinds(
   const first =
     chosen !== undefined && isKnown(chosen) ? chosen : checks.findIndex((_, index) => isKnown(index));
   const [model, wanted] = [methods[first], checks[first]?.typed.type];
+  const wordsOf = (method: Method): string => methodWords(method.for ? { for: method.for.map(inWords) } : {});
   return methods.flatMap((method, index) => {
+    const words = wordsOf(method);
     const checked = checks[index];
     if (!checked) return [];
     const { type } = checked.typed;
     if (unit || !wanted || !model || !isKnown(index) || sameKind(type, wanted))
-      return [{ method, checked, problems: checked.problems }];
-    const found = differs(checked, { method: model, type: wanted }, registry);
-    return [{ method, checked, problems: [...checked.problems, found] }];
+      return [{ method, words, checked, problems: checked.problems }];
+    const found = differs(checked, { words: wordsOf(model), type: wanted }, registry);
+    return [{ method, words, checked, problems: [...checked.problems, found] }];
   });
 }
 
 function differs(
   { typed, text }: CheckedFormula,
-  { method, type }: { readonly method: Method; readonly type: Type },
+  { words, type }: { readonly words: string; readonly type: Type },
   registry: UnitRegistry,
 ): Problem {
   const facts = {
     is: describeType(typed.type, registry),
-    other: methodWords(method),
+    other: words,
     wanted: describeType(type, registry),
   };
   return problem('methods-differ', { from: 0, to: text.length }, facts);
@@ -152,7 +154,7 @@ export function methodDiffers(
     (one) => one.method.id !== id && one.checked.typed.type.kind !== 'unknown',
   );
   if (!other || sameKind(checked.typed.type, other.checked.typed.type)) return undefined;
-  return differs(checked, { method: other.method, type: other.checked.typed.type }, registry);
+  return differs(checked, { words: other.words, type: other.checked.typed.type }, registry);
 }
 
 function notText({ by, byId }: MethodPlan, { known, registry }: MethodsAround): Problem | undefined {

@@ -18,6 +18,8 @@ export interface MethodPlan {
   /** Why no method can be in force. */
   readonly refused?: Problem;
   readonly remarks: readonly Problem[];
+  /** The words that a person reads of an option. */
+  readonly inWords: (option: string) => string;
 }
 
 const NOWHERE = { from: 0, to: 0 };
@@ -38,7 +40,8 @@ export function planMethods(
 ): MethodPlan {
   const table = part.kind === 'column' ? `${part.sheet}.${part.table.name}` : undefined;
   const source = resolveName(by, names, part.sheet, table);
-  const base = { by, methods, formula: '', remarks: [] };
+  const inWords = wordsOfOptions(source);
+  const base = { by, methods, formula: '', remarks: [], inWords };
   if (!source || source.kind === 'table')
     return {
       ...base,
@@ -47,7 +50,6 @@ export function planMethods(
   const found = { ...base, byId: source.id };
   if (source.kind === 'column' && (by.includes('.') || `${source.sheet}.${source.table.name}` !== table))
     return { ...found, refused: problem('methods-by-column', NOWHERE, { by }) };
-  const inWords = wordsOfOptions(source);
   const [only] = methods;
   if (source.kind === 'column' || source.row.kind !== 'choice') {
     const options = source.kind === 'column' ? optionsOf(source.id) : [];
@@ -193,8 +195,8 @@ function meet(
 }
 
 /** The words that a person reads of the options of what chooses. */
-function wordsOfOptions(source: NamedPart): (option: string) => string {
-  const row = source.kind === 'row' && source.row.kind === 'choice' ? source.row : undefined;
+function wordsOfOptions(source: NamedPart | undefined): (option: string) => string {
+  const row = source?.kind === 'row' && source.row.kind === 'choice' ? source.row : undefined;
   return (option) => optionWords(row?.options, option);
 }
 

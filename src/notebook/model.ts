@@ -18,6 +18,8 @@ import type { StatedCells } from './stated-column.ts';
 /** One method of a line, checked like any formula. */
 export interface MethodItem {
   readonly method: Method;
+  /** What it is for, its options in the words that a person reads of them. */
+  readonly words: string;
   readonly checked: CheckedFormula;
   /** What is wrong with it, told of its own formula; it stands in nobody's way unless the method is in force. */
   readonly problems: readonly Problem[];

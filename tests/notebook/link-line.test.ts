@@ -199,3 +199,33 @@ test('what is to be linked is so no more once it is linked, or kept as it is', (
   expect(open()).toEqual([]);
   expect(si(notebook, 'pile.kept')).toBe(2 * 4448.2216152605);
 });
+
+test('a given that has its unit from its entry alone is shown in it when it is linked', () => {
+  const notebook = openNotebook({
+    ...blankBook(),
+    sheets: [
+      {
+        key: 's',
+        title: 'S',
+        parts: [
+          {
+            id: 'p',
+            kind: 'rows',
+            rows: [
+              { id: 'r1', kind: 'given', name: 'mine', entry: '12 kip' },
+              { id: 'r2', kind: 'given', name: 'theirs', entry: '100 kN', unit: 'kN' },
+              { id: 'r3', kind: 'given', name: 'plain', entry: '12' },
+              { id: 'r4', kind: 'given', name: 'count', entry: '5' },
+            ],
+          },
+        ],
+      },
+    ],
+  });
+  apply(notebook, linkEdit(notebook, 's.mine', 's.theirs'));
+  expect(rowNamed(notebook, 'mine')).toMatchObject({ kind: 'calc', formula: 'theirs', unit: 'kip' });
+  const read = notebook.result('s.mine');
+  expect(read.status === 'ok' && read.value.kind === 'number' && read.value.unit.text).toBe('kip');
+  apply(notebook, linkEdit(notebook, 's.plain', 's.count'));
+  expect(rowNamed(notebook, 'plain')).not.toHaveProperty('unit');
+});

@@ -17,6 +17,7 @@ import type { Session } from '../session/session.ts';
 import { dialogStyles } from '../style/dialog-styles.ts';
 import { fieldsStyles } from '../style/fields-styles.ts';
 import { showModal } from '../style/modal-dialog.ts';
+import { refusalWords } from '../view-model/persons-words.ts';
 import type { CellPlace } from '../view-model/place.ts';
 
 type Field =
@@ -237,7 +238,7 @@ export class DetailsDialog extends LitElement {
     const edit = detailsEdit(this.session, this.place, this.draft);
     const done = edit.ok && edit.value ? this.session.apply(edit.value) : edit;
     if (done.ok) this.#close();
-    else this.refusal = done.problems.map(({ message, hints }) => [message, ...hints].join('; ')).join('. ');
+    else this.refusal = refusalWords(done.problems, this.session.notebook, this.place.sheet).join('. ');
   };
 
   readonly #close = (): void => {

@@ -14,6 +14,7 @@ import { fieldsStyles } from '../style/fields-styles.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { showModal } from '../style/modal-dialog.ts';
+import { refusalWords } from '../view-model/persons-words.ts';
 import type { CellPlace } from '../view-model/place.ts';
 import { itemAt, labelOf, localName } from '../view-model/places.ts';
 import { resultText } from '../view-model/result-text.ts';
@@ -218,7 +219,7 @@ export class LinkDialog extends LitElement {
     const edit = linkEdit(this.session.notebook, this.line, other.id);
     const done = edit.ok ? this.session.apply(edit.value) : edit;
     if (done.ok) this.#close();
-    else this.refusal = done.problems.map(({ message, hints }) => [message, ...hints].join('; ')).join('. ');
+    else this.refusal = refusalWords(done.problems, this.session.notebook, this.session.sheet).join('. ');
   }
 
   readonly #close = (): void => {

@@ -8,6 +8,7 @@ import type { BookStore } from '../storage/book-store.ts';
 import { dialogStyles } from '../style/dialog-styles.ts';
 import { fieldsStyles } from '../style/fields-styles.ts';
 import { showModal } from '../style/modal-dialog.ts';
+import { refusalWords } from '../view-model/persons-words.ts';
 import { labelOf, localName } from '../view-model/places.ts';
 import { type SheetSource, sourceWords } from './bring-source.ts';
 
@@ -217,7 +218,7 @@ export class SheetDialog extends LitElement {
   #apply(edit: Outcome<Edit>): boolean {
     const done = edit.ok ? this.session.apply(edit.value) : edit;
     if (done.ok) this.#close();
-    else this.refusal = done.problems.map(({ message, hints }) => [message, ...hints].join('; ')).join('. ');
+    else this.refusal = refusalWords(done.problems, this.session.notebook, this.session.sheet).join('. ');
     return done.ok;
   }
 
@@ -238,5 +239,5 @@ function changeOf(
   if (title !== sheet.title) edits.push(setSheetField(sheet.key, 'title', title));
   if (group !== (sheet.group ?? ''))
     edits.push(setSheetField(sheet.key, 'group', group === '' ? undefined : group));
-  return succeed(joinEdits(`change sheet ${sheet.key}`, [...edits, renamed.value]));
+  return succeed(joinEdits(`change sheet ${sheet.title || sheet.key}`, [...edits, renamed.value]));
 }

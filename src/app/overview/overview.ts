@@ -2,8 +2,8 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Problem } from '../../diagnostics/index.ts';
 import type { Prose } from '../../document/index.ts';
 import { drawUtilisations } from '../../figures/index.ts';
-import { type Verdict, writeUtilisation } from '../../notebook/index.ts';
-import { math, symbolMath } from '../../record/index.ts';
+import { type Item, type Verdict, writeUtilisation } from '../../notebook/index.ts';
+import { formulaMath, math, symbolMath } from '../../record/index.ts';
 import { placeOfProblem } from '../findings/finding-places.ts';
 import { type FoundCheck, findingsOf, sheetOf } from '../findings/findings.ts';
 import type { OverviewPart, Session } from '../session/session.ts';
@@ -13,6 +13,7 @@ import { mathsStyles } from '../style/maths-styles.ts';
 import { OwnWidth } from '../style/own-width.ts';
 import { drawSign } from '../style/signs.ts';
 import { shownSides } from '../view-model/compared-sides.ts';
+import { problemInWords } from '../view-model/persons-words.ts';
 import type { CellPlace } from '../view-model/place.ts';
 import { labelOf, localName, placeOfId } from '../view-model/places.ts';
 import { drawLinkList } from './link-list.ts';
@@ -134,7 +135,7 @@ export class Overview extends LitElement {
       ? drawVerdict(verdict)
       : inapplicable
         ? html`<span class="quiet" title=${inapplicable.message}>${drawSign('idle')} does not apply</span>`
-        : html`<span class="quiet" title=${this.#whyNot(item.id)}>no value</span>`;
+        : html`<span class="quiet" title=${this.#whyNot(item)}>no value</span>`;
     const use =
       verdict?.utilisation === undefined ? '' : writeUtilisation(verdict.utilisation, verdict.holds);
     const { units, notebook } = this.session;
@@ -145,8 +146,8 @@ export class Overview extends LitElement {
       <td>
         ${this.#goButton(labelOf(item), placeOfId(this.session.notebook, item.id))}
         ${this.narrow && sides?.demand ? html`<div class="quiet sides"><span>demand ${sides.demand},</span> <span>capacity ${sides.capacity}</span></div>` : nothing}
-        ${inapplicable && item.applies ? html`<div class="quiet">applies where ${item.applies.text.trim()}</div>` : nothing}
-        ${verdict?.outOfRange ? html`<div class="out-of-range">${verdict.outOfRange.message}</div>` : nothing}
+        ${inapplicable && item.applies ? html`<div class="quiet">applies where ${item.applies.whole ? drawMarkup(math(formulaMath(item.applies.syntax))) : item.applies.text.trim()}</div>` : nothing}
+        ${verdict?.outOfRange ? html`<div class="out-of-range">${this.#inWords(verdict.outOfRange, item.sheet).message}</div>` : nothing}
       </td>
       ${
         this.narrow
@@ -160,9 +161,13 @@ export class Overview extends LitElement {
   }
 
   /** Why a check has no value. */
-  #whyNot(id: string): string {
+  #whyNot({ id, sheet }: Item): string {
     const result = this.session.notebook.result(id);
-    return 'problem' in result ? result.problem.message : 'blank';
+    return 'problem' in result ? this.#inWords(result.problem, sheet).message : 'blank';
+  }
+
+  #inWords(found: Problem, sheet: string): Problem {
+    return problemInWords(found, this.session.notebook, sheet);
   }
 
   /** Problems or remarks: where, what is wrong, and what would mend it. */
@@ -185,7 +190,8 @@ export class Overview extends LitElement {
     const sheet = sheetOf(problem);
     const name = problem.cell?.slice(sheet.length + 1) ?? '';
     const place = placeOfProblem(this.session.notebook, problem);
-    const words = html`${problem.message}${problem.hints.map((hint) => html`<span class="quiet">; ${hint}</span>`)}`;
+    const told = this.#inWords(problem, sheet);
+    const words = html`${told.message}${told.hints.map((hint) => html`<span class="quiet">; ${hint}</span>`)}`;
     const sign = problem.severity === 'error' ? 'problem' : 'warning';
     return html`<tr class=${place ? 'goes' : ''}>
       ${this.#sheetCell(sheet, before && sheetOf(before))}

@@ -5,7 +5,7 @@ import type { Session } from '../session/session.ts';
 import { drawMarkup } from '../style/markup.ts';
 import type { CellPlace } from '../view-model/place.ts';
 import { labelOf, localName, placeOfId } from '../view-model/places.ts';
-import { statedWords } from '../view-model/stated-words.ts';
+import { statedWords, whyNotComputed } from '../view-model/stated-words.ts';
 
 /** So many stated values are listed: a column may have thousands. */
 const MOST = 500;
@@ -59,7 +59,7 @@ function drawOne(
   const { stated, typed, reason, reasonFor, computed, difference } = statedWords(notebook, one, units);
   const item = notebook.model.items.get(one.id);
   const sheet = sheetIn(one.id);
-  const why = 'problem' in one.computed ? one.computed.problem.message : undefined;
+  const why = whyNotComputed(notebook, one, sheet);
   const where = one.side ?? (one.row === undefined ? undefined : `row ${one.row + 1}`);
   return html`<tr class="goes">
     ${sheetCell(sheet, before && sheetIn(before.id))}

@@ -16,6 +16,7 @@ import { OwnWidth } from '../style/own-width.ts';
 import { choiceWords } from '../view-model/choice-words.ts';
 import { failsBy } from '../view-model/compared-sides.ts';
 import { quantityText } from '../view-model/format-quantity.ts';
+import { problemInWords } from '../view-model/persons-words.ts';
 import { dependsOn, feedsOf, itemAt, labelOf, localName, placeOfId } from '../view-model/places.ts';
 import { resultText } from '../view-model/result-text.ts';
 import { drawNumbers, drawSymbols } from './formula-part.ts';
@@ -97,13 +98,13 @@ export class SidePanel extends LitElement {
   }
 
   /** How far a check is from holding, and on which values beyond their ranges it rests. */
-  #excess({ id }: Item) {
+  #excess({ id, sheet }: Item) {
     const { notebook, units } = this.session;
     const verdict = notebook.verdict(id);
     const by = verdict && failsBy(verdict, units, notebook.model.registry);
     const { outOfRange } = verdict ?? {};
     return html`${by === undefined ? nothing : html`<p class="excess">fails by ${by}</p>`}
-      ${outOfRange ? html`<p class="problem warning" role="note">${outOfRange.message}</p>` : nothing}`;
+      ${outOfRange ? html`<p class="problem warning" role="note">${problemInWords(outOfRange, notebook, sheet).message}</p>` : nothing}`;
   }
 
   #empty() {
@@ -170,7 +171,8 @@ export class SidePanel extends LitElement {
     return all.map((found) => this.#problem(item, found));
   }
 
-  #problem(item: Item, found: Problem): TemplateResult {
+  #problem(item: Item, told: Problem): TemplateResult {
+    const found = problemInWords(told, this.session.notebook, item.sheet);
     const mends = item.kind === 'formula' || (item.kind === 'input' && item.row.kind === 'given');
     const kind =
       found.severity === 'warning' ? 'warning' : waits(found, this.session.notebook) ? 'waits' : '';

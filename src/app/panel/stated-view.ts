@@ -10,7 +10,7 @@ import {
 } from '../editing/cells/state-target.ts';
 import type { Session } from '../session/session.ts';
 import type { CellPlace } from '../view-model/place.ts';
-import { statedWords } from '../view-model/stated-words.ts';
+import { statedWords, whyNotComputed } from '../view-model/stated-words.ts';
 
 /**
  * What is stated of the line in hand, or of the cell of a column: value, reason, what is computed, the difference, and
@@ -53,7 +53,7 @@ function drawOne(session: Session, place: CellPlace, target: StateTarget, here: 
   const { stated, typed, reason, reasonFor, computed, difference } = statedWords(notebook, here, units);
   const side = sideOf(target);
   const of = side ? ` the ${side}` : '';
-  const why = 'problem' in here.computed ? here.computed.problem.message : undefined;
+  const why = whyNotComputed(notebook, here, place.sheet);
   return html`<div class="stated-one"><dl>
       <dt>${side ? `${side} stated` : 'stated'}</dt>
       <dd class="numbers">${stated}${typed === undefined ? nothing : html` <span class="quiet">as typed: ${typed}</span>`}</dd>

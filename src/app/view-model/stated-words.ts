@@ -2,6 +2,7 @@ import type { Notebook, Quantity, Result, StatedHere, Value } from '../../notebo
 import { differenceShare } from '../../record/index.ts';
 import { isBareNumber, unitInPrint } from '../../units/index.ts';
 import { formatQuantity, quantityText } from './format-quantity.ts';
+import { problemInWords } from './persons-words.ts';
 import type { UnitsView } from './units-view.ts';
 
 /** What a person reads of a value stated in place of a computed one. */
@@ -18,6 +19,15 @@ export interface StatedWords {
   readonly computed: string;
   /** Stated less computed, with its share of the computed value; absent where that is no number. */
   readonly difference?: string;
+}
+
+/** Why a formula in place of which a value is stated fails; undefined where it does not. */
+export function whyNotComputed(
+  notebook: Notebook,
+  { computed }: StatedHere,
+  sheet: string,
+): string | undefined {
+  return 'problem' in computed ? problemInWords(computed.problem, notebook, sheet).message : undefined;
 }
 
 /** A stated value in words, in the units shown. */

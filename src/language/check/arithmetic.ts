@@ -218,7 +218,8 @@ export function angleFixes(plain: Typed, context: Context) {
 /** `5 m/s` where `s` is a unit too: reported, and true. Spaces and a name in scope make it a value. */
 function unitOrName(node: BinarySyntax, context: Context): boolean {
   if (node.op !== '*' && node.op !== '/' && node.op !== '-') return false;
-  const number = factorAt(node.left, 'last');
+  const last = factorAt(node.left, 'last');
+  const number = last.kind === 'negate' ? last.operand : last;
   const follower = factorAt(node.right, 'first');
   const name = follower.kind === 'power' ? follower.base : follower;
   if (number.kind !== 'number' || !number.unit || name.kind !== 'name') return false;

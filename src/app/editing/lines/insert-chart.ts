@@ -14,7 +14,8 @@ export function insertChart(notebook: Notebook, place: CellPlace): Outcome<Chang
   const sheet = findSheet(book, place.sheet);
   if (!sheet) return undefined;
   const table = tableNear(sheet, place.part);
-  if (!table) return fail(problem('chart-without-table', { from: 0, to: 0 }, { sheet: sheet.key }));
+  if (!table)
+    return fail(problem('chart-without-table', { from: 0, to: 0 }, { sheet: sheet.title || sheet.key }));
   const fresh = freshFor(book, sheet);
   const columns = usualColumns(notebook, sheet.key, table);
   const chart = { id: fresh.id('p'), kind: 'chart', form: 'line', table: table.name, ...columns } as const;

@@ -106,7 +106,11 @@ function refusal(book: Book, target: Target, name: string): Problem | undefined 
   const span = { from: 0, to: name.length };
   const by = name === target.name ? undefined : bearerOf(book, target, name);
   if (by === undefined) return undefined;
-  return problem('rename-taken', span, { name, by, ...(by !== A_SHEET && { sheet: target.sheet.key }) });
+  return problem('rename-taken', span, {
+    name,
+    by,
+    ...(by !== A_SHEET && { sheet: target.sheet.title || target.sheet.key }),
+  });
 }
 
 /** What has the name already, where it may not be shared. */

@@ -7,6 +7,7 @@ import {
   type Method,
   moveMethod,
   type Option,
+  optionWords,
   removeMethod,
   setColumnField,
   setEntry,
@@ -144,9 +145,18 @@ export function keepOneMethod({ line, place }: MethodLine, id: string): Edit {
 }
 
 /** Chooses an option in the choice that decides, for all that goes by it. */
-export function chooseOption(notebook: Notebook, { id, by }: Chooser, option: string): Edit | undefined {
+export function chooseOption(
+  notebook: Notebook,
+  { id, by, options }: Chooser,
+  option: string,
+): Edit | undefined {
   const place = placeOfId(notebook, id);
-  return place && { ...setEntry({ ...place, row: place.item }, option), label: `choose ${option} for ${by}` };
+  return (
+    place && {
+      ...setEntry({ ...place, row: place.item }, option),
+      label: `choose ${optionWords(options, option)} for ${by}`,
+    }
+  );
 }
 
 interface Served {
@@ -177,7 +187,10 @@ function serve(
   if (wanted.length === 0) return refuse(problem('method-for-nothing', NOWHERE, { name }));
   const taken = new Set(rest.flatMap((one) => one.for ?? []).map(foldedOption));
   const twice = wanted.find((option) => taken.has(foldedOption(option)));
-  if (twice !== undefined) return refuse(problem('method-option-taken', NOWHERE, { name, option: twice }));
+  if (twice !== undefined)
+    return refuse(
+      problem('method-option-taken', NOWHERE, { name, option: optionWords(chooser?.options, twice) }),
+    );
   return succeed({ for: { for: wanted }, edits: added?.value ?? [] });
 }
 
@@ -196,7 +209,7 @@ function withOption(
   const place = to && placeOfId(notebook, to.id);
   if (!place) return chooser?.isOpen ? succeed([]) : fail(problem('option-of-none', NOWHERE, { by, option }));
   const same = to.options.find((one) => foldedOption(one.value) === foldedOption(option));
-  if (same) return fail(problem('option-there', NOWHERE, { by: to.id, option: same.value }));
+  if (same) return fail(problem('option-there', NOWHERE, { by: to.id, option: same.label || same.value }));
   const words = label?.trim() ?? '';
   if (findPlace(notebook.book, place)?.kind === 'row')
     return succeed([

@@ -23,10 +23,10 @@ import type { Commit } from '../../editor/cell-edit.ts';
 import type { Session } from '../../session/session.ts';
 import { SessionController } from '../../session/session-controller.ts';
 import { cellEditor } from '../../sheet/editing/cell-editor.ts';
-import { wordsOfMethod } from '../../sheet/line/methods-shown.ts';
 import type { CommandMenu } from '../../sheet/menu/command-menu.ts';
 import { mathsStyles } from '../../style/maths-styles.ts';
 import { drawSign } from '../../style/signs.ts';
+import { refusalWords } from '../../view-model/persons-words.ts';
 import {
   type CellPlace,
   type MethodText,
@@ -197,9 +197,8 @@ export class QuayMethods extends LitElement {
   /** One method: what it is for, formula, source, note; of the one in force the numbers too. */
   #method(shown: Shown, one: MethodItem, inForce: boolean): TemplateResult {
     const { item, line } = shown;
-    const { method, checked, problems } = one;
+    const { method, words, checked, problems } = one;
     const { session, room } = this;
-    const words = wordsOfMethod(session.notebook, item, one);
     const list = item.methods?.list ?? [];
     const isTyped = session.hand?.place.method === method.id;
     const told = inForce || isTyped ? [] : problems;
@@ -331,7 +330,7 @@ export class QuayMethods extends LitElement {
     const edit = made.ok ? (made.value && 'edit' in made.value ? made.value.edit : made.value) : undefined;
     const done = made.ok && edit ? session.apply(edit) : made;
     if (!done.ok) {
-      this.form = { ...form, refusal: inWords(done) };
+      this.form = { ...form, refusal: this.#inWords(done) };
       return;
     }
     this.#closeForm(form.kind === 'begin' ? { ...form, kind: 'add' } : form);
@@ -341,13 +340,17 @@ export class QuayMethods extends LitElement {
     this.#edit(methodPlace(lineCell(line), made.value.id, 'formula'));
   }
 
+  #inWords({ problems }: Extract<Outcome<unknown>, { ok: false }>): string {
+    return refusalWords(problems, this.session.notebook, this.session.sheet).join('. ');
+  }
+
   #edit(place: CellPlace): void {
     if (this.session.beginEdit(place)) this.requestUpdate();
   }
 
   #apply(edit: Outcome<Edit | undefined>, wanted: string): void {
     const done = edit.ok && edit.value ? this.session.apply(edit.value) : edit;
-    this.refusal = done.ok ? undefined : inWords(done);
+    this.refusal = done.ok ? undefined : this.#inWords(done);
     this.#wanted = wanted;
     this.requestUpdate();
   }
@@ -426,10 +429,4 @@ export class QuayMethods extends LitElement {
 /** What a button of a place is found by. */
 function keyOf({ method, field }: CellPlace): string {
   return `${field} ${method}`;
-}
-
-function inWords(outcome: Outcome<unknown>): string {
-  return outcome.ok
-    ? ''
-    : outcome.problems.map(({ message, hints }) => [message, ...hints].join('; ')).join('. ');
 }

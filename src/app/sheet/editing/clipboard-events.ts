@@ -232,7 +232,7 @@ export class ClipboardEvents implements ReactiveController {
     host.commit({ move: 'stay' });
     if (found) return;
     const written = text.trim();
-    const values = options.map(({ value }) => value).filter((value) => value !== '');
+    const values = options.map(({ value, label }) => label || value).filter((words) => words !== '');
     const facts = { written, options: values, near: [...nearest(written, values)] };
     const { message, hints } = problem('choice-unknown', { from: 0, to: written.length }, facts);
     host.refuse([[message, ...hints].join('; ')]);

@@ -10,7 +10,7 @@ import {
   type Verdict,
   writeUtilisation,
 } from '../../../notebook/index.ts';
-import { math, symbolMath } from '../../../record/index.ts';
+import { formulaMath, math, symbolMath } from '../../../record/index.ts';
 import { unitInPrint } from '../../../units/index.ts';
 import { drawMarkup } from '../../style/markup.ts';
 import { drawSign, type Sign } from '../../style/signs.ts';
@@ -18,6 +18,7 @@ import { choiceWords } from '../../view-model/choice-words.ts';
 import { comparedSides } from '../../view-model/compared-sides.ts';
 import { entryView } from '../../view-model/entry-view.ts';
 import { displayUnit, formatQuantity, type PrintedQuantity } from '../../view-model/format-quantity.ts';
+import { problemInWords } from '../../view-model/persons-words.ts';
 import { localName } from '../../view-model/places.ts';
 import { drawLineNumbers, drawRowNumbers, isSideWorked } from '../numbers/numbers-view.ts';
 import { LETTER } from '../paper/page-measure.ts';
@@ -70,10 +71,10 @@ function givenBody(context: LineContext, row: Given): LineBody {
   const result = resultOf(context);
   const unit = lineUnit(context);
   if (result?.status === 'problem')
-    return stopped(html`<span class="entry">${row.entry}</span>`, result, unit, 'plain');
+    return stopped(context, html`<span class="entry">${row.entry}</span>`, result, unit, 'plain');
   if (result?.status !== 'ok') return { layout: 'plain', value: blankEntry(row.optional === true), unit };
   const warning = context.item?.problems.find(({ severity }) => severity === 'warning');
-  const told = warning ? sentence(warning, 'warning') : nothing;
+  const told = warning ? toldOf(context, warning) : nothing;
   const marked = warning ? ({ told: true, sign: { sign: 'warning', words: 'see the remark' } } as const) : {};
   if (result.value.kind !== 'number') {
     const value = html`<span class="entry words">${row.entry}</span>${told}`;
@@ -105,7 +106,7 @@ function choiceBody(context: LineContext, row: Choice): LineBody {
   const wanted = (label.length + (row.label ?? '').length) * LETTER * 1.06 + 60;
   const beside = wordsFit(label, context.room) ? 'beside' : 'under';
   const layout = wanted <= context.room.across ? 'across' : beside;
-  if (result?.status === 'problem') return stopped(shown, result, '', beside);
+  if (result?.status === 'problem') return stopped(context, shown, result, '', beside);
   return { layout, value: shown, unit: '' };
 }
 
@@ -126,7 +127,7 @@ function calcBody(context: LineContext): LineBody {
     ? ({ layout: 'beside', drawn: html`<div class="calculation"></div>` } as const)
     : (linkedFrom(context, item) ?? calculation(context, used.item, result?.status === 'ok', used.words));
   if (result?.status === 'problem' || result?.status === 'waiting')
-    return stopped(formula.drawn, result, unit, formula.layout);
+    return stopped(context, formula.drawn, result, unit, formula.layout);
   if (result?.status !== 'ok')
     return {
       layout: formula.layout,
@@ -188,7 +189,7 @@ function columnBody(context: LineContext, item: Computed, unit: string): LineBod
   if (item.methods) return methodsBody(context, item, unit);
   const { drawn, layout } = calculation(context, item, true);
   const column = notebook.column(item.id);
-  if (column.status !== 'ok') return stopped(drawn, column, unit, layout);
+  if (column.status !== 'ok') return stopped(context, drawn, column, unit, layout);
   return { layout, value: drawn, unit };
 }
 
@@ -205,7 +206,7 @@ function methodsBody(context: LineContext, item: Computed, unit: string): LineBo
   const numbers = context.full ? numbersOf(context, item, 'below') : nothing;
   const drawn = html`<div class="calculation">${shown}</div>${numbers}`;
   const column = notebook.column(item.id);
-  if (column.status !== 'ok') return stopped(drawn, column, unit, 'under');
+  if (column.status !== 'ok') return stopped(context, drawn, column, unit, 'under');
   return { layout: 'under', value: drawn, unit };
 }
 
@@ -276,11 +277,11 @@ function checkBody(context: LineContext): LineBody {
   const result = session.notebook.result(item.id);
   const formula = calculation(context, item, false);
   if (result.status === 'problem' || result.status === 'waiting')
-    return stopped(formula.drawn, result, '', formula.layout);
+    return stopped(context, formula.drawn, result, '', formula.layout);
   if (result.status === 'inapplicable')
     return {
       layout: formula.layout,
-      value: html`${formula.drawn}${sentence(result.problem, 'idle')}${statedNote(context)}`,
+      value: html`${formula.drawn}${inapplicable(item.applies, result.problem)}${statedNote(context)}`,
       unit: '',
       told: true,
     };
@@ -294,7 +295,7 @@ function checkBody(context: LineContext): LineBody {
   const sides = comparedSides(session.notebook, item, session.units);
   const stated = statedNote(context);
   const { outOfRange } = verdict;
-  const note = html`${outOfRange ? sentence(outOfRange, 'warning') : nothing}${stated}`;
+  const note = html`${outOfRange ? toldOf(context, outOfRange) : nothing}${stated}`;
   const told = stated === nothing && !outOfRange ? {} : { told: true };
   if (!sides)
     return {
@@ -351,13 +352,31 @@ function verdictOf({ holds, utilisation, outOfRange }: Verdict): TemplateResult 
 }
 
 function stopped(
+  { session, sheet }: LineContext,
   drawn: TemplateResult,
   result: { readonly status: 'problem' | 'waiting'; readonly problem: Problem },
   unit: string,
   layout: LineBody['layout'],
 ): LineBody {
   const sign = result.status === 'problem' ? 'problem' : 'waits';
-  return { layout, value: html`${drawn}${sentence(result.problem, sign)}`, unit, told: true };
+  return {
+    layout,
+    value: html`${drawn}${sentence(problemInWords(result.problem, session.notebook, sheet), sign)}`,
+    unit,
+    told: true,
+  };
+}
+
+/** What there is to see of a line that has its value. */
+function toldOf({ session, sheet }: LineContext, warning: Problem): TemplateResult {
+  return sentence(problemInWords(warning, session.notebook, sheet), 'warning');
+}
+
+/** That a check does not apply, with the condition set as mathematics. */
+function inapplicable(applies: CheckedFormula | undefined, { message }: Problem): TemplateResult {
+  return html`<p class="sentence idle">
+    ${drawSign('idle')}<span>${applies?.whole ? html`does not apply: it applies where ${drawMarkup(math(formulaMath(applies.syntax)))}, which is not so` : message}</span>
+  </p>`;
 }
 
 /** What is wrong, in place of a result, and what would mend it. */

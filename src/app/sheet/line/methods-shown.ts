@@ -1,10 +1,8 @@
-import { optionWords } from '../../../document/index.ts';
 import {
   formulaInForce,
   type Item,
   type MethodItem,
   methodsUsed,
-  methodWords,
   type Notebook,
   rowsInWords,
 } from '../../../notebook/index.ts';
@@ -23,33 +21,21 @@ export interface MethodShown {
 /** A line or column with a formula. */
 type Computed = Extract<Item, { checked: unknown }>;
 
-/**
- * What a method is for, in the words that a person reads of its options: those of the choice that chooses it, else the
- * text itself.
- */
-export function wordsOfMethod(notebook: Notebook, item: Computed, used: MethodItem): string {
-  const source = item.methods?.byId === undefined ? undefined : notebook.model.items.get(item.methods.byId);
-  const options = source?.kind === 'input' && source.row.kind === 'choice' ? source.row.options : undefined;
-  const inWords = used.method.for?.map((option) => optionWords(options, option));
-  return methodWords(inWords ? { for: inWords } : {});
-}
-
 /** The method in force of a line; of a column each that is used, with its rows, or all of them where it has no rows. */
 export function methodsShown(notebook: Notebook, item: Computed): readonly MethodShown[] {
   if (!item.methods) return [];
   if (item.kind === 'formula') {
     const method = formulaInForce(notebook, item)?.method;
-    return method ? [{ item: method, words: wordsOfMethod(notebook, item, method) }] : [];
+    return method ? [{ item: method, words: method.words }] : [];
   }
   const used = methodsUsed(notebook, item);
   // A choice decides for all rows alike.
   if (item.methods.chosen !== undefined)
-    return used.map((one) => ({ item: one.item, words: wordsOfMethod(notebook, item, one.item) }));
-  if (used.length === 0)
-    return item.methods.list.map((one) => ({ item: one, words: wordsOfMethod(notebook, item, one) }));
+    return used.map((one) => ({ item: one.item, words: one.item.words }));
+  if (used.length === 0) return item.methods.list.map((one) => ({ item: one, words: one.words }));
   return used.map((one) => ({
     item: one.item,
-    words: `${wordsOfMethod(notebook, item, one.item)}, ${rowsInWords(one.rows)}`,
+    words: `${one.item.words}, ${rowsInWords(one.rows)}`,
   }));
 }
 

@@ -3,6 +3,7 @@ import type { Chart, Figure } from '../../../document/index.ts';
 import { type Drawing, type DrawingTable, drawChart, drawFigure } from '../../../figures/index.ts';
 import type { Session } from '../../session/session.ts';
 import { drawMarkup } from '../../style/markup.ts';
+import { problemInWords } from '../../view-model/persons-words.ts';
 import { sentence } from './line-body.ts';
 
 /** A sketch or chart of a sheet, drawn from its values as they stand, with a table of what it shows. */
@@ -17,7 +18,7 @@ export function drawPicture(
       : drawChart(notebook, sheet, part, units);
   if (!drawn.ok)
     return html`<div class="drawing" role="gridcell" aria-colindex="3" aria-readonly="true">
-      ${drawn.problems.map((problem) => sentence(problem, 'waits'))}
+      ${drawn.problems.map((one) => sentence(problemInWords(one, notebook, sheet), 'waits'))}
     </div>`;
   return html`<div class="drawing" role="gridcell" aria-colindex="3" aria-readonly="true">
     ${drawMarkup(drawn.value.svg)}${drawn.value.table ? alternative(drawn.value, drawn.value.table) : nothing}

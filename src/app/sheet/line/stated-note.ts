@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { type StatedHere, statedIn } from '../../../notebook/index.ts';
 import { drawSign } from '../../style/signs.ts';
-import { statedWords } from '../../view-model/stated-words.ts';
+import { statedWords, whyNotComputed } from '../../view-model/stated-words.ts';
 import type { LineContext } from './line-source.ts';
 
 type Told = Pick<LineContext, 'session' | 'item'>;
@@ -23,7 +23,7 @@ export function statedNote(context: Told): TemplateResult | typeof nothing {
       : nothing;
     const written = one.side || typed === undefined ? nothing : html`stated as ${typed}, `;
     const by = difference === undefined ? nothing : html`, difference ${difference}`;
-    const failed = 'problem' in one.computed ? one.computed.problem.message : undefined;
+    const failed = whyNotComputed(notebook, one, context.item?.sheet ?? '');
     return html`<p class="sentence stated${failed === undefined ? '' : ' failed'}">
       ${failed === undefined ? nothing : drawSign('warning', 'remark')}<span
         >${side}${written}<span class="computed">computed ${computed}</span>${by}${failed === undefined ? nothing : html`: ${failed}`}</span

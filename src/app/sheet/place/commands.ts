@@ -20,6 +20,7 @@ import { moveLinesBy } from '../../editing/lines/move-lines.ts';
 import type { NewKind } from '../../editing/lines/new-items.ts';
 import type { Session } from '../../session/session.ts';
 import { NOTHING_TO_UNDO } from '../../session/undo-words.ts';
+import { refusalWords } from '../../view-model/persons-words.ts';
 import type { CellPlace } from '../../view-model/place.ts';
 import type { RequestKind } from '../app-request.ts';
 import type { MenuAction } from '../menu/quay-sheet-menu.ts';
@@ -210,6 +211,6 @@ export function reportRefusal<Done>(
   outcome: Outcome<Done>,
 ): outcome is Extract<Outcome<Done>, { ok: true }> {
   if (outcome.ok) return true;
-  host.refuse(outcome.problems.map(({ message, hints }) => [message, ...hints].join('; ')));
+  host.refuse(refusalWords(outcome.problems, host.session.notebook, host.session.sheet));
   return false;
 }

@@ -1,5 +1,6 @@
 import type { Table } from '../../../document/index.ts';
 import type { Notebook } from '../../../notebook/index.ts';
+import { problemInWords } from '../../view-model/persons-words.ts';
 
 /** A row of a table that has a problem of its own, with the sentence. */
 export interface BadRow {
@@ -24,8 +25,9 @@ export function badRows(
     for (let row = 0; row < length; row += 1) {
       if (!Number.isNaN(values[row] ?? Number.NaN) || result.reading.statusAt(row) !== 'problem') continue;
       if (listed.length >= most) return { listed, more: true };
-      const problem = result.reading.problemAt(row);
-      if (!problem) continue;
+      const found = result.reading.problemAt(row);
+      if (!found) continue;
+      const problem = problemInWords(found, notebook, tableId.slice(0, tableId.indexOf('.')));
       const hint = problem.hints.map((text) => `; ${text}`).join('');
       listed.push({ row, column: column.id, name: column.name, message: `${problem.message}${hint}` });
     }

@@ -2,7 +2,7 @@ import { css, html, nothing, type TemplateResult } from 'lit';
 import type { Column } from '../../../document/index.ts';
 import { type Notebook, type StatedHere, statedIn } from '../../../notebook/index.ts';
 import { writeNumber } from '../../../units/index.ts';
-import { statedWords } from '../../view-model/stated-words.ts';
+import { statedWords, whyNotComputed } from '../../view-model/stated-words.ts';
 import type { UnitsView } from '../../view-model/units-view.ts';
 import { drawSymbol } from '../line/formula-view.ts';
 
@@ -41,16 +41,22 @@ export function printedStated(
         </tr>
       </thead>
       <tbody>
-        ${all.slice(0, MOST).map(({ one, column }) => printedOne(notebook, one, column, view))}
+        ${all.slice(0, MOST).map(({ one, column }) => printedOne(notebook, table.slice(0, table.indexOf('.')), one, column, view))}
       </tbody>
     </table>
     ${more > 0 ? html`<p>${writeNumber(more)} more stated cells are not printed; <i>quaybook calc</i> lists all.</p>` : nothing}
   </div>`;
 }
 
-function printedOne(notebook: Notebook, one: StatedHere, column: Column, view: UnitsView): TemplateResult {
+function printedOne(
+  notebook: Notebook,
+  sheet: string,
+  one: StatedHere,
+  column: Column,
+  view: UnitsView,
+): TemplateResult {
   const { stated, typed, computed, difference, reason, reasonFor } = statedWords(notebook, one, view);
-  const why = 'problem' in one.computed ? one.computed.problem.message : undefined;
+  const why = whyNotComputed(notebook, one, sheet);
   return html`<tr>
     <th scope="row" class="words">${(one.row ?? 0) + 1}</th>
     <td class="words">${drawSymbol(column.name)}</td>

@@ -124,3 +124,31 @@ test('columns are inserted beside, moved within the table and taken out', () => 
   expect(columns(changed(removed?.edit))).toEqual(['mark', 'length']);
   expect(removed?.place?.field).toBe('k2');
 });
+
+test('an option whose value and words are both written otherwise is the same one still', () => {
+  const choice = {
+    id: 'r9',
+    kind: 'choice',
+    name: 'head_by',
+    entry: 'free',
+    options: [{ value: 'free', label: 'free to turn' }, { value: 'fixed' }],
+  } as const;
+  const line = {
+    id: 'r10',
+    kind: 'calc',
+    name: 'k_h',
+    by: 'head_by',
+    methods: [
+      { id: 'm1', for: ['free'], formula: '1' },
+      { id: 'm2', for: ['fixed'], formula: '2' },
+    ],
+  } as const;
+  const [sheet, ...others] = smallBook().sheets;
+  if (!sheet) throw new Error('the book has no sheet');
+  const rows = { id: 'p9', kind: 'rows', rows: [choice, line] } as const;
+  const book: Book = { ...smallBook(), sheets: [{ ...sheet, parts: [...sheet.parts, rows] }, ...others] };
+  const after = withDetails(at('p9', 'r9', 'label'), { options: 'pinned = pinned at the cap\nfixed' }, book);
+  expect(part(after, 'p9')).toMatchObject({
+    rows: [{ entry: 'pinned' }, { methods: [{ for: ['pinned'] }, { for: ['fixed'] }] }],
+  });
+});

@@ -193,7 +193,7 @@ describe('a line of one formula', () => {
       methods: [{ id: 'm1', for: ['API'], formula: '2*w', reference: 'R', note: 'N' }],
     });
     expect(openNotebook(begun).problems()).toMatchObject([
-      { code: 'method-options-left', message: 'no method is for “USACE” or “β”, which rule could be' },
+      { code: 'method-options-left', message: 'no method is for “of USACE” or “β”, which rule could be' },
     ]);
     const all = make(book, (notebook, line) => beginMethods(notebook, line, 'rule', others));
     expect(methodsOf(all)).toEqual([['m1', 'others', '2*w']]);
@@ -319,7 +319,7 @@ describe('the methods of a line', () => {
 
   test.each([
     ['  ', 'option-blank: the new option of rule needs a value'],
-    ['usace', 'option-there: s.rule has the option “USACE” already'],
+    ['usace', 'option-there: s.rule has the option “of USACE” already'],
   ])('are refused for the new option “%s”', (value, says) => {
     const fresh = { options: [], others: false, fresh: { value, list: 's.rule' } };
     expect(refused((notebook, line) => addMethod(notebook, line, fresh))).toEqual([says]);
