@@ -11,7 +11,9 @@ import { Overview } from './overview/overview.ts';
 import { SourcesPage } from './overview/sources-page.ts';
 import { QuayMethods } from './panel/methods/quay-methods.ts';
 import { SidePanel } from './panel/side-panel.ts';
+import { PrintDialog } from './print/quay-print-dialog.ts';
 import { CommandMenu } from './sheet/menu/command-menu.ts';
+import { TitleBlock } from './sheet/paper/title-block.ts';
 import { ChangeNotice } from './shell/change-notice.ts';
 import { MainView } from './shell/main-view.ts';
 import { SaveAlert } from './shell/save-alert.ts';
@@ -19,7 +21,6 @@ import { SheetList } from './shell/sheet-list.ts';
 import { SheetListMenu } from './shell/sheet-list-menu.ts';
 import { StatusBar } from './shell/status-bar.ts';
 import { StrayedDraft } from './shell/strayed-draft.ts';
-import { TitleBlock } from './shell/title-block.ts';
 import { TopBar } from './shell/top-bar.ts';
 import './sheet/quay-sheet.ts';
 
@@ -46,6 +47,7 @@ customElements.define('quay-details', DetailsDialog);
 customElements.define('quay-link', LinkDialog);
 customElements.define('quay-table-rows', TableRowsDialog);
 customElements.define('quay-keys', KeysDialog);
+customElements.define('quay-print', PrintDialog);
 
 // What an open book needs, loaded when the first book opens; the start page needs none of it.
 export { openSession } from './session/session.ts';

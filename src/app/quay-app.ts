@@ -7,12 +7,12 @@ import type { LinkDialog } from './dialogs/link-dialog.ts';
 import type { TableRowsDialog } from './dialogs/rows/table-rows-dialog.ts';
 import { groupedSheets } from './editing/sheets/grouped-sheets.ts';
 import type { SidePanel } from './panel/side-panel.ts';
+import type { PrintDialog } from './print/quay-print-dialog.ts';
 import type { Session } from './session/session.ts';
 import type { AppRequest } from './sheet/app-request.ts';
 import { waitsForText } from './sheet/editing/edit-context.ts';
 import { bookLayout } from './shell/book-layout.ts';
 import { focusRegion, goToRegion } from './shell/regions.ts';
-import { RunningFoot } from './shell/running-foot.ts';
 import type { SaveAction } from './shell/save-alert.ts';
 import { type Side, Sides } from './shell/sides.ts';
 import type { StatusBar } from './shell/status-bar.ts';
@@ -115,7 +115,6 @@ export class QuayApp extends LitElement {
 
   constructor() {
     super();
-    new RunningFoot(this);
     this.changedVersion = false;
   }
 
@@ -225,7 +224,8 @@ export class QuayApp extends LitElement {
       <quay-link .session=${session}></quay-link>
       <quay-table-rows .session=${session}></quay-table-rows>
       <quay-keys></quay-keys>
-      <quay-book-settings .session=${session}></quay-book-settings>`;
+      <quay-book-settings .session=${session}></quay-book-settings>
+      <quay-print .session=${session}></quay-print>`;
   }
 
   #sideClass(side: Side): string {
@@ -406,7 +406,7 @@ export class QuayApp extends LitElement {
         void this.#save();
         break;
       case 'print':
-        this.#print();
+        this.#element<PrintDialog>('quay-print')?.show();
         break;
       case 'go to':
         this.#element<GoToDialog>('quay-go-to')?.show();
@@ -437,18 +437,6 @@ export class QuayApp extends LitElement {
   async #saveTable({ notebook }: Session, place: CellPlace): Promise<void> {
     const { saveTable } = await import('./book.ts');
     saveTable(notebook, place);
-  }
-
-  /** Lets the sheet lay itself out for paper before the browser takes it: a script's print gives it no frame to. */
-  #print(): void {
-    window.dispatchEvent(new Event('beforeprint'));
-    requestAnimationFrame(() =>
-      setTimeout(() => {
-        window.print();
-        // A browser that prints nothing tells of no end either.
-        window.dispatchEvent(new Event('afterprint'));
-      }),
-    );
   }
 
   #element<T extends Element>(name: string): T | null {
@@ -486,7 +474,7 @@ export class QuayApp extends LitElement {
           {
             g: () => this.#element<GoToDialog>('quay-go-to')?.show(),
             s: () => void this.#save(),
-            p: () => this.#print(),
+            p: () => this.#element<PrintDialog>('quay-print')?.show(),
             z: typing || isModalOpen() ? undefined : () => (event.shiftKey ? session.redo() : session.undo()),
             y: typing || isModalOpen() ? undefined : () => session.redo(),
             pageup: isModalOpen() ? undefined : () => this.#turn(-1),

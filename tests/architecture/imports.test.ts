@@ -38,6 +38,7 @@ const rankInApp: Readonly<Record<string, number>> = {
   panel: 8,
   start: 8,
   dialogs: 9,
+  print: 9,
   shell: 10,
 };
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { axeFindings, cell, drawn, focusedWords, line, resultOf, showSheet, startFrom } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
+import { toPaper } from './on-paper.ts';
 
 withBrowser();
 
@@ -128,8 +129,7 @@ describe('at the foot of a block', () => {
       const box = await foot('add a line').boundingBox();
       expect(box?.height).toBeGreaterThanOrEqual(24);
       expect(await foot('add a line').evaluate((one) => getComputedStyle(one).opacity)).toBe('1');
-      await page.emulateMedia({ media: 'print' });
-      await drawn(page);
+      await toPaper(page);
       await expect.poll(() => page.locator('.block-foot').filter({ visible: true }).count()).toBe(0);
       await expect.poll(() => page.getByText('add a column').filter({ visible: true }).count()).toBe(0);
     },

@@ -3,6 +3,7 @@ import { writeBook } from '../../src/document/index.ts';
 import { blockOf, bookOf, calc, given } from '../make-book.ts';
 import { cell, drawn } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
+import { tell, toPaper } from './on-paper.ts';
 import { openBookFile } from './open-book-file.ts';
 
 withBrowser();
@@ -42,9 +43,10 @@ test('a check that rests on a value beyond its range says so on its sheet, in th
   await cell(page, 'width of the wall', 'value').click();
   await expect.poll(() => page.locator('quay-side-panel').getByText(says).count()).toBe(1);
   expect(await page.locator('quay-side-panel .value').textContent()).toContain('holds, beyond range');
-  await page.emulateMedia({ media: 'print' });
-  expect(await line().getByText(says).isVisible()).toBe(true);
+  expect(await (await toPaper(page)).locator('quay-line').getByText(says).isVisible()).toBe(true);
+  await tell(page, 'afterprint');
   await page.emulateMedia({ media: 'screen' });
+  await page.setViewportSize({ width: 1440, height: 900 });
   await page.locator('quay-status-bar').getByRole('button', { name: /check/ }).click();
   const row = page.locator('quay-overview tr').filter({ hasText: 'width of the wall' });
   expect(await row.textContent()).toContain(says);

@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { hostileBook } from '../markup/hostile-book.ts';
 import { drawn, showSheet } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
+import { tell, toPaper } from './on-paper.ts';
 
 withBrowser();
 
@@ -79,9 +80,11 @@ describe.each(['short', 'long'] as const)('a book full of %s markup', (length) =
         await look();
       }
     }
-    await page.emulateMedia({ media: 'print' });
+    await toPaper(page);
     await look();
+    await tell(page, 'afterprint');
     await page.emulateMedia({ media: 'screen' });
+    await page.setViewportSize({ width: 1440, height: 900 });
     await page.locator('quay-sheet-list').getByRole('button', { name: 'All checks' }).click();
     await page.locator('quay-overview').waitFor();
     await look();

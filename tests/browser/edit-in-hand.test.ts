@@ -203,6 +203,7 @@ describe('keys of the app while typing', () => {
     expect(text).toContain('"1.25"');
     await halfType(firstLine('value'), '1.35');
     await page.keyboard.press('Control+p');
+    await page.getByRole('dialog', { name: 'Print' }).getByRole('button', { name: 'Print' }).click();
     await expect.poll(() => page.locator('body').getAttribute('data-printed')).toBe('');
     await expect.poll(() => firstLine('value').textContent()).toMatch(/1\.35/);
   });

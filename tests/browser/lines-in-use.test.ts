@@ -4,6 +4,7 @@ import { writeBook } from '../../src/document/index.ts';
 import { blockOf, bookOf, calc, choice, given } from '../make-book.ts';
 import { axeFindings, cell, drawn, line, showSheet } from './app-page.ts';
 import { app, openBeside, openPage, page, withBrowser } from './each-test.ts';
+import { tell } from './on-paper.ts';
 import { openBookFile } from './open-book-file.ts';
 
 const { sheets, ...book } = bookOf({
@@ -190,14 +191,14 @@ test('paper has the rows of a long calculated table that matter, and all of them
   const printed = page.locator('quay-table .printed-table tbody tr');
   const print = async () => {
     await page.emulateMedia({ media: 'print' });
-    await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+    await tell(page, 'beforeprint');
   };
   await showSheet(page, 'Loads');
   await print();
   // Six rows, those left out, and three.
   await expect.poll(() => printed.count()).toBe(10);
   await page.getByText('rows 7 to 57 left out (51 rows)').waitFor();
-  await page.evaluate(() => dispatchEvent(new Event('afterprint')));
+  await tell(page, 'afterprint');
   await page.emulateMedia({ media: 'screen' });
   await page.getByRole('button', { name: 'Book', exact: true }).click();
   await page.getByRole('radio', { name: 'all rows' }).check();

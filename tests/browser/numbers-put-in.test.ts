@@ -1,8 +1,9 @@
 import { beforeEach, expect, test } from 'vitest';
 import { writeBook } from '../../src/document/index.ts';
 import { blockOf, bookOf, calc, calcColumn, given, numbers, tableOf } from '../make-book.ts';
-import { axeFindings, cell, drawn, line } from './app-page.ts';
+import { axeFindings, cell, drawn } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
+import { toPaper } from './on-paper.ts';
 import { openBookFile } from './open-book-file.ts';
 
 /** Seven piles: N is 10 to 70 kN, each 2 m; the stress of the last is the greatest, and row 3 is stated. */
@@ -56,9 +57,6 @@ const plain = (text: string | null | undefined): string => (text ?? '').replace(
 const inPanel = async (): Promise<string> =>
   plain(await page.getByRole('group', { name: 'Formula with numbers' }).textContent());
 /** What the line of the page with this description shows below its formula. */
-const onPage = async (label: string): Promise<string> =>
-  plain(await line(page, label).locator('.worked').textContent());
-
 test('the panel has the numbers of the row of a column that is chosen, and names it', async () => {
   const inRow = (row: number) => page.locator(`.table-row[data-item="r${row}"] [data-field="u"]`).first();
   await inRow(1).click();
@@ -76,8 +74,13 @@ test('the panel has the first terms of an aggregate, how many more there are, an
 });
 
 test('paper has the numbers of the row that governs below each formula of a table, and says which it is', async () => {
-  await page.emulateMedia({ media: 'print' });
-  await page.evaluate(() => void dispatchEvent(new Event('beforeprint')));
+  const paper = await toPaper(page);
+  const onPage = async (label: string): Promise<string> => {
+    const described = page.locator('[data-field="label"]').getByText(label, { exact: true });
+    return plain(
+      await paper.locator('quay-line').filter({ has: described }).locator('.worked').textContent(),
+    );
+  };
   await expect.poll(() => onPage('use')).toBe('row7,whichgivesumax=70kN4kN/m×2m=8.75');
   expect(await onPage('greatest use')).toBe('=max(1.25;2.5;5;8.75;…3more)greatestinrow7ofpiles:8.75');
   expect(await onPage('bearing factor')).toBe(

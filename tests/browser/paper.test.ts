@@ -1,26 +1,19 @@
 import type { Locator } from 'playwright-core';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { cell, line, showSheet, startFrom } from './app-page.ts';
+import { axeFindings, line, showSheet, startFrom } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
+import { countPrinted, PAPER, tell, toPaper } from './on-paper.ts';
 
 withBrowser();
 beforeEach(async () => {
   await openPage();
 });
 
-/** The px of A4 and Letter within the margins, the narrower and the lower of the two. */
-const PAPER = { width: 700, height: 948 };
-
-const tell = (event: 'beforeprint' | 'afterprint') =>
-  page.evaluate((name) => void dispatchEvent(new Event(name)), event);
-
-/** The page as it is laid out for paper. */
-async function toPaper(): Promise<void> {
-  await page.emulateMedia({ media: 'print' });
-  await page.setViewportSize(PAPER);
-  await tell('beforeprint');
-  await page.waitForFunction(() => document.adoptedStyleSheets.length > 0);
-}
+/** The line of the paper with this description. */
+const printedLine = (label: string): Locator => {
+  const described = page.locator('[data-field="label"]').getByText(label, { exact: true });
+  return page.locator('quay-printed-sheet quay-line').filter({ has: described }).first();
+};
 
 async function openDemo(): Promise<void> {
   await page.getByRole('button', { name: 'Open the demo book' }).click();
@@ -55,17 +48,22 @@ describe('the foot of a printed page', () => {
     await openDemo();
     await showSheet(page, 'Fender energy');
     expect(await foot()).toEqual([]);
-    await tell('beforeprint');
-    const left = 'bottom-left: "Saltings Point, crane upgrade · job 26-118 · Fender energy · revision B"';
+    await tell(page, 'beforeprint');
     const right = 'bottom-right: "page " counter(page) " of " counter(pages)';
-    expect(await foot()).toEqual([left, right]);
-    // As the app's own print does: it tells of the paper before the browser does.
-    await tell('beforeprint');
-    expect(await foot()).toEqual([left, right]);
-    await tell('afterprint');
+    const isFoot = [
+      expect.stringMatching(
+        /^bottom-left: "Saltings Point, crane upgrade · job 26-118 · Fender energy · revision B · content [\da-f]{4} [\da-f]{4}"$/,
+      ),
+      right,
+    ];
+    expect(await foot()).toEqual(isFoot);
+    // A browser tells of a print that the app has laid out already.
+    await tell(page, 'beforeprint');
+    expect(await foot()).toEqual(isFoot);
+    await tell(page, 'afterprint');
     expect(await foot()).toEqual([]);
     await openOverview();
-    await tell('beforeprint');
+    await tell(page, 'beforeprint');
     expect((await foot())[0]).toContain('· All checks ·');
   });
 
@@ -74,7 +72,7 @@ describe('the foot of a printed page', () => {
     const project = String.raw`Pier "9" \ 4; } @page { size: A5 }`;
     await titleField('Project').fill(project);
     await page.keyboard.press('Enter');
-    await tell('beforeprint');
+    await tell(page, 'beforeprint');
     const [left, ...others] = await foot();
     expect(others).toHaveLength(1);
     const text = /"(.*)"$/.exec(left ?? '')?.[1]?.replace(/\\(.)/g, '$1');
@@ -86,7 +84,7 @@ describe('the foot of a printed page', () => {
     await titleField('Project').fill('');
     await titleField('Subject').fill('Shed 4');
     await page.keyboard.press('Enter');
-    await tell('beforeprint');
+    await tell(page, 'beforeprint');
     expect((await foot())[0]).toContain('"Shed 4 · ');
   });
 });
@@ -98,12 +96,13 @@ describe('a printed sheet', () => {
   });
 
   test('has the numbers put in on every line that has some, and the screen has not', async () => {
-    const numbers = page.locator('quay-line:not(.active) .maths.numbers');
-    expect(await numbers.count()).toBe(0);
-    await toPaper();
+    const onScreen = page.locator('quay-sheet quay-line:not(.active) .maths.numbers');
+    expect(await onScreen.count()).toBe(0);
+    const paper = await toPaper(page);
+    const numbers = paper.locator('.maths.numbers');
     // Values of another sheet, which the paper in hand does not have.
     await expect
-      .poll(() => line(page, 'contact from midship, quarter point').locator('.numbers').textContent())
+      .poll(() => printedLine('contact from midship, quarter point').locator('.numbers').textContent())
       .toMatch(/262\s*m\s*4/);
     expect(await numbers.count()).toBeGreaterThan(10);
     const soft = await numbers.first().evaluate((element) => {
@@ -112,13 +111,14 @@ describe('a printed sheet', () => {
     });
     expect(soft.color).toBe('rgb(61, 71, 75)');
     expect(soft.fontSize).toBeLessThan(14);
-    await tell('afterprint');
-    await expect.poll(() => numbers.count()).toBe(0);
+    await tell(page, 'afterprint');
+    await expect.poll(() => paper.locator('quay-line').count()).toBe(0);
+    expect(await onScreen.count()).toBe(0);
   });
 
   test('has the numbers of a check whose side is calculated, and none that repeat its sides', async () => {
-    await toPaper();
-    const check = (sides: string) => page.locator('quay-line.check').filter({ hasText: sides });
+    const paper = await toPaper(page);
+    const check = (sides: string) => paper.locator('quay-line.check').filter({ hasText: sides });
     await expect
       .poll(() => check('1.34 m').locator('.numbers').textContent())
       .toMatch(/2\.602\s*m\s*≥\s*10\s*%\s*×\s*13\.4\s*m/);
@@ -126,11 +126,10 @@ describe('a printed sheet', () => {
   });
 
   test('has no numbers below a formula of columns alone, which would be itself again', async () => {
-    await page.locator('quay-sheet-list').getByRole('button', { name: 'Debris by layer' }).click();
-    await page.locator('quay-sheet').getByRole('heading', { name: 'Debris by layer' }).waitFor();
-    await toPaper();
-    await expect.poll(() => page.locator('.maths.numbers').count()).toBeGreaterThan(0);
-    const repeated = await page.locator('quay-line').evaluateAll(
+    await showSheet(page, 'Debris by layer');
+    const paper = await toPaper(page);
+    await expect.poll(() => paper.locator('.maths.numbers').count()).toBeGreaterThan(0);
+    const repeated = await paper.locator('quay-line').evaluateAll(
       (lines) =>
         lines.filter((one) => {
           const [symbols, put] = ['.symbols', '.numbers'].map(
@@ -144,13 +143,15 @@ describe('a printed sheet', () => {
 
   test('is without the marks that only a pointer needs', async () => {
     const chevron = line(page, 'added mass after').locator('.choice .sign');
-    const table = page.getByText('the same as a table').first();
     await expect.poll(() => chevron.isVisible()).toBe(true);
-    expect(await table.count()).toBe(1);
-    await toPaper();
+    expect(await page.getByText('the same as a table').count()).toBeGreaterThan(0);
+    const paper = await toPaper(page);
+    const choice = printedLine('added mass after').locator('.entry.choice');
+    await expect.poll(() => choice.isVisible()).toBe(true);
+    expect(await choice.locator('.sign').isVisible()).toBe(false);
+    expect(await paper.getByText('the same as a table').filter({ visible: true }).count()).toBe(0);
+    expect(await paper.locator('.menu-button').filter({ visible: true }).count()).toBe(0);
     expect(await chevron.isVisible()).toBe(false);
-    expect(await table.isVisible()).toBe(false);
-    expect(await line(page, 'added mass after').locator('.entry.choice').isVisible()).toBe(true);
   });
 });
 
@@ -160,11 +161,9 @@ test('the title block is a whole box on paper, its texts wrapped', async () => {
     'Demolition of the timber apron, haul to the stockpile beyond the rail yard and recycling of the concrete';
   await titleField('Subject').fill(subject);
   await page.keyboard.press('Enter');
-  const block = page.locator('quay-title-block');
+  const block = (await toPaper(page)).locator('quay-title-block');
   const printed = block.getByText(subject);
-  expect(await printed.isVisible()).toBe(false);
-  await toPaper();
-  expect(await titleField('Subject').isVisible()).toBe(false);
+  expect(await block.getByRole('textbox').count()).toBe(0);
   const [text, field, whole] = [await boxOf(printed), await boxOf(printed.locator('..')), await boxOf(block)];
   expect(text.x + text.width).toBeLessThanOrEqual(field.x + field.width);
   expect(text.y + text.height).toBeLessThanOrEqual(field.y + field.height);
@@ -177,93 +176,87 @@ test('the title block is a whole box on paper, its texts wrapped', async () => {
   expect(Number.parseFloat(sides[0] ?? '')).toBeGreaterThan(0);
 });
 
-describe('the printed overview', () => {
-  test('begins with the bars below its title, and is as wide as the paper', async () => {
-    await openDemo();
-    await openOverview();
-    await toPaper();
-    const paper = await boxOf(page.locator('quay-overview .page'));
-    const bars = await boxOf(page.locator('quay-overview .quay-figure').first());
-    const table = await boxOf(page.locator('quay-overview table').first());
-    expect(paper.width).toBeCloseTo(PAPER.width, 0);
-    expect(bars.height).toBeGreaterThan(300);
-    expect(bars.y + bars.height - paper.y).toBeLessThan(PAPER.height);
-    expect(table.x + table.width).toBeLessThanOrEqual(paper.x + paper.width + 1);
-    const pdf = (await page.pdf({ format: 'Letter', preferCSSPageSize: true })).toString('latin1');
-    expect(pdf.match(/\/Type \/Page\b/g)?.length).toBe(4);
-  });
+test('the printed overview begins with the bars below its title, and is as wide as the paper', async () => {
+  await openDemo();
+  await openOverview();
+  const overview = (await toPaper(page)).locator('quay-overview');
+  const paper = await boxOf(overview.locator('.page'));
+  const bars = await boxOf(overview.locator('.quay-figure').first());
+  const table = await boxOf(overview.locator('table').first());
+  expect(paper.width).toBeCloseTo(PAPER.width, 0);
+  expect(bars.height).toBeGreaterThan(300);
+  expect(bars.y + bars.height - paper.y).toBeLessThan(PAPER.height);
+  expect(table.x + table.width).toBeLessThanOrEqual(paper.x + paper.width + 1);
 });
 
-describe('after the print', () => {
-  /** All that a print could leave changed. */
-  const screen = () =>
-    page.locator('quay-sheet').evaluate((sheet) => {
-      const paper = sheet.shadowRoot?.querySelector('.page');
-      const lines = [...(paper?.querySelectorAll<HTMLElement>('quay-line') ?? [])];
-      const seen = lines.filter((one) => {
-        const { top, bottom } = one.getBoundingClientRect();
-        return top > 0 && bottom < innerHeight;
-      });
-      return {
-        columns: paper?.getAttribute('style'),
-        width: paper?.getBoundingClientRect().width,
-        numbers: lines.filter((one) => one.querySelector('.numbers')).length,
-        tops: seen.map((one) => [one.dataset.item, Math.round(one.getBoundingClientRect().top)]),
-        rules: document.adoptedStyleSheets.length,
-      };
-    });
+describe('the dialog of printing', () => {
+  const dialog = () => page.getByRole('dialog', { name: 'Print' });
+  const told = async (): Promise<number> => {
+    const status = dialog().getByRole('status');
+    await expect.poll(() => status.textContent()).toMatch(/^\s*\d+ pages?\./);
+    return Number.parseInt((await status.textContent()) ?? '', 10);
+  };
+  /** The pages of the contents, as printed on the first page, by title. */
+  const contents = () =>
+    page
+      .locator('quay-contents tbody tr')
+      .evaluateAll((rows) =>
+        rows.map((row) => [...row.children].map((one) => one.textContent?.trim() ?? '')),
+      );
 
-  /** The screen, when two looks at it agree. */
-  async function settled() {
-    let last = '';
-    await expect
-      .poll(async () => {
-        const before = last;
-        last = JSON.stringify(await screen());
-        return last === before;
-      })
-      .toBe(true);
-    return JSON.parse(last) as Awaited<ReturnType<typeof screen>>;
-  }
-
-  /** Where lines stand may differ by a pixel: a page is scrolled by whole ones, and its lines have parts of them. */
-  async function expectAsBefore({ tops: topsBefore, ...before }: Awaited<ReturnType<typeof screen>>) {
-    const { tops, ...after } = await settled();
-    expect(after).toEqual(before);
-    expect(tops.map(([item]) => item)).toEqual(topsBefore.map(([item]) => item));
-    const shifts = tops.map(([, top], at) => Math.abs(Number(top) - Number(topsBefore[at]?.[1])));
-    expect(Math.max(...shifts)).toBeLessThanOrEqual(1);
-  }
-
-  beforeEach(async () => {
+  test('tells how many pages there are, and the contents on which each begins, as the browser then prints them', async () => {
     await openDemo();
-    await showSheet(page, 'Fender energy');
-    await cell(page, 'berthing energy, normal', 'value').click();
+    await page.keyboard.press('Control+p');
+    expect(await dialog().getByRole('radio', { name: 'this page: Existing wharf' }).isChecked()).toBe(true);
+    await dialog().getByRole('radio', { name: 'chosen pages' }).check();
+    const titles = ['Existing wharf', 'Debris haul', 'Fender energy', 'Sequence'];
+    for (const title of ['All checks', ...titles.slice(1)])
+      await dialog().getByRole('checkbox', { name: title, exact: true }).check();
+    expect(await axeFindings(page)).toEqual([]);
+    for (const paper of ['A4', 'Letter']) {
+      await dialog().getByRole('radio', { name: paper }).check();
+      const pages = await told();
+      const listed = await contents();
+      expect(listed.map(([, title]) => title)).toEqual(['All checks', ...titles]);
+      expect(await countPrinted(page)).toBe(pages);
+      // Each alone takes as many pages as lie between it and the next.
+      const begins = [...listed.map(([, , , at]) => Number(at)), pages + 1];
+      expect(begins[0]).toBe(2);
+      await dialog().getByRole('checkbox', { name: 'Sequence' }).uncheck();
+      expect(await told()).toBe((begins[4] ?? 0) - 1);
+      expect(await countPrinted(page)).toBe((begins[4] ?? 0) - 1);
+      await dialog().getByRole('checkbox', { name: 'Sequence' }).check();
+    }
+    await told();
+    expect((await contents()).map(([, title, state]) => [title, state])).toContainEqual([
+      'Fender energy',
+      '1 check fails',
+    ]);
   });
 
-  test('the screen is as it was, from the button, though the browser prints nothing', async () => {
-    const before = await settled();
-    expect(before.tops.length).toBeGreaterThan(4);
+  test('prints the whole book, says so of a choice of nothing, and leaves the screen as it was', async () => {
+    await startFrom(page, 'Demolition debris: quantities, haul fleet, cost');
+    const screen = () =>
+      page
+        .locator('quay-sheet')
+        .evaluate((sheet) => sheet.shadowRoot?.querySelector('.page')?.innerHTML.replace(/<!--.*?-->/g, ''));
+    const before = await screen();
     await page.evaluate(() => {
       window.print = () => {
         document.body.dataset.printed = String(document.adoptedStyleSheets.length);
       };
     });
     await page.getByRole('button', { name: 'Print' }).click();
+    await dialog().getByRole('radio', { name: 'chosen pages' }).check();
+    for (const box of await dialog().getByRole('checkbox', { checked: true }).all()) await box.uncheck();
+    await expect.poll(() => dialog().getByRole('status').textContent()).toContain('Nothing is chosen.');
+    expect(await dialog().getByRole('button', { name: 'Print' }).isDisabled()).toBe(true);
+    await dialog().getByRole('radio', { name: 'the whole book' }).check();
+    await dialog().getByRole('button', { name: 'Print' }).click();
     await expect.poll(() => page.locator('body').getAttribute('data-printed')).toBe('1');
-    await expectAsBefore(before);
-  });
-
-  test('the screen is as it was, from the browser', async () => {
-    const before = await settled();
-    await page.pdf({ format: 'A4' });
-    await expectAsBefore(before);
-    // A preview shows the page in the paper's width meanwhile.
-    await tell('beforeprint');
-    await page.emulateMedia({ media: 'print' });
-    await expect.poll(async () => (await screen()).width).not.toBe(before.width);
-    await page.emulateMedia({ media: 'screen' });
-    await tell('afterprint');
-    await expectAsBefore(before);
+    await expect.poll(() => dialog().isVisible()).toBe(false);
+    await expect.poll(() => page.locator('quay-printed-sheet').count()).toBe(0);
+    expect(await page.evaluate(() => document.adoptedStyleSheets.length)).toBe(0);
+    expect(await screen()).toBe(before);
   });
 });

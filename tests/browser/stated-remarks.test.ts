@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { blankBook, type Part, writeBook } from '../../src/document/index.ts';
 import { axeFindings, cell, drawn } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
+import { toPaper } from './on-paper.ts';
 import { openBookFile } from './open-book-file.ts';
 
 withBrowser();
@@ -237,9 +238,7 @@ test('a short text that is a result stands in one line', async () => {
 
 test('paper says which cells are stated, and below the table what is computed and why each is stated', async () => {
   await open();
-  await page.emulateMedia({ media: 'print' });
-  await page.setViewportSize({ width: 700, height: 948 });
-  await page.evaluate(() => void dispatchEvent(new Event('beforeprint')));
+  await toPaper(page);
   const texts = (of: string) =>
     page
       .locator(of)

@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { drawn, showSheet, startFrom } from './app-page.ts';
 import { app, openPage, page, withBrowser } from './each-test.ts';
+import { toPaper } from './on-paper.ts';
 
 withBrowser();
 
@@ -110,8 +111,7 @@ test('a total says what the rows of its column add to as they are printed, on pa
   // In one line, or two where it is narrow.
   const lines = async () => (await note.boundingBox())?.height ?? 0;
   expect(await lines()).toBeLessThan(45);
-  await page.emulateMedia({ media: 'print' });
-  await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
-  await expect.poll(() => note.isVisible()).toBe(true);
-  expect(await lines()).toBeLessThan(45);
+  const onPaper = (await toPaper(page)).locator('quay-line[data-item="r17"] .sentence');
+  await expect.poll(() => onPaper.isVisible()).toBe(true);
+  expect((await onPaper.boundingBox())?.height).toBeLessThan(45);
 });

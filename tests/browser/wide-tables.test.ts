@@ -2,6 +2,7 @@ import type { Locator } from 'playwright-core';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { axeFindings, showSheet, startFrom } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
+import { tell, toPaper } from './on-paper.ts';
 
 withBrowser();
 beforeEach(async () => {
@@ -69,23 +70,22 @@ describe('a table wider than the paper', () => {
   });
 
   test('on paper stands in bands, each with the first column, that together have every column', async () => {
-    await page.emulateMedia({ media: 'print' });
-    await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
-    const bands = table().locator('.printed-table table');
-    await expect.poll(() => bands.count()).toBeGreaterThan(1);
     const columns = await table().locator('.head [data-field]').count();
+    const paper = await toPaper(page);
+    const bands = paper.locator('.printed-table').first().locator('table');
+    await expect.poll(() => bands.count()).toBeGreaterThan(1);
     const titles: string[] = [];
     for (const band of await bands.all()) {
       const [first, ...others] = await band.locator('thead th').allTextContents();
       expect(first).toContain('item');
       titles.push(...others);
-      const paper = await box(page.locator('quay-sheet .page'));
-      expect((await box(band)).right).toBeLessThanOrEqual(paper.right);
+      const { right } = await box(paper.locator('.page'));
+      expect((await box(band)).right).toBeLessThanOrEqual(right);
       expect(await band.locator('tbody tr').count()).toBe(5);
     }
     expect(titles).toHaveLength(columns - 1);
     expect(await frame().isVisible()).toBe(false);
-    await page.evaluate(() => dispatchEvent(new Event('afterprint')));
+    await tell(page, 'afterprint');
     await expect.poll(() => bands.count()).toBe(0);
   });
 });
@@ -183,9 +183,7 @@ describe('a long table', () => {
 
   test('is printed row by row up to a bound that is told, its head on every page', async () => {
     expect(await table().locator('.table-row:not(.head)').count()).toBeLessThan(100);
-    await page.emulateMedia({ media: 'print' });
-    await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
-    const printed = table().locator('.printed-table');
+    const printed = (await toPaper(page)).locator('.printed-table');
     await expect.poll(() => printed.locator('tbody tr').count()).toBe(2000);
     expect(await printed.textContent()).toContain(
       'This table has 2500 rows; rows 1 to 2000 are printed; the table saved as CSV has all.',
@@ -193,7 +191,7 @@ describe('a long table', () => {
     expect(await printed.locator('tbody tr').last().textContent()).toContain('point 2000');
     const repeated = await printed.locator('thead').evaluate((element) => getComputedStyle(element).display);
     expect(repeated).toBe('table-header-group');
-    await page.evaluate(() => dispatchEvent(new Event('afterprint')));
+    await tell(page, 'afterprint');
     // As the browser's own print does: no script has a say between its command and the paper.
     const paper = (await page.pdf({ format: 'A4' })).toString('latin1');
     expect(paper.match(/\/Type \/Page\b/g)?.length).toBeGreaterThan(30);

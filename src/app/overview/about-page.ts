@@ -48,17 +48,19 @@ export class AboutPage extends LitElement {
         color: var(--accent);
       }
       @media (width < 48rem) {
-        dl {
-          display: block;
-        }
-        dt {
-          padding-block-end: 0;
-        }
-        :is(dt, dd) {
-          padding-inline: 16px;
+        :host(:not([paper])) {
+          dl {
+            display: block;
+          }
+          dt {
+            padding-block-end: 0;
+          }
+          :is(dt, dd) {
+            padding-inline: 16px;
+          }
         }
       }
-      @media print {
+      :host([paper]) {
         :is(dt, li) {
           break-inside: avoid;
         }
@@ -90,7 +92,7 @@ export class AboutPage extends LitElement {
   }
 
   override updated(): void {
-    if (this.#asked) this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
+    if (this.#asked && !this.hasAttribute('paper')) this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
     this.#asked = false;
   }
 

@@ -196,19 +196,22 @@ export const overviewStyles = css`
     clip-path: inset(50%);
   }
   @media (max-width: 1280px) {
-    :host {
+    :host(:not([paper])) {
       --margin: 108px;
       --lead: 16px;
-    }
-    :is(th, td) {
-      padding-inline: 7px;
+
+      :is(th, td) {
+        padding-inline: 7px;
+      }
     }
   }
-  @media print {
-    :host {
-      height: auto;
-      overflow: visible;
-    }
+  :host([paper]) {
+    --margin: 108px;
+    --lead: 16px;
+
+    height: auto;
+    overflow: visible;
+
     /* Set wider than the 700 px of A4 and of Letter within their margins, and fitted to them. */
     .page {
       width: 860px;
@@ -239,13 +242,14 @@ export const overviewStyles = css`
 /** A page of the overview without wide tables, which has room in a narrow window. */
 export const narrowPageStyles = css`
   @media (width < 48rem) {
-    :host {
+    :host(:not([paper])) {
       --margin: 0px;
       --lead: 16px;
       --least: 0px;
-    }
-    :is(h2, h3, .words) {
-      padding-inline: 16px;
+
+      :is(h2, h3, .words) {
+        padding-inline: 16px;
+      }
     }
   }
 `;

@@ -38,7 +38,8 @@ export class Overview extends LitElement {
     super();
     this.narrow = false;
     new OwnWidth(this, (width) => {
-      this.narrow = width < WIDE;
+      // Paper has the wide drawing, whatever it is measured in.
+      this.narrow = width < WIDE && !this.hasAttribute('paper');
     });
     new SessionController(this, ({ kind }) => {
       if (kind === 'place') this.#asked = true;
@@ -87,7 +88,8 @@ export class Overview extends LitElement {
   }
 
   override updated(): void {
-    if (this.#asked && this.session.overview) this.#show(this.session.overview);
+    if (this.#asked && this.session.overview && !this.hasAttribute('paper'))
+      this.#show(this.session.overview);
     this.#asked = false;
   }
 

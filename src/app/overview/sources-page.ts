@@ -48,15 +48,10 @@ export class SourcesPage extends LitElement {
       .lines math {
         font-size: 1em;
       }
-      @media screen {
-        .lines .beyond {
-          display: none;
-        }
+      .lines .beyond {
+        display: none;
       }
-      @media print {
-        .lines .more {
-          display: none;
-        }
+      :host([paper]) {
         p.quiet {
           break-after: avoid;
         }
@@ -77,11 +72,13 @@ export class SourcesPage extends LitElement {
         overflow-wrap: anywhere;
       }
       @media (width < 48rem) {
-        .sheet {
-          display: none;
-        }
-        .reference {
-          padding-inline-start: 16px;
+        :host(:not([paper])) {
+          .sheet {
+            display: none;
+          }
+          .reference {
+            padding-inline-start: 16px;
+          }
         }
       }
     `,
@@ -89,7 +86,7 @@ export class SourcesPage extends LitElement {
   declare session: Session;
   /** Whether the page was asked for and does not have the focus yet. */
   #asked = true;
-  /** The references whose lines are all named on the screen. */
+  /** The references whose lines are all named. Paper names a few of each: every printed line has its own beside it. */
   readonly #whole = new Set<string>();
 
   constructor() {
@@ -119,7 +116,7 @@ export class SourcesPage extends LitElement {
   }
 
   override updated(): void {
-    if (this.#asked) this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
+    if (this.#asked && !this.hasAttribute('paper')) this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
     this.#asked = false;
   }
 

@@ -57,9 +57,4 @@ export const footStyles = css`
     color: var(--accent);
     text-decoration: underline;
   }
-  @media print {
-    .block-foot {
-      display: none;
-    }
-  }
 `;

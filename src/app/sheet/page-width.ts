@@ -3,20 +3,16 @@ import type { ReactiveControllerHost } from 'lit';
 /** How wide a page is on the screen, in whole pixels; a change draws it anew. */
 export class PageWidth {
   readonly #host: ReactiveControllerHost;
-  readonly #isPrinting: () => boolean;
   #width = 0;
   readonly #observer = new ResizeObserver(([entry]) => {
-    // What paper does to the page is not its width on the screen.
-    if (this.#isPrinting()) return;
     const width = Math.round(entry?.contentRect.width ?? 0);
     if (width === 0 || width === this.#width) return;
     this.#width = width;
     this.#host.requestUpdate();
   });
 
-  constructor(host: ReactiveControllerHost, isPrinting: () => boolean) {
+  constructor(host: ReactiveControllerHost) {
     this.#host = host;
-    this.#isPrinting = isPrinting;
   }
 
   /** 0 before the page was laid out. */

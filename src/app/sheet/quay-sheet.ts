@@ -31,17 +31,8 @@ import { PageElements } from './page-elements.ts';
 import { drawEmpty, drawHeads, drawPart } from './page-parts.ts';
 import { PageRows } from './page-rows.ts';
 import { PageWidth } from './page-width.ts';
-import {
-  describedWidth,
-  PRINT_WIDTH,
-  pageStyle,
-  roomFor,
-  symbolWidth,
-  tracksFor,
-} from './paper/page-measure.ts';
+import { describedWidth, pageStyle, roomFor, symbolWidth, tracksFor } from './paper/page-measure.ts';
 import { pageStyles } from './paper/page-styles.ts';
-import { PrintLayout } from './paper/print-layout.ts';
-import { printStyles } from './paper/print-styles.ts';
 import { ActiveCell } from './place/active-cell.ts';
 import { dispatchCommand } from './place/commands.ts';
 import type { CursorMove } from './place/cursor-movement.ts';
@@ -54,8 +45,6 @@ import { RovingFocus } from './place/roving-focus.ts';
 import { RefusalNote } from './refusal-note.ts';
 import type { SheetHost } from './sheet-host.ts';
 import { SheetTurn } from './sheet-turn.ts';
-import { printedStatedStyles } from './table/printed-stated.ts';
-import { printedTableStyles } from './table/printed-table.ts';
 import { QuayTable } from './table/quay-table.ts';
 import { tableStyles } from './table/table-styles.ts';
 import './menu/quay-sheet-menu.ts';
@@ -66,17 +55,7 @@ import './menu/quay-sheet-menu.ts';
  */
 export class QuaySheet extends LitElement implements SheetHost {
   static override properties = { session: { attribute: false } };
-  static override styles = [
-    pageStyles,
-    lineStyles,
-    stackedStyles,
-    flowStyles,
-    mathsStyles,
-    tableStyles,
-    printedTableStyles,
-    printedStatedStyles,
-    printStyles,
-  ];
+  static override styles = [pageStyles, lineStyles, stackedStyles, flowStyles, mathsStyles, tableStyles];
 
   declare session: Session;
 
@@ -101,7 +80,6 @@ export class QuaySheet extends LitElement implements SheetHost {
   readonly #pointer = new PointerEvents(this);
   readonly #clipboard = new ClipboardEvents(this);
   readonly #rendering = new DeferredRendering();
-  readonly #paper = new PrintLayout(this);
   readonly #dependencies = new DependencyMarkers();
   readonly #expanded = new ExpandedLine(this, (line) => {
     const cell = this.place && this.#elements.cellAt(this.place);
@@ -112,7 +90,7 @@ export class QuaySheet extends LitElement implements SheetHost {
   #focusPending = false;
   /** Whether the page is not scrolled sideways when the focus comes, for the person has not gone there by themselves. */
   #keepsSideways = false;
-  readonly #width = new PageWidth(this, () => this.#paper.printing);
+  readonly #width = new PageWidth(this);
 
   constructor() {
     super();
@@ -134,7 +112,6 @@ export class QuaySheet extends LitElement implements SheetHost {
     const { hand, place } = this.session ?? {};
     if (place && !(hand && isOffPage(hand.place))) this.#focusPending = true;
     this.#focus.connect();
-    this.#paper.connect();
   }
 
   override disconnectedCallback(): void {
@@ -142,7 +119,6 @@ export class QuaySheet extends LitElement implements SheetHost {
     this.#leave?.();
     this.#width.disconnect();
     this.#focus.disconnect();
-    this.#paper.disconnect();
     this.#expanded.stop();
   }
 
@@ -153,11 +129,6 @@ export class QuaySheet extends LitElement implements SheetHost {
     this.#turn.forget();
     this.#leave?.();
     this.#leave = this.session.subscribe(this.#onSessionEvent);
-  }
-
-  /** The lines, tables and words of the page. */
-  get elements(): PageElements['all'] {
-    return this.#elements.all;
   }
 
   /** The rows of the sheet shown. */
@@ -366,9 +337,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     const { sheet, session } = this;
     if (!sheet) return html`<div class="page"><p class="empty">The book has no sheet.</p></div>`;
     this.#rows.take(session, sheet);
-    // On paper the page has a width of its own, whatever the screen's.
-    const { printing } = this.#paper;
-    const width = printing ? PRINT_WIDTH : this.#width.px || 880;
+    const width = this.#width.px || 880;
     const tracks = tracksFor(width, symbolWidth(sheet), describedWidth(sheet));
     const { count } = this.map;
     const page = {
@@ -376,8 +345,8 @@ export class QuaySheet extends LitElement implements SheetHost {
       session,
       sheet: sheet.key,
       map: this.map,
-      room: roomFor(tracks, printing),
-      printing,
+      room: roomFor(tracks, false),
+      printing: false,
     };
     return html`
       <div

@@ -72,14 +72,9 @@ export const bookLayout = css`
       width: 216px;
     }
   }
+  /* Paper has the printed book in place of all that stands on the screen. */
   @media print {
     .book {
-      display: block;
-      height: auto;
-    }
-    header,
-    footer,
-    .side {
       display: none;
     }
   }

@@ -3,12 +3,12 @@ import { aboutsOf, type Sheet } from '../../document/index.ts';
 import type { SheetDialog } from '../dialogs/sheet-dialog.ts';
 import { groupedSheets } from '../editing/sheets/grouped-sheets.ts';
 import { duplicateSheet, moveSheetBy } from '../editing/sheets/sheet-edits.ts';
+import { sheetStates, stateWords } from '../findings/sheet-states.ts';
 import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import type { BookStore } from '../storage/book-store.ts';
 import { drawSign } from '../style/signs.ts';
 import type { SheetAction, SheetListMenu } from './sheet-list-menu.ts';
-import { sheetStates, stateWords } from './sheet-states.ts';
 
 /** The sheets of the book by group, each with its state. */
 export class SheetList extends LitElement {

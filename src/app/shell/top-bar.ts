@@ -234,7 +234,7 @@ export class TopBar extends LitElement {
       <button class="often" ?disabled=${!session.canRedo} @click=${() => session.redo()} title="Redo (Ctrl+Y)">Redo</button>
       <button class="often" @click=${() => this.#ask('go to')} title="Go to any name (Ctrl+G)">Go to</button>
       <button class="seldom" @click=${() => this.#ask('save')} title="Save as a file (Ctrl+S)">Save</button>
-      <button class="seldom" @click=${() => this.#ask('print')} title="Print this sheet (Ctrl+P)">Print</button>
+      <button class="seldom" @click=${() => this.#ask('print')} title="Print this sheet or the book (Ctrl+P)">Print</button>
       <button class="seldom" @mousedown=${keepFocus} @click=${() => this.#ask('keys')} title="Keys (?)">Keys</button>
       <button class="menu" aria-haspopup="menu" @click=${this.#openMenu} title="What else is done with the book">Menu</button>
       ${this.#side('panel', 'Panel', 'F9')}

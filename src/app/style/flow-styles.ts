@@ -25,9 +25,4 @@ export const flowStyles = css`
       background: Highlight;
     }
   }
-  @media print {
-    [data-flow]::before {
-      display: none;
-    }
-  }
 `;

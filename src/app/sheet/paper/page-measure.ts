@@ -9,10 +9,10 @@ export const MATHS_SIZE = 17;
 export const LETTER = 7.1;
 
 /** The width in px that a page is set in for print; the styles then fit it to the paper. */
-export const PRINT_WIDTH = 820;
+export const PRINT_WIDTH = 900;
 
-/** The type size in px of the numbers put in on paper, where every line has them. */
-export const PRINTED_NUMBERS = 13.5;
+/** The type sizes in px on paper of formulas, and of the numbers put in, which every line has there. */
+export const [PRINTED_MATHS, PRINTED_NUMBERS] = [15.5, 13.5];
 
 /** The widths of the page's columns in px, the same on every line of it. */
 export interface Tracks {

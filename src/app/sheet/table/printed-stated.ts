@@ -70,44 +70,38 @@ function printedOne(
 /** The styles of the list below a printed table. */
 export const printedStatedStyles = css`
   .printed-stated {
-    display: none;
+    margin: -4px 0 14px calc(var(--margin) + 24px);
+    font-size: var(--type-small);
   }
-  @media print {
-    .printed-stated {
-      display: block;
-      margin: -4px 0 14px calc(var(--margin) + 24px);
-      font-size: var(--type-small);
-    }
-    .printed-stated table {
-      border-collapse: collapse;
-    }
-    .printed-stated caption {
-      padding-bottom: 3px;
-      font-weight: 600;
-      text-align: left;
-    }
-    .printed-stated thead {
-      display: table-header-group;
-    }
-    .printed-stated tr {
-      break-inside: avoid;
-      border-bottom: 1px solid var(--rule);
-    }
-    .printed-stated :is(td, th) {
-      padding: 3px 12px 3px 0;
-      font-weight: 400;
-      text-align: right;
-      vertical-align: top;
-      overflow-wrap: anywhere;
-    }
-    .printed-stated :is(td, th).words {
-      text-align: left;
-    }
-    .printed-stated .stated {
-      color: var(--pen);
-    }
-    .printed-stated b {
-      font-weight: 600;
-    }
+  .printed-stated table {
+    border-collapse: collapse;
+  }
+  .printed-stated caption {
+    padding-bottom: 3px;
+    font-weight: 600;
+    text-align: left;
+  }
+  .printed-stated thead {
+    display: table-header-group;
+  }
+  .printed-stated tr {
+    break-inside: avoid;
+    border-bottom: 1px solid var(--rule);
+  }
+  .printed-stated :is(td, th) {
+    padding: 3px 12px 3px 0;
+    font-weight: 400;
+    text-align: right;
+    vertical-align: top;
+    overflow-wrap: anywhere;
+  }
+  .printed-stated :is(td, th).words {
+    text-align: left;
+  }
+  .printed-stated .stated {
+    color: var(--pen);
+  }
+  .printed-stated b {
+    font-weight: 600;
   }
 `;

@@ -100,71 +100,62 @@ function cell({ column, at }: ColumnView, row: number): TemplateResult {
   return html`<td class="${state}${isText(column) ? ' words' : ''}">${state === 'bad' ? drawSign('problem', 'has a problem') : nothing}${text}${state === 'stated' ? ' (stated)' : ''}</td>`;
 }
 
-/** The styles of printed tables; the screen has its own table in their place. */
+/** The styles of printed tables. */
 export const printedTableStyles = css`
   .printed-table {
-    display: none;
+    margin-inline-start: calc(var(--margin) + 24px);
   }
-  @media print {
-    .table-frame {
-      display: none;
-    }
-    .printed-table {
-      display: block;
-      margin-inline-start: calc(var(--margin) + 24px);
-    }
-    .printed-table p {
-      margin: 0 0 6px;
-      font-size: var(--type-small);
-    }
-    .printed-table.unbroken table {
-      break-inside: avoid;
-    }
-    .printed-table table {
-      zoom: var(--fit);
-      border-collapse: collapse;
-      table-layout: fixed;
-      width: 0;
-      margin-bottom: 14px;
-      border-bottom: 1.5px solid var(--ink);
-    }
-    .printed-table thead {
-      display: table-header-group;
-      border-block: 1.5px solid var(--ink);
-      border-bottom-width: 1px;
-      font-size: var(--type-small);
-      line-height: 1.25;
-      vertical-align: bottom;
-    }
-    .printed-table tr {
-      break-inside: avoid;
-    }
-    .printed-table tbody tr + tr {
-      border-top: 1px solid var(--rule);
-    }
-    .printed-table :is(td, th) {
-      padding: 3px 6px;
-      font-weight: 400;
-      text-align: right;
-      overflow-wrap: break-word;
-    }
-    .printed-table :is(td, th).words {
-      text-align: left;
-    }
-    .printed-table tbody th {
-      padding-inline-start: 0;
-      color: var(--ink-soft);
-      font-size: var(--type-small);
-    }
-    .printed-table :is(.entered, .stated) {
-      color: var(--pen);
-    }
-    .printed-table .gap td {
-      color: var(--ink-soft);
-      font-size: var(--type-small);
-    }
-    .printed-table .bad {
-      color: var(--bad);
-    }
+  .printed-table p {
+    margin: 0 0 6px;
+    font-size: var(--type-small);
+  }
+  .printed-table.unbroken table {
+    break-inside: avoid;
+  }
+  .printed-table table {
+    zoom: var(--fit);
+    border-collapse: collapse;
+    table-layout: fixed;
+    width: 0;
+    margin-bottom: 14px;
+    border-bottom: 1.5px solid var(--ink);
+  }
+  .printed-table thead {
+    display: table-header-group;
+    border-block: 1.5px solid var(--ink);
+    border-bottom-width: 1px;
+    font-size: var(--type-small);
+    line-height: 1.25;
+    vertical-align: bottom;
+  }
+  .printed-table tr {
+    break-inside: avoid;
+  }
+  .printed-table tbody tr + tr {
+    border-top: 1px solid var(--rule);
+  }
+  .printed-table :is(td, th) {
+    padding: 3px 6px;
+    font-weight: 400;
+    text-align: right;
+    overflow-wrap: break-word;
+  }
+  .printed-table :is(td, th).words {
+    text-align: left;
+  }
+  .printed-table tbody th {
+    padding-inline-start: 0;
+    color: var(--ink-soft);
+    font-size: var(--type-small);
+  }
+  .printed-table :is(.entered, .stated) {
+    color: var(--pen);
+  }
+  .printed-table .gap td {
+    color: var(--ink-soft);
+    font-size: var(--type-small);
+  }
+  .printed-table .bad {
+    color: var(--bad);
   }
 `;

@@ -141,9 +141,9 @@ export class QuayTable extends LitElement {
     const tracks = [number, ...this.#widths].map((width) => `${width}px`).join(' ');
     const { scrolled, beyond, head } = this.#side;
     const measures = `--columns: ${tracks}; --number: ${number}px; --stuck: ${this.#stuck}px; --head: ${head}px`;
+    if (this.printing) return html`${this.#title()} ${this.#printed(length, number)} ${this.#foot(length)}`;
     return html`
       ${this.#title()}
-      ${this.printing ? this.#printed(length, number) : nothing}
       <div
         class="table-frame${scrolled ? ' scrolled' : ''}${beyond > 0 ? ' goes-on' : ''}"
         role="none"

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { stateWords } from '../../../src/app/shell/sheet-states.ts';
+import { stateWords } from '../../../src/app/findings/sheet-states.ts';
 
 test.each([
   [{ problems: 0, failing: 0, open: 0, beyond: 0, checks: 0 }, '', false],

@@ -1,6 +1,6 @@
 import type { Notebook } from '../../notebook/index.ts';
-import { findingsOf, sheetOf } from '../findings/findings.ts';
 import { countWords } from '../view-model/count-words.ts';
+import { findingsOf, sheetOf } from './findings.ts';
 
 /** How a sheet stands, for the list of sheets. */
 export interface SheetState {

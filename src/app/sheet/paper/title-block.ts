@@ -1,10 +1,10 @@
 import { css, html, LitElement } from 'lit';
 import { live } from 'lit/directives/live.js';
-import type { Title } from '../../document/index.ts';
-import { onLeave } from '../editor/fields/on-leave.ts';
-import type { Session } from '../session/session.ts';
-import { SessionController } from '../session/session-controller.ts';
-import { titleFieldOf, titlePlace } from '../view-model/place.ts';
+import type { Title } from '../../../document/index.ts';
+import { onLeave } from '../../editor/fields/on-leave.ts';
+import type { Session } from '../../session/session.ts';
+import { SessionController } from '../../session/session-controller.ts';
+import { titleFieldOf, titlePlace } from '../../view-model/place.ts';
 
 interface Field {
   readonly field: keyof Title;
@@ -28,8 +28,10 @@ const lower: readonly Field[] = [
 
 /** The drawing office's title block on top of each sheet; every field is typed in place. */
 export class TitleBlock extends LitElement {
-  static override properties = { session: { attribute: false } };
+  static override properties = { session: { attribute: false }, sheetWords: { attribute: false } };
   declare session: Session;
+  /** What stands for the sheet on paper, where it is not the one in hand. */
+  declare sheetWords: string | undefined;
 
   static override styles = css`
     :host {
@@ -80,10 +82,9 @@ export class TitleBlock extends LitElement {
       }
     }
     /* What is typed in a field cannot wrap, so paper has its text instead. */
-    @media print {
-      :host {
-        border: 1.5px solid var(--ink);
-      }
+    :host([paper]) {
+      border: 1.5px solid var(--ink);
+
       /* The box closes the rows and the lower one: four fields are in the upper. */
       .field:is(:nth-child(4), :last-child) {
         border-inline-end: 0;
@@ -116,7 +117,7 @@ export class TitleBlock extends LitElement {
     return html`
       ${upper.map((one) => this.#field(one, title))}
       <div class="field two"><span class="name">Sheet</span>${
-        this.session.overview ? `all ${sheets.length}` : `${at + 1} of ${sheets.length}`
+        this.sheetWords ?? (this.session.overview ? `all ${sheets.length}` : `${at + 1} of ${sheets.length}`)
       }</div>
       ${lower.map((one) => this.#field(one, title))}
     `;

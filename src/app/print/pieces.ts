@@ -1,0 +1,71 @@
+import type { Book } from '../../document/index.ts';
+import { groupedSheets } from '../editing/sheets/grouped-sheets.ts';
+import type { OverviewPart } from '../session/session.ts';
+
+/** A page about the whole book that is printed. */
+export type PrintedPage = 'about' | 'checks' | 'sources';
+
+/** What begins a page of its own on paper: a sheet by its key, or a page about the book. */
+export type Piece =
+  | { readonly kind: 'sheet'; readonly sheet: string }
+  | { readonly kind: 'page'; readonly page: PrintedPage };
+
+/** What is to be printed: the page in hand, the whole book, or what was chosen of it, by {@link idOf}. */
+export type PrintChoice =
+  | { readonly which: 'in hand' }
+  | { readonly which: 'all' }
+  | { readonly which: 'chosen'; readonly ids: ReadonlySet<string> };
+
+/** Titles of the pages about the book. */
+const pageTitles: Readonly<Record<PrintedPage, string>> = {
+  about: 'Purpose, limits and cautions',
+  checks: 'All checks',
+  sources: 'Sources',
+};
+
+/** Names a piece among all of a book. */
+export function idOf(piece: Piece): string {
+  return piece.kind === 'sheet' ? `sheet ${piece.sheet}` : `page ${piece.page}`;
+}
+
+/** All that a book has to print, in the order of its paper: what it is for, its sheets as they are listed, what they come to. */
+export function piecesOf(book: Book): readonly Piece[] {
+  const page = (of: PrintedPage): Piece => ({ kind: 'page', page: of });
+  const sheets = [...groupedSheets(book).values()].flat();
+  return [
+    page('about'),
+    page('checks'),
+    ...sheets.map(({ key }): Piece => ({ kind: 'sheet', sheet: key })),
+    page('sources'),
+  ];
+}
+
+/** The pieces of a book that a choice names; what was chosen and is gone by now is left out. */
+export function chosenPieces(
+  book: Book,
+  choice: PrintChoice,
+  inHand: { readonly sheet: string; readonly overview: OverviewPart | undefined },
+): readonly Piece[] {
+  if (choice.which === 'in hand') return [pieceInHand(inHand)];
+  const all = piecesOf(book);
+  return choice.which === 'all' ? all : all.filter((piece) => choice.ids.has(idOf(piece)));
+}
+
+/** The page or sheet that is shown. */
+export function pieceInHand({
+  sheet,
+  overview,
+}: {
+  readonly sheet: string;
+  readonly overview: OverviewPart | undefined;
+}): Piece {
+  if (!overview) return { kind: 'sheet', sheet };
+  const page = overview === 'about' || overview === 'sources' ? overview : 'checks';
+  return { kind: 'page', page };
+}
+
+/** What a piece is called. */
+export function titleOf(piece: Piece, { sheets }: Book): string {
+  if (piece.kind === 'page') return pageTitles[piece.page];
+  return sheets.find(({ key }) => key === piece.sheet)?.title || piece.sheet;
+}

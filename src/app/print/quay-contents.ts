@@ -1,0 +1,131 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { countStated } from '../findings/count-stated.ts';
+import { findingsOf } from '../findings/findings.ts';
+import { sheetStates, stateWords } from '../findings/sheet-states.ts';
+import { overviewStyles } from '../overview/overview-styles.ts';
+import type { Session } from '../session/session.ts';
+import { countWords } from '../view-model/count-words.ts';
+import type { UnitsView } from '../view-model/units-view.ts';
+import { type Piece, titleOf } from './pieces.ts';
+
+/** A piece with the page that it begins on. */
+export interface Placed {
+  readonly piece: Piece;
+  readonly page: number;
+}
+
+const unitsWords: Readonly<Record<UnitsView, string>> = {
+  written: 'as written',
+  SI: 'SI',
+  US: 'US customary',
+};
+
+/** The first page of a printed book: what it holds and on which pages, and the state of the book that was printed. */
+export class Contents extends LitElement {
+  static override properties = {
+    session: { attribute: false },
+    placed: { attribute: false },
+    hash: { attribute: false },
+    pages: { attribute: false },
+  };
+  static override styles = [
+    overviewStyles,
+    css`
+      td.state.bad {
+        color: var(--bad);
+      }
+      .page-number {
+        width: 4em;
+        text-align: end;
+      }
+      dl {
+        display: grid;
+        grid-template-columns: var(--margin) 1fr;
+        margin: 0;
+      }
+      :is(dt, dd) {
+        margin: 0;
+        padding-block: 4px;
+      }
+      dt {
+        padding-inline: 14px 12px;
+        color: var(--ink-soft);
+        font-size: var(--type-small);
+      }
+      dd {
+        padding-inline: var(--lead) 40px;
+      }
+      .hash {
+        overflow-wrap: anywhere;
+      }
+    `,
+  ];
+
+  declare session: Session;
+  declare placed: readonly Placed[];
+  /** The content hash of the book as printed. */
+  declare hash: string;
+  /** How many pages are printed. */
+  declare pages: number;
+
+  override render(): TemplateResult {
+    const { notebook, units } = this.session;
+    const states = sheetStates(notebook);
+    const { problems, remarks, checks } = findingsOf(notebook);
+    const applying = checks.filter(({ inapplicable }) => !inapplicable);
+    const holding = applying.filter(({ verdict }) => verdict?.holds).length;
+    const failing = applying.filter(({ verdict }) => verdict?.holds === false).length;
+    const groups = new Map(notebook.book.sheets.map(({ key, group }) => [key, group ?? '']));
+    let before = '';
+    return html`<div class="page">
+      <slot name="title-block"></slot>
+      <h2>Contents</h2>
+      <table>
+        <thead class="unseen">
+          <tr>
+            <th scope="col">Group</th>
+            <th scope="col">Sheet</th>
+            <th scope="col">Checks</th>
+            <th scope="col">Page</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${this.placed.map(({ piece, page }) => {
+            const group = piece.kind === 'sheet' ? (groups.get(piece.sheet) ?? '') : '';
+            const shown = group === before ? '' : group;
+            before = group;
+            const state = piece.kind === 'sheet' ? states.get(piece.sheet) : undefined;
+            const told = state && stateWords(state);
+            return html`<tr>
+              <td class="sheet">${shown}</td>
+              <td>${titleOf(piece, notebook.book)}</td>
+              <td class="state${told?.bad ? ' bad' : ''}">${told?.words ?? ''}</td>
+              <td class="page-number">${page}</td>
+            </tr>`;
+          })}
+        </tbody>
+      </table>
+      <h3>State of this print</h3>
+      <dl>
+        <dt>Checks</dt>
+        <dd>
+          ${applying.length === 0 ? 'none applies' : `${holding} of ${applying.length} hold, ${countWords(failing, 'check')} ${failing === 1 ? 'fails' : 'fail'}`}${
+            applying.length > holding + failing
+              ? `, ${applying.length - holding - failing} without a value`
+              : nothing
+          }
+        </dd>
+        <dt>To look after</dt>
+        <dd>${countWords(problems.length, 'problem')}, ${countWords(remarks.length, 'remark')}, ${countWords(countStated(notebook), 'stated value')}</dd>
+        <dt>Units</dt>
+        <dd>${unitsWords[units]}</dd>
+        <dt>Pages</dt>
+        <dd>${this.pages}</dd>
+        <dt>Content</dt>
+        <dd class="hash">SHA-256 ${this.hash}</dd>
+      </dl>
+    </div>`;
+  }
+}
+
+customElements.define('quay-contents', Contents);

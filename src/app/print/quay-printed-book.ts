@@ -1,0 +1,190 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { type Book, createHasher, hashBook } from '../../document/index.ts';
+import type { Session } from '../session/session.ts';
+import { pageRules } from './page-rules.ts';
+import { PAPER_WIDTH, type Paper, papers } from './paper.ts';
+import { chosenPieces, type Piece, type PrintChoice, titleOf } from './pieces.ts';
+import type { Placed } from './quay-contents.ts';
+import './quay-contents.ts';
+import './quay-printed-sheet.ts';
+
+/** What is laid out for paper. */
+interface Print {
+  readonly pieces: readonly Piece[];
+  readonly paper: Paper;
+  readonly hash: string;
+  /** The page that each piece begins on, and how many there are; undefined until they are counted. */
+  readonly placed: readonly Placed[];
+  readonly pages: number;
+}
+
+/**
+ * The book on its paper: what was chosen of it, one piece after the other, behind a page of contents where there are
+ * several. It is laid out while it is printed, and nothing at all at other times. Its pages are counted before that in
+ * columns of a page's size, which the browser breaks as it does pages.
+ */
+export class PrintedBook extends LitElement {
+  static override properties = { session: { attribute: false }, print: { state: true } };
+  static override styles = css`
+    :host {
+      display: block;
+    }
+    @media screen {
+      :host {
+        position: fixed;
+        z-index: -1;
+        inset: 0;
+        overflow: hidden;
+        visibility: hidden;
+        pointer-events: none;
+      }
+      .piece {
+        width: ${PAPER_WIDTH}px;
+        height: var(--height);
+        column-width: ${PAPER_WIDTH}px;
+        column-gap: 0;
+        column-fill: auto;
+      }
+    }
+    @media print {
+      .piece + .piece {
+        break-before: page;
+      }
+    }
+  `;
+
+  declare session: Session;
+  declare print: Print | undefined;
+  /** What the next print is of. */
+  choice: PrintChoice = { which: 'in hand' };
+  paper: Paper['size'] = 'A4';
+  readonly #hasher = createHasher();
+  /** The texts are the book's, so the rules are written when the book is printed. */
+  readonly #rules = new CSSStyleSheet();
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    addEventListener('beforeprint', this.#onBeforePrint);
+    addEventListener('afterprint', this.clear);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    removeEventListener('beforeprint', this.#onBeforePrint);
+    removeEventListener('afterprint', this.clear);
+    this.clear();
+  }
+
+  /** A browser takes the page as it stands when all that was begun here without waiting has ended. */
+  readonly #onBeforePrint = (): void => {
+    if (!this.print) void this.lay();
+  };
+
+  /** Lays out what was chosen, and counts its pages. Gives how many there are. */
+  async lay(): Promise<number> {
+    const { notebook, sheet, overview } = this.session;
+    const pieces = chosenPieces(notebook.book, this.choice, { sheet, overview });
+    const paper = papers.find(({ size }) => size === this.paper) ?? papers[0];
+    if (!paper) throw new Error('there is no paper');
+    const hash = hashBook(notebook.book, this.#hasher);
+    this.print = { pieces, paper, hash, placed: [], pages: 0 };
+    await this.#drawn();
+    const placed = this.#place(pieces);
+    this.print = { pieces, paper, hash, ...placed };
+    await this.#drawn();
+    const runs = [
+      ...(pieces.length > 1 ? [{ name: 'contents', title: 'Contents' }] : []),
+      ...pieces.map((piece, at) => ({ name: pageName(at), title: titleOf(piece, notebook.book) })),
+    ];
+    this.#rules.replaceSync(pageRules(notebook.book, runs, paper.size, hash));
+    if (!document.adoptedStyleSheets.includes(this.#rules)) document.adoptedStyleSheets.push(this.#rules);
+    return placed.pages;
+  }
+
+  /** Takes the paper away again. */
+  readonly clear = (): void => {
+    this.print = undefined;
+    document.adoptedStyleSheets = document.adoptedStyleSheets.filter((sheet) => sheet !== this.#rules);
+  };
+
+  /** Resolves when all elements of the paper are drawn, without a turn of the browser's loop between. */
+  async #drawn(): Promise<void> {
+    await this.updateComplete;
+    await drawnBelow(this.renderRoot);
+  }
+
+  /** The page that each piece begins on. */
+  #place(pieces: readonly Piece[]): { readonly placed: readonly Placed[]; readonly pages: number } {
+    const counts = [...this.renderRoot.querySelectorAll<HTMLElement>('.piece')].map(({ scrollWidth }) =>
+      Math.max(1, Math.round(scrollWidth / PAPER_WIDTH)),
+    );
+    const [first = 0, ...others] = counts;
+    let next = pieces.length > 1 ? first + 1 : 1;
+    const placed = pieces.map((piece, at) => {
+      const page = next;
+      next += (pieces.length > 1 ? others[at] : first) ?? 0;
+      return { piece, page };
+    });
+    return { placed, pages: next - 1 };
+  }
+
+  override render(): TemplateResult | typeof nothing {
+    const { print, session } = this;
+    if (!print) return nothing;
+    const { pieces, paper } = print;
+    const { book } = session.notebook;
+    const piece = (
+      name: string,
+      title: string,
+      of: (block: TemplateResult) => TemplateResult,
+    ): TemplateResult => html`<div
+      class="piece"
+      .style=${`--height: ${Math.floor(paper.height)}px; page: ${name}`}
+    >
+      ${of(html`<quay-title-block slot="title-block" paper .session=${session} .sheetWords=${title}></quay-title-block>`)}
+    </div>`;
+    const all = pieces.map((one, at) =>
+      piece(pageName(at), sheetWords(one, book), (block) => this.#piece(one, block)),
+    );
+    if (pieces.length < 2) return html`${all}`;
+    // Before the pages are counted the contents have their rows already, which take the same room.
+    const placed = print.placed.length > 0 ? print.placed : pieces.map((one) => ({ piece: one, page: 0 }));
+    const contents = (block: TemplateResult) =>
+      html`<quay-contents paper .session=${session} .placed=${placed} .pages=${print.pages} .hash=${print.hash}>${block}</quay-contents>`;
+    return html`${piece('contents', `all ${book.sheets.length}`, contents)}${all}`;
+  }
+
+  #piece(piece: Piece, block: TemplateResult): TemplateResult {
+    const { session } = this;
+    if (piece.kind === 'sheet')
+      return html`<quay-printed-sheet .session=${session} .sheet=${piece.sheet}>${block}</quay-printed-sheet>`;
+    switch (piece.page) {
+      case 'about':
+        return html`<quay-about-page paper .session=${session}>${block}</quay-about-page>`;
+      case 'sources':
+        return html`<quay-sources-page paper .session=${session}>${block}</quay-sources-page>`;
+      case 'checks':
+        return html`<quay-overview paper .session=${session}>${block}</quay-overview>`;
+    }
+  }
+}
+
+/** The name of the pages of a piece, for the rules of their foot. */
+function pageName(at: number): string {
+  return `piece-${at + 1}`;
+}
+
+/** What the title block says of the sheet: its place in the book, as on the screen. */
+function sheetWords(piece: Piece, { sheets }: Book): string {
+  if (piece.kind === 'page') return `all ${sheets.length}`;
+  return `${sheets.findIndex(({ key }) => key === piece.sheet) + 1} of ${sheets.length}`;
+}
+
+/** Resolves when all elements below a root are drawn, those within them included. */
+async function drawnBelow(root: ParentNode): Promise<void> {
+  const elements = [...root.querySelectorAll<Element & { updateComplete?: Promise<unknown> }>('*')];
+  await Promise.all(elements.flatMap(({ updateComplete }) => updateComplete ?? []));
+  for (const { shadowRoot } of elements) if (shadowRoot) await drawnBelow(shadowRoot);
+}
+
+customElements.define('quay-printed-book', PrintedBook);
