@@ -3,7 +3,7 @@ import { templateBook } from '../../src/cli/books.ts';
 import { type Item, openNotebook } from '../../src/notebook/index.ts';
 
 /** Templates of which every table says between which values its numbers lie, those of factors too. */
-const templates = ['pile-bearing', 'fender-energy', 'debris-haul'];
+const templates = ['pile-bearing', 'fender-energy', 'debris-haul', 'bollard-pull'];
 
 test.each(templates)('every number entered in %s has a least and a greatest value', (id) => {
   const { model } = openNotebook(templateBook(id));

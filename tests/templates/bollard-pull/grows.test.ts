@@ -6,6 +6,7 @@ import { line, makeWorse, type Worse } from '../worse.ts';
 const seed = 20_261_129;
 const lines = ['moor.c_line', 'moor.c_along', 'moor.c_lost', 'moor.c_out'];
 const bolts = ['bolt.c_bolt', 'bolt.c_anchor'];
+const moves = ['moor.c_surge', 'moor.c_sway'];
 
 type Row = Readonly<Record<string, Cell>>;
 
@@ -27,7 +28,7 @@ const worse: readonly Worse[] = [
     'larger loads',
     'load.combos',
     (row) => ({ ...row, f_w: times(row.f_w, 1.3), f_c: times(row.f_c, 1.3), f_o: times(row.f_o, 1.3) }),
-    [...lines, 'moor.c_off', 'moor.c_S', 'moor.c_B', 'bollard.c_pull', 'bollard.c_rate', ...bolts],
+    [...lines, ...moves, 'moor.c_off', 'moor.c_S', 'moor.c_B', 'bollard.c_pull', 'bollard.c_rate', ...bolts],
   ),
   {
     name: 'one more combination',
@@ -38,12 +39,14 @@ const worse: readonly Worse[] = [
         'load.combos': [...(drawn.tables['load.combos'] ?? []), { combo: 'more', f_w: 1.1, f_c: 0, f_o: 1 }],
       },
     }),
-    checks: ['moor.c_lost', 'moor.c_off', 'moor.c_S', 'moor.c_B', 'bollard.c_pull', ...bolts],
+    checks: ['moor.c_lost', ...moves, 'moor.c_off', 'moor.c_S', 'moor.c_B', 'bollard.c_pull', ...bolts],
   },
   line('moor.n_req', 1.3, lines),
   line('moor.p_lost', 1.2, ['moor.c_lost', 'moor.c_out']),
   line('moor.lim_w', 0.8, ['moor.c_S', 'moor.c_B']),
   line('moor.lim_τ', 0.8, ['moor.c_τ']),
+  line('moor.lim_x', 0.8, ['moor.c_surge']),
+  line('moor.lim_y', 0.8, ['moor.c_sway']),
   line('bollard.γ_l', 1.2, ['bollard.c_rate', ...bolts]),
   line('bollard.t_lim', 0.8, ['bollard.c_up']),
   rows('lower ratings', 'bollard.bollards', (row) => ({ ...row, rate: times(row.rate, 0.8) }), [
@@ -54,6 +57,9 @@ const worse: readonly Worse[] = [
   line('bolt.h', 1.3, bolts),
   line('bolt.f_ub', 0.8, ['bolt.c_bolt']),
   line('bolt.F_nt', 0.8, ['bolt.c_bolt']),
+  line('bolt.d', 1.2, ['bolt.c_space']),
+  line('bolt.e_p', 0.8, ['bolt.c_plate']),
+  rows('narrower rows', 'bolt.bolts', (row) => ({ ...row, b_r: times(row.b_r, 0.7) }), ['bolt.c_space']),
   line('bolt.N_R', 0.8, bolts),
   line('bolt.V_R', 0.8, bolts),
 ];

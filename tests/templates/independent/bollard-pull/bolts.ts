@@ -1,11 +1,13 @@
 import type { Verdict, Worked } from '../program.ts';
+import { type Plate, spread, turning } from './bolt-directions.ts';
 import { type Entries, isCount, largestOf, positive, sumOf } from './entries.ts';
 import { doesNotApply, judge, judgeTruth, refused } from './verdicts.ts';
 
-/** One row of bolts: from the toe in m, and how many. */
+/** One row of bolts: from the toe in m, how many, and from the first to the last in m. */
 interface BoltRow {
   readonly from: number;
   readonly count: number;
+  readonly width: number;
 }
 
 /** What the pull does to the bolts at one angle above the horizontal: kN, kN·m. */
@@ -24,7 +26,7 @@ interface Actions {
 export function workBolts(entries: Entries, pull: number): Worked {
   const { number, text } = entries;
   const rows = (entries.rows('bolt.bolts') ?? []).map(
-    (row): BoltRow => ({ from: row.number('y'), count: row.number('n_r') }),
+    (row): BoltRow => ({ from: row.number('y'), count: row.number('n_r'), width: row.number('b_r') }),
   );
   const count = sumOf(rows, (row) => row.count);
   const centroid = sumOf(rows, (row) => row.count * row.from) / count;
@@ -58,11 +60,8 @@ export function workBolts(entries: Entries, pull: number): Worked {
     };
   };
   const now = actionsAt(angle);
-  const byRule = (at: Actions): number => bolt.use(at.shear, at.tension);
-  const byAnchor = (at: Actions): number => useAnchor(entries, at.shear, at.tension);
-  const [use, anchor] = [byRule(now), byAnchor(now)];
-  const worst = (of: (at: Actions) => number): Verdict =>
-    judgeUse(largestBetween((at) => of(actionsAt(at)), angle));
+  const use = bolt.use(now.shear, now.tension);
+  const anchor = useAnchor(entries, now.shear, now.tension);
   const isPlain = number('bolt.γ') === 1;
   return {
     'bolt.P': pull,
@@ -89,16 +88,110 @@ export function workBolts(entries: Entries, pull: number): Worked {
     ...bolt.worked(now.shear, now.tension),
     ...(Number.isFinite(use) || Number.isNaN(use) ? { 'bolt.U': use } : {}),
     'bolt.U_l': anchor,
-    'bolt.c_bolt': worst(byRule),
-    'bolt.c_anchor': worst(byAnchor),
+    ...(rows.every(({ count: some }) => isCount(some)) &&
+      workTurned(entries, rows, { centroid, squares, factored, angle, use: bolt.use })),
+    ...workSteel(entries, bolt.steel),
     'bolt.c_whole': judgeTruth(rows.every(({ count: some }) => isCount(some))),
     // Without compression at the toe the plate lifts off; only that way of sharing rests on it.
     'bolt.c_toe': isToe ? judgeToe(now) : doesNotApply,
   };
 }
 
+/** The bolts in whatever direction the pull is, and the places they stand at. */
+function workTurned(
+  entries: Entries,
+  rows: readonly BoltRow[],
+  {
+    centroid,
+    squares,
+    factored,
+    angle,
+    use,
+  }: {
+    readonly centroid: number;
+    readonly squares: number;
+    readonly factored: number;
+    readonly angle: number;
+    readonly use: (shear: number, tension: number) => number;
+  },
+): Worked {
+  const { number, text } = entries;
+  const plate: Plate = {
+    toe: number('bolt.a'),
+    side: number('bolt.e_p'),
+    turnsAbout: text('bolt.way') === 'toe' ? 'edges' : 'centroid',
+  };
+  const bolts = spread(rows);
+  const group = turning(bolts, plate, centroid, squares);
+  const height = number('bolt.h');
+  const worst = (of: (shear: number, tension: number) => number): Verdict =>
+    judgeUse(
+      largestBetween((at) => {
+        const [pull, uplift] = [factored * cosineOf(at), factored * sineOf(at)];
+        return of(group.shear(pull), group.tension(pull, height, uplift));
+      }, angle),
+    );
+  const [pull, uplift] = [factored * cosineOf(angle), factored * sineOf(angle)];
+  const allBySide = group.allBySide(pull, height, uplift);
+  const outer = Math.max(...bolts.map(({ beside }) => Math.abs(beside)));
+  const isEdges = plate.turnsAbout === 'edges';
+  return {
+    'bolt.c_bolt': worst(use),
+    'bolt.c_anchor': worst((shear, tension) => useAnchor(entries, shear, tension)),
+    'bolt.I_x': group.alongSquares,
+    'bolt.I_s': group.sideSquares,
+    'bolt.S_s': allBySide,
+    'bolt.r_m': group.furthest,
+    'bolt.q_H': group.shear(1),
+    ...(bolts.length > 1 && { 'bolt.s_min': group.nearest }),
+    'bolt.b_m': outer,
+    'bolt.places.x_k': bolts.map(({ beside }) => beside),
+    'bolt.places.y_k': bolts.map(({ from }) => from),
+    'bolt.c_edge': isEdges ? judgeToe({ uplift, allByToe: allBySide }) : doesNotApply,
+    'bolt.c_plate': outer === 0 ? judgeTruth(true) : judge(outer, plate.side),
+    ...workPlace(entries, rows, { centroid, outer, isEdges }),
+    'bolt.c_space':
+      bolts.length > 1
+        ? judge((number('bolt.s_d') * positive(number('bolt.d'))) / 1000, group.nearest)
+        : doesNotApply,
+  };
+}
+
+/** Whether the plate is as near its bolts as a rigid plate must be, and the bollard stands among them. */
+function workPlace(
+  { number }: Entries,
+  rows: readonly BoltRow[],
+  {
+    centroid,
+    outer,
+    isEdges,
+  }: { readonly centroid: number; readonly outer: number; readonly isEdges: boolean },
+): Worked {
+  const froms = rows.map(({ from }) => from);
+  const [first, last] = [Math.min(...froms), Math.max(...froms)];
+  const beyond = 1000 * Math.max(number('bolt.e_p') - outer, first);
+  const beside = Math.abs(number('bolt.a') - centroid);
+  // EN 1993-1-8, Table 3.3: 4 t + 40 mm.
+  const reach = judge(beyond, 4 * number('bolt.t_p') + 40);
+  return {
+    'bolt.o_p': beyond,
+    'bolt.c_reach': !isEdges ? doesNotApply : beyond < 0 ? { verdict: 'holds' } : reach,
+    'bolt.c_among': rows.length > 1 ? judge(beside, (last - first) / 2) : doesNotApply,
+  };
+}
+
+/** An anchor is as strong as the weaker of its concrete and its steel. */
+function workSteel({ number }: Entries, steel: { readonly tension: number; readonly shear: number }): Worked {
+  return {
+    'bolt.N_s': steel.tension,
+    'bolt.V_s': steel.shear,
+    'bolt.c_NR': judge(number('bolt.N_R'), steel.tension),
+    'bolt.c_VR': judge(number('bolt.V_R'), steel.shear),
+  };
+}
+
 /** A pull that neither lifts nor tilts the plate leaves it where it is. */
-function judgeToe({ uplift, allByToe }: Actions): Verdict {
+function judgeToe({ uplift, allByToe }: Pick<Actions, 'uplift' | 'allByToe'>): Verdict {
   return uplift === 0 && allByToe === 0 ? judgeTruth(true) : judge(uplift, allByToe);
 }
 
@@ -129,6 +222,7 @@ function largestBetween(use: (degrees: number) => number, last: number): number 
 /** The bolt itself: its areas, its stresses, and how much of it is used by the rule that was chosen. */
 function workBolt({ number, text }: Entries): {
   readonly use: (shear: number, tension: number) => number;
+  readonly steel: { readonly tension: number; readonly shear: number };
   readonly worked: (shear: number, tension: number) => Worked;
 } {
   const diameter = positive(number('bolt.d'));
@@ -163,6 +257,10 @@ function workBolt({ number, text }: Entries): {
   return {
     // A row that is pressed down makes no room for shear.
     use: (shear, tension) => rule(shear, atLeastZero(tension)),
+    steel:
+      text('bolt.code') === 'AISC 360'
+        ? { tension: (factor * tensile * shank) / 1000, shear: (factor * shearing * shank) / 1000 }
+        : { tension: tensionResistance, shear: shearResistance },
     worked: (shear, tension) => ({
       'bolt.A_b': shank,
       'bolt.A_s': area,

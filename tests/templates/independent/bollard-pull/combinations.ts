@@ -4,6 +4,7 @@ import { type Fender, workFenders } from './fenders.ts';
 import type { Force } from './flow.ts';
 import { type Line, sharesAlong } from './lines.ts';
 import type { Loads } from './load.ts';
+import { workMovement } from './movement.ts';
 import { type Intact, idle, type Pulls, safetyOf, wantedWithLoss } from './safety.ts';
 import { countsAlong, fromSwayOf, holdShip, type Rule, type Share, type State } from './sharing.ts';
 import { judge, judgeSafety } from './verdicts.ts';
@@ -13,7 +14,7 @@ type Held = State | undefined;
 
 /** All combinations with all lines and with each lost in turn, the lines taking tension only. */
 export function workCombinations(
-  { number }: Entries,
+  entries: Entries,
   {
     lines,
     fenders,
@@ -28,6 +29,7 @@ export function workCombinations(
   intact: Intact,
   between: number,
 ): { readonly pulls: Pulls; readonly worked: Worked } {
+  const { number } = entries;
   const open = { pulls: { intact: undefined, lost: undefined, combinations: [] }, worked: {} };
   const names = new Set(lines.map(({ name }) => name));
   const forces = combinations.map(({ force }) => force);
@@ -100,6 +102,7 @@ export function workCombinations(
             )
           : 0,
       ),
+      ...workMovement(entries, lines, rule, forces, states, !Number.isNaN(intact.least)),
       ...workMoments({ lines, fenders }, rule, forces, states, { off: intact.momentOff, between }),
       ...workFenders(fenders, [...states, ...losses.flat()]),
       ...workLost(number, lines, use, { combinations, shown }, losses),

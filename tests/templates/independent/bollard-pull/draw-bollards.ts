@@ -42,6 +42,8 @@ export function drawBolts(random: Random): Lines {
     'bolt.γ': random.chance(0.2) ? 1 : random.between(1, 2),
     'bolt.h': random.chance(0.05) ? 0 : random.between(0, 0.9),
     'bolt.a': random.chance(0.05) ? 0 : random.between(0, 1),
+    'bolt.e_p': random.chance(0.01) ? 0 : random.between(0.1, 1),
+    'bolt.s_d': random.between(2, 8),
     'bolt.d': diameter,
     'bolt.t_p': random.chance(0.01) ? 0 : random.between(10, 100),
     'bolt.A_by': random.of(['metric thread', 'share of the shank']),

@@ -15,6 +15,8 @@ export function drawMooringRules(random: Random): Readonly<Record<string, Cell>>
     'moor.n_req': random.chance(0.1) ? 1 : random.between(1, 4),
     'moor.n_s': random.whole(10, 12),
     'moor.p_lost': random.chance(0.5) ? 75 : random.between(30, 100),
+    'moor.lim_x': random.between(0.1, 4),
+    'moor.lim_y': random.between(0.1, 4),
     'moor.lim_τ': random.between(10, 45),
     'moor.lim_b': random.between(5, 45),
     'moor.lim_s': random.between(5, 45),
@@ -126,7 +128,8 @@ function drawRopeOf(
     parts: random.chance(0.001) ? random.of([0.5, 2.5]) : random.chance(0.8) ? 1 : random.whole(2, 3),
     tail: isFitted ? 'fitted' : 'none',
     L_t: random.chance(0.002) ? 200 : random.between(0, 3),
-    AE_t: dry * random.between(3, 15),
+    // Now and then a stiffness in the wrong unit.
+    AE_t: dry * random.between(3, 15) * (random.chance(0.005) ? random.of([1e-3, 1e3]) : 1),
     MBL_t: dry * random.between(0.9, 1.5),
     T_0: random.chance(0.3) ? 0 : dry * random.between(0, 0.1),
   };

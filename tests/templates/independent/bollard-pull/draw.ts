@@ -55,7 +55,11 @@ function boltRows(random: Random): Drawn['tables'][string] {
   const rows = random.chance(0.01) ? 40 : random.chance(0.05) ? 1 : random.whole(2, 6);
   let from = random.chance(0.05) ? 0 : random.between(0.05, 0.4);
   return Array.from({ length: rows }, () => {
-    const row = { y: from, n_r: random.chance(0.003) ? 2.5 : random.whole(1, 4) };
+    const row = {
+      y: from,
+      n_r: random.chance(0.003) ? 2.5 : random.whole(1, 4),
+      b_r: random.chance(0.02) ? 0 : random.between(0.1, 1.2),
+    };
     from += random.chance(0.03) ? 0 : random.between(0.05, 0.4);
     return row;
   });

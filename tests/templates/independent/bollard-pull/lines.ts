@@ -1,6 +1,7 @@
 import type { Worked } from '../program.ts';
 import { type Entries, positive } from './entries.ts';
 import { type Rope, ropes } from './published.ts';
+import { judge, refused } from './verdicts.ts';
 
 /** A mooring line: kN, kN/m, m; the pull of unit tension along the berth, forward, and square to it, toward the bollard. */
 export interface Line {
@@ -88,9 +89,32 @@ export function workLines(entries: Entries): { readonly lines: readonly Line[]; 
       'moor.lines.τ': column(({ vertical }) => vertical),
       'moor.lines.L': column(({ length }) => length),
       'moor.lines.k': column(({ stiffness }) => stiffness),
+      ...workStretch(entries, lines),
       'moor.lines.u_x': column(({ along }) => along),
       'moor.lines.u_y': column(({ square }) => square),
     },
+  };
+}
+
+/** How far lines, their ropes and their tails stretch at break, in percent: fibre and wire have their bounds. */
+function workStretch(entries: Entries, lines: readonly Line[]): Worked {
+  const stretches = (entries.rows('moor.lines') ?? []).flatMap((row, at) => {
+    const line = lines[at];
+    if (!line) return [];
+    const tail = positive(row.number('MBL_t')) / positive(row.number('AE_t'));
+    const whole = line.strength / line.stiffness / line.length;
+    return [line.dry / line.axial, whole, ...(row.text('tail') === 'fitted' ? [tail] : [])].map(
+      (one) => 100 * one,
+    );
+  });
+  const [least, most] = [Math.min(...stretches), Math.max(...stretches)];
+  const fenders = entries.rows('moor.fenders')?.length ?? 0;
+  return {
+    'moor.ε_min': least,
+    'moor.ε_max': most,
+    'moor.c_stiff': Number.isNaN(least) ? refused : judge(1, least),
+    'moor.c_soft': judge(most, 40),
+    'moor.c_many': judge(Math.max(lines.length, fenders), 38),
   };
 }
 

@@ -6,7 +6,7 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
     ship.LOA ship.LBP ship.L_wL ship.B ship.T ship.D_m ship.d wind.h_w wind.h_S wind.h_H load.s_p
     load.s_n moor.fenders.x_f moor.lines.x_c moor.lines.y_c moor.lines.z_c moor.lines.x_b moor.lines.y_b
     moor.lines.z_b moor.lines.L_t moor.lines.l_h moor.lines.L moor.lines.J moor.v moor.u
-    moor.lost.v_i moor.lost.u_i moor.l_c moor.b_l bolt.h bolt.a bolt.bolts.y bolt.bolts.z bolt.y_m rope.l rope.f_g rope.d_h rope.l_d rope.L_d
+    moor.lost.v_i moor.lost.u_i moor.l_c moor.b_l bolt.h bolt.a bolt.e_p bolt.bolts.b_r bolt.places.x_k bolt.places.y_k bolt.r_m bolt.s_min bolt.b_m moor.lim_x moor.lim_y moor.x_m moor.y_m bolt.bolts.y bolt.bolts.z bolt.y_m rope.l rope.f_g rope.d_h rope.l_d rope.L_d
     rope.L_p rope.c rope.L_c
   `,
   t: `
@@ -14,7 +14,7 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
   `,
   'm²': `
     ship.A_Ls ship.A_Ts ship.A_L ship.A_T ship.A_Tb wind.A_S wind.A_H current.S current.A_Tpp
-    current.A_p bolt.I_c bolt.I_t
+    current.A_p bolt.I_c bolt.I_t bolt.I_x bolt.I_s
   `,
   'm³': `
     ship.V_d
@@ -59,7 +59,7 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
     moor.Y_A moor.Y_F moor.S_req moor.B_req moor.S_22 moor.B_23 moor.S_av moor.B_av bollard.R_gov
     bollard.R_max bollard.V_max bollard.bollards.R_w bollard.bollards.R bollard.bollards.H
     bollard.bollards.P_x bollard.bollards.P_y bollard.bollards.P_z bollard.bollards.M_1
-    bollard.bollards.R_1 bolt.P bolt.T bolt.H bolt.V bolt.F_t bolt.F_v bolt.S_t bolt.C_t
+    bollard.bollards.R_1 bolt.P bolt.T bolt.H bolt.V bolt.F_t bolt.F_v bolt.S_t bolt.S_s bolt.N_s bolt.V_s bolt.C_t
     bolt.bolts.T_c bolt.bolts.T_t bolt.F_vR bolt.F_tR bolt.N_R bolt.V_R rope.MBL_1 rope.SWL_1
     rope.F_line rope.F_br rope.F_fit rope.F_ship rope.F_weak rope.H_p rope.V_p rope.V_q rope.T_q rope.T_p rope.T_c0 rope.T_c
     rope.T_h rope.T_l rope.T_3 rope.T_2
@@ -74,7 +74,7 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
     bollard.bollards.rate bollard.bollards.s_w
   `,
   mm: `
-    moor.lines.d_r bolt.d bolt.t_p bolt.p_th
+    moor.lines.d_r bolt.d bolt.t_p bolt.p_th bolt.o_p
   `,
   'mm²': `
     bolt.A_b bolt.A_s
@@ -83,7 +83,7 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
     bolt.f_ub bolt.F_nt bolt.F_nv bolt.f_v bolt.f_t bolt.f_p bolt.f_ta bolt.F'_nt
   `,
   '%': `
-    moor.p_lost bollard.p_br rope.lim_1
+    moor.ε_min moor.ε_max moor.p_lost bollard.p_br rope.lim_1
   `,
   rad: `
     moor.r moor.lost.r_i
