@@ -2,9 +2,14 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, inject } from 'vitest';
 import { type AppPage, type Hands, openApp } from './app-page.ts';
 import { launchBrowser } from './launch.ts';
+import { isAsOpened, renew, watchChanges } from './renew.ts';
 
 let browser: Browser | undefined;
 const opened: AppPage[] = [];
+
+/** A page that the next test may have as if it were opened for it, and how it was opened. */
+let kept: { readonly app: AppPage; readonly hands: string } | undefined;
+let keeps = false;
 
 /** The app as this test opened it last. */
 export let app: AppPage;
@@ -13,25 +18,43 @@ export let page: Page;
 
 /**
  * One browser for the tests of a file. What a test opened is closed after it, and the test fails if the page complained
- * in the console or asked for anything that is not the app's own.
+ * in the console or asked for anything that is not the app's own. Most of a test's time is the opening of a page: with
+ * `renewed` the next one has it anew, with an empty storage, unless a test changed more than the app can.
  */
-export function withBrowser(): void {
+export function withBrowser(pages: 'opened' | 'renewed' = 'opened'): void {
+  keeps = pages === 'renewed';
   beforeAll(async () => {
     browser = await launchBrowser();
   });
   afterEach(async () => {
     const all = opened.splice(0);
-    await Promise.all(all.map(({ context }) => context.close()));
-    expect(all.flatMap(({ complaints }) => complaints)).toEqual([]);
-    expect(all.flatMap(({ strangers }) => strangers)).toEqual([]);
+    if (keeps && kept && (all.length > 1 || !(await isAsOpened(kept.app.page)))) kept = undefined;
+    await Promise.all(all.filter((one) => one !== kept?.app).map(({ context }) => context.close()));
+    expect(all.flatMap(({ complaints }) => complaints.splice(0))).toEqual([]);
+    expect(all.flatMap(({ strangers }) => strangers.splice(0))).toEqual([]);
   });
-  afterAll(() => browser?.close());
+  afterAll(async () => {
+    kept = undefined;
+    await browser?.close();
+  });
 }
 
 /** Opens the app in a window of its own; `app` and `page` are it from now on. */
 export async function openPage(hands: Hands = {}): Promise<void> {
-  app = await openBeside(hands);
+  const as = JSON.stringify(hands);
+  const before = kept;
+  kept = undefined;
+  if (before?.hands === as) {
+    await renew(before.app.page);
+    app = before.app;
+    opened.push(app);
+  } else {
+    await before?.app.context.close();
+    app = await openBeside(hands);
+    if (keeps) watchChanges(app);
+  }
   page = app.page;
+  if (keeps) kept = { app, hands: as };
 }
 
 /** Opens the app once more: in a second window, or in a second tab of the first. */

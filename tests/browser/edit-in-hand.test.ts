@@ -3,7 +3,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { drawn, showSheet } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
 
-withBrowser();
+withBrowser('renewed');
 
 async function openDemo(): Promise<void> {
   await openPage();

@@ -2,7 +2,7 @@ import { beforeEach, expect, test } from 'vitest';
 import { axeFindings, chooseFromMenu, resultOf, showSheet, startFrom } from './app-page.ts';
 import { app, openPage, page, withBrowser } from './each-test.ts';
 
-withBrowser();
+withBrowser('renewed');
 beforeEach(async () => {
   await openPage();
   await app.context.grantPermissions(['clipboard-read', 'clipboard-write']);

@@ -14,7 +14,7 @@ import { app, openBeside, openPage, page, withBrowser } from './each-test.ts';
 
 const fenders = 'Berthing energy and fenders';
 
-withBrowser();
+withBrowser('renewed');
 beforeEach(async () => {
   await openPage();
 });

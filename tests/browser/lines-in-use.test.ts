@@ -40,7 +40,7 @@ const { sheets, ...book } = bookOf({
 });
 const titled = sheets.map((sheet) => ({ ...sheet, title: sheet.key === 'load' ? 'Loads' : 'Pile' }));
 
-withBrowser();
+withBrowser('renewed');
 beforeEach(async () => {
   await openPage();
   await openBookFile(page, writeBook({ ...book, sheets: titled }));

@@ -2,7 +2,7 @@ import { beforeEach, expect, test } from 'vitest';
 import { axeFindings, chooseFromMenu, drawn, showSheet, startFrom } from './app-page.ts';
 import { app, openPage, page, withBrowser } from './each-test.ts';
 
-withBrowser();
+withBrowser('renewed');
 beforeEach(async () => {
   await openPage();
   await startFrom(page, 'Demolition debris: quantities, haul fleet, cost');

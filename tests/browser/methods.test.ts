@@ -46,7 +46,7 @@ const text = writeBook(
   }),
 );
 
-withBrowser();
+withBrowser('renewed');
 beforeEach(async () => {
   await openPage();
   const chooser = page.waitForEvent('filechooser');

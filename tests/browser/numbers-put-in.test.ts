@@ -44,7 +44,7 @@ const book = bookOf({
   ],
 });
 
-withBrowser();
+withBrowser('renewed');
 beforeEach(async () => {
   await openPage();
   await openBookFile(page, writeBook(book));

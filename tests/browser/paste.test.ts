@@ -3,7 +3,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { axeFindings, cell, drawn, line, resultOf, showSheet, startFrom } from './app-page.ts';
 import { app, openPage, page, withBrowser } from './each-test.ts';
 
-withBrowser();
+withBrowser('renewed');
 
 const dialog = () => page.getByRole('dialog', { name: /CSV/ });
 const found = () => dialog().getByRole('status').textContent();

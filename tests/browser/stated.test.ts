@@ -79,7 +79,7 @@ const text = writeBook({
   ],
 });
 
-withBrowser();
+withBrowser('renewed');
 beforeEach(async () => {
   await openPage();
   const chooser = page.waitForEvent('filechooser');

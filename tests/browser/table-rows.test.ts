@@ -3,7 +3,7 @@ import { drawn, showSheet, startFrom } from './app-page.ts';
 import { app, openPage, page, withBrowser } from './each-test.ts';
 import { toPaper } from './on-paper.ts';
 
-withBrowser();
+withBrowser('renewed');
 
 const table = () => page.locator('quay-table').first();
 const rowAt = (row: number) => table().locator(`[data-item="r${row}"]`);

@@ -3,7 +3,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { axeFindings, drawn, showSheet } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
 
-withBrowser();
+withBrowser('renewed');
 
 let driver: CDPSession;
 

@@ -4,7 +4,7 @@ import { axeFindings, showSheet, startFrom } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
 import { tell, toPaper } from './on-paper.ts';
 
-withBrowser();
+withBrowser('renewed');
 beforeEach(async () => {
   await openPage();
   await startFrom(page, 'Demolition debris: quantities, haul fleet, cost');
