@@ -47,7 +47,7 @@ export function ownProblems(item: Item, { computed, computedColumn }: Computed):
         return [
           ...stated.problems,
           ...failing(side),
-          ...apartFromComputed(stated, computed(item.id, side), side),
+          ...apartFromComputed(stated, computed(item.id, side)),
         ];
       });
       return [...item.problems, ...item.checked.problems, ...sides];

@@ -55,7 +55,7 @@ function statedInLine(notebook: Notebook, { id, stated, sides }: FormulaItem): r
     const about = { id, ...(side && { side }), statement: one.statement };
     return {
       ...compared(about, value, computed, notebook.model.registry),
-      apart: apartFromComputed(one, computed, side),
+      apart: apartFromComputed(one, computed),
     };
   };
   if (stated) return [of(stated)];

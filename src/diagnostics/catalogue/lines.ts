@@ -194,16 +194,6 @@ export const lines = {
       hint: 'see that its source counts in the same direction',
     }),
   }),
-  'stated-side': entry<{ side: string }>({
-    title: 'A check whose side is stated',
-    explain:
-      'The demand or the capacity of a check is stated, so that the check says nothing of what is computed: an open item of the book.',
-    severity: 'warning',
-    words: ({ side }) => ({
-      message: `the ${side} of this check is stated, not computed`,
-      hint: 'where it is the value of a line, state it there: all that rests on the line then follows',
-    }),
-  }),
   'stated-cells-far': entry<{ cells: number; row: number; message: string }>({
     title: 'Stated cells far from the computed ones',
     explain:

@@ -288,7 +288,7 @@ describe('the reason for a value that is typed over another', () => {
     expect(stated('c_M')).toEqual({
       capacity: { entry: '31 kN*m', reason: 'criteria', reasonFor: '30 kN*m' },
     });
-    expect(remarks('beam.c_M')).toEqual(['stated-reason-carried', 'stated-side']);
+    expect(remarks('beam.c_M')).toEqual(['stated-reason-carried']);
   });
 });
 

@@ -122,7 +122,7 @@ describe('a chart below a place', () => {
     expect(change && !change.ok && change.problems).toMatchObject([
       {
         code: 'chart-without-table',
-        message: 'a chart is drawn from a table, and sheet “basis” has none',
+        message: 'a chart is drawn from a table, and sheet “Basis” has none',
         hints: ['insert a table first'],
       },
     ]);
