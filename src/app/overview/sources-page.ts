@@ -60,10 +60,10 @@ export class SourcesPage extends LitElement {
           break-inside: auto;
         }
         /* One behind the other, for nothing is pressed there. */
-        .lines > * {
+        .lines > :not(.beyond) {
           display: inline;
         }
-        .lines > span:not(:last-of-type)::after {
+        .lines > span:not(.beyond, :last-of-type)::after {
           content: '; ';
         }
       }

@@ -37,6 +37,9 @@ export class PrintDialog extends LitElement {
         align-items: baseline;
         min-height: 24px;
       }
+      .pieces input {
+        accent-color: var(--accent);
+      }
       @media print {
         dialog {
           display: none;
