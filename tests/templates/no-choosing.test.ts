@@ -36,7 +36,7 @@ function picksByChoice(formula: string, choices: readonly string[]): boolean {
   return choices.some((name) => new RegExp(`(?<![\\p{L}\\w])${name}\\s*(=|<>)\\s*"`, 'u').test(formula));
 }
 
-test.each(['fender-energy', 'debris-haul'])(
+test.each(['pile-bearing', 'fender-energy', 'bollard-pull', 'debris-haul'])(
   'no formula of %s asks what is blank, or picks a rule by a choice: a line with methods does',
   (id) => {
     const book = templateBook(id);
