@@ -8,7 +8,7 @@ import {
   redo,
   undo,
 } from '../../document/index.ts';
-import type { Pending } from '../../engine/index.ts';
+import type { Allowance, Pending } from '../../engine/index.ts';
 import {
   type AppliedEdit,
   type ChangedLines,
@@ -125,14 +125,18 @@ interface Remembered {
   readonly done: number;
 }
 
-/** Opens a session on a sound book, whose edits `autosave` stores, with what was being typed in it when its page went away. */
+/**
+ * Opens a session on a sound book, whose edits `autosave` stores, with what was being typed in it when its page went away.
+ * What takes longer than `atOnce` allows is computed bit by bit.
+ */
 export function openSession(
   id: string,
   book: Book,
   autosave: Pick<Autosave, 'state' | 'save' | 'subscribe'>,
   drafts: Drafts = noDrafts,
+  atOnce: () => Allowance = timeAtOnce,
 ): Session {
-  const notebook = openNotebook(book, timeAtOnce);
+  const notebook = openNotebook(book, atOnce);
   const listeners = new Set<(event: SessionEvent) => void>();
   let remembered: Remembered = { history: emptyHistory, places: [], done: 0 };
   let units: UnitsView = 'written';

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { nextFinding, placeOfProblem } from '../../../src/app/findings/finding-places.ts';
 import { findingsOf } from '../../../src/app/findings/findings.ts';
-import { openSession, type Session } from '../../../src/app/session/session.ts';
+import type { Session } from '../../../src/app/session/session.ts';
 import { type Book, blankBook, type Part, type Row, setFormula } from '../../../src/document/index.ts';
-import { noAutosave } from '../no-autosave.ts';
+import { computedSession } from '../computed-session.ts';
 
 const block = (id: string, rows: readonly Row[]): Part => ({ id, kind: 'rows', rows });
 const calc = (id: string, formula: string, unit = ''): Row => ({ id, kind: 'calc', name: id, formula, unit });
@@ -48,7 +48,7 @@ const book: Book = {
 };
 
 function sessionOn(opened: Book): Session {
-  return openSession('book', opened, noAutosave);
+  return computedSession(opened);
 }
 
 describe('what there is to look after', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { cellContent } from '../../../src/app/editing/cells/cell-content.ts';
-import { openSession, type Session } from '../../../src/app/session/session.ts';
+import type { Session } from '../../../src/app/session/session.ts';
 import type { Drafts } from '../../../src/app/storage/drafts.ts';
 import type { EditInHand } from '../../../src/app/view-model/edit-in-hand.ts';
 import { type CellPlace, titlePlace } from '../../../src/app/view-model/place.ts';
@@ -15,7 +15,7 @@ import {
   setEntry,
   setSheetField,
 } from '../../../src/document/index.ts';
-import { noAutosave } from '../no-autosave.ts';
+import { computedSession } from '../computed-session.ts';
 import { at, smallBook } from '../small-book.ts';
 
 const second = {
@@ -39,7 +39,7 @@ function tab(): Drafts & { readonly noted: Map<string, EditInHand> } {
 }
 
 function open(book: Book = smallBook(), drafts: Drafts = tab()): Session {
-  const session = openSession('b', book, noAutosave, drafts);
+  const session = computedSession(book, 'b', drafts);
   return session;
 }
 

@@ -6,7 +6,7 @@ import { pasteIntoTable, pasteOntoLines } from '../../../../src/app/editing/clip
 import { isStatedColumn, pasteStated } from '../../../../src/app/editing/clipboard/paste-stated.ts';
 import { formulaServiceAt } from '../../../../src/app/editor/formula/formula-service.ts';
 import { entryReader, reasonReader } from '../../../../src/app/editor/readers/entry-reader.ts';
-import { openSession, type Session } from '../../../../src/app/session/session.ts';
+import type { Session } from '../../../../src/app/session/session.ts';
 import type { CellPlace } from '../../../../src/app/view-model/place.ts';
 import {
   type Book,
@@ -16,7 +16,7 @@ import {
   insertRow,
   insertTableRows,
 } from '../../../../src/document/index.ts';
-import { noAutosave } from '../../no-autosave.ts';
+import { computedSession } from '../../computed-session.ts';
 import { at, smallBook } from '../../small-book.ts';
 import { done, refusal } from '../applied.ts';
 
@@ -26,7 +26,7 @@ const check = at('p2', 'r4', 'value');
 const twice = (row: number): CellPlace => at('p3', `r${row}`, 'k3');
 
 beforeEach(() => {
-  session = openSession('b', smallBook(), noAutosave);
+  session = computedSession(smallBook());
 });
 
 const book = (): Book => session.notebook.book;

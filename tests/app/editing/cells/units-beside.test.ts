@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { displayedUnit, unitOfLimits } from '../../../../src/app/editing/cells/carry-unit.ts';
 import { numberOnScreen } from '../../../../src/app/editing/cells/number-on-screen.ts';
-import { openSession, type Session } from '../../../../src/app/session/session.ts';
+import type { Session } from '../../../../src/app/session/session.ts';
 import { lineBody } from '../../../../src/app/sheet/line/line-body.ts';
 import { columnView } from '../../../../src/app/view-model/cell-view.ts';
 import type { CellPlace } from '../../../../src/app/view-model/place.ts';
@@ -17,7 +17,7 @@ import {
   setRowField,
 } from '../../../../src/document/index.ts';
 import { isBareNumber, readUnit, toSI, unitInPrint } from '../../../../src/units/index.ts';
-import { noAutosave } from '../../no-autosave.ts';
+import { computedSession } from '../../computed-session.ts';
 import { at, smallBook } from '../../small-book.ts';
 
 const SEED = 20_261_162;
@@ -112,7 +112,7 @@ describe.each(ids)('%s', (id) => {
   });
 
   test.each(views)('the number shown, typed again, changes nothing: %s', (view) => {
-    const session = openSession(id, book, noAutosave);
+    const session = computedSession(book, id);
     session.setUnits(view);
     const before = session.notebook.book;
     let typed = 0;
@@ -130,7 +130,7 @@ describe.each(ids)('%s', (id) => {
     'a number typed is so many of the unit shown beside it: %s',
     { timeout: 300_000 },
     (view) => {
-      const session = openSession(id, book, noAutosave);
+      const session = computedSession(book, id);
       session.setUnits(view);
       const places = givenPlaces(session);
       fc.assert(
@@ -164,7 +164,7 @@ describe('a line whose entry brought its unit', () => {
   const withoutUnit: readonly Edit[] = [setRowField(row, 'unit', undefined), setEntry(row, '60 in')];
 
   test('has the next number in it', () => {
-    const session = openSession('b', smallBook(), noAutosave);
+    const session = computedSession(smallBook());
     for (const edit of withoutUnit) session.apply(edit);
     type(session, place, '62');
     // An inch is 0.0254 m.
@@ -173,7 +173,7 @@ describe('a line whose entry brought its unit', () => {
   });
 
   test('names it beside its limits, and other lines their own', () => {
-    const session = openSession('b', smallBook(), noAutosave);
+    const session = computedSession(smallBook());
     expect(unitOfLimits(session.notebook, place)).toBe('m');
     session.setUnits('US');
     expect(unitOfLimits(session.notebook, place)).toBe('m');

@@ -1,6 +1,6 @@
-import { openSession, type Session } from '../../../../src/app/session/session.ts';
+import type { Session } from '../../../../src/app/session/session.ts';
 import { type Book, blankBook, type Part } from '../../../../src/document/index.ts';
-import { noAutosave } from '../../no-autosave.ts';
+import { computedSession } from '../../computed-session.ts';
 
 const pier: readonly Part[] = [
   {
@@ -72,7 +72,7 @@ export const sampleBook: Book = {
 
 /** A session on a book whose edits go nowhere. */
 export function sessionOn(book: Book = sampleBook): Session {
-  return openSession('book', book, noAutosave);
+  return computedSession(book);
 }
 
 /** The place of the value of a line of the sample's first block. */
