@@ -44,11 +44,7 @@ export function ownProblems(item: Item, { computed, computedColumn }: Computed):
       const sides = SIDES.flatMap((side) => {
         const stated = item.sides?.[side];
         if (!stated) return [];
-        return [
-          ...stated.problems,
-          ...failing(side),
-          ...apartFromComputed(stated, computed(item.id, side)),
-        ];
+        return [...stated.problems, ...failing(side), ...apartFromComputed(stated, computed(item.id, side))];
       });
       return [...item.problems, ...item.checked.problems, ...sides];
     }

@@ -53,9 +53,8 @@ export async function renew(page: Page): Promise<void> {
       clearing.onerror = () => fail(clearing.error ?? new Error('the storage is not cleared'));
     });
     database.close();
-    const before = document.querySelector('quay-app') as (HTMLElement & { store: unknown }) | null;
-    const after = document.createElement('quay-app') as HTMLElement & { store: unknown };
-    after.store = before?.store;
+    const before = document.querySelector<HTMLElement & { store: unknown }>('quay-app');
+    const after = Object.assign(document.createElement('quay-app'), { store: before?.store });
     before?.replaceWith(after);
   });
   await page.mouse.move(0, 0);

@@ -202,7 +202,7 @@ test('a check that does not apply says why on the page, in the list and on paper
   await open();
   const bar = page.locator('quay-status-bar');
   // The condition is set as mathematics, whose gaps are no letters.
-  const why = /does not apply: it applies where\s*U\s*>\s*0\s*kN\s*, which is not so/;
+  const why = /does not apply, for this is not so:\s*U\s*>\s*0\s*kN/;
   expect(await words('uplift check')).toMatch(why);
   await bar.getByRole('button', { name: '1 check holds, 1 does not apply' }).waitFor();
   await picture('applies');
@@ -262,7 +262,7 @@ test('paper says which cells are stated, and below the table what is computed an
   ]);
   const [box, sheet] = [
     await page.locator('.printed-stated').boundingBox(),
-    await page.locator('quay-sheet').boundingBox(),
+    await page.locator('quay-printed-sheet').boundingBox(),
   ];
   expect((box?.x ?? 0) + (box?.width ?? 0)).toBeLessThanOrEqual((sheet?.x ?? 0) + (sheet?.width ?? 0));
   await picture('paper');

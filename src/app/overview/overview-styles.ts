@@ -97,6 +97,9 @@ export const overviewStyles = css`
     font-size: var(--type-small);
     white-space: normal;
   }
+  .condition {
+    --maths-size: 14px;
+  }
   .sides > span {
     white-space: nowrap;
   }

@@ -2,12 +2,15 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Problem } from '../../diagnostics/index.ts';
 import type { Prose } from '../../document/index.ts';
 import { drawUtilisations } from '../../figures/index.ts';
+import type { CheckedFormula } from '../../language/index.ts';
 import { type Item, type Verdict, writeUtilisation } from '../../notebook/index.ts';
-import { formulaMath, math, symbolMath } from '../../record/index.ts';
+import { math, symbolMath } from '../../record/index.ts';
 import { placeOfProblem } from '../findings/finding-places.ts';
 import { type FoundCheck, findingsOf, sheetOf } from '../findings/findings.ts';
 import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
+import { typesetFormula } from '../sheet/line/formula-set.ts';
+import { drawFormula } from '../sheet/line/formula-view.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { OwnWidth } from '../style/own-width.ts';
@@ -148,7 +151,7 @@ export class Overview extends LitElement {
       <td>
         ${this.#goButton(labelOf(item), placeOfId(this.session.notebook, item.id))}
         ${this.narrow && sides?.demand ? html`<div class="quiet sides"><span>demand ${sides.demand},</span> <span>capacity ${sides.capacity}</span></div>` : nothing}
-        ${inapplicable && item.applies ? html`<div class="quiet">applies where ${item.applies.whole ? drawMarkup(math(formulaMath(item.applies.syntax))) : item.applies.text.trim()}</div>` : nothing}
+        ${inapplicable && item.applies ? html`<div class="quiet condition">${this.#condition(item.applies)}</div>` : nothing}
         ${verdict?.outOfRange ? html`<div class="out-of-range">${this.#inWords(verdict.outOfRange, item.sheet).message}</div>` : nothing}
       </td>
       ${
@@ -160,6 +163,12 @@ export class Overview extends LitElement {
       <td class="number use">${use}</td>
       <td class="verdict">${verdictCell}</td>
     </tr>`;
+  }
+
+  /** Where a check applies, in lines that fit the column. */
+  #condition(applies: CheckedFormula): TemplateResult {
+    const most = this.narrow ? 13 : 20;
+    return html`applies where ${applies.whole ? drawFormula(typesetFormula(applies, most), 'symbols') : applies.text.trim()}`;
   }
 
   /** Why a check has no value. */

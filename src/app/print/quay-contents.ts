@@ -8,25 +8,18 @@ import { countWords } from '../view-model/count-words.ts';
 import type { UnitsView } from '../view-model/units-view.ts';
 import { type Piece, titleOf } from './pieces.ts';
 
-/** A piece with the page that it begins on. */
-export interface Placed {
-  readonly piece: Piece;
-  readonly page: number;
-}
-
 const unitsWords: Readonly<Record<UnitsView, string>> = {
   written: 'as written',
   SI: 'SI',
   US: 'US customary',
 };
 
-/** The first page of a printed book: what it holds and on which pages, and the state of the book that was printed. */
+/** The first page of a printed book: its parts by the numbers at their feet, and the state of the book that was printed. */
 export class Contents extends LitElement {
   static override properties = {
     session: { attribute: false },
-    placed: { attribute: false },
+    pieces: { attribute: false },
     hash: { attribute: false },
-    pages: { attribute: false },
   };
   static override styles = [
     overviewStyles,
@@ -34,9 +27,9 @@ export class Contents extends LitElement {
       td.state.bad {
         color: var(--bad);
       }
-      .page-number {
-        width: 4em;
-        text-align: end;
+      .part {
+        width: 2.5em;
+        color: var(--ink-soft);
       }
       dl {
         display: grid;
@@ -62,11 +55,9 @@ export class Contents extends LitElement {
   ];
 
   declare session: Session;
-  declare placed: readonly Placed[];
+  declare pieces: readonly Piece[];
   /** The content hash of the book as printed. */
   declare hash: string;
-  /** How many pages are printed. */
-  declare pages: number;
 
   override render(): TemplateResult {
     const { notebook, units } = this.session;
@@ -75,6 +66,7 @@ export class Contents extends LitElement {
     const applying = checks.filter(({ inapplicable }) => !inapplicable);
     const holding = applying.filter(({ verdict }) => verdict?.holds).length;
     const failing = applying.filter(({ verdict }) => verdict?.holds === false).length;
+    const beyond = checks.length - applying.length;
     const groups = new Map(notebook.book.sheets.map(({ key, group }) => [key, group ?? '']));
     let before = '';
     return html`<div class="page">
@@ -84,13 +76,14 @@ export class Contents extends LitElement {
         <thead class="unseen">
           <tr>
             <th scope="col">Group</th>
+            <th scope="col">Part</th>
             <th scope="col">Sheet</th>
             <th scope="col">Checks</th>
-            <th scope="col">Page</th>
+            
           </tr>
         </thead>
         <tbody>
-          ${this.placed.map(({ piece, page }) => {
+          ${this.pieces.map((piece, at) => {
             const group = piece.kind === 'sheet' ? (groups.get(piece.sheet) ?? '') : '';
             const shown = group === before ? '' : group;
             before = group;
@@ -98,9 +91,9 @@ export class Contents extends LitElement {
             const told = state && stateWords(state);
             return html`<tr>
               <td class="sheet">${shown}</td>
+              <td class="part">${at + 1}</td>
               <td>${titleOf(piece, notebook.book)}</td>
               <td class="state${told?.bad ? ' bad' : ''}">${told?.words ?? ''}</td>
-              <td class="page-number">${page}</td>
             </tr>`;
           })}
         </tbody>
@@ -113,14 +106,12 @@ export class Contents extends LitElement {
             applying.length > holding + failing
               ? `, ${applying.length - holding - failing} without a value`
               : nothing
-          }
+          }${beyond === 0 ? nothing : `; ${beyond} more ${beyond === 1 ? 'does' : 'do'} not apply`}
         </dd>
         <dt>To look after</dt>
         <dd>${countWords(problems.length, 'problem')}, ${countWords(remarks.length, 'remark')}, ${countWords(countStated(notebook), 'stated value')}</dd>
         <dt>Units</dt>
         <dd>${unitsWords[units]}</dd>
-        <dt>Pages</dt>
-        <dd>${this.pages}</dd>
         <dt>Content</dt>
         <dd class="hash">SHA-256 ${this.hash}</dd>
       </dl>

@@ -9,7 +9,7 @@ import { idOf, type PrintChoice, pieceInHand, piecesOf, titleOf } from './pieces
 import type { PrintedBook } from './quay-printed-book.ts';
 import './quay-printed-book.ts';
 
-/** Asks what of the book is to be printed and on which paper, and tells how many pages that takes. */
+/** Asks what of the book is to be printed and on which paper, and tells about how many pages that takes. */
 export class PrintDialog extends LitElement {
   static override properties = {
     session: { attribute: false },
@@ -51,7 +51,7 @@ export class PrintDialog extends LitElement {
   declare which: PrintChoice['which'];
   declare ids: ReadonlySet<string>;
   declare paper: Paper['size'];
-  /** How many pages are printed; undefined while they are counted. */
+  /** About how many pages are printed; undefined while they are counted. */
   declare pages: number | undefined;
   declare open: boolean;
   /** Counts countings: one that ends after the next began is given up. */
@@ -69,6 +69,7 @@ export class PrintDialog extends LitElement {
   show(): void {
     if (!this.session.endEdit('file')) return;
     this.open = true;
+    this.which = 'in hand';
     if (this.ids.size === 0) this.ids = new Set([idOf(pieceInHand(this.session))]);
     void this.updateComplete.then(() => showModal(this.#dialog));
     this.#countSoon();
@@ -117,8 +118,8 @@ export class PrintDialog extends LitElement {
                   </label>`,
                 )}
               </fieldset>
-              <p class="quiet" role="status">${none ? 'Nothing is chosen.' : this.pages === undefined ? 'Counting the pages…' : `${countWords(this.pages, 'page')}.`}
-                ${book.settings.printedTables === 'whole' ? 'Long calculated tables are printed whole' : 'Of long calculated tables the rows that matter are printed'}, as the settings of the book say.</p>
+              <p class="quiet" role="status">${none ? 'Nothing is chosen.' : this.pages === undefined ? 'Counting the pages…' : `About ${countWords(this.pages, 'page')}.`}
+                ${book.settings.printedTables === 'whole' ? 'Long calculated tables are printed whole, as set under Book.' : 'Of a long calculated table the first, the last and the governing rows are printed; Book in the top bar has it whole.'}</p>
               <form method="dialog" class="buttons">
                 <button>Cancel</button>
                 <button type="button" class="main" ?disabled=${none} @click=${this.#print}>Print</button>

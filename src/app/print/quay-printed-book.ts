@@ -4,7 +4,6 @@ import type { Session } from '../session/session.ts';
 import { pageRules } from './page-rules.ts';
 import { PAPER_WIDTH, type Paper, papers } from './paper.ts';
 import { chosenPieces, type Piece, type PrintChoice, titleOf } from './pieces.ts';
-import type { Placed } from './quay-contents.ts';
 import './quay-contents.ts';
 import './quay-printed-sheet.ts';
 
@@ -13,21 +12,22 @@ interface Print {
   readonly pieces: readonly Piece[];
   readonly paper: Paper;
   readonly hash: string;
-  /** The page that each piece begins on, and how many there are; undefined until they are counted. */
-  readonly placed: readonly Placed[];
-  readonly pages: number;
 }
 
 /**
  * The book on its paper: what was chosen of it, one piece after the other, behind a page of contents where there are
  * several. It is laid out while it is printed, and nothing at all at other times. Its pages are counted before that in
- * columns of a page's size, which the browser breaks as it does pages.
+ * columns of a page's size, which the browser breaks nearly as it does pages.
  */
 export class PrintedBook extends LitElement {
   static override properties = { session: { attribute: false }, print: { state: true } };
   static override styles = css`
     :host {
       display: block;
+    }
+    /* What reaches beyond would have the browser print all pages smaller than they were counted, or one more. */
+    .piece {
+      overflow: clip;
     }
     @media screen {
       :host {
@@ -80,25 +80,26 @@ export class PrintedBook extends LitElement {
     if (!this.print) void this.lay();
   };
 
-  /** Lays out what was chosen, and counts its pages. Gives how many there are. */
+  /** Lays out what was chosen. Gives about how many pages that makes. */
   async lay(): Promise<number> {
     const { notebook, sheet, overview } = this.session;
     const pieces = chosenPieces(notebook.book, this.choice, { sheet, overview });
     const paper = papers.find(({ size }) => size === this.paper) ?? papers[0];
     if (!paper) throw new Error('there is no paper');
     const hash = hashBook(notebook.book, this.#hasher);
-    this.print = { pieces, paper, hash, placed: [], pages: 0 };
-    await this.#drawn();
-    const placed = this.#place(pieces);
-    this.print = { pieces, paper, hash, ...placed };
-    await this.#drawn();
+    this.print = { pieces, paper, hash };
+    await this.updateComplete;
+    await drawnBelow(this.renderRoot);
     const runs = [
       ...(pieces.length > 1 ? [{ name: 'contents', title: 'Contents' }] : []),
-      ...pieces.map((piece, at) => ({ name: pageName(at), title: titleOf(piece, notebook.book) })),
+      ...pieces.map((piece, at) => ({
+        name: pageName(at),
+        title: partTitle(piece, at, pieces, notebook.book),
+      })),
     ];
     this.#rules.replaceSync(pageRules(notebook.book, runs, paper.size, hash));
     if (!document.adoptedStyleSheets.includes(this.#rules)) document.adoptedStyleSheets.push(this.#rules);
-    return placed.pages;
+    return this.#count();
   }
 
   /** Takes the paper away again. */
@@ -107,25 +108,11 @@ export class PrintedBook extends LitElement {
     document.adoptedStyleSheets = document.adoptedStyleSheets.filter((sheet) => sheet !== this.#rules);
   };
 
-  /** Resolves when all elements of the paper are drawn, without a turn of the browser's loop between. */
-  async #drawn(): Promise<void> {
-    await this.updateComplete;
-    await drawnBelow(this.renderRoot);
-  }
-
-  /** The page that each piece begins on. */
-  #place(pieces: readonly Piece[]): { readonly placed: readonly Placed[]; readonly pages: number } {
-    const counts = [...this.renderRoot.querySelectorAll<HTMLElement>('.piece')].map(({ scrollWidth }) =>
-      Math.max(1, Math.round(scrollWidth / PAPER_WIDTH)),
-    );
-    const [first = 0, ...others] = counts;
-    let next = pieces.length > 1 ? first + 1 : 1;
-    const placed = pieces.map((piece, at) => {
-      const page = next;
-      next += (pieces.length > 1 ? others[at] : first) ?? 0;
-      return { piece, page };
-    });
-    return { placed, pages: next - 1 };
+  /** About how many pages there are: a browser repeats heads of tables on paper, and in columns does not. */
+  #count(): number {
+    return [...this.renderRoot.querySelectorAll<HTMLElement>('.piece')]
+      .map(({ scrollWidth }) => Math.max(1, Math.round(scrollWidth / PAPER_WIDTH)))
+      .reduce((sum, pages) => sum + pages, 0);
   }
 
   override render(): TemplateResult | typeof nothing {
@@ -147,10 +134,8 @@ export class PrintedBook extends LitElement {
       piece(pageName(at), sheetWords(one, book), (block) => this.#piece(one, block)),
     );
     if (pieces.length < 2) return html`${all}`;
-    // Before the pages are counted the contents have their rows already, which take the same room.
-    const placed = print.placed.length > 0 ? print.placed : pieces.map((one) => ({ piece: one, page: 0 }));
     const contents = (block: TemplateResult) =>
-      html`<quay-contents paper .session=${session} .placed=${placed} .pages=${print.pages} .hash=${print.hash}>${block}</quay-contents>`;
+      html`<quay-contents paper .session=${session} .pieces=${pieces} .hash=${print.hash}>${block}</quay-contents>`;
     return html`${piece('contents', `all ${book.sheets.length}`, contents)}${all}`;
   }
 
@@ -174,13 +159,19 @@ function pageName(at: number): string {
   return `piece-${at + 1}`;
 }
 
+/** The title at the foot of a piece's pages, with the number that it has in the contents. */
+function partTitle(piece: Piece, at: number, pieces: readonly Piece[], book: Book): string {
+  const title = titleOf(piece, book);
+  return pieces.length > 1 ? `part ${at + 1} of ${pieces.length}: ${title}` : title;
+}
+
 /** What the title block says of the sheet: its place in the book, as on the screen. */
 function sheetWords(piece: Piece, { sheets }: Book): string {
   if (piece.kind === 'page') return `all ${sheets.length}`;
   return `${sheets.findIndex(({ key }) => key === piece.sheet) + 1} of ${sheets.length}`;
 }
 
-/** Resolves when all elements below a root are drawn, those within them included. */
+/** Resolves when all elements below a root are drawn, those within them included, without a turn of the browser's loop. */
 async function drawnBelow(root: ParentNode): Promise<void> {
   const elements = [...root.querySelectorAll<Element & { updateComplete?: Promise<unknown> }>('*')];
   await Promise.all(elements.flatMap(({ updateComplete }) => updateComplete ?? []));

@@ -10,7 +10,7 @@ import {
   type Verdict,
   writeUtilisation,
 } from '../../../notebook/index.ts';
-import { formulaMath, math, symbolMath } from '../../../record/index.ts';
+import { math, symbolMath } from '../../../record/index.ts';
 import { unitInPrint } from '../../../units/index.ts';
 import { drawMarkup } from '../../style/markup.ts';
 import { drawSign, type Sign } from '../../style/signs.ts';
@@ -281,7 +281,7 @@ function checkBody(context: LineContext): LineBody {
   if (result.status === 'inapplicable')
     return {
       layout: formula.layout,
-      value: html`${formula.drawn}${inapplicable(item.applies, result.problem)}${statedNote(context)}`,
+      value: html`${formula.drawn}${inapplicable(context, item.applies, result.problem)}${statedNote(context)}`,
       unit: '',
       told: true,
     };
@@ -372,11 +372,17 @@ function toldOf({ session, sheet }: LineContext, warning: Problem): TemplateResu
   return sentence(problemInWords(warning, session.notebook, sheet), 'warning');
 }
 
-/** That a check does not apply, with the condition set as mathematics. */
-function inapplicable(applies: CheckedFormula | undefined, { message }: Problem): TemplateResult {
-  return html`<p class="sentence idle">
-    ${drawSign('idle')}<span>${applies?.whole ? html`does not apply: it applies where ${drawMarkup(math(formulaMath(applies.syntax)))}, which is not so` : message}</span>
-  </p>`;
+/** That a check does not apply, with the condition that is not met set as mathematics, in lines that fit. */
+function inapplicable(
+  { room }: LineContext,
+  applies: CheckedFormula | undefined,
+  { message }: Problem,
+): TemplateResult {
+  if (!applies?.whole) return html`<p class="sentence idle">${drawSign('idle')}<span>${message}</span></p>`;
+  return html`<div class="sentence idle condition">
+    ${drawSign('idle')}<span>does not apply, for this is not so:</span>
+    ${drawFormula(typesetFormula(applies, Math.min(room.beside, room.below)), 'symbols')}
+  </div>`;
 }
 
 /** What is wrong, in place of a result, and what would mend it. */

@@ -274,6 +274,11 @@ export const pageStyles = css`
   .sentence.waits {
     color: var(--ink-soft);
   }
+  .sentence.condition .maths {
+    --maths-size: 15px;
+
+    grid-column: 2;
+  }
   .sentence .hint {
     color: var(--ink);
   }
