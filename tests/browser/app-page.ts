@@ -91,7 +91,7 @@ export async function showSheet(page: Page, title: string): Promise<void> {
   if (!(await page.locator('quay-sheet-list').isVisible()))
     await page.getByRole('button', { name: 'List of sheets' }).click();
   await entry.click();
-  await page.locator('quay-sheet').getByRole('heading', { name: title }).waitFor();
+  await page.locator('quay-sheet').getByRole('heading', { name: title, level: 2 }).waitFor();
 }
 
 /** The line with this description. */

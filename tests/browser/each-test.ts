@@ -57,6 +57,13 @@ export async function openPage(hands: Hands = {}): Promise<void> {
   if (keeps) kept = { app, hands: as };
 }
 
+/** Opens the app in a window that has loaded nothing of it yet. */
+export async function openAnew(hands: Hands = {}): Promise<void> {
+  await kept?.app.context.close();
+  kept = undefined;
+  await openPage(hands);
+}
+
 /** Opens the app once more: in a second window, or in a second tab of the first. */
 export async function openBeside(
   hands: Hands & { readonly beside?: AppPage['context'] } = {},

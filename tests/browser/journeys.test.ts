@@ -10,7 +10,7 @@ import {
   showSheet,
   startFrom,
 } from './app-page.ts';
-import { app, openBeside, openPage, page, withBrowser } from './each-test.ts';
+import { app, openAnew, openBeside, openPage, page, withBrowser } from './each-test.ts';
 
 const fenders = 'Berthing energy and fenders';
 
@@ -55,6 +55,7 @@ describe('the design engineer', () => {
     const held = new Promise<void>((resolve) => {
       come = resolve;
     });
+    await openAnew();
     await page.route('**/quay-formula-field-*.js', async (route) => {
       await held;
       await route.continue();

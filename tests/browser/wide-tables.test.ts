@@ -133,7 +133,7 @@ describe('what is deleted', () => {
     await page.keyboard.press('Control+PageDown');
     await expect
       .poll(async () => (await status().textContent())?.trim().replace(/\s+/g, ' '))
-      .toMatch(/^2 lines lost what they used: \S/);
+      .toMatch(/^3 lines lost what they used: \S/);
   });
 
   test('may be a sheet', async () => {

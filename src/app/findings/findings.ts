@@ -46,11 +46,22 @@ function findAll(notebook: Notebook): Findings {
       ? [{ item, verdict: notebook.verdict(item.id), ...inapplicable(notebook, item) }]
       : [],
   );
+  // A row in which something is blank is told once: what fails in it may only lack that.
+  const blank = new Set(problems.flatMap((found) => (found.code === 'row-incomplete' ? [rowOf(found)] : [])));
+  const isToMend = (found: Problem): boolean =>
+    found.severity === 'error' &&
+    !waits(found, notebook) &&
+    !(found.code === 'row-fails' && blank.has(rowOf(found)));
   return {
-    problems: problems.filter((found) => found.severity === 'error' && !waits(found, notebook)),
+    problems: problems.filter(isToMend),
     remarks: problems.filter(({ severity }) => severity === 'warning'),
     checks: checks.toSorted((a, b) => rank(a.item.sheet) - rank(b.item.sheet)),
   };
+}
+
+/** The table of a problem and the number of its row. */
+function rowOf({ cell = '', data }: Problem): string {
+  return `${cell.slice(0, cell.lastIndexOf('.'))} ${Number(data.row)}`;
 }
 
 function inapplicable(notebook: Notebook, { id }: FormulaItem): Pick<FoundCheck, 'inapplicable'> {

@@ -8,23 +8,31 @@ export interface BlankRows {
 
 /** The rows of a table in which nothing at all is entered or stated; undefined if each has something. */
 export function blankRows(table: Table): BlankRows | undefined {
-  const { columns, length } = table;
+  const { length } = table;
   if (length === undefined) return undefined;
-  const stated = rowsStated(table);
-  const given = columns.filter((column) => column.kind === 'given');
+  const isBlank = blankRowsOf(table);
   let first = 0;
   let count = 0;
   for (let row = 0; row < length; row += 1) {
-    const [chunk, at] = [Math.floor(row / CHUNK_CELLS), row % CHUNK_CELLS];
-    const filled = given.some(({ chunks }) => {
-      const cell = chunks[chunk]?.[at] ?? null;
-      return cell !== null && cell !== '';
-    });
-    if (filled || stated.has(row)) continue;
+    if (!isBlank(row)) continue;
     if (count === 0) first = row;
     count += 1;
   }
   return count === 0 ? undefined : { first, count };
+}
+
+/** Tells of a row of a table with rows of its own whether nothing at all is entered or stated in it. */
+export function blankRowsOf(table: Table): (row: number) => boolean {
+  const stated = rowsStated(table);
+  const given = table.columns.filter((column) => column.kind === 'given');
+  return (row) => {
+    const [chunk, at] = [Math.floor(row / CHUNK_CELLS), row % CHUNK_CELLS];
+    const isFilled = given.some(({ chunks }) => {
+      const cell = chunks[chunk]?.[at] ?? null;
+      return cell !== null && cell !== '';
+    });
+    return !isFilled && !stated.has(row);
+  };
 }
 
 /** The rows in which a value is stated in place of a computed one. */
