@@ -190,6 +190,10 @@ export class PrintDialog extends LitElement {
     this.open = false;
     this.#counting += 1;
     clearTimeout(this.#timer);
-    this.#book?.clear();
+    const printed = this.#book;
+    if (!printed) return;
+    printed.clear();
+    // The browser's own print is of the page in hand, whatever was chosen here.
+    printed.choice = { which: 'in hand' };
   };
 }

@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { type Book, createHasher, hashBook } from '../../document/index.ts';
 import type { Session } from '../session/session.ts';
 import { pageRules } from './page-rules.ts';
-import { PAPER_WIDTH, type Paper, papers } from './paper.ts';
+import { PAPER_WIDTH, type Paper, papers, usualPaper } from './paper.ts';
 import { chosenPieces, type Piece, type PrintChoice, titleOf } from './pieces.ts';
 import './quay-contents.ts';
 import './quay-printed-sheet.ts';
@@ -57,7 +57,7 @@ export class PrintedBook extends LitElement {
   declare print: Print | undefined;
   /** What the next print is of. */
   choice: PrintChoice = { which: 'in hand' };
-  paper: Paper['size'] = 'A4';
+  paper: Paper['size'] = usualPaper(navigator.language);
   readonly #hasher = createHasher();
   /** The texts are the book's, so the rules are written when the book is printed. */
   readonly #rules = new CSSStyleSheet();
@@ -87,9 +87,12 @@ export class PrintedBook extends LitElement {
     const paper = papers.find(({ size }) => size === this.paper) ?? papers[0];
     if (!paper) throw new Error('there is no paper');
     const hash = hashBook(notebook.book, this.#hasher);
-    this.print = { pieces, paper, hash };
+    const laid = { pieces, paper, hash };
+    this.print = laid;
     await this.updateComplete;
     await drawnBelow(this.renderRoot);
+    // It was taken away, or something else was laid out, meanwhile.
+    if (this.print !== laid) return 0;
     const runs = [
       ...(pieces.length > 1 ? [{ name: 'contents', title: 'Contents' }] : []),
       ...pieces.map((piece, at) => ({
