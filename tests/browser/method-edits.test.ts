@@ -63,7 +63,7 @@ test('a line of one formula gets methods, a new one for a new option, its formul
   await press('Use methods');
   await expect.poll(() => words('friction')).toContain('method for “α of API”');
   // Which option no method is for is said at the line and where it is chosen.
-  await page.locator('quay-side-panel').getByText('no method is for “USACE”, which rule could be').waitFor();
+  await page.locator('quay-side-panel').getByText('no method is for “α of USACE”').waitFor();
   await press('Add a method');
   await panel().getByLabel('Or a new option of rule').fill('own');
   await panel().getByLabel('In words').fill('our own tests');

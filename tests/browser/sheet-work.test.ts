@@ -172,7 +172,7 @@ describe('a chart, without a pointer', () => {
     await goTo('least speed accepted for design');
     await chooseFromMenu(page, 'a chart');
     await page
-      .getByText('a chart is drawn from a table, and sheet “energy” has none; insert a table first')
+      .getByText('a chart is drawn from a table, and sheet “Berthing energy” has none; insert a table first')
       .waitFor();
   });
 });
