@@ -143,7 +143,7 @@ test('what cannot be is said, and nothing is changed', async () => {
   await press('Add a method');
   await panel().getByLabel('Or a new option of rule').fill('usace ');
   await press('Add it and write its formula');
-  await panel().getByRole('alert').getByText('s.rule has the option “USACE” already').waitFor();
+  await panel().getByRole('alert').getByText('has the option “α of USACE” already').waitFor();
   await page.keyboard.press('Escape');
   await expect.poll(() => focusedWords(page)).toBe('Add a method');
   expect(await words('friction')).toContain('method for “α of API”');
