@@ -46,8 +46,12 @@ function findAll(notebook: Notebook): Findings {
       ? [{ item, verdict: notebook.verdict(item.id), ...inapplicable(notebook, item) }]
       : [],
   );
-  // A row in which something is blank is told once: what fails in it may only lack that.
-  const blank = new Set(problems.flatMap((found) => (found.code === 'row-incomplete' ? [rowOf(found)] : [])));
+  // A row in which nothing is entered is told once: what fails in it lacks an entry, and is no slip.
+  const blank = new Set(
+    problems.flatMap((found) =>
+      found.code === 'row-incomplete' && found.data.empty === true ? [rowOf(found)] : [],
+    ),
+  );
   const isToMend = (found: Problem): boolean =>
     found.severity === 'error' &&
     !waits(found, notebook) &&

@@ -86,6 +86,31 @@ describe('what there is to look after', () => {
   });
 });
 
+test('a blank row is told once, and what fails in a row that has something is told beside what it lacks', () => {
+  const column = (name: string, cells: readonly (number | null)[], more: object) =>
+    ({ id: name, kind: 'given', name, unit: 'm', chunks: [cells], ...more }) as const;
+  const takeoff: Part = {
+    id: 't',
+    kind: 'table',
+    name: 'takeoff',
+    length: 3,
+    columns: [
+      column('a', [1, 2, null], {}),
+      column('h', [1, 0, null], { default: '0 m' }),
+      column('w', [3, null, null], {}),
+      { id: 'r', kind: 'calc', name: 'r', formula: 'a * w', unit: 'm^2' },
+      { id: 'q', kind: 'calc', name: 'q', formula: 'h / h', unit: '-' },
+    ],
+  };
+  const { notebook } = sessionOn({ ...blankBook(), sheets: [{ key: 's', title: 'S', parts: [takeoff] }] });
+  const told = findingsOf(notebook).problems.map(({ cell, code, data }) => `${cell} ${code} ${data.row}`);
+  expect(told).toEqual([
+    's.takeoff.a row-incomplete 3',
+    's.takeoff.w row-incomplete 2',
+    's.takeoff.q row-fails 2',
+  ]);
+});
+
 describe('the way from one to the next', () => {
   const stops = ['pile p a', 'pile p c', 'beam q y', 'soil t r1', 'soil t wrong'];
 

@@ -30,21 +30,13 @@ export const printStyles = css`
   .part-title {
     break-after: avoid;
   }
-  .line.active,
-  .cell[aria-selected='true'] {
-    background-color: transparent;
-  }
   .line .reference .clamped {
     -webkit-line-clamp: none;
-  }
-  .cell:focus {
-    outline: 0;
   }
   .menu-button,
   .quiet-button:not([data-go-item]),
   .drawing details,
-  .entry.choice .sign,
-  .refusal {
+  .entry.choice .sign {
     display: none;
   }
   /* The numbers put in are there to be followed, not to be found. */
