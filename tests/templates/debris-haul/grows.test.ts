@@ -3,6 +3,7 @@ import { debrisHaul } from '../independent/debris-haul.ts';
 import { line, makeWorse, type Worse } from '../worse.ts';
 
 const seed = 20_261_129;
+const onTheRoad = ['haul.c_pw'];
 const onThePile = ['stockpile.c_H', 'stockpile.c_A', 'stockpile.c_p'];
 
 /** Each way to make a job worse, by the factor on a line, and the checks that may not turn from failing to holding. */
@@ -10,6 +11,10 @@ const worse: readonly Worse[] = [
   line('haul.q_ks', 1.2, ['haul.c_P', 'haul.c_W', 'haul.c_V']),
   line('haul.W_k', 1.3, ['haul.c_W']),
   line('haul.W_m', 0.7, ['haul.c_W']),
+  line('haul.W_m', 1.3, ['haul.c_Wl']),
+  line('haul.P_e', 0.7, onTheRoad),
+  line('haul.η_e', 0.8, onTheRoad),
+  line('haul.W_k', 1.2, onTheRoad),
   line('haul.MF_m', 0.7, ['haul.c_MF']),
   line('haul.n_p', 0.7, ['haul.c_n']),
   line('haul.N_p', 0.7, ['haul.c_N']),
@@ -17,6 +22,8 @@ const worse: readonly Worse[] = [
   line('haul.V_js', 1.3, ['haul.c_a', 'cost.c_D']),
   line('basis.t_eff', 0.8, ['haul.c_a']),
   line('stockpile.k_p', 1.2, onThePile),
+  line('stockpile.k_p', 0.7, ['stockpile.c_k']),
+  line('cost.D_l', 1.5, ['stockpile.c_k']),
   line('stockpile.w_s', 1.5, ['stockpile.c_A']),
   line('stockpile.H_m', 0.7, ['stockpile.c_H']),
   line('stockpile.A_a', 0.7, ['stockpile.c_A']),
@@ -40,7 +47,7 @@ const worse: readonly Worse[] = [
 
 test('a job made worse turns no check from failing to holding', { timeout: 240_000 }, () => {
   console.log(`a job made worse: draws from seed ${seed}`);
-  const { turned, tried } = makeWorse(debrisHaul, worse, { draws: 80, seed });
+  const { turned, tried } = makeWorse(debrisHaul, worse, { draws: 120, seed });
   expect(turned).toEqual([]);
   const untried = worse.map(({ name }) => name).filter((name) => !tried.has(name));
   expect(untried.length, untried.join(', ')).toBeLessThanOrEqual(2);

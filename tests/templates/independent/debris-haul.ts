@@ -58,7 +58,7 @@ function work(entered: Drawn): Worked {
     ...breaking.worked,
     ...trips.worked,
     ...fleet.worked,
-    ...workStockpile(drawn, quantities, fleet, dayHours),
+    ...workStockpile(drawn, quantities, { breaking, fleet }, dayHours),
     ...dust.worked,
     ...fill.worked,
     ...workBands(drawn, { quantities, trips, fill, broken: breaking.broken }),

@@ -41,7 +41,7 @@ export function workBands(drawn: Drawn, { quantities, trips, fill, broken }: InU
     ['compacted volume of a cubic yard', 1, 1, 1],
     ['gravity over 9.80665 m/s²', gravity / 9.80665, 0.99, 1.01],
     ['density of steel over 490 lbm/cf', line('basis.ρ_s') / (490 * poundPerCubicFoot), 0.97, 1.03],
-    ['most reinforcement in an item, part of its volume', quantities.mostBars, 0, 0.08],
+    ['most reinforcement in an item, part of its volume', quantities.mostBars, 0, 0.04],
     ['reinforcement recovered', part(lines['quantity.R_s']), 0, 1],
     ['most recycled of an item', quantities.mostRecycled, 0, 1],
     [

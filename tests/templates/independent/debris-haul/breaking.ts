@@ -7,6 +7,7 @@ const yard = 0.9144 ** 3;
 /** What the other sheets need of the breaking. */
 export interface Breaking {
   readonly days: number;
+  readonly hours: number;
   readonly machineHours: number;
   readonly cost: number;
   /** What one machine breaks in an hour, in m³, and costs in it, line by line. */
@@ -74,6 +75,7 @@ export function workBreaking(drawn: Drawn, { items }: Quantities, efficiency: nu
   const isEmpty = items.length === 0;
   return {
     days,
+    hours,
     machineHours,
     cost,
     broken: works,

@@ -44,6 +44,10 @@ function drawLines(random: Random): Readonly<Record<string, Cell>> {
     'haul.P': body * between(0.9, 2.2),
     'haul.W_k': between(6, 25),
     'haul.W_m': between(15, 80),
+    'haul.law': of(['United States', 'European Union', 'other law', 'permit', 'private ground']),
+    'haul.W_s': of([null, between(20, 80), between(20, 80)]),
+    'haul.P_e': over(60, 700),
+    'haul.η_e': between(50, 85),
     'haul.V_q': over(0.5, 5),
     'haul.F_q': of([0.8, 1, between(0.5, 1.2)]),
     'haul.t_q0': between(0.3, 1),
@@ -215,7 +219,7 @@ function drawTables(random: Random, isOdd: boolean): Drawn['tables'] {
   const odd = (part: number) => isOdd && chance(part);
   const names = Array.from({ length: whole(1, 6) }, (_, row) => `material ${row + 1}`);
   const materials = names.map((material): Row => {
-    const kind = of(['asphalt', 'base', 'concrete', 'concrete', 'earth', 'timber', 'other']);
+    const kind = of(['asphalt', 'base', 'concrete', 'concrete', 'earth', 'timber', 'metal', 'other']);
     const density = kind === 'timber' ? between(500, 1100) : between(1500, 2600);
     const swell = of([1, 1 + between(0.02, 0.8), 1 + between(0.02, 0.8)]);
     return {
@@ -232,6 +236,7 @@ function drawTables(random: Random, isOdd: boolean): Drawn['tables'] {
       R: of([null, 0, 100, between(0, 100)]),
       c_d: of([null, 0, between(10, 200), between(10, 200)]),
       c_r: of([null, between(-10, 20)]),
+      source: of([null, 'a weighbridge ticket']),
     };
   });
   const long = chance(0.03);

@@ -66,9 +66,12 @@ export function workDust(
 
 /** Holds where something of a percentage is entered. */
 function some(percentage: Cell | undefined): Verdict {
-  const entered = num(percentage);
-  if (Number.isNaN(entered)) return { verdict: 'refused' };
-  return { verdict: entered > 0 ? 'holds' : 'fails' };
+  return moreThanNothing(num(percentage));
+}
+
+function moreThanNothing(amount: number): Verdict {
+  if (Number.isNaN(amount)) return { verdict: 'refused' };
+  return { verdict: amount > 0 ? 'holds' : 'fails' };
 }
 
 /** The estimate: overhead and profit on the direct cost before credits, contingency on both, then the credits off. */
@@ -108,6 +111,10 @@ export function workCost(
   const contingency = isRange ? Math.max(0, lacking) : (gross + overhead) * part(lines['cost.k_c']);
   const covered = sum(ranges.likely);
   const estimate = direct + overhead + contingency;
+  // A range from an amount to the same amount is none.
+  const flat =
+    ranges.likely.filter((amount, row) => amount !== 0 && ranges.least[row] === ranges.greatest[row]).length +
+    0 * sum([...ranges.least, ...ranges.greatest]);
   const nothing = amounts.filter((amount) => amount === 0).length + 0 * others;
   return {
     'cost.extra.amount': amounts.map(cell),
@@ -121,6 +128,9 @@ export function workCost(
     'cost.K_p': cell(ranges.enough),
     'cost.K_r': cell(covered),
     'cost.c_r': isRange ? within(Math.abs(covered - direct), 0.001 * gross) : { verdict: 'does not apply' },
+    'cost.N_w': cell(flat),
+    'cost.c_w': isRange ? none(flat) : { verdict: 'does not apply' },
+    'cost.c_cr': isRange ? moreThanNothing(contingency) : { verdict: 'does not apply' },
     'cost.K_1': cell(breaking),
     'cost.K_2': cell(hauling),
     'cost.K_3': cell(quantities.disposalFees),

@@ -93,6 +93,14 @@ export function workFleet(
   const table = 'haul.fleet';
   const column = (key: keyof (typeof fleets)[number]) => fleets.map((fleet) => cell(fleet[key]));
 
+  // 23 CFR 658.17: 80,000 lb; Directive 96/53/EC: 40 t; a permit or private ground: what is entered.
+  const laws: Readonly<Record<string, number>> = {
+    'United States': 36.287_389_6,
+    'European Union': 40,
+    'other law': line('W_s'),
+  };
+  const legal = laws[text(lines['haul.law'])] ?? line('W_m');
+
   const job: Worked = {
     'haul.V_j': cell(volume),
     ...(items.length > 0 && { 'haul.N_j': cell(number) }),
@@ -107,6 +115,8 @@ export function workFleet(
     'haul.c_0': where(volume, none(free)),
     'haul.c_P': where(volume, within(trips.heaviest, line('P'))),
     'haul.c_W': where(volume, within(trips.gross, line('W_m'))),
+    'haul.c_Wl': where(volume, within(line('W_m'), legal)),
+    'haul.c_pw': where(volume, within(trips.power, line('P_e'))),
     'haul.c_V': where(volume, within(trips.largest, trips.byVolume)),
     'haul.c_j': where(items.length, within(hauled, volume)),
     'haul.c_l': where(volume, within(trips.bucketTime, trips.loadTime)),

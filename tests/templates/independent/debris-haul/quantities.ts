@@ -12,6 +12,8 @@ export interface Item {
   readonly looseDensity: number;
   readonly mass: number;
   readonly loose: number;
+  /** Lines of breaking that name it. */
+  readonly lines: number;
   readonly hauled: number;
   readonly hauledBank: number;
   readonly hauledMass: number;
@@ -240,6 +242,7 @@ export function workQuantities(drawn: Drawn): Quantities {
 const unknown: Material = {
   name: '',
   kind: '',
+  hasSource: false,
   bank: Number.NaN,
   loose: Number.NaN,
   recycled: Number.NaN,
@@ -278,6 +281,8 @@ export function workMaterials(drawn: Drawn): Worked {
     [`${table}.h_n`]: materials.map(({ thinnest }) => cell(thinnest * 1000)),
     'swell.c_f': none(below(materials.map(({ loose, swellsFrom }) => [loose, swellsFrom]))),
     'swell.c_ρ': none(below(materials.map(({ bank, weighsTo }) => [weighsTo, bank]))),
+    'swell.N_k': materials.filter(({ kind, hasSource }) => kind === 'other' && !hasSource).length,
+    'swell.c_k': none(materials.filter(({ kind, hasSource }) => kind === 'other' && !hasSource).length),
     'swell.c_R': none(below(materials.map(({ recycled, recyclable }) => [recyclable, recycled]))),
   };
 }

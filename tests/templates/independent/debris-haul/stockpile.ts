@@ -1,7 +1,8 @@
 import type { Drawn, Worked } from '../program.ts';
-import { cell, num, part, text, within } from './arithmetic.ts';
+import { cell, num, part, sum, text, within } from './arithmetic.ts';
+import type { Breaking } from './breaking.ts';
 import type { Fleet } from './fleet.ts';
-import type { Quantities } from './quantities.ts';
+import type { Item, Quantities } from './quantities.ts';
 
 /**
  * A pile at the angle of repose: a cone, a triangular bank, or such a bank with half a cone at each end; a bank that
@@ -9,8 +10,8 @@ import type { Quantities } from './quantities.ts';
  */
 export function workStockpile(
   drawn: Drawn,
-  { loose, mass, heaviest }: Quantities,
-  fleet: Fleet,
+  { items, loose, mass, heaviest }: Quantities,
+  { breaking, fleet }: { readonly breaking: Breaking; readonly fleet: Fleet },
   dayHours: number,
 ): Worked {
   const { lines } = drawn;
@@ -47,6 +48,7 @@ export function workStockpile(
     'stockpile.V_p': cell(volume),
     'stockpile.V_g': cell(volume),
     'stockpile.M_p': cell(share * mass),
+    ...workWaiting(drawn, items, { breaking, fleet, dayHours }, volume),
   };
   // Whether a pile of nothing has a shape is left open.
   if (volume === 0) {
@@ -67,5 +69,35 @@ export function workStockpile(
     'stockpile.c_H': within(height, line('H_m')),
     'stockpile.c_A': within(needed, line('A_a')),
     'stockpile.c_p': within(pressure, line('p_a')),
+  };
+}
+
+/**
+ * What lies broken and not hauled, lcm: at an even pace most of it lies there when hauling begins or when breaking ends; in
+ * turn, all of it. What needs no breaking waits in its place.
+ */
+function workWaiting(
+  { lines }: Drawn,
+  items: readonly Item[],
+  {
+    breaking,
+    fleet,
+    dayHours,
+  }: { readonly breaking: Breaking; readonly fleet: Fleet; readonly dayHours: number },
+  pile: number,
+): Worked {
+  const all = sum(items.map(({ hauled, lines: named }) => (named > 0 ? hauled : 0 * hauled)));
+  const lag = num(lines['cost.D_l']) * dayHours;
+  const { hours } = breaking;
+  const atStart = hours > lag ? (all * lag) / hours : all + 0 * (hours + lag);
+  const hauled = fleet.output * Math.max(0, hours - lag);
+  const atEnd = Math.max(0, all - hauled);
+  const most = text(lines['cost.overlap']) === 'in turn' ? all : Math.max(0, atStart, atEnd);
+  const isNothing = pile === 0 && most > 0;
+  return {
+    'stockpile.V_w': cell(all),
+    'stockpile.V_1': cell(atStart),
+    'stockpile.V_n': cell(most),
+    'stockpile.c_k': isNothing ? { verdict: 'fails' } : within(most, pile),
   };
 }

@@ -31,6 +31,8 @@ export interface Trips {
   readonly bucketCycle: number;
   /** The fastest speed on the route, km/h. */
   readonly fastest: number;
+  /** The power that the route asks of the engine, kW. */
+  readonly power: number;
   readonly worked: Worked;
 }
 
@@ -96,15 +98,15 @@ export function workTrips(drawn: Drawn, quantities: Quantities, efficiency: numb
   const loadTime = times[text(lines['haul.load_by'])]?.() ?? Number.NaN;
   const service = loadTime + line('t_x');
   const loaders = count(line('n_L'));
-  const route = workRoute(drawn);
+  const empty = line('W_k');
+  const gross = empty >= 0 ? empty + heaviest : Number.NaN;
+  const route = workRoute(drawn, { empty, gross });
   const away = line('t_sp') + route.out + line('t_d') + line('t_w') + route.back;
   const cycle = service + away;
   const loading = ((loaders * load * 60) / service) * efficiency;
   const one = ((load * 60) / cycle) * efficiency;
   const balance = (loaders * cycle) / service;
   const table = 'haul.loads';
-  const empty = line('W_k');
-  const gross = empty >= 0 ? empty + heaviest : Number.NaN;
   return {
     load,
     loadMass,
@@ -122,6 +124,7 @@ export function workTrips(drawn: Drawn, quantities: Quantities, efficiency: numb
     bucketTime: meanBuckets * bucketCycle,
     bucketCycle,
     fastest: route.fastest,
+    power: route.power,
     worked: {
       ...route.worked,
       'haul.f': cell(swollen),
@@ -161,10 +164,15 @@ export function workTrips(drawn: Drawn, quantities: Quantities, efficiency: numb
 }
 
 /** Times on the road: distance over the speed driven, or over that at the total resistance, rolling plus or less grade. */
-function workRoute(drawn: Drawn): {
+function workRoute(
+  drawn: Drawn,
+  masses: { readonly empty: number; readonly gross: number },
+): {
   readonly out: number;
   readonly back: number;
   readonly fastest: number;
+  /** The most that any leg asks of the engine, kW. */
+  readonly power: number;
   readonly worked: Worked;
 } {
   const speeds = rowsOf(drawn, 'haul.speeds').map((row) => ({
@@ -192,6 +200,16 @@ function workRoute(drawn: Drawn): {
   });
   const column = (key: 'resistances' | 'speeds' | 'minutes', which: 0 | 1) =>
     legs.map((leg) => cell(leg[key][which] ?? Number.NaN));
+  // Weight times resistance is the pull at the wheels; nothing is asked of the engine on the way down.
+  const gravity = num(drawn.lines['basis.g'], 9.80665);
+  const losses = part(drawn.lines['haul.η_e']);
+  const powers = ([0, 1] as const).map((which) =>
+    legs.map(({ resistances, speeds: own }) => {
+      const weight = (which === 0 ? masses.gross : masses.empty) * gravity;
+      const pull = (weight * (resistances[which] ?? Number.NaN)) / 100;
+      return Math.max(0, (pull * (own[which] ?? Number.NaN)) / 3.6 / losses);
+    }),
+  );
   const [out, back] = ([0, 1] as const).map((which) =>
     sum(legs.map(({ minutes }) => minutes[which] ?? Number.NaN)),
   );
@@ -199,9 +217,12 @@ function workRoute(drawn: Drawn): {
     out: out ?? Number.NaN,
     back: back ?? Number.NaN,
     fastest: Math.max(0, ...legs.flatMap(({ speeds: own }) => own)),
+    power: Math.max(0, ...powers.flat()),
     worked: {
       'haul.route.R_o': column('resistances', 0),
       'haul.route.R_b': column('resistances', 1),
+      'haul.route.P_o': (powers[0] ?? []).map(cell),
+      'haul.route.P_b': (powers[1] ?? []).map(cell),
       'haul.route.v_o': column('speeds', 0),
       'haul.route.v_b': column('speeds', 1),
       'haul.route.t_o': column('minutes', 0),

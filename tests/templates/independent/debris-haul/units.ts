@@ -64,8 +64,9 @@ export const units: Readonly<Record<string, UnitName>> = {
 
   ...named('haul', {
     'm³': ['V_k', 'V_q'],
-    '%': ['F_k'],
-    t: ['P', 'W_k', 'W_m', 'M_k', 'M_x', 'M_g'],
+    '%': ['F_k', 'η_e'],
+    kW: ['P_e'],
+    t: ['P', 'W_k', 'W_m', 'W_s', 'M_k', 'M_x', 'M_g'],
     min: ['t_q0', 't_x', 't_sp', 't_d', 't_w', 't_q', 't_l', 't_h', 't_r', 't_a', 't_c'],
     'USD/h': ['c_L', 'c_O', 'c_T', 'c_D', 'c_X', 'C_L', 'C_T', 'C'],
     lcm: ['V_js', 'q_ks', 'q_v', 'q_q', 'q_k', 'V_j'],
@@ -91,6 +92,7 @@ export const units: Readonly<Record<string, UnitName>> = {
     km: ['dist'],
     '%': ['grade', 'roll', 'R_o', 'R_b'],
     'km/h': ['v_os', 'v_bs', 'v_o', 'v_b'],
+    kW: ['P_o', 'P_b'],
     min: ['t_o', 't_b'],
   }),
   ...named('haul.loads', { lcm: ['V_i', 'q_wi', 'q_mi', 'q_i'], 'kg/lcm': ['ρ_i'], t: ['M_i'] }),
@@ -107,7 +109,7 @@ export const units: Readonly<Record<string, UnitName>> = {
     m: ['L_p', 'H_p', 'w_s', 'H_m', 'H', 'H_c', 'B', 'L_r', 'L_t'],
     'm²': ['A_a', 'A_f', 'A_r'],
     kPa: ['p_a', 'p_m'],
-    lcm: ['V_p'],
+    lcm: ['V_p', 'V_n', 'V_w', 'V_1'],
     'm³': ['V_g'],
     t: ['M_p'],
     wd: ['D_p'],

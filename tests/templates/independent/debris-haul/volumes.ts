@@ -32,6 +32,8 @@ export function compactedOfBank(by: string, row: Row, bankDensity: number): numb
 export interface Material {
   readonly name: string;
   readonly kind: string;
+  /** Whether a source of its density is named. */
+  readonly hasSource: boolean;
   /** In kg/bcm. */
   readonly bank: number;
   /** In lcm/bcm. */
@@ -54,7 +56,7 @@ export interface Material {
 type Likely = Pick<Material, 'swellsTo' | 'weighs' | 'swellsFrom' | 'weighsTo' | 'recyclable' | 'thinnest'>;
 
 /**
- * Mineral material breaks to two and a half times its volume at most, timber to five, metal to some 25 times; nothing is
+ * Mineral material breaks to two and a half times its volume at most, timber and the rest to five, metal to some 25 times; nothing is
  * lighter or heavier than its kind, treated timber is not recycled, and no layer is thinner than it can be laid.
  */
 function likely(kind: string): Likely {
@@ -78,7 +80,8 @@ const kinds: Readonly<Record<string, readonly [number, number, number, number, n
   concrete: [1.3, 2.5, 90, 200, 1, 1.5],
   earth: [1.05, 2.5, 60, 145, 1, 2],
   timber: [1.2, 5, 20, 80, 0, 0.75],
-  other: [1, 25, 10, 500, 1, 0.25],
+  metal: [1, 25, 100, 500, 1, 0.1],
+  other: [1.05, 5, 20, 200, 1, 0.25],
 };
 
 /** A material of a row; its weight is stated as a density or as a unit weight. */
@@ -88,6 +91,7 @@ export function materialOf(row: Row, gravity: number): Material {
   return {
     name: text(row.material),
     kind: text(row.kind),
+    hasSource: typeof row.source === 'string',
     bank,
     loose: looseOfBank(text(row.by), row, bank),
     recycled: part(row.R, 0),
