@@ -6,7 +6,7 @@ import { line, makeWorse, type Worse } from '../worse.ts';
 const seed = 20_261_129;
 const lines = ['moor.c_line', 'moor.c_along', 'moor.c_lost', 'moor.c_out'];
 const bolts = ['bolt.c_bolt', 'bolt.c_anchor'];
-const moves = ['moor.c_surge', 'moor.c_sway'];
+const moves = ['moor.c_surge', 'moor.c_sway', 'moor.c_xl', 'moor.c_yl'];
 
 type Row = Readonly<Record<string, Cell>>;
 
@@ -45,8 +45,16 @@ const worse: readonly Worse[] = [
   line('moor.p_lost', 1.2, ['moor.c_lost', 'moor.c_out']),
   line('moor.lim_w', 0.8, ['moor.c_S', 'moor.c_B']),
   line('moor.lim_τ', 0.8, ['moor.c_τ']),
-  line('moor.lim_x', 0.8, ['moor.c_surge']),
-  line('moor.lim_y', 0.8, ['moor.c_sway']),
+  line('moor.lim_x', 0.8, ['moor.c_surge', 'moor.c_xl']),
+  line('moor.lim_y', 0.8, ['moor.c_sway', 'moor.c_yl']),
+  line('moor.f_l', 0.8, ['moor.c_xl', 'moor.c_yl']),
+  line('ship.Δ', 0.8, ['ship.c_fine']),
+  { ...line('ship.Δ', 1.25, ['ship.c_stout', 'ship.c_laden']), name: 'a fuller ship' },
+  line('ship.A_Ls', 0.8, ['ship.c_AL']),
+  line('ship.A_Ts', 0.8, ['ship.c_AT']),
+  line('wind.V_h', 0.8, ['wind.c_V']),
+  line('wind.C_wb', 0.8, ['wind.c_Cb']),
+  line('current.C_cb', 0.8, ['current.c_Cb']),
   line('bollard.γ_l', 1.2, ['bollard.c_rate', ...bolts]),
   line('bollard.t_lim', 0.8, ['bollard.c_up']),
   rows('lower ratings', 'bollard.bollards', (row) => ({ ...row, rate: times(row.rate, 0.8) }), [
@@ -55,7 +63,7 @@ const worse: readonly Worse[] = [
   ]),
   line('bolt.γ', 1.3, bolts),
   line('bolt.h', 1.3, bolts),
-  line('bolt.f_ub', 0.8, ['bolt.c_bolt']),
+  line('bolt.f_ub', 0.8, ['bolt.c_bolt', 'bolt.c_Fnt', 'bolt.c_Fnv']),
   line('bolt.F_nt', 0.8, ['bolt.c_bolt']),
   line('bolt.d', 1.2, ['bolt.c_space']),
   line('bolt.e_p', 0.8, ['bolt.c_plate']),
@@ -76,7 +84,7 @@ const program: IndependentProgram = {
 
 test('a mooring made worse turns no check from failing to holding', { timeout: 600_000 }, () => {
   console.log(`a mooring made worse: draws from seed ${seed}`);
-  const { turned, tried } = makeWorse(program, worse, { draws: 40, seed });
+  const { turned, tried } = makeWorse(program, worse, { draws: 60, seed });
   expect(turned).toEqual([]);
   expect(tried.size).toBe(worse.length);
 });

@@ -181,14 +181,27 @@ function workPlace(
 }
 
 /** An anchor is as strong as the weaker of its concrete and its steel. */
-function workSteel({ number }: Entries, steel: { readonly tension: number; readonly shear: number }): Worked {
+function workSteel(
+  { number, text }: Entries,
+  steel: { readonly tension: number; readonly shear: number },
+): Worked {
+  const isAisc = text('bolt.code') === 'AISC 360';
+  // AISC 360, Table J3.2, from memory; a hundredth is rounding of the print.
+  const strength = 1.01 * number('bolt.f_ub');
+  const inShear = text('bolt.threads') === 'in it' ? 0.45 : 0.563;
   return {
+    'bolt.c_Fnt': isAisc ? judge(number('bolt.F_nt'), 0.75 * strength) : doesNotApply,
+    'bolt.c_Fnv': isAisc ? judge(number('bolt.F_nv'), inShear * strength) : doesNotApply,
     'bolt.N_s': steel.tension,
     'bolt.V_s': steel.shear,
-    'bolt.c_NR': judge(number('bolt.N_R'), steel.tension),
-    'bolt.c_VR': judge(number('bolt.V_R'), steel.shear),
+    'bolt.c_NR': within(number('bolt.N_R'), steel.tension),
+    'bolt.c_VR': within(number('bolt.V_R'), steel.shear),
   };
 }
+
+/** An anchor of no resistance has no more than any steel. */
+const within = (resistance: number, steel: number): Verdict =>
+  resistance === 0 && steel >= 0 ? { verdict: 'holds' } : judge(resistance, steel);
 
 /** A pull that neither lifts nor tilts the plate leaves it where it is. */
 function judgeToe({ uplift, allByToe }: Pick<Actions, 'uplift' | 'allByToe'>): Verdict {

@@ -7,7 +7,7 @@ import type { Loads } from './load.ts';
 import { workMovement } from './movement.ts';
 import { type Intact, idle, type Pulls, safetyOf, wantedWithLoss } from './safety.ts';
 import { countsAlong, fromSwayOf, holdShip, type Rule, type Share, type State } from './sharing.ts';
-import { judge, judgeSafety } from './verdicts.ts';
+import { doesNotApply, judge, judgeSafety, judgeTruth } from './verdicts.ts';
 
 /** What a combination comes to with all lines or with one lost: undefined where the lines do not hold the ship. */
 type Held = State | undefined;
@@ -102,7 +102,20 @@ export function workCombinations(
             )
           : 0,
       ),
-      ...workMovement(entries, lines, rule, forces, states, !Number.isNaN(intact.least)),
+      ...workMovement(
+        entries,
+        lines,
+        rule,
+        {
+          whole: states.map((state, row) => ({ force: forces[row] ?? noForce, state })),
+          losses: losses.flatMap((row, at) =>
+            row.map((state, line) => ({ force: forces[at] ?? noForce, state, lost: line })),
+          ),
+        },
+        !Number.isNaN(intact.least),
+      ),
+      'moor.n_u': 0,
+      'moor.c_rounds': Number.isNaN(intact.least) ? doesNotApply : judgeTruth(true),
       ...workMoments({ lines, fenders }, rule, forces, states, { off: intact.momentOff, between }),
       ...workFenders(fenders, [...states, ...losses.flat()]),
       ...workLost(number, lines, use, { combinations, shown }, losses),

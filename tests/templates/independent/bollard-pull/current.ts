@@ -12,7 +12,7 @@ import {
 import { areaRatios, currentCurves, readCurve } from './published.ts';
 import type { Ship } from './ship.ts';
 import { tabulated } from './tables.ts';
-import { doesNotApply, judge } from './verdicts.ts';
+import { doesNotApply, judge, judgeTruth } from './verdicts.ts';
 
 /** Works out the current on the ship by the form that was chosen, from the direction entered and from each other one. */
 export function workCurrent(
@@ -33,6 +33,13 @@ export function workCurrent(
     others,
     worked: {
       ...worked,
+      ...workRound(text('current.ways'), [number('current.θ_c'), ...asked.map(({ angle }) => angle)]),
+      'current.c_kind': method === 'OCIMF' ? judgeTruth(ship.kind.isAsTanker) : doesNotApply,
+      // Common practice: three quarters of Eq. 11 of UFC 4-159-03 (2005) at least.
+      'current.c_Cb':
+        method === 'general'
+          ? judge(0.75 * Number(worked['current.C_yc']), number('current.C_cb'))
+          : doesNotApply,
       'current.from.F_Xi': others.map((one) => one.force.along),
       'current.from.F_Yi': others.map((one) => one.force.off),
       'current.from.M_i': others.map((one) => one.force.moment),
@@ -41,6 +48,18 @@ export function workCurrent(
       'current.C1_range': method === 'UFC' ? judge(fastest * knot, 1.5) : doesNotApply,
     },
   };
+}
+
+/** A river runs one way; a tide turns about, within 20 deg of opposite; elsewhere as for the wind. */
+const gaps: Readonly<Record<string, number>> = { 'one way': 360, 'both ways': 200, 'any way': 45 };
+
+/** The widest sector, deg, out of which no direction is looked at. */
+function workRound(ways: string, angles: readonly number[]): Worked {
+  const inOrder = angles.toSorted((one, other) => one - other);
+  const widest = Math.max(
+    ...inOrder.map((angle, at) => (inOrder[at + 1] ?? (inOrder[0] ?? angle) + 360) - angle),
+  );
+  return { 'current.g_m': widest, 'current.c_round': judge(widest, gaps[ways] ?? Number.NaN) };
 }
 
 /** The force of a current of so many knots from one direction. */

@@ -57,6 +57,7 @@ export function drawBolts(random: Random): Lines {
     'bolt.F_nt': random.between(200, 800),
     'bolt.F_nv': random.between(120, 500),
     'bolt.φ': random.between(0.6, 0.9),
+    'bolt.threads': random.of(['in it', 'clear of it']),
     'bolt.N_R': random.chance(0.01) ? 0 : random.over(30, 3000),
     'bolt.V_R': random.chance(0.01) ? 0 : random.over(30, 3000),
     'bolt.lim_l': random.chance(0.5) ? 1.2 : random.between(1, 1.5),

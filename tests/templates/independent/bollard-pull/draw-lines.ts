@@ -17,6 +17,7 @@ export function drawMooringRules(random: Random): Readonly<Record<string, Cell>>
     'moor.p_lost': random.chance(0.5) ? 75 : random.between(30, 100),
     'moor.lim_x': random.between(0.1, 4),
     'moor.lim_y': random.between(0.1, 4),
+    'moor.f_l': random.between(1, 3),
     'moor.lim_τ': random.between(10, 45),
     'moor.lim_b': random.between(5, 45),
     'moor.lim_s': random.between(5, 45),

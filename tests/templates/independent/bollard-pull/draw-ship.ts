@@ -1,5 +1,5 @@
 import type { Cell, Drawn, Random } from '../program.ts';
-import { currentCurves, windCurves } from './published.ts';
+import { currentCurves, shipKinds, windCurves } from './published.ts';
 
 type Lines = Readonly<Record<string, Cell>>;
 
@@ -37,6 +37,13 @@ export function drawShip(random: Random, { length, breadth, draught }: Size): Li
     'ship.T': draught,
     'ship.D_m': draught * hull,
     'ship.Δ': displacement,
+    // The largest ships there are displace less than a million tonnes.
+    'ship.Δ_f': Math.min(
+      999_999,
+      displacement *
+        (random.chance(0.1) ? random.between(0.8, 1) : random.chance(0.5) ? 1 : random.between(1, 2)),
+    ),
+    'ship.kind': random.of(Object.keys(shipKinds)),
     'ship.GT': random.chance(0.05)
       ? random.of([500, 5000, 50_000, 100_000])
       : Math.round(displacement * random.between(0.3, 1)),
@@ -68,6 +75,7 @@ export function drawWeather(random: Random): Lines {
     random.chance(0.3) ? random.of([1, 3, 30, 60, 600, 3600]) : random.over(1, 3600);
   return {
     'wind.V_h': random.chance(0.04) ? 0 : random.between(5, 90),
+    'wind.V_m': random.between(20, 70),
     'wind.h_w': random.chance(0.3) ? 10 : random.over(0.5, 60),
     'wind.t_1': seconds(),
     'wind.t_2': seconds(),
@@ -99,6 +107,7 @@ export function drawWeather(random: Random): Lines {
         ? random.between(3, 6)
         : random.between(0.1, 3),
     'current.θ_c': angle(random, 0.85),
+    'current.ways': random.of(['one way', 'both ways', 'any way']),
     'current.method': random.of(['general', 'UFC', 'OCIMF']),
     'current.m_c': random.between(-0.08, 0.08),
     'current.C_cb': random.between(0.8, 6),
@@ -147,6 +156,8 @@ export function drawDirections(random: Random, isRound: boolean): Drawn['tables'
   const winds = !isRound ? 0 : random.chance(0.2) ? 8 : random.whole(0, 3);
   return {
     'wind.from': rows(winds, (row) => (winds === 8 ? row * 45 : angle(random, 0.9))),
-    'current.from': rows(isRound ? random.whole(0, 2) : 0, () => angle(random, 0.9)),
+    'current.from': rows(isRound ? random.whole(0, 2) : 0, () =>
+      random.chance(0.3) ? random.between(170, 360) : angle(random, 0.9),
+    ),
   };
 }

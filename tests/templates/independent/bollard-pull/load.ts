@@ -152,12 +152,12 @@ function workPassing({ number }: Entries, { breadth }: Ship): Worked {
 
 function workNominal(
   { text }: Entries,
-  { displacement, tonnage }: Ship,
+  { laden, tonnage }: Ship,
 ): { readonly chosen: number; readonly worked: Worked } {
-  const row = nominalLoads.find(({ upTo }) => displacement <= upTo);
+  const row = nominalLoads.find(({ upTo }) => laden <= upTo);
   const byTonnage = tonnageLoads.find(({ upTo }) => tonnage <= upTo);
   const { older, later, british, indian, thoresen, spacing, square, parallel } = row ?? noNominal;
-  const strong = text('load.strong') === 'yes' && displacement >= 50_000 ? 1.25 : 1;
+  const strong = text('load.strong') === 'yes' && laden >= 50_000 ? 1.25 : 1;
   const [post, bollard] = [byTonnage?.post ?? Number.NaN, byTonnage?.bollard ?? Number.NaN];
   const loads: Readonly<Record<string, number>> = {
     'EAU older': older * strong,

@@ -5,25 +5,38 @@ import { type Line, sharesAlong } from './lines.ts';
 import { fromSwayOf, type Rule, type State } from './sharing.ts';
 import { doesNotApply, judge, refused } from './verdicts.ts';
 
-/** How far the ship moves in all combinations with all lines, against what the berth permits; none where she is not held in one. */
+/** A state of the mooring under a load: held or not, with one of the lines lost or none. */
+export interface Moored {
+  readonly force: Force;
+  readonly state: State | undefined;
+  /** The row of the line lost. */
+  readonly lost?: number;
+}
+
+/**
+ * How far the ship moves in all combinations with all lines, and with any one lost, against what the berth permits; none
+ * where she is not held in one.
+ */
 export function workMovement(
   { number }: Entries,
   lines: readonly Line[],
   rule: Rule,
-  forces: readonly Force[],
-  states: readonly (State | undefined)[],
+  { whole, losses }: { readonly whole: readonly Moored[]; readonly losses: readonly Moored[] },
   isShared: boolean,
 ): Worked {
-  const moves = states.map((state, row) => {
-    const force = forces[row];
-    return state && force
-      ? { along: alongOf(lines, rule, force, state), across: acrossOf(state, number('ship.LOA')) }
-      : { along: Number.NaN, across: Number.NaN };
-  });
-  const [along, across] = [
-    Math.max(...moves.map((move) => move.along)),
-    Math.max(...moves.map((move) => move.across)),
-  ];
+  const farthest = (moored: readonly Moored[]): { readonly along: number; readonly across: number } => {
+    const moves = moored.map(({ force, state, lost }) => {
+      const left = lines.filter((_, row) => row !== lost);
+      return state
+        ? { along: alongOf(left, rule, force, state), across: acrossOf(state, number('ship.LOA')) }
+        : { along: Number.NaN, across: Number.NaN };
+    });
+    return {
+      along: Math.max(...moves.map((move) => move.along)),
+      across: Math.max(...moves.map((move) => move.across)),
+    };
+  };
+  const [all, lost] = [farthest(whole), farthest([...whole, ...losses])];
   // Next to no movement is rounding.
   const isSmall = (move: number): boolean => move < 1e-9;
   const verdict = (move: number, allowed: number): Verdict => {
@@ -31,11 +44,16 @@ export function workMovement(
     if (Number.isNaN(move)) return refused;
     return isSmall(move) ? { verdict: 'holds' } : judge(move, allowed);
   };
+  const [surge, sway, more] = [number('moor.lim_x'), number('moor.lim_y'), number('moor.f_l')];
   return {
-    ...(!isSmall(along) && { 'moor.x_m': along }),
-    ...(!isSmall(across) && { 'moor.y_m': across }),
-    'moor.c_surge': verdict(along, number('moor.lim_x')),
-    'moor.c_sway': verdict(across, number('moor.lim_y')),
+    ...(!isSmall(all.along) && { 'moor.x_m': all.along }),
+    ...(!isSmall(all.across) && { 'moor.y_m': all.across }),
+    ...(!isSmall(lost.along) && { 'moor.x_l': lost.along }),
+    ...(!isSmall(lost.across) && { 'moor.y_l': lost.across }),
+    'moor.c_surge': verdict(all.along, surge),
+    'moor.c_sway': verdict(all.across, sway),
+    'moor.c_xl': verdict(lost.along, more * surge),
+    'moor.c_yl': verdict(lost.across, more * sway),
   };
 }
 

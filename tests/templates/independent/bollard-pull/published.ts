@@ -35,6 +35,41 @@ export const areaRatios: Readonly<Record<string, number>> = {
   submarine: 125,
 };
 
+/** What a kind of ship is taken to have at least and at most. */
+export interface ShipKind {
+  /** Block coefficient, from and to. */
+  readonly finest: number;
+  readonly fullest: number;
+  /** Least coefficient of wind abeam on the side area. */
+  readonly wind: number;
+  /** Whether the coefficients for tankers are for it. */
+  readonly isAsTanker: boolean;
+}
+
+const kind = (finest: number, fullest: number, wind: number, isAsTanker = false): ShipKind => ({
+  finest,
+  fullest,
+  wind,
+  isAsTanker,
+});
+
+/** Kinds of ship: block coefficients with room for ballast, wind coefficients after Blendermann; common practice. */
+export const shipKinds: Readonly<Record<string, ShipKind>> = {
+  tanker: kind(0.62, 0.9, 0.65, true),
+  'bulk carrier': kind(0.62, 0.9, 0.7, true),
+  'gas carrier': kind(0.55, 0.82, 0.7),
+  'general cargo': kind(0.55, 0.88, 0.85),
+  container: kind(0.5, 0.8, 0.85),
+  'ro-ro': kind(0.45, 0.82, 0.85),
+  passenger: kind(0.45, 0.78, 0.85),
+  naval: kind(0.35, 0.7, 0.8),
+  submarine: kind(0.4, 0.85, 0.5),
+  barge: kind(0.65, 1, 0.85),
+  'work boat': kind(0.35, 0.8, 0.85),
+  fishing: kind(0.35, 0.75, 0.85),
+  yacht: kind(0.2, 0.65, 0.8),
+};
+
 /** What is known of a kind of rope. */
 export interface Rope {
   /** Break strength over diameter squared, kN/mm². */

@@ -1,9 +1,7 @@
-import type { Worked } from '../program.ts';
+import type { Verdict, Worked } from '../program.ts';
 import { type Entries, notNegative, positive } from './entries.ts';
-import { judge } from './verdicts.ts';
-
-/** The least block coefficient a ship is taken to have: common practice. */
-const finest = 0.2;
+import { type ShipKind, shipKinds } from './published.ts';
+import { judge, refused } from './verdicts.ts';
 
 /** The moored ship: m, m², m³, t, kg/m³. */
 export interface Ship {
@@ -13,6 +11,9 @@ export interface Ship {
   readonly draught: number;
   readonly depth: number;
   readonly displacement: number;
+  /** Fully laden, t. */
+  readonly laden: number;
+  readonly kind: ShipKind;
   readonly tonnage: number;
   readonly midship: number;
   readonly sideArea: number;
@@ -36,6 +37,8 @@ export function workShip({ number, text }: Entries): { readonly ship: Ship; read
   const volume = (displacement * 1000) / density;
   const isBare = text('ship.areas') === 'bare hull';
   const freeboard = notNegative(number('ship.D_m') - draught);
+  const kind = shipKinds[text('ship.kind')];
+  if (!kind) throw new Error('the kind of ship was not drawn');
   const sideArea = isBare ? between * freeboard : notNegative(number('ship.A_Ls'));
   const frontArea = isBare ? breadth * freeboard : notNegative(number('ship.A_Ts'));
   const ship: Ship = {
@@ -45,6 +48,8 @@ export function workShip({ number, text }: Entries): { readonly ship: Ship; read
     depth,
     density,
     displacement,
+    laden: positive(number('ship.Δ_f')),
+    kind,
     volume,
     sideArea,
     frontArea,
@@ -63,6 +68,7 @@ export function workShip({ number, text }: Entries): { readonly ship: Ship; read
       'ship.V_d': volume,
       'ship.C_B': block,
       ...relate({ overAll: number('ship.LOA'), hullDepth: number('ship.D_m'), block }, ship),
+      ...workAreas({ overAll: number('ship.LOA'), freeboard }, ship),
       'ship.A_L': sideArea,
       'ship.A_T': frontArea,
       'ship.A_Tb': frontArea,
@@ -77,7 +83,20 @@ function relate(
     hullDepth,
     block,
   }: { readonly overAll: number; readonly hullDepth: number; readonly block: number },
-  { between, waterline, breadth, draught, volume, midship, sideArea, frontArea }: Ship,
+  {
+    between,
+    waterline,
+    breadth,
+    draught,
+    volume,
+    midship,
+    sideArea,
+    frontArea,
+    displacement,
+    laden,
+    kind,
+    density,
+  }: Ship,
 ): Worked {
   const [longer, shorter] = [Math.max(between, waterline), Math.min(between, waterline)];
   const fullest = midship * breadth * draught * longer;
@@ -88,7 +107,33 @@ function relate(
     'ship.c_D': judge(draught, hullDepth),
     'ship.C_p': volume / fullest,
     'ship.c_full': judge(volume, fullest),
-    'ship.c_fine': judge(finest, block),
+    'ship.C_n': kind.finest,
+    'ship.C_x': kind.fullest,
+    'ship.C_w': kind.wind,
+    'ship.b_t': kind.isAsTanker ? 1 : 0,
+    'ship.c_fine': judge(kind.finest, block),
+    'ship.c_stout': judge(block, kind.fullest),
+    'ship.c_laden': judge(displacement, laden),
+    // The box about her hull up to her deck, filled as her kind fills it.
+    'ship.c_deck': judge(laden, (kind.fullest * density * between * breadth * hullDepth) / 1000),
     'ship.c_area': judge(frontArea, sideArea),
+  };
+}
+
+/** What is above water, m²: a bare hull at least, and no more than ships of her size carry. */
+function workAreas(
+  { overAll, freeboard }: { readonly overAll: number; readonly freeboard: number },
+  { between, breadth, sideArea, frontArea }: Ship,
+): Worked {
+  const [side, front] = [between * freeboard, breadth * freeboard];
+  const atLeast = (least: number, area: number): Verdict =>
+    Number.isNaN(least + area) ? refused : least === 0 ? { verdict: 'holds' } : judge(least, area / 0.95);
+  return {
+    'ship.A_Lh': side,
+    'ship.A_Th': front,
+    'ship.c_AL': atLeast(side, sideArea),
+    'ship.c_AT': atLeast(front, frontArea),
+    'ship.c_ALx': judge(sideArea, 1.5 * overAll * breadth),
+    'ship.c_ATx': judge(frontArea, 2.5 * breadth ** 2),
   };
 }

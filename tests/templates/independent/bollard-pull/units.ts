@@ -6,14 +6,14 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
     ship.LOA ship.LBP ship.L_wL ship.B ship.T ship.D_m ship.d wind.h_w wind.h_S wind.h_H load.s_p
     load.s_n moor.fenders.x_f moor.lines.x_c moor.lines.y_c moor.lines.z_c moor.lines.x_b moor.lines.y_b
     moor.lines.z_b moor.lines.L_t moor.lines.l_h moor.lines.L moor.lines.J moor.v moor.u
-    moor.lost.v_i moor.lost.u_i moor.l_c moor.b_l bolt.h bolt.a bolt.e_p bolt.bolts.b_r bolt.places.x_k bolt.places.y_k bolt.r_m bolt.s_min bolt.b_m moor.lim_x moor.lim_y moor.x_m moor.y_m bolt.bolts.y bolt.bolts.z bolt.y_m rope.l rope.f_g rope.d_h rope.l_d rope.L_d
+    moor.lost.v_i moor.lost.u_i moor.l_c moor.b_l bolt.h bolt.a bolt.e_p bolt.bolts.b_r bolt.places.x_k bolt.places.y_k bolt.r_m bolt.s_min bolt.b_m moor.lim_x moor.lim_y moor.x_m moor.y_m moor.x_l moor.y_l bolt.bolts.y bolt.bolts.z bolt.y_m rope.l rope.f_g rope.d_h rope.l_d rope.L_d
     rope.L_p rope.c rope.L_c
   `,
   t: `
-    ship.Δ
+    ship.Δ ship.Δ_f
   `,
   'm²': `
-    ship.A_Ls ship.A_Ts ship.A_L ship.A_T ship.A_Tb wind.A_S wind.A_H current.S current.A_Tpp
+    ship.A_Ls ship.A_Ts ship.A_Lh ship.A_Th ship.A_L ship.A_T ship.A_Tb wind.A_S wind.A_H current.S current.A_Tpp
     current.A_p bolt.I_c bolt.I_t bolt.I_x bolt.I_s
   `,
   'm³': `
@@ -29,7 +29,7 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
     ship.g_n
   `,
   kn: `
-    wind.V_h wind.V_10 current.V_c load.V_p load.V_cr
+    wind.V_h wind.V_m wind.V_10 current.V_c load.V_p load.V_cr
   `,
   'm/s': `
     wind.V_w
@@ -38,7 +38,7 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
     wind.t_1 wind.t_2
   `,
   deg: `
-    wind.θ_w wind.from.a wind.from.g_i wind.g_m current.from.a load.each.a_w load.each.a_c load.θ_k load.θ_v moor.cases.a_w moor.cases.a_c moor.w_F moor.c_F moor.lines.w_e moor.lines.c_e moor.w_w moor.c_w bollard.bollards.w_b bollard.bollards.v_b bollard.w_R bollard.v_R wind.θ_r wind.θ_x wind.φ_x wind.ocimf.a_w current.θ_c current.θ_r current.ocimf.a_c
+    wind.θ_w current.g_m wind.from.a wind.from.g_i wind.g_m current.from.a load.each.a_w load.each.a_c load.θ_k load.θ_v moor.cases.a_w moor.cases.a_c moor.w_F moor.c_F moor.lines.w_e moor.lines.c_e moor.w_w moor.c_w bollard.bollards.w_b bollard.bollards.v_b bollard.w_R bollard.v_R wind.θ_r wind.θ_x wind.φ_x wind.ocimf.a_w current.θ_c current.θ_r current.ocimf.a_c
     moor.lim_τ moor.lim_b moor.lim_s moor.τ_max moor.δ_b moor.δ_s moor.lines.α moor.lines.τ
     bollard.t_lim bollard.τ_bm bollard.bollards.β bollard.bollards.τ_b bolt.t rope.τ_p
   `,

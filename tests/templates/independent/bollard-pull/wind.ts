@@ -13,7 +13,7 @@ import {
 import { readCurve, windCurves } from './published.ts';
 import type { Ship } from './ship.ts';
 import { tabulated } from './tables.ts';
-import { doesNotApply, judge } from './verdicts.ts';
+import { doesNotApply, judge, judgeTruth } from './verdicts.ts';
 
 /** Works out the wind on the ship by the form that was chosen, from the direction entered and from each other one. */
 export function workWind(
@@ -45,6 +45,8 @@ export function workWind(
       // UFC 4-159-03 (2005), 3-8.1: a ship responds to half a minute; a minute is the most that is common.
       'wind.c_gust': judge(number('wind.t_2'), 60),
       'wind.V_w': knots * knot,
+      'wind.c_V': judge(number('wind.V_m'), knots),
+      ...workKind(entries, ship),
       ...worked,
       ...workRound(asked.map(({ angle }) => angle)),
       'wind.from.F_Xi': others.map((one) => one.force.along),
@@ -65,7 +67,17 @@ function workRound(angles: readonly number[]): Worked {
     'wind.n_d': angles.length,
     'wind.from.g_i': gaps,
     'wind.g_m': widest,
-    'wind.c_round': angles.length === 0 ? doesNotApply : judge(widest, 45),
+    'wind.c_round': judge(widest, 45),
+  };
+}
+
+/** Whether the coefficients chosen are those of her kind. */
+function workKind({ number, text }: Entries, { kind }: Ship): Worked {
+  const method = text('wind.method');
+  return {
+    'wind.c_kind': method === 'OCIMF' ? judgeTruth(kind.isAsTanker) : doesNotApply,
+    'wind.c_Cb': method === 'general' ? judge(kind.wind, number('wind.C_wb')) : doesNotApply,
+    'wind.c_Cγ': method === 'unit weight' ? judge(kind.wind, number('wind.C_γ')) : doesNotApply,
   };
 }
 
