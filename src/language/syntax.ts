@@ -109,6 +109,31 @@ export function syntaxParts(node: Syntax): readonly Syntax[] {
   }
 }
 
+/** A node with each of its own parts changed. */
+export function changeParts(node: Syntax, change: (part: Syntax) => Syntax): Syntax {
+  switch (node.kind) {
+    case 'number':
+    case 'text':
+    case 'truth':
+    case 'name':
+    case 'error':
+      return node;
+    case 'call':
+      return { ...node, args: node.args.map(change) };
+    case 'group':
+      return { ...node, inner: change(node.inner) };
+    case 'negate':
+    case 'percent':
+    case 'root':
+      return { ...node, operand: change(node.operand) };
+    case 'power':
+      return { ...node, base: change(node.base), exponent: change(node.exponent) };
+    case 'binary':
+    case 'comparison':
+      return { ...node, left: change(node.left), right: change(node.right) };
+  }
+}
+
 /** Every name of a formula with its place, in the order written. */
 export function namesIn(node: Syntax): readonly NameSyntax[] {
   if (node.kind === 'name') return [node];

@@ -12,6 +12,7 @@ import {
 } from '../../../record/index.ts';
 import { quantityText } from '../../view-model/format-quantity.ts';
 import type { WorkedFormula } from '../numbers/worked-formula.ts';
+import type { BranchNote } from '../numbers/working.ts';
 import { formulaLines } from './formula-lines.ts';
 import type { FormulaLine, Piece } from './formula-pieces.ts';
 import type { TextOf } from './formula-width.ts';
@@ -48,10 +49,32 @@ export function typesetNumbers(
 ): SetFormula | undefined {
   const isFound = checked.syntax.kind === 'call' && ['name', 'text', 'number', 'truth'].includes(syntax.kind);
   if (isFound) return undefined;
-  const put = setNumbers(syntax, most, shown);
-  const bare = setNumbers(checked.syntax, most, () => undefined);
-  if (put.lines.every(({ markup }, at) => sameMarkup(markup, bare.lines[at]?.markup))) return undefined;
-  return { ...put, equals: checked.typed.type.kind !== 'truth' };
+  const put = setPut(checked.syntax, syntax, most, shown);
+  return put && { ...put, equals: checked.typed.type.kind !== 'truth' };
+}
+
+/** What chooses among formulas, as it is written and with its numbers, unless these say nothing new. */
+export function typesetBranch(
+  { asked, put }: BranchNote,
+  most: number,
+  { shown }: WorkedFormula,
+): { readonly symbols: SetFormula; readonly numbers?: SetFormula | undefined } {
+  return {
+    symbols: setLines(formulaLines(asked, most), formulaMath),
+    numbers: setPut(asked, put, most, shown),
+  };
+}
+
+/** A formula with its numbers put in; undefined where it is set as without them. */
+function setPut(
+  written: Syntax,
+  put: Syntax,
+  most: number,
+  shown: WorkedFormula['shown'],
+): SetFormula | undefined {
+  const set = setNumbers(put, most, shown);
+  const bare = setNumbers(written, most, () => undefined);
+  return set.lines.every(({ markup }, at) => sameMarkup(markup, bare.lines[at]?.markup)) ? undefined : set;
 }
 
 function setNumbers(node: Syntax, most: number, shown: WorkedFormula['shown']): SetFormula {

@@ -13,10 +13,11 @@ import type { Session } from '../../session/session.ts';
 import { columnView } from '../../view-model/cell-view.ts';
 import { quantityText } from '../../view-model/format-quantity.ts';
 import { wordsOfValue } from '../../view-model/stated-words.ts';
-import { typesetNumbers } from '../line/formula-set.ts';
+import { typesetBranch, typesetNumbers } from '../line/formula-set.ts';
 import { drawFormula, drawSymbol, hasNumbers } from '../line/formula-view.ts';
 import { type GoverningRow, governingRow } from './governing-row.ts';
-import { workFormula } from './worked-formula.ts';
+import { type WorkedFormula, workFormula } from './worked-formula.ts';
+import type { BranchNote } from './working.ts';
 
 /** The formula of a line with its numbers put in, set within `most` em; nothing where that says nothing new. */
 export function drawLineNumbers(
@@ -29,7 +30,7 @@ export function drawLineNumbers(
   const worked = workFormula(session, { item, checked });
   const set = typesetNumbers(checked, most, worked);
   if (!set && worked.notes.length === 0) return nothing;
-  return html`<div class="worked">${set ? drawFormula(set, 'numbers') : nothing}${drawNotes(worked.notes)}</div>`;
+  return html`<div class="worked">${set ? drawFormula(set, 'numbers') : nothing}${drawNotes(worked, most)}</div>`;
 }
 
 /**
@@ -59,7 +60,7 @@ export function drawRowNumbers(
     ${set ? drawFormula(set, 'numbers') : nothing}
     ${computed === undefined ? nothing : html`<p class="comes-to">= ${computed}</p>`}
     ${state === 'stated' ? html`<p class="comes-to">stated: ${withUnit(session, item, text)}</p>` : nothing}
-    ${drawNotes(worked.notes)}
+    ${drawNotes(worked, most)}
   </div>`;
 }
 
@@ -94,10 +95,24 @@ function withUnit({ notebook, units }: Session, { id, column }: FormulaColumnIte
   return quantityText({ number: text, unit: unitInPrint(unit) });
 }
 
-function drawNotes(notes: readonly string[]): TemplateResult | typeof nothing {
+function drawNotes(worked: WorkedFormula, most: number): TemplateResult | typeof nothing {
+  const { notes } = worked;
   return notes.length === 0
     ? nothing
-    : html`<ul class="number-notes">${notes.map((note) => html`<li>${note}</li>`)}</ul>`;
+    : html`<ul class="number-notes">
+        ${notes.map((note) => (typeof note === 'string' ? html`<li>${note}</li>` : drawBranch(note, worked, most)))}
+      </ul>`;
+}
+
+/** A condition as it is written, with its numbers, and whether it is so; or what chooses, and what it is. */
+function drawBranch(note: BranchNote, worked: WorkedFormula, most: number): TemplateResult {
+  const { symbols, numbers } = typesetBranch(note, most, worked);
+  const isChoice = note.answer === 'chosen';
+  return html`<li class="branch">
+    ${isChoice ? 'chosen by' : nothing} ${drawFormula(symbols, 'symbols')}
+    ${numbers ? html`<span>:</span> ${drawFormula(numbers, 'numbers')}` : nothing}
+    ${isChoice ? nothing : note.answer}
+  </li>`;
 }
 
 /** The styles of numbers put in, on the page and in the panel. */
@@ -128,5 +143,14 @@ export const numbersStyles = css`
     padding: 0;
     list-style: none;
     overflow-wrap: anywhere;
+  }
+  .number-notes .branch {
+    display: flex;
+    flex-wrap: wrap;
+    column-gap: 0.4em;
+    align-items: baseline;
+  }
+  .number-notes .branch math {
+    font-size: 1em;
   }
 `;

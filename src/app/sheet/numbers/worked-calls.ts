@@ -1,15 +1,15 @@
 import {
   type BranchNode,
   type CallSyntax,
+  changeParts,
   type Syntax,
-  syntaxParts,
   type Typed,
 } from '../../../language/index.ts';
 import type { PartPlace } from '../../../notebook/index.ts';
 import { workAggregate } from './worked-aggregates.ts';
 import { workLookup } from './worked-lookups.ts';
 import { workRunning } from './worked-running.ts';
-import type { Working } from './working.ts';
+import type { BranchNote, Working } from './working.ts';
 
 /** A call as it is worked by hand; undefined where only its arguments have numbers put in. */
 export function workCall(node: CallSyntax, place: PartPlace, working: Working): Syntax | undefined {
@@ -43,59 +43,45 @@ function workBranch(
   place: PartPlace,
   working: Working,
 ): Syntax | undefined {
-  const said = new Set<string>();
+  const notes: BranchNote[] = [];
   for (const { when, value } of typed.arms) {
     const holds = working.notebook.parts.valueOf(when, place);
     if (holds?.kind !== 'truth') return undefined;
-    said.add(conditionWords(node, when, holds.truth, place, working));
+    notes.push(...branchNotes(node, when, holds.truth, place, working));
     if (holds.truth) return workArm(value);
   }
   return typed.otherwise && workArm(typed.otherwise);
 
   /** A value may stand in parentheses, which are no part of what it was understood as. */
   function workArm({ from }: Typed): Syntax | undefined {
-    for (const words of said) working.note(words, place);
+    // All arms of a choice by a value ask the same.
+    for (const note of notes)
+      if (notes.find(({ asked }) => asked === note.asked) === note) working.note(note, place);
     const arm = node.args.find((arg) => arg.from <= from && from < arg.to);
     return arm && working.work(arm, place);
   }
 }
 
-/** A condition as it is written, with its numbers behind it and whether it holds; or what chooses among values, and its own. */
-function conditionWords(
+/** What one arm asks, if anything: its condition, or what chooses among the values of all. */
+function branchNotes(
   { args }: CallSyntax,
   when: Typed,
-  holds: boolean,
+  isSo: boolean,
   place: PartPlace,
   working: Working,
-): string {
+): readonly BranchNote[] {
   const condition = args.find((arg) => working.typedOf(arg) === when);
-  const node = condition ?? args[0];
-  if (!node) return '';
-  const { text } = place.checked;
-  const symbols = text.slice(node.from, node.to).trim();
-  const numbers = withNumbers(node, place, working).trim();
-  const both = numbers === symbols ? symbols : `${symbols}: ${numbers}`;
-  return condition ? `${both} ${holds ? 'holds' : 'does not hold'}` : `chosen by ${both}`;
+  const asked = condition ?? args[0];
+  if (!asked) return [];
+  const answer = condition ? (isSo ? 'is so' : 'is not so') : 'chosen';
+  return [{ asked, put: numbersPut(asked, place, working), answer }];
 }
 
-/** A part of a formula as it is written, with what its names and its calls over columns come to in their place. */
-function withNumbers(node: Syntax, place: PartPlace, working: Working): string {
-  const { text } = place.checked;
-  let written = '';
-  let at = node.from;
-  const visit = (part: Syntax, isOperand: boolean): void => {
-    const value = standsForOne(part, working) ? amountOf(part, place, working) : undefined;
-    if (value === undefined) {
-      for (const inner of syntaxParts(part)) visit(inner, isOperator(part));
-      return;
-    }
-    // A sign, a unit or a power of ten would go with what stands beside it.
-    const isLoose = isOperand && !/^[\d.]+$/.test(value);
-    written += `${text.slice(at, part.from)}${isLoose ? `(${value})` : value}`;
-    at = part.to;
-  };
-  visit(node, false);
-  return written + text.slice(at, node.to);
+/** A part of a formula with what its names and its calls over columns come to in their place. */
+function numbersPut(node: Syntax, place: PartPlace, working: Working): Syntax {
+  const typed = standsForOne(node, working) ? working.typedOf(node) : undefined;
+  const value = typed && working.notebook.parts.valueOf(typed, place);
+  return value ? working.put(value) : changeParts(node, (part) => numbersPut(part, place, working));
 }
 
 /** Whether a part has one number in its place: a name, or a call that gathers a column. */
@@ -103,14 +89,4 @@ function standsForOne(part: Syntax, { typedOf }: Working): boolean {
   if (part.kind === 'name') return true;
   const typed = part.kind === 'call' ? typedOf(part) : undefined;
   return typed?.kind === 'call' && typed.fn.evaluate.kind === 'gather';
-}
-
-function amountOf(part: Syntax, place: PartPlace, working: Working): string | undefined {
-  const typed = working.typedOf(part);
-  const value = typed && working.notebook.parts.valueOf(typed, place);
-  return value && working.write(value);
-}
-
-function isOperator({ kind }: Syntax): boolean {
-  return kind === 'binary' || kind === 'power' || kind === 'negate' || kind === 'percent';
 }

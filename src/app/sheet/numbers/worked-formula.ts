@@ -6,7 +6,7 @@ import { formatQuantity, type PrintedQuantity, quantityText } from '../../view-m
 import { valuesSideBySide } from './side-by-side.ts';
 import { typedBySpan } from './typed-by-span.ts';
 import { workCall } from './worked-calls.ts';
-import type { Working } from './working.ts';
+import type { WorkedNote, Working } from './working.ts';
 
 /** A formula with its numbers put in, as it is worked by hand. */
 export interface WorkedFormula {
@@ -18,7 +18,7 @@ export interface WorkedFormula {
   /** What stands in place of a name; undefined keeps the symbol. */
   readonly shown: (name: NameSyntax) => PrintedQuantity | undefined;
   /** What the numbers alone do not say: the row something was found in, which rows count. */
-  readonly notes: readonly string[];
+  readonly notes: readonly WorkedNote[];
 }
 
 /** One digit more than results have, so that who works it by hand comes to the result shown. */
@@ -29,7 +29,7 @@ export function workFormula({ notebook, units }: Session, place: PartPlace): Wor
   const { registry } = notebook.model;
   const values = new Map<NameSyntax, Value>();
   const said = new Map<NameSyntax, string>();
-  const notes = new Set<string>();
+  const notes = new Set<WorkedNote>();
   const typedOf = typedBySpan(place.checked.typed);
   const standIn = (name = ''): NameSyntax => ({ kind: 'name', name, from: 0, to: 0 });
   const shownValue = (value: Value, unit?: Unit): PrintedQuantity => {
@@ -51,8 +51,8 @@ export function workFormula({ notebook, units }: Session, place: PartPlace): Wor
       said.set(node, words);
       return node;
     },
-    note: (words, { element }) => {
-      if (!element) notes.add(words);
+    note: (note, { element }) => {
+      if (!element) notes.add(note);
     },
     write: (value) => quantityText(shownValue(value)),
   };

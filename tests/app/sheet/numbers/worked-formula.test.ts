@@ -75,7 +75,10 @@ function workedIn(book: Book, id: string, row?: number) {
   const checked = formulaInForce(session.notebook, item, row)?.checked;
   if (!checked) throw new Error(`${id} has no formula in force`);
   const worked = workFormula(session, { item, checked, ...(row !== undefined && { row }) });
-  const notes = worked.notes.map((note) => note.replaceAll('\u00a0', ' '));
+  const notes = worked.notes.map((note) => {
+    if (typeof note === 'string') return note.replaceAll('\u00a0', ' ');
+    return [printSyntax(note.asked), written({ ...worked, syntax: note.put }), note.answer].join(' | ');
+  });
   return { text: written(worked), notes };
 }
 
@@ -182,20 +185,35 @@ describe('what is looked up says what was sought and where it was found', () => 
 
 describe('of a choice between formulas the one that holds is shown, and why', () => {
   test.each([
-    ['IF(q > 3 (kN/m); q * 2 m; 0 kN)', 'kN', '[4 kN/m] * 2 m', ['q > 3 (kN/m): 4 kN/m > 3 (kN/m) holds']],
-    ['IF(kind = "sand"; 1; 2) * q', 'kN/m', '2 * [4 kN/m]', ['kind = "sand": “clay” = "sand" does not hold']],
-    ['2 * IF(q > 0; q + q; q)', 'kN/m', '2 * ([4 kN/m] + [4 kN/m])', ['q > 0: 4 kN/m > 0 holds']],
-    ['IF(q^2 > 8 (kN^2/m^2); 1; 2)', '-', '1', ['q^2 > 8 (kN^2/m^2): (4 kN/m)^2 > 8 (kN^2/m^2) holds']],
-    ['IF(12 kN / q > 3 m; 1; 2)', '-', '2', ['12 kN / q > 3 m: 12 kN / (4 kN/m) > 3 m does not hold']],
-    ['IF(AND(-q < 0; q > 0); 1; 2)', '-', '1', ['AND(-q < 0; q > 0): AND(-(4 kN/m) < 0; 4 kN/m > 0) holds']],
-    ['IF(MAX(piles.N) > 15 kN; 1; 2)', '-', '1', ['MAX(piles.N) > 15 kN: 20 kN > 15 kN holds']],
+    [
+      'IF(q > 3 (kN/m); q * 2 m; 0 kN)',
+      'kN',
+      '[4 kN/m] * 2 m',
+      ['q > 3 (kN/m) | [4 kN/m] > 3 (kN/m) | is so'],
+    ],
+    [
+      'IF(kind = "sand"; 1; 2) * q',
+      'kN/m',
+      '2 * [4 kN/m]',
+      ['kind = "sand" | [“clay”] = "sand" | is not so'],
+    ],
+    ['2 * IF(q > 0; q + q; q)', 'kN/m', '2 * ([4 kN/m] + [4 kN/m])', ['q > 0 | [4 kN/m] > 0 | is so']],
+    ['IF(q^2 > 8 (kN^2/m^2); 1; 2)', '-', '1', ['q^2 > 8 (kN^2/m^2) | [4 kN/m]^2 > 8 (kN^2/m^2) | is so']],
+    ['IF(12 kN / q > 3 m; 1; 2)', '-', '2', ['12 kN / q > 3 m | 12 kN / [4 kN/m] > 3 m | is not so']],
+    [
+      'IF(AND(-q < 0; q > 0); 1; 2)',
+      '-',
+      '1',
+      ['AND(-q < 0; q > 0) | AND(-[4 kN/m] < 0; [4 kN/m] > 0) | is so'],
+    ],
+    ['IF(MAX(piles.N) > 15 kN; 1; 2)', '-', '1', ['MAX(piles.N) > 15 kN | [20 kN] > 15 kN | is so']],
     [
       'IF(SUM(piles.N * piles.L) > 2 * q * m2; 1; 2)',
       '-',
       '1',
-      ['SUM(piles.N * piles.L) > 2 * q * m2: 141.5 kN·m > 2 * (4 kN/m) * (3 m²) holds'],
+      ['SUM(piles.N * piles.L) > 2 * q * m2 | [141.5 kN·m] > 2 * [4 kN/m] * [3 m²] | is so'],
     ],
-    ['SWITCH(kind; "sand"; q; "clay"; 3 * q)', 'kN/m', '3 * [4 kN/m]', ['chosen by kind: “clay”']],
+    ['SWITCH(kind; "sand"; q; "clay"; 3 * q)', 'kN/m', '3 * [4 kN/m]', ['kind | [“clay”] | chosen']],
   ] as const)('%s', (formula, unit, text, notes) => {
     expect(line(formula, unit)).toEqual({ text, notes });
   });
