@@ -40,7 +40,7 @@ const { sheets, ...book } = bookOf({
 });
 const titled = sheets.map((sheet) => ({ ...sheet, title: sheet.key === 'load' ? 'Loads' : 'Pile' }));
 
-withBrowser('renewed');
+withBrowser();
 beforeEach(async () => {
   await openPage();
   await openBookFile(page, writeBook({ ...book, sheets: titled }));
@@ -59,7 +59,7 @@ test('a line that others use is deleted, and at once those are named that lost i
   expect(await axeFindings(page)).toEqual([]);
   await told().getByRole('button', { name: 'lateral load' }).click();
   const margin = line(page, 'lateral load').locator('.to-link');
-  await expect.poll(() => margin.textContent()).toBe('link broken: load.R_w');
+  await expect.poll(() => margin.textContent()).toBe('link broken: R_w on “Loads”');
   // The others are still a press away.
   await told().getByRole('button', { name: 'two loads' }).waitFor();
   await status().getByRole('button', { name: '1 broken link' }).click();
@@ -108,7 +108,6 @@ test('of a linked line whose value is stated, panel and list say where its formu
 
 /** Puts a text on the clipboard and pastes it where the focus is. */
 async function paste(text: string): Promise<void> {
-  await app.context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await page.evaluate((copied) => navigator.clipboard.writeText(copied), text);
   await page.keyboard.press('Control+v');
 }
@@ -148,7 +147,6 @@ test('what is pasted while the list of a choice is open goes to the choice, or i
 });
 
 test('lines copied from the description to the value come into another book as lines, to be linked', async () => {
-  await app.context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await showSheet(page, 'Pile');
   await cell(page, 'lateral load', 'label').click();
   await cell(page, 'moment', 'value').click({ modifiers: ['Shift'] });

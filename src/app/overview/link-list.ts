@@ -3,6 +3,7 @@ import { brokenLinks, type Item, linkedLines, openLinks } from '../../notebook/i
 import { math, symbolMath } from '../../record/index.ts';
 import type { Session } from '../session/session.ts';
 import { drawMarkup } from '../style/markup.ts';
+import { idInWords } from '../view-model/persons-words.ts';
 import { labelOf, localName, placeOfId } from '../view-model/places.ts';
 import { resultText } from '../view-model/result-text.ts';
 import type { ListParts } from './stated-list.ts';
@@ -16,7 +17,7 @@ export function drawLinkList(session: Session, parts: ListParts): TemplateResult
   const rows = [
     ...brokenLinks(notebook).map(({ item, to }) => ({
       item,
-      from: html`<span class="broken">link broken</span>: it took its value from ${to}, which is not in the book any more`,
+      from: html`<span class="broken">link broken</span>: it took its value from ${idInWords(to, notebook, item.sheet)}, which is not in the book any more`,
     })),
     ...openLinks(notebook).map(({ item, toLink }) => ({
       item,

@@ -1,5 +1,5 @@
 import { type Problem, problem } from '../../diagnostics/index.ts';
-import { optionWords } from '../../document/index.ts';
+import { type Book, optionWords } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
 
 /** The ids of a text: quoted as they stand, or among other words; what else is quoted is a formula as it is written. */
@@ -11,16 +11,13 @@ const PARTS = /“([^“”]*)”|[^“”]+|[“”]/gu;
  * are written.
  */
 export function inPersonsWords(text: string, { book, model }: Notebook, sheet: string): string {
-  const titles = new Map(book.sheets.map(({ key, title }) => [key, title.trim() || key]));
-  if (![...titles.keys()].some((key) => text.includes(`${key}.`))) return text;
+  if (!book.sheets.some(({ key }) => text.includes(`${key}.`))) return text;
   const isThere = (id: string): boolean => model.items.has(id) || model.tables.has(id);
   const worded = (id: string, quoted: boolean): string | undefined => {
-    const at = id.indexOf('.');
-    const [key, local] = [id.slice(0, at), id.slice(at + 1)];
-    const title = titles.get(key);
-    if (title === undefined || !isThere(id)) return undefined;
-    const name = quoted ? `“${local}”` : local;
-    return key === sheet ? name : `${name} on “${title}”`;
+    const found = isThere(id) ? partsOfId(id, book) : undefined;
+    if (!found) return undefined;
+    const name = quoted ? `“${found.name}”` : found.name;
+    return found.key === sheet ? name : `${name} on “${found.title}”`;
   };
   return text.replace(PARTS, (part: string, quoted: string | undefined) => {
     if (quoted !== undefined) return worded(quoted, true) ?? part;
@@ -29,6 +26,24 @@ export function inPersonsWords(text: string, { book, model }: Notebook, sheet: s
 }
 
 const IDS = /(?<![\p{L}\p{N}_'.])\p{L}[\p{L}\p{N}_']*(?:\.\p{L}[\p{L}\p{N}_']*){1,2}/gu;
+
+/** A line, column or table as a person reads it on a sheet: its symbol, and on which other sheet; its id where that is gone. */
+export function idInWords(id: string, { book }: Notebook, sheet: string): string {
+  const found = partsOfId(id, book);
+  if (!found) return id;
+  return found.key === sheet ? found.name : `${found.name} on “${found.title}”`;
+}
+
+/** The sheet that an id names and its title, and the name on that sheet. */
+function partsOfId(
+  id: string,
+  { sheets }: Book,
+): { readonly key: string; readonly title: string; readonly name: string } | undefined {
+  const found = sheets.find(({ key }) => id.startsWith(`${key}.`));
+  return (
+    found && { key: found.key, title: found.title.trim() || found.key, name: id.slice(found.key.length + 1) }
+  );
+}
 
 /** A problem as a person reads it on a page; see {@link inPersonsWords}. The options of a choice are in their words. */
 export function problemInWords(found: Problem, notebook: Notebook, sheet: string): Problem {

@@ -260,9 +260,11 @@ function wordsOf({ value, label }: Option): string {
   return label === undefined || label === '' || label === value ? value : label;
 }
 
+/** Five options at most are all told: “and 1 more” takes the room of the fifth. */
 function inQuotes(all: readonly string[]): string {
-  const shown = all.slice(0, 4).map((one) => `“${one}”`);
-  return all.length > 4 ? `${shown.join(', ')} and ${all.length - 4} more` : shown.join(', ');
+  const shown = all.slice(0, all.length <= 5 ? 5 : 4).map((one) => `“${one}”`);
+  const more = all.length - shown.length;
+  return more > 0 ? `${shown.join(', ')} and ${more} more` : shown.join(', ');
 }
 
 function onKeydown(event: KeyboardEvent, host: FormHost): void {

@@ -34,7 +34,7 @@ import {
   methodPlace,
   samePlace,
 } from '../../view-model/place.ts';
-import { itemAt, localName, placeOfId } from '../../view-model/places.ts';
+import { itemAt, labelOf, localName, placeOfId } from '../../view-model/places.ts';
 import { drawNumbers, drawSymbols } from '../formula-part.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { begunBy, drawForm, type MethodForm, servingOf } from './method-form.ts';
@@ -166,13 +166,14 @@ export class QuayMethods extends LitElement {
   }
 
   #chosenBy({ methods }: Computed, { line }: MethodLine, chooser: Chooser | undefined) {
-    const by = line.by ?? '';
-    const place = methods?.byId === undefined ? undefined : placeOfId(this.session.notebook, methods.byId);
+    const { notebook } = this.session;
+    const by = methods?.byId === undefined ? undefined : notebook.model.items.get(methods.byId);
+    const place = by && placeOfId(notebook, by.id);
     const now = chooser?.options.find(({ value }) => value === chooser.now);
     const value = now?.label || chooser?.now;
     return html`<p class="quiet">
       chosen by
-      ${place ? html`<button class="name" @click=${() => this.session.jumpTo(place)}>${by}</button>` : html`“${by}”`}${value === undefined ? nothing : html`, now “${value}”`}
+      ${place ? html`<button class="name" @click=${() => this.session.jumpTo(place)}>${labelOf(by)}</button>` : html`“${line.by ?? ''}”`}${value === undefined ? nothing : html`, now “${value}”`}
     </p>`;
   }
 

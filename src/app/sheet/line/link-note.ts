@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { brokenLink } from '../../../notebook/index.ts';
+import { idInWords } from '../../view-model/persons-words.ts';
 import type { LineContext } from './line-source.ts';
 import { statedMargin } from './stated-note.ts';
 
@@ -15,7 +16,7 @@ export function lineMargin(
     toLink !== undefined
       ? html`<span class="to-link"><b>to be linked</b>: ${toLink}</span>`
       : broken !== undefined
-        ? html`<span class="to-link broken"><b>link broken</b>: ${broken}</span>`
+        ? html`<span class="to-link broken"><b>link broken</b>: ${idInWords(broken, session.notebook, item?.sheet ?? '')}</span>`
         : nothing;
   return statedMargin(context, reference, note);
 }

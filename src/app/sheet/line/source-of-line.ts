@@ -1,4 +1,5 @@
 import { brokenLink, type Item, linkSource, type Notebook } from '../../../notebook/index.ts';
+import { idInWords } from '../../view-model/persons-words.ts';
 import { type Referring, referenceShown } from './methods-shown.ts';
 
 /**
@@ -25,6 +26,6 @@ function linkWords(notebook: Notebook, item: Item, from: Item): string {
     end = next;
   }
   const reference = referenceShown(notebook, 'row' in end ? end.row : end.column, end);
-  const name = from.sheet === item.sheet ? from.id.slice(from.sheet.length + 1) : from.id;
+  const name = idInWords(from.id, notebook, item.sheet);
   return `linked to ${name}${reference === '' ? ', which has no reference' : `: ${reference}`}`;
 }

@@ -25,9 +25,9 @@ const linked = (name: string, formula: string, reference?: string): Row => ({
 test.each([
   ['pile.a', 'drawing 12'],
   ['pile.near', 'linked to a: drawing 12; without the link: structural analysis'],
-  ['pile.far', 'linked to load.H: EN 1991-1-4; without the link: structural analysis'],
+  ['pile.far', 'linked to H on “load”: EN 1991-1-4; without the link: structural analysis'],
   ['pile.twice', 'linked to far: EN 1991-1-4'],
-  ['pile.bare', 'linked to load.bare, which has no reference'],
+  ['pile.bare', 'linked to bare on “load”, which has no reference'],
   ['pile.broken', 'without the link: structural analysis'],
 ])('the source of %s is %s', (id, words) => {
   const { notebook } = sessionOn(
