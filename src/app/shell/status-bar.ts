@@ -82,7 +82,7 @@ export class StatusBar extends LitElement {
     const fails = checks.some(({ verdict }) => verdict?.holds === false);
     const next = html`<kbd>F8</kbd> ${problems.length > 0 ? 'next problem' : 'next failing check'} · `;
     return html`<div role="status">
-        ${this.#count('checks', checkWords(checks), fails)}
+        ${this.#count('checks', checkWords(checks, this.session.computing ? 'left over' : 'done'), fails)}
         ${this.#count('problems', countWords(problems.length, 'problem'), problems.length > 0)}
         ${remarks.length > 0 ? this.#count('remarks', countWords(remarks.length, 'remark'), false) : nothing}
         ${stated > 0 ? this.#count('stated', `${stated} stated`, false) : nothing}
@@ -104,7 +104,7 @@ export class StatusBar extends LitElement {
       role="status"
       aria-busy=${isBusy}
       title=${title ?? words}
-      >second engine: ${words}</span
+      >${words}</span
     >`;
   }
 

@@ -45,6 +45,16 @@ test.each([
 });
 
 test.each([
+  ['--', '2 checks not computed yet'],
+  ['-n', '1 check not computed yet, 1 does not apply'],
+  ['h-', '1 of 2 checks hold, 1 not computed yet'],
+  ['f-', '1 of 2 checks fail, 1 not computed yet'],
+  ['hh', '2 checks hold'],
+])('while work is left over, %s: %s', (stand, words) => {
+  expect(checkWords(checks(stand), 'left over')).toBe(words);
+});
+
+test.each([
   [0, 0, 0, ''],
   [0, 0, 3, '3 linked'],
   [0, 7, 3, '7 to be linked'],
