@@ -56,7 +56,11 @@ export function reportLines(report: RecheckReport): readonly string[] {
     agreeWords(report),
     findings.length > 0 ? counted(findings.length, 'value disagrees', 'values disagree') : '',
     report.withoutValue > 0
-      ? counted(report.withoutValue, 'has no value in either engine', 'have no value in either engine')
+      ? counted(
+          report.withoutValue,
+          'has no value in either computation',
+          'have no value in either computation',
+        )
       : '',
     indeterminate.length > 0 ? counted(indeterminate.length, 'is not decided', 'are not decided') : '',
     notRecheckedWords(report),
@@ -91,7 +95,7 @@ function restingLines({ resting }: RecheckReport): readonly string[] {
   const more = resting.length - MOST_NAMED;
   const named = resting.slice(0, MOST_NAMED).join(', ');
   return [
-    `these rest on what was not rechecked, whose values they take from the first engine: ${named}${more > 0 ? ` and ${more} more` : ''}`,
+    `these rest on what was not rechecked, whose values they take from the first computation: ${named}${more > 0 ? ` and ${more} more` : ''}`,
   ];
 }
 
@@ -116,7 +120,7 @@ export function findingWords(
   unit: Unit | undefined,
   from?: string,
 ): string {
-  const words = `${where}: the engine has ${valueWords(engine, unit)}, the recheck ${valueWords(recheck, unit)}`;
+  const words = `${where}: the book has ${valueWords(engine, unit)}, the recheck ${valueWords(recheck, unit)}`;
   return from === undefined ? words : `${words} (it depends on ${from})`;
 }
 
@@ -132,7 +136,7 @@ export function doubtWords(where: string, hazard: Hazard): string {
 
 const hazardWords: Readonly<Record<Hazard, string>> = {
   tie: 'it rounds a quotient whose last digit settles which way',
-  tail: 'its chance is so near 0 or 1 that the quantile of the second engine is not exact',
+  tail: 'its chance is so near 0 or 1 that the quantile of the recheck is not exact',
 };
 
 /** A value with as many digits as it takes to tell two apart that do not agree. */

@@ -10,11 +10,11 @@ import {
   showSheet,
   startFrom,
 } from './app-page.ts';
-import { app, openAnew, openBeside, openPage, page, withBrowser } from './each-test.ts';
+import { openAnew, openBeside, openPage, page, withBrowser } from './each-test.ts';
 
 const fenders = 'Berthing energy and fenders';
 
-withBrowser('renewed');
+withBrowser();
 beforeEach(async () => {
   await openPage();
 });
@@ -115,7 +115,6 @@ describe('the design engineer', () => {
 
 describe('the estimator', () => {
   test('types and pastes in the units shown, from a column jumped to on', async () => {
-    await app.context.grantPermissions(['clipboard-read', 'clipboard-write']);
     await startFrom(page, 'Demolition debris: quantities, haul fleet, cost');
     await page.locator('quay-top-bar').getByText('SI', { exact: true }).click();
     await page.keyboard.press('Control+g');
@@ -165,7 +164,7 @@ describe('the checker', () => {
     await openPage({ secondEngine: true });
     await startFrom(page, fenders);
     await showSheet(page, 'Berthing energy');
-    const second = page.locator('quay-status-bar').getByText(/^second engine/);
+    const second = page.locator('quay-status-bar').getByText(/^(recheck|computed twice)/);
     await expect.poll(() => second.textContent(), { timeout: 30_000 }).toMatch(/\d+ values agree/);
     expect(await second.getAttribute('aria-busy')).toBe('false');
     expect(await second.getAttribute('role')).toBe('status');
@@ -180,9 +179,7 @@ describe('the checker', () => {
       return states;
     });
     await enter(page, 'softness factor', '0.92');
-    await expect
-      .poll(() => told.jsonValue(), { timeout: 10_000 })
-      .toContain('second engine: checking… busy true');
+    await expect.poll(() => told.jsonValue(), { timeout: 10_000 }).toContain('recheck under way… busy true');
     await expect
       .poll(() => told.jsonValue(), { timeout: 30_000 })
       .toContainEqual(expect.stringMatching(/\d+ values agree busy false$/));

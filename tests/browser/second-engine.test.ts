@@ -7,9 +7,25 @@ import { openBookFile } from './open-book-file.ts';
 
 withBrowser();
 
-const said = () => page.locator('quay-status-bar').getByText(/^second engine/);
+const said = () => page.locator('quay-status-bar').getByText(/^(recheck|computed twice)/);
 const says = (words: string | RegExp) =>
   expect.poll(() => said().textContent(), { timeout: 60_000, interval: 20 }).toMatch(words);
+
+/** Keeps what the status bar says of the second engine from now on, however short, without what it says now. */
+async function watchSaid(): Promise<() => Promise<readonly string[]>> {
+  const watched = await said().evaluateHandle((element) => {
+    const all: string[] = [];
+    const note = (): void => {
+      const words = element.textContent?.trim() ?? '';
+      if (words !== all.at(-1)) all.push(words);
+    };
+    note();
+    new MutationObserver(note).observe(element, { childList: true, characterData: true, subtree: true });
+    return all;
+  });
+  return async () => (await watched.jsonValue()).slice(1);
+}
+
 const why = () => said().getAttribute('title');
 
 /** A line that can be edited and one that follows, and a table. */
@@ -46,33 +62,38 @@ const calculated = (name: string, formula: string): Column => ({ id: name, kind:
 
 test('a recheck under way is ended by an edit, and the next one is of the book as it is then', async () => {
   await openPage({ secondEngine: true });
+  const workers: string[] = [];
+  page.on('worker', (worker) => {
+    workers.push('begins');
+    worker.on('close', () => workers.push('ends'));
+  });
   const columns = Array.from({ length: 9 }, (_, at) => calculated(`c${at}`, `n * ${at + 2} + s.a`));
   await openBookFile(page, writeBook(bookWith(15_000, [numbers('n', 15_000), ...columns])));
-  await says('begins when you pause');
-  const begun = page.waitForEvent('worker', { timeout: 60_000 });
-  await says('checking…');
-  const worker = await begun;
-  const ended = worker.waitForEvent('close');
+  await says('recheck under way…');
+  const told = await watchSaid();
   await enter(page, 'first number', '2');
-  await ended;
-  expect(page.workers()).toEqual([]);
-  await says('begins when you pause');
-  await says('checking…');
   // Two lines, an entered column and nine calculated ones.
-  await says(`${2 + 10 * 15_000} values agree`);
+  await says('computed twice: 150\u202f002 values agree');
+  expect((await told()).filter((words) => words !== 'recheck waits for values')).toEqual([
+    'recheck begins when you pause',
+    'recheck under way…',
+    'computed twice: 150\u202f002 values agree',
+  ]);
+  // The first was at work when the edit came, and ended before the second began.
+  expect(workers.slice(0, 3)).toEqual(['begins', 'ends', 'begins']);
 }, 240_000);
 
 test('while computing is stopped it says that it waits, and why', async () => {
   await openPage({ secondEngine: true });
   await openBookFile(page, writeBook(longBook));
-  await says('waits for values');
+  await says('recheck waits for values');
   await page.locator('quay-status-bar').getByRole('button', { name: 'Stop' }).click();
-  await says('waits: computing is stopped');
+  await says('recheck waits: computing is stopped');
   expect(await why()).toContain('not computed');
   expect(await said().getAttribute('aria-busy')).toBe('false');
   // Longer than any pause.
   await page.waitForTimeout(4000);
-  await says('waits: computing is stopped');
+  await says('recheck waits: computing is stopped');
   expect(page.workers()).toEqual([]);
 });
 

@@ -36,7 +36,7 @@ test('a value that is off by 2 in 10^9 is a finding that names both values in th
       id: 's.V',
       engine: volume * (1 + 2e-9),
       recheck: expect.closeTo(volume, 9),
-      message: 's.V: the engine has 26.1799388323 cy, the recheck 26.1799387799 cy',
+      message: 's.V: the book has 26.1799388323 cy, the recheck 26.1799387799 cy',
     },
   ]);
   expect(reportLines(report)[0]).toBe('3 values agree (1 computed twice, 2 entries); 1 value disagrees.');
@@ -49,8 +49,8 @@ test('an entry whose factor is wrong is found, and what follows from it says so'
   const wrong = instead(values, { 's.D': (values('s.D') as number) * 1.000002, 's.A': 1 });
   const { findings } = await recheck(program, wrong);
   expect(findings.map(({ message }) => message)).toEqual([
-    's.D: the engine has 36.000072 in, the recheck 36 in',
-    's.A: the engine has 1550.00310001 in^2, the recheck 1017.87601976 in^2 (it depends on s.D)',
+    's.D: the book has 36.000072 in, the recheck 36 in',
+    's.A: the book has 1550.00310001 in^2, the recheck 1017.87601976 in^2 (it depends on s.D)',
   ]);
 });
 
@@ -72,8 +72,8 @@ test('where the engine has no value the grid must have none, and the reverse', a
   expect(report).toMatchObject({ agree: 1, withoutValue: 3, findings: [] });
   const { findings } = await recheck(program, instead(values, { 's.y': 3, 's.z': undefined }));
   expect(findings.map(({ message }) => message)).toEqual([
-    's.y: the engine has 3 m, the recheck no value',
-    's.z: the engine has no value, the recheck 2 m',
+    's.y: the book has 3 m, the recheck no value',
+    's.z: the book has no value, the recheck 2 m',
   ]);
 });
 
@@ -110,15 +110,15 @@ test('what is not rechecked is named with the reason, and what depends on it is 
   );
   const report = await recheck(program, values);
   expect(report.notRechecked).toEqual([
-    { id: 's.n', reason: 'LEN: texts stand as codes in the second engine', values: 1 },
-    { id: 's.wet', reason: 'texts stand as codes in the second engine, and codes do not join', values: 1 },
+    { id: 's.n', reason: 'LEN: texts stand as codes in the recheck', values: 1 },
+    { id: 's.wet', reason: 'texts stand as codes in the recheck, and codes do not join', values: 1 },
   ]);
   expect(report).toMatchObject({ agree: 2, findings: [] });
   expect(reportLines(report)).toEqual([
     '2 values agree (1 computed twice, 1 entry); 2 values of 2 lines not rechecked.',
-    's.n: not rechecked: LEN: texts stand as codes in the second engine',
-    's.wet: not rechecked: texts stand as codes in the second engine, and codes do not join',
-    'these rest on what was not rechecked, whose values they take from the first engine: s.twice',
+    's.n: not rechecked: LEN: texts stand as codes in the recheck',
+    's.wet: not rechecked: texts stand as codes in the recheck, and codes do not join',
+    'these rest on what was not rechecked, whose values they take from the first computation: s.twice',
   ]);
   expect(report.resting).toEqual(['s.twice']);
   const { findings } = await recheck(program, instead(values, { 's.twice': 21 }));
@@ -153,7 +153,7 @@ test('texts are compared without case and outer spaces', async () => {
   expect(await recheck(program, values)).toMatchObject({ agree: 4, findings: [] });
   const { findings } = await recheck(program, instead(values, { 's.pick': 'clay' }));
   expect(findings.map(({ message }) => message)).toEqual([
-    's.pick: the engine has "clay", the recheck "strasse"',
+    's.pick: the book has "clay", the recheck "strasse"',
   ]);
 });
 

@@ -40,7 +40,7 @@ test('a row that is off is found with its number', async () => {
   const { findings } = await recheck(program, instead(values, { 's.profile.q 4': at * 1.01 }));
   // By hand at 20 ft: 12 ft · 0.5 ksf + 8 ft · 40 kPa, 1 ksf = 47.88025898034 kPa: 12.6833389546 klf.
   expect(findings.map(({ id, row, message }) => [id, row, message])).toEqual([
-    ['s.profile.q', 5, 's.profile.q, row 5: the engine has 12.8101723442 klf, the recheck 12.6833389546 klf'],
+    ['s.profile.q', 5, 's.profile.q, row 5: the book has 12.8101723442 klf, the recheck 12.6833389546 klf'],
   ]);
 });
 
@@ -49,7 +49,7 @@ test('the number of rows of a series is rechecked', async () => {
   const tables = program.tables.map((each) => (each.id === 's.profile' ? { ...each, rows: 8 } : each));
   const { findings } = await recheck({ ...program, tables }, values);
   expect(findings.map(({ message }) => message)).toContain(
-    's.profile, its number of rows: the engine has 8, the recheck 9',
+    's.profile, its number of rows: the book has 8, the recheck 9',
   );
 });
 

@@ -13,7 +13,7 @@ const stated = [
   ...functionTable.flatMap(({ name, noRecheck }) =>
     noRecheck === undefined ? [] : [`${name}: ${noRecheck}`],
   ),
-  'texts stand as codes in the second engine, and codes do not join',
+  'texts stand as codes in the recheck, and codes do not join',
 ];
 
 test.each(readdirSync(folder))(

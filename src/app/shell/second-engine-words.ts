@@ -1,4 +1,5 @@
 import { notRecheckedWords, RECHECK_LIMITS, type RecheckReport, reportLines } from '../../recheck/index.ts';
+import { writeNumber } from '../../units/index.ts';
 import { countWords } from '../view-model/count-words.ts';
 
 /** How the second engine stands with the book as it is now. */
@@ -28,22 +29,27 @@ export interface RecheckWords {
 export function recheckWords(state: RecheckState): RecheckWords {
   switch (state.kind) {
     case 'waiting for a pause':
-      return { words: 'begins when you pause', isBad: false, isBusy: true };
+      return { words: 'recheck begins when you pause', isBad: false, isBusy: true };
     case 'waiting for values':
-      return { words: 'waits for values', isBad: false, isBusy: true };
+      return { words: 'recheck waits for values', isBad: false, isBusy: true };
     case 'stopped':
       return {
-        words: 'waits: computing is stopped',
+        words: 'recheck waits: computing is stopped',
         title: 'Values that are not computed cannot be compared. Press Compute, below, to go on.',
         isBad: false,
         isBusy: false,
       };
     case 'checking':
-      return { words: 'checking…', isBad: false, isBusy: true };
+      return { words: 'recheck under way…', isBad: false, isBusy: true };
     case 'left out':
-      return { words: 'left out: the book is too large', title: state.reason, isBad: false, isBusy: false };
+      return {
+        words: 'recheck left out: the book is too large',
+        title: state.reason,
+        isBad: false,
+        isBusy: false,
+      };
     case 'failed':
-      return { words: 'failed, nothing is checked', title: state.reason, isBad: true, isBusy: false };
+      return { words: 'recheck failed, nothing is checked', title: state.reason, isBad: true, isBusy: false };
     case 'done':
       return doneWords(state.report);
   }
@@ -57,10 +63,10 @@ function doneWords(report: RecheckReport): RecheckWords {
       : '',
     indeterminate.length > 0 ? `${countWords(indeterminate.length, 'value')} not decided` : '',
     notRecheckedWords(report),
-    `${agree} ${agree === 1 ? 'value agrees' : 'values agree'}`,
+    `${writeNumber(agree)} ${agree === 1 ? 'value agrees' : 'values agree'}`,
   ];
   return {
-    words: parts.filter((part) => part !== '').join('; '),
+    words: `computed twice: ${parts.filter((part) => part !== '').join('; ')}`,
     title: [...reportLines(report), RECHECK_LIMITS].join('\n'),
     isBad: findings.length > 0,
     isBusy: false,

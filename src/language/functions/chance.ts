@@ -127,7 +127,7 @@ export const chance: readonly FunctionEntry[] = [
         between(p) && a > 0 && b > 0 && low < high ? low + (high - low) * betaQuantile(p, a, b) : Number.NaN,
       refuse: refusal('alpha and beta must be above zero, and low below high'),
     },
-    noRecheck: 'the beta quantile of the second engine is right to about seven digits only',
+    noRecheck: 'the beta quantile of the recheck is right to about seven digits only',
     help: 'The value a beta variable from low to high stays below with a given chance.',
     example: { formula: 'BETAINV(0.5; 2; 2; 0 m; 10 m)', unit: 'm', value: 5 },
   },

@@ -5,7 +5,7 @@ import type { FunctionEntry } from './entry.ts';
 import { column, date, each, plain } from './parameter.ts';
 
 const dateType: PointType = { kind: 'point', of: 'date', axes: [] };
-const ownCalendar = 'the second engine counts dates by its own calendar';
+const ownCalendar = 'the recheck counts dates by its own calendar';
 const holidaysOf = (values: Float64Array | undefined) => new Set(Array.from(values ?? [], daysIn));
 /** A schedule longer than this has a slip in it. */
 const longest = 200_000;

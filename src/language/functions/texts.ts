@@ -5,7 +5,7 @@ import { typeOfUnit } from '../unit-type.ts';
 import type { FunctionEntry, TextEvaluator } from './entry.ts';
 import { each, number, option, plain, text } from './parameter.ts';
 
-const codes = 'texts stand as codes in the second engine';
+const codes = 'texts stand as codes in the recheck';
 
 function onText(of: (text: string, ...rest: number[]) => string | number | undefined): TextEvaluator {
   return {

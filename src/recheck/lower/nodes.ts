@@ -43,7 +43,7 @@ const nodes: { readonly [K in Typed['kind']]: LowerNode<K> } = {
     const exact = sides[0].type.kind === 'text' || sides[0].type.kind === 'truth';
     return exact ? `(${left}${node.op}${right})` : lowerComparison(node.op, left, right, plan.constants);
   },
-  join: () => giveUp('texts stand as codes in the second engine, and codes do not join'),
+  join: () => giveUp('texts stand as codes in the recheck, and codes do not join'),
   branch: (node, site, { lower, shortened }) =>
     node.arms.reduceRight(
       (rest, arm) => `IF(${lower(arm.when, site)},${lower(arm.value, site)},${shortened(rest, site)})`,
