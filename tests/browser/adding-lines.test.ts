@@ -3,7 +3,7 @@ import { axeFindings, cell, drawn, focusedWords, line, resultOf, showSheet, star
 import { openPage, page, withBrowser } from './each-test.ts';
 import { toPaper } from './on-paper.ts';
 
-withBrowser('renewed');
+withBrowser();
 
 const open = async (width = 1440): Promise<void> => {
   await openPage({ width });

@@ -27,6 +27,11 @@ export interface Hands {
   readonly secondEngine?: boolean;
 }
 
+/** The window of a person, in px. */
+export function windowOf({ width = 1440, height = 900 }: Hands): { width: number; height: number } {
+  return { width, height };
+}
+
 /** What the browser's driver says where it keeps nothing for work without a network. */
 const notKept = 'Service Worker registration blocked by Playwright';
 
@@ -34,17 +39,19 @@ const notKept = 'Service Worker registration blocked by Playwright';
 export async function openApp(
   browser: Browser,
   address: string,
-  { width = 1440, height = 900, beside, ...hands }: Hands & { readonly beside?: BrowserContext } = {},
+  { beside, ...hands }: Hands & { readonly beside?: BrowserContext } = {},
 ): Promise<AppPage> {
   const context =
     beside ??
     (await browser.newContext({
-      viewport: { width, height },
+      viewport: windowOf(hands),
       colorScheme: hands.dark ? 'dark' : 'light',
       forcedColors: hands.forcedColors ? 'active' : 'none',
       // A touched page without the mobile flag would still be told that the pointer hovers.
       hasTouch: hands.touch === true,
       isMobile: hands.touch === true,
+      // Who pastes or copies has said yes to it before.
+      permissions: ['clipboard-read', 'clipboard-write'],
       reducedMotion: 'reduce',
       serviceWorkers: hands.keptOffline === true ? 'allow' : 'block',
     }));

@@ -4,7 +4,7 @@ import { drawn, showSheet } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
 import { tell, toPaper } from './on-paper.ts';
 
-withBrowser('renewed');
+withBrowser();
 
 /**
  * Texts that stand on no screen before something is opened (the words of an option not chosen, the references of given

@@ -12,7 +12,7 @@ import {
 } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
 
-withBrowser('renewed');
+withBrowser();
 beforeEach(async () => {
   await openPage();
   await startFrom(page, 'Axial capacity of a waterside crane pile');

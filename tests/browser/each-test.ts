@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, inject } from 'vitest';
-import { type AppPage, type Hands, openApp } from './app-page.ts';
+import { type AppPage, type Hands, openApp, windowOf } from './app-page.ts';
 import { launchBrowser } from './launch.ts';
 import { isAsOpened, renew, watchChanges } from './renew.ts';
 
@@ -9,7 +9,6 @@ const opened: AppPage[] = [];
 
 /** A page that the next test may have as if it were opened for it, and how it was opened. */
 let kept: { readonly app: AppPage; readonly hands: string } | undefined;
-let keeps = false;
 
 /** The app as this test opened it last. */
 export let app: AppPage;
@@ -18,17 +17,16 @@ export let page: Page;
 
 /**
  * One browser for the tests of a file. What a test opened is closed after it, and the test fails if the page complained
- * in the console or asked for anything that is not the app's own. Most of a test's time is the opening of a page: with
- * `renewed` the next one has it anew, with an empty storage, unless a test changed more than the app can.
+ * in the console or asked for anything that is not the app's own. Most of a test's time is the opening of a page: the
+ * next one has it anew, with an empty storage, unless a test changed more than can be taken back.
  */
-export function withBrowser(pages: 'opened' | 'renewed' = 'opened'): void {
-  keeps = pages === 'renewed';
+export function withBrowser(): void {
   beforeAll(async () => {
     browser = await launchBrowser();
   });
   afterEach(async () => {
     const all = opened.splice(0);
-    if (keeps && kept && (all.length > 1 || !(await isAsOpened(kept.app.page)))) kept = undefined;
+    if (kept && (all.length > 1 || !(await isAsOpened(kept.app.page)))) kept = undefined;
     await Promise.all(all.filter((one) => one !== kept?.app).map(({ context }) => context.close()));
     expect(all.flatMap(({ complaints }) => complaints.splice(0))).toEqual([]);
     expect(all.flatMap(({ strangers }) => strangers.splice(0))).toEqual([]);
@@ -45,16 +43,16 @@ export async function openPage(hands: Hands = {}): Promise<void> {
   const before = kept;
   kept = undefined;
   if (before?.hands === as) {
-    await renew(before.app.page);
+    await renew(before.app.page, windowOf(hands));
     app = before.app;
     opened.push(app);
   } else {
     await before?.app.context.close();
     app = await openBeside(hands);
-    if (keeps) watchChanges(app);
+    watchChanges(app);
   }
   page = app.page;
-  if (keeps) kept = { app, hands: as };
+  kept = { app, hands: as };
 }
 
 /** Opens the app in a window that has loaded nothing of it yet. */

@@ -3,7 +3,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { drawn, showSheet } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
 
-withBrowser('renewed');
+withBrowser();
 
 async function openDemo(): Promise<void> {
   await openPage();
@@ -384,7 +384,6 @@ test('Alt+Enter on a chosen cell applies the remedy, as one step', async () => {
 });
 
 test('the title of a block that was cut keeps its row, and takes what is typed next', async () => {
-  await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
   const before = await blockTitle().textContent();
   for (const cut of ['Control+x', 'Delete']) {
     await blockTitle().click();

@@ -3,7 +3,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { drawn, line, showSheet } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
 
-withBrowser('renewed');
+withBrowser();
 beforeEach(async () => {
   await openPage({ width: 1024 });
   await page.getByRole('button', { name: 'Open the demo book' }).click();

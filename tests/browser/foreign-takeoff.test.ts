@@ -1,11 +1,10 @@
 import { beforeEach, expect, test } from 'vitest';
 import { axeFindings, chooseFromMenu, resultOf, showSheet, startFrom } from './app-page.ts';
-import { app, openPage, page, withBrowser } from './each-test.ts';
+import { openPage, page, withBrowser } from './each-test.ts';
 
-withBrowser('renewed');
+withBrowser();
 beforeEach(async () => {
   await openPage();
-  await app.context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await startFrom(page, 'Demolition debris: quantities, haul fleet, cost');
   await showSheet(page, 'Programme and cost');
   await page.locator('quay-table').first().locator('.part-title .cell.title').click();

@@ -8,7 +8,7 @@ const widths = [1024, 1200, 1920] as const;
 type BookId = 'demo' | keyof typeof titles;
 const books: readonly BookId[] = ['demo', ...(Object.keys(titles) as (keyof typeof titles)[])];
 
-withBrowser('renewed');
+withBrowser();
 
 interface Measured {
   /** How many formulas were looked at. */

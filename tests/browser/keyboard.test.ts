@@ -2,7 +2,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { cell, chooseFromMenu, drawn, focusedWords } from './app-page.ts';
 import { app, openPage, page, withBrowser } from './each-test.ts';
 
-withBrowser('renewed');
+withBrowser();
 beforeEach(async () => {
   await openPage();
   await page.getByRole('button', { name: 'Open the demo book' }).click();

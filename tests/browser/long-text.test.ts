@@ -1,8 +1,8 @@
 import { beforeEach, expect, test } from 'vitest';
 import { axeFindings, chooseFromMenu, drawn, showSheet, startFrom } from './app-page.ts';
-import { app, openPage, page, withBrowser } from './each-test.ts';
+import { openPage, page, withBrowser } from './each-test.ts';
 
-withBrowser('renewed');
+withBrowser();
 beforeEach(async () => {
   await openPage();
   await startFrom(page, 'Demolition debris: quantities, haul fleet, cost');
@@ -66,7 +66,6 @@ test('reading a long file can be stopped, and so can be a text that was pasted',
   await page.keyboard.press('Escape');
   await dialog().waitFor({ state: 'hidden' });
 
-  await app.context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await page.evaluate((words) => navigator.clipboard.writeText(words), text);
   await table().locator('[data-item="r0"] [data-field]').first().click();
   await page.keyboard.press('Control+v');
@@ -81,7 +80,6 @@ test('reading a long file can be stopped, and so can be a text that was pasted',
 test('the columns of a line that parts into thousands are shown a hundred at a time', async () => {
   await openDialog();
   const prose = Array.from({ length: 3000 }, (_, at) => `word ${at}`).join('; ');
-  await app.context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await page.evaluate((words) => navigator.clipboard.writeText(words), prose);
   await dialog().getByRole('textbox', { name: 'Rows' }).focus();
   await page.keyboard.press('Control+v');

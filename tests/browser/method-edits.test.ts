@@ -31,7 +31,7 @@ const book = bookOf({
   ],
 });
 
-withBrowser('renewed');
+withBrowser();
 
 async function open(width = 1440): Promise<void> {
   await openPage({ width });

@@ -46,7 +46,7 @@ const text = writeBook(
   }),
 );
 
-withBrowser('renewed');
+withBrowser();
 beforeEach(async () => {
   await openPage();
   const chooser = page.waitForEvent('filechooser');

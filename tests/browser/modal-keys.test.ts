@@ -2,7 +2,7 @@ import { beforeEach, expect, test } from 'vitest';
 import { cell, showSheet, startFrom } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
 
-withBrowser('renewed');
+withBrowser();
 beforeEach(async () => {
   await openPage();
   await startFrom(page, 'Axial capacity of a waterside crane pile');

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { axeFindings, cell, drawn, showSheet } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
 
-withBrowser('renewed');
+withBrowser();
 
 async function openDemo(width: number, height = 800): Promise<void> {
   await openPage({ width, height });

@@ -44,7 +44,7 @@ const book = bookOf({
   ],
 });
 
-withBrowser('renewed');
+withBrowser();
 beforeEach(async () => {
   await openPage();
   await openBookFile(page, writeBook(book));

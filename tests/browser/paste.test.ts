@@ -1,9 +1,9 @@
 import type { Locator } from 'playwright-core';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { axeFindings, cell, drawn, line, resultOf, showSheet, startFrom } from './app-page.ts';
-import { app, openPage, page, withBrowser } from './each-test.ts';
+import { openPage, page, withBrowser } from './each-test.ts';
 
-withBrowser('renewed');
+withBrowser();
 
 const dialog = () => page.getByRole('dialog', { name: /CSV/ });
 const found = () => dialog().getByRole('status').textContent();
@@ -51,7 +51,6 @@ const row = (header: string) =>
 
 beforeEach(async () => {
   await openPage();
-  await app.context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await startFrom(page, 'Demolition debris: quantities, haul fleet, cost');
   await showSheet(page, 'Quantities and loads');
 });
@@ -381,7 +380,6 @@ describe('onto lines', () => {
 
 test('lines cut on one sheet take what refers to them along, in one step', async () => {
   await openPage();
-  await app.context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await startFrom(page, 'Berthing energy and fenders');
   await showSheet(page, 'Berthing energy');
   const energy = await resultOf(page, 'normal berthing energy');

@@ -3,7 +3,7 @@ import { beforeEach, expect, test } from 'vitest';
 import { drawn, showSheet, startFrom } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
 
-withBrowser('renewed');
+withBrowser();
 
 beforeEach(async () => {
   await openPage();

@@ -1,11 +1,17 @@
 import type { Page } from 'playwright-core';
 import type { AppPage } from './app-page.ts';
 
-/** What a test can do to a page that the app does not take back. */
+/** What a test can do to a page that stays on it. */
 const changing = {
-  page: ['addInitScript', 'emulateMedia', 'goto', 'reload', 'route', 'setViewportSize'],
-  context: ['addInitScript', 'grantPermissions', 'newPage', 'route', 'setOffline'],
+  page: ['addInitScript', 'route'],
+  context: ['addInitScript', 'newPage', 'route', 'setOffline'],
 } as const;
+
+/** Width and height of the part of a window that shows the page, in px. */
+export interface WindowSize {
+  readonly width: number;
+  readonly height: number;
+}
 
 const changed = new WeakSet<Page>();
 
@@ -31,8 +37,10 @@ export async function isAsOpened(page: Page): Promise<boolean> {
   return page.evaluate(() => /native code/.test(String(window.print)));
 }
 
-/** Has the app on a page begin anew: no book open, an element of its own, nothing stored. */
-export async function renew(page: Page): Promise<void> {
+/** Has the app on a page begin anew: its window as it was, no book open, an element of its own, nothing stored. */
+export async function renew(page: Page, window: WindowSize): Promise<void> {
+  await page.emulateMedia({ media: null });
+  await page.setViewportSize(window);
   await page.evaluate(async () => {
     location.hash = '';
     // A book is let go of once all its edits are written.

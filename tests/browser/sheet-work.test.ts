@@ -2,7 +2,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { axeFindings, cell, chooseFromMenu, line, showSheet, startFrom } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
 
-withBrowser('renewed');
+withBrowser();
 beforeEach(async () => {
   await openPage();
   await startFrom(page, 'Berthing energy and fenders');

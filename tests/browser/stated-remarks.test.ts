@@ -6,7 +6,7 @@ import { openPage, page, withBrowser } from './each-test.ts';
 import { toPaper } from './on-paper.ts';
 import { openBookFile } from './open-book-file.ts';
 
-withBrowser('renewed');
+withBrowser();
 
 const parts: readonly Part[] = [
   {

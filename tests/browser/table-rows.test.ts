@@ -1,9 +1,9 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { drawn, showSheet, startFrom } from './app-page.ts';
-import { app, openPage, page, withBrowser } from './each-test.ts';
+import { openPage, page, withBrowser } from './each-test.ts';
 import { toPaper } from './on-paper.ts';
 
-withBrowser('renewed');
+withBrowser();
 
 const table = () => page.locator('quay-table').first();
 const rowAt = (row: number) => table().locator(`[data-item="r${row}"]`);
@@ -17,7 +17,6 @@ const items = async () => {
 
 beforeEach(async () => {
   await openPage();
-  await app.context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await startFrom(page, 'Demolition debris: quantities, haul fleet, cost');
   await showSheet(page, 'Quantities and loads');
 });

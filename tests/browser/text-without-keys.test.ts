@@ -3,7 +3,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { axeFindings, drawn, showSheet } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
 
-withBrowser('renewed');
+withBrowser();
 
 let driver: CDPSession;
 
@@ -289,7 +289,6 @@ describe('the cell that waits for text', () => {
   beforeEach(openDemo);
 
   test('is copied, cut and pasted into wherever the keys and the pointer led to it', async () => {
-    await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
     const clipboard = () => page.evaluate(() => navigator.clipboard.readText());
     await given('reference').click();
     await page

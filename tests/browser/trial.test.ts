@@ -2,7 +2,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { axeFindings, cell, drawn, focusedWords, showSheet } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
 
-withBrowser('renewed');
+withBrowser();
 beforeEach(async () => {
   await openPage();
   await page.getByRole('button', { name: 'Open the demo book' }).click();

@@ -103,7 +103,9 @@ test('a blank row is told once, and what fails in a row that has something is to
     ],
   };
   const { notebook } = sessionOn({ ...blankBook(), sheets: [{ key: 's', title: 'S', parts: [takeoff] }] });
-  const told = findingsOf(notebook).problems.map(({ cell, code, data }) => `${cell} ${code} ${data.row}`);
+  const told = findingsOf(notebook).problems.map(
+    ({ cell, code, data }) => `${cell} ${code} ${Number(data.row)}`,
+  );
   expect(told).toEqual([
     's.takeoff.a row-incomplete 3',
     's.takeoff.w row-incomplete 2',
