@@ -1,6 +1,6 @@
 import { posix } from 'node:path';
-import ts from 'typescript';
 import { expect, test } from 'vitest';
+import { nodesOf, parseSource } from './parse-source.ts';
 import { projectFiles, readProjectFile } from './project-files.ts';
 
 /** Folders of src/ by rank: each may import only folders of a lower rank. */
@@ -62,20 +62,20 @@ const folderOf = (path: string): string => path.split('/')[1] ?? '';
 
 /** Every import of a source file, types included: packages by name, files by their path from the project folder. */
 function importsOf(file: string): readonly string[] {
-  const tree = ts.createSourceFile(file, readProjectFile(file), ts.ScriptTarget.ES2022, true);
-  const found: string[] = [];
-  const visit = (node: ts.Node): void => {
-    const named =
-      ts.isImportDeclaration(node) || ts.isExportDeclaration(node) ? node.moduleSpecifier : undefined;
-    const called =
-      ts.isCallExpression(node) && node.expression.kind === ts.SyntaxKind.ImportKeyword
-        ? node.arguments[0]
-        : undefined;
-    const specifier = named ?? called;
-    if (specifier && ts.isStringLiteral(specifier)) found.push(specifier.text);
-    ts.forEachChild(node, visit);
-  };
-  visit(tree);
+  const found = [...nodesOf(parseSource(file, readProjectFile(file)).program)].flatMap((node) => {
+    switch (node.type) {
+      case 'ImportDeclaration':
+      case 'ExportNamedDeclaration':
+      case 'ExportAllDeclaration':
+      case 'ImportExpression':
+      case 'TSImportType':
+        return node.source?.type === 'Literal' && typeof node.source.value === 'string'
+          ? [node.source.value]
+          : [];
+      default:
+        return [];
+    }
+  });
   return found.map((name) => (name.startsWith('.') ? posix.join(posix.dirname(file), name) : name));
 }
 

@@ -1,5 +1,6 @@
-import ts from 'typescript';
+import type { ESTree } from 'vite';
 import { expect, test } from 'vitest';
+import { nodesOf, parseSource } from './parse-source.ts';
 import { projectFiles, readProjectFile } from './project-files.ts';
 
 /** Ways to have a text read as markup. */
@@ -9,26 +10,31 @@ const readers =
 /** Templates whose values their library puts in as text. */
 const safeTags = new Set(['html', 'svg', 'css']);
 
+const tag = /<[/!]?[a-z]/i;
+
 /** What in a source reads markup, or puts it together from text: a name, or the text of a tag. */
 function findings(file: string, source: string): readonly string[] {
-  const tree = ts.createSourceFile(file, source, ts.ScriptTarget.ES2022, true);
-  const found: string[] = [];
-  const visit = (node: ts.Node): void => {
-    if (ts.isIdentifier(node) && readers.test(node.text)) found.push(node.text);
-    if (ts.isTaggedTemplateExpression(node) && safeTags.has(node.tag.getText())) {
-      if (ts.isTemplateExpression(node.template))
-        for (const span of node.template.templateSpans) visit(span.expression);
-      return;
-    }
-    if (ts.isStringLiteralLike(node) && /<[/!]?[a-z]/i.test(node.text)) found.push(node.text);
-    // In the midst of a template a sign "less than" compares, as in the formulas of the second engine.
-    if (ts.isTemplateHead(node) && /<[/!]?([a-z]|$)/i.test(node.text)) found.push(node.text);
-    if (ts.isTemplateMiddleOrTemplateTail(node) && /<([/!]?[a-z]|[/!]$)/i.test(node.text))
-      found.push(node.text);
-    ts.forEachChild(node, visit);
+  const search = (part: unknown): readonly string[] => {
+    const isSafe = (node: ESTree.Node): node is ESTree.TaggedTemplateExpression =>
+      node.type === 'TaggedTemplateExpression' &&
+      safeTags.has(node.tag.type === 'Identifier' ? node.tag.name : '');
+    return [...nodesOf(part, (node) => !isSafe(node))].flatMap((node) => {
+      if (isSafe(node)) return node.quasi.expressions.flatMap(search);
+      if (node.type === 'Identifier') return readers.test(node.name) ? [node.name] : [];
+      if (node.type === 'Literal')
+        return typeof node.value === 'string' && tag.test(node.value) ? [node.value] : [];
+      if (node.type !== 'TemplateLiteral') return [];
+      const [first, ...others] = node.quasis.map(({ value }) => value.cooked ?? value.raw);
+      if (first === undefined) return [];
+      const begun = others.length === 0 ? tag : /<[/!]?([a-z]|$)/i;
+      // In the midst of a template a sign "less than" compares, as in the formulas of the recheck.
+      return [
+        ...(begun.test(first) ? [first] : []),
+        ...others.filter((text) => /<([/!]?[a-z]|[/!]$)/i.test(text)),
+      ];
+    });
   };
-  visit(tree);
-  return found;
+  return search(parseSource(file, source).program);
 }
 
 test('markup is made in one place, and read in one place', () => {

@@ -1,20 +1,17 @@
 import { posix } from 'node:path';
-import ts from 'typescript';
 import { expect, test } from 'vitest';
+import { parseSource } from './parse-source.ts';
 import { readProjectFile } from './project-files.ts';
 
 /** The files of the project that a file has the browser load along with it: neither types nor what is loaded later. */
 function loadedWith(file: string): readonly string[] {
-  const tree = ts.createSourceFile(file, readProjectFile(file), ts.ScriptTarget.ES2022);
-  return tree.statements.flatMap((statement) => {
+  return parseSource(file, readProjectFile(file)).program.body.flatMap((statement) => {
     const loads =
-      (ts.isImportDeclaration(statement) &&
-        statement.importClause?.phaseModifier !== ts.SyntaxKind.TypeKeyword) ||
-      (ts.isExportDeclaration(statement) && !statement.isTypeOnly);
-    const from = loads ? statement.moduleSpecifier : undefined;
-    return from && ts.isStringLiteral(from) && /^\..*\.ts$/.test(from.text)
-      ? [posix.join(posix.dirname(file), from.text)]
-      : [];
+      (statement.type === 'ImportDeclaration' && statement.importKind !== 'type') ||
+      ((statement.type === 'ExportNamedDeclaration' || statement.type === 'ExportAllDeclaration') &&
+        statement.exportKind !== 'type');
+    const from = loads ? statement.source?.value : undefined;
+    return from !== undefined && /^\..*\.ts$/.test(from) ? [posix.join(posix.dirname(file), from)] : [];
   });
 }
 
