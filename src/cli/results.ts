@@ -32,6 +32,8 @@ export interface PrintedResult {
   readonly utilisation?: number;
   /** The lines and columns beyond their permitted ranges on which a check rests. */
   readonly out_of_range?: readonly string[];
+  /** Of a check, the lines and columns whose stated values ease it, or its stated side. */
+  readonly eased_by?: readonly string[];
   readonly demand?: number;
   readonly capacity?: number;
   /** What the known rows come to where an aggregate has missing ones; no formula can read it. */
@@ -180,12 +182,14 @@ function printLine(notebook: Notebook, id: string): PrintedResult {
   const verdict = notebook.verdict(id);
   if (!verdict) return { value: value.truth, unit: '', text: value.truth ? 'TRUE' : 'FALSE', status: 'ok' };
   const { demand, capacity, utilisation, outOfRange } = verdict;
+  const eased = notebook.easedBy(id);
   return {
     value: verdict.holds,
     unit: demand?.unit.text ?? '',
-    text: `${verdict.holds ? 'holds' : 'fails'}${outOfRange ? `, ${outOfRange.message}` : ''}`,
+    text: [verdict.holds ? 'holds' : 'fails', outOfRange?.message, eased?.message].filter(Boolean).join(', '),
     status: !verdict.holds ? 'fail' : outOfRange ? 'out-of-range' : 'pass',
     ...(outOfRange && { out_of_range: outOfRange.data.on }),
+    ...(eased && { eased_by: eased.data.by }),
     ...(utilisation !== undefined && { utilisation: numberIn(utilisation, PLAIN_UNIT) }),
     ...(demand && { demand: numberIn(demand.si, demand.unit) }),
     ...(capacity && { capacity: numberIn(capacity.si, capacity.unit) }),

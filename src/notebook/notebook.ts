@@ -15,6 +15,7 @@ import { readApplies } from './applies.ts';
 import { buildModel, optionsOf } from './build-model.ts';
 import { ChangedLines } from './changed-lines.ts';
 import { type Dangling, danglingAfter } from './dangling.ts';
+import { easedByStated } from './eased-by-stated.ts';
 import { firstError } from './first-error.ts';
 import { type FormulaParts, formulaParts } from './formula-parts.ts';
 import { readChoice, readGiven } from './inputs.ts';
@@ -24,7 +25,7 @@ import { namesOf } from './names.ts';
 import { createProblemList } from './problem-list.ts';
 import { readComputed, readResult, readVerdict, standing, unitOf } from './read-result.ts';
 import { createRestingOutOfRange, outOfRangeRemark } from './resting-out-of-range.ts';
-import type { ColumnResult, Result, Verdict } from './result.ts';
+import type { ColumnResult, EasedRemark, Result, Verdict } from './result.ts';
 import { computedId, type Side } from './stated.ts';
 import { readingWithStated } from './stated-column.ts';
 import { syncEngine, syncItem } from './sync.ts';
@@ -73,6 +74,8 @@ export interface Notebook {
   readonly applies: (id: string) => Result | undefined;
   /** The verdict of a check, if it has one. */
   readonly verdict: (id: string) => Verdict | undefined;
+  /** Which stated values ease a check, more than a fifth apart from the computed ones; undefined where none does. */
+  readonly easedBy: (id: string) => EasedRemark | undefined;
   /** How a column stands. */
   readonly column: (id: string) => ColumnResult;
   /** The rows of a table (`sheet.table`); undefined while the series that makes them has no value. */
@@ -137,6 +140,7 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
 
   const problems = createProblemList();
   const resting = createRestingOutOfRange();
+  let eased: ReadonlyMap<string, EasedRemark> | undefined;
 
   const rebuild = (): void => {
     const before = model;
@@ -210,6 +214,7 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
         problems.forgetAll();
         resting.forgetAll();
       }
+      eased = undefined;
       const before = model;
       if (!enterOnly(touched, book, model, engine)) rebuild();
       const changed = new ChangedLines(engine.recalculate(timeAtOnce?.()), methodsChanged(before, model));
@@ -222,6 +227,7 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
       return engine.pending;
     },
     proceed: (allowance) => {
+      eased = undefined;
       const changed = new ChangedLines(engine.recalculate(allowance));
       problems.forget(changed);
       resting.forget(changed);
@@ -247,6 +253,12 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
         [id],
         readVerdict(found, read.value.truth, model, engine, book.settings.system),
       );
+    },
+    easedBy: (id) => {
+      // What is not computed yet is not computed twice either.
+      if (engine.pending) return undefined;
+      eased ??= easedByStated(model, engine, book.settings.system);
+      return eased.get(id);
     },
     column,
     rowsOf: (table) => engine.rowsOf(table),

@@ -1,18 +1,11 @@
 import { inCell, type Problem, problem } from '../diagnostics/index.ts';
-import { referencesOf } from '../language/index.ts';
 import { rangeWarnings } from './column-warnings.ts';
 import { lineRangeProblems } from './line-ranges.ts';
 import { rangeWarning } from './load-column.ts';
-import {
-  type FormulaColumnItem,
-  type FormulaItem,
-  type Item,
-  type Model,
-  referencesOfItem,
-} from './model.ts';
+import type { FormulaItem, Item, Model } from './model.ts';
 import type { Standings } from './problem-list.ts';
+import { type Marks, marksFrom } from './resting-on.ts';
 import type { OutOfRangeRemark } from './result.ts';
-import { sidesOf } from './stated.ts';
 
 /**
  * Which lines and columns rest on values beyond their permitted ranges. Whether a value is beyond its range is looked at
@@ -82,61 +75,6 @@ export function outOfRangeRemark(
   if (on.length === 0) return undefined;
   const facts = { on: [...on], sheet };
   return { ...inCell(problem('rests-out-of-range', { from: 0, to: 0 }, facts), id), data: facts };
-}
-
-/** What a line or column is computed from as it stands: nothing where it is stated, of a check not what a stated side stands in place of. */
-function restsOn(item: FormulaItem | FormulaColumnItem, model: Model): Iterable<string> {
-  if (item.kind === 'formula column') return [...referencesOfItem(item), ...makersOfRows(item, model)];
-  if (item.stated) return [];
-  if (!item.sides) return referencesOfItem(item);
-  const [demand, capacity] = sidesOf(item.checked.typed);
-  const sides = [
-    ...(item.sides.demand || !demand ? [] : [demand]),
-    ...(item.sides.capacity || !capacity ? [] : [capacity]),
-  ];
-  return [...sides.flatMap((side) => [...referencesOf(side)]), ...(item.applies?.references ?? [])];
-}
-
-/** For every line and column that rests on values beyond their ranges, the ids of these. */
-type Marks = ReadonlyMap<string, ReadonlySet<string>>;
-
-function marksFrom(beyond: readonly string[], model: Model): Marks {
-  const marks = new Map<string, Set<string>>();
-  if (beyond.length === 0) return marks;
-  const dependents = dependentsOf(model);
-  for (const source of beyond) {
-    const reached = new Set([source]);
-    for (const id of reached) {
-      const own = marks.get(id);
-      if (own) own.add(source);
-      else marks.set(id, new Set([source]));
-      for (const next of dependents.get(id) ?? []) reached.add(next);
-    }
-  }
-  return marks;
-}
-
-function dependentsOf(model: Model): ReadonlyMap<string, readonly string[]> {
-  const dependents = new Map<string, string[]>();
-  for (const item of model.items.values()) {
-    const sources = 'checked' in item ? restsOn(item, model) : makersOfRows(item, model);
-    for (const id of sources) {
-      const known = dependents.get(id);
-      if (known) known.push(item.id);
-      else dependents.set(id, [item.id]);
-    }
-  }
-  return dependents;
-}
-
-/** The series that makes the rows of a column's table, if another one does. */
-function makersOfRows(item: Item, model: Model): readonly string[] {
-  if (item.kind !== 'formula column' && item.kind !== 'input column') return [];
-  const columns = model.tables.get(item.table)?.part.columns ?? [];
-  return columns.flatMap(({ kind, name }) => {
-    const id = `${item.table}.${name}`;
-    return kind === 'series' && id !== item.id ? [id] : [];
-  });
 }
 
 function hasRange(item: Item): boolean {

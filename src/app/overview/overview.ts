@@ -145,6 +145,7 @@ export class Overview extends LitElement {
       verdict?.utilisation === undefined ? '' : writeUtilisation(verdict.utilisation, verdict.holds);
     const { units, notebook } = this.session;
     const sides = verdict && shownSides(verdict, units, notebook.model.registry);
+    const eased = verdict && notebook.easedBy(item.id);
     return html`<tr class="goes">
       ${this.#sheetCell(item.sheet, before)}
       <td class="name">${drawMarkup(math(symbolMath(localName(item))))}</td>
@@ -153,6 +154,7 @@ export class Overview extends LitElement {
         ${this.narrow && sides?.demand ? html`<div class="quiet sides"><span>demand ${sides.demand},</span> <span>capacity ${sides.capacity}</span></div>` : nothing}
         ${inapplicable && item.applies ? html`<div class="quiet condition">${this.#condition(item.applies)}</div>` : nothing}
         ${verdict?.outOfRange ? html`<div class="out-of-range">${this.#inWords(verdict.outOfRange, item.sheet).message}</div>` : nothing}
+        ${eased ? html`<div class="out-of-range">${this.#inWords(eased, item.sheet).message}</div>` : nothing}
       </td>
       ${
         this.narrow

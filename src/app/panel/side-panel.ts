@@ -97,14 +97,14 @@ export class SidePanel extends LitElement {
       : html`<p class="quiet">formulas read it as “${entry}”</p>`;
   }
 
-  /** How far a check is from holding, and on which values beyond their ranges it rests. */
+  /** How far a check is from holding, on which values beyond their ranges it rests, and which stated ones ease it. */
   #excess({ id, sheet }: Item) {
     const { notebook, units } = this.session;
     const verdict = notebook.verdict(id);
     const by = verdict && failsBy(verdict, units, notebook.model.registry);
-    const { outOfRange } = verdict ?? {};
+    const remarks = [verdict?.outOfRange, verdict && notebook.easedBy(id)].flatMap((one) => one ?? []);
     return html`${by === undefined ? nothing : html`<p class="excess">fails by ${by}</p>`}
-      ${outOfRange ? html`<p class="problem warning" role="note">${problemInWords(outOfRange, notebook, sheet).message}</p>` : nothing}`;
+      ${remarks.map((one) => html`<p class="problem warning" role="note">${problemInWords(one, notebook, sheet).message}</p>`)}`;
   }
 
   #empty() {

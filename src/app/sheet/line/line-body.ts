@@ -295,8 +295,9 @@ function checkBody(context: LineContext): LineBody {
   const sides = comparedSides(session.notebook, item, session.units);
   const stated = statedNote(context);
   const { outOfRange } = verdict;
-  const note = html`${outOfRange ? toldOf(context, outOfRange) : nothing}${stated}`;
-  const told = stated === nothing && !outOfRange ? {} : { told: true };
+  const eased = session.notebook.easedBy(item.id);
+  const note = html`${outOfRange ? toldOf(context, outOfRange) : nothing}${eased ? toldOf(context, eased) : nothing}${stated}`;
+  const told = stated === nothing && !outOfRange && !eased ? {} : { told: true };
   if (!sides)
     return {
       layout: formula.layout,
