@@ -107,11 +107,18 @@ describe('calc', () => {
 
   test('a share set on a line of per cent is read in its unit, and both readings are pointed out', () => {
     const said = /0\.10 is read as 0\.10 %, and would be 10 % as a part of one/;
-    const { json } = quaybookJson('calc', 'fender-energy', '--set', 'fender.tol=0.10', '--get', 'fender.tol');
-    expect(json.results['fender.tol']).toMatchObject({ value: 0.1, unit: '%' });
-    const plainly = quaybook('calc', 'fender-energy', '--set', 'fender.tol=0.10', '--get', 'fender.tol');
+    const { json } = quaybookJson(
+      'calc',
+      'fender-energy',
+      '--set',
+      'panel.o_min=0.10',
+      '--get',
+      'panel.o_min',
+    );
+    expect(json.results['panel.o_min']).toMatchObject({ value: 0.1, unit: '%' });
+    const plainly = quaybook('calc', 'fender-energy', '--set', 'panel.o_min=0.10', '--get', 'panel.o_min');
     expect(plainly.out + plainly.err).toMatch(said);
-    const stated = quaybook('calc', 'fender-energy', '--set', 'fender.tol=0.10 -', '--get', 'fender.tol');
+    const stated = quaybook('calc', 'fender-energy', '--set', 'panel.o_min=0.10 -', '--get', 'panel.o_min');
     expect(stated.out).toMatch(/10.%/);
     expect(stated.out + stated.err).not.toMatch(/as a part of one/);
   });

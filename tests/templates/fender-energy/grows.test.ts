@@ -5,6 +5,8 @@ import { line, makeWorse, type Worse } from '../worse.ts';
 const seed = 20_261_129;
 const onTheEnergy = ['fender.c_E', 'fender.c_R', 'panel.c_p', 'wharf.c_S', 'wharf.c_H', 'absorber.c_l'];
 
+const onTheFlat = ['wharf.c_Rf', 'wharf.c_m', 'wharf.c_Hf'];
+
 /** Each way to make a berth worse, by the factor on a line, and the checks that may not turn from failing to holding. */
 const worse: readonly Worse[] = [
   line('energy.v_stated', 1.3, onTheEnergy),
@@ -14,11 +16,26 @@ const worse: readonly Worse[] = [
   line('ship.D_own', 1.1, ['ship.c_keel', 'ship.c_DB']),
   line('ship.B_own', 2, ['ship.c_LB']),
   line('ship.L_BP_own', 1.1, ['ship.c_LL']),
-  line('fender.tol', 1.5, ['fender.c_E', 'fender.c_R', 'panel.c_p', 'panel.c_s', 'panel.c_w', 'wharf.c_H']),
+  line('fender.tol', 1.5, [
+    'fender.c_E',
+    'fender.c_R',
+    'panel.c_p',
+    'panel.c_s',
+    'panel.c_w',
+    'wharf.c_H',
+    ...onTheFlat,
+  ]),
   line('fender.TF_min', 0.8, ['fender.c_E']),
   line('fender.AG_min', 0.8, ['fender.c_E', 'wharf.c_S']),
-  line('fender.TF_max', 1.3, ['fender.c_R', 'panel.c_p', 'panel.c_s', 'panel.c_w', 'wharf.c_H']),
-  line('fender.R_lim', 0.7, ['fender.c_R']),
+  line('fender.TF_max', 1.3, [
+    'fender.c_R',
+    'panel.c_p',
+    'panel.c_s',
+    'panel.c_w',
+    'wharf.c_H',
+    ...onTheFlat,
+  ]),
+  line('fender.R_lim', 0.7, ['fender.c_R', 'wharf.c_Rf']),
   line('panel.b_p', 0.8, ['panel.c_p']),
   line('panel.f_S', 0.8, ['panel.c_p', 'panel.c_h']),
   line('panel.e_b', 1.5, ['panel.c_p']),
@@ -32,8 +49,9 @@ const worse: readonly Worse[] = [
   line('wharf.B_S', 1.3, ['wharf.c_BS', 'wharf.c_LBS']),
   line('wharf.S', 1.3, ['wharf.c_S']),
   line('wharf.c_C', 1.5, ['wharf.c_S']),
-  line('wharf.n_L', 1.3, ['wharf.c_H']),
-  line('wharf.H_a', 0.7, ['wharf.c_H']),
+  line('wharf.n_L', 1.3, ['wharf.c_H', 'wharf.c_m', 'wharf.c_Hf']),
+  line('wharf.H_a', 0.7, ['wharf.c_H', 'wharf.c_Hf']),
+  line('wharf.r_lim', 0.7, ['wharf.c_m']),
   line('absorber.t_w', 0.7, ['absorber.c_l']),
   line('absorber.t_w', 1.5, ['absorber.c_bore']),
   line('absorber.σ', 0.7, ['absorber.c_l']),

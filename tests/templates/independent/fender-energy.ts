@@ -36,7 +36,7 @@ export const fenderEnergy: IndependentProgram = {
     const energy = workEnergy(inputs, ship);
     const fender = workFender(inputs, ship, energy);
     const panel = workPanel(inputs, ship, fender);
-    const wharf = workWharf(inputs, ship, fender);
+    const wharf = workWharf(inputs, ship, energy, fender);
     const absorber = workAbsorber(inputs, energy);
     const bands = workBands(inputs, { ship, energy, fender, panel });
     const order = workTablesInOrder(inputs);
@@ -46,6 +46,7 @@ export const fenderEnergy: IndependentProgram = {
       ...named('fender', { ...fender.numbers, ...fender.texts, ...fender.checks }),
       ...named('panel', { ...panel.numbers, ...panel.checks }),
       ...named('wharf', { ...wharf.numbers, ...wharf.checks }),
+      ...named('wharf', { ...wharf.flat.numbers, ...wharf.flat.checks }),
       ...named('absorber', { ...absorber.numbers, ...absorber.checks }),
       ...named('panel.way', columnsAsCells(panel.way)),
       ...columnsOf(inputs, fender, wharf),
@@ -106,6 +107,7 @@ function columnsOf(
     'wharf.bents.n_s': cells(columns.n_s),
     'wharf.bents.H': cells(columns.H),
     'wharf.bents.H_p': cells(columns.H_p),
+    'wharf.bents.H_f': cells(columns.H_f),
     'data.ships.C_B_t': cells(
       rows('data.ships').map(
         (row) => row.number('M_t') / (1.025 * row.number('L_BP_t') * row.number('B_t') * row.number('D_t')),

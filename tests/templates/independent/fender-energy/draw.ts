@@ -201,6 +201,8 @@ export function draw(random: Random): Drawn {
     'wharf.e_0': often(between(0.2, 0.8), [0, 3]),
     'wharf.c_C': often(between(5, 15), [0, 50, 10], 0.15),
     'wharf.S': often(smallest * between(0.03, 0.25), [0, 400], 0.04),
+    'wharf.l_f': between(0.2, 1),
+    'wharf.r_lim': chance(0.3) ? 0 : over(20, 2000),
     'wharf.n_L': often(between(1, 1.6), [1, 1.2, 3], 0.5),
     'wharf.x_R': often(between(-10, 70), [0, 12, 21]),
     'wharf.n_p': chance(0.95) ? whole(1, 12) : 100,

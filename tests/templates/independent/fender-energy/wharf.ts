@@ -1,5 +1,7 @@
 import type { Verdict } from '../program.ts';
+import type { Energy } from './energy.ts';
 import type { Fender } from './fender.ts';
+import { type FlatBerthing, workFlatBerthing } from './flat-berthing.ts';
 import type { Ship } from './ship.ts';
 import { aboveZero, type Inputs, judge, judgeBelow, ratio } from './values.ts';
 
@@ -32,7 +34,8 @@ export interface Wharf {
       number
     >
   >;
-  readonly columns: Readonly<Record<'r' | 'H' | 'H_p' | 'n_s', readonly number[]>>;
+  readonly columns: Readonly<Record<'r' | 'H' | 'H_p' | 'H_f' | 'n_s', readonly number[]>>;
+  readonly flat: FlatBerthing;
   readonly checks: Readonly<
     Record<
       'c_S' | 'c_H' | 'c_x' | 'c_n' | 'c_LS' | 'c_BS' | 'c_LBS' | 'c_RB' | 'c_RBD' | 'c_bS' | 'c_two',
@@ -42,7 +45,7 @@ export interface Wharf {
 }
 
 /** Works out spacing and bents; lengths in m, forces in kN. */
-export function workWharf(inputs: Inputs, ship: Ship, fender: Fender): Wharf {
+export function workWharf(inputs: Inputs, ship: Ship, energy: Energy, fender: Fender): Wharf {
   const { number, text } = inputs;
   const [length, beam] = [number('wharf.L_S'), number('wharf.B_S')];
   const radius = bowRadius(length, beam);
@@ -59,9 +62,12 @@ export function workWharf(inputs: Inputs, ship: Ship, fender: Fender): Wharf {
   const touching = number('panel.n_f') * Math.max(1, Math.floor(ratio(reached, spacing) + 1e-12));
   const shared: Verdict =
     text('fender.system') === 'shared' ? judge(fender.numbers.n, touching) : { verdict: 'does not apply' };
-  const bents = workBents(inputs, fender);
+  const { deck, ...bents } = workBents(inputs, fender);
+  const flat = workFlatBerthing(inputs, { ship, energy, fender }, deck.bents, deck);
   return {
     ...bents,
+    flat,
+    columns: { ...bents.columns, H_f: flat.shares },
     numbers: {
       ...bents.numbers,
       S_max: greatest,
@@ -145,6 +151,7 @@ function workBents(inputs: Inputs, fender: Fender) {
       ΣH: shares.reduce((total, share) => total + share, 0),
       N_s: twice,
     },
+    deck: { bents, whole, centre, second },
     columns: { r: arms, n_s: atPlace, H: shares, H_p: shares.map((share) => share / piles) },
     checks: {
       c_two: { verdict: twice > 0 ? 'fails' : 'holds' } as Verdict,

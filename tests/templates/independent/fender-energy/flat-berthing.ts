@@ -1,0 +1,131 @@
+import type { Verdict } from '../program.ts';
+import { pressTo } from './curve.ts';
+import type { Energy } from './energy.ts';
+import type { Fender } from './fender.ts';
+import type { Ship } from './ship.ts';
+import { type Inputs, judge, ratio } from './values.ts';
+
+/** A ship that comes in along the berth presses every fender along her flat side. */
+export interface FlatBerthing {
+  readonly numbers: Readonly<
+    Record<
+      | 'N_fl'
+      | 'n_fl'
+      | 'E_fl'
+      | 'u_fl'
+      | 'R_fe'
+      | 'R_fl'
+      | 'R_ft'
+      | 'r_dr'
+      | 'r_fl'
+      | 'r_w'
+      | 'N_up'
+      | 'N_dn'
+      | 'N_d'
+      | 'N_k'
+      | 'x_d'
+      | 'd_k'
+      | 'R_dk'
+      | 'e_1'
+      | 'e_2'
+      | 'H_fb',
+      number
+    >
+  >;
+  readonly shares: readonly number[];
+  readonly checks: Readonly<Record<'c_m' | 'c_Rf' | 'c_Hf', Verdict>>;
+}
+
+/** A bent of the deck unit: where it stands and how stiff it is. */
+interface Bent {
+  readonly s: number;
+  readonly k: number;
+}
+
+/** What stiff bents do against a force and against turning. */
+interface Deck {
+  readonly whole: number;
+  readonly centre: number;
+  readonly second: number;
+}
+
+/** Kinetic energy without turning, shared by all the units in contact; forces in kN, lengths in m. */
+export function workFlatBerthing(
+  inputs: Inputs,
+  { ship, energy, fender }: { readonly ship: Ship; readonly energy: Energy; readonly fender: Fender },
+  bents: readonly Bent[],
+  deck: Deck,
+): FlatBerthing {
+  const { number, text } = inputs;
+  const spacing = number('wharf.S');
+  const behind = number('panel.n_f');
+  const along = number('wharf.l_f') * ship.numbers.L_OA;
+  const fenders = floorOf(ratio(along, spacing)) + 1;
+  const units = behind * fenders;
+  const others = ['C_S', 'C_C', 'C_g', 'C_d'].map((name) => number(`energy.${name}`));
+  const { v_n, F } = energy.numbers;
+  const moving = (ship.numbers.M * ship.numbers.C_M * v_n ** 2) / 2;
+  const whole = others.reduce((product, one) => product * one, moving * F);
+  const share = ratio(whole, units * fender.numbers.E_st);
+  const part = Number.isNaN(share) ? share : Math.min(1, share);
+  const onTheWay = fender.numbers.R_RPD * fender.numbers.k_R * pressTo(fender.curve, part).peak;
+  const takes = fender.numbers.E_u <= fender.numbers.E_av;
+  const pushed = text('fender.R_basis') === 'rated' ? fender.numbers.R_max : onTheWay;
+  const reaction = takes ? pushed : Number.NaN;
+  const drawn = ratio(behind * fender.numbers.R_d, spacing);
+  const flat = ratio(behind * reaction, spacing);
+  const factor = number('wharf.n_L');
+  const perMetre = factor * Math.max(drawn, flat);
+
+  const at = number('wharf.x_R');
+  const places = bents.map(({ s }) => s);
+  const up = floorOf(ratio(Math.max(...places) - at, spacing));
+  const down = floorOf(ratio(at - Math.min(...places), spacing));
+  const onDeck = up + down + 1;
+  const touching = Math.min(onDeck, fenders);
+  const middle = at + (spacing * (up - down)) / 2;
+  // Of a row of fenders those at either end may be the ones that she touches.
+  const apart = ((onDeck - touching) * spacing) / 2;
+  const force = factor * behind * touching * reaction;
+  const shareAt = ({ s, k }: Bent, arm: number): number =>
+    Math.abs(force * ratio(k, deck.whole) + ratio(force * arm * k * (s - deck.centre), deck.second));
+  const arms = [middle - deck.centre + apart, middle - deck.centre - apart] as const;
+  const shares = bents.map((bent) => Math.max(...arms.map((arm) => shareAt(bent, arm))));
+  const hardest = Math.max(...shares);
+  const limit = number('wharf.r_lim');
+  return {
+    numbers: {
+      N_fl: fenders,
+      n_fl: units,
+      E_fl: whole,
+      u_fl: part,
+      R_fe: onTheWay,
+      R_fl: reaction,
+      R_ft: units * reaction,
+      r_dr: drawn,
+      r_fl: flat,
+      r_w: perMetre,
+      N_up: up,
+      N_dn: down,
+      N_d: onDeck,
+      N_k: touching,
+      x_d: middle,
+      d_k: apart,
+      R_dk: force,
+      e_1: arms[0],
+      e_2: arms[1],
+      H_fb: hardest,
+    },
+    shares,
+    checks: {
+      c_m: limit > 0 ? judge(perMetre, limit) : { verdict: 'does not apply' },
+      c_Rf: judge(behind * reaction, number('fender.R_lim')),
+      c_Hf: judge(hardest, number('wharf.H_a')),
+    },
+  };
+}
+
+/** Whole spacings; what is a whole number but for rounding is one. */
+function floorOf(value: number): number {
+  return Math.floor(value + 1e-12);
+}
