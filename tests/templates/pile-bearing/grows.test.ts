@@ -9,6 +9,7 @@ const uplift = ['pile.c_up', 'loads.c_FSt'];
 const section = ['loads.c_str', 'loads.c_buck'];
 const block = ['loads.c_block', 'loads.c_blockt'];
 const depth = ['depth.c_found', 'depth.c_len'];
+const taken = ['loads.c_tL', 'loads.c_tC', 'loads.c_tS', 'loads.c_tU'];
 
 /** Each way to make a pile worse, and the checks that may not turn from failing to holding. */
 const worse: readonly Worse[] = [
@@ -19,6 +20,9 @@ const worse: readonly Worse[] = [
   line('loads.N_E', 1.5, [...compression, ...uplift, ...section, ...block, 'loads.c_ten', ...depth]),
   line('loads.u_s', 1.4, [...uplift, 'loads.c_ten', 'loads.c_blockt']),
   { name: 'greater factors', to: factored, checks: [...compression, ...uplift, ...section, ...block] },
+  line('loads.R_w', 3, ['loads.c_w']),
+  line('loads.u_s', 1.5, ['loads.c_us']),
+  { name: 'factors of service', to: lessFactored, checks: ['loads.c_f', ...taken] },
   line('loads.φ_x', 0.7, compression),
   line('loads.φ_g', 0.7, ['loads.c_block']),
   line('loads.φ_gt', 0.7, ['loads.c_blockt']),
@@ -42,6 +46,7 @@ const worse: readonly Worse[] = [
   line('pile.c_i', 1.5, ['pile.c_left', 'loads.c_Dt', 'loads.c_ten', ...section]),
   line('pile.s_x', 0.9, ['pile.c_sp', 'pile.c_η', ...block]),
   line('pile.s_y', 0.9, ['pile.c_sp', 'pile.c_η', ...block]),
+  line('loads.f_min', 1.2, ['loads.c_tE', 'loads.c_tEu']),
   line('pile.life', 1.2, ['pile.c_left', 'loads.c_Dt', 'loads.c_ten', ...section]),
   {
     name: 'water that rises further',
@@ -70,6 +75,17 @@ function factored(drawn: Drawn): Drawn {
     const names = lifts ? ['f_U', 'f_E'] : ['f_L', 'f_C', 'f_S', 'f_E'];
     return { ...row, ...Object.fromEntries(names.map((name) => [name, more(row[name])])) };
   });
+  return { ...drawn, tables: { ...drawn.tables, 'loads.combos': combos } };
+}
+
+/** Every factor by a tenth less. */
+function lessFactored(drawn: Drawn): Drawn {
+  const less = (cell: string | number | null | undefined): string | number | null =>
+    typeof cell === 'number' ? cell * 0.9 : (cell ?? null);
+  const combos = (drawn.tables['loads.combos'] ?? []).map((row) => ({
+    ...row,
+    ...Object.fromEntries(['f_L', 'f_C', 'f_S', 'f_U', 'f_E', 'f_N'].map((name) => [name, less(row[name])])),
+  }));
   return { ...drawn, tables: { ...drawn.tables, 'loads.combos': combos } };
 }
 

@@ -20,16 +20,18 @@ interface Group {
 /** The group as entered. */
 export function groupOf({ number, stated }: Inputs): Group {
   const size = number('pile.D') / 1000;
+  // Along the rail the group stands as its piles do, unless somebody says otherwise.
+  const along = stated('pile.s_y') ?? number('loads.s_p');
   const rows = [
     [number('pile.n_x'), number('pile.s_x')],
-    [number('pile.n_y'), number('pile.s_y')],
+    [number('pile.n_y'), along],
   ] as const;
   const [side = 0, other = 0] = rows.map(([piles, spacing]) => size + (piles - 1) * spacing);
   // A row of one pile has no spacing.
   const spacings = rows.filter(([piles]) => piles > 1).map(([, spacing]) => spacing);
   return {
     count: rows[0][0] * rows[1][0],
-    apart: spacings.length > 0 ? Math.min(...spacings) : number('pile.s_y'),
+    apart: spacings.length > 0 ? Math.min(...spacings) : along,
     short: stated('pile.X_g') ?? Math.min(side, other),
     long: stated('pile.Y_g') ?? Math.max(side, other),
   };

@@ -106,7 +106,7 @@ export interface Needed {
   /** The first of them, and that between it and the depth above. */
   readonly first: Maybe;
   readonly betweenDepths: Maybe;
-  /** How many depths from the first on do not meet it. */
+  /** How many depths from the first on, down to the design tip, do not meet it. */
   readonly failing: Maybe;
 }
 
@@ -114,7 +114,7 @@ export interface Needed {
  * Reads the table. Between two depths of one layer the least to spare is taken as a straight line; where the layer changes
  * between them the base jumps, and the depth of the table stands.
  */
-export function neededLength(depths: readonly Depth[]): Needed | undefined {
+export function neededLength(depths: readonly Depth[], embedded: number): Needed | undefined {
   if (depths.length === 0 || depths.some(({ least: spare }) => spare === null)) return undefined;
   const meets = ({ least: spare, counts, capacity }: Depth): boolean =>
     Number(spare) >= 0 && capacity.depth >= counts;
@@ -131,6 +131,8 @@ export function neededLength(depths: readonly Depth[]): Needed | undefined {
       : depth;
   // Of all depths that count the least is given.
   const deep = Math.max(found.counts, straight);
-  const later = depths.slice(at).filter(({ least: spare }) => Number(spare) < 0);
+  const later = depths
+    .slice(at)
+    .filter(({ least: spare, capacity }) => capacity.depth <= embedded + same && Number(spare) < 0);
   return { meeting, first: depth, betweenDepths: deep, failing: later.length };
 }

@@ -86,7 +86,7 @@ function drawGroup(random: Random): Row {
     'pile.n_x': random.chance(0.4) ? 1 : piles(),
     'pile.n_y': random.chance(0.4) ? 1 : piles(),
     'pile.s_x': random.over(0.3, 12),
-    'pile.s_y': random.over(0.3, 12),
+    ...(random.chance(0.7) && { 'pile.s_y': random.over(0.3, 12) }),
     'loads.φ_g': random.of([0.6, random.between(0.05, 1)]),
     'loads.φ_gt': random.of([0.5, random.between(0.05, 1)]),
   };
@@ -297,15 +297,20 @@ function drawLimits(random: Random, hasClass: boolean): Row {
 
 function drawLoads(random: Random, embedded: number): Row {
   const size = random.over(0.1, 3) * embedded ** 0.7;
+  const rail = size * random.between(0, 70);
+  const apart = random.between(0.5, 4);
   return {
     'loads.s_p': random.between(2, 8),
     'loads.b_d': random.chance(0.05) ? 0 : random.between(1, 8),
     'loads.w_d': size * random.between(0, 3),
     'loads.w_b': size * random.between(0, 12),
     'loads.q_l': size * random.of([0, random.between(0, 8)]),
-    'loads.w_c': size * random.between(0, 70),
+    'loads.w_c': rail,
+    'loads.s_w': apart,
+    'loads.R_w':
+      Math.max(1, rail * apart) * (random.chance(0.5) ? random.between(0.88, 1.12) : random.of([3, 0.3])),
     'loads.m_c': random.of([1, 1.25, random.between(1, 2)]),
-    'loads.w_s': size * random.between(0, 90),
+    'loads.w_s': random.chance(0.1) ? 0 : size * random.between(0, 90),
     'loads.u_s': size * random.of([0, random.between(0, 40)]),
     'loads.N_E': size * random.of([0, random.between(0, 200)]),
     'loads.f_y': random.of([250, 345, random.between(140, 800)]),
@@ -343,9 +348,9 @@ function drawCombinations(random: Random, basis: string): readonly Row[] {
       random.chance(often) ? random.between(0, most) : 0;
     const pressing: Readonly<Record<string, Cell>> = {
       f_D: random.of([1, 1.2, random.between(0.9, 1.4)]),
-      f_L: factor(0.6, 1.7),
-      f_C: factor(0.4, 1.7),
-      f_S: factor(0.3, 1.5),
+      f_L: random.chance(0.2) ? 1 : factor(0.6, 1.7),
+      f_C: random.chance(0.2) ? 1 : factor(0.4, 1.7),
+      f_S: random.chance(0.2) ? 1 : factor(0.3, 1.5),
       f_U: 0,
       f_E: factor(0.2, 1),
       f_N: random.chance(0.5) ? random.of([1, 1.25, 1.4]) : 0,

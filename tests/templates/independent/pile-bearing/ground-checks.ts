@@ -1,9 +1,9 @@
 import type { Verdict } from '../program.ts';
 import { type Capacity, type Site, wetLength } from './capacity.ts';
 import { seam, strengthAt, strengthAtTop, thickness } from './ground.ts';
-import { type Maybe, numberIn, sumOf, withAll } from './inputs.ts';
+import { type Maybe, numberIn, sumOf, textIn, withAll } from './inputs.ts';
 import { check, lines, type Names } from './names.ts';
-import { ksf } from './tables.ts';
+import { between, ksf, psf } from './tables.ts';
 
 const idle: Verdict = { verdict: 'does not apply' };
 
@@ -26,6 +26,8 @@ export function groundLines(site: Site, { depth }: Capacity): Names {
           : { verdict: failing > 0 ? 'fails' : 'holds' }
         : idle,
     ...doubted,
+    ...tooStrong(site),
+    ...tooMuchFriction(site, depth),
   };
 }
 
@@ -72,4 +74,51 @@ function failingUnderSurcharge({ inputs, bearings }: Site, depth: number): Maybe
       );
     }),
   );
+}
+
+/** The strength of clay by the weight it has with its water, lb/ft³ and ksf; held beyond. */
+const byWeight = [
+  [90, 1.5],
+  [100, 2.5],
+  [110, 4],
+  [120, 7],
+  [130, 12],
+] as const;
+
+/** Clay that is stronger than one so light, that is so wet, is likely to be. */
+function tooStrong({ inputs, bearings }: Site): Names {
+  const found = bearings.map(({ layer: { row, isClay, unitWeight } }) => {
+    const own = textIn(row, 'γ_is') === 'effective' ? unitWeight + inputs.number('pile.γ_w') : unitWeight;
+    if (!isClay) return { own, most: 0, odd: 0 };
+    const pounds = (own * 0.3048) / psf;
+    const most = ksf * Number(between(byWeight, Math.min(130, Math.max(90, pounds))));
+    const odd = withAll([numberIn(row, 's_u1'), numberIn(row, 's_u2')], (first, last) =>
+      Number(thickness(row) > 0 && Math.max(first, last) > most),
+    );
+    return { own, most, odd };
+  });
+  const count = sumOf(found.map(({ odd }) => odd));
+  return {
+    'pile.layers.γ_h': found.map(({ own }) => own),
+    'pile.layers.s_γ': found.map(({ most }) => most),
+    'pile.n_wet': count,
+    'pile.c_wet': { verdict: count === null ? 'refused' : count > 0 ? 'fails' : 'holds' },
+  };
+}
+
+/** NHI-16-009 Table 7-9: β of clay up to 0.35, more of one loaded harder before; of sand K tan δ of 2 and 30 degrees. */
+function tooMuchFriction({ bearings }: Site, depth: number): Names {
+  const most = bearings.map(({ layer: { row, isClay } }) =>
+    isClay ? 0.35 * Math.sqrt(numberIn(row, 'OCR') ?? 1) : 1.2,
+  );
+  const odd = bearings.map(({ layer, rules }, index): Maybe => {
+    if (Math.min(layer.bottom, depth) - layer.top <= seam) return 0;
+    return withAll([rules.beta], (beta) => Number(beta > Number(most[index])));
+  });
+  const count = sumOf(odd);
+  return {
+    'pile.layers.β_x': most,
+    'pile.n_β': count,
+    'pile.c_β': { verdict: count === null ? 'refused' : count > 0 ? 'fails' : 'holds' },
+  };
 }

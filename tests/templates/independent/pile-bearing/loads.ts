@@ -27,6 +27,8 @@ export function loadsOf({ number, stated }: Inputs): Loads {
 
 /** Factors of the format and the conditions. */
 export interface Factors {
+  /** Of the table, in compression and in uplift. */
+  readonly printed: readonly [number, number];
   readonly safety: readonly number[];
   readonly upliftSafety: readonly number[];
   readonly resistance: number;
@@ -38,6 +40,7 @@ export function factorsOf({ text, stated }: Inputs): Factors {
   const { compression, uplift } = safeties[text('loads.verified')] ?? { compression: [], uplift: [] };
   const [resistance, upliftResistance] = resistanceFactors[text('loads.φ_by')] ?? [Number.NaN, Number.NaN];
   return {
+    printed: [resistance, upliftResistance],
     safety: compression.map((factor, index) => stated(`loads.F_${index + 1}`) ?? factor),
     upliftSafety: uplift.map((factor, index) => stated(`loads.U_${index + 1}`) ?? factor),
     resistance: stated('loads.φ_c') ?? resistance,
@@ -53,6 +56,8 @@ export interface Combination {
   readonly counts: boolean;
   readonly head: Maybe;
   readonly withoutDrag: number;
+  /** Of that the dead load. */
+  readonly permanent: number;
   /** The factors on the weight of the pile, and on its lift where it floats. */
   readonly weighing: number;
   readonly floating: number;
@@ -71,6 +76,9 @@ export function combinationsOf(
   drag: Maybe,
 ): readonly Combination[] {
   const basis = inputs.text('loads.basis');
+  // Rows that do not count keep to the table.
+  const [resistance, upliftResistance] =
+    basis === 'LRFD' ? [factors.resistance, factors.upliftResistance] : factors.printed;
   return inputs.combos.map((row) => {
     const factor = (column: string): number => numberIn(row, column) ?? Number.NaN;
     const design = textIn(row, 'design');
@@ -88,15 +96,13 @@ export function combinationsOf(
       lrfd: 1 / lrfd,
       used: design === 'ASD' ? (asd ?? Number.NaN) : 1 / lrfd,
     });
-    const onShaft = of(
-      factors.safety[condition],
-      isExtreme ? inputs.number('loads.φ_x') : factors.resistance,
-    );
+    const onShaft = of(factors.safety[condition], isExtreme ? inputs.number('loads.φ_x') : resistance);
     return {
       name: textIn(row, 'combo') ?? '',
       counts: design === basis,
       head: withAll([drag], (force) => loaded + factor('f_N') * force),
       withoutDrag: loaded,
+      permanent: factor('f_D') * loads.dead,
       weighing: inputs.text('loads.W_is') === 'counted' ? factor('f_D') : 0,
       floating: Math.max(1, factor('f_D')),
       dragging: factor('f_N'),
@@ -105,7 +111,7 @@ export function combinationsOf(
       onBase: statedBase(row) ?? onShaft.used,
       inUplift: of(
         factors.upliftSafety[condition],
-        isExtreme ? inputs.number('loads.φ_xt') : factors.upliftResistance,
+        isExtreme ? inputs.number('loads.φ_xt') : upliftResistance,
       ),
     };
   });

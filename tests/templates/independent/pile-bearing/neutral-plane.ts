@@ -38,7 +38,8 @@ function balanceOf(
     return null;
   const along = parts.reduce((sum, { force }) => sum + Number(force), 0);
   const full = along + ring + within;
-  const hanging = Math.max(0, Math.min(along, (full - dead) / 2));
+  // Ground that the layers leave out hangs on the head as the dead load does.
+  const hanging = Math.max(0, Math.min(along, (full - dead - inputs.number('pile.Q_f')) / 2));
   let above = 0;
   for (const { force, length, bottom } of parts) {
     const below = above + Number(force);
@@ -50,10 +51,17 @@ function balanceOf(
 }
 
 /** The lines of the neutral plane, and the pile as a member there. */
-export function neutralPlane(site: Site, capacity: Capacity, dead: Maybe, allowed: Maybe): Names {
+export function neutralPlane(
+  site: Site,
+  capacity: Capacity,
+  { dead, drag }: { readonly dead: Maybe; readonly drag: Maybe },
+  allowed: Maybe,
+): Names {
   const { inputs, section } = site;
   const balance = balanceOf(site, capacity, dead);
-  const force = balance && dead !== null ? dead + balance.hanging : null;
+  // Drag ends at the plane, and before it where the ground settles to a lesser depth.
+  const down = balance && drag !== null ? Math.min(drag, inputs.number('pile.Q_f') + balance.hanging) : null;
+  const force = withAll([dead, down], (own, hung) => own + hung);
   const settling = settlesTo(site, capacity.depth);
   const factor = inputs.text('loads.basis') === 'LRFD' ? 1.25 : 1;
   const stress = withAll([force, section.materialLeft], (axial, area) =>
@@ -64,6 +72,7 @@ export function neutralPlane(site: Site, capacity: Capacity, dead: Maybe, allowe
       R_x: balance?.full ?? null,
       Q_x: balance?.hanging ?? null,
       z_x: balance?.depth ?? null,
+      Q_d: down,
       N_x: force,
       k_x: factor,
       σ_x: mpa(stress),

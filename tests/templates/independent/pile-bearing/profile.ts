@@ -13,7 +13,7 @@ export function depthLines(site: Site, found: Found, held: readonly Held[]): Nam
   const counting = held.filter(({ of }) => of.counts).map(({ of }) => of);
   const depths = profileOf(site, found, counting);
   const column = (of: (one: (typeof depths)[number]) => Cell) => depths.map(of);
-  const needed = neededLength(depths);
+  const needed = neededLength(depths, embedded);
   const columns: Names = {
     'depth.z_0': firstDepth(embedded, inputs.number('depth.dz_p')),
     'depth.profile.z_p': column(({ capacity }) => capacity.depth),
@@ -59,7 +59,10 @@ export function depthLines(site: Site, found: Found, held: readonly Held[]): Nam
       L_m: needed.betweenDepths,
       n_d: failing,
       El_n: withAll([first], (depth) => lengths.zero - depth),
-      L_o: withAll([first, lengths.free], (depth, up) => depth + up + inputs.number('depth.L_x')),
+      L_o: withAll(
+        [first, lengths.free],
+        (depth, up) => Math.max(depth, embedded) + up + inputs.number('depth.L_x'),
+      ),
     }),
     'depth.c_found': { verdict: meeting > 0 ? 'holds' : 'fails' },
     ...(failing !== null && {

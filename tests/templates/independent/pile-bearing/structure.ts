@@ -22,7 +22,13 @@ export function structure(
   const forces = counting.map(({ withoutDrag }) => withoutDrag);
   const most =
     forces.some((force) => force === null) || forces.length === 0 ? null : Math.max(...forces.map(Number));
-  const force = withAll([most, drag], (head, down) => head + onDrag * down);
+  // What passes over the pile relieves the drag as long: it hangs beside dead load and weight alone.
+  const permanent = counting.map(({ of, weight }) =>
+    withAll([weight, drag], (own, down) => (down > 0 ? Math.max(0, of.permanent + own) + onDrag * down : 0)),
+  );
+  const force = permanent.some((one) => one === null)
+    ? null
+    : withAll([most], (head) => Math.max(head, ...permanent.map(Number)));
   const stress = withAll([force, section.materialLeft], (axial, area) => (area > 0 ? axial / area : null));
   const isSteel = inputs.text('pile.material') === 'steel';
   const ratio = inputs.number('loads.E_s') / inputs.number('loads.f_y');

@@ -5,6 +5,12 @@ import { check, lines, type Names } from './names.ts';
 
 const idle: Verdict = { verdict: 'does not apply' };
 
+/** The least that codes put on a load that leads: ASCE/SEI 7-16 2.3.1, EN 1997-1 set A2, AASHTO LRFD Table 3.4.1-2. */
+const factored = { dead: 1.2, live: 1.3, drag: 1.05, storm: 1, quake: 1 };
+/** Loads that are not factored count in full. */
+const inFull = { dead: 1, live: 1, drag: 1, storm: 1 };
+const loadColumns = ['f_D', 'f_L', 'f_C', 'f_S', 'f_U', 'f_E', 'f_N'];
+
 /** Whether a row is of those that may take a load. */
 type Takes = (row: Row) => boolean;
 
@@ -52,22 +58,49 @@ export function takenLines(inputs: Inputs, drag: Maybe): Names {
     g_E: onNothing(loads.quake, 'f_E'),
   };
   const isForgotten = Object.values(forgotten).some((by) => by > 0);
-  const least = inputs.number('loads.f_min');
-  const held = (load: Maybe, by: number): Verdict =>
-    load === null ? { verdict: 'refused' } : load > 0 ? check(least, by) : idle;
+  const isFactored = inputs.text('loads.basis') === 'LRFD';
+  const least = isFactored ? factored : { ...inFull, quake: inputs.number('loads.f_min') };
+  const held = (load: Maybe, asked: number, by: number): Verdict =>
+    load === null ? { verdict: 'refused' } : load > 0 ? check(asked, by) : idle;
+  // A factor of service in a combination of factored loads: 1.2 at least in operation, 1 in a storm or an earthquake.
+  const ofService = counting.filter((row) => {
+    const most = Math.max(...loadColumns.map((column) => Math.abs(factor(row, column))));
+    return most < (isUsual(row) ? 1.2 : 1);
+  }).length;
   return {
     ...lines('loads', { ...found, ...forgotten, n_D: loads.dead > 0 ? 1 : 0 }),
     'loads.c_g': { verdict: isForgotten ? 'fails' : 'holds' },
     'loads.c_dead': { verdict: loads.dead > 0 ? 'holds' : 'fails' },
-    'loads.c_tD': held(loads.dead, found.f_Dx),
-    'loads.c_tL': held(loads.live, found.f_Lx),
-    'loads.c_tC': held(loads.crane, found.f_Cx),
-    'loads.c_tN': held(drag, found.f_Nx),
-    'loads.c_tS': held(loads.storm, found.f_Sx),
-    'loads.c_tU': held(loads.uplift, found.f_Ux),
-    'loads.c_tE': held(loads.quake, found.f_Ex),
-    'loads.c_tEu': held(loads.quake, found.f_Ey),
+    'loads.c_tD': held(loads.dead, least.dead, found.f_Dx),
+    'loads.c_tL': held(loads.live, least.live, found.f_Lx),
+    'loads.c_tC': held(loads.crane, least.live, found.f_Cx),
+    'loads.c_tN': held(drag, least.drag, found.f_Nx),
+    'loads.c_tS': held(loads.storm, least.storm, found.f_Sx),
+    'loads.c_tU': held(loads.uplift, least.storm, found.f_Ux),
+    'loads.c_tE': held(loads.quake, least.quake, found.f_Ex),
+    'loads.c_tEu': held(loads.quake, least.quake, found.f_Ey),
+    'loads.f_nD': least.dead,
+    'loads.f_nL': least.live,
+    'loads.f_nN': least.drag,
+    'loads.f_nS': least.storm,
+    'loads.f_nE': least.quake,
+    'loads.n_f': isFactored ? ofService : 0,
+    'loads.c_f': isFactored ? { verdict: ofService > 0 ? 'fails' : 'holds' } : idle,
+    ...craneLines(inputs),
     // AASHTO LRFD 10.7.1.2
     'loads.c_spr': check((2.5 * inputs.number('pile.D')) / 1000, inputs.number('loads.s_p')),
+  };
+}
+
+/** The loads of a crane against each other: along the rail and of its wheels, at work and in a storm, up and down. */
+function craneLines({ number }: Inputs): Names {
+  const [working, storm, uplift, wheel] = ['w_c', 'w_s', 'u_s', 'R_w'].map((name) =>
+    number(`loads.${name}`),
+  ) as [number, number, number, number];
+  const apart = Math.abs(working * number('loads.s_w') - wheel);
+  return {
+    'loads.c_w': working > 0 ? check(apart, wheel / 10) : idle,
+    'loads.c_ws': working > 0 && storm > 0 ? check(working / 2, storm) : idle,
+    'loads.c_us': uplift > 0 ? check(uplift, storm) : idle,
   };
 }

@@ -352,7 +352,7 @@ function demand(
     ...combinationColumns(held),
     ...governing(inputs, held, { ...resists, compression, friction, factors }),
     ...structure(inputs, section, lengths, held, above, (allowed) =>
-      capacity ? neutralPlane(site, capacity, loads.dead, allowed) : {},
+      capacity ? neutralPlane(site, capacity, { dead: loads.dead, drag: above }, allowed) : {},
     ),
     ...(capacity && {
       ...tipLines(site, capacity),
