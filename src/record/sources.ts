@@ -104,6 +104,12 @@ function kinded(reference = '', otherwise: SourceKind): Kinded {
   return { reference: written, kind: written === '' ? 'no reference' : (found?.[1] ?? otherwise) };
 }
 
+/** What a reference says of itself that keeps it from being relied on unseen; undefined for what cites a work, or nothing. */
+export function saysOfItself(reference: string): SourceKind | undefined {
+  const kind = words.find(([pattern]) => pattern.test(reference))?.[1];
+  return kind === 'cited' ? undefined : kind;
+}
+
 function distinct(all: readonly Kinded[]): readonly Kinded[] {
   return [...new Map(all.map((one) => [`${one.kind}: ${one.reference}`, one])).values()];
 }

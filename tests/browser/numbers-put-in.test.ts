@@ -74,7 +74,7 @@ test('the panel has the first terms of an aggregate, how many more there are, an
 });
 
 test('paper has the numbers of the row that governs below each formula of a table, and says which it is', async () => {
-  const paper = await toPaper(page);
+  const paper = await toPaper(page, 'full');
   const onPage = async (label: string): Promise<string> => {
     const described = page.locator('[data-field="label"]').getByText(label, { exact: true });
     return plain(

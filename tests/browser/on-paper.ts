@@ -9,7 +9,10 @@ export function tell(page: Page, event: 'beforeprint' | 'afterprint'): Promise<v
 }
 
 /** Has the page in hand laid out for paper, as large as a sheet of it. Leads to what is on the paper. */
-export async function toPaper(page: Page): Promise<Locator> {
+export async function toPaper(page: Page, working: 'brief' | 'full' = 'brief'): Promise<Locator> {
+  await page
+    .locator('quay-printed-book')
+    .evaluate((book, how) => Object.assign(book, { working: how }), working);
   await page.emulateMedia({ media: 'print' });
   await page.setViewportSize(PAPER);
   await tell(page, 'beforeprint');

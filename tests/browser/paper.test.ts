@@ -1,5 +1,6 @@
 import type { Locator } from 'playwright-core';
 import { beforeEach, describe, expect, test } from 'vitest';
+import type { Session } from '../../src/app/session/session.ts';
 import { axeFindings, line, showSheet, startFrom } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
 import { countPrinted, PAPER, tell, toPaper } from './on-paper.ts';
@@ -95,10 +96,10 @@ describe('a printed sheet', () => {
     await showSheet(page, 'Fender energy');
   });
 
-  test('has the numbers put in on every line that has some, and the screen has not', async () => {
+  test('has the numbers put in in full on every line that has some, and the screen has not', async () => {
     const onScreen = page.locator('quay-sheet quay-line:not(.active) .maths.numbers');
     expect(await onScreen.count()).toBe(0);
-    const paper = await toPaper(page);
+    const paper = await toPaper(page, 'full');
     const numbers = paper.locator('.maths.numbers');
     // Values of another sheet, which the paper in hand does not have.
     await expect
@@ -116,8 +117,22 @@ describe('a printed sheet', () => {
     expect(await onScreen.count()).toBe(0);
   });
 
-  test('has the numbers of a check whose side is calculated, and none that repeat its sides', async () => {
+  test('has them in brief where a check governs, and every formula all the same', async () => {
     const paper = await toPaper(page);
+    // The energy of a berthing fails: its two sides and what they are computed from are worked out, nothing farther back.
+    const failing = paper.locator('quay-line.check').filter({ hasText: 'fails' });
+    await expect.poll(() => failing.count()).toBe(1);
+    const brief = await paper.locator('.maths.numbers').count();
+    expect(brief).toBeGreaterThan(0);
+    const formulas = await paper.locator('.maths.symbols').count();
+    await tell(page, 'afterprint');
+    const full = await toPaper(page, 'full');
+    expect(await full.locator('.maths.numbers').count()).toBeGreaterThan(2 * brief);
+    expect(await full.locator('.maths.symbols').count()).toBe(formulas);
+  });
+
+  test('has the numbers of a check whose side is calculated, and none that repeat its sides', async () => {
+    const paper = await toPaper(page, 'full');
     const check = (sides: string) => paper.locator('quay-line.check').filter({ hasText: sides });
     await expect
       .poll(() => check('1.34 m').locator('.numbers').textContent())
@@ -127,7 +142,7 @@ describe('a printed sheet', () => {
 
   test('has no numbers below a formula of columns alone, which would be itself again', async () => {
     await showSheet(page, 'Debris by layer');
-    const paper = await toPaper(page);
+    const paper = await toPaper(page, 'full');
     await expect.poll(() => paper.locator('.maths.numbers').count()).toBeGreaterThan(0);
     const repeated = await paper.locator('quay-line').evaluateAll(
       (lines) =>
@@ -155,6 +170,44 @@ describe('a printed sheet', () => {
   });
 });
 
+test('a book printed in brief lacks no line, column or reference', async () => {
+  await openDemo();
+  const dialog = page.getByRole('dialog', { name: 'Print' });
+  await page.keyboard.press('Control+p');
+  await dialog.getByRole('radio', { name: 'the whole book' }).check();
+  await expect
+    .poll(() => dialog.getByRole('status').textContent(), { timeout: 60_000 })
+    .toMatch(/^About \d+/);
+  const { lacking, found } = await page.locator('quay-printed-book').evaluate((printed) => {
+    const { session } = printed as HTMLElement & { session: Session };
+    const plain = (text: string): string => text.replace(/\s+/g, ' ');
+    const of = [...(printed.shadowRoot?.querySelectorAll('quay-printed-sheet') ?? [])];
+    const lacking: string[] = [];
+    let found = 0;
+    for (const { key, parts } of session.notebook.book.sheets) {
+      const text = plain(of.find(({ sheet }) => sheet === key)?.shadowRoot?.textContent ?? '');
+      const expectText = (words: string | undefined): void => {
+        if (words === undefined || words === '') return;
+        if (text.includes(plain(words))) found += 1;
+        else lacking.push(`${key}: ${words}`);
+      };
+      for (const part of parts) {
+        if (part.kind === 'prose') for (const paragraph of part.text.split(/\n+/)) expectText(paragraph);
+        else if (part.kind === 'rows' || part.kind === 'table') {
+          for (const one of part.kind === 'rows' ? part.rows : part.columns) {
+            expectText(one.label);
+            // Of a line with methods the reference of the one in force stands there.
+            if (!('methods' in one)) expectText(one.reference);
+          }
+        }
+      }
+    }
+    return { lacking, found };
+  });
+  expect(lacking).toEqual([]);
+  expect(found).toBeGreaterThan(900);
+});
+
 test('the title block is a whole box on paper, its texts wrapped', async () => {
   await startFrom(page, 'Demolition debris: quantities, haul fleet, cost');
   const subject =
@@ -176,16 +229,16 @@ test('the title block is a whole box on paper, its texts wrapped', async () => {
   expect(Number.parseFloat(sides[0] ?? '')).toBeGreaterThan(0);
 });
 
-test('the printed overview begins with the bars below its title, and is as wide as the paper', async () => {
+test('the printed overview has a bar beside each verdict, and is as wide as the paper', async () => {
   await openDemo();
   await openOverview();
   const overview = (await toPaper(page)).locator('quay-overview');
   const paper = await boxOf(overview.locator('.page'));
-  const bars = await boxOf(overview.locator('.quay-figure').first());
   const table = await boxOf(overview.locator('table').first());
   expect(paper.width).toBeCloseTo(PAPER.width, 0);
-  expect(bars.height).toBeGreaterThan(300);
-  expect(bars.y + bars.height - paper.y).toBeLessThan(PAPER.height);
+  const verdicts = overview.locator('tbody tr').filter({ hasText: /\d %/ });
+  expect(await verdicts.count()).toBeGreaterThan(20);
+  expect(await verdicts.filter({ has: page.locator('svg.bar') }).count()).toBe(await verdicts.count());
   expect(table.x + table.width).toBeLessThanOrEqual(paper.x + paper.width + 1);
 });
 
@@ -220,12 +273,12 @@ describe('the dialog of printing', () => {
       ]);
       const feet = (await foot()).filter((one) => one.startsWith('bottom-left'));
       for (const [at, words] of [
-        'Contents',
-        'part 1 of 3: All checks',
+        'Contents; part 1 of 3: All checks',
         'part 2 of 3: Existing wharf',
+        'part 3 of 3: Fender energy',
       ].entries())
         expect(feet[at]).toContain(` · ${words} · `);
-      expect(feet).toHaveLength(4);
+      expect(feet).toHaveLength(3);
       // Heads of tables that a browser repeats on paper may take one page more for a part.
       const printed = await countPrinted(page);
       expect(printed).toBeGreaterThanOrEqual(pages);

@@ -61,6 +61,16 @@ export class AboutPage extends LitElement {
         }
       }
       :host([paper]) {
+        :is(dt, dd) {
+          padding-block: 2px;
+          line-height: 1.25;
+        }
+        dd {
+          max-width: none;
+        }
+        li + li {
+          margin-block-start: 1px;
+        }
         :is(dt, li) {
           break-inside: avoid;
         }

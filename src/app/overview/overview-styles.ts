@@ -211,14 +211,15 @@ export const overviewStyles = css`
   :host([paper]) {
     --margin: 108px;
     --lead: 16px;
+    --type-small: 13.2px;
 
     height: auto;
     overflow: visible;
 
-    /* Set wider than the 700 px of A4 and of Letter within their margins, and fitted to them. */
+    /* Set wider than the 700 px of A4 and of Letter within their margins, and fitted to them, as sheets are. */
     .page {
-      width: 860px;
-      zoom: calc(700 / 860);
+      width: 920px;
+      zoom: calc(700 / 920);
       max-width: none;
       min-height: 0;
       margin: 0;
@@ -237,7 +238,24 @@ export const overviewStyles = css`
       break-inside: avoid;
     }
     :is(th, td) {
-      padding-block: 4px;
+      padding-block: 2px;
+      line-height: 1.25;
+    }
+    :is(h2, h3) {
+      padding-block: 12px 3px;
+    }
+    .described {
+      width: 40%;
+    }
+    /* The margin keeps its width, however wide the columns beside it would be. */
+    .sheet::before {
+      display: block;
+      width: calc(var(--margin) - 26px);
+      content: '';
+    }
+    .bar-cell {
+      width: 54px;
+      padding-inline: 0 12px;
     }
   }
 `;

@@ -11,6 +11,7 @@ import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { typesetFormula } from '../sheet/line/formula-set.ts';
 import { drawFormula } from '../sheet/line/formula-view.ts';
+import { barStyles, utilisationBar } from '../sheet/line/utilisation-bar.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { OwnWidth } from '../style/own-width.ts';
@@ -30,7 +31,7 @@ const WIDE = 780;
 /** A page over the whole book: every check with its verdict, every problem and remark, every stated and linked value, every open item and assumption. */
 export class Overview extends LitElement {
   static override properties = { session: { attribute: false }, narrow: { state: true } };
-  static override styles = [mathsStyles, overviewStyles];
+  static override styles = [mathsStyles, overviewStyles, barStyles];
   declare session: Session;
   /** Whether the page is too narrow for the wide drawing, and for demand and capacity in columns of their own. */
   declare narrow: boolean;
@@ -52,7 +53,8 @@ export class Overview extends LitElement {
 
   override render(): TemplateResult {
     const { notebook } = this.session;
-    const bars = drawUtilisations(notebook, this.narrow ? 'narrow' : 'wide');
+    // Paper has the bars within the table.
+    const onPaper = this.hasAttribute('paper');
     const { problems, remarks, checks } = findingsOf(notebook);
     return html`<div class="page">
       <slot name="title-block"></slot>
@@ -62,8 +64,7 @@ export class Overview extends LitElement {
           ? html`<p class="words quiet">
               The book has no check yet. A check compares a demand with a capacity; insert one from the menu of a line.
             </p>`
-          : html`<div class="words bars" @click=${this.#goToBar}>${bars.map(({ svg }) => drawMarkup(svg))}</div>
-              ${this.#checks(checks)}`
+          : html`${onPaper ? nothing : this.#bars()} ${this.#checks(checks)}`
       }
       <h3 id="problems" tabindex="-1">Problems</h3>
       ${
@@ -88,6 +89,11 @@ export class Overview extends LitElement {
       })}
       ${this.#prose('Open items', 'open item')} ${this.#prose('Assumptions', 'assumption')}
     </div>`;
+  }
+
+  #bars(): TemplateResult {
+    const bars = drawUtilisations(this.session.notebook, this.narrow ? 'narrow' : 'wide');
+    return html`<div class="words bars" @click=${this.#goToBar}>${bars.map(({ svg }) => drawMarkup(svg))}</div>`;
   }
 
   override updated(): void {
@@ -118,7 +124,7 @@ export class Overview extends LitElement {
         <tr>
           <th scope="col" class="sheet">Sheet</th>
           <th scope="col" class="name">Symbol</th>
-          <th scope="col">Description</th>
+          <th scope="col" class="described">Description</th>
           ${
             this.narrow
               ? nothing
@@ -127,6 +133,7 @@ export class Overview extends LitElement {
           }
           <th scope="col" class="number">Utilisation</th>
           <th scope="col" class="verdict">Verdict</th>
+          ${this.hasAttribute('paper') ? html`<td class="bar-cell"></td>` : nothing}
         </tr>
       </thead>
       <tbody>
@@ -152,7 +159,7 @@ export class Overview extends LitElement {
       <td>
         ${this.#goButton(labelOf(item), placeOfId(this.session.notebook, item.id))}
         ${this.narrow && sides?.demand ? html`<div class="quiet sides"><span>demand ${sides.demand},</span> <span>capacity ${sides.capacity}</span></div>` : nothing}
-        ${inapplicable && item.applies ? html`<div class="quiet condition">${this.#condition(item.applies)}</div>` : nothing}
+        ${inapplicable && item.applies && !this.hasAttribute('paper') ? html`<div class="quiet condition">${this.#condition(item.applies)}</div>` : nothing}
         ${verdict?.outOfRange ? html`<div class="out-of-range">${this.#inWords(verdict.outOfRange, item.sheet).message}</div>` : nothing}
         ${eased ? html`<div class="out-of-range">${this.#inWords(eased, item.sheet).message}</div>` : nothing}
       </td>
@@ -164,6 +171,7 @@ export class Overview extends LitElement {
       }
       <td class="number use">${use}</td>
       <td class="verdict">${verdictCell}</td>
+      ${this.hasAttribute('paper') ? html`<td class="bar-cell">${verdict?.utilisation === undefined ? nothing : html`<span class=${verdict.holds ? 'holds' : 'fails'}>${utilisationBar(verdict.utilisation)}</span>`}</td>` : nothing}
     </tr>`;
   }
 

@@ -12,6 +12,7 @@ import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
+import { countWords } from '../view-model/count-words.ts';
 import { labelOf, placeOfId } from '../view-model/places.ts';
 import { narrowPageStyles, overviewStyles } from './overview-styles.ts';
 
@@ -27,6 +28,18 @@ const advice: Readonly<Record<SourceKind, string>> = {
   'own working': 'Follows from other lines by arithmetic, geometry or statics.',
   cited: 'The work cited was read for the template, or is cited by whoever wrote the line.',
 };
+
+/** The kinds that somebody has to look after: on paper each of these references has a paragraph of its own. */
+const weak: ReadonlySet<SourceKind> = new Set(
+  SOURCE_KINDS.filter((kind) => kind !== 'own working' && kind !== 'no work cited'),
+);
+
+/** References that need nobody's care, one behind the other: each stands beside its lines too. */
+function runOn(sources: readonly Source[]): TemplateResult {
+  return html`<p class="words run-on">
+    ${sources.map(({ reference, results }, at) => html`${at === 0 ? nothing : '; '}${reference} <span class="quiet">(${writeNumber(results)})</span>`)}
+  </p>`;
+}
 
 /** How many lines of a reference are named on the screen before more are asked for; on paper all are. */
 const NAMED = 4;
@@ -55,16 +68,50 @@ export class SourcesPage extends LitElement {
         p.quiet {
           break-after: avoid;
         }
-        /* What rests on common practice alone may fill a page: kept together it would leave the page before it blank. */
-        tr {
-          break-inside: auto;
+        /* In two columns, each reference a short paragraph: how many results, the words, the symbols it stands beside. */
+        table,
+        tbody {
+          display: block;
+          width: auto;
         }
-        /* One behind the other, for nothing is pressed there. */
+        .run-on {
+          font-size: var(--type-small);
+          line-height: 1.3;
+        }
+        thead {
+          display: none;
+        }
+        table {
+          margin-inline: calc(var(--margin) + var(--lead)) 0;
+          font-size: var(--type-small);
+        }
+        tbody {
+          columns: 2;
+          column-gap: 28px;
+        }
+        tr {
+          display: block;
+          padding-block: 1px;
+          border-block-end: 1px solid var(--rule);
+          break-inside: avoid;
+        }
+        td {
+          display: block;
+          padding: 0;
+          border: 0;
+          overflow-wrap: anywhere;
+        }
+        .lines {
+          color: var(--ink-soft);
+        }
         .lines > :not(.beyond) {
           display: inline;
         }
         .lines > span:not(.beyond, :last-of-type)::after {
-          content: '; ';
+          content: ', ';
+        }
+        .lines button {
+          color: inherit;
         }
       }
       .reference {
@@ -124,7 +171,11 @@ export class SourcesPage extends LitElement {
     if (sources.length === 0) return nothing;
     return html`<h3>${kind[0]?.toUpperCase()}${kind.slice(1)}</h3>
       <p class="words quiet">${advice[kind]}</p>
-      <table aria-label=${`References: ${kind}`}>
+      ${this.hasAttribute('paper') && !weak.has(kind) ? runOn(sources) : this.#table(kind, sources)}`;
+  }
+
+  #table(kind: SourceKind, sources: readonly Source[]): TemplateResult {
+    return html`<table aria-label=${`References: ${kind}`}>
         <thead>
           <tr>
             <td class="sheet"></td>
@@ -141,23 +192,30 @@ export class SourcesPage extends LitElement {
 
   #source({ reference, kind, results, lines }: Source): TemplateResult {
     const key = `${kind}: ${reference}`;
-    const more = this.#whole.has(key) ? 0 : lines.length - NAMED;
     const none = kind === 'stated' ? 'reason open' : 'none';
+    const words = reference === '' ? html`<span class="quiet">${none}</span>` : reference;
+    if (this.hasAttribute('paper'))
+      return html`<tr>
+        <td>${words} <span class="lines">(${countWords(results, 'result')}: ${this.#lines(lines, key)})</span></td>
+      </tr>`;
     return html`<tr>
       <td class="sheet"></td>
-      <td class="reference">${reference === '' ? html`<span class="quiet">${none}</span>` : reference}</td>
+      <td class="reference">${words}</td>
       <td class="number">${writeNumber(results)}</td>
-      <td class="lines">
-        ${lines.map((id, at) => this.#line(id, more > 0 && at >= NAMED))}
-        ${
-          more > 0
-            ? html`<button type="button" class="more" @click=${() => this.#showWhole(key)}>
-                and ${writeNumber(more)} more
-              </button>`
-            : nothing
-        }
-      </td>
+      <td class="lines">${this.#lines(lines, key)}</td>
     </tr>`;
+  }
+
+  #lines(lines: readonly string[], key: string): TemplateResult {
+    const more = this.#whole.has(key) ? 0 : lines.length - NAMED;
+    return html`${lines.map((id, at) => this.#line(id, more > 0 && at >= NAMED))}
+    ${
+      more > 0
+        ? html`<button type="button" class="more" @click=${() => this.#showWhole(key)}>
+            and ${writeNumber(more)} more
+          </button>`
+        : nothing
+    }`;
   }
 
   #showWhole(key: string): void {
@@ -171,7 +229,7 @@ export class SourcesPage extends LitElement {
     const item = notebook.model.items.get(id);
     const place = placeOfId(notebook, id);
     const label = item ? labelOf(item) : '';
-    const words = html`${drawMarkup(math(symbolMath(id)))}${label === '' || label === id ? nothing : ` ${label}`}`;
+    const words = html`${drawMarkup(math(symbolMath(id)))}${label === '' || label === id || this.hasAttribute('paper') ? nothing : ` ${label}`}`;
     return html`<span class=${isMore ? 'beyond' : ''}>
       ${place ? html`<button type="button" @click=${() => this.session.jumpTo(place)}>${words}</button>` : words}
     </span>`;

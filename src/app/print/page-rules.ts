@@ -1,12 +1,6 @@
 import type { Book } from '../../document/index.ts';
+import type { PageRun } from './page-runs.ts';
 import type { Paper } from './paper.ts';
-
-/** A run of printed pages with a foot of its own. */
-export interface PageRun {
-  /** The name that the run's elements have as their `page`. */
-  readonly name: string;
-  readonly title: string;
-}
 
 /**
  * The rules of the pages: their paper, and a foot on each that tells what it is a page of, so that a loose one finds its

@@ -7,7 +7,24 @@ import { countWords } from '../view-model/count-words.ts';
 import { type Paper, papers, usualPaper } from './paper.ts';
 import { idOf, type PrintChoice, pieceInHand, piecesOf, titleOf } from './pieces.ts';
 import type { PrintedBook } from './quay-printed-book.ts';
+import type { Working } from './working.ts';
 import './quay-printed-book.ts';
+
+/** How much working there may be, and what each way prints. */
+const workings: readonly { readonly working: Working; readonly words: string; readonly sentence: string }[] =
+  [
+    {
+      working: 'brief',
+      words: 'brief',
+      sentence:
+        'Each line has its formula, value and reference; numbers are put in for the checks that govern, and for what their sides are computed from.',
+    },
+    {
+      working: 'full',
+      words: 'in full',
+      sentence: 'Each line has its formula with the numbers put in, for a check by hand line by line.',
+    },
+  ];
 
 /** Asks what of the book is to be printed and on which paper, and tells about how many pages that takes. */
 export class PrintDialog extends LitElement {
@@ -16,6 +33,7 @@ export class PrintDialog extends LitElement {
     which: { state: true },
     ids: { state: true },
     paper: { state: true },
+    working: { state: true },
     pages: { state: true },
     open: { state: true },
   };
@@ -51,18 +69,20 @@ export class PrintDialog extends LitElement {
   declare which: PrintChoice['which'];
   declare ids: ReadonlySet<string>;
   declare paper: Paper['size'];
-  /** About how many pages are printed; undefined while they are counted. */
-  declare pages: number | undefined;
+  declare working: Working;
+  /** About how many pages are printed, or are so far while they are counted. */
+  declare pages: { readonly number: number; readonly counted: boolean };
   declare open: boolean;
   /** Counts countings: one that ends after the next began is given up. */
   #counting = 0;
-  #timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor() {
     super();
     this.which = 'in hand';
     this.ids = new Set();
     this.paper = usualPaper(navigator.language);
+    this.working = 'brief';
+    this.pages = { number: 0, counted: false };
     this.open = false;
   }
 
@@ -118,8 +138,17 @@ export class PrintDialog extends LitElement {
                   </label>`,
                 )}
               </fieldset>
-              <p class="quiet" role="status">${none ? 'Nothing is chosen.' : this.pages === undefined ? 'Counting the pages…' : `About ${countWords(this.pages, 'page')}.`}
-                ${book.settings.printedTables === 'whole' ? 'Long calculated tables are printed whole, as set under Book.' : 'Of a long calculated table the first, the last and the governing rows are printed; Book in the top bar has it whole.'}</p>
+              <fieldset class="choices">
+                <legend>Working</legend>
+                ${workings.map(
+                  ({ working, words }) => html`<label>
+                    <input type="radio" name="working" .checked=${this.working === working} @change=${() => this.#choose({ working })} />${words}
+                  </label>`,
+                )}
+              </fieldset>
+              <p class="quiet">${workings.find(({ working }) => working === this.working)?.sentence}</p>
+              <p class="quiet">${this.#howMany(none)}
+                ${book.settings.printedTables === 'whole' ? 'Long calculated tables are printed whole, as set under Book.' : `Of a calculated table of more than ${this.working === 'brief' ? 16 : 48} rows the first, the last and the governing ones are printed; Book in the top bar has it whole.`}</p>
               <form method="dialog" class="buttons">
                 <button>Cancel</button>
                 <button type="button" class="main" ?disabled=${none} @click=${this.#print}>Print</button>
@@ -128,6 +157,18 @@ export class PrintDialog extends LitElement {
         }
       </dialog>
       <quay-printed-book .session=${session}></quay-printed-book>`;
+  }
+
+  #howMany(none: boolean): TemplateResult {
+    const { number, counted } = this.pages;
+    const words = none
+      ? 'Nothing is chosen.'
+      : counted
+        ? `About ${countWords(number, 'page')}.`
+        : 'Counting the pages…';
+    const soFar =
+      none || counted || number === 0 ? nothing : html`<span aria-hidden="true">${number} so far.</span>`;
+    return html`<span role="status">${words}</span> ${soFar}`;
   }
 
   #pieces(): TemplateResult {
@@ -148,35 +189,46 @@ export class PrintDialog extends LitElement {
     this.#choose({ ids });
   }
 
-  #choose(chosen: Partial<Pick<PrintDialog, 'which' | 'ids' | 'paper'>>): void {
+  #choose(chosen: Partial<Pick<PrintDialog, 'which' | 'ids' | 'paper' | 'working'>>): void {
     Object.assign(this, chosen);
     this.#countSoon();
   }
 
-  /** Counts the pages once the dialog has answered. */
+  /** Lays out what is chosen and counts its pages, once the dialog has answered. */
   #countSoon(): void {
-    this.pages = undefined;
-    clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => void this.#lay(), 50);
-  }
-
-  /** Lays out what is chosen and counts its pages; false if something else was chosen meanwhile. */
-  async #lay(): Promise<boolean> {
+    this.pages = { number: 0, counted: false };
     this.#counting += 1;
     const turn = this.#counting;
-    clearTimeout(this.#timer);
+    setTimeout(() => void this.#count(turn), 50);
+  }
+
+  async #count(turn: number): Promise<void> {
+    const isCurrent = (): boolean => turn === this.#counting && this.open;
     const printed = this.#book;
-    if (!printed || !this.open) return false;
+    if (!printed || !isCurrent()) return;
+    this.#tell(printed);
+    const number = await printed.lay((soFar) => {
+      if (isCurrent()) this.pages = { number: soFar, counted: false };
+    });
+    if (isCurrent()) this.pages = { number, counted: true };
+  }
+
+  /** Tells the book on its paper what is chosen here. */
+  #tell(printed: PrintedBook): void {
     printed.choice = this.#choice;
     printed.paper = this.paper;
-    const pages = await printed.lay();
-    if (turn !== this.#counting) return false;
-    this.pages = pages;
-    return true;
+    printed.working = this.working;
   }
 
   readonly #print = async (): Promise<void> => {
-    if (!(await this.#lay())) return;
+    const printed = this.#book;
+    if (!printed) return;
+    // Who has decided waits for the paper alone: what is not laid out yet is so in one go.
+    if (!this.pages.counted) {
+      this.#counting += 1;
+      this.#tell(printed);
+      await printed.lay();
+    }
     // What is laid out has a frame to stand before the browser takes it: a script's print gives it none.
     requestAnimationFrame(() =>
       setTimeout(() => {
@@ -189,7 +241,6 @@ export class PrintDialog extends LitElement {
   readonly #closed = (): void => {
     this.open = false;
     this.#counting += 1;
-    clearTimeout(this.#timer);
     const printed = this.#book;
     if (!printed) return;
     printed.clear();

@@ -2,17 +2,35 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { type Book, createHasher, hashBook } from '../../document/index.ts';
 import type { Session } from '../session/session.ts';
 import { pageRules } from './page-rules.ts';
+import { type PageRun, pageRuns } from './page-runs.ts';
 import { PAPER_WIDTH, type Paper, papers, usualPaper } from './paper.ts';
-import { chosenPieces, type Piece, type PrintChoice, titleOf } from './pieces.ts';
+import { chosenPieces, type Piece, type PrintChoice } from './pieces.ts';
+import type { Working } from './working.ts';
 import './quay-contents.ts';
 import './quay-printed-sheet.ts';
 
 /** What is laid out for paper. */
 interface Print {
   readonly pieces: readonly Piece[];
+  readonly runs: readonly PageRun[];
   readonly paper: Paper;
+  readonly working: Working;
   readonly hash: string;
 }
+
+/** How many pieces are drawn, the last of them up to how many of its parts. */
+interface Drawn {
+  readonly pieces: number;
+  readonly parts: number;
+}
+
+const whole: Drawn = { pieces: Number.POSITIVE_INFINITY, parts: Number.POSITIVE_INFINITY };
+
+/** How long is laid out in one go, in ms: a person takes an answer within it for immediate. */
+const SLICE = 60;
+
+/** Lets the browser answer the person between two parts that are laid out. */
+const breath = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
 
 /**
  * The book on its paper: what was chosen of it, one piece after the other, behind a page of contents where there are
@@ -20,7 +38,11 @@ interface Print {
  * columns of a page's size, which the browser breaks nearly as it does pages.
  */
 export class PrintedBook extends LitElement {
-  static override properties = { session: { attribute: false }, print: { state: true } };
+  static override properties = {
+    session: { attribute: false },
+    print: { state: true },
+    drawn: { state: true },
+  };
   static override styles = css`
     :host {
       display: block;
@@ -55,9 +77,11 @@ export class PrintedBook extends LitElement {
 
   declare session: Session;
   declare print: Print | undefined;
+  declare drawn: Drawn;
   /** What the next print is of. */
   choice: PrintChoice = { which: 'in hand' };
   paper: Paper['size'] = usualPaper(navigator.language);
+  working: Working = 'brief';
   readonly #hasher = createHasher();
   /** The texts are the book's, so the rules are written when the book is printed. */
   readonly #rules = new CSSStyleSheet();
@@ -80,29 +104,50 @@ export class PrintedBook extends LitElement {
     if (!this.print) void this.lay();
   };
 
-  /** Lays out what was chosen. Gives about how many pages that makes. */
-  async lay(): Promise<number> {
+  /**
+   * Lays out what was chosen. Gives about how many pages that makes. With `counted`, which is told how many there are so
+   * far, it is laid out part by part, and the browser answers the person in between; without, in one go.
+   */
+  async lay(counted?: (pages: number) => void): Promise<number> {
     const { notebook, sheet, overview } = this.session;
     const pieces = chosenPieces(notebook.book, this.choice, { sheet, overview });
     const paper = papers.find(({ size }) => size === this.paper) ?? papers[0];
     if (!paper) throw new Error('there is no paper');
     const hash = hashBook(notebook.book, this.#hasher);
-    const laid = { pieces, paper, hash };
+    const runs = pageRuns(pieces, notebook.book);
+    const laid = { pieces, runs, paper, hash, working: this.working };
     this.print = laid;
+    this.drawn = counted ? { pieces: 0, parts: 1 } : whole;
     await this.updateComplete;
-    await drawnBelow(this.renderRoot);
     // It was taken away, or something else was laid out, meanwhile.
+    let since = performance.now();
+    while (counted && (await this.#drawMore(laid))) {
+      if (performance.now() - since < SLICE) continue;
+      await breath();
+      if (this.print !== laid) return 0;
+      // Counting has the browser lay out all that is drawn, so it is done once for each piece.
+      if (this.drawn.parts === 1) counted(this.#count());
+      since = performance.now();
+    }
+    await drawnBelow(this.renderRoot);
     if (this.print !== laid) return 0;
-    const runs = [
-      ...(pieces.length > 1 ? [{ name: 'contents', title: 'Contents' }] : []),
-      ...pieces.map((piece, at) => ({
-        name: pageName(at),
-        title: partTitle(piece, at, pieces, notebook.book),
-      })),
-    ];
     this.#rules.replaceSync(pageRules(notebook.book, runs, paper.size, hash));
     if (!document.adoptedStyleSheets.includes(this.#rules)) document.adoptedStyleSheets.push(this.#rules);
     return this.#count();
+  }
+
+  /** Draws the next part of the sheet that is being drawn, or begins the next piece; false when all is drawn, or something else is. */
+  async #drawMore(laid: Print): Promise<boolean> {
+    if (this.print !== laid) return false;
+    const { length } = laid.pieces;
+    const { pieces, parts } = this.drawn;
+    const sheet = [...this.renderRoot.querySelectorAll('quay-printed-sheet')].at(-1);
+    if (sheet && !sheet.isWhole) this.drawn = { pieces, parts: parts + 1 };
+    else if (pieces < length) this.drawn = { pieces: pieces + 1, parts: 1 };
+    else return false;
+    await this.updateComplete;
+    await sheet?.updateComplete;
+    return true;
   }
 
   /** Takes the paper away again. */
@@ -119,33 +164,55 @@ export class PrintedBook extends LitElement {
   }
 
   override render(): TemplateResult | typeof nothing {
-    const { print, session } = this;
+    const { print, session, drawn } = this;
     if (!print) return nothing;
-    const { pieces, paper } = print;
+    const { pieces, runs, paper } = print;
     const { book } = session.notebook;
-    const piece = (
-      name: string,
-      title: string,
-      of: (block: TemplateResult) => TemplateResult,
-    ): TemplateResult => html`<div
-      class="piece"
-      .style=${`--height: ${Math.floor(paper.height)}px; page: ${name}`}
-    >
-      ${of(html`<quay-title-block slot="title-block" paper .session=${session} .sheetWords=${title}></quay-title-block>`)}
-    </div>`;
-    const all = pieces.map((one, at) =>
-      piece(pageName(at), sheetWords(one, book), (block) => this.#piece(one, block)),
+    const block = (words: string): TemplateResult =>
+      html`<quay-title-block slot="title-block" paper .session=${session} .sheetWords=${words}></quay-title-block>`;
+    const shown = runs.filter(
+      ({ contents, pieces: [first] }) => contents || (first && first.at < drawn.pieces),
     );
-    if (pieces.length < 2) return html`${all}`;
-    const contents = (block: TemplateResult) =>
-      html`<quay-contents paper .session=${session} .pieces=${pieces} .hash=${print.hash}>${block}</quay-contents>`;
-    return html`${piece('contents', `all ${book.sheets.length}`, contents)}${all}`;
+    return html`${shown.map(
+      (run) =>
+        html`<div class="piece" .style=${`--height: ${Math.floor(paper.height)}px; page: ${run.name}`}>
+          ${
+            run.contents
+              ? html`<quay-contents paper .session=${session} .pieces=${pieces} .hash=${print.hash}
+                  >${block(`all ${book.sheets.length}`)}</quay-contents
+                >`
+              : nothing
+          }
+          ${run.pieces
+            .filter(({ at }) => at < drawn.pieces)
+            .map(({ piece, at }, index) => {
+              const words = sheetWords(piece, book);
+              const begins = index === 0 && !run.contents;
+              const parts = at === drawn.pieces - 1 ? drawn.parts : whole.parts;
+              return this.#piece(piece, print, parts, begins ? block(words) : nothing, words);
+            })}
+        </div>`,
+    )}`;
   }
 
-  #piece(piece: Piece, block: TemplateResult): TemplateResult {
+  /** A piece below its title block; one that runs on from another has none, and says which sheet it is. */
+  #piece(
+    piece: Piece,
+    { working }: Print,
+    parts: number,
+    block: TemplateResult | typeof nothing,
+    words: string,
+  ): TemplateResult {
     const { session } = this;
     if (piece.kind === 'sheet')
-      return html`<quay-printed-sheet .session=${session} .sheet=${piece.sheet}>${block}</quay-printed-sheet>`;
+      return html`<quay-printed-sheet
+        .session=${session}
+        .sheet=${piece.sheet}
+        .working=${working}
+        .upTo=${parts}
+        .runsOn=${block === nothing ? `sheet ${words}` : ''}
+        >${block}</quay-printed-sheet
+      >`;
     switch (piece.page) {
       case 'about':
         return html`<quay-about-page paper .session=${session}>${block}</quay-about-page>`;
@@ -155,17 +222,6 @@ export class PrintedBook extends LitElement {
         return html`<quay-overview paper .session=${session}>${block}</quay-overview>`;
     }
   }
-}
-
-/** The name of the pages of a piece, for the rules of their foot. */
-function pageName(at: number): string {
-  return `piece-${at + 1}`;
-}
-
-/** The title at the foot of a piece's pages, with the number that it has in the contents. */
-function partTitle(piece: Piece, at: number, pieces: readonly Piece[], book: Book): string {
-  const title = titleOf(piece, book);
-  return pieces.length > 1 ? `part ${at + 1} of ${pieces.length}: ${title}` : title;
 }
 
 /** What the title block says of the sheet: its place in the book, as on the screen. */

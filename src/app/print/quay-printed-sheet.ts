@@ -1,16 +1,18 @@
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import { findSheet } from '../../document/index.ts';
+import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { findSheet, type Part, type Sheet } from '../../document/index.ts';
+import type { Notebook } from '../../notebook/index.ts';
 import type { Session } from '../session/session.ts';
 import { lineStyles } from '../sheet/line/line-styles.ts';
-import { drawPart } from '../sheet/page-parts.ts';
+import { drawPart, type Page } from '../sheet/page-parts.ts';
 import {
   describedWidth,
   PRINT_WIDTH,
-  PRINTED_MATHS,
   pageStyle,
+  printTracks,
   roomFor,
+  roomForColumn,
   symbolWidth,
-  tracksFor,
+  type Tracks,
 } from '../sheet/paper/page-measure.ts';
 import { pageStyles } from '../sheet/paper/page-styles.ts';
 import { printStyles } from '../sheet/paper/print-styles.ts';
@@ -18,15 +20,25 @@ import { gridMap } from '../sheet/place/grid-map.ts';
 import type { SheetHost } from '../sheet/sheet-host.ts';
 import { printedStatedStyles } from '../sheet/table/printed-stated.ts';
 import { printedTableStyles } from '../sheet/table/printed-table.ts';
+import { hasNoLine } from '../sheet/table/table-sources.ts';
 import { tableStyles } from '../sheet/table/table-styles.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
+import { governingLines } from './governing-lines.ts';
+import { sheetReferences } from './sheet-references.ts';
+import type { Working } from './working.ts';
 
 /** Nothing is edited on paper. */
 const noHost: SheetHost = { commit: () => undefined, cancel: () => undefined };
 
-/** A sheet of the book as it is printed: the lines of the page with the numbers put in, and no cell to stand on. */
+/** A sheet of the book as it is printed: its lines with as much working as is wanted, the list of its references, and no cell to stand on. */
 export class PrintedSheet extends LitElement {
-  static override properties = { session: { attribute: false }, sheet: { attribute: false } };
+  static override properties = {
+    session: { attribute: false },
+    sheet: { attribute: false },
+    working: { attribute: false },
+    upTo: { attribute: false },
+    runsOn: { attribute: false },
+  };
   static override styles = [
     pageStyles,
     lineStyles,
@@ -35,36 +47,173 @@ export class PrintedSheet extends LitElement {
     printStyles,
     printedTableStyles,
     printedStatedStyles,
+    css`
+      .runs-on {
+        border-block-start: 1.5px solid var(--ink);
+      }
+      h2 .place {
+        float: right;
+        color: var(--ink-soft);
+        font-size: var(--type-small);
+        font-weight: 400;
+      }
+      .side-by-side {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0 28px;
+        align-items: start;
+        margin-inline-start: calc(var(--margin) + 12px);
+      }
+      .side-by-side .part {
+        max-width: 100%;
+        break-inside: avoid;
+      }
+      /* What is written about a table is no wider than it. */
+      .side-by-side :is(.part-title, p) {
+        width: 0;
+        min-width: 100%;
+      }
+      .side-by-side .part-title {
+        grid-template-columns: minmax(0, 1fr);
+      }
+      .side-by-side .part-title .title {
+        grid-column: 1;
+        padding-inline: 0;
+      }
+      .side-by-side :is(.printed-table, .table-sources, .printed-stated) {
+        margin-inline-start: 0;
+      }
+      .references {
+        margin: 14px 0 0 calc(var(--margin) + 12px);
+        padding-block-start: 4px;
+        border-block-start: 1.5px solid var(--ink);
+        font-size: var(--type-small);
+        line-height: 1.25;
+      }
+      .references h3 {
+        font-weight: 600;
+        break-after: avoid;
+      }
+      .references ol {
+        margin: 0;
+        padding: 0;
+        columns: 3;
+        column-gap: 20px;
+        list-style: none;
+      }
+      .references li {
+        display: grid;
+        grid-template-columns: 2.6em minmax(0, 1fr);
+        break-inside: avoid;
+        overflow-wrap: anywhere;
+      }
+    `,
   ];
 
   declare session: Session;
   /** The key of the sheet. */
   declare sheet: string;
+  declare working: Working;
+  /** How many of its parts are drawn so far; the list of references comes with the last. */
+  declare upTo: number;
+  /** What is said beside the title of a sheet that follows another without a title block of its own. */
+  declare runsOn: string;
+  #drawing: Drawing | undefined;
 
-  override render(): TemplateResult | typeof nothing {
+  /** Whether all of the sheet is drawn. */
+  get isWhole(): boolean {
+    return this.upTo >= (this.#drawing?.groups.length ?? 0);
+  }
+
+  /** What all parts have in common is made once, so that none is drawn again for the next. */
+  protected override willUpdate(changed: PropertyValues): void {
+    if (changed.has('session') || changed.has('sheet') || changed.has('working'))
+      this.#drawing = this.#prepare();
+  }
+
+  #prepare(): Drawing | undefined {
     const { session } = this;
     const { notebook } = session;
     const sheet = findSheet(notebook.book, this.sheet);
-    if (!sheet) return nothing;
+    if (!sheet) return undefined;
     // On paper the page has a width of its own, whatever the screen's.
-    const tracks = {
-      ...tracksFor(PRINT_WIDTH, symbolWidth(sheet), describedWidth(sheet)),
-      maths: PRINTED_MATHS,
-    };
-    const page = {
+    const tracks = printTracks(symbolWidth(sheet), describedWidth(sheet));
+    const { cite, listed } = sheetReferences(notebook, sheet);
+    const governing = this.working === 'brief' ? governingLines(notebook, sheet) : undefined;
+    const page: Page = {
       host: noHost,
       session,
       sheet: sheet.key,
       map: gridMap(sheet, (table) => notebook.rowsOf(table)),
       room: roomFor(tracks, true),
-      printing: true,
+      columnRoom: roomForColumn(),
+      paper: {
+        works: (id) => governing?.has(id) ?? true,
+        summarises: governing !== undefined,
+        cite,
+      },
     };
-    return html`<div class="page" .style=${pageStyle(tracks, PRINT_WIDTH)}>
+    return { page, title: sheet.title || sheet.key, tracks, groups: grouped(notebook, sheet), listed };
+  }
+
+  override render(): TemplateResult | typeof nothing {
+    const drawing = this.#drawing;
+    if (!drawing) return nothing;
+    const { page, title, tracks, groups, listed } = drawing;
+    return html`<div class="page${this.runsOn === '' ? '' : ' runs-on'}" .style=${pageStyle(tracks, PRINT_WIDTH)}>
       <slot name="title-block"></slot>
-      <h2 class="sheet-title">${sheet.title || sheet.key}</h2>
-      ${sheet.parts.map((part) => drawPart(page, part))}
+      <h2 class="sheet-title">
+        ${title}${this.runsOn === '' ? nothing : html`<span class="place">${this.runsOn}</span>`}
+      </h2>
+      ${groups
+        .slice(0, this.upTo)
+        .map((parts) =>
+          parts.length === 1
+            ? parts.map((part) => drawPart(page, part))
+            : html`<div class="side-by-side">${parts.map((part) => drawPart(page, part))}</div>`,
+        )}
+      ${listed.length === 0 || !this.isWhole ? nothing : listOf(listed)}
     </div>`;
   }
 }
 
+/** What a printed sheet is drawn from. */
+interface Drawing {
+  readonly page: Page;
+  readonly title: string;
+  readonly tracks: Tracks;
+  readonly groups: readonly (readonly Part[])[];
+  /** The references that are listed at the end. */
+  readonly listed: readonly string[];
+}
+
+function listOf(references: readonly string[]): TemplateResult {
+  return html`<div class="references">
+    <h3>References of this sheet</h3>
+    <ol>
+      ${references.map((reference, at) => html`<li><span>[${at + 1}]</span><span>${reference}</span></li>`)}
+    </ol>
+  </div>`;
+}
+
+/** The parts of a sheet, those together that may stand side by side: tables of factors one after the other. */
+function grouped(notebook: Notebook, { key, parts }: Sheet): readonly (readonly Part[])[] {
+  const isOfFactors = (part: Part | undefined): boolean =>
+    part?.kind === 'table' &&
+    part.columns.every((column) => hasNoLine(notebook, `${key}.${part.name}`, column));
+  const groups: Part[][] = [];
+  for (const part of parts) {
+    const last = groups.at(-1);
+    if (last && isOfFactors(part) && isOfFactors(last[0])) last.push(part);
+    else groups.push([part]);
+  }
+  return groups;
+}
+
 customElements.define('quay-printed-sheet', PrintedSheet);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'quay-printed-sheet': PrintedSheet;
+  }
+}

@@ -1,12 +1,14 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
-import type { Part, Table } from '../../document/index.ts';
+import type { Column, Part, Table } from '../../document/index.ts';
 import type { NewKind } from '../editing/lines/new-items.ts';
 import type { Session } from '../session/session.ts';
 import { drawBlockFoot } from './block-foot.ts';
 import type { LineSource, Room } from './line/line-source.ts';
+import type { OnPaper } from './paper/on-paper.ts';
 import { type GridMap, hasTitle } from './place/grid-map.ts';
 import type { SheetHost } from './sheet-host.ts';
+import { hasNoLine } from './table/table-sources.ts';
 import './line/quay-line.ts';
 import './line/quay-words.ts';
 import './table/quay-table.ts';
@@ -19,8 +21,10 @@ export interface Page {
   readonly sheet: string;
   readonly map: GridMap;
   readonly room: Room;
-  /** Whether it is laid out for paper. */
-  readonly printing: boolean;
+  /** The room of the lines that explain a table's columns, where it is another. */
+  readonly columnRoom?: Room;
+  /** Given where it is laid out for paper. */
+  readonly paper: OnPaper | undefined;
 }
 
 /** The row of the grid that the first row of the map is, counted from one: the heads of the columns come before it. */
@@ -53,7 +57,7 @@ export function drawPart(page: Page, part: Part): TemplateResult {
   if (part.kind === 'table') return drawTable(page, part, index);
   const blank = part.kind === 'rows' && !hasTitle(part.title) && part.rows.length > 0;
   // Paper has no use for a title that is still to be typed.
-  const titled = page.printing ? !blank : index >= 0;
+  const titled = page.paper ? !blank : index >= 0;
   const words = html`<quay-words
     role="row"
     data-part=${part.id}
@@ -72,11 +76,14 @@ export function drawPart(page: Page, part: Part): TemplateResult {
       ({ id }) => id,
       (row) => drawLine(page, part.id, row, ''),
     )}
-    ${page.printing ? nothing : drawBlockFoot(part, page.map.indexOf({ part: part.id, item: part.rows.at(-1)?.id ?? '' }) === page.map.count - 1)}
+    ${page.paper ? nothing : drawBlockFoot(part, page.map.indexOf({ part: part.id, item: part.rows.at(-1)?.id ?? '' }) === page.map.count - 1)}
   </div>`;
 }
 
 function drawTable(page: Page, part: Table, index: number): TemplateResult {
+  const lines = part.columns.flatMap((column) =>
+    column.kind === 'given' || (page.paper && standsAlone(page, part, column)) ? [] : [column],
+  );
   return html`<div role="rowgroup" class="part">
       <quay-table
         role="none"
@@ -87,19 +94,21 @@ function drawTable(page: Page, part: Table, index: number): TemplateResult {
         .sheet=${page.sheet}
         .table=${part}
         .firstRow=${index + FIRST_ROW}
-        .printing=${page.printing}
+        .paper=${page.paper}
       ></quay-table>
     </div>
     ${
-      part.columns.every(({ kind }) => kind === 'given')
+      lines.length === 0
         ? nothing
         : html`<div role="rowgroup" class="part column-lines" aria-label=${`formulas of ${part.title ?? part.name}`}>
-          ${part.columns.map((column) =>
-            column.kind === 'given' ? nothing : drawLine(page, part.id, column, part.name),
-          )}
+          ${lines.map((column) => drawLine(page, part.id, column, part.name))}
         </div>`
     }`;
 }
+
+/** Whether a printed table says all of a column, so that no line explains it. */
+const standsAlone = ({ session, sheet }: Page, { name }: Table, column: Column): boolean =>
+  hasNoLine(session.notebook, `${sheet}.${name}`, column);
 
 function drawLine(page: Page, part: string, source: LineSource, table: string): TemplateResult {
   return html`<quay-line
@@ -113,7 +122,7 @@ function drawLine(page: Page, part: string, source: LineSource, table: string): 
     .block=${part}
     .source=${source}
     .table=${table}
-    .room=${page.room}
-    .printing=${page.printing}
+    .room=${table === '' ? page.room : (page.columnRoom ?? page.room)}
+    .paper=${page.paper}
   ></quay-line>`;
 }

@@ -346,7 +346,7 @@ export class QuaySheet extends LitElement implements SheetHost {
       sheet: sheet.key,
       map: this.map,
       room: roomFor(tracks, false),
-      printing: false,
+      paper: undefined,
     };
     return html`
       <div

@@ -21,17 +21,18 @@ import { displayUnit, formatQuantity, type PrintedQuantity } from '../../view-mo
 import { problemInWords } from '../../view-model/persons-words.ts';
 import { localName } from '../../view-model/places.ts';
 import { drawLineNumbers, drawRowNumbers, isSideWorked } from '../numbers/numbers-view.ts';
-import { LETTER } from '../paper/page-measure.ts';
+import { LETTER, PRINTED_MATHS } from '../paper/page-measure.ts';
 import { typesetFormula } from './formula-set.ts';
 import { drawFormula } from './formula-view.ts';
-import type { LineContext, Room } from './line-source.ts';
+import type { LineContext, LineSource, Room } from './line-source.ts';
 import { methodsShown } from './methods-shown.ts';
 import { statedNote } from './stated-note.ts';
 import { totalNote } from './total-note.ts';
+import { utilisationBar } from './utilisation-bar.ts';
 
-/** The right half of a line. `plain`: nothing but an entry, so the description takes the room; `across`: description and words share it; `under`: the calculation stands under the description, which takes the whole width. */
+/** The right half of a line. `plain`: nothing but an entry, so the description takes the room; `across`: description and words share it; `shared`: description and formula do; `under`: the calculation stands under the description, which takes the whole width. */
 export interface LineBody {
-  readonly layout: 'beside' | 'under' | 'plain' | 'across';
+  readonly layout: 'beside' | 'under' | 'plain' | 'across' | 'shared';
   readonly value: TemplateResult;
   readonly unit: string;
   /** A sentence stands below the value. */
@@ -150,18 +151,38 @@ function calcBody(context: LineContext): LineBody {
   };
 }
 
+/** A formula, and where it stands. */
+interface DrawnFormula {
+  readonly drawn: TemplateResult;
+  readonly layout: 'beside' | 'under' | 'shared';
+}
+
+/** Whether a description and a formula of some width (in em) have room on one row. */
+function sharesRow({ label = '' }: Described, formula: number, { shared }: Room): boolean {
+  return (label.length * LETTER * 1.06 + 24) / PRINTED_MATHS + formula <= shared;
+}
+
+/** Whether a description beside a formula would take a second row. */
+function wraps({ label = '' }: Described, { described }: Room): boolean {
+  return described > 0 && label.length * LETTER + 12 > described;
+}
+
+type Described = Pick<LineSource, 'label'>;
+
 /** In place of its formula, a linked line says in words where its value comes from. */
-function linkedFrom(
-  { session, sheet, room }: LineContext,
-  item: Item,
-): { readonly drawn: TemplateResult; readonly layout: 'beside' | 'under' } | undefined {
+function linkedFrom({ session, sheet, source, room }: LineContext, item: Item): DrawnFormula | undefined {
   const from = linkSource(item, session.notebook.model.items);
   if (!from) return undefined;
   const title = session.notebook.book.sheets.find(({ key }) => key === from.sheet)?.title || from.sheet;
   const where = from.sheet === sheet ? 'from' : `from ${title}:`;
   const name = localName(from);
+  const words = `${where} ${name}`;
   return {
-    layout: wordsFit(`${where} ${name}`, room) ? 'beside' : 'under',
+    layout: wordsFit(words, room)
+      ? 'beside'
+      : sharesRow(source, words.length * 0.46 + 1, room)
+        ? 'shared'
+        : 'under',
     drawn: html`<div class="calculation linked"><span>${where}</span> ${drawMarkup(math(symbolMath(name)))}</div>`,
   };
 }
@@ -180,7 +201,8 @@ function inForce(
 
 /** The room of a formula behind which no result stands; beside the description it could be too little for the numbers put in. */
 function withoutResult(room: Room): Room {
-  return { ...room, below: room.below + room.result, result: 0 };
+  const { below, shared, result } = room;
+  return { ...room, below: below + result, shared: shared === 0 ? 0 : shared + result, result: 0 };
 }
 
 /** The formula of a column: its rows are in the table, so nothing follows it. */
@@ -196,14 +218,17 @@ function columnBody(context: LineContext, item: Computed, unit: string): LineBod
 /** The formulas of a column with methods, one below the other, each with what it is for and its reference. */
 function methodsBody(context: LineContext, item: Computed, unit: string): LineBody {
   const { notebook } = context.session;
-  const shown = methodsShown(notebook, item).map(
-    ({ item: { checked, method }, words }) =>
-      html`<div>
+  const { paper, source } = context;
+  const referenceOf = ({ reference }: { readonly reference?: string }): string =>
+    paper ? paper.cite(reference ?? source.reference ?? '') : (reference ?? '');
+  const shown = methodsShown(notebook, item).map(({ item: { checked, method }, words }) => {
+    const reference = referenceOf(method);
+    return html`<div>
         ${setSymbols(checked, context.room.below)}
-        ${methodNote(method.reference === undefined ? words : `${words}: ${method.reference}`)}
-      </div>`,
-  );
-  const numbers = context.full ? numbersOf(context, item, 'below') : nothing;
+        ${methodNote(reference === '' ? words : `${words}: ${reference}`)}
+      </div>`;
+  });
+  const numbers = context.numbers ? numbersOf(context, item, 'below') : nothing;
   const drawn = html`<div class="calculation">${shown}</div>${numbers}`;
   const column = notebook.column(item.id);
   if (column.status !== 'ok') return stopped(context, drawn, column, unit, 'under');
@@ -217,13 +242,8 @@ function setSymbols(checked: CheckedFormula, most: number): TemplateResult {
 }
 
 /** A formula as it is set, with the numbers put in below where the line is shown in full. */
-function calculation(
-  context: LineContext,
-  item: Computed,
-  numbered: boolean,
-  method?: string,
-): { readonly drawn: TemplateResult; readonly layout: 'beside' | 'under' } {
-  const { room, full } = context;
+function calculation(context: LineContext, item: Computed, numbered: boolean, method?: string): DrawnFormula {
+  const { room, source } = context;
   const { checked } = item;
   // Set as mathematics it would lack what could not be read.
   if (!checked.whole)
@@ -234,9 +254,16 @@ function calculation(
   const beside = typesetFormula(checked, room.beside);
   const under = beside.width > room.beside || beside.lines.length > 1;
   const symbols = under ? typesetFormula(checked, room.below) : beside;
-  const numbers = full && numbered ? numbersOf(context, item, under ? 'below' : 'beside') : nothing;
+  const numbers =
+    context.numbers && numbered ? numbersOf(context, item, under ? 'below' : 'beside') : nothing;
+  // The words of a method have the row below.
+  const shares =
+    (under || wraps(source, room)) &&
+    method === undefined &&
+    symbols.lines.length === 1 &&
+    sharesRow(source, symbols.width, room);
   return {
-    layout: under ? 'under' : 'beside',
+    layout: shares ? 'shared' : under ? 'under' : 'beside',
     drawn: html`<div class="calculation">${drawFormula(symbols, 'symbols')}${methodNote(method)}</div>
       ${numbers}`,
   };
@@ -312,10 +339,13 @@ function checkBody(context: LineContext): LineBody {
   const fits =
     wordsFit(`${left}   ${right}`, { ...room, beside: room.beside - 7 }) &&
     typesetFormula(checked, room.beside).width <= room.beside;
-  const [layout, where] = fits ? (['beside', 'beside'] as const) : (['under', 'below'] as const);
+  const [beside, where] = fits ? (['beside', 'beside'] as const) : (['under', 'below'] as const);
+  const width = (left.length + right.length) * 0.46 + 2.2 + typesetFormula(checked, room.below).width;
+  const shares = (!fits || wraps(context.source, room)) && sharesRow(context.source, width, room);
+  const layout = shares ? 'shared' : beside;
   // The sides stand compared already; what they were calculated from does not.
   const numbers =
-    context.full && checked.syntax.kind === 'comparison' && isSideWorked(item)
+    context.numbers && checked.syntax.kind === 'comparison' && isSideWorked(item)
       ? numbersOf(context, item, where)
       : nothing;
   const value = html`<div class="calculation">
@@ -336,17 +366,8 @@ function wordsFit(text: string, room: Room): boolean {
 function verdictOf({ holds, utilisation, outOfRange }: Verdict): TemplateResult {
   const word = holds ? 'holds' : 'fails';
   const isBeyond = holds && outOfRange !== undefined;
-  const share = utilisation === undefined ? undefined : Math.min(Math.max(utilisation, 0), 1.25);
   return html`<span class="verdict ${isBeyond ? 'beyond' : word}">
-    ${
-      share === undefined
-        ? drawSign(isBeyond ? 'warning' : word)
-        : html`<svg class="bar" viewBox="0 0 50 10" preserveAspectRatio="none" aria-hidden="true">
-          <rect class="track" x="0" y="3" width="40" height="4" />
-          <rect class="fill" x="0" y="3" width=${(share * 40).toFixed(1)} height="4" />
-          <path class="limit" d="M40 0v10" />
-        </svg>`
-    }
+    ${utilisation === undefined ? drawSign(isBeyond ? 'warning' : word) : utilisationBar(utilisation)}
     <span class="share">${utilisation === undefined ? '' : writeUtilisation(utilisation, holds)}</span>
     <span class="word">${word}</span>
   </span>`;

@@ -1,6 +1,7 @@
 import type { CalcColumn, Row, SeriesColumn } from '../../../document/index.ts';
 import type { Item } from '../../../notebook/index.ts';
 import type { Session } from '../../session/session.ts';
+import type { OnPaper } from '../paper/on-paper.ts';
 
 /** What a line of the page shows: a row of a block, or the formula of a table's column. */
 export type LineSource = Row | CalcColumn | SeriesColumn;
@@ -12,8 +13,12 @@ export interface LineContext {
   readonly source: LineSource;
   /** The line's item of the model; absent while the model lacks it. */
   readonly item: Item | undefined;
-  /** Whether the line shows what it hides elsewhere, numbers put in or a check's formula: where the person rests, and on paper. */
+  /** Whether a check shows its formula: where the person rests, and on paper. */
   readonly full: boolean;
+  /** Whether the numbers are put in: where the person rests, and on paper as far as its working is wanted. */
+  readonly numbers: boolean;
+  /** Given where the line is laid out for paper. */
+  readonly paper: OnPaper | undefined;
   /** How many em of formula fit beside the description, and below it. */
   readonly room: Room;
 }
@@ -21,7 +26,8 @@ export interface LineContext {
 /**
  * How many em of formula fit beside the description, and on lines of its own, and how many times as much of numbers put in;
  * `result` is what a result takes behind it, which the column of a table has for its formula. `across` is all up to the units,
- * in px.
+ * in px. `shared` is what a description and a formula on one row have together, in em, and `described` what a description
+ * has beside a formula, in px, both on paper alone.
  */
 export interface Room {
   readonly beside: number;
@@ -29,4 +35,6 @@ export interface Room {
   readonly numbers: number;
   readonly result: number;
   readonly across: number;
+  readonly shared: number;
+  readonly described: number;
 }

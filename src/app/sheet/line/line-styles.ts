@@ -1,5 +1,6 @@
 import { css } from 'lit';
 import { numbersStyles } from '../numbers/numbers-view.ts';
+import { barStyles } from './utilisation-bar.ts';
 
 /** Lines: every one a grid of the same columns, so that symbols, equals signs, results and units align down the page. */
 export const lineStyles = css`
@@ -310,10 +311,6 @@ export const lineStyles = css`
     justify-self: start;
     margin-inline-start: 4px;
   }
-  .verdict .bar {
-    width: 54px;
-    height: 11px;
-  }
   .verdict .share {
     grid-row: 1;
     grid-column: number;
@@ -339,17 +336,7 @@ export const lineStyles = css`
   .verdict.fails .share {
     color: var(--bad);
   }
-  .bar .track {
-    fill: var(--rule);
-  }
-  .bar .fill {
-    fill: currentcolor;
-  }
-  .bar .limit {
-    stroke: var(--ink);
-    stroke-width: 1;
-    vector-effect: non-scaling-stroke;
-  }
+  ${barStyles}
   @media (pointer: coarse) {
     .line .reference {
       align-content: center;

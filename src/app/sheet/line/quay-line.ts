@@ -4,6 +4,7 @@ import type { Session } from '../../session/session.ts';
 import { drawSign } from '../../style/signs.ts';
 import type { EditInHand } from '../../view-model/edit-in-hand.ts';
 import { cellEditor } from '../editing/cell-editor.ts';
+import type { OnPaper } from '../paper/on-paper.ts';
 import { lineFields } from '../place/grid-map.ts';
 import type { SheetHost } from '../sheet-host.ts';
 import { drawSymbol } from './formula-view.ts';
@@ -30,7 +31,7 @@ export class QuayLine extends LitElement {
     selected: { attribute: false },
     edit: { attribute: false },
     room: { attribute: false },
-    printing: { attribute: false },
+    paper: { attribute: false },
   };
 
   declare host: SheetHost;
@@ -50,8 +51,8 @@ export class QuayLine extends LitElement {
   declare selected: readonly string[];
   declare edit: EditInHand | undefined;
   declare room: Room;
-  /** Whether the page is laid out for paper. */
-  declare printing: boolean;
+  /** Given where the page is laid out for paper. */
+  declare paper: OnPaper | undefined;
 
   /** The item of the model that was drawn last; another one asks for another drawing. */
   drawnItem: Item | undefined;
@@ -64,7 +65,7 @@ export class QuayLine extends LitElement {
     this.stop = '';
     this.selected = [];
     this.edit = undefined;
-    this.printing = false;
+    this.paper = undefined;
   }
 
   protected override createRenderRoot(): HTMLElement {
@@ -81,25 +82,28 @@ export class QuayLine extends LitElement {
   }
 
   override render(): TemplateResult {
-    const { session, sheet, source, room } = this;
+    const { session, sheet, source, room, paper } = this;
     const item = session.notebook.model.items.get(this.modelId);
     const active = this.active !== '';
     this.drawnItem = item;
-    const full = this.printing || this.expanded;
-    const body = lineBody({ session, sheet, source, item, full, room });
+    const full = paper !== undefined || this.expanded;
+    const numbers = paper ? paper.works(this.modelId) : this.expanded;
+    const body = lineBody({ session, sheet, source, item, full, numbers, paper, room });
     const edited = this.edit?.place.field === 'value' ? this.edit : undefined;
     const wide = edited?.kind === 'formula';
-    const reference = sourceOfLine(session.notebook, source, item);
+    // Two columns are explained side by side on paper: the unit of each stands behind its description.
+    const [unit, unitBehind] = paper && this.table !== '' ? ['', body.unit] : [body.unit, ''];
+    const reference = this.#reference(item);
     this.className = `line ${source.kind}${this.table === '' ? '' : ' column'} ${wide ? 'under' : body.layout}${body.told ? ' told' : ''}${active ? ' active' : ''}`;
     return html`
       ${this.#cell('reference', 'reference', lineMargin({ session, item }, reference))}
       ${this.#cell('name', 'symbol', drawSymbol(source.name))}
-      ${this.#cell('label', 'description', html`${source.label ?? ''}`)}
+      ${this.#cell('label', 'description', html`${source.label ?? ''}${unitBehind === '' ? nothing : html`<span class="unit-behind">${unitBehind}</span>`}`)}
       ${this.#cell('value', 'value', body.value)}
       ${
         this.fields.includes('unit')
-          ? this.#cell('unit', 'unit', html`${body.unit}`)
-          : html`<div class="cell unit" role="gridcell" aria-colindex="5" aria-readonly="true">${body.unit}</div>`
+          ? this.#cell('unit', 'unit', html`${unit}`)
+          : html`<div class="cell unit" role="gridcell" aria-colindex="5" aria-readonly="true">${unit}</div>`
       }
       <div class="cell mark" role="gridcell" aria-colindex="6" aria-readonly="true">
         ${body.sign ? drawSign(body.sign.sign, body.sign.words) : nothing}
@@ -108,6 +112,14 @@ export class QuayLine extends LitElement {
         </button>
       </div>
     `;
+  }
+
+  /** What stands in the margin; paper has the references of a column's methods beside each of them. */
+  #reference(item: Item | undefined): string {
+    const { session, source, paper } = this;
+    if (paper && item?.kind === 'formula column' && item.methods) return '';
+    const reference = sourceOfLine(session.notebook, source, item);
+    return paper ? paper.cite(reference) : reference;
   }
 
   #cell(field: string, kind: string, content: TemplateResult): TemplateResult {

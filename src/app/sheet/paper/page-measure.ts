@@ -8,11 +8,14 @@ export const MATHS_SIZE = 17;
 /** About how wide a letter of a description is, in px. */
 export const LETTER = 7.1;
 
-/** The width in px that a page is set in for print; the styles then fit it to the paper. */
-export const PRINT_WIDTH = 900;
+/** The width in px that a page is set in for print; the styles then fit it to the paper: 15 px of it are 8.6 pt there. */
+export const PRINT_WIDTH = 920;
 
-/** The type sizes in px on paper of formulas, and of the numbers put in, which every line has there. */
-export const [PRINTED_MATHS, PRINTED_NUMBERS] = [15.5, 13.5];
+/** The type sizes in px on paper of formulas, of the numbers put in, and of notes, which are 7.5 pt there. */
+export const [PRINTED_MATHS, PRINTED_NUMBERS, PRINTED_NOTES] = [15, 13.2, 13.2];
+
+/** The width in px of a line that explains a column of a table on paper. */
+export const PRINTED_COLUMN = 386;
 
 /** The widths of the page's columns in px, the same on every line of it. */
 export interface Tracks {
@@ -43,6 +46,27 @@ export function tracksFor(width: number, symbol: number, described: number): Tra
   const maths = width >= 760 ? MATHS_SIZE : 15;
   const calculation = rest - label;
   return { reference, symbol, label, calculation, equals, number, unit, mark, maths, stacked: false };
+}
+
+/** The columns of a printed page: nothing is pointed at there, so the margin and the marks take less. */
+export function printTracks(symbolWanted: number, described: number): Tracks {
+  const [reference, equals, number, unit, mark] = [104, 22, 92, 60, 18];
+  const symbol = Math.min(symbolWanted, 112);
+  const rest = PRINT_WIDTH - reference - symbol - equals - number - unit - mark;
+  const label = Math.round(Math.max(Math.min(described, rest * 0.46, 270), LEAST_LABEL));
+  const calculation = rest - label;
+  return {
+    reference,
+    symbol,
+    label,
+    calculation,
+    equals,
+    number,
+    unit,
+    mark,
+    maths: PRINTED_MATHS,
+    stacked: false,
+  };
 }
 
 /** Of the margin a narrow page keeps this, for the marks of what flows where. */
@@ -102,6 +126,22 @@ export function roomFor(
     // Stacked, the result is not in the way of a formula below, and the words of a choice have a line of their own.
     result: stacked ? 0 : (0.92 * (equals + number)) / maths,
     across: stacked ? 0 : label + calculation + equals + number,
+    shared: printing ? (0.96 * (label + calculation - 14)) / maths : 0,
+    described: printing ? label : 0,
+  };
+}
+
+/** The room of a line that explains a column of a table on paper, where two such lines stand side by side. */
+export function roomForColumn(): Room {
+  const set = (0.96 * (PRINTED_COLUMN - 28)) / PRINTED_MATHS;
+  return {
+    beside: set,
+    below: set,
+    numbers: PRINTED_MATHS / PRINTED_NUMBERS,
+    result: 0,
+    across: 0,
+    shared: 0,
+    described: 0,
   };
 }
 

@@ -85,6 +85,12 @@ export class TitleBlock extends LitElement {
     :host([paper]) {
       border: 1.5px solid var(--ink);
 
+      .field {
+        padding: 3px 8px 2px;
+      }
+      .name {
+        font-size: 13.2px;
+      }
       /* The box closes the rows and the lower one: four fields are in the upper. */
       .field:is(:nth-child(4), :last-child) {
         border-inline-end: 0;

@@ -70,7 +70,7 @@ function printedOne(
 /** The styles of the list below a printed table. */
 export const printedStatedStyles = css`
   .printed-stated {
-    margin: -4px 0 14px calc(var(--margin) + 24px);
+    margin: -2px 0 8px calc(var(--margin) + 12px);
     font-size: var(--type-small);
   }
   .printed-stated table {
@@ -89,7 +89,7 @@ export const printedStatedStyles = css`
     border-bottom: 1px solid var(--rule);
   }
   .printed-stated :is(td, th) {
-    padding: 3px 12px 3px 0;
+    padding: 2px 12px 2px 0;
     font-weight: 400;
     text-align: right;
     vertical-align: top;

@@ -3,22 +3,31 @@ import { unitInPrint, writeNumber } from '../../../units/index.ts';
 import { drawSign } from '../../style/signs.ts';
 import type { ColumnView } from '../../view-model/cell-view.ts';
 import { drawSymbol } from '../line/formula-view.ts';
+import { PRINTED_NOTES } from '../paper/page-measure.ts';
 import { isText } from './column-width.ts';
 import { printBands } from './print-bands.ts';
-import type { RowsOnPaper } from './rows-on-paper.ts';
+import type { PrintedRow, RowsOnPaper } from './rows-on-paper.ts';
+import { drawTurned, turnedTable } from './turned-table.ts';
 
 /** The rows of a table that are printed: a few dozen pages. What is longer is read on the screen. */
 const MOST_PRINTED = 2000;
 
-/** By how many px columns are narrower on paper, where nothing is selected and they may stand closer. */
-const CLOSER = 6;
+/** The room for a table across a printed page in px. */
+const ROOM = 796;
+
+/** How much smaller the letters of a printed table are, and by how many px its columns stand closer. */
+const SMALLER = PRINTED_NOTES / 15;
+const CLOSER = 5;
+
+/** About how high the head of a band and a row of it are in px, with what is between two bands. */
+const [HEAD, ROW] = [76, 22];
 
 /** Tables up to so many rows are not broken across pages. */
-const UNBROKEN = 24;
+const UNBROKEN = 12;
 
 /**
- * A table as paper has it: its rows, of a long calculated one those that matter, the head again on each page, the columns
- * of a wide table in bands.
+ * A table as paper has it: its rows, of a long calculated one those that matter, the head again on each page. A table too
+ * wide for it stands in bands of its columns, or turned, each column a line, whichever takes less paper.
  */
 export function printedTable(
   views: readonly ColumnView[],
@@ -29,17 +38,22 @@ export function printedTable(
 ): TemplateResult {
   const isWhole = onPaper.length <= 1;
   const rows = onPaper
-    .flatMap((run): readonly (number | RowsOnPaper)[] => (run.kind === 'left out' ? [run] : rowsOf(run)))
+    .flatMap((run): readonly PrintedRow[] => (run.kind === 'left out' ? [run] : rowsOf(run)))
     .slice(0, isWhole ? MOST_PRINTED : undefined);
   const printed = rows.filter((row) => typeof row === 'number').length;
-  const narrower = widths.map((width) => width - CLOSER);
-  const { bands, fit } = printBands(narrower, number);
-  return html`<div class="printed-table${length <= UNBROKEN ? ' unbroken' : ''}" .style=${`--fit: ${fit.toFixed(3)}`}>
+  const narrower = widths.map((width) => width * SMALLER - CLOSER);
+  const bands = printBands(narrower, number, ROOM);
+  const turned = bands.length > 1 ? turnedTable(views, rows, ROOM) : undefined;
+  const isTurned = turned && turned.height < bands.length * (HEAD + rows.length * ROW);
+  return html`<div class="printed-table${length <= UNBROKEN ? ' unbroken' : ''}">
     ${isWhole && length > MOST_PRINTED ? html`<p>${shortened(length)}</p>` : nothing}
     ${isWhole ? nothing : html`<p>${leftOut(length, printed)}</p>`}
-    ${bands.map((columns) => {
-      const shown = columns.flatMap((at) => views[at] ?? []);
-      return html`<table>
+    ${
+      isTurned
+        ? drawTurned(views, rows, turned, cell)
+        : bands.map((columns) => {
+            const shown = columns.flatMap((at) => views[at] ?? []);
+            return html`<table>
         <colgroup>
           <col .style=${`width: ${number}px`} />
           ${columns.map((at) => html`<col .style=${`width: ${narrower[at]}px`} />`)}
@@ -64,7 +78,8 @@ export function printedTable(
           )}
         </tbody>
       </table>`;
-    })}
+          })
+    }
   </div>`;
 }
 
@@ -103,29 +118,27 @@ function cell({ column, at }: ColumnView, row: number): TemplateResult {
 /** The styles of printed tables. */
 export const printedTableStyles = css`
   .printed-table {
-    margin-inline-start: calc(var(--margin) + 24px);
+    margin-inline-start: calc(var(--margin) + 12px);
+    font-size: var(--type-small);
   }
   .printed-table p {
     margin: 0 0 6px;
-    font-size: var(--type-small);
   }
-  .printed-table.unbroken table {
+  .printed-table.unbroken table:not(.turned) {
     break-inside: avoid;
   }
   .printed-table table {
-    zoom: var(--fit);
     border-collapse: collapse;
     table-layout: fixed;
     width: 0;
-    margin-bottom: 14px;
+    margin-bottom: 8px;
     border-bottom: 1.5px solid var(--ink);
   }
   .printed-table thead {
     display: table-header-group;
     border-block: 1.5px solid var(--ink);
     border-bottom-width: 1px;
-    font-size: var(--type-small);
-    line-height: 1.25;
+    line-height: 1.2;
     vertical-align: bottom;
   }
   .printed-table tr {
@@ -135,7 +148,8 @@ export const printedTableStyles = css`
     border-top: 1px solid var(--rule);
   }
   .printed-table :is(td, th) {
-    padding: 3px 6px;
+    padding: 1px 4px;
+    line-height: 1.2;
     font-weight: 400;
     text-align: right;
     overflow-wrap: break-word;
@@ -146,14 +160,40 @@ export const printedTableStyles = css`
   .printed-table tbody th {
     padding-inline-start: 0;
     color: var(--ink-soft);
+  }
+  .printed-table .abreast {
+    display: flex;
+    gap: 26px;
+    align-items: start;
+  }
+  /* Side by side they would be read across two pages. */
+  .printed-table .abreast:has(table + table) {
+    break-inside: avoid;
+  }
+  .printed-table .turned tbody th {
+    color: inherit;
+    text-align: left;
+  }
+  .printed-table .turned .unit {
+    color: var(--ink-soft);
+  }
+  .printed-table math {
+    font-size: 1.05em;
+  }
+  .table-sources {
+    margin: 2px 0 8px calc(var(--margin) + 12px);
+    color: var(--ink-soft);
     font-size: var(--type-small);
+    line-height: 1.25;
+  }
+  .table-sources math {
+    font-size: 1em;
   }
   .printed-table :is(.entered, .stated) {
     color: var(--pen);
   }
   .printed-table .gap td {
     color: var(--ink-soft);
-    font-size: var(--type-small);
   }
   .printed-table .bad {
     color: var(--bad);

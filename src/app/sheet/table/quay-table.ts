@@ -8,6 +8,7 @@ import { type CellView, type ColumnView, columnSum, columnView } from '../../vie
 import type { EditInHand } from '../../view-model/edit-in-hand.ts';
 import { cellEditor } from '../editing/cell-editor.ts';
 import { drawSymbol } from '../line/formula-view.ts';
+import type { OnPaper } from '../paper/on-paper.ts';
 import { tableRow } from '../place/grid-map.ts';
 import type { CellRange } from '../place/range.ts';
 import type { SheetHost } from '../sheet-host.ts';
@@ -19,6 +20,7 @@ import { printedTable } from './printed-table.ts';
 import { rowsOnPaper } from './rows-on-paper.ts';
 import { SideScroll } from './side-scroll.ts';
 import { drawTableAdditions } from './table-additions.ts';
+import { tableSources } from './table-sources.ts';
 import { VirtualRows } from './virtual-rows.ts';
 
 /** Tables up to so many rows stand whole on the page; longer ones scroll in a window of their own. */
@@ -44,7 +46,7 @@ export class QuayTable extends LitElement {
     stopField: { attribute: false },
     range: { attribute: false },
     edit: { attribute: false },
-    printing: { attribute: false },
+    paper: { attribute: false },
     stamp: { attribute: false },
   };
 
@@ -63,8 +65,8 @@ export class QuayTable extends LitElement {
   /** The selected block, its rows counted from the table's first; undefined if none is. */
   declare range: CellRange | undefined;
   declare edit: EditInHand | undefined;
-  /** Whether the page is laid out for paper. */
-  declare printing: boolean;
+  /** Given where the page is laid out for paper. */
+  declare paper: OnPaper | undefined;
   /** Grows when values of the table changed. */
   declare stamp: number;
 
@@ -86,7 +88,7 @@ export class QuayTable extends LitElement {
     this.stopField = '';
     this.range = undefined;
     this.edit = undefined;
-    this.printing = false;
+    this.paper = undefined;
     this.stamp = 0;
   }
 
@@ -127,11 +129,12 @@ export class QuayTable extends LitElement {
   }
 
   /** The table as paper has it, with what is stated in its cells. */
-  #printed(length: number, number: number): TemplateResult {
+  #printed({ cite, summarises }: OnPaper, length: number, number: number): TemplateResult {
     const { notebook, units } = this.session;
-    const onPaper = rowsOnPaper(notebook, this.modelId, this.table.columns, length);
+    const { columns } = this.table;
+    const onPaper = rowsOnPaper(notebook, this.modelId, columns, length, summarises);
     return html`${printedTable(this.#views, this.#widths, number, length, onPaper)}
-    ${printedStated(notebook, this.modelId, this.table.columns, units)}`;
+    ${tableSources(notebook, this.modelId, columns, cite)} ${printedStated(notebook, this.modelId, columns, units)}`;
   }
 
   override render(): TemplateResult {
@@ -141,7 +144,9 @@ export class QuayTable extends LitElement {
     const tracks = [number, ...this.#widths].map((width) => `${width}px`).join(' ');
     const { scrolled, beyond, head } = this.#side;
     const measures = `--columns: ${tracks}; --number: ${number}px; --stuck: ${this.#stuck}px; --head: ${head}px`;
-    if (this.printing) return html`${this.#title()} ${this.#printed(length, number)} ${this.#foot(length)}`;
+    if (this.paper)
+      return html`${this.#title()} ${this.#printed(this.paper, length, number)}
+        <div class="table-foot">${this.#rowsToMend()}</div>`;
     return html`
       ${this.#title()}
       <div
@@ -319,11 +324,15 @@ export class QuayTable extends LitElement {
       <div role="gridcell" aria-colindex="1" aria-readonly="true">
         <span>${length === 1 ? '1 row' : `${writeNumber(length)} rows`}</span>
         ${drawTableAdditions(this.table, length)}
-        ${this.#goOn()} ${active ? sum : nothing} ${this.#blankRows()}
-        ${this.#bad.listed.map((bad) => this.#badRow(bad))}
-        ${this.#bad.more ? html`<p class="quiet">more rows have problems</p>` : nothing}
+        ${this.#goOn()} ${active ? sum : nothing} ${this.#rowsToMend()}
       </div>
     </div>`;
+  }
+
+  /** Tells of rows that are blank, and of those that fail. */
+  #rowsToMend(): TemplateResult {
+    return html`${this.#blankRows()} ${this.#bad.listed.map((bad) => this.#badRow(bad))}
+    ${this.#bad.more ? html`<p class="quiet">more rows have problems</p>` : nothing}`;
   }
 
   /** Tells of the columns out of sight at the right, and leads to them. */

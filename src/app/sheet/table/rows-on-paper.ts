@@ -2,10 +2,18 @@ import type { Column } from '../../../document/index.ts';
 import { type FormulaColumnItem, type Notebook, statedIn } from '../../../notebook/index.ts';
 import { governingRow } from '../numbers/governing-row.ts';
 
-/** A calculated table of more rows is shortened on paper: longer ones fill pages of their own. */
-const MOST_WHOLE = 48;
-const FIRST = 6;
-const LAST = 3;
+/** How a calculated table is shortened on paper: above so many rows, to how many of its first and last. */
+interface Shortening {
+  readonly above: number;
+  readonly first: number;
+  readonly last: number;
+}
+
+/** Longer tables fill pages of their own; where they are summarised, nothing but what matters is left of any. */
+const [long, summarised]: readonly [Shortening, Shortening] = [
+  { above: 48, first: 6, last: 3 },
+  { above: 16, first: 3, last: 2 },
+];
 /** So many rows with a problem are printed of one column. */
 const MOST_FAILING = 5;
 
@@ -15,6 +23,9 @@ export interface RowsOnPaper {
   readonly from: number;
   readonly to: number;
 }
+
+/** A row of a printed table from 0, or rows that are left out. */
+export type PrintedRow = number | RowsOnPaper;
 
 /**
  * The rows of a table (`sheet.table`) that paper has, in their order. Of a long table in which nothing is entered they are
@@ -26,13 +37,15 @@ export function rowsOnPaper(
   table: string,
   columns: readonly Column[],
   length: number,
+  summarises = false,
 ): readonly RowsOnPaper[] {
+  const { above, first, last: end } = summarises ? summarised : long;
   const all: readonly RowsOnPaper[] = [{ kind: 'printed', from: 0, to: length - 1 }];
   const isCalculated = columns.every(({ kind }) => kind !== 'given');
-  if (length <= MOST_WHOLE || !isCalculated || notebook.book.settings.printedTables === 'whole') return all;
+  if (length <= above || !isCalculated || notebook.book.settings.printedTables === 'whole') return all;
   const kept = new Set<number>();
-  for (let row = 0; row < FIRST; row += 1) kept.add(row);
-  for (let row = length - LAST; row < length; row += 1) kept.add(row);
+  for (let row = 0; row < first; row += 1) kept.add(row);
+  for (let row = length - end; row < length; row += 1) kept.add(row);
   for (const { name } of columns) {
     const item = notebook.model.items.get(`${table}.${name}`);
     if (item?.kind === 'formula column') for (const row of rowsOfNote(notebook, item)) kept.add(row);
