@@ -42,7 +42,7 @@ export class Overview extends LitElement {
     super();
     this.narrow = false;
     new OwnWidth(this, (width) => {
-      // Paper has the wide drawing, whatever it is measured in.
+      // Paper has all columns, whatever it is measured in.
       this.narrow = width < WIDE && !this.hasAttribute('paper');
     });
     new SessionController(this, ({ kind }) => {
