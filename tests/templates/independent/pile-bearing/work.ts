@@ -87,6 +87,9 @@ export function workPile(drawn: Drawn): Worked {
     );
   // A layer lighter than water: its check fails, and what comes of it is not compared.
   if (lacks || !isHeavy) return worked;
+  // Of a layer that ends at the mudline rounding leaves a stress there or none, and API takes its fourth root.
+  const endsAtZero = layers.some(({ row, logged }) => logged < 0 && Math.abs(logged + thickness(row)) < 1e-9);
+  if (endsAtZero && ['top', 'ends'].includes(inputs.text('pile.f_depth'))) return worked;
   // Below the last layer the ground is not known, and there is no base; nor is there without a length.
   if (embedded === null || embedded > endOf(layers) + same) {
     const isKnown = ['q', 'Q_b', 'Q_c'].some((name) => inputs.stated(`pile.${name}`) !== null);
