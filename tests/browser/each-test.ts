@@ -4,11 +4,15 @@ import { type AppPage, type Hands, openApp, windowOf } from './app-page.ts';
 import { launchBrowser } from './launch.ts';
 import { isAsOpened, renew, watchChanges } from './renew.ts';
 
-let browser: Browser | undefined;
+/** The browser of this worker, for all its files: to start one takes as long as a test. */
+let browser: Promise<Browser> | undefined;
 const opened: AppPage[] = [];
 
 /** A page that the next test may have as if it were opened for it, and how it was opened. */
-let kept: { readonly app: AppPage; readonly hands: string } | undefined;
+let kept: { readonly app: AppPage; readonly hands: string; readonly times: number } | undefined;
+
+/** So often a page is renewed at most, for what it has seen takes memory. */
+const MOST_TIMES = 20;
 
 /** The app as this test opened it last. */
 export let app: AppPage;
@@ -16,13 +20,14 @@ export let app: AppPage;
 export let page: Page;
 
 /**
- * One browser for the tests of a file. What a test opened is closed after it, and the test fails if the page complained
+ * A browser for the tests of a file. What a test opened is closed after it, and the test fails if the page complained
  * in the console or asked for anything that is not the app's own. Most of a test's time is the opening of a page: the
  * next one has it anew, with an empty storage, unless a test changed more than can be taken back.
  */
 export function withBrowser(): void {
   beforeAll(async () => {
-    browser = await launchBrowser();
+    browser ??= launchBrowser();
+    await browser;
   });
   afterEach(async () => {
     const all = opened.splice(0);
@@ -32,8 +37,8 @@ export function withBrowser(): void {
     expect(all.flatMap(({ strangers }) => strangers.splice(0))).toEqual([]);
   });
   afterAll(async () => {
+    await kept?.app.context.close();
     kept = undefined;
-    await browser?.close();
   });
 }
 
@@ -42,7 +47,7 @@ export async function openPage(hands: Hands = {}): Promise<void> {
   const as = JSON.stringify(hands);
   const before = kept;
   kept = undefined;
-  if (before?.hands === as) {
+  if (before?.hands === as && before.times < MOST_TIMES) {
     await renew(before.app.page, windowOf(hands));
     app = before.app;
     opened.push(app);
@@ -52,7 +57,7 @@ export async function openPage(hands: Hands = {}): Promise<void> {
     watchChanges(app);
   }
   page = app.page;
-  kept = { app, hands: as };
+  kept = { app, hands: as, times: app === before?.app ? before.times + 1 : 0 };
 }
 
 /** Opens the app in a window that has loaded nothing of it yet. */
@@ -67,7 +72,7 @@ export async function openBeside(
   hands: Hands & { readonly beside?: AppPage['context'] } = {},
 ): Promise<AppPage> {
   if (browser === undefined) throw new Error('withBrowser() stands at the top of a file of browser tests');
-  const one = await openApp(browser, inject('appAddress'), hands);
+  const one = await openApp(await browser, inject('appAddress'), hands);
   opened.push(one);
   return one;
 }
