@@ -34,9 +34,8 @@ interface Choices extends ColumnQuestion {
 
 export const columnChoicesStyles = css`
   .mapping {
-    max-height: 15.5rem;
     margin-block-start: 14px;
-    overflow: auto;
+    overflow-x: auto;
   }
   .mapping table {
     width: 100%;
@@ -51,10 +50,6 @@ export const columnChoicesStyles = css`
     overflow-wrap: anywhere;
   }
   .mapping thead th {
-    position: sticky;
-    z-index: 1;
-    inset-block-start: 0;
-    background: var(--paper);
     color: var(--ink-soft);
     font-size: 13px;
     font-weight: 400;
