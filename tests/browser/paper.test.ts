@@ -185,7 +185,7 @@ test('a book printed in brief lacks no line, column or reference', async () => {
     const lacking: string[] = [];
     let found = 0;
     for (const { key, parts } of session.notebook.book.sheets) {
-      const text = plain(of.find(({ sheet }) => sheet === key)?.shadowRoot?.textContent ?? '');
+      const text = plain(of.find((one) => Reflect.get(one, 'sheet') === key)?.shadowRoot?.textContent ?? '');
       const expectText = (words: string | undefined): void => {
         if (words === undefined || words === '') return;
         if (text.includes(plain(words))) found += 1;

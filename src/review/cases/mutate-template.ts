@@ -1,5 +1,6 @@
 import {
   type Book,
+  type Case,
   type Cases,
   type Edit,
   type Equivalent,
@@ -11,12 +12,20 @@ import {
   setFormula,
   setMethodField,
 } from '../../document/index.ts';
-import type { FormulaColumnItem, FormulaItem, Item, Model, Notebook } from '../../notebook/index.ts';
+import {
+  type FormulaColumnItem,
+  type FormulaItem,
+  type Item,
+  type Model,
+  type Notebook,
+  openNotebook,
+} from '../../notebook/index.ts';
+import { AskedWitnesses } from './asked-witnesses.ts';
 import { type Computation, computationsOf } from './computations.ts';
 import { judge } from './judge.ts';
 import { type Mutant, mutantsOf } from './mutants.ts';
 import { prepareCase } from './prepare-case.ts';
-import { type EnteredCase, enteredCase, type Witness, witnessesOf } from './witnesses.ts';
+import { type EnteredCase, enteredCase, expectsOf, type Witness, witnessesOf } from './witnesses.ts';
 
 /**
  * What makes a wrong formula of a right one: a number one percent larger, a point moved, a truth turned. A method that is
@@ -74,33 +83,31 @@ export function mutateTemplate(
   equivalents: readonly Equivalent[] = [],
   every = 1,
 ): MutationReport {
-  const entered = cases.cases.map((example) => {
-    const notebook = prepareCase(book, example);
-    if (!notebook.ok) throw new Error(`the case ${example.id} cannot be entered`);
-    return enteredCase(notebook.value, example);
-  });
-  const [first] = entered;
+  const shipped = openNotebook(book);
+  // Where nothing rests on a formula, its changes are still made, for one that is refused does not count.
+  const nobody: Witness = {
+    entered: { notebook: openNotebook(book), expected: [], dependents: new Map() },
+    expected: [],
+  };
+  const enter = enteredWhenAsked(book);
   const listed = new Map(equivalents.map((one) => [`${one.of}: ${one.is}`, one]));
   const used = new Set<Equivalent>();
   const survivors: Survivor[] = [];
   let [made, noticed] = [0, 0];
-  const asked = first ? computationsOf(first.notebook).filter((_, at) => at % every === 0) : [];
+  const asked = computationsOf(shipped).filter((_, at) => at % every === 0);
   for (const computation of asked) {
-    const witnesses = witnessesOf(entered, computation);
-    // Where nothing rests on a formula, its changes are still made, for one that is refused does not count.
-    if (first && witnesses.length === 0) witnesses.push({ entered: first, expected: [], isOwn: false });
-    const ordered = [...witnesses.filter(({ isOwn }) => isOwn), ...witnesses.filter(({ isOwn }) => !isOwn)];
-    const formula = first ? formulaOf(first.notebook, computation) : '';
+    const isOwn = (example: Case): boolean => expectsOf(shipped.model, example, computation);
+    const ordered = [...cases.cases.filter(isOwn), ...cases.cases.filter((one) => !isOwn(one))];
+    const witnesses = new AskedWitnesses(witnessesOf(enter(ordered), computation), nobody);
+    const formula = formulaOf(shipped, computation);
     const changed = new Set<EnteredCase>();
-    for (const mutant of first ? mutantsFor(first.notebook, computation, changes) : []) {
-      const found = whoNotices(ordered, computation, mutant, changed);
+    for (const mutant of mutantsFor(shipped, computation, changes)) {
+      const found = whoNotices(witnesses, computation, mutant, changed);
       if (found === 'refused') continue;
       made += 1;
       if (found) {
         noticed += 1;
-        // Who noticed one change of a formula is likely to notice the next.
-        ordered.splice(ordered.indexOf(found), 1);
-        ordered.unshift(found);
+        witnesses.askFirst(found);
         continue;
       }
       const survivor = { of: computation.name, change: mutant.change, is: mutant.formula };
@@ -114,12 +121,29 @@ export function mutateTemplate(
   return { made, noticed, equivalent: used.size, survivors, stale };
 }
 
+/** Enters cases as they are asked for, each once. */
+function enteredWhenAsked(book: Book): (examples: readonly Case[]) => Generator<EnteredCase> {
+  const known = new Map<Case, EnteredCase>();
+  return function* enter(examples) {
+    for (const example of examples) {
+      let entered = known.get(example);
+      if (entered === undefined) {
+        const notebook = prepareCase(book, example);
+        if (!notebook.ok) throw new Error(`the case ${example.id} cannot be entered`);
+        entered = enteredCase(notebook.value, example);
+        known.set(example, entered);
+      }
+      yield entered;
+    }
+  };
+}
+
 /**
  * The first that notices a changed formula; none, or that the formula is refused. The change is left in each that was asked,
  * which is added to those `changed`, for the next takes its place.
  */
 function whoNotices(
-  witnesses: readonly Witness[],
+  witnesses: Iterable<Witness>,
   computation: Computation,
   mutant: Mutant,
   changed: Set<EnteredCase>,

@@ -23,8 +23,6 @@ export interface EnteredCase {
 export interface Witness {
   readonly entered: EnteredCase;
   readonly expected: readonly Expectation[];
-  /** Whether it expects something of the very line or column. */
-  readonly isOwn: boolean;
 }
 
 /** What there is to know of a case before any formula is changed. */
@@ -38,15 +36,18 @@ export function enteredCase(notebook: Notebook, { expect }: Case): EnteredCase {
 }
 
 /** The cases that can tell a change of a formula: it is in force there, and something expected rests on it. */
-export function witnessesOf(cases: readonly EnteredCase[], computation: Computation): Witness[] {
-  return cases.flatMap((entered): readonly Witness[] => {
-    if (!isInForce(entered.notebook, computation)) return [];
+export function* witnessesOf(cases: Iterable<EnteredCase>, computation: Computation): Generator<Witness> {
+  for (const entered of cases) {
+    if (!isInForce(entered.notebook, computation)) continue;
     const reached = reachedFrom(computation.id, entered);
-    const expected = entered.expected.filter(({ id }) => reached.has(id));
-    if (expected.length === 0) return [];
-    const isOwn = expected.some(({ id }) => id === computation.id);
-    return [{ entered, expected: expected.map(({ of }) => of), isOwn }];
-  });
+    const expected = entered.expected.filter(({ id }) => reached.has(id)).map(({ of }) => of);
+    if (expected.length > 0) yield { entered, expected };
+  }
+}
+
+/** Whether a case expects something of the very line or column. */
+export function expectsOf(model: Model, { expect }: Case, { id }: Computation): boolean {
+  return expect.some((of) => idOf(model, of) === id);
 }
 
 function idOf(model: Model, { name, row }: Expectation): string {

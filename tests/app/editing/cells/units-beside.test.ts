@@ -33,7 +33,7 @@ function shipped(id: string): Book {
   return opened.value.book;
 }
 
-const room = { beside: 20, below: 60, numbers: 1, result: 6, across: 600 };
+const room = { beside: 20, below: 60, numbers: 1, result: 6, across: 600, shared: 0, described: 0 };
 
 /** Given lines and cells of given columns that hold a number, without dates. */
 function givenPlaces({ notebook }: Session): readonly CellPlace[] {
@@ -72,7 +72,16 @@ function shownAt(session: Session, place: CellPlace) {
     const source = part.rows.find(({ id }) => id === place.item);
     if (source?.kind !== 'given') throw new Error(`${place.item} is no given line`);
     const item = notebook.model.items.get(`${place.sheet}.${source.name}`);
-    const { unit } = lineBody({ session, sheet: place.sheet, source, item, full: false, room });
+    const { unit } = lineBody({
+      session,
+      sheet: place.sheet,
+      source,
+      item,
+      full: false,
+      numbers: false,
+      paper: undefined,
+      room,
+    });
     const result = notebook.result(`${place.sheet}.${source.name}`);
     const si = result.status === 'ok' && result.value.kind === 'number' ? result.value.si : undefined;
     return { unit, si, number: numberOnScreen(notebook, place, units) };

@@ -125,7 +125,9 @@ test.each([
     source,
     item: blank,
     full: false,
-    room: { beside: 10, below: 20, numbers: 1, result: 6, across: 500 },
+    numbers: false,
+    paper: undefined,
+    room: { beside: 10, below: 20, numbers: 1, result: 6, across: 500, shared: 0, described: 0 },
   };
   expect(lineBody(context).unit).toBe(unit);
 });
