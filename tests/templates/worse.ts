@@ -52,10 +52,12 @@ export function makeWorse(
     const random = randomFrom(seed + draw);
     const drawn = program.draw(random);
     const before = stands(drawn);
-    // One way that was not tried yet, as long as there is one.
-    const open = worse.filter(({ name }) => !tried.has(name));
-    const first = random.of(open.length > 0 ? open : worse);
-    for (const { name, to, checks } of [first, random.of(worse), random.of(worse)]) {
+    // Only where a check fails already could it turn; ways that were not tried yet come first.
+    const able = worse.filter(({ checks }) => checks.some((check) => before.get(check) === 'fails'));
+    if (able.length === 0) continue;
+    const open = able.filter(({ name }) => !tried.has(name));
+    const first = random.of(open.length > 0 ? open : able);
+    for (const { name, to, checks } of [first, random.of(able), random.of(able)]) {
       const made = to(drawn);
       if (made === drawn) continue;
       const after = stands(made);
