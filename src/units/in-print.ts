@@ -1,4 +1,8 @@
 import { withPowerSigns } from './bare-powers.ts';
+import { groupThousands } from './write-number.ts';
+
+/** The sign between a number and its power of ten. */
+const TIMES = '\u202f×\u202f';
 
 const RAISED: Readonly<Record<string, string>> = {
   '-': '⁻',
@@ -34,8 +38,28 @@ export function numberInPrint(written: string): string {
     .replace(/^(−?[\d.]+)e(-?\d+)$/, (_, digits: string, power: string) =>
       /^−?1$/.test(digits)
         ? `${digits.slice(0, -1)}10${raised(power)}`
-        : `${digits}\u202f×\u202f10${raised(power)}`,
+        : `${digits}${TIMES}10${raised(power)}`,
     );
+}
+
+/** A number that stands at the beginning of an entry: its sign, its digits with their groups, its decimals, a power of ten. */
+const ENTERED =
+  /^([+−-]?)(\d{1,3}(?:,\d{3})+|\d{1,3}(?:[ \u00a0\u2009\u202f]\d{3})+|\d+)(\.\d*)?(?:[eE]([+−-]?\d+)| ?[·x*×] ?10(?:\^\(?([+−-]?\d+)\)?|([⁺⁻]?[⁰¹²³⁴⁵⁶⁷⁸⁹]+)))?(?=$|[ \u00a0]?[^\d\s.,/^'"′″⁰¹²³⁴⁵⁶⁷⁸⁹-])/;
+
+/**
+ * An entry as it is set in print: the digits of its number as they were typed, grouped as all others are, with a true minus
+ * sign and a power of ten. What is no plain number in front, as 3 1/2 or a date, stays as it is.
+ */
+export function entryInPrint(entry: string): string {
+  return entry.replace(
+    ENTERED,
+    (_, sign: string, whole: string, decimals = '', short?: string, long?: string, high?: string) => {
+      const digits = groupThousands(whole.replace(/\D/g, '')) + decimals;
+      const power = (short ?? long)?.replace('−', '-').replace('+', '');
+      const ten = high ?? (power === undefined ? undefined : raised(power));
+      return `${sign.replace('-', '−')}${digits}${ten === undefined ? '' : `${TIMES}10${ten}`}`;
+    },
+  );
 }
 
 /** A number and its unit, both in print, as one: the degree sign touches its number, any other unit keeps off it. */

@@ -14,6 +14,7 @@ const COMMA_GROUPS = /^[1-9]\d{0,2}(?:,\d{3})+(?:\.\d*)?$/;
 const POINT_GROUPS = /^[1-9]\d{0,2}(?:\.\d{3})+(?:,\d+)?$/;
 const EXPONENT = /[eE]([+-]?\d+)/y;
 const TIMES_TEN = / *[·x*] *10(?:\^([+-]?\d+)|\^\(([+-]?\d+)\)|([⁺⁻]?)([⁰¹²³⁴⁵⁶⁷⁸⁹]+))/y;
+const RAISED = /([⁺⁻]?)([⁰¹²³⁴⁵⁶⁷⁸⁹]+)/y;
 const FRACTION = /\/(\d+)(?![\d.,/])/y;
 const MIXED = /[ -](\d+)\/(\d+)(?![\d.,/])/y;
 const VULGAR = / ?([¼½¾⅓⅔⅛⅜⅝⅞])/y;
@@ -39,7 +40,7 @@ export function startsNumber(character: string): boolean {
 
 /**
  * Reads the number at `from` of `source` (look-alikes normalised): decimals, thousands in commas or spaces, powers
- * of ten as e6 or ·10^6, fractions and mixed fractions. Problems carry spans into `source`, moved by `base`.
+ * of ten as e6, ·10^6 or 10⁶, fractions and mixed fractions. Problems carry spans into `source`, moved by `base`.
  */
 export function scanNumber(source: string, from: number, base: number): Outcome<NumberScan> {
   const broken = (to: number, found: string): Outcome<NumberScan> =>
@@ -52,9 +53,9 @@ export function scanNumber(source: string, from: number, base: number): Outcome<
     );
 
   VULGAR.lastIndex = from;
-  const alone = source[from] === ' ' ? null : VULGAR.exec(source);
-  if (alone !== null)
-    return succeed({ value: VULGAR_VALUES[alone[1] ?? ''] ?? 0, end: VULGAR.lastIndex, whole: false });
+  const vulgar = source[from] === ' ' ? null : VULGAR.exec(source);
+  if (vulgar !== null)
+    return succeed({ value: VULGAR_VALUES[vulgar[1] ?? ''] ?? 0, end: VULGAR.lastIndex, whole: false });
 
   const token = digitsAt(source, from);
   if (token === undefined) return broken(source.length, source.slice(from));
@@ -79,10 +80,11 @@ export function scanNumber(source: string, from: number, base: number): Outcome<
       return succeed({ value: result, end: fraction.end, whole: false });
     }
   }
-  const power = exponentAt(source, end);
+  const ten = digits.value === '10' ? raisedAt(source, end) : undefined;
+  const power = ten ?? exponentAt(source, end);
   if (power !== undefined) {
     end = power.end;
-    value = Number(`${digits.value}e${power.exponent}`);
+    value = Number(`${ten ? 1 : digits.value}e${power.exponent}`);
     whole = false;
   }
   const lost = value === 0 && /[1-9]/.test(digits.value);
@@ -166,8 +168,19 @@ function exponentAt(source: string, at: number): { exponent: string; end: number
   const long = TIMES_TEN.exec(source);
   if (long === null) return undefined;
   const [, bare, bracketed, minus, raised] = long;
-  const lifted = Array.from(raised ?? '', (digit) => SUPERSCRIPTS.indexOf(digit)).join('');
-  return { exponent: bare ?? bracketed ?? `${minus === '⁻' ? '-' : ''}${lifted}`, end: TIMES_TEN.lastIndex };
+  return { exponent: bare ?? bracketed ?? lowered(minus, raised), end: TIMES_TEN.lastIndex };
+}
+
+/** The raised digits behind a ten that is a number by itself: 10⁻⁶. */
+function raisedAt(source: string, at: number): { exponent: string; end: number } | undefined {
+  RAISED.lastIndex = at;
+  const found = RAISED.exec(source);
+  return found === null ? undefined : { exponent: lowered(found[1], found[2]), end: RAISED.lastIndex };
+}
+
+function lowered(minus: string | undefined, raised = ''): string {
+  const digits = Array.from(raised, (digit) => SUPERSCRIPTS.indexOf(digit)).join('');
+  return `${minus === '⁻' ? '-' : ''}${digits}`;
 }
 
 function refuse(p: Problem): Outcome<never> {

@@ -3,9 +3,9 @@ import { writeDecimals, writeSignificant } from './round-decimal.ts';
 /** How a number is written. */
 export interface NumberStyle {
   /**
-   * `sensible` (the default): about four significant digits, three below 1, no decimals from 1000 on. A zero at the end
-   * says that more digits follow: 13.398 is 13.40, and 13.4 is 13.4. `working`: the same with one digit more, for
-   * numbers that are worked with by hand; from 100 million on with a power of ten, a thousand's: 14.334e9.
+   * `sensible` (the default): about four significant digits, three below 1, no decimals from 1000 on; from 100 million
+   * on with a power of ten, a thousand's: 14.33e9. A zero at the end says that more digits follow: 13.398 is 13.40, and
+   * 13.4 is 13.4. `working`: the same with one digit more, for numbers that are worked with by hand.
    * `full`: every digit needed to read the same number again. `carried`: of a quantity the same, but without the last
    * digits that a computation leaves: 65 ft for 64.99999999999999 ft. A number: that many significant digits, of a
    * quantity without such digits too.
@@ -22,14 +22,14 @@ const THIN_SPACE = '\u202f';
 
 const SMALLEST_PLAIN = 1e-4;
 const LARGEST_PLAIN = 1e12;
-/** What is worked with by hand is copied whole up to here. */
-const LARGEST_COPIED = 1e8;
+/** Nobody counts the digits of a larger number: it has a power of ten. */
+const LARGEST_COUNTED = 1e8;
 const MOST_DECIMALS = 20;
 /** A number no further than this from its rounded self, as a part of it, is that number. */
 const EXACT = 1e-9;
 
 /**
- * Writes a number as an engineer's page has it: 0.611, 12.35, 1440, 211 644, 6.5e-6. What it writes, `readEntry` reads.
+ * Writes a number as an engineer's page has it: 0.611, 12.35, 1440, 211 644, 14.33e9, 6.5e-6. What it writes, `readEntry` reads.
  * Trailing zeros of an exact number are dropped, except with `decimals`. What is no finite number is "no value".
  */
 export function writeNumber(x: number, style: NumberStyle = {}): string {
@@ -41,7 +41,8 @@ export function writeNumber(x: number, style: NumberStyle = {}): string {
     return group(writeDecimals(x, boundedDecimals(style.decimals)), grouping);
   }
   const digits = style.digits === 'carried' ? 'full' : (style.digits ?? 'sensible');
-  if (digits === 'working' && size >= LARGEST_COPIED) return inThousands(x);
+  if ((digits === 'sensible' || digits === 'working') && size >= LARGEST_COUNTED)
+    return inThousands(x, significant(size, digits));
   const text = digits === 'full' ? String(x) : roundTo(x, digits);
   const rounded = Number(text);
   const goesOn = typeof digits === 'string' && digits !== 'full' && Math.abs(rounded - x) > EXACT * size;
@@ -51,23 +52,22 @@ export function writeNumber(x: number, style: NumberStyle = {}): string {
   return group(goesOn ? text : plainDecimal(rounded), grouping);
 }
 
-/** A large number as one below 1000, with one digit more than results have, and a power of a thousand. */
-function inThousands(x: number): string {
-  const rounded = Number(x.toPrecision(5));
-  const power = Math.floor(Math.log10(Math.abs(rounded)) / 3 + EXACT) * 3;
-  const mantissa = Number((rounded / 10 ** power).toPrecision(5));
+/** A large number as one below 1000, with so many digits, and a power of a thousand. */
+function inThousands(x: number, digits: number): string {
+  const rounded = Number(x.toPrecision(digits));
+  const [ones = '', exponent = '0'] = rounded.toExponential().split('e');
+  const power = Math.floor(Number(exponent) / 3) * 3;
+  const mantissa = Number(`${ones}e${Number(exponent) - power}`);
   const goesOn = Math.abs(rounded - x) > EXACT * Math.abs(x);
-  return `${goesOn ? plainDigits(writeSignificant(mantissa, 5)) : mantissa}e${power}`;
+  return `${goesOn ? plainDigits(writeSignificant(mantissa, digits)) : mantissa}e${power}`;
 }
 
 function roundTo(x: number, digits: 'sensible' | 'working' | number): string {
   if (typeof digits === 'number') return writeSignificant(x, Math.min(Math.max(Math.round(digits), 1), 17));
   const size = Math.abs(x);
-  if (size >= 1000 && size < LARGEST_PLAIN)
-    return writeDecimals(x, digits === 'working' && size < 10_000 ? 1 : 0);
+  if (size >= 1000) return writeDecimals(x, digits === 'working' && size < 10_000 ? 1 : 0);
   const rounded = writeSignificant(x, significant(size, digits));
-  const shown = Math.abs(Number(rounded));
-  return shown < SMALLEST_PLAIN || shown >= LARGEST_PLAIN ? rounded : plainDigits(rounded);
+  return Math.abs(Number(rounded)) < SMALLEST_PLAIN ? rounded : plainDigits(rounded);
 }
 
 /** Digits with a power of ten, 1.850e+1, written out: 18.50. */
@@ -102,6 +102,10 @@ function boundedDecimals(decimals: number): number {
 function group(text: string, grouping: 'thin' | 'none'): string {
   if (grouping === 'none') return text;
   const [, sign = '', whole = '', decimals = ''] = /^(-?)(\d+)(.*)$/.exec(text) ?? [];
-  if (whole.length < 5) return text;
-  return sign + whole.replace(/\B(?=(?:\d{3})+$)/g, THIN_SPACE) + decimals;
+  return sign + groupThousands(whole) + decimals;
+}
+
+/** Digits before the point in groups of three, from 10 000 on. */
+export function groupThousands(whole: string): string {
+  return whole.length < 5 ? whole : whole.replace(/\B(?=(?:\d{3})+$)/g, THIN_SPACE);
 }

@@ -39,16 +39,15 @@ export function writeIn(si: number, unit: Unit, style: NumberStyle = {}): string
     return writeNumber(short === x ? shortestFor(si, unit) : short, { ...style, digits: 'full' });
   }
   if (typeof style.digits === 'number') return writeNumber(withoutDust(x), style);
-  // An amount of money is copied to its last unit, however large it is.
-  if (style.digits === 'working' && isMoney(unit) && Math.abs(x) >= 1000) return writeNumber(x, {});
-  const cents = typeof style.digits !== 'number' && isMoney(unit) && fitsCents(x);
-  return writeNumber(x, cents ? { ...style, decimals: 2 } : style);
+  if (!isMoney(unit)) return writeNumber(x, style);
+  // An amount of money stands to its last unit, however large it is.
+  if (Math.abs(x) >= 999.995) return writeNumber(x, { ...style, decimals: 0 });
+  return writeNumber(x, fitsCents(x) ? { ...style, decimals: 2 } : style);
 }
 
-/** Whether two decimals say all that is worth saying: from 1 to 1000, and below 1 where nothing follows the cents. */
+/** Whether two decimals say all that is worth saying of an amount below 1000: from 1 on, and where nothing follows the cents. */
 function fitsCents(x: number): boolean {
-  const size = Math.abs(x);
-  return size < 999.995 && (size >= 1 || Number(writeDecimals(x, 2)) === Number(writeSignificant(x, 3)));
+  return Math.abs(x) >= 1 || Number(writeDecimals(x, 2)) === Number(writeSignificant(x, 3));
 }
 
 /** The number of fewest digits that comes back as exactly this SI value; the quotient if none does. */

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { numberInPrint, quantityInPrint, unitInPrint } from '../../src/units/index.ts';
+import { entryInPrint, numberInPrint, quantityInPrint, unitInPrint } from '../../src/units/index.ts';
 
 test.each([
   ['kip-ft', 'kip·ft'],
@@ -39,4 +39,34 @@ test('a degree sign touches its number, and no other unit is parted from its num
   expect(quantityInPrint('20', '°C')).toBe('20\u00a0°C');
   expect(quantityInPrint('5', '%')).toBe('5\u00a0%');
   expect(quantityInPrint('5', '')).toBe('5');
+});
+
+test.each([
+  ['12000', '12\u202f000'],
+  ['9999', '9999'],
+  ['1,200', '1200'],
+  ['12,000.50', '12\u202f000.50'],
+  ['12 000', '12\u202f000'],
+  ['-0.250', '−0.250'],
+  ['+3', '+3'],
+  ['1.5e3', '1.5\u202f×\u202f10³'],
+  ['1.50E-6 K^-1', '1.50\u202f×\u202f10⁻⁶ K^-1'],
+  ['14.33*10^9 mm^4', '14.33\u202f×\u202f10⁹ mm^4'],
+  ['14.33 × 10⁹', '14.33\u202f×\u202f10⁹'],
+  ['12000 lbf/ft2', '12\u202f000 lbf/ft2'],
+  ['100,000 t', '100\u202f000 t'],
+  ['29000ksi', '29\u202f000ksi'],
+  // Whatever is no plain number in front stays as it was typed.
+  ['2026-11-25', '2026-11-25'],
+  ['12345/16', '12345/16'],
+  ['12345 1/2', '12345 1/2'],
+  ["12'-6", "12'-6"],
+  ['12000 ft 6 in', '12\u202f000 ft 6 in'],
+  ['12,5', '12,5'],
+  ['1,2345', '1,2345'],
+  ['PZ-12000', 'PZ-12000'],
+  ['El. +12', 'El. +12'],
+  ['', ''],
+])('the entry %s is printed %s', (entry, printed) => {
+  expect(entryInPrint(entry)).toBe(printed);
 });

@@ -2,9 +2,12 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import {
   fromSI,
+  numberInPrint,
+  quantityInPrint,
   readEntry,
   standardUnits,
   toSI,
+  unitInPrint,
   writeIn,
   writeNumber,
   writeQuantity,
@@ -34,8 +37,15 @@ test.each([
   [0.0000065, '6.5e-6'],
   [0.1 + 0.2, '0.3'],
   [-3.24159, '-3.242'],
-  [1e11, '100\u202f000\u202f000\u202f000'],
+  [99_999_999, '99\u202f999\u202f999'],
+  [14_333_660_904, '14.33e9'],
+  [-123_456_789, '-123.5e6'],
+  [1e8, '100e6'],
+  [1e11, '100e9'],
+  [999_960_000, '1.000e9'],
+  [210e9, '210e9'],
   [1.2346e12, '1.235e12'],
+  [0.000012, '1.2e-5'],
   [1e12, '1e12'],
   [0.0001, '0.0001'],
   [0.00009999, '0.000100'],
@@ -46,7 +56,7 @@ test.each([
   [0.49999, '0.500'],
   [1200.04, '1200'],
   [2.0003e-7, '2.00e-7'],
-  [6.02214e23, '6.022e23'],
+  [6.02214e23, '602.2e21'],
   [-5e-324, '-5e-324'],
   [Number.NaN, 'no value'],
   [-Infinity, 'no value'],
@@ -108,6 +118,7 @@ test.each([
   ['$', 1200.5, '$1201'],
   ['$', 999.996, '$1000'],
   ['$', 1_234_567, '$1\u202f234\u202f567'],
+  ['$', 123_456_789.4, '$123\u202f456\u202f789'],
   ['$/cy', 12.5 / 0.764554857984, '$12.50/cy'],
   ['USD/cy', 12.5 / 0.764554857984, '12.50 USD/cy'],
   ['USD', 0.00123, '0.00123 USD'],
@@ -222,6 +233,42 @@ test(
         expect(entry.ok && entry.value.kind === 'point' && entry.value.si).toBe(seconds);
       }),
       { seed: SEED },
+    );
+  },
+  PATIENCE,
+);
+
+/** Half a unit of the last digit of a number as it is printed. */
+function halfOfLastDigit(printed: string): number {
+  const [, whole = '', decimals = '', power = '0'] =
+    /^−?([\d\u202f]+)(?:\.(\d+))?(?:\u202f×\u202f10(.+))?$/.exec(printed) ?? [];
+  const exponent = Number(
+    power.replace('⁻', '-').replace(/[⁰¹²³⁴⁵⁶⁷⁸⁹]/g, (d) => `${'⁰¹²³⁴⁵⁶⁷⁸⁹'.indexOf(d)}`),
+  );
+  return whole === '' ? 0 : 0.5 * 10 ** (exponent - decimals.length);
+}
+
+test(
+  'what is printed can be typed back: its value is the number within half of the last digit shown, and never zero for what is not',
+  () => {
+    fc.assert(
+      fc.property(anyNumber, anySingleUnit, (x, unit) => {
+        fc.pre(unit.offset === 0 && unit.point === undefined);
+        const si = toSI(x, unit);
+        fc.pre(Number.isFinite(si) && (si !== 0 || x === 0));
+        const printed = numberInPrint(writeIn(si, unit));
+        for (const text of [printed, quantityInPrint(printed, unitInPrint(unit.text))]) {
+          const entry = readEntry(text, standardUnits, unit);
+          if (!entry.ok || entry.value.kind !== 'number')
+            throw new Error(`${text} does not read as a number`);
+          const back = fromSI(entry.value.si, unit);
+          // Whatever 10⁻⁶ and 10⁹ stand for is their value to the last bit or two.
+          const most = halfOfLastDigit(printed) + Math.abs(x) * 1e-9;
+          expect(Math.abs(back - x), text).toBeLessThanOrEqual(most);
+          expect(back === 0, text).toBe(x === 0);
+        }
+      }),
+      { seed: SEED, numRuns: 5000 },
     );
   },
   PATIENCE,

@@ -1,7 +1,7 @@
 import type { Cell, Column } from '../../document/index.ts';
 import { cellOf } from '../../document/index.ts';
 import type { ColumnResult, Notebook } from '../../notebook/index.ts';
-import { type Unit, type UnitRegistry, writeNumber } from '../../units/index.ts';
+import { entryInPrint, type Unit, type UnitRegistry, writeNumber } from '../../units/index.ts';
 import { displayUnit, formatQuantity, quantityText } from './format-quantity.ts';
 import { isCarried } from './is-carried.ts';
 import { isOneNumber } from './one-number.ts';
@@ -58,15 +58,13 @@ function cellView(
 ): CellView {
   const typed = column.kind === 'given' ? cellOf(column, row) : undefined;
   if (result.status !== 'ok' || row >= result.reading.length) {
-    if (typed !== undefined)
-      return { text: typedText(typed, unit), state: typed === null ? 'blank' : 'entered' };
+    if (typed !== undefined) return { text: own(typed), state: typed === null ? 'blank' : 'entered' };
     return { text: '', state: result.status === 'problem' ? 'bad' : 'waits' };
   }
   const { reading } = result;
   const value = reading.values[row] ?? Number.NaN;
   if (Number.isNaN(value)) {
-    if (typed !== undefined && typed !== null && typed !== '')
-      return { text: typedText(typed, unit), state: 'bad' };
+    if (typed !== undefined && typed !== null && typed !== '') return { text: own(typed), state: 'bad' };
     const status = reading.statusAt(row);
     if (status === 'missing') return { text: '', state: 'blank' };
     return { text: '', state: status === 'problem' ? 'bad' : 'waits' };
@@ -74,9 +72,13 @@ function cellView(
   if (typed !== undefined && view === 'written') {
     const blank = typed === null || typed === '';
     const held = isHeld(column) && isCarried(`${typed ?? ''}`);
-    return { text: blank || held ? read() : typedText(typed, unit), state: blank ? 'blank' : 'entered' };
+    return { text: blank || held ? read() : own(typed), state: blank ? 'blank' : 'entered' };
   }
   return { text: read(), state: typed === undefined ? 'computed' : 'entered' };
+
+  function own(cell: Cell): string {
+    return column.kind === 'given' && column.type === 'text' ? `${cell ?? ''}` : typedText(cell, unit);
+  }
 
   function read(): string {
     if (reading.holds === 'text') return reading.textAt(row) ?? '';
@@ -90,13 +92,14 @@ function isHeld(column: Column): boolean {
   return column.kind === 'given' && column.toLink !== undefined;
 }
 
-/** A cell as typed, without the unit that its column says already. */
+/** A cell with its digits as typed, without the unit that its column says already. */
 function typedText(cell: Cell, unit: Unit): string {
   if (cell === null) return '';
   if (typeof cell === 'number') return writeNumber(cell, { digits: 'full' });
-  if (unit.text === '' || unit.text === '-' || !cell.endsWith(` ${unit.text}`)) return cell;
+  if (unit.point === 'date') return cell;
+  if (unit.text === '' || unit.text === '-' || !cell.endsWith(` ${unit.text}`)) return entryInPrint(cell);
   const number = cell.slice(0, -unit.text.length).trimEnd();
-  return isOneNumber(number) ? number : cell;
+  return entryInPrint(isOneNumber(number) ? number : cell);
 }
 
 /**

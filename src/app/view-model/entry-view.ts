@@ -1,13 +1,13 @@
 import type { Given } from '../../document/index.ts';
 import type { Quantity } from '../../notebook/index.ts';
-import { quantityInPrint, type UnitRegistry, unitInPrint } from '../../units/index.ts';
+import { entryInPrint, quantityInPrint, type UnitRegistry, unitInPrint } from '../../units/index.ts';
 import { displayUnit, formatQuantity } from './format-quantity.ts';
 import { isCarried } from './is-carried.ts';
 import { isOneNumber } from './one-number.ts';
 import type { UnitsView } from './units-view.ts';
 
 /**
- * A given as the page shows it. `plain`: the entry as typed stands where results stand, its unit in the unit column.
+ * A given as the page shows it. `plain`: the entry with the digits as typed stands where results stand, its unit in the unit column.
  * `converted`: the entry was typed in another unit than the line's or than the units shown; it stands where
  * calculations stand, and what it comes to follows the equals sign.
  */
@@ -29,10 +29,11 @@ export function entryView(row: Given, value: Quantity, view: UnitsView, registry
       ...formatQuantity(value.si, value.unit, view, registry, { digits: HELD_DIGITS }),
     };
   const unit = value.unit.text === '-' ? '' : value.unit.text;
+  const printed = (text: string): string => (value.unit.point === 'date' ? text : entryInPrint(text));
   const own = withoutUnit(entry, unit === '' ? '-' : unit);
   if (own !== undefined && displayUnit(value.unit, view, registry).text === value.unit.text)
-    return { kind: 'plain', number: own, unit: unitInPrint(unit) };
-  const typed = own === entry ? quantityInPrint(entry, unitInPrint(unit)) : entry;
+    return { kind: 'plain', number: printed(own), unit: unitInPrint(unit) };
+  const typed = own === entry ? quantityInPrint(printed(entry), unitInPrint(unit)) : printed(entry);
   return { kind: 'converted', entry: typed, ...shown };
 }
 

@@ -1,5 +1,5 @@
 import type { Notebook } from '../../../notebook/index.ts';
-import { isBareNumber } from '../../../units/index.ts';
+import { entryInPrint, isBareNumber } from '../../../units/index.ts';
 import { columnView } from '../../view-model/cell-view.ts';
 import { entryView } from '../../view-model/entry-view.ts';
 import type { CellPlace } from '../../view-model/place.ts';
@@ -32,7 +32,7 @@ export function isNumberOnScreen(
   return shown !== undefined && plain(shown) === plain(typed);
 }
 
-/** Digits without what groups them, and with one kind of minus. */
+/** Digits as they are printed without what groups them, so that all ways to type a number are one. */
 function plain(number: string): string {
-  return number.replace(/[\s\u202f\u00a0,]/g, '').replace('−', '-');
+  return entryInPrint(number.trim()).replace(/[\s\u202f\u00a0,]/g, '');
 }

@@ -18,7 +18,7 @@ function view(entry: string, unit: string, units: UnitsView = 'written', more: P
 test.each([
   ['36 in', 'in', { kind: 'plain', number: '36', unit: 'in' }],
   ['36', 'in', { kind: 'plain', number: '36', unit: 'in' }],
-  ['100,000 t', 't', { kind: 'plain', number: '100,000', unit: 't' }],
+  ['100,000 t', 't', { kind: 'plain', number: '100\u202f000', unit: 't' }],
   ['0.75', '-', { kind: 'plain', number: '0.75', unit: '' }],
   ['2026-11-25 12:00', 'date', { kind: 'plain', number: '2026-11-25 12:00', unit: 'date' }],
   ['0.75 -', '-', { kind: 'plain', number: '0.75', unit: '' }],
@@ -30,7 +30,7 @@ test.each([
   ['3 ft 6 in', 'in', { kind: 'converted', entry: '3 ft 6 in', number: '42', unit: 'in' }],
   ['1 ft 2 1/2 in', 'in', { kind: 'converted', entry: '1 ft 2 1/2 in', number: '14.5', unit: 'in' }],
   ['2 1/2 in', 'in', { kind: 'plain', number: '2 1/2', unit: 'in' }],
-  ['1.5e3 mm', 'mm', { kind: 'plain', number: '1.5e3', unit: 'mm' }],
+  ['1.5e3 mm', 'mm', { kind: 'plain', number: '1.5\u202f×\u202f10³', unit: 'mm' }],
   ['El. +12 ft MLLW', 'ft MLLW', { kind: 'plain', number: 'El. +12', unit: 'ft MLLW' }],
 ])('%s in a line of %s', (entry, unit, shown) => {
   expect(view(entry, unit)).toEqual(shown);
