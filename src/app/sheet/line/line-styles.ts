@@ -50,8 +50,18 @@ export const lineStyles = css`
     -webkit-box-orient: vertical;
     -webkit-line-clamp: 3;
   }
+  .line .reference .clamped.short {
+    -webkit-line-clamp: 2;
+  }
   .line.active .reference .clamped {
     -webkit-line-clamp: none;
+  }
+  .line .reference .of-kind {
+    display: block;
+    font-style: italic;
+  }
+  .line.active .reference .of-kind {
+    display: none;
   }
   .line.active .reference {
     align-self: baseline;

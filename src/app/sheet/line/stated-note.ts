@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { type StatedHere, statedIn } from '../../../notebook/index.ts';
 import { drawSign } from '../../style/signs.ts';
 import { statedWords, whyNotComputed } from '../../view-model/stated-words.ts';
+import { hiddenKind } from './hidden-kind.ts';
 import type { LineContext } from './line-source.ts';
 
 type Told = Pick<LineContext, 'session' | 'item'>;
@@ -42,7 +43,12 @@ export function statedMargin(
   first: TemplateResult | typeof nothing = nothing,
 ): TemplateResult {
   const stated = statedOfLine(context);
-  if (stated.length === 0) return html`<span class="clamped">${first}${reference}</span>`;
+  if (stated.length === 0) {
+    const kind = hiddenKind(reference);
+    if (kind === undefined) return html`<span class="clamped">${first}${reference}</span>`;
+    return html`<span class="clamped short">${first}${reference}</span
+      ><span class="of-kind" aria-hidden="true">${kind}</span>`;
+  }
   return html`<span class="clamped"
     >${first}${stated.map(({ side, statement }) => {
       const reason = statement.reason.trim();
