@@ -1,7 +1,9 @@
 import { type Markup, none, together } from '../markup/index.ts';
 import {
+  byNearness,
   type FormulaItem,
   type Notebook,
+  shareOf,
   type Verdict,
   verdictWord,
   writeUtilisation,
@@ -11,12 +13,14 @@ import { createHatches } from './svg/hatches.ts';
 import { tag } from './svg/markup.ts';
 import { frameSketch, PAGE_WIDTH } from './svg/page.ts';
 import { box, line, path } from './svg/shapes.ts';
-import { strong, symbol, text, textElement, type Words, wordsWidth } from './svg/words.ts';
+import { strong, symbol, text, textElement, type Words, wordsWidth, wrapped } from './svg/words.ts';
 import { type UtilisationPart, utilisationParts } from './utilisation-parts.ts';
 
 const ID = 'utilisations';
 const ROW = 21;
 const BAR = 11;
+/** From one line of a description to the next. */
+const LINE = 15;
 
 /** The room of the longest verdict up to the edge. */
 const VERDICT = Math.ceil(wordsWidth(text('no value'))) + 4;
@@ -40,20 +44,38 @@ interface Checked {
   readonly verdict?: Verdict;
   readonly isIdle?: boolean;
   readonly why?: string;
+  /** The title of its sheet, where the checks stand by sheets. */
+  readonly heading: string | undefined;
+  /** How its description stands, line below line; a check without one is called by its symbol. */
+  readonly described: readonly string[];
+  /** How many rows of the drawing it takes. */
+  readonly lines: number;
 }
 
+/** The checks as they follow one another in the book, or those nearest to their limit first. */
+export type CheckOrder = 'book' | 'nearest';
+
 /**
- * An overview of all checks of a book in its order: for each a bar of demand over capacity with the line at 100 %,
+ * An overview of all checks of a book, sheet by sheet or the nearest to its limit first: for each a bar of demand over capacity with the line at 100 %,
  * and the verdict in words. What fails is hatched and has a cross, what holds is filled, and only outlined with a sign beside
  * it where it rests on values beyond their permitted ranges. Each has its id as `data-check`. Many checks take several
  * drawings one below the other, each of which fits on a printed page.
  * `page`: how wide a page it is for; its letters stay as large on a narrow one.
  */
-export function drawUtilisations(notebook: Notebook, page: 'wide' | 'narrow' = 'wide'): readonly Drawing[] {
-  const checks = [...notebook.model.items.values()].flatMap((item) =>
-    item.kind === 'formula' && item.row.kind === 'check' ? [checkedOf(notebook, item)] : [],
-  );
+export function drawUtilisations(
+  notebook: Notebook,
+  page: 'wide' | 'narrow' = 'wide',
+  order: CheckOrder = 'book',
+): readonly Drawing[] {
   const titles = new Map(notebook.book.sheets.map((sheet) => [sheet.key, sheet.title]));
+  const isNearest = order === 'nearest';
+  const inBook = [...notebook.model.items.values()].flatMap((item) =>
+    item.kind === 'formula' && item.row.kind === 'check' ? [item] : [],
+  );
+  const found = inBook.map((item) =>
+    checkedOf(notebook, item, titles.get(item.sheet) ?? item.sheet, isNearest, columnsOf[page].left - 34),
+  );
+  const checks = isNearest ? found.toSorted((a, b) => byNearness(a.verdict, b.verdict)) : found;
   const parts = utilisationParts(checks);
   if (parts.length === 0)
     return [frame(ID, TITLE, [], columnsOf[page], titles, { y: 46, body: [noChecks()] })];
@@ -61,7 +83,7 @@ export function drawUtilisations(notebook: Notebook, page: 'wide' | 'narrow' = '
     const id = at === 0 ? ID : `${ID}-${at + 1}`;
     const title = parts.length === 1 ? TITLE : `${TITLE}, part ${at + 1} of ${parts.length}`;
     const hatches = createHatches(id);
-    const drawn = drawRows(part, columnsOf[page], titles, hatches.fill('fails'));
+    const drawn = drawRows(part, columnsOf[page], hatches.fill('fails'));
     return frame(id, title, part.checks, columnsOf[page], titles, {
       ...drawn,
       definitions: hatches.definitions(),
@@ -85,26 +107,20 @@ interface Drawn {
   readonly definitions?: Markup;
 }
 
-function drawRows(
-  { checks, continues }: UtilisationPart<Checked>,
-  columns: Columns,
-  titles: Titles,
-  hatch: string,
-): Drawn {
+function drawRows({ checks, continues }: UtilisationPart<Checked>, columns: Columns, hatch: string): Drawn {
   const body: Markup[] = [];
   let y = 34;
-  let sheet: string | undefined;
+  let heading: string | undefined;
   for (const check of checks) {
-    if (check.item.sheet !== sheet) {
-      const isContinued = continues && sheet === undefined;
-      sheet = check.item.sheet;
+    if (check.heading !== undefined && check.heading !== heading) {
+      const words = `${check.heading}${continues && heading === undefined ? ', continued' : ''}`;
+      heading = check.heading;
       y += body.length === 0 ? 0 : 8;
-      const words = `${titles.get(sheet) ?? sheet}${isContinued ? ', continued' : ''}`;
-      body.push(textElement(strong(shortened(words, columns.left)), { x: 8, y: y + 13 }));
+      body.push(textElement(strong(words), { x: 8, y: y + 13 }, { class: 'halo' }));
       y += ROW + 2;
     }
     body.push(row(check, y, columns, hatch));
-    y += ROW;
+    y += heightOf(check);
   }
   const head = textElement(text('100 %'), { x: columns.full, y: 18, anchor: 'middle' });
   body.push(head, line({ x: columns.full, y: 24 }, { x: columns.full, y: y + 4 }, { class: 'limit' }));
@@ -142,12 +158,29 @@ function frame(
   };
 }
 
-function checkedOf(notebook: Notebook, item: FormulaItem): Checked {
+function checkedOf(
+  notebook: Notebook,
+  item: FormulaItem,
+  sheet: string,
+  isNearest: boolean,
+  width: number,
+): Checked {
+  const label = item.row.label ?? '';
+  // Away from the others of its sheet a check says which one it is of.
+  const isNamed = isNearest && notebook.book.sheets.length > 1;
+  const name = label === '' ? item.row.name : label;
+  const described = label === '' && !isNamed ? [] : wrapped(isNamed ? `${name} (${sheet})` : name, width);
+  const more = Math.max(described.length - 1, 0);
+  const drawn = { item, heading: isNearest ? undefined : sheet, described, lines: 1 + (more * LINE) / ROW };
   const verdict = notebook.verdict(item.id);
-  if (verdict) return { item, verdict };
+  if (verdict) return { ...drawn, verdict };
   const result = notebook.result(item.id);
   const why = 'problem' in result ? result.problem.message : 'blank';
-  return { item, why, isIdle: result.status === 'inapplicable' };
+  return { ...drawn, why, isIdle: result.status === 'inapplicable' };
+}
+
+function heightOf({ lines }: Checked): number {
+  return ROW * lines;
 }
 
 function nameOf({ item }: Checked): string {
@@ -155,7 +188,8 @@ function nameOf({ item }: Checked): string {
 }
 
 function percentOf({ verdict }: Checked): string {
-  return verdict?.utilisation === undefined ? '' : writeUtilisation(verdict.utilisation, verdict.holds);
+  const share = verdict && shareOf(verdict);
+  return share === undefined ? '' : writeUtilisation(share, verdict?.holds === true);
 }
 
 function standingOf({ verdict, isIdle }: Checked): string {
@@ -165,11 +199,8 @@ function standingOf({ verdict, isIdle }: Checked): string {
 
 function row(check: Checked, y: number, columns: Columns, hatch: string): Markup {
   const base = y + BAR + 0.5;
-  const label = check.item.row.label;
-  const name: Words =
-    label === undefined || label === ''
-      ? symbol(check.item.row.name)
-      : text(shortened(label, columns.left - 34));
+  const name: readonly Words[] =
+    check.described.length === 0 ? [symbol(check.item.row.name)] : check.described.map(text);
   const percent = percentOf(check);
   const { holds, outOfRange } = check.verdict ?? {};
   const tone = !check.verdict ? 'soft' : !holds ? 'bad-text' : outOfRange ? 'warn-text' : 'good-text';
@@ -182,8 +213,8 @@ function row(check: Checked, y: number, columns: Columns, hatch: string): Markup
         : strong('fails');
   const parts = [
     // Takes the pointer between words and bar too.
-    box({ x: 8, y: y - 2 }, { x: columns.width - 8, y: y + ROW - 2 }, { class: 'hit' }),
-    textElement(name, { x: 20, y: base }),
+    box({ x: 8, y: y - 2 }, { x: columns.width - 8, y: y + heightOf(check) - 2 }, { class: 'hit' }),
+    ...name.map((words, at) => textElement(words, { x: 20, y: base + at * LINE })),
     bar(check, y + 2, columns, hatch),
     textElement(text(percent), { x: columns.width - VERDICT - 6, y: base, anchor: 'end' }, { class: 'halo' }),
     textElement(word, { x: columns.width - VERDICT, y: base }, { class: tone }),
@@ -194,7 +225,7 @@ function row(check: Checked, y: number, columns: Columns, hatch: string): Markup
 
 /** The bar of a check from zero; beyond the field it is cut by two strokes. */
 function bar({ verdict }: Checked, y: number, { left, full, right }: Columns, hatch: string): Markup {
-  const use = verdict?.utilisation;
+  const use = verdict && shareOf(verdict);
   if (!verdict) return line({ x: left, y: y + BAR / 2 }, { x: right, y: y + BAR / 2 }, { class: 'idle' });
   if (use === undefined)
     return verdict.holds ? tickMark(left + 6, y + BAR / 2) : crossMark(left + 6, y + BAR / 2);
@@ -238,12 +269,4 @@ function described(checks: readonly Checked[]): string {
   ]
     .filter((sentence) => sentence !== '')
     .join(' ');
-}
-
-/** The words cut to a width. */
-function shortened(words: string, width: number): string {
-  if (wordsWidth(text(words)) <= width) return words;
-  let cut = words;
-  while (cut.length > 1 && wordsWidth(text(`${cut}…`)) > width) cut = cut.slice(0, -1);
-  return `${cut.trimEnd()}…`;
 }

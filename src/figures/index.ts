@@ -1,6 +1,6 @@
 export { drawChart } from './draw-chart.ts';
 export { drawFigure } from './draw-figure.ts';
-export { drawUtilisations } from './draw-utilisations.ts';
+export { type CheckOrder, drawUtilisations } from './draw-utilisations.ts';
 export type { Drawing, DrawingTable, FigureView } from './drawing.ts';
 export { figureCss } from './figure-css.ts';
 export { figureKinds } from './kinds/registry.ts';

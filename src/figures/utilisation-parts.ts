@@ -7,9 +7,10 @@ const HEADING = 1.5;
 /** A sheet of which fewer lines than these would stand below its heading begins on the next page. */
 const LEAST_LINES = 4;
 
-/** A check that is drawn, on its sheet. */
+/** A check that is drawn below the heading of its sheet, if it has one, with as many lines as its description takes. */
 interface OnSheet {
-  readonly item: { readonly sheet: string };
+  readonly heading: string | undefined;
+  readonly lines: number;
 }
 
 /** Checks that are drawn together; `continues` where their first sheet begins in the part before. */
@@ -26,14 +27,15 @@ export function utilisationParts<C extends OnSheet>(checks: readonly C[]): reado
   const parts: { checks: C[]; continues: boolean }[] = [];
   let lines = MOST_LINES;
   for (const [at, check] of checks.entries()) {
-    const isFirst = checks[at - 1]?.item.sheet !== check.item.sheet;
+    const isFirst = at === 0 || checks[at - 1]?.heading !== check.heading;
+    const heading = check.heading === undefined ? 0 : HEADING;
     const left = MOST_LINES - lines;
-    if (isFirst ? isNewPart(HEADING + lengthOfSheet(checks, at), left) : left < 1) {
+    if (isFirst ? isNewPart(heading + lengthOfSheet(checks, at), left) : left < check.lines) {
       parts.push({ checks: [], continues: !isFirst });
-      lines = isFirst ? 0 : HEADING;
+      lines = isFirst ? 0 : heading;
     }
     parts.at(-1)?.checks.push(check);
-    lines += isFirst ? HEADING + 1 : 1;
+    lines += isFirst ? heading + check.lines : check.lines;
   }
   return parts;
 }
@@ -44,9 +46,9 @@ function isNewPart(needed: number, left: number): boolean {
   return left < LEAST_LINES || (needed <= MOST_LINES && left <= MOST_LINES / 4);
 }
 
-/** How many checks of one sheet follow one another from a place on. */
+/** How many lines the checks of one sheet take that follow one another from a place on. */
 function lengthOfSheet(checks: readonly OnSheet[], from: number): number {
-  const sheet = checks[from]?.item.sheet;
-  const end = checks.findIndex((check, at) => at > from && check.item.sheet !== sheet);
-  return (end < 0 ? checks.length : end) - from;
+  const heading = checks[from]?.heading;
+  const end = checks.findIndex((check, at) => at > from && check.heading !== heading);
+  return checks.slice(from, end < 0 ? checks.length : end).reduce((sum, { lines }) => sum + lines, 0);
 }

@@ -55,9 +55,11 @@ export { type Respell, respellLine, usesInPart } from './names-in-parts.ts';
 export { type AppliedEdit, type Notebook, openNotebook } from './notebook.ts';
 export { recheckProgram, tooLargeToRecheck } from './recheck-program.ts';
 export {
+  byNearness,
   type ColumnResult,
   type Quantity,
   type Result,
+  shareOf,
   type Value,
   type Verdict,
   verdictWord,

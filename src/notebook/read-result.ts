@@ -10,6 +10,7 @@ import type { FormulaItem, InputItem, Item, Model } from './model.ts';
 import type { Quantity, Result, Value, Verdict } from './result.ts';
 import { computedId, type Side, sideId, sidesOf } from './stated.ts';
 import { ownProblem, waitsOn } from './waits-on.ts';
+import { comparesYesOrNo } from './whole-count.ts';
 
 type System = 'SI' | 'US';
 
@@ -187,5 +188,6 @@ export function verdictOf(
     ...(demand && { demand }),
     ...(capacity && { capacity }),
     ...(utilisation !== undefined && { utilisation }),
+    ...(comparesYesOrNo(typed.left, typed.right, model) && { isYesOrNo: true }),
   };
 }

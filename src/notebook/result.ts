@@ -1,6 +1,6 @@
 import type { Problem } from '../diagnostics/index.ts';
 import type { ColumnReading } from '../engine/index.ts';
-import { type Unit, writeDecimals } from '../units/index.ts';
+import { type Unit, writeDecimals, writeNumber } from '../units/index.ts';
 
 /** An SI number (or point) with the unit it is read in. */
 export interface Quantity {
@@ -44,8 +44,31 @@ export interface Verdict {
   readonly capacity?: Quantity;
   /** Demand over capacity; absent where the capacity is not above zero. */
   readonly utilisation?: number;
+  /** Counts against none or one are compared: how near it is to its limit means nothing. */
+  readonly isYesOrNo?: true;
   /** Present where it rests on values beyond their permitted ranges. */
   readonly outOfRange?: OutOfRangeRemark;
+}
+
+/** How near a check is to its limit, 1 at it; undefined where it has no capacity, or only holds or fails. */
+export function shareOf({ utilisation, isYesOrNo }: Verdict): number | undefined {
+  return isYesOrNo ? undefined : utilisation;
+}
+
+/**
+ * Puts the checks nearest to their limit first: what fails, the furthest beyond it in front; then what holds by how near it
+ * is, and what only holds; last what has no verdict.
+ */
+export function byNearness(a: Verdict | undefined, b: Verdict | undefined): number {
+  const [x, y] = [rankOf(a), rankOf(b)];
+  return x.rank - y.rank || y.share - x.share || 0;
+}
+
+function rankOf(verdict: Verdict | undefined): { readonly rank: number; readonly share: number } {
+  const share = verdict && shareOf(verdict);
+  if (!verdict) return { rank: 3, share: 0 };
+  if (!verdict.holds) return { rank: 0, share: share ?? Number.MAX_VALUE };
+  return share === undefined ? { rank: 2, share: 0 } : { rank: 1, share };
 }
 
 /** How a check stands in a few words: one that holds and rests on values beyond their permitted ranges does not just hold. */
@@ -61,9 +84,8 @@ export function verdictWord({ holds, outOfRange }: Verdict): 'holds' | 'holds, b
 export function writeUtilisation(utilisation: number, holds: boolean): string {
   const percent = utilisation * 100;
   for (let decimals = percent < 10 ? 1 : 0; decimals <= 6; decimals += 1) {
-    const text = writeDecimals(percent, decimals);
-    const shown = Number(text);
-    if (holds ? shown <= 100 : shown > 100) return `${text} %`;
+    const shown = Number(writeDecimals(percent, decimals));
+    if (holds ? shown <= 100 : shown > 100) return `${writeNumber(percent, { decimals })} %`;
   }
   return holds ? '100 %' : 'just over 100 %';
 }

@@ -154,3 +154,69 @@ describe('the overview of many checks', () => {
     expect(drawn(32, 40).map(({ checks }) => checks)).toEqual([32, 34, 6]);
   });
 });
+
+describe('the checks nearest to their limit first', () => {
+  const two = {
+    ...blankBook(),
+    sheets: [
+      {
+        key: 'a',
+        title: 'First',
+        parts: [
+          { id: 'p', kind: 'rows', rows: [check('c_1', '1 <= 4', 'far'), check('c_2', '9 <= 10', 'near')] },
+        ],
+      },
+      {
+        key: 'b',
+        title: 'Second',
+        parts: [
+          {
+            id: 'q',
+            kind: 'rows',
+            rows: [
+              check('c_3', '1 <> 2', 'only holds'),
+              check('c_4', '3 <= 2', 'fails'),
+              check('c_5', '5 <= 2', 'fails by more'),
+              check('c_6', '', 'blank'),
+              check('c_7', '1 = 2', 'only fails'),
+            ],
+          },
+        ],
+      },
+    ],
+  } as Book;
+
+  test('what fails in front, then by how near they are, then those of yes and no, and each says of which sheet it is', () => {
+    const { svg, table } = only(drawUtilisations(openNotebook(two), 'wide', 'nearest'));
+    expect(table?.rows.map(([sheet, name]) => `${sheet}: ${name}`)).toEqual([
+      'Second: only fails',
+      'Second: fails by more',
+      'Second: fails',
+      'First: near',
+      'First: far',
+      'Second: only holds',
+      'Second: blank',
+    ]);
+    const texts = shapesOf(svg).map(({ text }) => text);
+    expect(texts).toContain('near (First)');
+    expect(texts).not.toContain('First');
+  });
+});
+
+test('a long description takes further lines, all of it is there, and what follows moves down', () => {
+  const words =
+    'no stated volume of any item of the takeoff is below its area times its least thickness by more than a tenth';
+  const rows = [check('c_l', '1 <= 2', words), check('c_s', '1 <= 2', 'short')];
+  const { svg } = only(drawUtilisations(notebookOf({}, {}, [{ id: 'q', kind: 'rows', rows }])));
+  expect(svg).not.toContain('…');
+  const written = shapesOf(svg).filter(({ name, n }) => name === 'text' && n('x') === 20);
+  expect(
+    written
+      .slice(0, -1)
+      .map(({ text }) => text)
+      .join(' '),
+  ).toBe(words);
+  expect(written.length).toBeGreaterThan(3);
+  const [at, before] = [written.at(-1)?.n('y') ?? 0, written.at(-2)?.n('y') ?? 0];
+  expect(at).toBeGreaterThanOrEqual(before + 15);
+});

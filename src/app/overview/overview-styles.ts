@@ -21,6 +21,30 @@ export const overviewStyles = css`
     margin: 0;
     padding: 0 40px 0 calc(var(--margin) + var(--lead));
   }
+  .order {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 20px;
+    align-items: center;
+    border: 0;
+    padding-block-end: 6px;
+    font-size: var(--type-small);
+  }
+  .order legend {
+    float: left;
+    padding: 0;
+    color: var(--ink-soft);
+  }
+  .order label {
+    display: flex;
+    gap: 6px;
+    align-items: center;
+    min-height: 24px;
+  }
+  .order input {
+    margin: 0;
+    accent-color: var(--accent);
+  }
   .bars [data-check] {
     cursor: pointer;
   }

@@ -1,9 +1,9 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Problem } from '../../diagnostics/index.ts';
 import type { Prose } from '../../document/index.ts';
-import { drawUtilisations } from '../../figures/index.ts';
+import { type CheckOrder, drawUtilisations } from '../../figures/index.ts';
 import type { CheckedFormula } from '../../language/index.ts';
-import { type Item, type Verdict, writeUtilisation } from '../../notebook/index.ts';
+import { byNearness, type Item, shareOf, type Verdict, writeUtilisation } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
 import { placeOfProblem } from '../findings/finding-places.ts';
 import { type FoundCheck, findingsOf, sheetOf } from '../findings/findings.ts';
@@ -27,6 +27,11 @@ import { drawStatedList } from './stated-list.ts';
 
 /** From so many px on, the wide drawing has letters of a readable size. */
 const WIDE = 780;
+
+const checkOrders: readonly { readonly order: CheckOrder; readonly words: string }[] = [
+  { order: 'book', words: 'in the order of the book' },
+  { order: 'nearest', words: 'nearest to the limit first' },
+];
 
 /** A page over the whole book: every check with its verdict, every problem and remark, every stated and linked value, every open item and assumption. */
 export class Overview extends LitElement {
@@ -55,7 +60,11 @@ export class Overview extends LitElement {
     const { notebook } = this.session;
     // Paper has the bars within the table.
     const onPaper = this.hasAttribute('paper');
-    const { problems, remarks, checks } = findingsOf(notebook);
+    const { problems, remarks, checks: inBook } = findingsOf(notebook);
+    const checks =
+      this.session.checkOrder === 'book'
+        ? inBook
+        : inBook.toSorted((a, b) => byNearness(a.verdict, b.verdict));
     return html`<div class="page">
       <slot name="title-block"></slot>
       <h2 id="checks" tabindex="-1">All checks</h2>
@@ -64,7 +73,7 @@ export class Overview extends LitElement {
           ? html`<p class="words quiet">
               The book has no check yet. A check compares a demand with a capacity; insert one from the menu of a line.
             </p>`
-          : html`${onPaper ? nothing : this.#bars()} ${this.#checks(checks)}`
+          : html`${onPaper ? nothing : html`${this.#orders(checks.length)}${this.#bars()}`} ${this.#checks(checks)}`
       }
       <h3 id="problems" tabindex="-1">Problems</h3>
       ${
@@ -91,8 +100,26 @@ export class Overview extends LitElement {
     </div>`;
   }
 
+  /** In which order the checks stand, where there are several. */
+  #orders(count: number): TemplateResult | typeof nothing {
+    if (count < 2) return nothing;
+    const { session } = this;
+    return html`<fieldset class="words order">
+      <legend>Order</legend>
+      ${checkOrders.map(
+        ({ order, words }) => html`<label>
+          <input type="radio" name="order" .checked=${session.checkOrder === order} @change=${() => session.setCheckOrder(order)} />${words}
+        </label>`,
+      )}
+    </fieldset>`;
+  }
+
   #bars(): TemplateResult {
-    const bars = drawUtilisations(this.session.notebook, this.narrow ? 'narrow' : 'wide');
+    const bars = drawUtilisations(
+      this.session.notebook,
+      this.narrow ? 'narrow' : 'wide',
+      this.session.checkOrder,
+    );
     return html`<div class="words bars" @click=${this.#goToBar}>${bars.map(({ svg }) => drawMarkup(svg))}</div>`;
   }
 
@@ -148,8 +175,8 @@ export class Overview extends LitElement {
       : inapplicable
         ? html`<span class="quiet" title=${inapplicable.message}>${drawSign('idle')} does not apply</span>`
         : html`<span class="quiet" title=${this.#whyNot(item)}>no value</span>`;
-    const use =
-      verdict?.utilisation === undefined ? '' : writeUtilisation(verdict.utilisation, verdict.holds);
+    const share = verdict && shareOf(verdict);
+    const use = share === undefined ? '' : writeUtilisation(share, verdict?.holds === true);
     const { units, notebook } = this.session;
     const sides = verdict && shownSides(verdict, units, notebook.model.registry);
     const eased = verdict && notebook.easedBy(item.id);
@@ -171,7 +198,7 @@ export class Overview extends LitElement {
       }
       <td class="number use">${use}</td>
       <td class="verdict">${verdictCell}</td>
-      ${this.hasAttribute('paper') ? html`<td class="bar-cell">${verdict?.utilisation === undefined ? nothing : html`<span class=${verdict.holds ? 'holds' : 'fails'}>${utilisationBar(verdict.utilisation)}</span>`}</td>` : nothing}
+      ${this.hasAttribute('paper') ? html`<td class="bar-cell">${share === undefined ? nothing : html`<span class=${verdict?.holds ? 'holds' : 'fails'}>${utilisationBar(share)}</span>`}</td>` : nothing}
     </tr>`;
   }
 

@@ -3,6 +3,7 @@ import type { Edit } from '../../document/index.ts';
 import {
   type Notebook,
   openNotebook,
+  shareOf,
   tryEntry,
   type Verdict,
   verdictWord,
@@ -98,7 +99,7 @@ const ROUNDING = 1e-12;
 function isMoved(before: Verdict | undefined, after: Verdict | undefined): boolean {
   if (before?.holds !== after?.holds || before?.outOfRange?.message !== after?.outOfRange?.message)
     return true;
-  const [a, b] = [before?.utilisation, after?.utilisation];
+  const [a, b] = [before && shareOf(before), after && shareOf(after)];
   if (a === undefined || b === undefined) return a !== b;
   return !Object.is(a, b) && !(Math.abs(a - b) <= ROUNDING * Math.max(Math.abs(a), Math.abs(b), 1));
 }
@@ -118,7 +119,8 @@ function verdictWords(
 
 function wordsOf(verdict: Verdict | undefined, digits?: number): string {
   if (!verdict) return 'no value';
-  const { holds, utilisation } = verdict;
+  const { holds } = verdict;
+  const utilisation = shareOf(verdict);
   const said = verdictWord(verdict);
   if (utilisation === undefined) return said;
   const percent =

@@ -1,5 +1,5 @@
 import type { Sheet } from '../../document/index.ts';
-import { type FormulaItem, type Notebook, referencesOfItem } from '../../notebook/index.ts';
+import { type FormulaItem, type Notebook, referencesOfItem, shareOf } from '../../notebook/index.ts';
 
 /** So many steps back from a check its working is printed: its sides, and what these are computed from. */
 const STEPS = 2;
@@ -35,8 +35,8 @@ function governingChecks(notebook: Notebook, { parts, key }: Sheet): readonly Fo
         })
       : [],
   );
-  const used = ({ verdict }: (typeof checks)[number]): number => verdict.utilisation ?? 0;
-  const holding = checks.filter(({ verdict }) => verdict.holds && verdict.utilisation !== undefined);
+  const used = ({ verdict }: (typeof checks)[number]): number => shareOf(verdict) ?? 0;
+  const holding = checks.filter(({ verdict }) => verdict.holds && shareOf(verdict) !== undefined);
   const nearest = holding.toSorted((a, b) => used(b) - used(a)).slice(0, 1);
   return [...checks.filter(({ verdict }) => !verdict.holds), ...nearest].map(({ item }) => item);
 }

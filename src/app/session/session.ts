@@ -9,6 +9,7 @@ import {
   undo,
 } from '../../document/index.ts';
 import type { Allowance, Pending } from '../../engine/index.ts';
+import type { CheckOrder } from '../../figures/index.ts';
 import {
   type AppliedEdit,
   type ChangedLines,
@@ -21,6 +22,7 @@ import { contentInHand, draftEdit, typedOverAs } from '../editing/cells/enter-dr
 import { findPlace } from '../editing/find-place.ts';
 import { placeInForce } from '../editing/methods/method-place.ts';
 import type { Autosave, SaveState } from '../storage/autosave.ts';
+import { storeCheckOrder, storedCheckOrder } from '../storage/check-order.ts';
 import { type Drafts, noDrafts } from '../storage/drafts.ts';
 import type { EditInHand, SelectedText } from '../view-model/edit-in-hand.ts';
 import { type CellPlace, isOffPage, methodFieldOf, samePlace } from '../view-model/place.ts';
@@ -50,6 +52,8 @@ export type SessionEvent =
   /** How far the work is that is left over. */
   | { readonly kind: 'computing' }
   | { readonly kind: 'units' }
+  /** All checks stand in another order. */
+  | { readonly kind: 'order' }
   /** `turned`: a sheet was turned to, and a button that turned to it keeps the focus. */
   | { readonly kind: 'place'; readonly turned: boolean }
   /** Something was taken in hand or is no longer, or something is to be said of it; not each letter of it. */
@@ -62,6 +66,9 @@ export interface Session {
   readonly notebook: Notebook;
   readonly units: UnitsView;
   readonly setUnits: (view: UnitsView) => void;
+  /** How the page of all checks lists them, on paper too; remembered for all books. */
+  readonly checkOrder: CheckOrder;
+  readonly setCheckOrder: (order: CheckOrder) => void;
   readonly place: CellPlace | undefined;
   /** The key of the sheet shown. */
   readonly sheet: string;
@@ -140,6 +147,7 @@ export function openSession(
   const listeners = new Set<(event: SessionEvent) => void>();
   let remembered: Remembered = { history: emptyHistory, places: [], done: 0 };
   let units: UnitsView = 'written';
+  let checkOrder = storedCheckOrder();
   let place: CellPlace | undefined;
   let sheet = book.sheets[0]?.key ?? '';
   let overview: OverviewPart | undefined;
@@ -275,6 +283,14 @@ export function openSession(
     setUnits: (view) => {
       if (endEdit('units')) units = view;
       tell({ kind: 'units' });
+    },
+    get checkOrder() {
+      return checkOrder;
+    },
+    setCheckOrder(order) {
+      checkOrder = order;
+      storeCheckOrder(order);
+      tell({ kind: 'order' });
     },
     get place() {
       return place;

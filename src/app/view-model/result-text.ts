@@ -1,4 +1,5 @@
-import { type Item, type Notebook, verdictWord, writeUtilisation } from '../../notebook/index.ts';
+import { type Item, type Notebook, shareOf, verdictWord, writeUtilisation } from '../../notebook/index.ts';
+import { writeNumber } from '../../units/index.ts';
 import { choiceWords } from './choice-words.ts';
 import { formatQuantity, type PrintedQuantity } from './format-quantity.ts';
 import type { UnitsView } from './units-view.ts';
@@ -8,7 +9,7 @@ export function resultText(notebook: Notebook, item: Item, view: UnitsView): Pri
   if (item.kind === 'input column' || item.kind === 'formula column') {
     const whole = notebook.column(item.id);
     if (whole.status !== 'ok') return { number: 'no value', unit: '' };
-    return { number: `${whole.reading.length}`, unit: whole.reading.length === 1 ? 'row' : 'rows' };
+    return { number: writeNumber(whole.reading.length), unit: whole.reading.length === 1 ? 'row' : 'rows' };
   }
   const read = notebook.result(item.id);
   if (read.status === 'missing') return { number: '—', unit: '' };
@@ -22,7 +23,7 @@ export function resultText(notebook: Notebook, item: Item, view: UnitsView): Pri
   }
   const verdict = notebook.verdict(item.id);
   if (!verdict) return { number: value.truth ? 'true' : 'false', unit: '' };
-  const use =
-    verdict.utilisation === undefined ? '' : `${writeUtilisation(verdict.utilisation, verdict.holds)} `;
+  const share = shareOf(verdict);
+  const use = share === undefined ? '' : `${writeUtilisation(share, verdict.holds)} `;
   return { number: `${use}${verdictWord(verdict)}`, unit: '' };
 }

@@ -94,3 +94,15 @@ export function textElement(
     runs,
   );
 }
+
+/** Words on as many lines as they take in a width; a word longer than that has a line of its own. */
+export function wrapped(words: string, width: number): readonly string[] {
+  const lines: string[] = [];
+  for (const word of words.split(/\s+/).filter((one) => one !== '')) {
+    const last = lines.at(-1);
+    const longer = last === undefined ? word : `${last} ${word}`;
+    if (last === undefined || wordsWidth(text(longer)) > width) lines.push(word);
+    else lines[lines.length - 1] = longer;
+  }
+  return lines;
+}

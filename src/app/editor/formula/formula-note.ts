@@ -1,6 +1,6 @@
 import type { Problem, ProblemCode } from '../../../diagnostics/index.ts';
 import { findFunction, signatureOf } from '../../../language/index.ts';
-import { type Trial, type Verdict, writeUtilisation } from '../../../notebook/index.ts';
+import { shareOf, type Trial, type Verdict, writeUtilisation } from '../../../notebook/index.ts';
 import type { Session } from '../../session/session.ts';
 import { standingAt } from '../completion/call-at.ts';
 import { type Note, problemNote } from '../notes/note.ts';
@@ -53,12 +53,11 @@ function result(text: string): Note {
   return { kind: 'result', text };
 }
 
-function verdictWords(
-  { holds, demand, capacity, utilisation, outOfRange }: Verdict,
-  session: Session,
-): string {
+function verdictWords(verdict: Verdict, session: Session): string {
+  const { holds, demand, capacity, outOfRange } = verdict;
   const word = `${holds ? 'holds' : 'fails'}${outOfRange ? `, ${outOfRange.message}` : ''}`;
-  const share = utilisation === undefined ? '' : `${writeUtilisation(utilisation, holds)} `;
+  const near = shareOf(verdict);
+  const share = near === undefined ? '' : `${writeUtilisation(near, holds)} `;
   if (!demand || !capacity) return `${share}${word}`;
   return `demand ${valueWords(demand, session)}, capacity ${valueWords(capacity, session)}: ${share}${word}`;
 }

@@ -6,6 +6,7 @@ import {
   type Item,
   linkSource,
   type Result,
+  shareOf,
   type Value,
   type Verdict,
   writeUtilisation,
@@ -363,12 +364,14 @@ function wordsFit(text: string, room: Room): boolean {
   return text.length * 0.46 + 1 <= room.beside + 7;
 }
 
-function verdictOf({ holds, utilisation, outOfRange }: Verdict): TemplateResult {
+function verdictOf(verdict: Verdict): TemplateResult {
+  const { holds, outOfRange } = verdict;
+  const share = shareOf(verdict);
   const word = holds ? 'holds' : 'fails';
   const isBeyond = holds && outOfRange !== undefined;
   return html`<span class="verdict ${isBeyond ? 'beyond' : word}">
-    ${utilisation === undefined ? drawSign(isBeyond ? 'warning' : word) : utilisationBar(utilisation)}
-    <span class="share">${utilisation === undefined ? '' : writeUtilisation(utilisation, holds)}</span>
+    ${share === undefined ? drawSign(isBeyond ? 'warning' : word) : utilisationBar(share)}
+    <span class="share">${share === undefined ? '' : writeUtilisation(share, holds)}</span>
     <span class="word">${word}</span>
   </span>`;
 }
