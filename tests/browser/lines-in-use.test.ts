@@ -65,7 +65,7 @@ test('a line that others use is deleted, and at once those are named that lost i
   await status().getByRole('button', { name: '1 broken link' }).click();
   await page
     .getByRole('table', { name: 'Linked values' })
-    .getByText('it took its value from load.R_w, which is not in the book any more')
+    .getByText('it took its value from R_w on “Loads”, which is not in the book any more')
     .waitFor();
   await showSheet(page, 'Pile');
   await page.locator('quay-side-panel').getByRole('button', { name: 'Link to another line' }).click();

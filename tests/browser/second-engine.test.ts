@@ -64,6 +64,7 @@ test('a recheck under way is ended by an edit, and the next one is of the book a
   await openPage({ secondEngine: true });
   const workers: string[] = [];
   page.on('worker', (worker) => {
+    if (!worker.url().includes('/recheck-')) return;
     workers.push('begins');
     worker.on('close', () => workers.push('ends'));
   });

@@ -14,7 +14,7 @@ const value = (label: string) => cell(page, label, 'value');
 
 describe('a number at or below 1 on a line of per cent', () => {
   test('is told with both readings, at one key each, and on the line until either is written out', async () => {
-    const tolerance = 'manufacturing tolerance';
+    const tolerance = 'how far they may be apart';
     await showSheet(page, 'Fender: energy and reaction');
     await value(tolerance).click();
     await page.keyboard.type('0.10');
