@@ -118,11 +118,17 @@ function withoutNoteMarks(header: string): string {
   return header.replace(/[\s*†‡:]+$/u, '');
 }
 
+/** So many spaces and marks of notes stand around and within a name at most. */
+const MOST_AROUND_NAME = 200;
+
 /**
  * The column called so by name or else label, in this case or else in any; a name may be written without its
  * underscore, which few programs set: Vs for V_s.
  */
 function columnCalled(header: string, columns: readonly TableColumn[]): TableColumn | undefined {
+  const longest = Math.max(...columns.map(({ name, label = '' }) => Math.max(name.length, label.length)));
+  // A text of a hundred thousand signs has many parts, and hardly one is as short as a name.
+  if (header.length > longest + MOST_AROUND_NAME) return undefined;
   const wanted = collapseSpaces(withoutNoteMarks(header));
   if (wanted === '') return undefined;
   const folded = wanted.toLowerCase();
