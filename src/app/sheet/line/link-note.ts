@@ -6,7 +6,7 @@ import { statedMargin } from './stated-note.ts';
 
 /** Stands in the margin of a line: that it is to be linked or its link is broken, what of it is stated, and its reference. */
 export function lineMargin(
-  context: Pick<LineContext, 'session' | 'item'>,
+  context: Pick<LineContext, 'session' | 'item' | 'paper'>,
   reference: string,
 ): TemplateResult {
   const { item, session } = context;

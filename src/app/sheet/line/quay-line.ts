@@ -96,7 +96,7 @@ export class QuayLine extends LitElement {
     const reference = this.#reference(item);
     this.className = `line ${source.kind}${this.table === '' ? '' : ' column'} ${wide ? 'under' : body.layout}${body.told ? ' told' : ''}${active ? ' active' : ''}`;
     return html`
-      ${this.#cell('reference', 'reference', lineMargin({ session, item }, reference))}
+      ${this.#cell('reference', 'reference', lineMargin({ session, item, paper }, reference))}
       ${this.#cell('name', 'symbol', drawSymbol(source.name))}
       ${this.#cell('label', 'description', html`${source.label ?? ''}${unitBehind === '' ? nothing : html`<span class="unit-behind">${unitBehind}</span>`}`)}
       ${this.#cell('value', 'value', body.value)}

@@ -2,8 +2,8 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { type StatedHere, statedIn } from '../../../notebook/index.ts';
 import { drawSign } from '../../style/signs.ts';
 import { statedWords, whyNotComputed } from '../../view-model/stated-words.ts';
-import { hiddenKind } from './hidden-kind.ts';
 import type { LineContext } from './line-source.ts';
+import { marginReference } from './remembered.ts';
 
 type Told = Pick<LineContext, 'session' | 'item'>;
 
@@ -38,16 +38,15 @@ export function statedNote(context: Told): TemplateResult | typeof nothing {
  * `first` stands before all that.
  */
 export function statedMargin(
-  context: Told,
+  context: Told & Pick<LineContext, 'paper'>,
   reference: string,
   first: TemplateResult | typeof nothing = nothing,
 ): TemplateResult {
   const stated = statedOfLine(context);
   if (stated.length === 0) {
-    const kind = hiddenKind(reference);
-    if (kind === undefined) return html`<span class="clamped">${first}${reference}</span>`;
-    return html`<span class="clamped short">${first}${reference}</span
-      ><span class="of-kind" aria-hidden="true">${kind}</span>`;
+    const { words, kind } = context.paper ? { words: reference } : marginReference(reference);
+    if (kind === undefined) return html`<span class="clamped">${first}${words}</span>`;
+    return html`<span class="clamped short">${first}${words}</span> <span class="of-kind">${kind}</span>`;
   }
   return html`<span class="clamped"
     >${first}${stated.map(({ side, statement }) => {

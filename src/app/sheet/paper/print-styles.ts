@@ -40,7 +40,6 @@ export const printStyles = css`
   .line .reference .clamped {
     -webkit-line-clamp: none;
   }
-  .line .reference .of-kind,
   .menu-button,
   .quiet-button:not([data-go-item]),
   .drawing details,
