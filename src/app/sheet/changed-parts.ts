@@ -1,6 +1,7 @@
 import type { Part, Sheet, Table } from '../../document/index.ts';
 import type { ChangedLines } from '../../notebook/index.ts';
 import type { Session } from '../session/session.ts';
+import { idsOfLikeLines } from '../view-model/like-lines.ts';
 import type { DeferredRendering } from './deferred-rendering.ts';
 import { QuayLine } from './line/quay-line.ts';
 import { QuayWords } from './line/quay-words.ts';
@@ -32,6 +33,7 @@ function drawLines(
 ): void {
   const title = elements.at({ sheet, part: part.id, item: '', field: '' });
   if (title instanceof QuayWords) title.source = part;
+  const alike = likeChanged(session, sheet, part, changed);
   for (const row of part.rows) {
     const line = elements.at({ sheet, part: part.id, item: row.id, field: '' });
     if (!(line instanceof QuayLine)) continue;
@@ -40,10 +42,30 @@ function drawLines(
     // The rows of a sum may change, and what they add to as they are printed, while the sum does not.
     const summed = item && columnSummed(item);
     const rowsChanged = summed !== undefined && changed.has(summed);
-    const concerned = row.kind === 'check' || line.active !== '' || changed.has(id) || rowsChanged;
+    const concerned =
+      row.kind === 'check' || line.active !== '' || changed.has(id) || alike.has(id) || rowsChanged;
     if (line.source !== row) line.source = row;
     else if (concerned || line.drawnItem !== item) rendering.schedule(line);
   }
+}
+
+/** The lines that share their decimals with one that came out anew, or that did before it did. */
+function likeChanged(
+  { notebook, units }: Session,
+  sheet: string,
+  { rows }: Extract<Part, { kind: 'rows' }>,
+  changed: ChangedLines,
+): ReadonlySet<string> {
+  const alike = new Set<string>();
+  for (const [at, { name }] of rows.entries()) {
+    if (!changed.has(`${sheet}.${name}`)) continue;
+    for (const near of rows.slice(Math.max(at - 1, 0), at + 2)) {
+      const item = notebook.model.items.get(`${sheet}.${near.name}`);
+      if (!item || alike.has(item.id)) continue;
+      for (const id of idsOfLikeLines(notebook, item, units)) alike.add(id);
+    }
+  }
+  return alike;
 }
 
 function drawTable(

@@ -2,6 +2,7 @@ import type { Cell, Column } from '../../document/index.ts';
 import { cellOf } from '../../document/index.ts';
 import type { ColumnResult, Notebook } from '../../notebook/index.ts';
 import { entryInPrint, type Unit, type UnitRegistry, writeNumber } from '../../units/index.ts';
+import { behindNumbers } from './decimal-mark.ts';
 import { displayUnit, formatQuantity, quantityText } from './format-quantity.ts';
 import { isCarried } from './is-carried.ts';
 import { isOneNumber } from './one-number.ts';
@@ -12,6 +13,8 @@ import type { UnitsView } from './units-view.ts';
 /** One cell of a table as the page shows it. */
 export interface CellView {
   readonly text: string;
+  /** What stands unseen behind it, so that the decimal marks of a column stand below one another. */
+  readonly behind?: string;
   readonly state: 'entered' | 'computed' | 'stated' | 'blank' | 'bad' | 'waits';
 }
 
@@ -21,6 +24,9 @@ export interface ColumnView {
   readonly unit: string;
   readonly at: (row: number) => CellView;
 }
+
+/** The decimal marks of a column of so many rows are aligned; in a longer one nobody sees all of them. */
+const MOST_ALIGNED = 400;
 
 /** How a column of a table shows its rows. */
 export function columnView(notebook: Notebook, id: string, column: Column, view: UnitsView): ColumnView {
@@ -33,12 +39,20 @@ export function columnView(notebook: Notebook, id: string, column: Column, view:
   // What is typed stands as it was typed: only of results are the decimals ours to choose, and of what holds them.
   const ours = column.kind !== 'given' || view !== 'written' || isHeld(column);
   const decimals = ours ? sharedDecimals(result, shown) : undefined;
+  const plainView = (row: number): CellView => {
+    const own = cellView(result, column, row, { unit, view, registry, decimals });
+    return cells?.has(row) && own.state === 'computed' ? { ...own, state: 'stated' } : own;
+  };
+  const length = result.status === 'ok' && result.reading.holds === 'number' ? result.reading.length : 0;
+  const behind =
+    length > MOST_ALIGNED ? [] : behindNumbers(Array.from({ length }, (_, row) => plainView(row).text));
   return {
     column,
     unit: shown.text === '-' || shown.text === 'date' ? '' : shown.text,
     at: (row) => {
-      const shown = cellView(result, column, row, { unit, view, registry, decimals });
-      return cells?.has(row) && shown.state === 'computed' ? { ...shown, state: 'stated' } : shown;
+      const own = plainView(row);
+      const isBare = own.state !== 'stated' && own.state !== 'bad';
+      return isBare && behind[row] ? { ...own, behind: behind[row] } : own;
     },
   };
 }

@@ -2,6 +2,7 @@ import { type Item, type Notebook, shareOf, verdictWord, writeUtilisation } from
 import { writeNumber } from '../../units/index.ts';
 import { choiceWords } from './choice-words.ts';
 import { formatQuantity, type PrintedQuantity } from './format-quantity.ts';
+import { numberOfLine } from './like-lines.ts';
 import type { UnitsView } from './units-view.ts';
 
 /** A line's value in a few words, number and unit apart: for lists beside the sheet. */
@@ -16,7 +17,11 @@ export function resultText(notebook: Notebook, item: Item, view: UnitsView): Pri
   if (read.status === 'inapplicable') return { number: 'does not apply', unit: '' };
   if (read.status !== 'ok') return { number: 'no value', unit: '' };
   const { value } = read;
-  if (value.kind === 'number') return formatQuantity(value.si, value.unit, view, notebook.model.registry);
+  if (value.kind === 'number')
+    return (
+      numberOfLine(notebook, item, view) ??
+      formatQuantity(value.si, value.unit, view, notebook.model.registry)
+    );
   if (value.kind === 'text') {
     const chosen = item.kind === 'input' && item.row.kind === 'choice';
     return { number: chosen ? choiceWords(item.row) : value.text, unit: '' };

@@ -27,9 +27,52 @@ export function sharedDecimals(result: ColumnResult, unit: Unit): number | undef
     if (Number.isNaN(value)) continue;
     const written = writeIn(value, unit);
     if (written.includes('e')) return undefined;
-    most = Math.max(most, written.split('.')[1]?.length ?? 0);
+    most = Math.max(most, decimalsIn(written));
   }
   return most > MOST_DECIMALS ? undefined : most;
+}
+
+/** So many digits a number keeps that is written with fewer for the sake of its neighbours. */
+const LEAST_DIGITS = 3;
+
+/**
+ * How many decimals computed lines of one unit have in common, so that they stand below one another: as few as the one
+ * with fewest has alone, for none gets digits that are not meant. Undefined, and each is written by itself, where another
+ * would be left with less than three digits, where digits would be taken from an exact number or from one that `keeps` its
+ * own, or where numbers that differ would read the same.
+ */
+export function decimalsOfLines(
+  values: readonly number[],
+  unit: Unit,
+  keeps: readonly boolean[],
+): number | undefined {
+  if (unit.point !== undefined) return undefined;
+  const alone = values.map((si) => writeIn(si, unit, { grouping: 'none' }));
+  if (alone.some((text) => text.includes('e'))) return undefined;
+  const own = alone.map(decimalsIn);
+  const isExact = alone.map((text, at) => isSame(Number(text), fromSI(values[at] ?? 0, unit)));
+  const goingOn = own.filter((_, at) => !isExact[at]);
+  const decimals = goingOn.length === 0 ? Math.max(...own) : Math.min(...goingOn);
+  if (decimals > MOST_DECIMALS) return undefined;
+  const together = values.map((si) => writeIn(si, unit, { decimals, grouping: 'none' }));
+  const keepsEnough = own.every((most, at) => {
+    if (most <= decimals) return true;
+    return !isExact[at] && !keeps[at] && digitsIn(together[at] ?? '') >= LEAST_DIGITS;
+  });
+  return keepsEnough && new Set(together).size === new Set(alone).size ? decimals : undefined;
+}
+
+function decimalsIn(text: string): number {
+  return text.split('.')[1]?.length ?? 0;
+}
+
+/** How many digits of a number count, from its first that is not 0. */
+function digitsIn(text: string): number {
+  return text.replace(/\D/g, '').replace(/^0+/, '').length;
+}
+
+function isSame(written: number, value: number): boolean {
+  return Math.abs(written - value) <= WHOLE * Math.abs(value);
 }
 
 /** Amounts too small for cents are not made nothing: then each is written by itself. */

@@ -18,7 +18,8 @@ import { drawSign, type Sign } from '../../style/signs.ts';
 import { choiceWords } from '../../view-model/choice-words.ts';
 import { comparedSides } from '../../view-model/compared-sides.ts';
 import { entryView } from '../../view-model/entry-view.ts';
-import { displayUnit, formatQuantity, type PrintedQuantity } from '../../view-model/format-quantity.ts';
+import { displayUnit, formatQuantity } from '../../view-model/format-quantity.ts';
+import { type AlignedQuantity, numberOfLine } from '../../view-model/like-lines.ts';
 import { problemInWords } from '../../view-model/persons-words.ts';
 import { localName } from '../../view-model/places.ts';
 import { drawLineNumbers, drawRowNumbers, isSideWorked } from '../numbers/numbers-view.ts';
@@ -85,12 +86,14 @@ function givenBody(context: LineContext, row: Given): LineBody {
   }
   const { session } = context;
   const view = entryView(row, result.value, session.units, session.notebook.model.registry);
+  const among = context.item && numberOfLine(session.notebook, context.item, session.units);
+  const behind = among?.behind || nothing;
   if (view.kind === 'plain') {
-    const value = html`<span class="entry">${view.number}</span>${told}`;
+    const value = html`<span class="entry" data-behind=${behind}>${view.number}</span>${told}`;
     return { layout: 'plain', value, unit: view.unit, ...marked };
   }
   const value = html`<div class="calculation"><span class="entry">${view.entry}</span></div>
-    ${equals}<span class="number">${view.number}</span>${told}`;
+    ${equals}<span class="number" data-behind=${behind}>${among?.number ?? view.number}</span>${told}`;
   return { layout: 'beside', value, unit: view.unit, ...marked };
 }
 
@@ -144,7 +147,7 @@ function calcBody(context: LineContext): LineBody {
   return {
     layout,
     // What is stated is not what the formula equals.
-    value: html`${formula.drawn}${isStated ? nothing : equals}<span class="number ${words ? 'words' : ''}"
+    value: html`${formula.drawn}${isStated ? nothing : equals}<span class="number ${words ? 'words' : ''}" data-behind=${shown.behind || nothing}
         >${isStated ? html`<span class="stated-value"><span class="unseen">stated </span>${shown.number}</span>` : shown.number}</span
       >${note}`,
     unit: words ? '' : shown.unit,
@@ -286,11 +289,14 @@ function numbersOf({ room, session }: LineContext, item: Computed, where: 'besid
   return drawRowNumbers(session, item, undefined, most);
 }
 
-function shownValue({ session }: LineContext, value: Value): PrintedQuantity {
-  if (value.kind === 'number')
-    return formatQuantity(value.si, value.unit, session.units, session.notebook.model.registry);
-  if (value.kind === 'text') return { number: value.text, unit: '' };
-  return { number: value.truth ? 'true' : 'false', unit: '' };
+/** A value as it stands among those of its neighbours. */
+function shownValue({ session, item }: LineContext, value: Value): AlignedQuantity {
+  const alone = { unit: '', behind: '' };
+  if (value.kind === 'text') return { ...alone, number: value.text };
+  if (value.kind === 'truth') return { ...alone, number: value.truth ? 'true' : 'false' };
+  const { notebook, units } = session;
+  const among = item && numberOfLine(notebook, item, units);
+  return among ?? { ...alone, ...formatQuantity(value.si, value.unit, units, notebook.model.registry) };
 }
 
 function checkBody(context: LineContext): LineBody {

@@ -60,9 +60,6 @@ export const lineStyles = css`
     display: block;
     font-style: italic;
   }
-  .line.active .reference .of-kind {
-    display: none;
-  }
   .line.active .reference {
     align-self: baseline;
   }
@@ -191,6 +188,11 @@ export const lineStyles = css`
   }
   .line.under .number.words {
     grid-column: equals / -1;
+  }
+  /* Unseen digits behind a number have the decimal marks of neighbouring lines stand below one another. */
+  [data-behind]::after {
+    visibility: hidden;
+    content: attr(data-behind);
   }
   .entry {
     grid-column: 1 / -1;

@@ -45,8 +45,8 @@ function contentWidth({ column, at }: ColumnView, length: number): number {
   const step = Math.max(1, Math.floor(length / SAMPLE));
   let widest = 5 * DIGIT;
   for (let row = 0; row < length; row += step) {
-    const { text, state } = at(row);
-    widest = Math.max(widest, textWidth(column, text) + (BESIDE[state] ?? 0) * DIGIT);
+    const { text, state, behind = '' } = at(row);
+    widest = Math.max(widest, textWidth(column, text + behind) + (BESIDE[state] ?? 0) * DIGIT);
   }
   // In steps of two, so that a digit more or less does not move the columns to the right.
   return 2 * DIGIT * Math.ceil(Math.min(widest, MOST_CHARACTERS * DIGIT) / (2 * DIGIT));

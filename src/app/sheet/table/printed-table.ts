@@ -111,8 +111,8 @@ function head({ column, unit }: ColumnView): TemplateResult {
 }
 
 function cell({ column, at }: ColumnView, row: number): TemplateResult {
-  const { text, state } = at(row);
-  return html`<td class="${state}${isText(column) ? ' words' : ''}">${state === 'bad' ? drawSign('problem', 'has a problem') : nothing}${text}${state === 'stated' ? ' (stated)' : ''}</td>`;
+  const { text, state, behind } = at(row);
+  return html`<td data-behind=${behind || nothing} class="${state}${isText(column) ? ' words' : ''}">${state === 'bad' ? drawSign('problem', 'has a problem') : nothing}${text}${state === 'stated' ? ' (stated)' : ''}</td>`;
 }
 
 /** The styles of printed tables. */

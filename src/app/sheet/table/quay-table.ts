@@ -249,7 +249,8 @@ export class QuayTable extends LitElement {
 
   #cell(view: ColumnView, at: number, row: number, item: string, active: boolean): TemplateResult {
     const { id } = view.column;
-    const { text, state } = view.at(row);
+    const shown = view.at(row);
+    const { state } = shown;
     const edited = this.edit?.place.item === item && this.edit.place.field === id;
     const edit = edited && !this.#editsWide ? this.edit : undefined;
     const here = active && this.activeField === id;
@@ -262,7 +263,8 @@ export class QuayTable extends LitElement {
       aria-readonly=${view.column.kind === 'series' || this.table.length === undefined ? 'true' : nothing}
       aria-selected=${here || this.#isSelected(row, at) ? 'true' : 'false'}
       tabindex=${stop ? '0' : '-1'}
-    >${edit ? this.#editor(edit) : drawCell({ text, state })}</div>`;
+    data-behind=${(!edit && shown.behind) || nothing}
+    >${edit ? this.#editor(edit) : drawCell(shown)}</div>`;
   }
 
   #classes(column: Column, at: number): string {
