@@ -37,17 +37,33 @@ export function failsBy(verdict: Verdict, view: UnitsView, registry: UnitRegistr
 /** Comparison takes no notice of less than this of the greater side; what is shown takes none either. */
 const ROUNDING = 1e-12;
 
-/** Demand and capacity of a check, empty where it has none; what rounding left of a side that is zero shows as zero. */
+/** From so many significant digits on two sides are told apart that read the same as results are written, up to all there are. */
+const [FIRST_DIGITS, ALL_DIGITS] = [5, 15];
+
+/**
+ * Demand and capacity of a check, empty where it has none; what rounding left of a side that is zero shows as zero. Sides
+ * that differ read differently, with as many digits as that takes: no check fails at 100 of 100.
+ */
 export function shownSides(
   { demand, capacity }: Verdict,
   view: UnitsView,
   registry: UnitRegistry,
 ): { readonly demand: string; readonly capacity: string } {
   const least = ROUNDING * Math.max(Math.abs(demand?.si ?? 0), Math.abs(capacity?.si ?? 0));
-  const written = (side: Verdict['demand']): string => {
+  const written = (side: Verdict['demand'], digits?: number): string => {
     if (!side) return '';
     const si = side.unit.point === undefined && Math.abs(side.si) <= least ? 0 : side.si;
-    return quantityText(formatQuantity(si, side.unit, view, registry));
+    return quantityText(
+      formatQuantity(si, side.unit, view, registry, digits === undefined ? {} : { digits }),
+    );
   };
-  return { demand: written(demand), capacity: written(capacity) };
+  const sides = (digits?: number) => ({
+    demand: written(demand, digits),
+    capacity: written(capacity, digits),
+  });
+  let shown = sides();
+  if (!demand || !capacity || Math.abs(demand.si - capacity.si) <= least) return shown;
+  for (let digits = FIRST_DIGITS; shown.demand === shown.capacity && digits <= ALL_DIGITS; digits += 1)
+    shown = sides(digits);
+  return shown;
 }
