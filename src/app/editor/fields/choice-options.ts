@@ -32,6 +32,48 @@ export function optionCalled(options: readonly ChoiceOption[], text: string): Ch
   );
 }
 
+/**
+ * Which option what is typed leads to, by its place in the list: the one called so, else the first whose words or value
+ * begin so, else the first that has it within. One letter pressed again and again goes from option to option. Undefined where
+ * no option has it: another one would be taken in silence.
+ *
+ * @param now the place of the option gone to last, or -1
+ */
+export function optionTyped(
+  options: readonly ChoiceOption[],
+  typed: string,
+  now: number,
+): number | undefined {
+  const wanted = foldedTyped(typed);
+  if (wanted === '') return undefined;
+  const words = options.map(({ value, label }) => [label ?? value, value].map(foldedOption));
+  const first = (fits: (text: string) => boolean): number | undefined => {
+    for (const kind of [0, 1]) {
+      const at = words.findIndex((texts) => fits(texts[kind] ?? ''));
+      if (at >= 0) return at;
+    }
+    return undefined;
+  };
+  const called = first((text) => text === wanted.trim()) ?? first((text) => text.startsWith(wanted));
+  if (called !== undefined) return isRepeated(wanted) ? (nextWith(words, wanted, now) ?? called) : called;
+  return nextWith(words, wanted, now) ?? first((text) => text.includes(wanted));
+}
+
+/** Letter case aside; a space at the end belongs to what is typed next. */
+function foldedTyped(typed: string): string {
+  return foldedOption(`${typed.trimStart()}.`).slice(0, -1);
+}
+
+const isRepeated = (wanted: string): boolean => [...wanted].every((letter) => letter === wanted[0]);
+
+/** The next option that begins with the one letter that was pressed again and again. */
+function nextWith(words: readonly (readonly string[])[], wanted: string, now: number): number | undefined {
+  const [letter = ''] = wanted;
+  if (!isRepeated(wanted)) return undefined;
+  const turned = [...words.keys()].map((at) => (at + now + 1) % words.length);
+  return turned.find((at) => words[at]?.[0]?.startsWith(letter));
+}
+
 function distinct(values: readonly string[]): readonly ChoiceOption[] {
   return [...new Set(values)].map((value) => ({ value }));
 }

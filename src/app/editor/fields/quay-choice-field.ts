@@ -1,17 +1,19 @@
 import { html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
 import type { Commit, CommitMove, Typed } from '../cell-edit.ts';
+import type { Note } from '../notes/note.ts';
+import { drawNote, noteStyles } from '../notes/note-view.ts';
 import { Below } from './below.ts';
-import type { ChoiceOption } from './choice-options.ts';
+import { type ChoiceOption, optionTyped } from './choice-options.ts';
 import { fieldKey } from './field-keys.ts';
 import { fieldStyles } from './field-styles.ts';
 import { onLeave } from './on-leave.ts';
 import { drawOptions, showChosen } from './option-list.ts';
 import { shieldKey } from './shield-key.ts';
 
-/** Letters typed within this time (ms) look for one option together. */
-const together = 900;
-
-/** A list of the options of a choice, opened on the one that holds. Typing letters goes to an option. */
+/**
+ * A list of the options of a choice, opened on the one that holds. What is typed goes to the option it names and stands
+ * above the list; where it names none, none is taken until it is corrected.
+ */
 export class QuayChoiceField extends LitElement {
   static override properties = {
     label: { attribute: false },
@@ -20,7 +22,7 @@ export class QuayChoiceField extends LitElement {
     options: { attribute: false },
   };
 
-  static override styles = fieldStyles;
+  static override styles = [fieldStyles, noteStyles];
 
   declare label: string;
   /** The option chosen so far. */
@@ -29,8 +31,10 @@ export class QuayChoiceField extends LitElement {
   declare letters: string;
   declare options: readonly ChoiceOption[];
   #chosen = -1;
-  #letters = '';
-  #lastLetter = 0;
+  #held = -1;
+  #before = '';
+  #typed = '';
+  #namesNone = false;
   readonly #below = new Below(this, () => {
     const field = this.renderRoot.querySelector('.field');
     const popover = this.renderRoot.querySelector<HTMLElement>('.below');
@@ -40,8 +44,10 @@ export class QuayChoiceField extends LitElement {
   override willUpdate(changed: PropertyValues<this>): void {
     if (!changed.has('options')) return;
     const held = this.text.trim().toLowerCase();
-    this.#chosen = this.options.findIndex(({ value }) => value.trim().toLowerCase() === held);
-    if (this.letters !== '' && !this.hasUpdated) this.#look(this.letters, 0);
+    this.#held = this.options.findIndex(({ value }) => value.trim().toLowerCase() === held);
+    this.#chosen = this.#held;
+    if (!this.hasUpdated) this.#before = this.text;
+    if (this.letters !== '' && !this.hasUpdated) this.#look(this.letters);
   }
 
   override render(): TemplateResult {
@@ -63,7 +69,7 @@ export class QuayChoiceField extends LitElement {
         @blur=${this.#blur}
       >${(chosen?.label ?? chosen?.value) || 'to be chosen'}</div>
       <div popover="manual" class="below" @mousedown=${(event: Event) => event.preventDefault()}>
-        ${drawOptions(shown, this.#chosen, this.label, (index) => this.#take(index))}
+        ${drawNote(this.#note(), () => {})}${drawOptions(shown, this.#chosen, this.label, (index) => this.#take(index))}
       </div>`;
   }
 
@@ -78,7 +84,7 @@ export class QuayChoiceField extends LitElement {
 
   /** The option gone to is what is in hand. */
   #say(): void {
-    const text = this.options[this.#chosen]?.value ?? this.text;
+    const text = this.options[this.#chosen]?.value ?? this.#before;
     if (text === this.text) return;
     this.text = text;
     this.dispatchEvent(new CustomEvent<Typed>('typed', { detail: { text } }));
@@ -88,18 +94,20 @@ export class QuayChoiceField extends LitElement {
     showChosen(this.renderRoot);
   }
 
-  /** Goes to the next option that begins with the letters, else to one that has them in it. */
-  #look(letter: string, now: number): void {
-    this.#letters = now - this.#lastLetter < together ? this.#letters + letter : letter;
-    this.#lastLetter = now;
-    const wanted = this.#letters.toLowerCase();
-    const words = this.options.map(({ value, label }) => `${label ?? value}`.toLowerCase());
-    const from = wanted.length > 1 ? this.#chosen : this.#chosen + 1;
-    const turned = [...words.keys()].map((index) => (index + Math.max(from, 0)) % words.length);
-    const found =
-      turned.find((index) => words[index]?.startsWith(wanted)) ??
-      turned.find((index) => words[index]?.includes(wanted));
-    if (found !== undefined) this.#chosen = found;
+  /** What was typed, which the field does not show, or that no option is called so. */
+  #note(): Note | undefined {
+    if (this.#typed === '') return undefined;
+    if (!this.#namesNone) return { kind: 'result', text: `typed: ${this.#typed}` };
+    const hint = 'correct it, or choose with ↑ and ↓';
+    return { kind: 'refused', text: `no option is called “${this.#typed}”`, hint };
+  }
+
+  /** Goes to the option that all that was typed names; without one, back to what the cell holds. */
+  #look(typed: string): void {
+    this.#typed = typed;
+    const found = optionTyped(this.options, typed, this.#chosen);
+    this.#namesNone = typed.trim() !== '' && found === undefined;
+    this.#chosen = found ?? this.#held;
   }
 
   readonly #key = (event: KeyboardEvent): void => {
@@ -116,12 +124,15 @@ export class QuayChoiceField extends LitElement {
       End: last,
     };
     const does = fieldKey(event, false);
-    if (key in moved) this.#chosen = moved[key] ?? 0;
-    else if (does?.kind === 'commit') this.#leave(does.move);
+    if (key in moved) {
+      this.#look('');
+      this.#chosen = moved[key] ?? 0;
+    } else if (does?.kind === 'commit') this.#leave(does.move);
     else if (does?.kind === 'cancel') {
       this.dispatchEvent(new CustomEvent('cancel'));
     } else if (key.length === 1 && !event.ctrlKey && !event.metaKey && !event.altKey)
-      this.#look(key, event.timeStamp);
+      this.#look(this.#typed + key);
+    else if (key === 'Backspace' && this.#typed !== '') this.#look([...this.#typed].slice(0, -1).join(''));
     else return;
     event.preventDefault();
     if (!does) this.#say();
@@ -131,11 +142,13 @@ export class QuayChoiceField extends LitElement {
   readonly #blur = (): void => onLeave(this, () => this.dispatchEvent(new CustomEvent('leave')));
 
   #take(index: number): void {
+    this.#look('');
     this.#chosen = index;
     this.#leave('stay');
   }
 
   #leave(move: CommitMove): void {
+    if (this.#namesNone) return;
     this.#say();
     this.dispatchEvent(new CustomEvent<Commit>('commit', { detail: { move } }));
     this.#below.placeSoon();
