@@ -93,11 +93,12 @@ export function workFleet(
   const table = 'haul.fleet';
   const column = (key: keyof (typeof fleets)[number]) => fleets.map((fleet) => cell(fleet[key]));
 
-  // 23 CFR 658.17: 80,000 lb; Directive 96/53/EC: 40 t; a permit or private ground: what is entered.
+  // 23 CFR 658.17: 80,000 lb; Directive 96/53/EC: 40 t; a permit: a quarter more; private ground: what is entered.
   const laws: Readonly<Record<string, number>> = {
     'United States': 36.287_389_6,
     'European Union': 40,
     'other law': line('W_s'),
+    permit: 50,
   };
   const legal = laws[text(lines['haul.law'])] ?? line('W_m');
 
