@@ -52,7 +52,7 @@ const worse: readonly Worse[] = [
   { ...line('ship.Δ', 1.25, ['ship.c_stout', 'ship.c_laden']), name: 'a fuller ship' },
   line('ship.A_Ls', 0.8, ['ship.c_AL']),
   line('ship.A_Ts', 0.8, ['ship.c_AT']),
-  line('wind.V_h', 0.8, ['wind.c_V']),
+  line('wind.V_h', 0.8, ['wind.c_V', 'wind.c_Vp']),
   line('wind.C_wb', 0.8, ['wind.c_Cb']),
   line('current.C_cb', 0.8, ['current.c_Cb']),
   line('bollard.γ_l', 1.2, ['bollard.c_rate', ...bolts]),

@@ -120,19 +120,20 @@ function relate(
   };
 }
 
-/** What is above water, m²: a bare hull at least, and no more than ships of her size carry. */
+/** What is above water, m²: a bare hull and what her kind has on it at least, and no more than ships of her size carry. */
 function workAreas(
   { overAll, freeboard }: { readonly overAll: number; readonly freeboard: number },
-  { between, breadth, sideArea, frontArea }: Ship,
+  { between, breadth, sideArea, frontArea, kind }: Ship,
 ): Worked {
   const [side, front] = [between * freeboard, breadth * freeboard];
-  const atLeast = (least: number, area: number): Verdict =>
-    Number.isNaN(least + area) ? refused : least === 0 ? { verdict: 'holds' } : judge(least, area / 0.95);
+  const atLeast = (least: number, area: number, part: number): Verdict =>
+    Number.isNaN(least + area) ? refused : least === 0 ? { verdict: 'holds' } : judge(least * part, area);
   return {
     'ship.A_Lh': side,
     'ship.A_Th': front,
-    'ship.c_AL': atLeast(side, sideArea),
-    'ship.c_AT': atLeast(front, frontArea),
+    'ship.C_a': kind.above,
+    'ship.c_AL': atLeast(side, sideArea, kind.above),
+    'ship.c_AT': atLeast(front, frontArea, 0.95),
     'ship.c_ALx': judge(sideArea, 1.5 * overAll * breadth),
     'ship.c_ATx': judge(frontArea, 2.5 * breadth ** 2),
   };

@@ -38,7 +38,7 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
     wind.t_1 wind.t_2
   `,
   deg: `
-    wind.θ_w current.g_m wind.from.a wind.from.g_i wind.g_m current.from.a load.each.a_w load.each.a_c load.θ_k load.θ_v moor.cases.a_w moor.cases.a_c moor.w_F moor.c_F moor.lines.w_e moor.lines.c_e moor.w_w moor.c_w bollard.bollards.w_b bollard.bollards.v_b bollard.w_R bollard.v_R wind.θ_r wind.θ_x wind.φ_x wind.ocimf.a_w current.θ_c current.θ_r current.ocimf.a_c
+    wind.θ_w current.g_m wind.from.a wind.from.g_i wind.g_0 wind.g_m current.from.a load.each.a_w load.each.a_c load.θ_k load.θ_v moor.cases.a_w moor.cases.a_c moor.w_F moor.c_F moor.lines.w_e moor.lines.c_e moor.w_w moor.c_w bollard.bollards.w_b bollard.bollards.v_b bollard.w_R bollard.v_R wind.θ_r wind.θ_x wind.φ_x wind.ocimf.a_w current.θ_c current.θ_r current.ocimf.a_c
     moor.lim_τ moor.lim_b moor.lim_s moor.τ_max moor.δ_b moor.δ_s moor.lines.α moor.lines.τ
     bollard.t_lim bollard.τ_bm bollard.bollards.β bollard.bollards.τ_b bolt.t rope.τ_p
   `,

@@ -48,7 +48,16 @@ export function workWind(
       'wind.c_V': judge(number('wind.V_m'), knots),
       ...workKind(entries, ship),
       ...worked,
-      ...workRound(asked.map(({ angle }) => angle)),
+      // A wind from another direction is one to design for as well.
+      'wind.c_Vp':
+        asked.length === 0
+          ? doesNotApply
+          : judge(number('wind.V_m'), Math.min(...asked.map(({ part }) => part * knots))),
+      'wind.n_d': asked.length,
+      ...workRound(
+        number('wind.θ_w'),
+        asked.map(({ angle }) => angle),
+      ),
       'wind.from.F_Xi': others.map((one) => one.force.along),
       'wind.from.F_Yi': others.map((one) => one.force.off),
       'wind.from.M_i': others.map((one) => one.force.moment),
@@ -57,15 +66,16 @@ export function workWind(
 }
 
 /** California Building Code ch. 31F, 3103F.5.2.1.2: eight directions, so that no gap is wider than 45 deg. */
-function workRound(angles: readonly number[]): Worked {
+function workRound(entered: number, others: readonly number[]): Worked {
+  const angles = [entered, ...others];
   const gaps = angles.map((angle) => {
     const beyond = angles.filter((other) => other > angle);
     return beyond.length > 0 ? Math.min(...beyond) - angle : 360 + Math.min(...angles) - angle;
   });
-  const widest = angles.length === 0 ? 360 : Math.max(...gaps);
+  const widest = Math.max(...gaps);
   return {
-    'wind.n_d': angles.length,
-    'wind.from.g_i': gaps,
+    'wind.from.g_i': gaps.slice(1),
+    'wind.g_0': gaps[0] ?? Number.NaN,
     'wind.g_m': widest,
     'wind.c_round': judge(widest, 45),
   };
