@@ -33,6 +33,15 @@ export const paste = {
       hint: 'put values where the value stands, and here a unit such as “kN” or “1/s”',
     }),
   }),
+  'heading-is-value': entry<{ name: string; text: string }>({
+    title: 'A value where the heading of a column belongs',
+    explain:
+      'Who types a number with the heading of a column chosen means a cell of the column. As its heading the number would be in no cell and in no sum, so nothing is changed. A heading may hold numbers beside a word.',
+    words: ({ name, text }) => ({
+      message: `${quoted(text)} is a value, not a heading of ${quoted(name)}`,
+      hint: 'choose a cell below for the value; in a heading write a word beside a number',
+    }),
+  }),
   'paste-no-place': entry<{ rows: number; columns: number; text: string }>({
     title: 'Cells pasted onto lines that have no place for them',
     explain:

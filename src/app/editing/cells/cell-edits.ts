@@ -15,7 +15,7 @@ import {
   setRowField,
 } from '../../../document/index.ts';
 import { methodWords } from '../../../notebook/index.ts';
-import { isBareNumber } from '../../../units/index.ts';
+import { isBareNumber, readEntry, standardUnits } from '../../../units/index.ts';
 import { type CellPlace, methodFieldOf } from '../../view-model/place.ts';
 import { type Found, findPlace } from '../find-place.ts';
 import { methodAtPlace } from '../methods/method-place.ts';
@@ -95,6 +95,14 @@ export function valueAsUnit(name: string, text: string): Outcome<never> | undefi
   return isValue ? fail(problem('unit-is-value', nowhere, { name, text: written })) : undefined;
 }
 
+/** That a value was typed where a column has its heading; undefined for words. */
+function valueAsHeading(name: string, text: string): Outcome<never> | undefined {
+  const written = text.trim();
+  const read = readEntry(written, standardUnits);
+  if (!read.ok || read.value.kind !== 'number') return undefined;
+  return fail(problem('heading-is-value', nowhere, { name, text: written }));
+}
+
 const optionalText = (text: string): string | undefined => (text.trim() === '' ? undefined : text.trim());
 
 function rowEdit(
@@ -144,7 +152,10 @@ function columnEdit(
       if (method) return ofMethod(at, method, 'reference', optionalText(text), name);
       return labelled(setColumnField(at, 'reference', optionalText(text)), 'reference');
     case 'label':
-      return labelled(setColumnField(at, 'label', optionalText(text)), 'heading');
+      return (
+        valueAsHeading(column.name, text) ??
+        labelled(setColumnField(at, 'label', optionalText(text)), 'heading')
+      );
     case 'name':
       return symbol(column.name, text);
     case 'unit':
