@@ -46,7 +46,7 @@ export const pileBearing: IndependentProgram = {
     ...all(
       'kN',
       'loads',
-      'N_E N_D N_L N_C N_S N_U N_g R_g T_g R_tg Q_a T_a N_max T_max N_st R_x Q_x Q_d N_x R_w N_gm Q_cn Q_tn Q_gn',
+      'N_E N_D N_L N_C N_S N_U N_g R_g T_g R_tg Q_a T_a N_max T_max N_st R_x Q_x Q_d N_x R_w N_w N_gm Q_cn Q_tn Q_gn',
     ),
     ...all('MPa', 'loads', "f_y E_s f'_c f_pe E_c E_cx E_m F_e F_cr f_st f_con f_a f_b σ_a σ_t f_ta σ_x"),
     ...all('mm', 'loads', 'r_e'),

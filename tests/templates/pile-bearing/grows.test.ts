@@ -20,7 +20,7 @@ const worse: readonly Worse[] = [
   line('loads.N_E', 1.5, [...compression, ...uplift, ...section, ...block, 'loads.c_ten', ...depth]),
   line('loads.u_s', 1.4, [...uplift, 'loads.c_ten', 'loads.c_blockt']),
   { name: 'greater factors', to: factored, checks: [...compression, ...uplift, ...section, ...block] },
-  line('loads.R_w', 3, ['loads.c_w']),
+  line('loads.R_w', 3, ['loads.c_w', 'loads.c_Nw']),
   line('loads.u_s', 1.5, ['loads.c_us']),
   { name: 'factors of service', to: lessFactored, checks: ['loads.c_f', ...taken] },
   line('loads.φ_x', 0.7, compression),

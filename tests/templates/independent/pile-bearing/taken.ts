@@ -86,21 +86,34 @@ export function takenLines(inputs: Inputs, drag: Maybe): Names {
     'loads.f_nE': least.quake,
     'loads.n_f': isFactored ? ofService : 0,
     'loads.c_f': isFactored ? { verdict: ofService > 0 ? 'fails' : 'holds' } : idle,
-    ...craneLines(inputs),
+    ...craneLines(inputs, loads.crane),
     // AASHTO LRFD 10.7.1.2
     'loads.c_spr': check((2.5 * inputs.number('pile.D')) / 1000, inputs.number('loads.s_p')),
   };
 }
 
 /** The loads of a crane against each other: along the rail and of its wheels, at work and in a storm, up and down. */
-function craneLines({ number }: Inputs): Names {
+function craneLines({ number, stated }: Inputs, crane: number): Names {
   const [working, storm, uplift, wheel] = ['w_c', 'w_s', 'u_s', 'R_w'].map((name) =>
     number(`loads.${name}`),
   ) as [number, number, number, number];
   const apart = Math.abs(working * number('loads.s_w') - wheel);
+  const ofWheels =
+    stated('loads.N_w') ??
+    number('loads.m_c') * wheel * wheelsBorne(number('loads.s_p'), number('loads.s_w'));
   return {
+    'loads.N_w': ofWheels,
+    'loads.c_Nw': working > 0 ? check(ofWheels, 1.05 * crane) : idle,
     'loads.c_w': working > 0 ? check(apart, wheel / 10) : idle,
     'loads.c_ws': working > 0 && storm > 0 ? check(working / 2, storm) : idle,
     'loads.c_us': uplift > 0 ? check(uplift, storm) : idle,
   };
+}
+
+/** Wheels that a support between two equal simple spans bears, one of them over it: each by its ordinate of the influence line. */
+function wheelsBorne(span: number, apart: number): number {
+  if (!(apart > 0 && span > 0)) return Number.NaN;
+  let borne = 1;
+  for (let away = apart; away < span; away += apart) borne += 2 * (1 - away / span);
+  return borne;
 }
