@@ -12,6 +12,9 @@ const worse: readonly Worse[] = [
   line('energy.v_stated', 1.3, onTheEnergy),
   line('energy.C_S', 1.2, onTheEnergy),
   line('energy.C_g', 1.2, onTheEnergy),
+  line('energy.C_C', 0.9, ['energy.c_CC']),
+  line('energy.C_g', 0.9, ['energy.c_Cg']),
+  line('energy.C_d', 0.9, ['energy.c_Cd']),
   line('energy.γ_E', 1.5, [...onTheEnergy, 'energy.c_high']),
   line('ship.D_own', 1.1, ['ship.c_keel', 'ship.c_DB']),
   line('ship.B_own', 2, ['ship.c_LB']),
@@ -26,7 +29,7 @@ const worse: readonly Worse[] = [
     ...onTheFlat,
   ]),
   line('fender.TF_min', 0.8, ['fender.c_E']),
-  line('fender.AG_min', 0.8, ['fender.c_E', 'wharf.c_S']),
+  line('fender.AG_min', 0.8, ['fender.c_E', 'fender.c_soft', 'wharf.c_S']),
   line('fender.TF_max', 1.3, [
     'fender.c_R',
     'panel.c_p',

@@ -136,7 +136,7 @@ export function draw(random: Random): Drawn {
 
   const units: Record<string, Cell> = {
     'fender.fender_size': String(fender.size),
-    'fender.system': shared ? 'shared' : 'discrete units',
+    'fender.system': shared ? 'shared' : chance(0.2) ? 'dolphin' : 'discrete units',
     'fender.n_c': together,
     'fender.R_lim': often(rated * behindPanel * between(0.8, 3), [0, 1e6]),
     'fender.R_basis': of(['rated', 'design energy']),

@@ -44,7 +44,10 @@ export interface Energy {
   >;
   readonly texts: Readonly<Record<'type_h', string | null>>;
   readonly checks: Readonly<
-    Record<'c_low' | 'c_high' | 'c_v' | 'c_0' | 'c_4' | 'c_end' | 'c_type' | 'c_stem', Verdict>
+    Record<
+      'c_low' | 'c_high' | 'c_v' | 'c_0' | 'c_4' | 'c_CC' | 'c_Cg' | 'c_Cd' | 'c_end' | 'c_type' | 'c_stem',
+      Verdict
+    >
   >;
 }
 
@@ -112,6 +115,10 @@ export function workEnergy(inputs: Inputs, ship: Ship): Energy {
       c_end: text('ship.C_M_rule') === 'end-on' ? judge(0.9, eccentricity) : idle,
       c_type: text('energy.safety') === 'abnormal factor' ? judge(ofHull, abnormal) : idle,
       c_4: judge(0.7, others),
+      // PIANC WG 33 (2002), 4.2.7; the two others as UFC 4-152-01 has them.
+      c_CC: angle > 5 ? judge(1, number('energy.C_C')) : idle,
+      c_Cg: judge(0.85, number('energy.C_g')),
+      c_Cd: judge(0.9, number('energy.C_d')),
       c_stem: judge(2 * x, ship.numbers.L_BP),
       c_0: someOf(factor * normalEnergy),
       c_low: judge(1.1, factor),

@@ -41,7 +41,7 @@ export interface Fender {
   > & { readonly v_max: number | undefined };
   readonly texts: Readonly<Record<'within' | 'pick', string | null>>;
   readonly checks: Readonly<
-    Record<'c_E' | 'c_R' | 'c_d' | 'c_r' | 'c_q' | 'c_VF' | 'c_TF' | 'c_AG' | 'c_k', Verdict>
+    Record<'c_E' | 'c_R' | 'c_d' | 'c_r' | 'c_q' | 'c_VF' | 'c_TF' | 'c_AG' | 'c_k' | 'c_soft', Verdict>
   >;
   readonly curve: Curve;
   readonly offers: readonly Offer[];
@@ -154,6 +154,11 @@ export function workFender(inputs: Inputs, ship: Ship, energy: Energy): Fender {
       c_TF: judge(number('fender.TF_min'), number('fender.TF_max')),
       c_AG: judge(number('fender.AG_min'), number('fender.AG_max')),
       c_k: judge(soft, stiff),
+      // PIANC WG 33 (2002), 4.2.6: only a stiff fender lets the hull take its part.
+      c_soft:
+        number('energy.C_S') < 1
+          ? judge(pressed.deflection * rated.deflection, 150)
+          : { verdict: 'does not apply' },
       c_E: judge(one, available),
       c_R: judge(reaction * behindPanel, limit),
       c_d: judge(rated.deflection, rated.height),

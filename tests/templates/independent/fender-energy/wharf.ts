@@ -84,7 +84,7 @@ export function workWharf(inputs: Inputs, ship: Ship, energy: Energy, fender: Fe
     },
     checks: {
       ...bents.checks,
-      c_S: judge(spacing, greatest),
+      c_S: text('fender.system') === 'dolphin' ? { verdict: 'does not apply' } : judge(spacing, greatest),
       c_n: shared,
       c_LS: judge(length, ship.numbers.L_OA),
       c_BS: judge(beam, ship.numbers.B),
