@@ -80,8 +80,9 @@ test('a recheck under way is ended by an edit, and the next one is of the book a
     'recheck under way…',
     'computed twice: 150\u202f002 values agree',
   ]);
-  // The first was at work when the edit came, and ended before the second began.
-  expect(workers.slice(0, 3)).toEqual(['begins', 'ends', 'begins']);
+  // One that is not ended would be asked again. A busy one has two seconds to end before the browser ends it.
+  expect(workers.filter((one) => one === 'begins')).toHaveLength(2);
+  await expect.poll(() => workers).toContain('ends');
 }, 240_000);
 
 test('while computing is stopped it says that it waits, and why', async () => {
