@@ -17,7 +17,7 @@ export const longBook: Book = {
             { id: 'a', kind: 'given', name: 'a', label: 'first number', entry: '1' },
             { id: 'b', kind: 'calc', name: 'b', label: 'one more', formula: 'a + 1' },
             { id: 'f', kind: 'given', name: 'f', label: 'factor on the rows', entry: '2' },
-            { id: 's', kind: 'calc', name: 's', label: 'sum of the rows', formula: 'SUM(t.n)' },
+            { id: 's', kind: 'calc', name: 's', label: 'sum of the rows', formula: 'SUM(t.n) / 100' },
           ],
         },
         { id: 'c', kind: 'chart', form: 'line', title: 'Way to go', table: 't', x: 'k', y: ['n'] },

@@ -246,7 +246,7 @@ describe('the dialog of printing', () => {
   const dialog = () => page.getByRole('dialog', { name: 'Print' });
   const told = async (): Promise<number> => {
     const status = dialog().getByRole('status');
-    await expect.poll(() => status.textContent()).toMatch(/^\s*About \d+ pages?\./);
+    await expect.poll(() => status.textContent(), { timeout: 30_000 }).toMatch(/^\s*About \d+ pages?\./);
     return Number(/\d+/.exec((await status.textContent()) ?? '')?.[0]);
   };
 

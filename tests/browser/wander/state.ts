@@ -247,9 +247,13 @@ function mayBeRefused(book: Book, draft: Draft): boolean {
     // A number alone in place of a formula is asked about.
     case 'formula':
       return isBare(text);
+    // What no option is called is not taken.
     case 'choice':
-    case 'prose':
+      return true;
+    // A value is no heading of a column.
     case 'words':
+      return place.item === 'head' && /^\s*[-+]?\d/.test(text);
+    case 'prose':
       return false;
   }
 }
