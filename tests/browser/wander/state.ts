@@ -249,7 +249,7 @@ function mayBeRefused(book: Book, draft: Draft): boolean {
       return isBare(text);
     // What no option is called is not taken.
     case 'choice':
-      return true;
+      return text !== textAt(book, place) && chosen(book, place, text, book) === book;
     // A value is no heading of a column.
     case 'words':
       return place.item === 'head' && /^\s*[-+]?\d/.test(text);

@@ -7,6 +7,8 @@ const onTheEnergy = ['fender.c_E', 'fender.c_R', 'panel.c_p', 'wharf.c_S', 'whar
 
 const onTheFlat = ['wharf.c_Rf', 'wharf.c_m', 'wharf.c_Hf'];
 
+const onTheReaction = ['fender.c_R', 'panel.c_p', 'panel.c_s', 'panel.c_w', 'wharf.c_H', ...onTheFlat];
+
 /** Each way to make a berth worse, by the factor on a line, and the checks that may not turn from failing to holding. */
 const worse: readonly Worse[] = [
   line('energy.v_stated', 1.3, onTheEnergy),
@@ -19,25 +21,10 @@ const worse: readonly Worse[] = [
   line('ship.D_own', 1.1, ['ship.c_keel', 'ship.c_DB']),
   line('ship.B_own', 2, ['ship.c_LB']),
   line('ship.L_BP_own', 1.1, ['ship.c_LL']),
-  line('fender.tol', 1.5, [
-    'fender.c_E',
-    'fender.c_R',
-    'panel.c_p',
-    'panel.c_s',
-    'panel.c_w',
-    'wharf.c_H',
-    ...onTheFlat,
-  ]),
+  line('fender.tol', 1.5, ['fender.c_E', ...onTheReaction]),
   line('fender.TF_min', 0.8, ['fender.c_E']),
   line('fender.AG_min', 0.8, ['fender.c_E', 'fender.c_soft', 'wharf.c_S']),
-  line('fender.TF_max', 1.3, [
-    'fender.c_R',
-    'panel.c_p',
-    'panel.c_s',
-    'panel.c_w',
-    'wharf.c_H',
-    ...onTheFlat,
-  ]),
+  line('fender.TF_max', 1.3, onTheReaction),
   line('fender.R_lim', 0.7, ['fender.c_R', 'wharf.c_Rf']),
   line('panel.b_p', 0.8, ['panel.c_p']),
   line('panel.f_S', 0.8, ['panel.c_p', 'panel.c_h']),
