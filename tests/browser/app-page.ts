@@ -154,13 +154,20 @@ export async function chooseFromMenu(page: Page, words: string): Promise<void> {
 
 const axeFile = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 
-/** What axe finds on the page as it stands, a line each. */
+/**
+ * What axe finds, a line each: of the dialog that has the page to itself, else of all that is on the page. What stands
+ * behind a dialog is judged where a test shows it, and takes most of the time.
+ */
 export async function axeFindings(page: Page): Promise<readonly string[]> {
   await page.evaluate(await readFile(axeFile, 'utf8'));
-  return page.evaluate(async () => {
+  const modal = page.locator('dialog:modal').last();
+  const judged = (await modal.count()) > 0 ? modal : page.locator('html');
+  return judged.evaluate(async (element) => {
     const { axe: run } = globalThis as unknown as { axe: typeof axe };
     // What all the other rules found on each element would take most of the time.
-    const { violations } = await run.run({ resultTypes: ['violations'] });
+    const { violations } = await run.run(element.localName === 'html' ? document : element, {
+      resultTypes: ['violations'],
+    });
     return violations.flatMap(({ id, nodes }) =>
       nodes.map((node) => `${id}: ${node.target.flat().join(' ')}`),
     );
