@@ -1,13 +1,14 @@
 import { readFile } from 'node:fs/promises';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { cell, enter, showSheet, startFrom } from './app-page.ts';
+import { cell, enter, showSheet } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
+import { openSmallBook } from './small-book.ts';
 import { changeStored } from './stored-books.ts';
 
 withBrowser();
 beforeEach(async () => {
   await openPage();
-  await startFrom(page, 'Berthing energy and fenders');
+  await openSmallBook(page);
   await showSheet(page, 'Berthing energy');
   for (const entry of ['0.91', '0.92', '0.93', '0.94']) await enter(page, 'softness factor', entry);
   await kept().waitFor();

@@ -1,10 +1,9 @@
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { cell, enter, showSheet, startFrom } from './app-page.ts';
+import { cell, enter, showSheet } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
-
-const fenders = 'Berthing energy and fenders';
+import { openSmallBook, SMALL_BOOK } from './small-book.ts';
 
 withBrowser();
 beforeEach(async () => {
@@ -75,7 +74,7 @@ describe.each(refusals)('with %s', (_, said, refuse) => {
     await asLeft();
     await only.first().waitFor();
 
-    await startFrom(page, fenders);
+    await openSmallBook(page);
     await page.locator('quay-top-bar').getByText(said).waitFor();
     await showSheet(page, 'Berthing energy');
     await enter(page, 'softness factor', '0.91');
@@ -83,7 +82,7 @@ describe.each(refusals)('with %s', (_, said, refuse) => {
     await asLeft();
     await expect.poll(() => only.count()).toBe(2);
     expect(await only.first().textContent()).toMatch(said);
-    await page.getByRole('button', { name: fenders }).first().click();
+    await page.getByRole('button', { name: SMALL_BOOK }).first().click();
     await showSheet(page, 'Berthing energy');
     expect(await cell(page, 'softness factor', 'value').textContent()).toContain('0.91');
     await asLeft();
@@ -124,7 +123,7 @@ test('a book made while the storage is full is kept once there is room', async (
     });
   });
   await page.reload();
-  await startFrom(page, fenders);
+  await openSmallBook(page);
   await page
     .locator('quay-top-bar')
     .getByText(/is full/)

@@ -3,8 +3,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { cell, enter, line, resultOf, showSheet, startFrom } from './app-page.ts';
 import { app, openBeside, openPage, page, withBrowser } from './each-test.ts';
 import { keepAsFirstVersion } from './first-storage.ts';
-
-const fenders = 'Berthing energy and fenders';
+import { openSmallBook, SMALL_BOOK } from './small-book.ts';
 
 withBrowser();
 beforeEach(async () => {
@@ -21,7 +20,7 @@ async function kept(): Promise<void> {
 
 describe('keeping', () => {
   test('a reload loses nothing that was entered', async () => {
-    await startFrom(page, fenders);
+    await openSmallBook(page);
     await showSheet(page, 'Berthing energy');
     await enter(page, 'softness factor', '0.91');
     const changed = await resultOf(page, 'normal berthing energy');
@@ -30,11 +29,11 @@ describe('keeping', () => {
     await showSheet(page, 'Berthing energy');
     expect(await resultOf(page, 'normal berthing energy')).toBe(changed);
     await page.getByRole('button', { name: 'Quaybook' }).click();
-    await page.getByRole('button', { name: fenders }).first().waitFor();
+    await page.getByRole('button', { name: SMALL_BOOK }).first().waitFor();
   });
 
   test('a book that was left is kept when it is opened again in the same tab', async () => {
-    await startFrom(page, fenders);
+    await openSmallBook(page);
     for (const entry of ['0.91', '0.92']) {
       await showSheet(page, 'Berthing energy');
       await enter(page, 'softness factor', entry);
@@ -50,7 +49,7 @@ describe('keeping', () => {
   });
 
   test('a tab that crashes loses nothing that was kept', async () => {
-    await startFrom(page, fenders);
+    await openSmallBook(page);
     const book = page.url();
     await showSheet(page, 'Berthing energy');
     await enter(page, 'softness factor', '0.91');
@@ -85,7 +84,7 @@ describe('keeping', () => {
   });
 
   test('a journal that grew long is folded into the book, and a reload still loses nothing', async () => {
-    await startFrom(page, fenders);
+    await openSmallBook(page);
     await showSheet(page, 'Berthing energy');
     await enter(page, 'softness factor', '0.8');
     for (let step = 0; step < 35; step += 1) {
@@ -108,7 +107,7 @@ describe('keeping', () => {
   });
 
   test('full storage is said plainly, a file is offered, and what was missed is kept once there is room', async () => {
-    await startFrom(page, fenders);
+    await openSmallBook(page);
     await showSheet(page, 'Berthing energy');
     await page.evaluate(() => {
       const { put } = IDBObjectStore.prototype;
@@ -135,7 +134,7 @@ describe('keeping', () => {
   });
 
   test('full storage that refuses at once is said plainly, and nothing else goes wrong', async () => {
-    await startFrom(page, fenders);
+    await openSmallBook(page);
     await showSheet(page, 'Berthing energy');
     await page.evaluate(() => {
       const { put, add } = IDBObjectStore.prototype;
@@ -159,7 +158,7 @@ describe('keeping', () => {
     });
     await page.reload();
     await page.getByText(/this browser does not allow it/).waitFor();
-    await startFrom(page, fenders);
+    await openSmallBook(page);
     await page.getByText(/not kept: this browser does not allow it/).waitFor();
     await page.getByRole('button', { name: 'Save a file' }).waitFor();
     await showSheet(page, 'Berthing energy');
@@ -169,7 +168,7 @@ describe('keeping', () => {
   });
 
   test('two tabs on one book never overwrite each other silently', async () => {
-    await startFrom(page, fenders);
+    await openSmallBook(page);
     const second = await openBeside({ beside: app.context });
     await second.page.goto(page.url());
     await second.page.getByText(/open in another tab/).waitFor();
@@ -186,13 +185,13 @@ describe('keeping', () => {
     await showSheet(second.page, 'Berthing energy');
     expect(await cell(second.page, 'softness factor', 'value').textContent()).toContain('0.82');
     await second.page.getByRole('button', { name: 'Quaybook' }).click();
-    await second.page.getByRole('button', { name: fenders }).nth(2).waitFor();
+    await second.page.getByRole('button', { name: SMALL_BOOK }).nth(1).waitFor();
     await second.page.close();
   });
 
   test('works without a network after the first load', async () => {
     await openPage({ keptOffline: true });
-    await startFrom(page, fenders);
+    await openSmallBook(page);
     await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
     await page.reload();
     await page.waitForFunction(() => navigator.serviceWorker.controller !== null);

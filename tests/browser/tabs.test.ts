@@ -1,10 +1,9 @@
 import type { Page } from 'playwright-core';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { cell, enter, showSheet, startFrom } from './app-page.ts';
+import { cell, enter, showSheet } from './app-page.ts';
 import { app, openBeside, openPage, page, withBrowser } from './each-test.ts';
+import { openSmallBook } from './small-book.ts';
 import { changeStored, deleteStored } from './stored-books.ts';
-
-const fenders = 'Berthing energy and fenders';
 
 withBrowser();
 beforeEach(async () => {
@@ -23,7 +22,7 @@ async function softness(on: Page): Promise<string> {
 
 describe('a book that is open in one tab', () => {
   test('is not removed in another without a word, and is said to be not kept once it is; it can be kept anew', async () => {
-    await startFrom(page, fenders);
+    await openSmallBook(page);
     await openSheet(page);
     await enter(page, 'softness factor', '0.91');
     await kept(page).waitFor();
@@ -52,7 +51,7 @@ describe('a book that is open in one tab', () => {
   });
 
   test('and is taken from the storage by other means is found missing at the next edit', async () => {
-    await startFrom(page, fenders);
+    await openSmallBook(page);
     await openSheet(page);
     await enter(page, 'softness factor', '0.91');
     await kept(page).waitFor();
@@ -68,7 +67,7 @@ describe('a book that is open in one tab', () => {
   });
 
   test('and is lost with the data of the site is said to be not kept at once', async () => {
-    await startFrom(page, fenders);
+    await openSmallBook(page);
     await openSheet(page);
     await enter(page, 'softness factor', '0.91');
     await kept(page).waitFor();
@@ -85,7 +84,7 @@ describe('a book that is open in one tab', () => {
   });
 
   test('and is lost because another page deletes the storage is said to be not kept at once', async () => {
-    await startFrom(page, fenders);
+    await openSmallBook(page);
     await openSheet(page);
     await enter(page, 'softness factor', '0.91');
     await kept(page).waitFor();
@@ -107,7 +106,7 @@ describe('a book that is open in one tab', () => {
   });
 
   test('and is taken from the storage by other means is found missing when the person comes back to the tab', async () => {
-    await startFrom(page, fenders);
+    await openSmallBook(page);
     await openSheet(page);
     await enter(page, 'softness factor', '0.91');
     await kept(page).waitFor();
@@ -122,7 +121,7 @@ describe('a book that is open in one tab', () => {
 describe('a book that another tab has changed', () => {
   /** Opens it in a second tab too, changes it in both, and closes the first. */
   const change = async (): Promise<Page> => {
-    await startFrom(page, fenders);
+    await openSmallBook(page);
     const second = await openBeside({ beside: app.context });
     await second.page.goto(page.url());
     await second.page.getByText(/open in another tab/).waitFor();
@@ -190,7 +189,7 @@ describe('a book that another tab has changed', () => {
 
 describe('a second tab on the same book', () => {
   test('says that the book was removed, though the first is the one that keeps it', async () => {
-    await startFrom(page, fenders);
+    await openSmallBook(page);
     const second = await openBeside({ beside: app.context });
     await second.page.goto(page.url());
     await second.page.getByText(/open in another tab/).waitFor();
@@ -207,7 +206,7 @@ describe('a second tab on the same book', () => {
   });
 
   test('takes over the keeping when the first is closed, and says so', async () => {
-    await startFrom(page, fenders);
+    await openSmallBook(page);
     await openSheet(page);
     await enter(page, 'softness factor', '0.91');
     await kept(page).waitFor();
@@ -228,7 +227,7 @@ describe('a second tab on the same book', () => {
   });
 
   test('keeps what was entered in it, where the first has changed nothing since', async () => {
-    await startFrom(page, fenders);
+    await openSmallBook(page);
     const second = await openBeside({ beside: app.context });
     await second.page.goto(page.url());
     await second.page.getByText(/open in another tab/).waitFor();
@@ -247,7 +246,7 @@ describe('a second tab on the same book', () => {
     };
     await page.addInitScript(noLocks);
     await page.reload();
-    await startFrom(page, fenders);
+    await openSmallBook(page);
     await openSheet(page);
     const second = await openBeside({ beside: app.context });
     await second.page.addInitScript(noLocks);
@@ -299,7 +298,7 @@ describe('versions of the storage side by side', () => {
     const young = await fresh.newPage();
     await young.goto(page.url());
     await young.getByText(/another tab has an older version of Quaybook open/).waitFor();
-    await startFrom(young, fenders);
+    await openSmallBook(young);
     await young.getByText(/not kept: another tab has an older version/).waitFor();
     await openSheet(young);
     await enter(young, 'softness factor', '0.91');
@@ -311,7 +310,7 @@ describe('versions of the storage side by side', () => {
   });
 
   test('this tab gives way to a newer one at once, with everything kept, and says so', async () => {
-    await startFrom(page, fenders);
+    await openSmallBook(page);
     await openSheet(page);
     await enter(page, 'softness factor', '0.91');
     const newer = await app.context.newPage();
