@@ -1,17 +1,15 @@
-import type { ChangedIds } from '../engine/index.ts';
-
 /**
  * The lines, columns and tables whose value may have changed: of the cells that the engine has beside them (`x#computed`)
  * the line they belong to. Like what the engine says it is gathered when somebody looks into it, for most edits change
  * much of a sheet.
  */
 export class ChangedLines implements Iterable<string> {
-  readonly #cells: ChangedIds;
+  readonly #cells: Iterable<string>;
   readonly #others: readonly string[];
   #lines: ReadonlySet<string> | undefined;
 
   /** What the engine has changed, and other lines. */
-  constructor(cells: ChangedIds, others: readonly string[] = []) {
+  constructor(cells: Iterable<string>, others: readonly string[] = []) {
     this.#cells = cells;
     this.#others = others;
   }

@@ -30,13 +30,13 @@ interface Apart {
 /**
  * Says of each check which stated values ease it: they stand more than a fifth apart from the computed ones, and with these the
  * check would be used more, fail, or have no value. For each of them the engine computes what rests on it twice, with the
- * computed value and again with the stated one; it holds afterwards what it held before.
+ * computed value and again with the stated one, in one step; between the steps it holds what it held before.
  */
-export function easedByStated(
+export function* easedByStated(
   model: Model,
   engine: Engine,
   system: System,
-): ReadonlyMap<string, EasedRemark> {
+): Generator<undefined, ReadonlyMap<string, EasedRemark>> {
   const candidates = [...model.items.values()].flatMap((item) => apartIn(item, model, engine, system));
   const found = new Map<string, Apart[]>();
   if (candidates.length === 0) return new Map();
@@ -58,6 +58,7 @@ export function easedByStated(
       if (known) known.push(candidate);
       else found.set(check.id, [candidate]);
     }
+    yield;
   }
   return new Map(checks.flatMap((check) => remarkOf(check, found.get(check.id) ?? [])));
 }

@@ -15,7 +15,7 @@ import { readApplies } from './applies.ts';
 import { buildModel, optionsOf } from './build-model.ts';
 import { ChangedLines } from './changed-lines.ts';
 import { type Dangling, danglingAfter } from './dangling.ts';
-import { easedByStated } from './eased-by-stated.ts';
+import { createEasedChecks } from './eased-checks.ts';
 import { firstError } from './first-error.ts';
 import { type FormulaParts, formulaParts } from './formula-parts.ts';
 import { readChoice, readGiven } from './inputs.ts';
@@ -74,8 +74,17 @@ export interface Notebook {
   readonly applies: (id: string) => Result | undefined;
   /** The verdict of a check, if it has one. */
   readonly verdict: (id: string) => Verdict | undefined;
-  /** Which stated values ease a check, more than a fifth apart from the computed ones; undefined where none does. */
+  /**
+   * Which stated values ease a check, more than a fifth apart from the computed ones; undefined where none does. After an edit
+   * it is as it was before, until `judgeStated` has been called.
+   */
   readonly easedBy: (id: string) => EasedRemark | undefined;
+  /**
+   * Works out which checks stated values ease, if that is not known, as far as an allowance goes. It computes what rests on
+   * each stated value twice, so it is not for the moment of an edit. Gives the checks of which something else is to be said
+   * than before; undefined while more is left.
+   */
+  readonly judgeStated: (allowance?: Allowance) => ChangedLines | undefined;
   /** How a column stands. */
   readonly column: (id: string) => ColumnResult;
   /** The rows of a table (`sheet.table`); undefined while the series that makes them has no value. */
@@ -140,7 +149,7 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
 
   const problems = createProblemList();
   const resting = createRestingOutOfRange();
-  let eased: ReadonlyMap<string, EasedRemark> | undefined;
+  const eased = createEasedChecks();
 
   const rebuild = (): void => {
     const before = model;
@@ -214,7 +223,7 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
         problems.forgetAll();
         resting.forgetAll();
       }
-      eased = undefined;
+      eased.forget();
       const before = model;
       if (!enterOnly(touched, book, model, engine)) rebuild();
       const changed = new ChangedLines(engine.recalculate(timeAtOnce?.()), methodsChanged(before, model));
@@ -227,7 +236,7 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
       return engine.pending;
     },
     proceed: (allowance) => {
-      eased = undefined;
+      eased.forget();
       const changed = new ChangedLines(engine.recalculate(allowance));
       problems.forget(changed);
       resting.forget(changed);
@@ -254,12 +263,8 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
         readVerdict(found, read.value.truth, model, engine, book.settings.system),
       );
     },
-    easedBy: (id) => {
-      // What is not computed yet is not computed twice either.
-      if (engine.pending) return undefined;
-      eased ??= easedByStated(model, engine, book.settings.system);
-      return eased.get(id);
-    },
+    easedBy: (id) => eased.of(id, model),
+    judgeStated: (allowance) => eased.judge(model, engine, book.settings.system, allowance),
     column,
     rowsOf: (table) => engine.rowsOf(table),
     unitOf: (id) => unitOf(item(id), model, book.settings.system),

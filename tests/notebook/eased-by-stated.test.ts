@@ -13,7 +13,10 @@ const check = (name: string, formula: string, more: Partial<Check> = {}): Check 
 });
 const open = (...rows: readonly Row[]): Notebook => openNotebook(bookOf({ s: [blockOf('p', ...rows)] }));
 const at = (row: string) => ({ sheet: 's', part: 'p', row });
-const words = (notebook: Notebook, id = 's.c'): string | undefined => notebook.easedBy(id)?.message;
+const words = (notebook: Notebook, id = 's.c'): string | undefined => {
+  notebook.judgeStated();
+  return notebook.easedBy(id)?.message;
+};
 const beam = (...more: readonly Row[]) =>
   open(
     given('P', '60 kN', 'kN'),
@@ -135,9 +138,46 @@ test('in a template, a reaction that is low but not far off is told beside each 
   if (!edit.ok) throw new Error('a value cannot be entered');
   notebook.apply(edit.value);
   const checks = ['fender.c_R', 'panel.c_p', 'wharf.c_H'];
+  notebook.judgeStated();
   for (const id of checks) expect(notebook.easedBy(id)?.data.by).toEqual(['fender.R_d']);
   for (const id of ['fender.c_E', 'wharf.c_S', 'ship.c_keel']) expect(notebook.easedBy(id)).toBeUndefined();
   const anew = openNotebook(notebook.book);
   for (const item of notebook.model.items.values())
     if (item.kind === 'formula') expect(notebook.result(item.id), item.id).toEqual(anew.result(item.id));
+});
+
+describe('what eases a check is worked out when it is asked for', () => {
+  test('an edit leaves the remark as it was, and the asking tells which checks it changes', () => {
+    const notebook = state(beam(), 'R', '90 kN');
+    expect(notebook.easedBy('s.c')).toBeUndefined();
+    expect([...(notebook.judgeStated() ?? [])]).toEqual(['s.c']);
+    expect(notebook.easedBy('s.c')?.message).toBe('eased by the stated R, 90 kN for 120 kN');
+    expect([...(notebook.judgeStated() ?? [])]).toEqual([]);
+    notebook.apply(setEntry(at('P'), '50 kN'));
+    expect(notebook.easedBy('s.c')?.message).toBe('eased by the stated R, 90 kN for 120 kN');
+    expect([...(notebook.judgeStated() ?? [])]).toEqual(['s.c']);
+    expect(notebook.easedBy('s.c')).toBeUndefined();
+  });
+
+  test('a step at a time, each of which leaves every value as it was', () => {
+    const notebook = state(state(beam(), 'R', '90 kN'), 'F', '260 kN');
+    const values = () => ['s.R', 's.w', 's.F', 's.c', 's.d'].map((id) => notebook.result(id));
+    const before = values();
+    let steps = 0;
+    const once = { isOver: () => true };
+    for (let judged = notebook.judgeStated(once); judged === undefined; judged = notebook.judgeStated(once)) {
+      steps += 1;
+      expect(values()).toEqual(before);
+    }
+    expect(steps).toBe(2);
+    expect(notebook.easedBy('s.c')?.data).toMatchObject({ by: ['s.R', 's.F'] });
+  });
+
+  test('an edit in between has it begin anew', () => {
+    const notebook = state(state(beam(), 'R', '90 kN'), 'F', '260 kN');
+    expect(notebook.judgeStated({ isOver: () => true })).toBeUndefined();
+    state(notebook, 'R', '110 kN');
+    notebook.judgeStated();
+    expect(notebook.easedBy('s.c')?.data).toMatchObject({ by: ['s.F'] });
+  });
 });

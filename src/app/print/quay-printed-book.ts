@@ -110,6 +110,8 @@ export class PrintedBook extends LitElement {
    */
   async lay(counted?: (pages: number) => void): Promise<number> {
     const { notebook, sheet, overview } = this.session;
+    // Paper is not drawn again when the person rests.
+    notebook.judgeStated();
     const pieces = chosenPieces(notebook.book, this.choice, { sheet, overview });
     const paper = papers.find(({ size }) => size === this.paper) ?? papers[0];
     if (!paper) throw new Error('there is no paper');

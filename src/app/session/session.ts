@@ -27,8 +27,9 @@ import { type Drafts, noDrafts } from '../storage/drafts.ts';
 import type { EditInHand, SelectedText } from '../view-model/edit-in-hand.ts';
 import { type CellPlace, isOffPage, methodFieldOf, samePlace } from '../view-model/place.ts';
 import type { UnitsView } from '../view-model/units-view.ts';
+import { createAtRest } from './at-rest.ts';
 import { followEdit, reopenEdit, type Strayed } from './follow-hand.ts';
-import { createSlices, timeAtOnce } from './slices.ts';
+import { createSlices, timeAtOnce, timeOfSlice } from './slices.ts';
 import { afterWayOut, isChanged, type WayOut } from './way-out.ts';
 
 /** The lists of the overview, and the pages of what the book is about and what its references are. */
@@ -47,7 +48,7 @@ export type SessionEvent =
       readonly back: Edit | undefined;
       readonly dangling: Dangling;
     }
-  /** Values that were not computed yet have come. */
+  /** Values that were not computed yet have come, or what is to be said of them. */
   | { readonly kind: 'values'; readonly changed: ChangedLines }
   /** How far the work is that is left over. */
   | { readonly kind: 'computing' }
@@ -162,10 +163,16 @@ export function openSession(
   const tell = (event: SessionEvent): void => {
     for (const listener of listeners) listener(event);
   };
+  const isWatched = (): boolean => listeners.size > 0;
+  const onJudged = (changed: ChangedLines): void => tell({ kind: 'values', changed });
+  const rest = createAtRest(notebook, { onJudged, isWatched, timeOfBit: timeOfSlice });
   const slices = createSlices(notebook, {
-    onValues: (changed) => tell({ kind: 'values', changed }),
+    onValues: (changed) => {
+      tell({ kind: 'values', changed });
+      rest.begin();
+    },
     onProgress: () => tell({ kind: 'computing' }),
-    isWatched: () => listeners.size > 0,
+    isWatched,
   });
   const dispatch = (edit: Edit, by: 'person' | 'history'): Outcome<AppliedEdit> => {
     const before = notebook.book;
@@ -184,6 +191,7 @@ export function openSession(
     const { changed, dangling } = applied.value;
     tell({ kind: 'book', changed, structure, back, dangling });
     slices.schedule();
+    rest.begin();
     if (followed) tell({ kind: 'hand' });
     // Settings say in which units everything is shown.
     if (edit.patches.some((patch) => patch.kind === 'set' && patch.at[0] === 'settings'))
@@ -396,6 +404,7 @@ export function openSession(
     subscribe: (listener) => {
       listeners.add(listener);
       slices.schedule();
+      rest.begin();
       return () => listeners.delete(listener);
     },
   };

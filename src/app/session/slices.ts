@@ -13,6 +13,11 @@ export function timeAtOnce(): Allowance {
   return timeOf(AT_ONCE);
 }
 
+/** The time given to a slice of work for which nobody waits. */
+export function timeOfSlice(): Allowance {
+  return timeOf(SLICE);
+}
+
 function timeOf(milliseconds: number): Allowance {
   const end = performance.now() + milliseconds;
   return { isOver: () => performance.now() > end };
@@ -49,7 +54,7 @@ export function createSlices(notebook: Notebook, listener: SliceListener): Slice
   const slice = (): void => {
     timer = undefined;
     if (stopped || !notebook.pending) return;
-    const changed = notebook.proceed(timeOf(SLICE));
+    const changed = notebook.proceed(timeOfSlice());
     if (changed.size > 0) listener.onValues(changed);
     if (performance.now() - told > TOLD_EVERY || !notebook.pending) {
       told = performance.now();

@@ -50,6 +50,7 @@ export const calc: Command = {
       throw new Refused('calc takes one BOOK: a file or a template’s id');
     const notebook = openNotebook(readBook(name));
     const entered = enter(notebook, options, output);
+    notebook.judgeStated();
     const wanted = options.many('get');
     const items = wanted.length > 0 ? wanted.map((one) => itemNamed(notebook, one)) : resultItems(notebook);
     // The values of a long column are let go of as soon as they are printed.
