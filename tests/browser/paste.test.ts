@@ -96,6 +96,7 @@ describe('onto a table', () => {
     // 1 m² is 10.7639 sf.
     await expect.poll(() => shown('Floor area (m2)')).toMatch(/2691.*7104/);
     await expect.poll(found).toContain('9 cells: 2 headings, 4 taken, 3 left out');
+    await dialog().getByRole('radio', { name: 'stays in its row' }).check();
     await dialog().getByRole('button', { name: 'Take the rows' }).click();
     await expect.poll(() => texts('area').then((all) => all.slice(0, 2))).toEqual(['250 m^2', '410 m^2']);
     await page.keyboard.press('Control+z');
@@ -112,6 +113,32 @@ describe('onto a table', () => {
       for (const other of names)
         expect(await dialog().getByRole('radio', { name: other }).isChecked()).toBe(other === name);
     }
+  });
+
+  test('items called otherwise over those there are asked what becomes of what other columns hold of them', async () => {
+    const thick = await texts('thick');
+    await at('head', 'item').click();
+    await paste('item\tarea\nslab north\t700\nslab south\t800');
+    await dialog().waitFor();
+    const takes = dialog().getByRole('button', { name: 'Take the rows' });
+    await dialog()
+      .getByRole('group', { name: /^What “.*hold in these rows$/ })
+      .waitFor();
+    await dialog().getByText('Not yet: say what becomes of the other columns').waitFor();
+    expect(await takes.isDisabled()).toBe(true);
+    const folder = process.env.QUAYBOOK_SCREENS;
+    if (folder) await page.screenshot({ path: `${folder}/other-columns.png` });
+    await dialog().getByRole('radio', { name: 'in place of the rows there' }).check();
+    expect(await takes.isDisabled()).toBe(false);
+    await dialog().getByRole('radio', { name: 'over the rows from row 1 on' }).check();
+    await dialog().getByRole('radio', { name: 'goes: these cells become blank' }).check();
+    await takes.click();
+    await told(/2 rows pasted; 6 cells: 2 headings, 4 taken/);
+    // A blank thickness counts as none.
+    expect((await texts('thick')).slice(0, 2)).toEqual(['0', '0']);
+    expect((await texts('thick')).slice(2)).toEqual(thick.slice(2));
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => texts('thick')).toEqual(thick);
   });
 
   test('a file dropped on a cell, and then on the dialog, is read', async () => {
@@ -132,7 +159,7 @@ describe('onto a table', () => {
 
   test('under SI a bare number is in the unit shown, pasted or opened as CSV', async () => {
     await page.locator('quay-top-bar').getByText('SI', { exact: true }).click();
-    const text = 'item\tV_s\nkerb\t100';
+    const text = 'item\tV_s\nasphalt paving\t100';
     await at(0, 'item').click();
     await paste(text);
     await told(/1 row pasted/);

@@ -6,9 +6,10 @@ import type { Delimiter, Destination, TextColumn } from '../../../tables/index.t
 import { displayedUnit } from '../../editing/cells/carry-unit.ts';
 import { accountWords } from '../../editing/clipboard/account.ts';
 import type { Extent, PastedOver } from '../../editing/clipboard/block.ts';
-import { putRows, type Where } from '../../editing/clipboard/put-rows.ts';
+import { type Others, putRows, type Where } from '../../editing/clipboard/put-rows.ts';
 import { isSingleNumber } from '../../editing/clipboard/single-number.ts';
 import { findPlace } from '../../editing/find-place.ts';
+import { namesOf } from '../../editing/lines/describe-insertion.ts';
 import type { Session } from '../../session/session.ts';
 import { readTableFile } from '../../storage/read-table-file.ts';
 import { reasonOf } from '../../storage/storage-error.ts';
@@ -20,8 +21,9 @@ import { COLUMNS_AT_ONCE, columnChoices, columnChoicesStyles } from './column-ch
 import { callOf, type FoundRows, type Settled } from './find-rows.ts';
 import { followHeadings } from './follow-headings.ts';
 import { isCorrection } from './is-correction.ts';
+import { type KeptColumns, keptColumns } from './kept-columns.ts';
 import { repeatCell } from './repeat-cell.ts';
-import { choiceOf, delimiterWords } from './rows-choices.ts';
+import { choiceOf, delimiterWords, othersWords } from './rows-choices.ts';
 import { openQuestions, type Said, withAnswer } from './rows-questions.ts';
 import { RowsReader } from './rows-reader.ts';
 import type { RowsReading } from './rows-reading.ts';
@@ -44,6 +46,7 @@ export class TableRowsDialog extends LitElement {
     delimiter: { state: true },
     headed: { state: true },
     said: { state: true },
+    others: { state: true },
     skipped: { state: true },
     settled: { state: true },
     columnsShown: { state: true },
@@ -60,6 +63,8 @@ export class TableRowsDialog extends LitElement {
   declare headed: boolean;
   /** What the person has answered of the numbers and rows. */
   declare said: Said;
+  /** What becomes of what other columns hold in rows that are gone over; undefined while it is open. */
+  declare others: Others | undefined;
   /** The lines to leave out, as they are typed: 1-3, 14. */
   declare skipped: string;
   declare settled: ReadonlyMap<number, Settled>;
@@ -124,6 +129,7 @@ export class TableRowsDialog extends LitElement {
     this.delimiter = undefined;
     this.headed = true;
     this.said = {};
+    this.others = undefined;
     this.skipped = '';
     this.settled = new Map();
     this.columnsShown = COLUMNS_AT_ONCE;
@@ -232,6 +238,8 @@ export class TableRowsDialog extends LitElement {
     const isReading = state.kind === 'reading';
     const repeated = found && this.#repeat(found);
     const over = this.where.kind === 'from' ? repeated : undefined;
+    const kept = read?.ok ? keptColumns(table, read.value, this.where) : undefined;
+    const isOpen = over === undefined && kept?.isAsked === true && this.others === undefined;
     return html`${found || isReading ? nothing : columnsExpected(table)}
       ${rowsTextField(this.text, found ? 4 : 8, (text, isPasted) => this.#change(text, isPasted))}
       <label class="field file">
@@ -245,7 +253,7 @@ export class TableRowsDialog extends LitElement {
               this.skipped = lines;
             })
           : nothing
-      } ${this.#places(table, repeated)}
+      } ${this.#places(table, repeated)} ${over ? nothing : this.#othersQuestion(kept)}
       <div class="found" role="status" tabindex="0" aria-label="What was read">
         ${this.remarks.map((remark) => html`<p class="trouble">${problemWords(remark)}</p>`)}
         ${isReading ? readingWords(this.text) : found ? (over ? repeatedWords(over) : foundWords(table, found.read, this.where)) : nothing}
@@ -254,11 +262,12 @@ export class TableRowsDialog extends LitElement {
       ${this.refusal === '' ? nothing : html`<p class="trouble" role="alert">${this.refusal}</p>`}
       <div class="buttons">
         ${isReading || !read || read.ok ? nothing : this.#whyNot(read.problems)}
+        ${isOpen ? html`<span class="why still">Not yet: say what becomes of the other columns</span>` : nothing}
         <button type="button" @click=${this.#close}>Cancel</button>
         <button
           type="button"
           class="main"
-          ?disabled=${state.kind !== 'found' || !read?.ok || over?.ok === false}
+          ?disabled=${state.kind !== 'found' || !read?.ok || over?.ok === false || isOpen}
           @click=${() => found && this.#take(table, found, over)}
         >
           Take the rows
@@ -371,6 +380,19 @@ export class TableRowsDialog extends LitElement {
     });
   }
 
+  /** What other columns hold is of the items that stood there; where others take their place, nobody knows whether it stays. */
+  #othersQuestion(kept: KeptColumns | undefined): TemplateResult | typeof nothing {
+    if (!kept) return nothing;
+    return choiceOf(
+      `What ${namesOf(kept.names)} ${kept.names.length === 1 ? 'holds' : 'hold'} in these rows`,
+      othersWords,
+      this.others ?? (kept.isAsked ? undefined : 'stay'),
+      (others) => {
+        this.others = others;
+      },
+    );
+  }
+
   #leaveOut(columns: readonly TextColumn[]): void {
     this.#settle(columns, { kind: 'out' });
     // The button that was pressed goes, and the keyboard must be somewhere.
@@ -390,7 +412,7 @@ export class TableRowsDialog extends LitElement {
   #take(table: Table, { read }: FoundRows, over: Outcome<Edit> | undefined): void {
     if (!this.place || !read.ok) return;
     const account = read.counts ? accountWords(read.counts, read.value.problems) : '';
-    const rows = putRows(this.place.sheet, table, read.value, this.where, account);
+    const rows = putRows(this.place.sheet, table, read.value, this.where, account, this.others);
     const made = this.#newTable ? joinEdits(rows.label, [this.#newTable.edit, rows]) : rows;
     const edit = over ?? succeed(made);
     const done = edit.ok ? this.session.apply(edit.value) : edit;

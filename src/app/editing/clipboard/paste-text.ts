@@ -22,7 +22,7 @@ import { onScreenMapping } from './on-screen-mapping.ts';
 import { pasteIntoTable } from './paste-cells.ts';
 import { isStatedColumn, pasteStated } from './paste-stated.ts';
 import { pastedText } from './pasted-text.ts';
-import { putRows } from './put-rows.ts';
+import { isOfOthers, putRows } from './put-rows.ts';
 
 /** What a text pasted into a table leads to: an edit, or the dialog that asks what its columns and numbers mean. */
 export type TextPaste = { readonly kind: 'edit'; readonly edit: Edit } | { readonly kind: 'ask' };
@@ -131,6 +131,8 @@ function plainly(
   const check = tryCells(notebook, `${sheet}.${part.name}`);
   const read = readMapped(text, part.columns, mapping, { check });
   if (!read.ok || read.value.problems.some(({ code }) => !TOLD.includes(code))) return undefined;
+  // What other columns hold would come to be of items that it was not entered for.
+  if (isOfOthers(part, read.value, row)) return undefined;
   const account = read.account ? accountWords(read.account.counts, read.value.problems) : '';
   return putRows(sheet, part, read.value, { kind: 'from', row }, account);
 }

@@ -2,14 +2,17 @@ import type { Edit } from '../../../document/index.ts';
 
 const done = { paste: 'pasted', take: 'taken', add: 'added' } as const;
 
+/** So many columns are named; of more than these their number says as much. */
+const MOST_NAMED = 4;
+
 /** What else there is to say of rows put into a table. */
 interface Insertion {
   /** What is put in, rows unless said otherwise. */
   readonly what?: 'row' | 'line' | 'cell';
   /** How many of them are new. */
   readonly fresh?: number;
-  /** How many columns of rows that were there hold what they held, because the text has nothing for them. */
-  readonly kept?: number;
+  /** The columns of rows that were there that hold what they held, because the text has nothing for them. */
+  readonly kept?: readonly string[];
   /** What became of the cells of the text, in words. */
   readonly account?: string;
 }
@@ -18,12 +21,20 @@ interface Insertion {
 export function insertionLabel(
   verb: keyof typeof done,
   rows: number,
-  { what = 'row', fresh = 0, kept = 0, account = '' }: Insertion = {},
+  { what = 'row', fresh = 0, kept = [], account = '' }: Insertion = {},
 ): string {
   const added = fresh > 0 && fresh < rows ? ` (${fresh} of them new)` : '';
-  const other = kept === 1 ? '1 other column keeps' : `${kept} other columns keep`;
-  const others = kept > 0 ? `; ${other} what was there` : '';
+  const others =
+    kept.length > 0 ? `; ${namesOf(kept)} ${kept.length === 1 ? 'keeps' : 'keep'} what was there` : '';
   return `${verb} ${rows} ${what}${rows === 1 ? '' : 's'}${added}${others}${account === '' ? '' : `; ${account}`}`;
+}
+
+/** The first of some columns by name, and how many more there are. */
+export function namesOf(columns: readonly string[]): string {
+  const named = columns.slice(0, MOST_NAMED).map((name) => `“${name}”`);
+  const more = columns.length - named.length;
+  const last = more > 0 ? [`${more} more`] : named.splice(-1);
+  return [named.join(', '), ...last].filter((words) => words !== '').join(' and ');
 }
 
 /** What an edit with such a label put in, in words: "5 rows (2 of them new) pasted"; undefined for any other. */

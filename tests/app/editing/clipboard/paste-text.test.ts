@@ -44,10 +44,20 @@ test('columns and rows that the text does not have stay', () => {
     ['x', '7'],
     ['c', ''],
   ]);
-  expect(rows('mark\nx', 'r1')).toEqual([
+  expect(rows('length\n7', 'r1')).toEqual([
     ['a', '1'],
-    ['x', '2 m'],
+    ['b', '7'],
     ['c', ''],
+  ]);
+});
+
+test('rows that are called otherwise from now on are asked what becomes of what other columns hold', () => {
+  expect(done(paste('mark\nx', 'r1'))).toEqual({ kind: 'ask' });
+  expect(done(paste('mark\nb\nx', 'r1')).kind).toBe('edit');
+  expect(rows('mark\nx', 'r2')).toEqual([
+    ['a', '1'],
+    ['b', '2 m'],
+    ['x', ''],
   ]);
 });
 
@@ -164,8 +174,8 @@ test('what is put in is told, and every cell of it', () => {
   expect(told('mark\tlength\nx\t1\ny\tten\nz\t', 'r0')).toBe(
     '3 rows pasted; 7 cells: 2 headings, 4 taken, 1 marked: line 3, column B “length”: “ten” is not a number, and this line takes a length (m)',
   );
-  expect(told('mark\nx\ny\nz', 'r1')).toBe(
-    '3 rows (1 of them new) pasted; 1 other column keeps what was there; 4 cells: 1 heading, 3 taken',
+  expect(told('length\n7\n8\n9', 'r1')).toBe(
+    '3 rows (1 of them new) pasted; “mark” keeps what was there; 4 cells: 1 heading, 3 taken',
   );
   expect(told('7\n8', 'r2', 'k2')).toBe('2 rows (1 of them new) pasted; 2 cells: 2 taken');
 });

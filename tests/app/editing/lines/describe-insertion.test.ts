@@ -7,10 +7,14 @@ test.each([
   [insertionLabel('paste', 5, { fresh: 2 }), '5 rows (2 of them new) pasted'],
   [insertionLabel('paste', 2, { fresh: 2 }), '2 rows pasted'],
   [
-    insertionLabel('paste', 5, { fresh: 2, kept: 3 }),
-    '5 rows (2 of them new) pasted; 3 other columns keep what was there',
+    insertionLabel('paste', 5, { fresh: 2, kept: ['rate', 'waste', 'crew'] }),
+    '5 rows (2 of them new) pasted; “rate”, “waste” and “crew” keep what was there',
   ],
-  [insertionLabel('paste', 1, { kept: 1 }), '1 row pasted; 1 other column keeps what was there'],
+  [insertionLabel('paste', 1, { kept: ['rate'] }), '1 row pasted; “rate” keeps what was there'],
+  [
+    insertionLabel('paste', 1, { kept: ['a', 'b', 'c', 'd', 'e', 'f'] }),
+    '1 row pasted; “a”, “b”, “c”, “d” and 2 more keep what was there',
+  ],
   [insertionLabel('take', 3), '3 rows taken'],
   [insertionLabel('add', 3), '3 rows added'],
   ['paste a cell', undefined],

@@ -1,0 +1,25 @@
+import type { Table } from '../../../document/index.ts';
+import {
+  headingOf,
+  isOfOthers,
+  type NewRows,
+  othersFilled,
+  type Where,
+} from '../../editing/clipboard/put-rows.ts';
+
+/** Columns that hold something in rows that are gone over, and that the text has nothing for. */
+export interface KeptColumns {
+  /** Their headings, at least one. */
+  readonly names: readonly string[];
+  /** Whether a person must say what becomes of it: the rows are called otherwise from now on. */
+  readonly isAsked: boolean;
+}
+
+/** The columns that go on holding what they hold while rows take the place of others; undefined where there are none. */
+export function keptColumns(table: Table, rows: NewRows, where: Where): KeptColumns | undefined {
+  if (where.kind !== 'from') return undefined;
+  const kept = othersFilled(table, rows, where.row);
+  return kept.length > 0
+    ? { names: kept.map(headingOf), isAsked: isOfOthers(table, rows, where.row, kept) }
+    : undefined;
+}
