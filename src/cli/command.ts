@@ -18,5 +18,7 @@ export interface Output {
 export const AGREES = 0;
 /** A check, hand value, recheck or case disagrees, or a check holds only with values beyond their permitted ranges. */
 export const DISAGREES = 1;
+/** All checks hold, and one of them only by a stated value: with the computed one it would fail or have no value. */
+export const BY_STATED = 3;
 /** The book or the command cannot be used, or a requested result has no value. */
 export const REFUSES = 2;

@@ -1,6 +1,7 @@
 import type { Problem } from '../diagnostics/index.ts';
 import type { Statement } from '../document/index.ts';
 import {
+  type EasedRemark,
   type FormulaColumnItem,
   type InputColumnItem,
   type Item,
@@ -11,13 +12,25 @@ import {
   type StatedCells,
   statedValues,
   type Value,
+  type Verdict,
 } from '../notebook/index.ts';
 import { PLAIN_UNIT, type Unit, writeQuantity } from '../units/index.ts';
 import { type PrintedMethod, printMethods } from './methods.ts';
 import { numberIn } from './number-in.ts';
 
-/** How a result stands on the command line. `out-of-range`: a check holds, and rests on values beyond their permitted ranges. */
-export type Status = 'ok' | 'pass' | 'out-of-range' | 'fail' | 'problem' | 'waiting' | 'inapplicable';
+/**
+ * How a result stands on the command line. `out-of-range`: a check holds, and rests on values beyond their permitted ranges;
+ * `by-stated`: it holds, and with the computed values in place of stated ones would not.
+ */
+export type Status =
+  | 'ok'
+  | 'pass'
+  | 'by-stated'
+  | 'out-of-range'
+  | 'fail'
+  | 'problem'
+  | 'waiting'
+  | 'inapplicable';
 
 /** One result as `--json` prints it: `value` in the row's own unit. */
 export interface PrintedResult {
@@ -34,6 +47,8 @@ export interface PrintedResult {
   readonly out_of_range?: readonly string[];
   /** Of a check, the lines and columns whose stated values ease it, or its stated side. */
   readonly eased_by?: readonly string[];
+  /** Whether without them the check would not hold; there wherever `eased_by` is. */
+  readonly holds_only_by_stated?: boolean;
   readonly demand?: number;
   readonly capacity?: number;
   /** What the known rows come to where an aggregate has missing ones; no formula can read it. */
@@ -187,13 +202,19 @@ function printLine(notebook: Notebook, id: string): PrintedResult {
     value: verdict.holds,
     unit: demand?.unit.text ?? '',
     text: [verdict.holds ? 'holds' : 'fails', outOfRange?.message, eased?.message].filter(Boolean).join(', '),
-    status: !verdict.holds ? 'fail' : outOfRange ? 'out-of-range' : 'pass',
+    status: statusOf(verdict, eased),
     ...(outOfRange && { out_of_range: outOfRange.data.on }),
-    ...(eased && { eased_by: eased.data.by }),
+    ...(eased && { eased_by: eased.data.by, holds_only_by_stated: eased.data.only }),
     ...(utilisation !== undefined && { utilisation: numberIn(utilisation, PLAIN_UNIT) }),
     ...(demand && { demand: numberIn(demand.si, demand.unit) }),
     ...(capacity && { capacity: numberIn(capacity.si, capacity.unit) }),
   };
+}
+
+function statusOf({ holds, outOfRange }: Verdict, eased: EasedRemark | undefined): Status {
+  if (!holds) return 'fail';
+  if (outOfRange) return 'out-of-range';
+  return eased?.data.only ? 'by-stated' : 'pass';
 }
 
 /** An SI number as it is printed: in its unit, a date as ISO text. */

@@ -1,15 +1,11 @@
 import { inCell, problem } from '../diagnostics/index.ts';
 import type { Engine } from '../engine/index.ts';
-import { areEqual, writeQuantity } from '../units/index.ts';
-import type { FormulaColumnItem, FormulaItem, Item, Model } from './model.ts';
-import { readResult, readVerdict, unitOf } from './read-result.ts';
+import type { FormulaItem, Item, Model } from './model.ts';
+import { readResult, readVerdict } from './read-result.ts';
 import { marksFrom } from './resting-on.ts';
 import type { EasedRemark } from './result.ts';
-import { computedId, SIDES, type Side, type Stated, sideId } from './stated.ts';
-import { whereStatedId } from './stated-column.ts';
+import { type Apart, statedApart } from './stated-apart.ts';
 
-/** A stated value within so much of the computed one is what rounding, or another table, makes of it. */
-const NEAR = 1.2;
 /** A check is eased by what takes more than this part of its utilisation away. */
 const NOTICED = 0.01;
 
@@ -17,70 +13,106 @@ const NOWHERE = { from: 0, to: 0 };
 
 type System = 'SI' | 'US';
 
-/** A value that stands well apart from the computed one, and how to compute without it for a moment. */
-interface Apart {
-  readonly id: string;
-  /** Of a side of a check, that check: nothing else rests on it. */
-  readonly side?: Side;
-  readonly words: { readonly stated: string; readonly computed: string };
-  readonly leaveOut: (engine: Engine) => void;
-  readonly putBack: (engine: Engine) => void;
+/** How a check stands: idle where it does not apply, nothing where it has no value. */
+type Standing = 'idle' | undefined | { readonly holds: boolean; readonly utilisation?: number };
+
+/** What a check owes to the values that are stated: `holds` and would not, is used less, or nothing that counts. */
+type Owes = 'holds' | 'less used' | 'slightly less used' | undefined;
+
+/** A check with the stated values it rests on, and those of them without which it stands worse. */
+interface Leaning {
+  readonly check: FormulaItem;
+  readonly on: Apart[];
+  readonly worseWithout: Apart[];
+  readonly eased: Apart[];
+  /** Without any one of these it does not hold. */
+  readonly onlyBy: Apart[];
 }
 
 /**
- * Says of each check which stated values ease it: they stand more than a fifth apart from the computed ones, and with these the
- * check would be used more, fail, or have no value. For each of them the engine computes what rests on it twice, with the
- * computed value and again with the stated one, in one step; between the steps it holds what it held before.
+ * Says of each check which stated values ease it. They stand far from the computed ones, and with these the check would be
+ * used more; or they stand anywhere else than these, and with these the check, which holds, would fail or have no value. For
+ * each of them the engine computes what rests on it twice, with the computed value and again with the stated one, in one step;
+ * between the steps it holds what it held before. Those that ease a check only together are left out together.
  */
 export function* easedByStated(
   model: Model,
   engine: Engine,
   system: System,
 ): Generator<undefined, ReadonlyMap<string, EasedRemark>> {
-  const candidates = [...model.items.values()].flatMap((item) => apartIn(item, model, engine, system));
-  const found = new Map<string, Apart[]>();
+  const candidates = [...model.items.values()].flatMap((item) => statedApart(item, model, engine, system));
   if (candidates.length === 0) return new Map();
   const marks = marksFrom([...new Set(candidates.map(({ id }) => id))], model);
-  const checks = [...model.items.values()].filter(isCheck);
+  const leanings = [...model.items.values()].filter(isCheck).map((check): Leaning => {
+    const on = candidates.filter(({ id, side }) =>
+      side ? check.id === id : check.id !== id && marks.get(check.id)?.has(id) === true,
+    );
+    return { check, on, worseWithout: [], eased: [], onlyBy: [] };
+  });
+  const judge = (left: readonly Apart[], of: readonly Leaning[]): readonly Owes[] => {
+    const standings = () => of.map(({ check }) => standingOf(check, model, engine, system));
+    const before = standings();
+    const without = computeWithout(left, engine, standings);
+    return of.map((_, at) => owed(before[at], without[at]));
+  };
   for (const candidate of candidates) {
-    const resting = checks.filter((check) =>
-      candidate.side
-        ? check.id === candidate.id
-        : check.id !== candidate.id && marks.get(check.id)?.has(candidate.id),
-    );
-    const before = resting.map((check) => standingOf(check, model, engine, system));
-    const without = computeWithout(candidate, engine, () =>
-      resting.map((check) => standingOf(check, model, engine, system)),
-    );
-    for (const [at, check] of resting.entries()) {
-      if (!isEased(before[at], without[at])) continue;
-      const known = found.get(check.id);
-      if (known) known.push(candidate);
-      else found.set(check.id, [candidate]);
+    const resting = leanings.filter(({ on }) => on.includes(candidate));
+    for (const [at, owes] of judge([candidate], resting).entries()) {
+      const { worseWithout, eased, onlyBy } = resting[at] as Leaning;
+      if (owes) worseWithout.push(candidate);
+      if (owes === 'holds') onlyBy.push(candidate);
+      if (owes === 'holds' || (owes === 'less used' && candidate.isFar)) eased.push(candidate);
     }
     yield;
   }
-  return new Map(checks.flatMap((check) => remarkOf(check, found.get(check.id) ?? [])));
+  const jointly = function* (left: readonly Apart[], of: readonly Leaning[]): Generator<undefined> {
+    for (const [at, owes] of judge(left, of).entries()) {
+      const { on, eased, onlyBy } = of[at] as Leaning;
+      const its = left.filter((one) => on.includes(one));
+      if (owes === 'holds') onlyBy.push(...its);
+      else if (owes === 'less used' && eased.length === 0 && its.every(({ isFar }) => isFar))
+        eased.push(...its);
+    }
+    yield;
+  };
+  for (const [left, of] of groupsOf(leanings)) yield* jointly(left, of);
+  // What a check does not rest on changes nothing for it: all are left out at once.
+  const open = leanings.filter(({ on, worseWithout, onlyBy }) => {
+    return onlyBy.length === 0 && on.length > 1 && on.length > worseWithout.length;
+  });
+  if (open.length > 0) yield* jointly(candidates, open);
+  return new Map(leanings.flatMap(remarkOf));
 }
 
 function isCheck(item: Item): item is FormulaItem {
   return item.kind === 'formula' && item.row.kind === 'check';
 }
 
-/** What is read while a stated value is left out. */
-function computeWithout<T>(candidate: Apart, engine: Engine, read: () => T): T {
+/** Those that no single stated value makes hold, by the two or more without each of which they stand worse. */
+function groupsOf(leanings: readonly Leaning[]): Iterable<readonly [readonly Apart[], readonly Leaning[]]> {
+  const groups = new Map<string, readonly [readonly Apart[], Leaning[]]>();
+  for (const leaning of leanings) {
+    const { worseWithout, onlyBy } = leaning;
+    if (worseWithout.length < 2 || onlyBy.length > 0) continue;
+    const key = JSON.stringify(worseWithout.map(({ id, side }) => [id, side]));
+    const known = groups.get(key);
+    if (known) known[1].push(leaning);
+    else groups.set(key, [worseWithout, [leaning]]);
+  }
+  return groups.values();
+}
+
+/** What is read while stated values are left out. */
+function computeWithout<T>(left: readonly Apart[], engine: Engine, read: () => T): T {
   try {
-    candidate.leaveOut(engine);
+    for (const { leaveOut } of left) leaveOut(engine);
     engine.recalculate();
     return read();
   } finally {
-    candidate.putBack(engine);
+    for (const { putBack } of left) putBack(engine);
     engine.recalculate();
   }
 }
-
-/** How a check stands: idle where it does not apply, nothing where it has no value. */
-type Standing = 'idle' | undefined | { readonly holds: boolean; readonly utilisation?: number };
 
 function standingOf(check: FormulaItem, model: Model, engine: Engine, system: System): Standing {
   const read = readResult(check, model, engine, system);
@@ -89,104 +121,25 @@ function standingOf(check: FormulaItem, model: Model, engine: Engine, system: Sy
   return readVerdict(check, read.value.truth, model, engine, system);
 }
 
-function isEased(before: Standing, without: Standing): boolean {
-  if (before === undefined || before === 'idle' || without === 'idle') return false;
-  if (without === undefined) return true;
-  if (before.holds !== without.holds) return before.holds;
+function owed(before: Standing, without: Standing): Owes {
+  if (before === undefined || before === 'idle' || without === 'idle') return undefined;
+  if (before.holds && without?.holds !== true) return 'holds';
+  if (without === undefined) return 'less used';
+  if (before.holds !== without.holds) return undefined;
   const [now, then] = [before.utilisation, without.utilisation];
-  return now !== undefined && then !== undefined && then * (1 - NOTICED) > now;
+  if (now === undefined || then === undefined || then <= now) return undefined;
+  return then * (1 - NOTICED) > now ? 'less used' : 'slightly less used';
 }
 
-function remarkOf(
-  { id, sheet }: FormulaItem,
-  by: readonly Apart[],
-): readonly (readonly [string, EasedRemark])[] {
-  const [first] = by;
+function remarkOf({
+  check: { id, sheet },
+  eased,
+  onlyBy,
+}: Leaning): readonly (readonly [string, EasedRemark])[] {
+  const isOnly = onlyBy.length > 0;
+  const told = isOnly ? onlyBy : eased;
+  const [first] = told;
   if (!first) return [];
-  const facts = { by: by.map((one) => one.side ?? one.id), sheet, ...first.words };
+  const facts = { by: told.map((one) => one.side ?? one.id), only: isOnly, sheet, ...first.words };
   return [[id, { ...inCell(problem('eased-by-stated', NOWHERE, facts), id), data: facts }]];
-}
-
-function apartIn(item: Item, model: Model, engine: Engine, system: System): readonly Apart[] {
-  if (item.kind === 'formula column')
-    return item.cells ? apartInColumn(item, item.cells, model, engine, system) : [];
-  if (item.kind !== 'formula') return [];
-  const of = (id: string, stated: Stated | undefined, side?: Side): readonly Apart[] => {
-    const { entry } = stated ?? {};
-    if (entry?.kind !== 'number') return [];
-    const unit = side ? entry.unit : unitOf(item, model, system);
-    if (unit.point !== undefined) return [];
-    const read = engine.read(computedId(id));
-    const computed = read.status === 'ok' && typeof read.value === 'number' ? read.value : undefined;
-    if (computed !== undefined && isNear(entry.si, computed)) return [];
-    const words = {
-      stated: writeQuantity(entry.si, unit),
-      computed: computed === undefined ? '' : writeQuantity(computed, unit),
-    };
-    return [
-      {
-        id: item.id,
-        ...(side && { side }),
-        words,
-        leaveOut: (one) => one.setInput(id, computed ?? { missing: true }),
-        putBack: (one) => one.setInput(id, entry.si),
-      },
-    ];
-  };
-  if (item.stated) return of(item.id, item.stated);
-  return SIDES.flatMap((side) => of(sideId(item.id, side), item.sides?.[side], side));
-}
-
-/** All the stated cells of a column that stand apart, together. */
-function apartInColumn(
-  item: FormulaColumnItem,
-  cells: ReadonlyMap<number, Stated>,
-  model: Model,
-  engine: Engine,
-  system: System,
-): readonly Apart[] {
-  const { id, table } = item;
-  const unit = unitOf(item, model, system);
-  const length = model.tables.get(table)?.part.length ?? 0;
-  const computed = engine.readColumn(computedId(id));
-  if (item.type.kind !== 'number' || computed.problem) return [];
-  const apart = [...cells].flatMap(([row, { entry }]) => {
-    if (entry?.kind !== 'number') return [];
-    const read = computed.at(row);
-    const below = read.status === 'ok' && typeof read.value === 'number' ? read.value : undefined;
-    if (below !== undefined && isNear(entry.si, below)) return [];
-    return [{ row, stated: entry.si, below }];
-  });
-  const [first] = apart;
-  if (!first) return [];
-  const flags = (rows: readonly number[]): Float64Array => {
-    const where = new Float64Array(length);
-    for (const row of rows) where[row] = 1;
-    return where;
-  };
-  const set = (one: Engine, rows: readonly number[]): void =>
-    one.setColumn(whereStatedId(id), table, flags(rows), { holds: 'truth' });
-  const leftOut = new Set(apart.map(({ row }) => row));
-  return [
-    {
-      id,
-      words: {
-        stated: writeQuantity(first.stated, unit),
-        computed: first.below === undefined ? '' : writeQuantity(first.below, unit),
-      },
-      leaveOut: (one) =>
-        set(
-          one,
-          [...cells.keys()].filter((row) => !leftOut.has(row)),
-        ),
-      putBack: (one) => set(one, [...cells.keys()]),
-    },
-  ];
-}
-
-function isNear(stated: number, computed: number): boolean {
-  if (areEqual(stated, computed)) return true;
-  if (stated * computed <= 0) return false;
-  const ratio = Math.abs(stated / computed);
-  return ratio <= NEAR && ratio >= 1 / NEAR;
 }

@@ -57,6 +57,7 @@ export { recheckProgram, tooLargeToRecheck } from './recheck-program.ts';
 export {
   byNearness,
   type ColumnResult,
+  type EasedRemark,
   type Quantity,
   type Result,
   shareOf,

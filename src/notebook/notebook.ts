@@ -75,8 +75,8 @@ export interface Notebook {
   /** The verdict of a check, if it has one. */
   readonly verdict: (id: string) => Verdict | undefined;
   /**
-   * Which stated values ease a check, more than a fifth apart from the computed ones; undefined where none does. After an edit
-   * it is as it was before, until `judgeStated` has been called.
+   * Which stated values ease a check, or are all it holds by; undefined where none does. After an edit it is as it was before,
+   * until `judgeStated` has been called.
    */
   readonly easedBy: (id: string) => EasedRemark | undefined;
   /**

@@ -34,8 +34,13 @@ export type ColumnResult =
 /** The remark of a check that rests on values beyond their permitted ranges; `on` are the ids of their lines and columns. */
 export type OutOfRangeRemark = Problem & { readonly data: { readonly on: readonly string[] } };
 
-/** The remark of a check that stated values ease; `by` are the ids of their lines and columns, or the side of the check itself. */
-export type EasedRemark = Problem & { readonly data: { readonly by: readonly string[] } };
+/**
+ * The remark of a check that stated values ease; `by` are the ids of their lines and columns, or the side of the check itself.
+ * `only`: without them it would not hold.
+ */
+export type EasedRemark = Problem & {
+  readonly data: { readonly by: readonly string[]; readonly only: boolean };
+};
 
 /** A check: whether it holds, with demand over capacity where both are numbers of one sign. */
 export interface Verdict {

@@ -239,3 +239,42 @@ describe('a stated text that chooses methods', () => {
     expect(json.results['s.f']).toMatchObject({ value: 0 });
   });
 });
+
+describe('a check that holds only by a stated value', () => {
+  const demand = (formula: string, more: object) =>
+    bookFile(`${formula}.quaybook.json`, [
+      {
+        id: 'p',
+        kind: 'rows',
+        rows: [
+          { id: 'R', kind: 'calc', name: 'R', formula, unit: 'kN', ...more },
+          { id: 'c', kind: 'check', name: 'c', formula: 'R <= 100 kN', unit: 'kN' },
+        ],
+      },
+    ]);
+  const stated = { stated: { entry: '90 kN', reason: 'letter' } };
+
+  test('is told beside it and ends with 3', () => {
+    const { run, json } = quaybookJson('calc', demand('120 kN', stated));
+    expect(run.status).toBe(3);
+    expect(json.results['s.c']).toMatchObject({
+      value: true,
+      status: 'by-stated',
+      eased_by: ['s.R'],
+      holds_only_by_stated: true,
+    });
+    const text = quaybook('calc', demand('120 kN', stated), '--get', 'c');
+    expect(text.status).toBe(3);
+    expect(text.out).toContain('holds, holds only by the stated R, 90 kN for 120 kN');
+  });
+
+  test.each([
+    ['one that holds with the computed value too is eased, and ends with 0', '98 kN', '70 kN', 0, 'pass'],
+    ['one that fails all the same ends with 1', '120 kN', '110 kN', 1, 'fail'],
+  ])('%s', (_, formula, entry, status, word) => {
+    const { run, json } = quaybookJson('calc', demand(formula, { stated: { entry, reason: 'letter' } }));
+    expect(run.status).toBe(status);
+    expect(json.results['s.c'].status).toBe(word);
+    if (word === 'pass') expect(json.results['s.c'].holds_only_by_stated).toBe(false);
+  });
+});

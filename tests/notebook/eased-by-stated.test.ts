@@ -63,13 +63,47 @@ describe('a check says which stated values ease it: eased-by-stated', () => {
       '90 kN',
     );
     expect(fails.verdict('s.c')?.holds).toBe(true);
-    expect(words(fails)).toBe('eased by the stated R, 90 kN for 120 kN');
+    expect(words(fails)).toBe('holds only by the stated R, 90 kN for 120 kN');
     const unknown = open(
       given('P', '60 kN', 'kN'),
       calc('R', { formula: 'IFS(P < 50 kN; 2 * P)', unit: 'kN' }),
       check('c', 'R <= 100 kN'),
     );
-    expect(words(state(unknown, 'R', '90 kN'))).toBe('eased by the stated R, 90 kN for no value');
+    expect(words(state(unknown, 'R', '90 kN'))).toBe('holds only by the stated R, 90 kN for no value');
+    expect(unknown.easedBy('s.c')?.data.only).toBe(true);
+  });
+
+  test('a check that would fail with the computed one, however near', () => {
+    const near = open(calc('R', { formula: '101 kN', unit: 'kN' }), check('c', 'R <= 100 kN'));
+    expect(words(state(near, 'R', '99 kN'))).toBe('holds only by the stated R, 99 kN for 101 kN');
+    const level = open(
+      given('z', 'El. 3 m CD', 'm CD'),
+      calc('y', { formula: 'z + 1 m', unit: 'm CD' }),
+      check('c', 'y - z <= 0.5 m'),
+    );
+    expect(words(state(level, 'y', 'El. 3.2 m CD'))).toMatch(/^holds only by the stated y, /);
+    const text = open(calc('t', { formula: '"sand"' }), check('c', 't = "clay"'));
+    expect(words(state(text, 't', 'clay'))).toBe('holds only by the stated t, clay for sand');
+  });
+
+  test('two that only together make it hold', () => {
+    const sum = (): Notebook =>
+      open(
+        calc('a', { formula: '60 kN', unit: 'kN' }),
+        calc('b', { formula: '60 kN', unit: 'kN' }),
+        calc('k', { formula: '1', unit: '-' }),
+        check('c', 'k*(a + b) <= 115 kN'),
+        check('d', 'MIN(a; b) <= 50 kN'),
+      );
+    const both = state(state(sum(), 'a', '55 kN'), 'b', '54 kN');
+    expect(words(both)).toBe('holds only by the stated a and b (a: 55 kN for 60 kN)');
+    // A stated value that makes it worse hides nothing.
+    const beside = state(state(state(sum(), 'a', '55 kN'), 'b', '54 kN'), 'k', '1.05');
+    expect(words(beside)).toBe('holds only by the stated a and b (a: 55 kN for 60 kN)');
+    // The least of two is eased by neither alone.
+    const least = state(state(sum(), 'a', '45 kN'), 'b', '45 kN');
+    expect(words(least, 's.d')).toBe('holds only by the stated a and b (a: 45 kN for 60 kN)');
+    expect(least.verdict('s.d')?.demand).toMatchObject({ si: 45_000 });
   });
 
   test('a stated value that passes through another stated one eases nothing', () => {
@@ -169,7 +203,8 @@ describe('what eases a check is worked out when it is asked for', () => {
       steps += 1;
       expect(values()).toEqual(before);
     }
-    expect(steps).toBe(2);
+    // Each alone, then both together.
+    expect(steps).toBe(3);
     expect(notebook.easedBy('s.c')?.data).toMatchObject({ by: ['s.R', 's.F'] });
   });
 

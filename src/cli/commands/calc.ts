@@ -9,7 +9,7 @@ import {
 } from '../../notebook/index.ts';
 import { statedLines } from '../../record/index.ts';
 import { readBook } from '../books.ts';
-import { AGREES, type Command, DISAGREES, type Output, REFUSES } from '../command.ts';
+import { AGREES, BY_STATED, type Command, DISAGREES, type Output, REFUSES } from '../command.ts';
 import { type Entered, enterOptions } from '../enter.ts';
 import { printGivens, printUnits } from '../givens.ts';
 import { methodLines } from '../methods.ts';
@@ -42,7 +42,8 @@ export const calc: Command = {
   help:
     'computes a book and prints its results; --set on a calculated line, or on a side of a check as NAME.demand or ' +
     'NAME.capacity, states a value in its place, and --reason says why; --table on a calculated column states the cells ' +
-    'of a file with the columns “row” and the column’s name; what follows --json says how the files of --table are read',
+    'of a file with the columns “row” and the column’s name; the status is 3 where all checks hold and one only by a stated ' +
+    'value; what follows --json says how the files of --table are read',
   run: (args, output) => {
     const options = readOptions('calc', args, kinds);
     const [name, ...more] = options.positionals;
@@ -205,5 +206,6 @@ function isCells(stated: PrintedResult['stated']): stated is readonly PrintedSta
 
 function statusOf(statuses: readonly PrintedResult['status'][]): number {
   if (statuses.some((status) => status === 'problem' || status === 'waiting')) return REFUSES;
-  return statuses.some((status) => status === 'fail' || status === 'out-of-range') ? DISAGREES : AGREES;
+  if (statuses.some((status) => status === 'fail' || status === 'out-of-range')) return DISAGREES;
+  return statuses.includes('by-stated') ? BY_STATED : AGREES;
 }

@@ -69,18 +69,26 @@ export const lines = {
       return { message: `rests on ${listed([...first, ...more], 'and')} beyond ${ranges}` };
     },
   }),
-  'eased-by-stated': entry<{ by: string[]; sheet: string; stated: string; computed: string }>({
+  'eased-by-stated': entry<{
+    by: string[];
+    only: boolean;
+    sheet: string;
+    stated: string;
+    computed: string;
+  }>({
     title: 'A check that is eased by a stated value',
     explain:
-      'A value that the check is computed from, at any distance, is stated more than a fifth apart from the computed one, and with the computed one the check would be used more, fail, or have no value. The stated value may be right, for a test or a certificate says so; it is told beside the check that leans on it.',
+      'A value that the check is computed from, at any distance, is stated. *Holds only by* it: with the computed value the check would fail or have no value, however near the two stand; of several, each alone does it, or all of them together. *Eased by* it: it stands far from the computed value, more than a fifth apart, and with that the check would be used more. The stated value may be right, for a test or a certificate says so; it is told beside the check that leans on it.',
     severity: 'warning',
-    words: ({ by, sheet, stated, computed }) => {
+    words: ({ by, only, sheet, stated, computed }) => {
       const names = by.map((id) => (id.startsWith(`${sheet}.`) ? id.slice(sheet.length + 1) : id));
       const more = names.length > NAMED + 1 ? [`${names.length - NAMED} more`] : [];
       const first = more.length > 0 ? names.slice(0, NAMED) : names;
       const values = `${stated} for ${computed === '' ? 'no value' : computed}`;
       const told = names.length === 1 ? `, ${values}` : ` (${names[0]}: ${values})`;
-      return { message: `eased by the stated ${listed([...first, ...more], 'and')}${told}` };
+      return {
+        message: `${only ? 'holds only' : 'eased'} by the stated ${listed([...first, ...more], 'and')}${told}`,
+      };
     },
   }),
   'bare-percent': entry<{ written: string; asRead: string; asShare: string }>({
