@@ -247,9 +247,9 @@ function mayBeRefused(book: Book, draft: Draft): boolean {
     // A number alone in place of a formula is asked about.
     case 'formula':
       return isBare(text);
-    // What no option is called is not taken.
+    // What no option is called is not taken; the text is the option that stands there, and the letters are not known here.
     case 'choice':
-      return text !== textAt(book, place) && chosen(book, place, text, book) === book;
+      return true;
     // A value is no heading of a column.
     case 'words':
       return place.item === 'head' && /^\s*[-+]?\d/.test(text);
