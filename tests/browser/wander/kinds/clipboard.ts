@@ -221,7 +221,13 @@ const intoEditor: Kind<string> = {
   weight: (seen) => (seen.editor ? 0.6 : 0),
   draw: (_seen, chance) => `${1 + chance.whole(99)}`,
   perform: (hands, text) => paste(hands, text),
-  expect: typedInto,
+  // The list of a choice has no field: the text is for the cell, which no option of that name can take.
+  expect: (state, text, before, after) => [
+    ...typedInto(state, text, before, after),
+    ...(state.draft && takenAt(state.book, state.draft.place) === 'choice'
+      ? left(state, after).map((one) => ({ ...one, said: text }))
+      : []),
+  ],
 };
 
 const foreignLines: Kind<Cells> = {
