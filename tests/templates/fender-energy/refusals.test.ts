@@ -64,7 +64,8 @@ const refused: readonly (readonly [string, Entered, readonly string[]])[] = [
 ];
 
 test.each(refused)('%s leaves no check that rests on it', (_, entered, names) => {
-  expect(verdicts('fender-energy', entered, names)).toEqual(names.map((name) => `${name}: no value`));
+  const withPiles = { ...entered, lines: { 'absorber.used': 'fender piles', ...entered.lines } };
+  expect(verdicts('fender-energy', withPiles, names)).toEqual(names.map((name) => `${name}: no value`));
 });
 
 test('none of the fenders on offer is picked by a curve that is none', () => {

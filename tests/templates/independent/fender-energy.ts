@@ -1,5 +1,6 @@
 import { workAbsorber } from './fender-energy/absorber.ts';
 import { workBands } from './fender-energy/bands.ts';
+import { workCodes } from './fender-energy/codes.ts';
 import { draw } from './fender-energy/draw.ts';
 import { siteColumn, workEnergy } from './fender-energy/energy.ts';
 import { workFender } from './fender-energy/fender.ts';
@@ -39,6 +40,7 @@ export const fenderEnergy: IndependentProgram = {
     const wharf = workWharf(inputs, ship, energy, fender);
     const absorber = workAbsorber(inputs, energy);
     const bands = workBands(inputs, { ship, energy, fender, panel });
+    const codes = workCodes(inputs);
     const order = workTablesInOrder(inputs);
     return {
       ...named('ship', { ...ship.numbers, ...ship.checks }),
@@ -50,6 +52,9 @@ export const fenderEnergy: IndependentProgram = {
       ...named('absorber', { ...absorber.numbers, ...absorber.checks }),
       ...named('panel.way', columnsAsCells(panel.way)),
       ...columnsOf(inputs, fender, wharf),
+      ...named('data.codes', columnsAsCells(codes.columns)),
+      'data.codes.code': codes.names,
+      'data.bands.on': bands.used,
       'data.bands.x': bands.values.map(asCell),
       'data.bands.within': bands.within,
       'data.N_o': asCell(bands.beyond),

@@ -11,6 +11,8 @@ export interface Absorber {
       | 'u_c'
       | 'E_2'
       | 'n_E'
+      | 'n_on'
+      | 'n_p'
       | 'u_r'
       | 'd_p'
       | 'd_s'
@@ -53,6 +55,10 @@ export function workAbsorber(inputs: Inputs, energy: Energy): Absorber {
   const whole = text('absorber.E_from') === 'berthing' ? energy.numbers.E_A : between;
   const one = ratio(whole, number('absorber.n_u'));
   const pile = workPile(inputs, one);
+  const used = text('absorber.used');
+  // What nobody builds is not judged.
+  const where = (chosen: boolean, verdict: Verdict): Verdict =>
+    chosen ? verdict : { verdict: 'does not apply' };
   const spring = springs(inputs, one);
   return {
     numbers: {
@@ -62,6 +68,8 @@ export function workAbsorber(inputs: Inputs, energy: Energy): Absorber {
       u_r: closing,
       E_2: between,
       n_E: some(whole),
+      n_on: Number(used !== 'none'),
+      n_p: Number(used === 'fender piles'),
       d_p: 1000 * ratio(one, number('absorber.F_p')),
       d_s: 1000 * ratio(2 * one, number('absorber.F_p')),
       ...spring,
@@ -69,9 +77,12 @@ export function workAbsorber(inputs: Inputs, energy: Energy): Absorber {
       ...pile.numbers,
     },
     checks: {
-      ...pile.checks,
-      c_0: someOf(whole),
-      c_y: judge(spring.δ_f / 1000, number('absorber.y')),
+      c_l: where(used === 'fender piles', pile.checks.c_l),
+      c_δ: where(used === 'fender piles', pile.checks.c_δ),
+      c_bore: where(used === 'fender piles', pile.checks.c_bore),
+      c_a: where(used === 'fender piles', pile.checks.c_a),
+      c_0: where(used !== 'none', someOf(whole)),
+      c_y: where(used === 'linear spring', judge(spring.δ_f / 1000, number('absorber.y'))),
     },
   };
 }

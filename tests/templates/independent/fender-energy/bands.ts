@@ -8,11 +8,18 @@ import { asCell, type Inputs, ratio } from './values.ts';
 /** Which factors lie where they can be. */
 export interface Bands {
   readonly values: readonly number[];
-  readonly within: readonly ('yes' | 'no' | null)[];
+  readonly used: readonly number[];
+  readonly within: readonly ('yes' | 'no' | 'not used' | null)[];
   readonly beyond: number;
   readonly first: Cell;
   readonly check: Verdict;
 }
+
+/** Factors of fender piles alone. */
+const ofPiles: ReadonlySet<string> = new Set([
+  'stress allowed over modulus, parts in a thousand',
+  'length of the fender pile over its depth',
+]);
 
 /** Each factor as it is used, between the least and the most that it can be: what lies beyond is an entry gone wrong. */
 export function workBands(
@@ -61,7 +68,13 @@ export function workBands(
     ['length of the fender pile over its depth', ratio(number('absorber.L_p') * 1000, number(depth)), 2, 80],
     ['radius of gyration over the length', ratio(ship.numbers.K, ship.numbers.L_BP), 0.18, 0.32],
   ];
-  const within = bands.map(([, value, least, most]) => {
+  const absorber = text('absorber.used');
+  const isUsed = (name: string): boolean => {
+    if (name === 'units of the absorber that share the energy') return absorber !== 'none';
+    return !ofPiles.has(name) || absorber === 'fender piles';
+  };
+  const within = bands.map(([name, value, least, most]) => {
+    if (!isUsed(name)) return 'not used';
     if (!Number.isFinite(value)) return null;
     return value >= least * (1 - 1e-9) && value <= most * (1 + 1e-9) ? 'yes' : 'no';
   });
@@ -69,6 +82,7 @@ export function workBands(
   const beyond = isKnown ? within.filter((one) => one === 'no').length : Number.NaN;
   return {
     values: bands.map(([, value]) => value),
+    used: bands.map(([name]) => Number(isUsed(name))),
     within,
     beyond,
     first: isKnown ? asCell(bands[within.indexOf('no')]?.[0] ?? 'none') : null,

@@ -213,6 +213,7 @@ export function draw(random: Random): Drawn {
   const thick = over(200, 3000);
   const span = between(4, 40);
   const absorber: Record<string, Cell> = {
+    'absorber.used': of(['none', 'fender piles', 'fender piles', 'linear spring', 'constant force']),
     'absorber.E_from': of(['berthing', 'two floating bodies']),
     'absorber.M_1': often(over(10, 200_000), [0]),
     'absorber.u_1': often(between(0, 0.6), [0, -0.1]),

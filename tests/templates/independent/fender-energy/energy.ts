@@ -1,4 +1,5 @@
 import type { Verdict } from '../program.ts';
+import { workCodes } from './codes.ts';
 import type { Ship } from './ship.ts';
 import {
   aboveZero,
@@ -34,6 +35,14 @@ export interface Energy {
       | 'R'
       | 'γ'
       | 'C_E'
+      | 'K_0'
+      | 'l_E'
+      | 'C_E_0'
+      | 'n_code'
+      | 'C_lo'
+      | 'C_hi'
+      | 'C_hlo'
+      | 'C_hhi'
       | 'W'
       | 'E_W0'
       | 'E_W1'
@@ -42,10 +51,27 @@ export interface Energy {
       number
     >
   >;
-  readonly texts: Readonly<Record<'type_h', string | null>>;
+  readonly texts: Readonly<Record<'type_h' | 'code', string | null>>;
   readonly checks: Readonly<
     Record<
-      'c_low' | 'c_high' | 'c_v' | 'c_0' | 'c_4' | 'c_CC' | 'c_Cg' | 'c_Cd' | 'c_end' | 'c_type' | 'c_stem',
+      | 'c_low'
+      | 'c_high'
+      | 'c_v'
+      | 'c_0'
+      | 'c_4'
+      | 'c_CC'
+      | 'c_Cg'
+      | 'c_Cd'
+      | 'c_end'
+      | 'c_type'
+      | 'c_stem'
+      | 'c_out'
+      | 'c_CE'
+      | 'c_code'
+      | 'c_fine'
+      | 'c_full'
+      | 'c_hfine'
+      | 'c_hfull',
       Verdict
     >
   >;
@@ -54,7 +80,7 @@ export interface Energy {
 /** Works out the berthing energy in kN·m, of t and m/s. */
 export function workEnergy(inputs: Inputs, ship: Ship): Energy {
   const { number, text } = inputs;
-  const { M, C_M, K, L_BP, B } = ship.numbers;
+  const { M, C_M, K, L_BP, B, C_B } = ship.numbers;
   const angle = number('energy.α');
   const { v, normal, part } = speeds(inputs, M);
   const contact = text('energy.contact');
@@ -68,11 +94,17 @@ export function workEnergy(inputs: Inputs, ship: Ship): Energy {
     1,
   );
   const share = eccentricity * others;
+  const least = leastShare({ x, lever, velocityAngle }, C_B, L_BP);
   const alone = (M * normal ** 2) / 2;
   const normalEnergy = alone * C_M * share;
   const abnormal = abnormalFactor(inputs, text('energy.ship_type'));
   const hullType = typeOfHull(text('panel.hull'));
   const ofHull = abnormalFactor(inputs, hullType);
+  const [ofType, ofHulls] = [text('energy.ship_type'), hullType].map((type) => fullness(inputs, type)) as [
+    Fullness,
+    Fullness,
+  ];
+  const codes = workCodes(inputs);
   const idle: Verdict = { verdict: 'does not apply' };
   const factors: Readonly<Record<string, number>> = {
     'abnormal factor': abnormal,
@@ -103,17 +135,32 @@ export function workEnergy(inputs: Inputs, ship: Ship): Energy {
       R: lever,
       γ: velocityAngle,
       C_E: eccentricity,
+      K_0: least.gyration,
+      l_E: least.arm,
+      C_E_0: least.share,
+      n_code: codes.count,
+      C_lo: ofType.least,
+      C_hi: ofType.most,
+      C_hlo: ofHulls.least,
+      C_hhi: ofHulls.most,
       W: weight,
       E_W0: weightForm,
       E_W1: weightForm * C_M,
       E_WN: weightForm * C_M * share,
       E_WA: weightForm * C_M * share * factor,
     },
-    texts: { type_h: hullType },
+    texts: { type_h: hullType, code: codes.first },
     checks: {
       // A ship that comes end-on moves less water, and does not turn about the point of contact.
       c_end: text('ship.C_M_rule') === 'end-on' ? judge(0.9, eccentricity) : idle,
       c_type: text('energy.safety') === 'abnormal factor' ? judge(ofHull, abnormal) : idle,
+      c_fine: text('energy.safety') === 'abnormal factor' ? judge(ofType.least, C_B) : idle,
+      c_full: text('energy.safety') === 'abnormal factor' ? judge(C_B, ofType.most) : idle,
+      c_hfine: judge(ofHulls.least, C_B),
+      c_hfull: judge(C_B, ofHulls.most),
+      c_CE: judge(least.share, eccentricity),
+      c_out: judge(x, 0.3 * L_BP),
+      c_code: judge(1, codes.count),
       c_4: judge(0.7, others),
       // PIANC WG 33 (2002), 4.2.7; the two others as UFC 4-152-01 has them.
       c_CC: angle > 5 ? judge(1, number('energy.C_C')) : idle,
@@ -134,6 +181,31 @@ const distances: Readonly<Record<string, number>> = {
   'third point': 1 / 2 - 1 / 3,
   'fifth point': 1 / 2 - 1 / 5,
 };
+
+/**
+ * A free hull of mass M, struck square to the berth at an arm l, keeps of the energy of her way towards it what an
+ * effective mass M / (1 + l² / K²) has: the impulse J stops the point of contact when J (1 / M + l² / (M K²)) = v.
+ */
+function leastShare(
+  { x, lever, velocityAngle }: Pick<Turning, 'x' | 'lever' | 'velocityAngle'>,
+  block: number,
+  length: number,
+): { readonly gyration: number; readonly arm: number; readonly share: number } {
+  const gyration = length * Math.min(0.25, 0.11 + 0.19 * block);
+  const arm = Math.max(x, Math.abs(lever * Math.sin(radians(velocityAngle))));
+  return { gyration, arm, share: ratio(gyration ** 2, gyration ** 2 + arm ** 2) };
+}
+
+interface Fullness {
+  readonly least: number;
+  readonly most: number;
+}
+
+/** How full the hulls of a type are when laden. */
+function fullness({ rows }: Inputs, type: string): Fullness {
+  const row = rows('data.abnormal').find((one) => one.text('type') === type);
+  return { least: row?.number('C_lo') ?? Number.NaN, most: row?.number('C_hi') ?? Number.NaN };
+}
 
 interface Turning {
   readonly K: number;

@@ -22,11 +22,14 @@ export interface Ship {
       | 'C_M_P'
       | 'C_M_V'
       | 'C_M_U'
+      | 'C_M_0'
       | 'm_w',
       number
     >
   >;
-  readonly checks: Readonly<Record<'c_keel' | 'c_block' | 'c_fill' | 'c_LL' | 'c_LB' | 'c_DB', Verdict>>;
+  readonly checks: Readonly<
+    Record<'c_keel' | 'c_block' | 'c_fill' | 'c_LL' | 'c_LB' | 'c_DB' | 'c_CM', Verdict>
+  >;
 }
 
 /** Works out the ship; masses in t, lengths in m. */
@@ -38,8 +41,8 @@ export function workShip(inputs: Inputs): Ship {
   const depth = number('ship.z_w') - number('ship.z_b');
   const clearance = depth - D;
   const relative = ratio(clearance, D);
-  const least = number('ship.k_min') / 100;
-  const needed = D * (1 + least);
+  const share = number('ship.k_min') / 100;
+  const needed = D * (1 + share);
   const water = density * L_BP * Math.PI * (D / 2) ** 2;
   // PIANC WG 33 (2002), 4.2.5; UFC 4-152-01 (2005), 5-6, quotes its two ends.
   const byClearance = 1.8 - (0.3 * Math.min(Math.max(relative - 0.1, 0), 0.4)) / 0.4;
@@ -57,6 +60,11 @@ export function workShip(inputs: Inputs): Ship {
     Saurin: 1.3,
     'end-on': 1.1,
   };
+  const factor = massFactors[text('ship.C_M_rule')] ?? Number.NaN;
+  // Close to the bed the water cannot pass below her: no rule without the clearance holds.
+  const isClose = relative < 0.1 * (1 - 1e-9);
+  const rules = isClose ? [byClearance] : [byClearance, vascoCosta, ueda];
+  const least = Math.min(...rules.map((rule) => Math.max(1.5, rule)));
   return {
     numbers: {
       h: depth,
@@ -72,19 +80,21 @@ export function workShip(inputs: Inputs): Ship {
       D,
       C_B: block,
       K: text('ship.K_rule') === 'quarter length' ? L_BP / 4 : (0.19 * block + 0.11) * L_BP,
-      C_M: massFactors[text('ship.C_M_rule')] ?? Number.NaN,
+      C_M: factor,
       C_M_P: byClearance,
       C_M_V: vascoCosta,
       C_M_U: ueda,
+      C_M_0: least,
       m_w: water,
     },
     checks: {
-      c_keel: judge(least * D, clearance),
+      c_keel: judge(share * D, clearance),
       c_block: judge(block, 1),
       c_fill: judge(number('ship.C_min'), block),
       c_LL: judge(L_BP, L_OA),
       c_LB: judge(2 * B, L_BP),
       c_DB: judge(D, B),
+      c_CM: text('ship.C_M_rule') === 'end-on' ? { verdict: 'does not apply' } : judge(least, factor),
     },
   };
 }

@@ -42,6 +42,8 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
     'ship.D',
     'ship.K',
     'energy.x',
+    'energy.K_0',
+    'energy.l_E',
     'energy.R',
     'panel.b_p',
     'panel.h_p',
