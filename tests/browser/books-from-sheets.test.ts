@@ -181,6 +181,15 @@ describe('the load of a pile', () => {
       await linkDialog().getByRole('combobox').waitFor();
       // Nothing is chosen before anything is typed.
       expect(await linkDialog().getByRole('button', { name: 'Link' }).isDisabled()).toBe(true);
+      // What the wharf is held to stands behind all that is calculated.
+      await page.keyboard.type('reaction');
+      await linkDialog().getByRole('option', { selected: true }).waitFor();
+      const listed = await linkDialog().getByRole('option').allTextContents();
+      const limit = listed.findIndex((one) => one.includes('the wharf can take at one fender'));
+      expect(listed.findLastIndex((one) => one.includes('reaction of one unit into the wharf'))).toBeLessThan(
+        limit,
+      );
+      await linkDialog().getByRole('combobox').fill('');
       await page.keyboard.type(words);
       await linkDialog().getByRole('option', { name: option, selected: true }).waitFor();
       expect(await axeFindings(page)).toEqual([]);

@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { spelledOut } from '../../language/index.ts';
 import {
   canLink,
   type FormulaItem,
@@ -24,6 +25,10 @@ import { targetsFor } from './go-to-targets.ts';
 const MOST = 60;
 
 type Line = InputItem | FormulaItem;
+
+/** A result, something entered, a check. */
+const rankOf = ({ kind, row }: Line): number => (row.kind === 'check' ? 2 : kind === 'input' ? 1 : 0);
+const resultFirst = (a: Line, b: Line): number => rankOf(a) - rankOf(b);
 
 /** Asks from which line of the book a given or a choice takes its value: those of its kind, by description, value and unit. */
 export class LinkDialog extends LitElement {
@@ -166,7 +171,10 @@ export class LinkDialog extends LitElement {
       </div>`;
   }
 
-  /** The lines that fit what is typed, best first; with nothing typed those first that are called as this one is. */
+  /**
+   * The lines that fit what is typed, best first; with nothing typed those first that are called as this one is. A result is
+   * linked more often than a given, such as the limit it is held to: of those that fit as well it stands before.
+   */
   #found(item: Line): readonly Line[] {
     const { notebook } = this.session;
     const from = linkSource(item, notebook.model.items);
@@ -174,11 +182,15 @@ export class LinkDialog extends LitElement {
     if (this.query.trim() === '') {
       const near = (other: Line): number =>
         other.row.name === item.row.name ? 0 : labelOf(other) === labelOf(item) ? 1 : 2;
-      return offered.toSorted((a, b) => near(a) - near(b)).slice(0, MOST);
+      return offered.toSorted((a, b) => near(a) - near(b) || resultFirst(a, b)).slice(0, MOST);
     }
     const byId = new Map(offered.map((one) => [one.id, one]));
+    const wanted = spelledOut(this.query.trim());
+    const isCalledSo = (other: Line): boolean =>
+      spelledOut(localName(other)) === wanted || other.id === wanted;
     return targetsFor(this.query, notebook)
       .flatMap(({ kind, sheet, name }) => (kind === 'name' ? (byId.get(`${sheet}.${name}`) ?? []) : []))
+      .sort((a, b) => Number(isCalledSo(b)) - Number(isCalledSo(a)) || resultFirst(a, b))
       .slice(0, MOST);
   }
 
