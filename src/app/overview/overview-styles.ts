@@ -1,5 +1,6 @@
 import { css, unsafeCSS } from 'lit';
 import { figureCss } from '../../figures/index.ts';
+import { PRINT_WIDTH, PRINTED_NOTES } from '../sheet/paper/page-measure.ts';
 import { paperStyles } from '../style/paper-styles.ts';
 
 /** The overview: the paper of a sheet, with the sheets' names in its margin. */
@@ -233,21 +234,22 @@ export const overviewStyles = css`
     }
   }
   :host([paper]) {
-    --margin: 108px;
-    --lead: 16px;
-    --type-small: 13.2px;
+    --margin: 100px;
+    --lead: 0px;
+    --type-small: ${PRINTED_NOTES}px;
 
     height: auto;
     overflow: visible;
 
     /* Set wider than the 700 px of A4 and of Letter within their margins, and fitted to them, as sheets are. */
     .page {
-      width: 920px;
-      zoom: calc(700 / 920);
+      width: ${PRINT_WIDTH}px;
+      zoom: calc(700 / ${PRINT_WIDTH});
       max-width: none;
       min-height: 0;
       margin: 0;
       padding: 0;
+      background: none;
       box-shadow: none;
       print-color-adjust: exact;
     }
@@ -268,14 +270,34 @@ export const overviewStyles = css`
     :is(h2, h3) {
       padding-block: 12px 3px;
     }
+    /* What is said of a check takes what its figures leave. */
     .described {
-      width: 40%;
+      width: 100%;
+    }
+    .use {
+      width: 40px;
+    }
+    .verdict {
+      width: 60px;
+      padding-inline-end: 4px;
+    }
+    .not-applying {
+      padding-block: 6px 0;
+      padding-inline-end: 0;
+      font-size: var(--type-small);
+      line-height: 1.3;
     }
     /* The margin keeps its width, however wide the columns beside it would be. */
     .sheet::before {
       display: block;
-      width: calc(var(--margin) - 26px);
+      width: calc(var(--margin) - 12px);
       content: '';
+    }
+    .sheet {
+      padding-inline: 0 12px;
+    }
+    :is(h2, h3, .words) {
+      padding-inline: 0;
     }
     .bar-cell {
       width: 54px;

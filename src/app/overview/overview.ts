@@ -73,7 +73,9 @@ export class Overview extends LitElement {
           ? html`<p class="words quiet">
               The book has no check yet. A check compares a demand with a capacity; insert one from the menu of a line.
             </p>`
-          : html`${onPaper ? nothing : html`${this.#orders(checks.length)}${this.#bars()}`} ${this.#checks(checks)}`
+          : onPaper
+            ? html`${this.#checks(checks.filter((one) => !one.inapplicable))}${this.#notApplying(checks)}`
+            : html`${this.#orders(checks.length)}${this.#bars()} ${this.#checks(checks)}`
       }
       <h3 id="problems" tabindex="-1">Problems</h3>
       ${
@@ -200,6 +202,18 @@ export class Overview extends LitElement {
       <td class="verdict">${verdictCell}</td>
       ${this.hasAttribute('paper') ? html`<td class="bar-cell">${share === undefined ? nothing : html`<span class=${verdict?.holds ? 'holds' : 'fails'}>${utilisationBar(share)}</span>`}</td>` : nothing}
     </tr>`;
+  }
+
+  /** On paper the checks that do not apply follow one another, sheet by sheet: each has its condition on its sheet. */
+  #notApplying(checks: readonly FoundCheck[]): TemplateResult {
+    return html`${this.session.notebook.book.sheets.map(({ key, title }) => {
+      const of = checks.filter(({ inapplicable, item }) => inapplicable && item.sheet === key);
+      if (of.length === 0) return nothing;
+      return html`<p class="words not-applying">
+        <b>Do not apply on ${title || key}:</b>
+        ${of.map(({ item }, at) => html`${at === 0 ? nothing : '; '}${drawMarkup(math(symbolMath(localName(item))))} ${labelOf(item)}`)}
+      </p>`;
+    })}`;
   }
 
   /** Where a check applies, in lines that fit the column. */

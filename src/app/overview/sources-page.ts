@@ -34,19 +34,12 @@ const weak: ReadonlySet<SourceKind> = new Set(
   SOURCE_KINDS.filter((kind) => kind !== 'own working' && kind !== 'no work cited'),
 );
 
-/** References that need nobody's care, one behind the other: each stands beside its lines too. */
-function runOn(sources: readonly Source[]): TemplateResult {
-  return html`<p class="words run-on">
-    ${sources.map(({ reference, results }, at) => html`${at === 0 ? nothing : '; '}${reference} <span class="quiet">(${writeNumber(results)})</span>`)}
-  </p>`;
-}
-
 /** How many lines of a reference are named on the screen before more are asked for; on paper all are. */
 const NAMED = 4;
 
 /** A page of the book: every reference by its kind, the weakest first, and how many results rest on each. */
 export class SourcesPage extends LitElement {
-  static override properties = { session: { attribute: false } };
+  static override properties = { session: { attribute: false }, marks: { attribute: false } };
   static override styles = [
     mathsStyles,
     overviewStyles,
@@ -65,29 +58,30 @@ export class SourcesPage extends LitElement {
         display: none;
       }
       :host([paper]) {
+        --margin: 0px;
+
         p.quiet {
           break-after: avoid;
         }
-        /* In two columns, each reference a short paragraph: how many results, the words, the symbols it stands beside. */
+        /* In three columns, each reference a short paragraph: its mark, its words, how many results, the symbols it stands beside. */
         table,
         tbody {
           display: block;
           width: auto;
         }
-        .run-on {
-          font-size: var(--type-small);
-          line-height: 1.3;
-        }
         thead {
           display: none;
         }
         table {
-          margin-inline: calc(var(--margin) + var(--lead)) 0;
           font-size: var(--type-small);
         }
-        tbody {
-          columns: 2;
-          column-gap: 28px;
+        .run-on {
+          font-size: var(--type-small);
+          line-height: 1.25;
+        }
+        :is(tbody, .run-on) {
+          columns: 3;
+          column-gap: 20px;
         }
         tr {
           display: block;
@@ -131,9 +125,11 @@ export class SourcesPage extends LitElement {
     `,
   ];
   declare session: Session;
+  /** On paper, the marks by which lines name their references, if they do. */
+  declare marks: ReadonlyMap<string, number> | undefined;
   /** Whether the page was asked for and does not have the focus yet. */
   #asked = true;
-  /** The references whose lines are all named. Paper names a few of each: every printed line has its own beside it. */
+  /** The references whose lines are all named on the screen. */
   readonly #whole = new Set<string>();
 
   constructor() {
@@ -171,7 +167,19 @@ export class SourcesPage extends LitElement {
     if (sources.length === 0) return nothing;
     return html`<h3>${kind[0]?.toUpperCase()}${kind.slice(1)}</h3>
       <p class="words quiet">${advice[kind]}</p>
-      ${this.hasAttribute('paper') && !weak.has(kind) ? runOn(sources) : this.#table(kind, sources)}`;
+      ${this.hasAttribute('paper') && !weak.has(kind) ? this.#runOn(sources) : this.#table(kind, sources)}`;
+  }
+
+  /** References that need nobody's care, one behind the other: each stands beside its lines too, or its mark does. */
+  #runOn(sources: readonly Source[]): TemplateResult {
+    return html`<p class="words run-on">
+      ${sources.map(({ reference, results }, at) => html`${at === 0 ? nothing : '; '}${this.#mark(reference)}${reference} <span class="quiet">(${writeNumber(results)})</span>`)}
+    </p>`;
+  }
+
+  #mark(reference: string): string {
+    const mark = this.marks?.get(reference);
+    return mark === undefined ? '' : `[${mark}] `;
   }
 
   #table(kind: SourceKind, sources: readonly Source[]): TemplateResult {
@@ -196,7 +204,7 @@ export class SourcesPage extends LitElement {
     const words = reference === '' ? html`<span class="quiet">${none}</span>` : reference;
     if (this.hasAttribute('paper'))
       return html`<tr>
-        <td>${words} <span class="lines">(${countWords(results, 'result')}: ${this.#lines(lines, key)})</span></td>
+        <td>${this.#mark(reference)}${words} <span class="lines">(${countWords(results, 'result')}: ${this.#lines(lines, key)})</span></td>
       </tr>`;
     return html`<tr>
       <td class="sheet"></td>
@@ -207,7 +215,8 @@ export class SourcesPage extends LitElement {
   }
 
   #lines(lines: readonly string[], key: string): TemplateResult {
-    const more = this.#whole.has(key) ? 0 : lines.length - NAMED;
+    const isWhole = this.hasAttribute('paper') || this.#whole.has(key);
+    const more = isWhole ? 0 : lines.length - NAMED;
     return html`${lines.map((id, at) => this.#line(id, more > 0 && at >= NAMED))}
     ${
       more > 0

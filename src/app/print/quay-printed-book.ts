@@ -5,6 +5,7 @@ import { pageRules } from './page-rules.ts';
 import { type PageRun, pageRuns } from './page-runs.ts';
 import { PAPER_WIDTH, type Paper, papers, usualPaper } from './paper.ts';
 import { chosenPieces, type Piece, type PrintChoice } from './pieces.ts';
+import { type Marks, marksOfBook } from './sheet-references.ts';
 import type { Working } from './working.ts';
 import './quay-contents.ts';
 import './quay-printed-sheet.ts';
@@ -15,6 +16,8 @@ interface Print {
   readonly runs: readonly PageRun[];
   readonly paper: Paper;
   readonly working: Working;
+  /** The marks of references, where the page of sources is printed with the sheets. */
+  readonly marks: Marks | undefined;
   readonly hash: string;
 }
 
@@ -117,7 +120,9 @@ export class PrintedBook extends LitElement {
     if (!paper) throw new Error('there is no paper');
     const hash = hashBook(notebook.book, this.#hasher);
     const runs = pageRuns(pieces, notebook.book);
-    const laid = { pieces, runs, paper, hash, working: this.working };
+    const listsAll = pieces.length > 1 && pieces.some((one) => one.kind === 'page' && one.page === 'sources');
+    const marks = listsAll ? marksOfBook(notebook) : undefined;
+    const laid = { pieces, runs, paper, hash, marks, working: this.working };
     this.print = laid;
     this.drawn = counted ? { pieces: 0, parts: 1 } : whole;
     await this.updateComplete;
@@ -200,7 +205,7 @@ export class PrintedBook extends LitElement {
   /** A piece below its title block; one that runs on from another has none, and says which sheet it is. */
   #piece(
     piece: Piece,
-    { working }: Print,
+    { working, marks }: Print,
     parts: number,
     block: TemplateResult | typeof nothing,
     words: string,
@@ -211,6 +216,7 @@ export class PrintedBook extends LitElement {
         .session=${session}
         .sheet=${piece.sheet}
         .working=${working}
+        .marks=${marks}
         .upTo=${parts}
         .runsOn=${block === nothing ? `sheet ${words}` : ''}
         >${block}</quay-printed-sheet
@@ -219,7 +225,7 @@ export class PrintedBook extends LitElement {
       case 'about':
         return html`<quay-about-page paper .session=${session}>${block}</quay-about-page>`;
       case 'sources':
-        return html`<quay-sources-page paper .session=${session}>${block}</quay-sources-page>`;
+        return html`<quay-sources-page paper .session=${session} .marks=${marks}>${block}</quay-sources-page>`;
       case 'checks':
         return html`<quay-overview paper .session=${session}>${block}</quay-overview>`;
     }

@@ -4,16 +4,7 @@ import type { Notebook } from '../../notebook/index.ts';
 import type { Session } from '../session/session.ts';
 import { lineStyles } from '../sheet/line/line-styles.ts';
 import { drawPart, type Page } from '../sheet/page-parts.ts';
-import {
-  describedWidth,
-  PRINT_WIDTH,
-  pageStyle,
-  printTracks,
-  roomFor,
-  roomForColumn,
-  symbolWidth,
-  type Tracks,
-} from '../sheet/paper/page-measure.ts';
+import { printedPageStyle, printedSymbol, roomOnPaper } from '../sheet/paper/page-measure.ts';
 import { pageStyles } from '../sheet/paper/page-styles.ts';
 import { printStyles } from '../sheet/paper/print-styles.ts';
 import { gridMap } from '../sheet/place/grid-map.ts';
@@ -24,7 +15,7 @@ import { hasNoLine } from '../sheet/table/table-sources.ts';
 import { tableStyles } from '../sheet/table/table-styles.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { governingLines } from './governing-lines.ts';
-import { sheetReferences } from './sheet-references.ts';
+import { type Marks, sheetReferences } from './sheet-references.ts';
 import type { Working } from './working.ts';
 
 /** Nothing is edited on paper. */
@@ -36,6 +27,7 @@ export class PrintedSheet extends LitElement {
     session: { attribute: false },
     sheet: { attribute: false },
     working: { attribute: false },
+    marks: { attribute: false },
     upTo: { attribute: false },
     runsOn: { attribute: false },
   };
@@ -62,7 +54,6 @@ export class PrintedSheet extends LitElement {
         flex-wrap: wrap;
         gap: 0 28px;
         align-items: start;
-        margin-inline-start: calc(var(--margin) + 12px);
       }
       .side-by-side .part {
         max-width: 100%;
@@ -73,18 +64,8 @@ export class PrintedSheet extends LitElement {
         width: 0;
         min-width: 100%;
       }
-      .side-by-side .part-title {
-        grid-template-columns: minmax(0, 1fr);
-      }
-      .side-by-side .part-title .title {
-        grid-column: 1;
-        padding-inline: 0;
-      }
-      .side-by-side :is(.printed-table, .table-sources, .printed-stated) {
-        margin-inline-start: 0;
-      }
       .references {
-        margin: 14px 0 0 calc(var(--margin) + 12px);
+        margin: 14px 0 0;
         padding-block-start: 4px;
         border-block-start: 1.5px solid var(--ink);
         font-size: var(--type-small);
@@ -114,6 +95,8 @@ export class PrintedSheet extends LitElement {
   /** The key of the sheet. */
   declare sheet: string;
   declare working: Working;
+  /** The marks of references where they are listed once for all sheets. */
+  declare marks: Marks | undefined;
   /** How many of its parts are drawn so far; the list of references comes with the last. */
   declare upTo: number;
   /** What is said beside the title of a sheet that follows another without a title block of its own. */
@@ -127,7 +110,7 @@ export class PrintedSheet extends LitElement {
 
   /** What all parts have in common is made once, so that none is drawn again for the next. */
   protected override willUpdate(changed: PropertyValues): void {
-    if (changed.has('session') || changed.has('sheet') || changed.has('working'))
+    if (changed.has('session') || changed.has('sheet') || changed.has('working') || changed.has('marks'))
       this.#drawing = this.#prepare();
   }
 
@@ -136,31 +119,29 @@ export class PrintedSheet extends LitElement {
     const { notebook } = session;
     const sheet = findSheet(notebook.book, this.sheet);
     if (!sheet) return undefined;
-    // On paper the page has a width of its own, whatever the screen's.
-    const tracks = printTracks(symbolWidth(sheet), describedWidth(sheet));
-    const { cite, listed } = sheetReferences(notebook, sheet);
+    const symbol = printedSymbol(sheet);
+    const { cite, listed } = sheetReferences(notebook, sheet, this.marks);
     const governing = this.working === 'brief' ? governingLines(notebook, sheet) : undefined;
     const page: Page = {
       host: noHost,
       session,
       sheet: sheet.key,
       map: gridMap(sheet, (table) => notebook.rowsOf(table)),
-      room: roomFor(tracks, true),
-      columnRoom: roomForColumn(),
+      room: roomOnPaper(symbol),
       paper: {
         works: (id) => governing?.has(id) ?? true,
         summarises: governing !== undefined,
         cite,
       },
     };
-    return { page, title: sheet.title || sheet.key, tracks, groups: grouped(notebook, sheet), listed };
+    return { page, title: sheet.title || sheet.key, symbol, groups: grouped(notebook, sheet), listed };
   }
 
   override render(): TemplateResult | typeof nothing {
     const drawing = this.#drawing;
     if (!drawing) return nothing;
-    const { page, title, tracks, groups, listed } = drawing;
-    return html`<div class="page${this.runsOn === '' ? '' : ' runs-on'}" .style=${pageStyle(tracks, PRINT_WIDTH)}>
+    const { page, title, symbol, groups, listed } = drawing;
+    return html`<div class="page${this.runsOn === '' ? '' : ' runs-on'}" .style=${printedPageStyle(symbol)}>
       <slot name="title-block"></slot>
       <h2 class="sheet-title">
         ${title}${this.runsOn === '' ? nothing : html`<span class="place">${this.runsOn}</span>`}
@@ -181,7 +162,8 @@ export class PrintedSheet extends LitElement {
 interface Drawing {
   readonly page: Page;
   readonly title: string;
-  readonly tracks: Tracks;
+  /** The width of its symbols in px. */
+  readonly symbol: number;
   readonly groups: readonly (readonly Part[])[];
   /** The references that are listed at the end. */
   readonly listed: readonly string[];

@@ -1,6 +1,6 @@
 import type { Column, Row, Sheet } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
-import { type SourceKind, saysOfItself } from '../../record/index.ts';
+import { SOURCE_KINDS, type SourceKind, saysOfItself, sourcesOf } from '../../record/index.ts';
 import { methodsShown } from '../sheet/line/methods-shown.ts';
 import { sourceOfLine } from '../sheet/line/source-of-line.ts';
 
@@ -21,27 +21,44 @@ export interface SheetReferences {
   readonly listed: readonly string[];
 }
 
+/** The marks of references by their words, counted from 1. */
+export type Marks = ReadonlyMap<string, number>;
+
+/**
+ * The marks of a print that has the page of sources: all references but short ones, in the order of that page, which is
+ * then the one list for all sheets.
+ */
+export function marksOfBook(notebook: Notebook): Marks {
+  const sources = sourcesOf(notebook);
+  const listed = SOURCE_KINDS.flatMap((kind) => sources.filter((source) => source.kind === kind))
+    .filter(({ kind, reference }) => kind !== 'stated' && reference.length > ONE_ROW)
+    .map(({ reference }) => reference);
+  return new Map([...new Set(listed)].map((reference, at) => [reference, at + 1]));
+}
+
 /**
  * The references of a sheet as its paper has them. One that is short, or that stands once and is no taller than its line,
- * stands beside it; each other stands once, in a list at the end, and its mark beside its lines.
+ * stands beside it; each other stands once, in a list at the end, and its mark beside its lines. With the marks of a book
+ * each has its mark there, and the sheet lists none.
  */
-export function sheetReferences(notebook: Notebook, sheet: Sheet): SheetReferences {
+export function sheetReferences(notebook: Notebook, sheet: Sheet, ofBook?: Marks): SheetReferences {
+  if (ofBook) return { listed: [], cite: citing(ofBook) };
   const counts = new Map<string, number>();
   for (const reference of allReferences(notebook, sheet))
     counts.set(reference, (counts.get(reference) ?? 0) + 1);
   const listed = [...counts]
     .filter(([{ length }, count]) => length > (count > 1 ? ONE_ROW : TWO_ROWS))
     .map(([reference]) => reference);
-  const marks = new Map(listed.map((reference, at) => [reference, at + 1]));
-  return {
-    listed,
-    cite: (reference) => {
-      const mark = marks.get(reference);
-      if (mark === undefined) return reference;
-      // That it is only remembered, or usual, is never left to the list.
-      const kind = saysOfItself(reference);
-      return [`[${mark}]`, kind && beside[kind]].filter(Boolean).join(' ');
-    },
+  return { listed, cite: citing(new Map(listed.map((reference, at) => [reference, at + 1]))) };
+}
+
+function citing(marks: Marks): SheetReferences['cite'] {
+  return (reference) => {
+    const mark = marks.get(reference);
+    if (mark === undefined) return reference;
+    // That it is only remembered, or usual, is never left to the list.
+    const kind = saysOfItself(reference);
+    return [`[${mark}]`, kind && beside[kind]].filter(Boolean).join(' ');
   };
 }
 

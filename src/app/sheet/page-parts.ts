@@ -21,8 +21,6 @@ export interface Page {
   readonly sheet: string;
   readonly map: GridMap;
   readonly room: Room;
-  /** The room of the lines that explain a table's columns, where it is another. */
-  readonly columnRoom?: Room;
   /** Given where it is laid out for paper. */
   readonly paper: OnPaper | undefined;
 }
@@ -69,13 +67,14 @@ export function drawPart(page: Page, part: Part): TemplateResult {
     .source=${part}
   ></quay-words>`;
   if (part.kind !== 'rows') return html`<div role="rowgroup" class="part">${words}</div>`;
+  const lines = repeat(
+    part.rows,
+    ({ id }) => id,
+    (row) => drawLine(page, part.id, row, ''),
+  );
   return html`<div role="rowgroup" class="part block${titled ? '' : ' untitled'}" aria-label=${part.title ?? ''}>
     ${titled ? words : nothing}
-    ${repeat(
-      part.rows,
-      ({ id }) => id,
-      (row) => drawLine(page, part.id, row, ''),
-    )}
+    ${page.paper ? html`<div class="two-columns">${lines}</div>` : lines}
     ${page.paper ? nothing : drawBlockFoot(part, page.map.indexOf({ part: part.id, item: part.rows.at(-1)?.id ?? '' }) === page.map.count - 1)}
   </div>`;
 }
@@ -100,7 +99,7 @@ function drawTable(page: Page, part: Table, index: number): TemplateResult {
     ${
       lines.length === 0
         ? nothing
-        : html`<div role="rowgroup" class="part column-lines" aria-label=${`formulas of ${part.title ?? part.name}`}>
+        : html`<div role="rowgroup" class="part column-lines${page.paper ? ' two-columns' : ''}" aria-label=${`formulas of ${part.title ?? part.name}`}>
           ${lines.map((column) => drawLine(page, part.id, column, part.name))}
         </div>`
     }`;
@@ -122,7 +121,7 @@ function drawLine(page: Page, part: string, source: LineSource, table: string): 
     .block=${part}
     .source=${source}
     .table=${table}
-    .room=${table === '' ? page.room : (page.columnRoom ?? page.room)}
+    .room=${page.room}
     .paper=${page.paper}
   ></quay-line>`;
 }

@@ -345,7 +345,7 @@ export class QuaySheet extends LitElement implements SheetHost {
       session,
       sheet: sheet.key,
       map: this.map,
-      room: roomFor(tracks, false),
+      room: roomFor(tracks),
       paper: undefined,
     };
     return html`

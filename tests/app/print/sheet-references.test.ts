@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { sheetReferences } from '../../../src/app/print/sheet-references.ts';
+import { marksOfBook, sheetReferences } from '../../../src/app/print/sheet-references.ts';
 import { findSheet, type Row } from '../../../src/document/index.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
 import { blockOf, bookOf, calc, calcColumn, given, numbers, tableOf, texts } from '../../make-book.ts';
@@ -54,4 +54,30 @@ test('each method of a column has its own reference, and a column without lines 
   if (!sheet) throw new Error('there is no sheet');
   // `once` stands at a line and a column by now; `shared`, which is the line's own, only for the method that has none.
   expect(sheetReferences(notebook, sheet).listed).toEqual([once, long]);
+});
+
+test('with the page of sources, marks count through the book in its order, the weakest first, and sheets list nothing', () => {
+  const notebook = openNotebook(
+    bookOf({
+      s: [
+        blockOf('b', { ...given('a', '1', 'm'), reference: shared }, { ...calc('c', 'a'), reference: once }),
+      ],
+      t: [
+        blockOf(
+          'b',
+          { ...given('a', '1', 'm'), reference: long },
+          { ...given('b', '1', 'm'), reference: 'survey' },
+        ),
+      ],
+    }),
+  );
+  const sheet = findSheet(notebook.book, 's');
+  if (!sheet) throw new Error('there is no sheet');
+  const marks = marksOfBook(notebook);
+  expect(marks.get(long)).toBe(1);
+  expect(new Set([shared, once].map((one) => marks.get(one)))).toEqual(new Set([2, 3]));
+  expect(marks.size).toBe(3);
+  const { cite, listed } = sheetReferences(notebook, sheet, marks);
+  expect(listed).toEqual([]);
+  expect([long, once, 'survey'].map(cite)).toEqual(['[1] from memory', `[${marks.get(once)}]`, 'survey']);
 });

@@ -23,18 +23,18 @@ import { type AlignedQuantity, numberOfLine } from '../../view-model/like-lines.
 import { problemInWords } from '../../view-model/persons-words.ts';
 import { localName } from '../../view-model/places.ts';
 import { drawLineNumbers, drawRowNumbers, isSideWorked } from '../numbers/numbers-view.ts';
-import { LETTER, PRINTED_MATHS } from '../paper/page-measure.ts';
+import { LETTER } from '../paper/page-measure.ts';
 import { typesetFormula } from './formula-set.ts';
 import { drawFormula } from './formula-view.ts';
-import type { LineContext, LineSource, Room } from './line-source.ts';
+import type { LineContext, Room } from './line-source.ts';
 import { methodsShown } from './methods-shown.ts';
 import { statedNote } from './stated-note.ts';
 import { totalNote } from './total-note.ts';
 import { utilisationBar } from './utilisation-bar.ts';
 
-/** The right half of a line. `plain`: nothing but an entry, so the description takes the room; `across`: description and words share it; `shared`: description and formula do; `under`: the calculation stands under the description, which takes the whole width. */
+/** The right half of a line. `plain`: nothing but an entry, so the description takes the room; `across`: description and words share it; `under`: the calculation stands under the description, which takes the whole width. */
 export interface LineBody {
-  readonly layout: 'beside' | 'under' | 'plain' | 'across' | 'shared';
+  readonly layout: 'beside' | 'under' | 'plain' | 'across';
   readonly value: TemplateResult;
   readonly unit: string;
   /** A sentence stands below the value. */
@@ -158,23 +158,11 @@ function calcBody(context: LineContext): LineBody {
 /** A formula, and where it stands. */
 interface DrawnFormula {
   readonly drawn: TemplateResult;
-  readonly layout: 'beside' | 'under' | 'shared';
+  readonly layout: 'beside' | 'under';
 }
-
-/** Whether a description and a formula of some width (in em) have room on one row. */
-function sharesRow({ label = '' }: Described, formula: number, { shared }: Room): boolean {
-  return (label.length * LETTER * 1.06 + 24) / PRINTED_MATHS + formula <= shared;
-}
-
-/** Whether a description beside a formula would take a second row. */
-function wraps({ label = '' }: Described, { described }: Room): boolean {
-  return described > 0 && label.length * LETTER + 12 > described;
-}
-
-type Described = Pick<LineSource, 'label'>;
 
 /** In place of its formula, a linked line says in words where its value comes from. */
-function linkedFrom({ session, sheet, source, room }: LineContext, item: Item): DrawnFormula | undefined {
+function linkedFrom({ session, sheet, room }: LineContext, item: Item): DrawnFormula | undefined {
   const from = linkSource(item, session.notebook.model.items);
   if (!from) return undefined;
   const title = session.notebook.book.sheets.find(({ key }) => key === from.sheet)?.title || from.sheet;
@@ -182,11 +170,7 @@ function linkedFrom({ session, sheet, source, room }: LineContext, item: Item): 
   const name = localName(from);
   const words = `${where} ${name}`;
   return {
-    layout: wordsFit(words, room)
-      ? 'beside'
-      : sharesRow(source, words.length * 0.46 + 1, room)
-        ? 'shared'
-        : 'under',
+    layout: wordsFit(words, room) ? 'beside' : 'under',
     drawn: html`<div class="calculation linked"><span>${where}</span> ${drawMarkup(math(symbolMath(name)))}</div>`,
   };
 }
@@ -205,8 +189,8 @@ function inForce(
 
 /** The room of a formula behind which no result stands; beside the description it could be too little for the numbers put in. */
 function withoutResult(room: Room): Room {
-  const { below, shared, result } = room;
-  return { ...room, below: below + result, shared: shared === 0 ? 0 : shared + result, result: 0 };
+  const { below, result } = room;
+  return { ...room, below: below + result, result: 0 };
 }
 
 /** The formula of a column: its rows are in the table, so nothing follows it. */
@@ -229,7 +213,7 @@ function methodsBody(context: LineContext, item: Computed, unit: string): LineBo
     const reference = referenceOf(method);
     return html`<div>
         ${setSymbols(checked, context.room.below)}
-        ${methodNote(reference === '' ? words : `${words}: ${reference}`)}
+        ${methodNote(context, [words, reference].filter(Boolean).join(paper ? ' ' : ': '))}
       </div>`;
   });
   const numbers = context.numbers ? numbersOf(context, item, 'below') : nothing;
@@ -247,35 +231,31 @@ function setSymbols(checked: CheckedFormula, most: number): TemplateResult {
 
 /** A formula as it is set, with the numbers put in below where the line is shown in full. */
 function calculation(context: LineContext, item: Computed, numbered: boolean, method?: string): DrawnFormula {
-  const { room, source } = context;
+  const { room } = context;
   const { checked } = item;
   // Set as mathematics it would lack what could not be read.
   if (!checked.whole)
     return {
       layout: 'under',
-      drawn: html`<div class="calculation"><code class="written">${checked.text}</code>${methodNote(method)}</div>`,
+      drawn: html`<div class="calculation"><code class="written">${checked.text}</code>${methodNote(context, method)}</div>`,
     };
   const beside = typesetFormula(checked, room.beside);
   const under = beside.width > room.beside || beside.lines.length > 1;
   const symbols = under ? typesetFormula(checked, room.below) : beside;
   const numbers =
     context.numbers && numbered ? numbersOf(context, item, under ? 'below' : 'beside') : nothing;
-  // The words of a method have the row below.
-  const shares =
-    (under || wraps(source, room)) &&
-    method === undefined &&
-    symbols.lines.length === 1 &&
-    sharesRow(source, symbols.width, room);
   return {
-    layout: shares ? 'shared' : under ? 'under' : 'beside',
-    drawn: html`<div class="calculation">${drawFormula(symbols, 'symbols')}${methodNote(method)}</div>
+    layout: under ? 'under' : 'beside',
+    drawn: html`<div class="calculation">${drawFormula(symbols, 'symbols')}${methodNote(context, method)}</div>
       ${numbers}`,
   };
 }
 
-/** Which of a line's methods a formula is. */
-function methodNote(words: string | undefined): TemplateResult | typeof nothing {
-  return words === undefined ? nothing : html`<span class="method">method ${words}</span>`;
+/** Which of a line's methods a formula is; paper, where all of a sheet's are read at once, leaves out what they all are. */
+function methodNote({ paper }: LineContext, words: string | undefined): TemplateResult | typeof nothing {
+  return words === undefined
+    ? nothing
+    : html`<span class="method">${paper ? words : `method ${words}`}</span>`;
 }
 
 /** So many em more have the numbers put in, which reach below the result where there is one. */
@@ -346,10 +326,7 @@ function checkBody(context: LineContext): LineBody {
   const fits =
     wordsFit(`${left}   ${right}`, { ...room, beside: room.beside - 7 }) &&
     typesetFormula(checked, room.beside).width <= room.beside;
-  const [beside, where] = fits ? (['beside', 'beside'] as const) : (['under', 'below'] as const);
-  const width = (left.length + right.length) * 0.46 + 2.2 + typesetFormula(checked, room.below).width;
-  const shares = (!fits || wraps(context.source, room)) && sharesRow(context.source, width, room);
-  const layout = shares ? 'shared' : beside;
+  const [layout, where] = fits ? (['beside', 'beside'] as const) : (['under', 'below'] as const);
   // The sides stand compared already; what they were calculated from does not.
   const numbers =
     context.numbers && checked.syntax.kind === 'comparison' && isSideWorked(item)

@@ -26,8 +26,7 @@ export interface LineContext {
 /**
  * How many em of formula fit beside the description, and on lines of its own, and how many times as much of numbers put in;
  * `result` is what a result takes behind it, which the column of a table has for its formula. `across` is all up to the units,
- * in px. `shared` is what a description and a formula on one row have together, in em, and `described` what a description
- * has beside a formula, in px, both on paper alone.
+ * in px.
  */
 export interface Room {
   readonly beside: number;
@@ -35,6 +34,4 @@ export interface Room {
   readonly numbers: number;
   readonly result: number;
   readonly across: number;
-  readonly shared: number;
-  readonly described: number;
 }

@@ -91,14 +91,14 @@ export class QuayLine extends LitElement {
     const body = lineBody({ session, sheet, source, item, full, numbers, paper, room });
     const edited = this.edit?.place.field === 'value' ? this.edit : undefined;
     const wide = edited?.kind === 'formula';
-    // Two columns are explained side by side on paper: the unit of each stands behind its description.
+    const margin = lineMargin({ session, item, paper }, this.#reference(item));
+    // Paper has no margin: what would stand there stands behind the description, and so does the unit of a column.
     const [unit, unitBehind] = paper && this.table !== '' ? ['', body.unit] : [body.unit, ''];
-    const reference = this.#reference(item);
     this.className = `line ${source.kind}${this.table === '' ? '' : ' column'} ${wide ? 'under' : body.layout}${body.told ? ' told' : ''}${active ? ' active' : ''}`;
     return html`
-      ${this.#cell('reference', 'reference', lineMargin({ session, item, paper }, reference))}
+      ${paper ? nothing : this.#cell('reference', 'reference', margin)}
       ${this.#cell('name', 'symbol', drawSymbol(source.name))}
-      ${this.#cell('label', 'description', html`${source.label ?? ''}${unitBehind === '' ? nothing : html`<span class="unit-behind">${unitBehind}</span>`}`)}
+      ${this.#cell('label', 'description', html`${source.label ?? ''}${unitBehind === '' ? nothing : html`<span class="unit-behind">${unitBehind}</span>`}${paper ? html` <span class="cited">${margin}</span>` : nothing}`)}
       ${this.#cell('value', 'value', body.value)}
       ${
         this.fields.includes('unit')

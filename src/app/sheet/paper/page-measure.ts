@@ -8,14 +8,20 @@ export const MATHS_SIZE = 17;
 /** About how wide a letter of a description is, in px. */
 export const LETTER = 7.1;
 
-/** The width in px that a page is set in for print; the styles then fit it to the paper: 15 px of it are 8.6 pt there. */
-export const PRINT_WIDTH = 920;
+/** The width in px that a page is set in for print; the styles then fit it to the paper: 15 px of it are 8.2 pt there. */
+export const PRINT_WIDTH = 960;
 
 /** The type sizes in px on paper of formulas, of the numbers put in, and of notes, which are 7.5 pt there. */
-export const [PRINTED_MATHS, PRINTED_NUMBERS, PRINTED_NOTES] = [15, 13.2, 13.2];
+export const [PRINTED_MATHS, PRINTED_NUMBERS, PRINTED_NOTES] = [15, 13.6, 13.6];
 
-/** The width in px of a line that explains a column of a table on paper. */
-export const PRINTED_COLUMN = 386;
+/** Lines stand in two columns on paper, so far apart in px. */
+export const PRINTED_GAP = 28;
+
+/** The width in px of a column of lines on paper. */
+const PRINTED_COLUMN = (PRINT_WIDTH - PRINTED_GAP) / 2;
+
+/** The symbols of a printed line have this at most; a longer one moves the description beside it. */
+const PRINTED_SYMBOL = 62;
 
 /** The widths of the page's columns in px, the same on every line of it. */
 export interface Tracks {
@@ -46,27 +52,6 @@ export function tracksFor(width: number, symbol: number, described: number): Tra
   const maths = width >= 760 ? MATHS_SIZE : 15;
   const calculation = rest - label;
   return { reference, symbol, label, calculation, equals, number, unit, mark, maths, stacked: false };
-}
-
-/** The columns of a printed page: nothing is pointed at there, so the margin and the marks take less. */
-export function printTracks(symbolWanted: number, described: number): Tracks {
-  const [reference, equals, number, unit, mark] = [104, 22, 92, 60, 18];
-  const symbol = Math.min(symbolWanted, 112);
-  const rest = PRINT_WIDTH - reference - symbol - equals - number - unit - mark;
-  const label = Math.round(Math.max(Math.min(described, rest * 0.46, 270), LEAST_LABEL));
-  const calculation = rest - label;
-  return {
-    reference,
-    symbol,
-    label,
-    calculation,
-    equals,
-    number,
-    unit,
-    mark,
-    maths: PRINTED_MATHS,
-    stacked: false,
-  };
 }
 
 /** Of the margin a narrow page keeps this, for the marks of what flows where. */
@@ -111,38 +96,36 @@ export function pageStyle(tracks: Tracks, page: number): string {
   return [`--tracks: ${template}`, `--page: ${page}`, `--least: ${least}px`, ...properties].join('; ');
 }
 
-/** How much formula fits beside and below the descriptions, on the screen or on paper. */
-export function roomFor(
-  { label, calculation, equals, number, unit, maths, stacked }: Tracks,
-  printing: boolean,
-): Room {
+/** How much formula fits beside and below the descriptions on the screen. */
+export function roomFor({ label, calculation, equals, number, unit, maths, stacked }: Tracks): Room {
   const [beside, below] = stacked
     ? [label + calculation, label + calculation + equals + number + unit]
     : [calculation, label + calculation];
   return {
-    numbers: printing ? maths / PRINTED_NUMBERS : 1,
+    numbers: 1,
     beside: (0.92 * (beside - 14)) / maths,
     below: (0.94 * (below - 14)) / maths,
     // Stacked, the result is not in the way of a formula below, and the words of a choice have a line of their own.
     result: stacked ? 0 : (0.92 * (equals + number)) / maths,
     across: stacked ? 0 : label + calculation + equals + number,
-    shared: printing ? (0.96 * (label + calculation - 14)) / maths : 0,
-    described: printing ? label : 0,
   };
 }
 
-/** The room of a line that explains a column of a table on paper, where two such lines stand side by side. */
-export function roomForColumn(): Room {
-  const set = (0.96 * (PRINTED_COLUMN - 28)) / PRINTED_MATHS;
-  return {
-    beside: set,
-    below: set,
-    numbers: PRINTED_MATHS / PRINTED_NUMBERS,
-    result: 0,
-    across: 0,
-    shared: 0,
-    described: 0,
-  };
+/** The width in px that the symbols of a sheet take on paper. */
+export function printedSymbol(sheet: Sheet): number {
+  return Math.min(symbolWidth(sheet), PRINTED_SYMBOL);
+}
+
+/** The room of a line on paper, whose formula stands below its description and its result, for symbols of some width. */
+export function roomOnPaper(symbol: number): Room {
+  const below = PRINTED_COLUMN - symbol;
+  const set = (0.96 * (below - 18)) / PRINTED_MATHS;
+  return { numbers: PRINTED_MATHS / PRINTED_NUMBERS, beside: set, below: set, result: 0, across: below };
+}
+
+/** The width of a printed page, of its symbols and of the type of its formulas, as custom properties of its styles. */
+export function printedPageStyle(symbol: number): string {
+  return `--page: ${PRINT_WIDTH}; --margin: 0px; --symbol: ${symbol}px; --maths-size: ${PRINTED_MATHS}px`;
 }
 
 /** The width of a sheet's symbols column in px: wide enough for all of its names up to a length no symbol has. */

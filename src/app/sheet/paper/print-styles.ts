@@ -1,5 +1,5 @@
 import { css } from 'lit';
-import { PRINTED_COLUMN, PRINTED_NOTES, PRINTED_NUMBERS } from './page-measure.ts';
+import { PRINTED_GAP, PRINTED_NOTES, PRINTED_NUMBERS } from './page-measure.ts';
 
 /** On paper the sheet alone, its lines unbroken. */
 export const printStyles = css`
@@ -17,12 +17,13 @@ export const printStyles = css`
     min-height: 0;
     margin: 0;
     padding: 0;
+    background: none;
     box-shadow: none;
     line-height: 1.25;
     print-color-adjust: exact;
   }
   h2.sheet-title {
-    padding: 10px 12px 2px calc(var(--margin) + 12px);
+    padding: 10px 0 2px;
     break-after: avoid;
   }
   .part {
@@ -36,9 +37,6 @@ export const printStyles = css`
   .words-row.heading,
   .part-title {
     break-after: avoid;
-  }
-  .line .reference .clamped {
-    -webkit-line-clamp: none;
   }
   .menu-button,
   .quiet-button:not([data-go-item]),
@@ -54,92 +52,130 @@ export const printStyles = css`
 
     color: var(--ink-soft);
   }
-  /* Many lines on a page, each with all that is to be followed: one line's working runs on as a textbook's does. */
+  /*
+   * Lines stand in two columns: on the first row of each symbol, description and result, below them its formula from the
+   * left edge of the description, so that symbols, formulas and results each have an edge of their own all down the page.
+   */
+  .two-columns {
+    columns: 2;
+    column-gap: ${PRINTED_GAP}px;
+  }
   .line {
-    padding-block: 0 1px;
+    grid-template-columns:
+      [symbol] minmax(var(--symbol), max-content) [label] minmax(0, 1fr)
+      [number] minmax(72px, max-content) [unit] 56px [end];
+    padding-block: 1px 2px;
+    background: linear-gradient(var(--rule), var(--rule)) 0 100% / 100% 1px no-repeat;
+  }
+  .part-title .cell.title {
+    grid-column: 1 / -1;
+  }
+  .line.column {
+    grid-template-columns: [symbol] minmax(var(--symbol), max-content) [label] minmax(0, 1fr) [number unit end];
   }
   .line .cell {
     min-height: 0;
-    padding-block: 1px;
+    padding: 0;
     line-height: 1.2;
+  }
+  .line .cell.symbol {
+    padding-inline-end: 8px;
+    text-align: left;
+  }
+  .line .cell.description {
+    grid-column: label / number;
+    text-wrap: wrap;
+  }
+  .line .cell.value {
+    display: contents;
+  }
+  .line .cell.unit {
+    grid-row: 1;
+    padding-inline-start: 6px;
+  }
+  .line > .mark,
+  .line.column > .unit,
+  .line .equals {
+    display: none;
+  }
+  .cited {
+    margin-inline-start: 4px;
+    color: var(--ink-soft);
+    font-size: var(--type-small);
+  }
+  .cited :is(.stated-reason, .to-link, .of-formula) {
+    display: inline;
   }
   .entry,
   .stated-value {
     border-bottom: 0;
   }
-  /* Which method is in force may take as many words as there is room below the result. */
-  .line:not(.column) .calculation:has(.method) {
+  .line .cell.value > :is(.entry, .number) {
+    grid-row: 1;
+    grid-column: number;
+    padding: 0 0 0 8px;
+  }
+  .line .cell.value > .number.words {
+    grid-column: number / end;
+    text-align: end;
+  }
+  .line .cell.value > .entry {
+    margin: 0;
+  }
+  .line .cell.value > .entry.words {
+    grid-column: number / end;
+  }
+  /* Words that have no room beside the description stand below it. */
+  .line.across .cell.description {
+    grid-column: label / end;
+  }
+  .line.across .cell.value > .entry.words {
+    grid-column: label / end;
+  }
+  .line:is(.beside, .under):is(.given, .choice) .cell.value > .entry.words,
+  .line.under .cell.value > .number.words {
+    grid-row: 2;
+    grid-column: label / end;
+    padding-inline-start: 16px;
+  }
+  .line .cell.value > :is(.calculation, .worked, .sentence) {
+    grid-row: auto;
+    grid-column: label / end;
+    margin: 0;
+    padding-inline: 16px 0;
+  }
+  .line .cell.value > .verdict {
+    display: flex;
+    grid-row: 1;
+    grid-column: number / end;
+    gap: 6px;
+    justify-content: end;
+    align-items: baseline;
+    padding-inline-start: 8px;
+  }
+  .verdict > svg {
+    align-self: center;
+    margin: 0;
+  }
+  .verdict :is(.share, .word) {
+    padding: 0;
+  }
+  /* Which method is in force follows its formula on the same row where there is room. */
+  .calculation:has(> .method),
+  .calculation > div:has(> .method),
+  .line.check .calculation {
     display: flex;
     flex-wrap: wrap;
     gap: 0 0.9em;
     align-items: baseline;
   }
-  .line:not(.column) .calculation .method {
-    flex-shrink: 0;
-    max-width: calc(100% + var(--equals) + var(--number) + var(--unit));
+  .calculation .method {
     font-size: var(--type-small);
     line-height: 1.15;
-  }
-  /* Lines that explain columns have no result: two stand side by side, each a few rows of text. */
-  .column-lines {
-    margin-inline-start: calc(var(--margin) + 12px);
-    columns: ${PRINTED_COLUMN}px 2;
-    column-gap: 24px;
-  }
-  .column-lines .line {
-    display: flow-root;
-    padding-block: 1px 2px;
-    background: linear-gradient(var(--rule), var(--rule)) 0 100% / 100% 1px no-repeat;
-  }
-  .column-lines .line .cell {
-    padding: 0;
-  }
-  .column-lines .line .reference {
-    float: right;
-    max-width: 50%;
-    margin-inline-start: 12px;
-    text-align: end;
-  }
-  .column-lines .line :is(.symbol, .description) {
-    display: inline;
-    margin-inline-end: 7px;
-  }
-  .column-lines .line .value {
-    display: inline-block;
-    max-width: calc(100% - 16px);
-    margin-inline-start: 16px;
-  }
-  .column-lines .line :is(.unit, .mark) {
-    display: none;
   }
   .unit-behind {
     margin-inline-start: 7px;
     color: var(--ink-soft);
-  }
-  .line .reference {
-    align-self: baseline;
-    padding-inline: 4px;
-    font-size: var(--type-small);
-    line-height: 1.15;
-  }
-  .line .symbol {
-    padding-inline: 8px 6px;
-  }
-  /* Description and formula on one row, the formula up to its equals sign. */
-  .line.shared .description {
-    grid-column: label / unit;
-  }
-  .line.shared .value {
-    grid-column: label / unit;
-  }
-  .line.check.shared .value {
-    grid-column: label / mark;
-  }
-  .line.shared .value > .calculation {
-    justify-self: end;
-  }
-  .line .value > .worked {
-    margin-top: 1px;
   }
   .maths .lines {
     overflow: visible;
@@ -150,12 +186,6 @@ export const printStyles = css`
   }
   .worked.of-row > .maths {
     display: inline-flex;
-  }
-  .calculation > div:has(> .method) {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: baseline;
-    gap: 0 0.9em;
   }
   .maths-line {
     padding-block: 0;
@@ -173,35 +203,41 @@ export const printStyles = css`
   .words-row.heading {
     margin-top: 12px;
   }
+  .words-row,
+  .part-title {
+    grid-template-columns: minmax(0, 1fr);
+  }
   .words-row .cell,
   .part-title .cell.title,
   .words-row.picture .cell.title {
-    padding: 2px 12px;
+    padding: 2px 0;
+  }
+  .words-row .cell.mark,
+  .part-title .cell.mark,
+  .words-row .margin:empty {
+    display: none;
   }
   .words-row .margin {
-    padding-inline: 4px;
+    padding: 0;
   }
-  .words-row.text .cell.text {
-    padding-block: 2px;
+  /* What kind of words they are, if any, stands before them. */
+  .words-row:is(.caution, .assumption, .open-item, .source) {
+    grid-template-columns: max-content minmax(0, 1fr);
+    gap: 0 10px;
   }
   .words-row.caution .cell.text {
-    margin: 2px 0 2px 12px;
+    margin: 2px 0;
     padding-block: 2px;
   }
   .paragraphs {
-    max-width: 112ch;
+    max-width: none;
   }
   .paragraphs p + p {
     margin-top: 0.2em;
   }
   .words-row .drawing {
-    padding: 2px 12px 6px;
-  }
-  .line.check .calculation {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0 1.2em;
-    align-items: baseline;
+    grid-column: 1 / -1;
+    padding: 2px 0 6px;
   }
   .table-foot {
     margin-block: 0 4px;

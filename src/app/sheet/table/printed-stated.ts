@@ -70,7 +70,7 @@ function printedOne(
 /** The styles of the list below a printed table. */
 export const printedStatedStyles = css`
   .printed-stated {
-    margin: -2px 0 8px calc(var(--margin) + 12px);
+    margin: -2px 0 8px;
     font-size: var(--type-small);
   }
   .printed-stated table {

@@ -1,10 +1,11 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
+import type { Column } from '../../../document/index.ts';
 import { unitInPrint, writeNumber } from '../../../units/index.ts';
 import { drawSign } from '../../style/signs.ts';
 import type { ColumnView } from '../../view-model/cell-view.ts';
 import { drawSymbol } from '../line/formula-view.ts';
-import { PRINTED_NOTES } from '../paper/page-measure.ts';
-import { isText } from './column-width.ts';
+import { PRINT_WIDTH } from '../paper/page-measure.ts';
+import { columnWidth, isText, onPaper as onPaperType } from './column-width.ts';
 import { printBands } from './print-bands.ts';
 import type { PrintedRow, RowsOnPaper } from './rows-on-paper.ts';
 import { drawTurned, turnedTable } from './turned-table.ts';
@@ -13,11 +14,7 @@ import { drawTurned, turnedTable } from './turned-table.ts';
 const MOST_PRINTED = 2000;
 
 /** The room for a table across a printed page in px. */
-const ROOM = 796;
-
-/** How much smaller the letters of a printed table are, and by how many px its columns stand closer. */
-const SMALLER = PRINTED_NOTES / 15;
-const CLOSER = 5;
+const ROOM = PRINT_WIDTH - 8;
 
 /** About how high the head of a band and a row of it are in px, with what is between two bands. */
 const [HEAD, ROW] = [76, 22];
@@ -31,32 +28,40 @@ const UNBROKEN = 12;
  */
 export function printedTable(
   views: readonly ColumnView[],
-  widths: readonly number[],
   number: number,
   length: number,
   onPaper: readonly RowsOnPaper[],
+  hasLine: (column: Column) => boolean,
 ): TemplateResult {
   const isWhole = onPaper.length <= 1;
   const rows = onPaper
     .flatMap((run): readonly PrintedRow[] => (run.kind === 'left out' ? [run] : rowsOf(run)))
     .slice(0, isWhole ? MOST_PRINTED : undefined);
   const printed = rows.filter((row) => typeof row === 'number').length;
-  const narrower = widths.map((width) => width * SMALLER - CLOSER);
-  const bands = printBands(narrower, number, ROOM);
-  const turned = bands.length > 1 ? turnedTable(views, rows, ROOM) : undefined;
-  const isTurned = turned && turned.height < bands.length * (HEAD + rows.length * ROW);
+  const widths = views.map((view) => columnWidth(view, length, onPaperType));
+  const bands = printBands(widths, number, ROOM);
+  // What a line below the table describes is there by its symbol.
+  const described = views.filter(({ column }) => !hasLine(column));
+  const turned =
+    bands.length > 1
+      ? [described, views.filter(({ column }) => hasLine(column))]
+          .filter(({ length: count }) => count > 0)
+          .map((of) => ({ of, turned: turnedTable(of, rows, ROOM, of === described) }))
+      : [];
+  const height = turned.reduce((sum, one) => sum + (one.turned?.height ?? Number.POSITIVE_INFINITY), 0);
+  const isTurned = turned.length > 0 && height < bands.length * (HEAD + rows.length * ROW);
   return html`<div class="printed-table${length <= UNBROKEN ? ' unbroken' : ''}">
     ${isWhole && length > MOST_PRINTED ? html`<p>${shortened(length)}</p>` : nothing}
     ${isWhole ? nothing : html`<p>${leftOut(length, printed)}</p>`}
     ${
       isTurned
-        ? drawTurned(views, rows, turned, cell)
+        ? turned.map((one) => (one.turned ? drawTurned(one.of, rows, one.turned, cell) : nothing))
         : bands.map((columns) => {
             const shown = columns.flatMap((at) => views[at] ?? []);
             return html`<table>
         <colgroup>
           <col .style=${`width: ${number}px`} />
-          ${columns.map((at) => html`<col .style=${`width: ${narrower[at]}px`} />`)}
+          ${columns.map((at) => html`<col .style=${`width: ${widths[at]}px`} />`)}
         </colgroup>
         <thead>
           <tr>
@@ -118,7 +123,6 @@ function cell({ column, at }: ColumnView, row: number): TemplateResult {
 /** The styles of printed tables. */
 export const printedTableStyles = css`
   .printed-table {
-    margin-inline-start: calc(var(--margin) + 12px);
     font-size: var(--type-small);
   }
   .printed-table p {
@@ -181,7 +185,7 @@ export const printedTableStyles = css`
     font-size: 1.05em;
   }
   .table-sources {
-    margin: 2px 0 8px calc(var(--margin) + 12px);
+    margin: 2px 0 8px;
     color: var(--ink-soft);
     font-size: var(--type-small);
     line-height: 1.25;

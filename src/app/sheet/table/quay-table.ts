@@ -20,7 +20,7 @@ import { printedTable } from './printed-table.ts';
 import { rowsOnPaper } from './rows-on-paper.ts';
 import { SideScroll } from './side-scroll.ts';
 import { drawTableAdditions } from './table-additions.ts';
-import { tableSources } from './table-sources.ts';
+import { hasNoLine, tableSources } from './table-sources.ts';
 import { VirtualRows } from './virtual-rows.ts';
 
 /** Tables up to so many rows stand whole on the page; longer ones scroll in a window of their own. */
@@ -133,7 +133,7 @@ export class QuayTable extends LitElement {
     const { notebook, units } = this.session;
     const { columns } = this.table;
     const onPaper = rowsOnPaper(notebook, this.modelId, columns, length, summarises);
-    return html`${printedTable(this.#views, this.#widths, number, length, onPaper)}
+    return html`${printedTable(this.#views, number, length, onPaper, (column) => !hasNoLine(notebook, this.modelId, column))}
     ${tableSources(notebook, this.modelId, columns, cite)} ${printedStated(notebook, this.modelId, columns, units)}`;
   }
 

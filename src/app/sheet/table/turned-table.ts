@@ -3,11 +3,12 @@ import { plainWidth } from '../../../figures/index.ts';
 import { unitInPrint } from '../../../units/index.ts';
 import type { ColumnView } from '../../view-model/cell-view.ts';
 import { drawSymbol } from '../line/formula-view.ts';
+import { PRINTED_NOTES } from '../paper/page-measure.ts';
 import { isText } from './column-width.ts';
 import type { PrintedRow } from './rows-on-paper.ts';
 
 /** The size of the letters of a printed table in px, and what a cell has beside them. */
-const LETTERS = 13.2;
+const LETTERS = PRINTED_NOTES;
 const PADDING = 9;
 
 /** What a description has at least, and at most in px. */
@@ -23,6 +24,7 @@ const MOST_LINES = 18;
 export interface Turned {
   readonly abreast: number;
   readonly symbol: number;
+  /** None where symbols stand alone. */
   readonly label: number;
   readonly unit: number;
   /** One for each printed row. */
@@ -31,11 +33,15 @@ export interface Turned {
   readonly height: number;
 }
 
-/** A table of many columns and few rows turned: each column a line. Undefined where that has no room. */
+/**
+ * A table of many columns and few rows turned: each column a line, with its description where it is `described`. Undefined
+ * where that has no room.
+ */
 export function turnedTable(
   views: readonly ColumnView[],
   rows: readonly PrintedRow[],
   room: number,
+  described: boolean,
 ): Turned | undefined {
   const symbol = Math.min(90, Math.max(...views.map(({ column }) => symbolWidth(column.name)))) + PADDING;
   const unit = Math.max(...views.map((view) => textWidth(unitInPrint(view.unit)))) + PADDING;
@@ -44,9 +50,12 @@ export function turnedTable(
     return Math.max(20, ...views.map((view) => valueWidth(view, row))) + PADDING;
   });
   const least = symbol + unit + values.reduce((sum, width) => sum + width, 0);
-  const abreast = Math.min(3, Math.floor((room + BETWEEN) / (least + LEAST_LABEL + BETWEEN)));
+  const leastLabel = described ? LEAST_LABEL : 0;
+  const abreast = Math.min(4, Math.floor((room + BETWEEN) / (least + leastLabel + BETWEEN)));
   if (abreast < 1) return undefined;
-  const label = Math.min(MOST_LABEL, Math.floor((room - (abreast - 1) * BETWEEN) / abreast - least));
+  const label = described
+    ? Math.min(MOST_LABEL, Math.floor((room - (abreast - 1) * BETWEEN) / abreast - least))
+    : 0;
   const taken = (text: string, width: number): number =>
     Math.ceil((textWidth(text) * 1.1) / (width - PADDING));
   const height = views
@@ -55,7 +64,7 @@ export function turnedTable(
         isText(view.column) || !/\d/.test(view.at(0).text)
           ? rows.map((row, at) => (typeof row === 'number' ? taken(view.at(row).text, values[at] ?? 1) : 1))
           : [];
-      return 5 + 16 * Math.max(taken(view.column.label ?? '', label), ...cells);
+      return 5 + 16 * Math.max(1, described ? taken(view.column.label ?? '', label) : 1, ...cells);
     })
     .reduce((sum, line) => sum + line / abreast, 24);
   return { abreast, symbol, label, unit, values, height };
@@ -94,11 +103,11 @@ function oneTable(
 ): TemplateResult {
   return html`<table class="turned">
     <colgroup>
-      ${[symbol, label, unit, ...values].map((width) => html`<col .style=${`width: ${width.toFixed(1)}px`} />`)}
+      ${[symbol, ...(label > 0 ? [label] : []), unit, ...values].map((width) => html`<col .style=${`width: ${width.toFixed(1)}px`} />`)}
     </colgroup>
     <thead>
       <tr>
-        <td colspan="3" class="words">row</td>
+        <td colspan=${label > 0 ? 3 : 2} class="words">row</td>
         ${rows.map((row) => (typeof row === 'number' ? html`<th scope="col">${row + 1}</th>` : html`<td class="words">…</td>`))}
       </tr>
     </thead>
@@ -107,7 +116,7 @@ function oneTable(
         (view) =>
           html`<tr>
             <th scope="row" class="symbol">${drawSymbol(view.column.name)}</th>
-            <td class="words">${view.column.label ?? ''}</td>
+            ${label > 0 ? html`<td class="words">${view.column.label ?? ''}</td>` : nothing}
             <td class="words unit">${unitInPrint(view.unit)}</td>
             ${rows.map((row) => (typeof row === 'number' ? cell(view, row) : html`<td>${nothing}</td>`))}
           </tr>`,

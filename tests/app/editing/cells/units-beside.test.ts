@@ -33,7 +33,7 @@ function shipped(id: string): Book {
   return opened.value.book;
 }
 
-const room = { beside: 20, below: 60, numbers: 1, result: 6, across: 600, shared: 0, described: 0 };
+const room = { beside: 20, below: 60, numbers: 1, result: 6, across: 600 };
 
 /** Given lines and cells of given columns that hold a number, without dates. */
 function givenPlaces({ notebook }: Session): readonly CellPlace[] {

@@ -127,7 +127,7 @@ test.each([
     full: false,
     numbers: false,
     paper: undefined,
-    room: { beside: 10, below: 20, numbers: 1, result: 6, across: 500, shared: 0, described: 0 },
+    room: { beside: 10, below: 20, numbers: 1, result: 6, across: 500 },
   };
   expect(lineBody(context).unit).toBe(unit);
 });

@@ -35,7 +35,7 @@ test.each([345, 405, 590, 740, 760, 905, 1300])('the columns fill a page of %i p
 
 test('stacked, a formula beside its result has the room of the description, and below it that of all', () => {
   const narrow = tracksFor(405, 70, 200);
-  const room = roomFor(narrow, false);
+  const room = roomFor(narrow);
   expect(room.beside).toBeCloseTo((0.92 * (405 - 12 - 70 - 20 - 88 - 58 - 34 - 14)) / 15, 9);
   expect(room.below).toBeCloseTo((0.94 * (405 - 12 - 70 - 34 - 14)) / 15, 9);
 });
@@ -50,7 +50,7 @@ test('descriptions that need little leave the room to the calculations', () => {
   const narrow = tracksFor(905, 70, describedWidth(sheet(['a'], 'draught')));
   expect(narrow.label).toBe(140);
   expect(wide.label).toBeGreaterThan(220);
-  expect(roomFor(narrow, false).beside).toBeGreaterThan(roomFor(wide, false).beside);
+  expect(roomFor(narrow).beside).toBeGreaterThan(roomFor(wide).beside);
 });
 
 test('two words of a description stay together in the narrowest window the page is made for', () => {

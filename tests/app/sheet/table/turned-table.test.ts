@@ -23,6 +23,7 @@ test('turned tables side by side fit the paper, and leave each description its l
         views,
         Array.from({ length: rows }, (_, row) => row),
         ROOM,
+        true,
       );
       if (!turned) return;
       const { abreast, symbol, label, unit, values: widths } = turned;
@@ -37,6 +38,11 @@ test('turned tables side by side fit the paper, and leave each description its l
 test('four rows stand side by side, and forty have no room', () => {
   const views = Array.from({ length: 20 }, (_, at) => view(`q_${at}`, '12.5'));
   const rows = (count: number): readonly number[] => Array.from({ length: count }, (_, row) => row);
-  expect(turnedTable(views, rows(4), ROOM)?.abreast).toBe(2);
-  expect(turnedTable(views, rows(40), ROOM)).toBeUndefined();
+  expect(turnedTable(views, rows(4), ROOM, true)?.abreast).toBe(2);
+  expect(turnedTable(views, rows(40), ROOM, true)).toBeUndefined();
+});
+
+test('symbols alone stand closer, and none of their tables has a column for descriptions', () => {
+  const views = Array.from({ length: 20 }, (_, at) => view(`q_${at}`, '12.5'));
+  expect(turnedTable(views, [0, 1, 2, 3], ROOM, false)).toMatchObject({ abreast: 3, label: 0 });
 });
