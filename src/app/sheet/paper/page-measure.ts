@@ -11,8 +11,11 @@ export const LETTER = 7.1;
 /** The width in px that a page is set in for print; the styles then fit it to the paper: 15 px of it are 8.2 pt there. */
 export const PRINT_WIDTH = 960;
 
-/** The type sizes in px on paper of formulas, of the numbers put in, and of notes, which are 7.5 pt there. */
-export const [PRINTED_MATHS, PRINTED_NUMBERS, PRINTED_NOTES] = [15, 13.6, 13.6];
+/** The type size in px of formulas on paper. */
+const PRINTED_MATHS = 15;
+
+/** The type sizes in px on paper of the numbers put in and of notes, which are 7.5 pt there. */
+export const [PRINTED_NUMBERS, PRINTED_NOTES] = [13.6, 13.6];
 
 /** Lines stand in two columns on paper, so far apart in px. */
 export const PRINTED_GAP = 28;
