@@ -3,6 +3,7 @@ import type { ColumnReading } from '../engine/index.ts';
 import { blankPoints, isToldByPoint } from './blank-points.ts';
 import { failuresOf } from './check-methods.ts';
 import { columnWarnings, rangeWarnings } from './column-warnings.ts';
+import { isToldByKey, keyPoints } from './key-points.ts';
 import { lineRangeProblems } from './line-ranges.ts';
 import type { FormulaColumnItem, InputColumnItem, Item, Model } from './model.ts';
 import { ownProblems } from './own-problems.ts';
@@ -36,7 +37,7 @@ export interface ProblemList {
 
 interface Found {
   readonly problems: readonly Problem[];
-  /** Why it, or rows of it, wait for blank cells of tables. */
+  /** Why it, or rows of it, wait for blank cells of tables, or for keys that are entered. */
   readonly blanks: readonly Problem[];
 }
 
@@ -91,7 +92,7 @@ function tellsDescription({ code, data }: Problem): boolean {
 function allOf(model: Model, foundOfItem: (item: Item) => Found): readonly Problem[] {
   const found = [...model.items.values()].map(foundOfItem);
   const blanks = found.flatMap((one) => one.blanks);
-  const points = blanks.length === 0 ? [] : blankPoints(blanks, model);
+  const points = blanks.length === 0 ? [] : [...keyPoints(blanks, model), ...blankPoints(blanks, model)];
   if (points.length === 0) return found.flatMap(({ problems }) => problems);
   return [...model.items.keys()].flatMap((id, at) => [
     ...points.filter(({ cell }) => cell === id),
@@ -142,8 +143,8 @@ function rowProblems(item: InputColumnItem | FormulaColumnItem, reading: ColumnR
     const because = reading.problemAt(row);
     if (!because) continue;
     if (blanks.length < listed) blanks.push(because);
-    // Told once where it is blank, not by every column that needs it.
-    if (isToldByPoint(because, model)) continue;
+    // Told once where it is blank, or where its key is entered, not by every column that needs it.
+    if (isToldByPoint(because, model) || isToldByKey(because, model)) continue;
     const message = because.message;
     const told = problem('row-fails', { from: 0, to: 0 }, { row: row + 1, message });
     problems.push(inCell({ ...told, hints: because.hints }, item.id));

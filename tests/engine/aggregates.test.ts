@@ -77,8 +77,8 @@ test('lookups compare texts by their normal form and give the exact text', () =>
   expect(sheet.read('third')).toEqual({ status: 'ok', value: 'CLAY' });
   expect(sheet.codeOf('twice')).toBe('outside-domain');
   expect(sheet.read('first')).toEqual({ status: 'ok', value: 10e3 });
-  expect(sheet.rows('t.f')).toEqual([20e3, 'outside-domain']);
-  expect(sheet.rows('t.row')).toEqual([2, 'outside-domain']);
+  expect(sheet.rows('t.f')).toEqual([20e3, 'key-not-found']);
+  expect(sheet.rows('t.row')).toEqual([2, 'key-not-found']);
 });
 
 test('interpolation over the rows of another table, alone and inside an aggregate', () => {

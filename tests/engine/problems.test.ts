@@ -56,11 +56,15 @@ const cases: readonly (readonly [formula: string, at: string, message: string])[
   ],
   ['SWITCH(n; 1; 2; 3; 4)', 'SWITCH(n; 1; 2; 3; 4)', 'the formula says nothing for this case of “n”: n is 5'],
   ['CHOOSE(n; 1; 2)', 'CHOOSE(n; 1; 2)', 'CHOOSE: the index “n” is the place of none of its values: n is 5'],
-  ['LOOKUP(9 ft; curve.x; curve.y; "exact")', '9 ft', 'LOOKUP: the key stands in no row of “curve.x”'],
+  [
+    'LOOKUP(9 ft; curve.x; curve.y; "exact")',
+    '9 ft',
+    '9 ft stands in no row of “curve.x”; the nearest there is 3 ft',
+  ],
   [
     'LOOKUP(kind; curve.soil; curve.y; "exact")',
     'kind',
-    'LOOKUP: the key stands in no row of “curve.soil” (“kind” is "clay")',
+    '“kind” is "clay", which stands in no row of “curve.soil” (there: "sand", "silt" and "peat")',
   ],
   ['LOOKUP(1 m; curve.x; curve.y; "at or above")', '1 m', 'LOOKUP: the value is above the last key, 0.914 m'],
   ['MATCH(b; curve.x; "at or below")', 'b', 'MATCH: the value is below the first key, 1 ft (“b” is 0 ft)'],

@@ -16,8 +16,13 @@ export function placeOfProblem(
   const place = placeOfId(notebook, cell);
   const item = notebook.model.items.get(cell);
   if (!place || item?.kind === 'input' || item?.kind === 'formula') return place;
-  if (code === 'row-fails' || code === 'row-incomplete')
-    return { ...place, item: `r${Number(data.row) - 1}` };
+  const { row } = data;
+  if (
+    code === 'row-fails' ||
+    code === 'row-incomplete' ||
+    (code === 'key-not-found' && typeof row === 'number')
+  )
+    return { ...place, item: `r${Number(row) - 1}` };
   return item?.kind === 'formula column' ? { ...place, item: item.column.id, field: 'value' } : place;
 }
 

@@ -171,7 +171,10 @@ const waitsOnly: ReadonlySet<string> = new Set([
 /** Otherwise everything but what only waits on another line or row: its cause is said there. */
 function aboutAll(problems: readonly Problem[], notebook: Notebook): readonly Problem[] {
   return problems.filter((found) => {
-    const { code } = found.code === 'row-fails' ? (problemOfRow(found, notebook) ?? found) : found;
+    const { code, cell, data } =
+      found.code === 'row-fails' ? (problemOfRow(found, notebook) ?? found) : found;
+    if (code === 'key-not-found') return data.entered === undefined || data.entered === cell;
+    if (code === 'applies-fails') return cell === undefined || notebook.result(cell).status !== 'waiting';
     return !waitsOnly.has(code);
   });
 }

@@ -44,6 +44,37 @@ export const values = {
       return { message: `${facts.function}: ${facts.because}${shown}` };
     },
   }),
+  'key-not-found': entry<{
+    /** Of a cell of a table in which the key is entered, its row. */
+    row: number | null;
+    /** The key as the formula has it, and what it is. */
+    argument: string;
+    value: string;
+    /** Where it is looked for. */
+    list: string;
+    nearest: string;
+    /** Where none is near: some of the keys, and how many more there are. */
+    some: readonly string[];
+    more: number;
+    /** The line or column in which the key is entered, and its row. */
+    entered?: string;
+    enteredRow?: number | null;
+  }>({
+    title: 'A key that stands in no row',
+    explain:
+      'A formula looks for the row of a table in which a key stands, a material or a size, and there is none. It is told once, where the key is entered, with the text as typed, where such keys are listed and the one there that is nearest; all that looks for it waits.',
+    words: ({ row, argument, value, list, nearest, some, more }) => {
+      const where = row === null ? '' : `row ${row}: `;
+      const key = argument === value ? value : `${quoted(argument)} is ${value}, which`;
+      const others = [...some, ...(more > 0 ? [`${more} more`] : [])];
+      const known =
+        nearest === '' ? ` (there: ${listed(others, 'and')})` : `; the nearest there is ${nearest}`;
+      return {
+        message: `${where}${key} stands in no row of ${quoted(list)}${known}`,
+        hint: 'enter one that is listed there, or add a row to the list',
+      };
+    },
+  }),
   'no-row-meets': entry<{
     function: string;
     /** What is taken of the rows in which the condition holds: the least, the greatest, the mean. */

@@ -1,11 +1,11 @@
-import type { GatherEvaluator, Refusal } from '../../language/index.ts';
+import type { GatherEvaluator, GatherRefusal } from '../../language/index.ts';
 
 /** What a function makes of the same columns for one call after the other. */
 export interface Answers {
   /** The value for some elementwise arguments. */
   readonly of: (each: readonly number[]) => number;
   /** Why there is none; undefined where the function gives no reason. */
-  readonly refuse: (each: readonly number[]) => Refusal | undefined;
+  readonly refuse: (each: readonly number[]) => GatherRefusal | undefined;
 }
 
 /** Answers calls on the same columns: the first few by a walk along them, and more of them by a search. */

@@ -33,6 +33,12 @@ export function originBehind({ code, message, data }: Problem): Origin | undefin
     const [first] = data.blanks as unknown as readonly { readonly cell: string; readonly row: number }[];
     return first && { name: placeName(first.cell, first.row - 1), because: message, blank: true };
   }
+  if (code === 'key-not-found') {
+    const { entered, enteredRow } = data;
+    if (typeof entered !== 'string') return undefined;
+    const row = typeof enteredRow === 'number' ? enteredRow - 1 : undefined;
+    return { name: placeName(entered, row), because: message, blank: false };
+  }
   const { origin, because, blank, uncovered } = data;
   if ((code !== 'aggregate-row-fails' && code !== 'waits-on') || typeof origin !== 'string' || origin === '')
     return undefined;

@@ -60,7 +60,13 @@ export interface UnmetCondition {
   readonly sought: string;
   readonly rows: number;
 }
+/** The key of a call, its first argument, stands in no row of its second one. */
+export interface UnlistedKey {
+  readonly unlisted: true;
+}
 export type Refusal = ToldRefusal | UnmetCondition;
+/** Why a function of whole columns has no value. */
+export type GatherRefusal = Refusal | UnlistedKey;
 
 /** Element by element. NaN means outside its domain; `refuse` then says why. Truth is 1 or 0, points are SI. */
 export interface EachEvaluator {
@@ -95,7 +101,7 @@ export interface GatherEvaluator {
     columns: readonly Float64Array[],
     each: readonly number[],
     options: readonly string[],
-  ) => Refusal;
+  ) => GatherRefusal;
   /**
    * The same for many calls on the same columns, with what they share (sorting, a check of the keys) done once:
    * `search(columns, options)(each)` is `of(columns, each, options)` to the last bit, and takes no walk along a column.
@@ -108,7 +114,7 @@ export interface GatherEvaluator {
   readonly refuseMany?: (
     columns: readonly Float64Array[],
     options: readonly string[],
-  ) => (each: readonly number[]) => Refusal;
+  ) => (each: readonly number[]) => GatherRefusal;
   /** Of a function of a condition (`columns[0]`) and values (`columns[1]`, if it has any): what it makes of those chosen. */
   readonly chosen?: ChosenValues;
 }

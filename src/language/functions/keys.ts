@@ -1,5 +1,5 @@
 import { areEqual } from '../../units/index.ts';
-import type { Refusal } from './entry.ts';
+import type { GatherRefusal } from './entry.ts';
 import { firstAbove, firstNotBelow, firstRowsAmong, type SortedKeys, sortKeys } from './sorted-keys.ts';
 
 /** The first row, from 1, whose key does not rise above the one before it; undefined if all do. */
@@ -77,13 +77,13 @@ function firstRowOf({ keys, rows }: SortedKeys, from: number, to: number): numbe
 }
 
 /** Why `matchRow` found none; the key is the first argument, the keys are the second. */
-export function matchRefusal(key: number, keys: Float64Array, kind: string): Refusal {
+export function matchRefusal(key: number, keys: Float64Array, kind: string): GatherRefusal {
   if (keys.length > 0 && (kind === 'exact' || kind === 'first')) return rowsRefusal(firstRows(key, keys));
   return matchRefusals(keys, kind)(key);
 }
 
 /** The same for many keys sought in the same column, which is sorted (or found to rise) once. */
-export function matchRefusals(keys: Float64Array, kind: string): (key: number) => Refusal {
+export function matchRefusals(keys: Float64Array, kind: string): (key: number) => GatherRefusal {
   if (keys.length === 0) return () => ({ words: 'the table it looks in has no rows' });
   if (kind === 'exact' || kind === 'first') {
     const sorted = sortKeys(keys);
@@ -101,8 +101,8 @@ export function matchRefusals(keys: Float64Array, kind: string): (key: number) =
 }
 
 /** Why a key that stands in these rows, from 1, is not found where it is to stand once, or at all. */
-function rowsRefusal(rows: readonly number[]): Refusal {
+function rowsRefusal(rows: readonly number[]): GatherRefusal {
   if (rows.length > 1)
     return { words: `the key stands in rows ${rows.join(' and ')}; "first" takes the first`, argument: 0 };
-  return { words: ({ written }) => `the key stands in no row of ${written(1)}`, argument: 0 };
+  return { unlisted: true };
 }

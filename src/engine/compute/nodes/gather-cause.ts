@@ -16,6 +16,7 @@ import { failedTable, placeCursors } from '../space.ts';
 import { type Sample, takeSample } from './gather-sample.ts';
 import { referenceIn } from './references.ts';
 import { refusalOf } from './refusal.ts';
+import { unlistedKey } from './unlisted-key.ts';
 
 /** What blaming a call gathers: the same for all rows of its formula, unless its columns change with the row. */
 interface Gathering {
@@ -67,6 +68,7 @@ export function causeInGathered(node: CallNode, evaluate: GatherEvaluator, finde
   if (picked) return picked;
   const refusal = answers.refuse(values);
   if (!refusal) return ownFault(problem('too-large', node, { written: finder.written(node) }));
+  if ('unlisted' in refusal) return unlistedKey(node, found.columns[0] ?? new Float64Array(), finder);
   const single = node.args.map((arg) => (each.includes(arg) ? finder.value(arg) : Number.NaN));
   return ownFault(refusalOf(node, refusal, single, finder));
 }
