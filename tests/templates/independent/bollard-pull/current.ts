@@ -38,7 +38,14 @@ export function workCurrent(
       // Common practice: three quarters of Eq. 11 of UFC 4-159-03 (2005) at least.
       'current.c_Cb':
         method === 'general'
-          ? judge(0.75 * Number(worked['current.C_yc']), number('current.C_cb'))
+          ? judge(
+              0.75 * Math.max(Number(worked['current.C_yc']), Number(worked['current.C_yn'])),
+              number('current.C_cb'),
+            )
+          : doesNotApply,
+      'current.c_C1':
+        method === 'UFC'
+          ? judge(Number(worked['current.C_yn']), Number(worked['current.C_yc']))
           : doesNotApply,
       'current.from.F_Xi': others.map((one) => one.force.along),
       'current.from.F_Yi': others.map((one) => one.force.off),
@@ -133,6 +140,8 @@ function ufcForm(
       'current.χ': hull,
       'current.C_0': deep,
       'current.C_yc': across,
+      // The power 3 is that of a few model tests, 2 that of most: between draught and no draught the lowest curve.
+      'current.C_yn': deep * (1 - (draught / depth) ** 3) + 3.2 * (draught / depth) ** 3,
       'current.F_form': form,
       'current.S': wetted,
       'current.R_N': reynolds,
