@@ -2,17 +2,17 @@ import type { Locator } from 'playwright-core';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { drawn, showSheet } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
+import { openPartOfDemo } from './part-of-demo.ts';
 
 withBrowser();
 
-async function openDemo(): Promise<void> {
+async function openBook(): Promise<void> {
   await openPage();
-  await page.getByRole('button', { name: 'Open the demo book' }).click();
-  await page.locator('quay-line').first().waitFor();
+  await openPartOfDemo(page, ['wharf', 'debris', 'haul', 'fender']);
   await showSheet(page, 'Debris by layer');
 }
 
-beforeEach(openDemo);
+beforeEach(openBook);
 
 const sheet = () => page.locator('quay-sheet');
 const tableCell = (row: number, column: number): Locator =>

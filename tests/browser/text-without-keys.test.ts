@@ -2,16 +2,16 @@ import type { CDPSession, Locator } from 'playwright-core';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { axeFindings, drawn, showSheet } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
+import { openPartOfDemo } from './part-of-demo.ts';
 
 withBrowser();
 
 let driver: CDPSession;
 
 /** Input methods, dictation and symbol pickers press no keys: the browser's driver writes as they do. */
-async function openDemo(): Promise<void> {
+async function openBook(): Promise<void> {
   await openPage();
-  await page.getByRole('button', { name: 'Open the demo book' }).click();
-  await page.locator('quay-line').first().waitFor();
+  await openPartOfDemo(page, ['wharf', 'debris', 'fender']);
   await showSheet(page, 'Debris by layer');
   driver = await page.context().newCDPSession(page);
 }
@@ -53,7 +53,7 @@ describe.each(['in the browser as it is', 'in a browser without edit contexts'])
   'text without keys, %s',
   (how) => {
     beforeEach(async () => {
-      await openDemo();
+      await openBook();
       if (how === 'in the browser as it is') return;
       await page.addInitScript(() => Reflect.deleteProperty(window, 'EditContext'));
       await page.reload();
@@ -111,7 +111,7 @@ describe.each(['in the browser as it is', 'in a browser without edit contexts'])
 );
 
 describe('on blank paper', () => {
-  beforeEach(openDemo);
+  beforeEach(openBook);
 
   /** Moves the pointer between two blocks. */
   async function pointBetween(): Promise<void> {
@@ -177,7 +177,7 @@ async function pressAt(element: Locator, x: number, y: number): Promise<void> {
 }
 
 describe('beside the page', () => {
-  beforeEach(openDemo);
+  beforeEach(openBook);
 
   const blanks: Readonly<Record<string, () => Promise<void>>> = {
     'the list of sheets': () => pressAt(page.locator('quay-sheet-list'), 4, -4),
@@ -238,7 +238,7 @@ describe('beside the page', () => {
 });
 
 describe('an input method', () => {
-  beforeEach(openDemo);
+  beforeEach(openBook);
 
   test('composes in the chosen cell, and its text goes on in the field', async () => {
     const label = given('label');
@@ -286,7 +286,7 @@ describe('an input method', () => {
 });
 
 describe('the cell that waits for text', () => {
-  beforeEach(openDemo);
+  beforeEach(openBook);
 
   test('is copied, cut and pasted into wherever the keys and the pointer led to it', async () => {
     const clipboard = () => page.evaluate(() => navigator.clipboard.readText());
