@@ -22,6 +22,8 @@ const worse: readonly Worse[] = [
   line('ship.B_own', 2, ['ship.c_LB']),
   line('ship.L_BP_own', 1.1, ['ship.c_LL', 'energy.c_fine', 'energy.c_hfine']),
   line('ship.M_own', 1.1, ['energy.c_full', 'energy.c_hfull']),
+  line('ship.M_own', 0.9, ['energy.c_size']),
+  line('energy.v_stated', 0.8, ['energy.c_v', 'energy.c_v0']),
   line('fender.tol', 1.5, ['fender.c_E', ...onTheReaction]),
   line('fender.TF_min', 0.8, ['fender.c_E']),
   line('fender.AG_min', 0.8, ['fender.c_E', 'fender.c_soft', 'wharf.c_S']),
@@ -48,6 +50,11 @@ const worse: readonly Worse[] = [
   line('absorber.σ', 0.7, ['absorber.c_l']),
   line('absorber.b_r', 0.7, ['absorber.c_l']),
   line('absorber.a_l', 1.3, ['absorber.c_a']),
+  line('absorber.A_j', 0.7, ['absorber.c_j']),
+  line('absorber.b_u', 1.3, ['absorber.c_j']),
+  line('absorber.D_o', 1.2, ['absorber.c_j']),
+  line('absorber.F_p', 0.7, ['absorber.c_tr']),
+  line('absorber.y', 0.7, ['absorber.c_tr', 'absorber.c_y', 'absorber.c_δ']),
 ];
 
 test('a berth made worse turns no check from failing to holding', { timeout: 240_000 }, () => {

@@ -31,11 +31,16 @@ export interface Absorber {
       | 'h_x'
       | 'δ_p'
       | 't_2'
-      | 'x_l',
+      | 'x_l'
+      | 'A_x'
+      | 'A_1'
+      | 'A_n',
       number
     >
   >;
-  readonly checks: Readonly<Record<'c_l' | 'c_bore' | 'c_a' | 'c_0' | 'c_y' | 'c_δ', Verdict>>;
+  readonly checks: Readonly<
+    Record<'c_l' | 'c_bore' | 'c_a' | 'c_0' | 'c_y' | 'c_δ' | 'c_tr' | 'c_j', Verdict>
+  >;
 }
 
 /** Works out the absorbers: energies in kN·m, travels in mm, sections in mm. */
@@ -60,6 +65,8 @@ export function workAbsorber(inputs: Inputs, energy: Energy): Absorber {
   const where = (chosen: boolean, verdict: Verdict): Verdict =>
     chosen ? verdict : { verdict: 'does not apply' };
   const spring = springs(inputs, one);
+  const travel = ratio(one, number('absorber.F_p'));
+  const room = roomFor(inputs, used);
   return {
     numbers: {
       E_b: whole,
@@ -70,7 +77,8 @@ export function workAbsorber(inputs: Inputs, energy: Energy): Absorber {
       n_E: some(whole),
       n_on: Number(used !== 'none'),
       n_p: Number(used === 'fender piles'),
-      d_p: 1000 * ratio(one, number('absorber.F_p')),
+      d_p: 1000 * travel,
+      ...room,
       d_s: 1000 * ratio(2 * one, number('absorber.F_p')),
       ...spring,
       F_y: ratio(2 * one, number('absorber.y')),
@@ -82,9 +90,22 @@ export function workAbsorber(inputs: Inputs, energy: Energy): Absorber {
       c_bore: where(used === 'fender piles', pile.checks.c_bore),
       c_a: where(used === 'fender piles', pile.checks.c_a),
       c_0: where(used !== 'none', someOf(whole)),
+      c_tr: where(used === 'constant force', judge(travel, number('absorber.y'))),
+      c_j: where(used !== 'none', judge(room.A_n, number('absorber.A_j'))),
       c_y: where(used === 'linear spring', judge(spring.δ_f / 1000, number('absorber.y'))),
     },
   };
+}
+
+/** Plan area, in m²: piles stand in a square grid of twice their breadth each way, other units side by side. */
+function roomFor({ number, text }: Inputs, used: string) {
+  const breadth = number('absorber.D_o') / 1000;
+  const outline =
+    text('absorber.section') === 'rectangle'
+      ? (number('absorber.b_r') / 1000) * (number('absorber.h_r') / 1000)
+      : breadth ** 2;
+  const unit = used === 'fender piles' ? 2 * 2 * outline : number('absorber.b_u') ** 2;
+  return { A_x: outline, A_1: unit, A_n: unit * number('absorber.n_u') };
 }
 
 function springs({ number, text }: Inputs, energy: number) {

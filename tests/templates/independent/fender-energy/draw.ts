@@ -220,6 +220,8 @@ export function draw(random: Random): Drawn {
     'absorber.M_2': often(over(10, 200_000), [0]),
     'absorber.u_2': often(between(-0.4, 0.2), [0, 0.2, 0.6], 0.3),
     'absorber.n_u': chance(0.9) ? whole(1, 12) : of([1, 200]),
+    'absorber.A_j': over(0.1, 400),
+    'absorber.b_u': between(0.2, 4),
     'absorber.F_p': often(over(50, 5000), [0]),
     'absorber.k_f': over(100, 50_000),
     'absorber.backing': of(['rigid', 'gives']),

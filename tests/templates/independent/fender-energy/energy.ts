@@ -43,6 +43,8 @@ export interface Energy {
       | 'C_hi'
       | 'C_hlo'
       | 'C_hhi'
+      | 'x_o'
+      | 'M_L'
       | 'W'
       | 'E_W0'
       | 'E_W1'
@@ -57,6 +59,8 @@ export interface Energy {
       | 'c_low'
       | 'c_high'
       | 'c_v'
+      | 'c_v0'
+      | 'c_size'
       | 'c_0'
       | 'c_4'
       | 'c_CC'
@@ -79,7 +83,7 @@ export interface Energy {
 
 /** Works out the berthing energy in kN·m, of t and m/s. */
 export function workEnergy(inputs: Inputs, ship: Ship): Energy {
-  const { number, text } = inputs;
+  const { number, text, rows } = inputs;
   const { M, C_M, K, L_BP, B, C_B } = ship.numbers;
   const angle = number('energy.α');
   const { v, normal, part } = speeds(inputs, M);
@@ -94,7 +98,7 @@ export function workEnergy(inputs: Inputs, ship: Ship): Energy {
     1,
   );
   const share = eccentricity * others;
-  const least = leastShare({ x, lever, velocityAngle }, C_B, L_BP);
+  const least = leastShare({ x, beam: B, angle }, C_B, L_BP);
   const alone = (M * normal ** 2) / 2;
   const normalEnergy = alone * C_M * share;
   const abnormal = abnormalFactor(inputs, text('energy.ship_type'));
@@ -105,6 +109,9 @@ export function workEnergy(inputs: Inputs, ship: Ship): Energy {
     Fullness,
   ];
   const codes = workCodes(inputs);
+  const row = rows('data.abnormal').find((one) => one.text('type') === text('energy.ship_type'));
+  const [reach, large] = [row?.number('x_o') ?? Number.NaN, row?.number('M_L') ?? Number.NaN];
+  const saysLargest = text('energy.safety') === 'abnormal factor' && text('energy.ship_size') === 'largest';
   const idle: Verdict = { verdict: 'does not apply' };
   const factors: Readonly<Record<string, number>> = {
     'abnormal factor': abnormal,
@@ -143,6 +150,8 @@ export function workEnergy(inputs: Inputs, ship: Ship): Energy {
       C_hi: ofType.most,
       C_hlo: ofHulls.least,
       C_hhi: ofHulls.most,
+      x_o: reach,
+      M_L: large,
       W: weight,
       E_W0: weightForm,
       E_W1: weightForm * C_M,
@@ -159,7 +168,8 @@ export function workEnergy(inputs: Inputs, ship: Ship): Energy {
       c_hfine: judge(ofHulls.least, C_B),
       c_hfull: judge(C_B, ofHulls.most),
       c_CE: judge(least.share, eccentricity),
-      c_out: judge(x, 0.3 * L_BP),
+      c_out: judge(x, reach * L_BP),
+      c_size: saysLargest ? judge(large, M) : idle,
       c_code: judge(1, codes.count),
       c_4: judge(0.7, others),
       // PIANC WG 33 (2002), 4.2.7; the two others as UFC 4-152-01 has them.
@@ -171,6 +181,8 @@ export function workEnergy(inputs: Inputs, ship: Ship): Energy {
       c_low: judge(1.1, factor),
       c_high: judge(factor, 2),
       c_v: judge(number('energy.v_min'), normal),
+      // From memory: slower only where every approach is measured.
+      c_v0: judge(0.08, normal),
     },
   };
 }
@@ -187,12 +199,14 @@ const distances: Readonly<Record<string, number>> = {
  * effective mass M / (1 + l² / K²) has: the impulse J stops the point of contact when J (1 / M + l² / (M K²)) = v.
  */
 function leastShare(
-  { x, lever, velocityAngle }: Pick<Turning, 'x' | 'lever' | 'velocityAngle'>,
+  { x, beam, angle }: { readonly x: number; readonly beam: number; readonly angle: number },
   block: number,
   length: number,
 ): { readonly gyration: number; readonly arm: number; readonly share: number } {
   const gyration = length * Math.min(0.25, 0.11 + 0.19 * block);
-  const arm = Math.max(x, Math.abs(lever * Math.sin(radians(velocityAngle))));
+  // The force acts along the velocity: its moment is the cross product of the two in the axes of the ship, ahead and abeam.
+  const [ahead, abeam] = [Math.sin(radians(angle)), Math.cos(radians(angle))];
+  const arm = Math.max(x, Math.abs(x * abeam - (beam / 2) * ahead));
   return { gyration, arm, share: ratio(gyration ** 2, gyration ** 2 + arm ** 2) };
 }
 

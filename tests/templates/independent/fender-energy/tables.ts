@@ -110,8 +110,10 @@ export const shippedTables: Drawn['tables'] = {
     type: ['tanker', 'bulk carrier', 'container', 'general cargo', 'ro-ro, ferry', 'tug, workboat'],
     largest: [1.25, 1.25, 1.5, 1.75, 2, 2],
     smallest: [1.75, 1.75, 2, 1.75, 2, 2],
-    C_lo: [0.76, 0.76, 0.5, 0.55, 0.5, 0.4],
+    C_lo: [0.76, 0.76, 0.5, 0.7, 0.5, 0.4],
     C_hi: [0.9, 0.9, 0.75, 0.88, 0.75, 0.95],
+    x_o: [0.25, 0.25, 0.25, 0.25, 0.3, 0.25],
+    M_L: [80_000, 80_000, 80_000, 10, 10, 10],
   }),
   'data.pressure': fromColumns({
     ship_kind: hulls,

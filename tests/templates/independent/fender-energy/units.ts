@@ -20,6 +20,8 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
     'data.pressure.M_hi',
     'panel.M_lo',
     'panel.M_hi',
+    'energy.M_L',
+    'data.abnormal.M_L',
   ],
   m: [
     'panel.d_T',
@@ -80,6 +82,7 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
     'absorber.L_p',
     'absorber.a_l',
     'absorber.x_l',
+    'absorber.b_u',
     'data.ships.L_OA_t',
     'data.ships.L_BP_t',
     'data.ships.B_t',
@@ -207,7 +210,15 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
   ],
   s: ['fender.t_c'],
   kPa: ['panel.p_p', 'panel.p', 'panel.p_g', 'data.pressure.p_t', 'data.pressure.p_x'],
-  'm²': ['panel.A_p', 'panel.A_g', 'wharf.Σkr2'],
+  'm²': [
+    'panel.A_p',
+    'panel.A_g',
+    'wharf.Σkr2',
+    'absorber.A_j',
+    'absorber.A_x',
+    'absorber.A_1',
+    'absorber.A_n',
+  ],
   'kN/m': [
     'wharf.r_lim',
     'wharf.r_dr',
