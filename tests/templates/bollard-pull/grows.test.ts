@@ -55,7 +55,6 @@ const worse: readonly Worse[] = [
   line('wind.V_h', 0.8, ['wind.c_V', 'wind.c_Vp']),
   line('wind.C_wb', 0.8, ['wind.c_Cb']),
   line('current.C_cb', 0.8, ['current.c_Cb']),
-  line('current.C_1', 0.8, ['current.c_C1']),
   line('bollard.γ_l', 1.2, ['bollard.c_rate', ...bolts]),
   line('bollard.t_lim', 0.8, ['bollard.c_up']),
   rows('lower ratings', 'bollard.bollards', (row) => ({ ...row, rate: times(row.rate, 0.8) }), [
