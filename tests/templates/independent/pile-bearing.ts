@@ -13,11 +13,11 @@ function all(unit: UnitName, sheet: string, names: string): Readonly<Record<stri
 export const pileBearing: IndependentProgram = {
   template: 'pile-bearing',
   units: {
-    ...all('m', 'pile', 'd_over d_sc L_in z_w_in L_fr_in z_n dz z_ign z_c p_in p_c'),
+    ...all('m', 'pile', 'H_a H_q d_over d_sc L_in z_w_in L_fr_in z_n dz z_ign z_c p_in p_c'),
     ...all(
       'm',
       'pile',
-      'El_m El_0 d_0 d_w L L_t L_c L_fr L_p z_w z_h p_o p_i L_wet L_wh z_end z_σ h_s h_c e_t H_w s_x s_y s_g X_g Y_g d_x H_b H_k',
+      'El_m El_0 d_0 d_w L L_t L_c L_ct L_fr L_p z_w z_h p_o p_i L_wet L_wh z_end z_σ h_s h_c e_t H_w s_x s_y s_g X_g Y_g d_x H_b H_k',
     ),
     ...all('mm', 'pile', 'D t c_i D_i c_z c_o c_s c_x t_e t_min'),
     ...all('m²', 'pile', 'A_b_in A_g A_pl A_r A_dis'),
@@ -32,7 +32,7 @@ export const pileBearing: IndependentProgram = {
       'pile',
       'Q_f W Q_r Q_pl Q_o Q_i Q_un Q_pg Q_co Q_in Q_nz Q_n Q_s Q_b Q_c Q_w Q_t W_pl W_t W_h T_u Q_tu Q_λ Q_gs Q_gt Q_gb Q_gr Q_gu W_g',
     ),
-    ...all('m', 'pile.layers', 'h z_a z_t z_b h_a h_r p_l X_l Y_l h_f'),
+    ...all('m', 'pile.layers', 'h z_a z_t z_b h_w h_a h_r p_l X_l Y_l h_f'),
     ...all('kN/m³', 'pile.layers', 'γ γ_u γ_h G_s n_f'),
     ...all('kPa', 'pile.layers', "s_u1 s_u2 f_in q_in f_l_in q_l_in σ'_t σ'_b σ'_n s_1 s_l s_γ q_t f_x q_x"),
     ...all('deg', 'pile.layers', 'φ δ φ_k'),
@@ -53,7 +53,7 @@ export const pileBearing: IndependentProgram = {
     ...all('kN/m³', 'loads', 'n_h n_fm'),
     ...all('kN', 'loads.combos', 'P P_W N T N_h N_p R W_r W_f R_t N_q T_q'),
     ...all('m', 'depth', 'dz_p L_x z_0 L_n L_m El_n L_o'),
-    ...all('m', 'depth.profile', 'z_p El_p L_whp z_s'),
+    ...all('m', 'depth.profile', 'z_p El_p L_whp H_p z_s'),
     ...all('kPa', 'depth.profile', "σ'_p s_p q_p"),
     ...all(
       'kN',

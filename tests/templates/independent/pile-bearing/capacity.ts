@@ -1,4 +1,4 @@
-import { effectiveStress, followedStress, type Lengths, layerAt, strengthAt } from './ground.ts';
+import { effectiveStress, followedStress, headAt, type Lengths, layerAt, strengthAt } from './ground.ts';
 import { type Inputs, type Maybe, withAll } from './inputs.ts';
 import type { Section } from './section.ts';
 import { type Bearing, frictionBetween, type Slice } from './shaft.ts';
@@ -61,11 +61,18 @@ export function capacityAt(site: Site, depth: number, tip: Tip = {}): Capacity {
     );
   const bearing = of === undefined ? undefined : bearings[of];
   const { water, low, free } = lengths;
-  const weightIn = (level: Maybe): Maybe =>
+  const weightIn = (level: Maybe, head: Maybe): Maybe =>
     withAll(
-      [section.weight, section.displacing, free, wetLength(free, level, depth)],
-      (perLength, area, up, wet) => perLength * (up + depth) - area * inputs.number('pile.γ_w') * wet,
+      [section.weight, section.displacing, free, wetLength(free, level, depth), head],
+      (perLength, area, up, wet, more) =>
+        perLength * (up + depth) - area * inputs.number('pile.γ_w') * (wet + more),
     );
+  // Water under pressure lifts the tip; in compression that help is left out.
+  const head = headAt(
+    bearings.map(({ layer }) => layer),
+    water,
+    depth,
+  );
   const from = inputs.number('pile.z_ign');
   const drag = Math.min(depth, inputs.number('pile.z_n'));
   const whole = frictionBetween(inputs, section, bearings, slices, [from, depth]);
@@ -96,8 +103,8 @@ export function capacityAt(site: Site, depth: number, tip: Tip = {}): Capacity {
     shaft: bearing ? withAll([whole.outside, dragging.outside], (all, lost) => group * (all - lost)) : null,
     base: withAll([ring, within], (under, inner) => group * (under + inner)),
     uplift: bearing ? withAll([whole.uplift], (all) => inputs.number('pile.η_t') * all) : null,
-    weight: weightIn(low),
-    lightWeight: weightIn(water),
+    weight: weightIn(low, 0),
+    lightWeight: weightIn(water, head),
     plugWeight: isPlugCounted
       ? withAll([stress, whole.inside], (one, held) =>
           // What friction does not hold stays in the ground.

@@ -47,6 +47,7 @@ export function drawPile(random: Random): Drawn {
       'pile.c_i': isConcrete || random.chance(0.7) ? 0 : random.between(0, 3),
       'pile.σ_s': random.chance(0.7) ? 0 : random.between(0, 60),
       'pile.F_σ': random.of([1.5, random.between(1.3, 3)]),
+      'pile.H_a': random.chance(0.6) ? 0 : random.between(0, 6),
       'pile.K_is': random.of(['kind of pile', 'at rest']),
       'pile.clay_rule': clayRule,
       'pile.sand_rule': sandRule,
@@ -238,6 +239,7 @@ function drawClay(random: Random, chosen: string): Row {
     class: random.chance(0.1) ? random.of(classes) : null,
     φ: random.chance(rule === 'K tan delta' ? 0.98 : 0.1) ? random.between(20, 48) : null,
     OCR: random.chance(0.5) ? null : random.between(1, 8),
+    i_w: random.chance(0.7) ? null : random.between(0, 0.5),
     α_in: rule === 'alpha stated' && !random.chance(0.02) ? random.between(0, 1.5) : null,
     β_in: rule.startsWith('beta') && !random.chance(0.02) ? random.between(0, 0.6) : null,
     f_in: rule === 'f stated' && !random.chance(0.02) ? random.between(0, 150) : null,
@@ -260,6 +262,7 @@ function drawSand(random: Random, chosen: string): Row {
     s_u2: random.chance(0.05) ? 50 : null,
     class: hasClass ? className : random.of(['none', null]),
     OCR: random.chance(0.5) ? null : random.between(1, 8),
+    i_w: random.chance(0.7) ? null : random.between(0, 0.5),
     φ:
       random.chance(0.02) || (hasClass && random.chance(rule === 'K tan delta' ? 0.2 : 0.7))
         ? null
@@ -319,6 +322,7 @@ function drawLoads(random: Random, embedded: number): Row {
     'loads.f_pe': random.of([0, random.between(0, 12)]),
     'loads.E_c': random.between(20_000, 45_000),
     'loads.K_e': random.of([0.5, 1.2, 2.5, random.between(0.5, 2.5)]),
+    'loads.head': random.of(['sways, fixed', 'sways, hinged', 'held, fixed', 'held, hinged']),
     'loads.fix': random.of(['clay', 'sand']),
     'loads.s_uf': random.over(2, 150),
     'loads.n_h': random.over(500, 60_000),

@@ -1,6 +1,6 @@
 import type { Verdict } from '../program.ts';
 import { type Capacity, type Site, wetLength } from './capacity.ts';
-import { seam, strengthAt, strengthAtTop, thickness } from './ground.ts';
+import { headAt, seam, strengthAt, strengthAtTop, thickness } from './ground.ts';
 import { type Maybe, numberIn, sumOf, textIn, withAll } from './inputs.ts';
 import { check, lines, type Names } from './names.ts';
 import { between, ksf, psf } from './tables.ts';
@@ -13,12 +13,22 @@ export function groundLines(site: Site, { depth }: Capacity): Names {
   const doubted = logged(site);
   const failing = failingUnderSurcharge(site, depth);
   const wet = wetLength(lengths.free, lengths.water, depth);
+  const head = headAt(
+    site.bearings.map(({ layer }) => layer),
+    lengths.water,
+    depth,
+  );
+  const asked = inputs.number('pile.H_a');
   return {
     'pile.c_float': check(
-      withAll([section.displacing, wet], (area, length) => area * length * inputs.number('pile.γ_w')),
+      withAll(
+        [section.displacing, wet, head],
+        (area, length, more) => area * (length + more) * inputs.number('pile.γ_w'),
+      ),
       withAll([section.weight, lengths.whole], (perLength, length) => perLength * length),
     ),
-    ...lines('pile', { n_σ: failing }),
+    'pile.c_art': asked > 0 ? check(asked, head) : idle,
+    ...lines('pile', { n_σ: failing, H_q: head }),
     'pile.c_σ':
       inputs.number('pile.σ_s') > 0
         ? failing === null

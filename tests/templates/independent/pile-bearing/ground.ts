@@ -82,7 +82,9 @@ export function layersOf(inputs: Inputs, { lost, water }: Lengths): readonly Lay
     const top = Math.max(0, logged);
     const bottom = Math.max(0, logged + thickness(row));
     const unitWeight = numberIn(row, 'γ') ?? Number.NaN;
-    const wet = textIn(row, 'γ_is') === 'total' ? inputs.number('pile.γ_w') : 0;
+    const still = textIn(row, 'γ_is') === 'total' ? 1 : 0;
+    // Water that flows up pulls the grains along by i γ_w.
+    const wet = (still + gradientIn(row)) * inputs.number('pile.γ_w');
     const effectiveAbove = above ? above.effectiveBelow : surcharge;
     const part = {
       row,
@@ -103,6 +105,23 @@ export function layersOf(inputs: Inputs, { lost, water }: Lengths): readonly Lay
 /** The thickness of a layer as logged. */
 export function thickness(row: Row): number {
   return numberIn(row, 'h') ?? Number.NaN;
+}
+
+/** The head that water loses on its way up through a layer, by the length of the way. */
+function gradientIn(row: Row): number {
+  return numberIn(row, 'i_w') ?? 0;
+}
+
+/** The head above still water at a depth: what the layers above it hold back. */
+export function headAt(layers: readonly Layer[], water: Maybe, depth: number): Maybe {
+  return sumOf(
+    layers.map(({ row, top, bottom }) =>
+      withAll([water], (level) => {
+        const way = Math.min(depth, bottom) - Math.max(top, level);
+        return way > 0 ? gradientIn(row) * way : 0;
+      }),
+    ),
+  );
 }
 
 /** σ'_v = Σ γ Δz - u at a depth of a layer. */

@@ -87,13 +87,15 @@ export function mostLines(site: Site, { depth, of, unit, within, plug, inside }:
     (all, ...lost) => all - lost.reduce((sum, one) => sum + one, 0),
   );
   const lesser = withAll([resisting, plug], (friction, base) => Math.min(friction, base));
+  const isLesser = withAll([within, lesser], (a, b) => (Math.abs(a - b) <= 1e-9 * Math.abs(b) ? 1 : 0));
+  const plugged: Verdict = isLesser === 0 ? check(rounded(within), rounded(lesser)) : idle;
   return {
     ...lines('pile', { r_x: greatest, q_xt: mostBase, d_x: thickest, H_b: wanted, H_k: known }),
     'pile.c_fx': check(greatest, 1),
     'pile.c_qx': check(unit, mostBase),
     'pile.c_dz': check(thickest, 1),
     'pile.c_bor': check(wanted, known),
-    'pile.c_plg': section.isOpen ? check(rounded(within), rounded(lesser)) : idle,
+    'pile.c_plg': section.isOpen ? (isLesser === null ? { verdict: 'refused' } : plugged) : idle,
     'pile.layers.φ_k': bearings.map(angleOf),
     'pile.layers.f_x': bearings.map((bearing) => mostOf(bearing, 'friction')),
     'pile.layers.q_x': bearings.map((bearing) => mostOf(bearing, 'base')),

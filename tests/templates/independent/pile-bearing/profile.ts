@@ -1,6 +1,7 @@
 import type { Cell } from '../program.ts';
 import { type Site, wetLength } from './capacity.ts';
 import { type Found, firstDepth, neededLength, profileOf } from './depth.ts';
+import { headAt } from './ground.ts';
 import { withAll } from './inputs.ts';
 import type { Held } from './loads.ts';
 import { check, lines, type Names } from './names.ts';
@@ -43,6 +44,13 @@ export function depthLines(site: Site, found: Found, held: readonly Held[]): Nam
     'depth.ρ_t': ratios.uplift,
     'depth.profile.W_p': column(({ capacity }) => capacity.weight),
     'depth.profile.L_whp': column(({ capacity }) => wetLength(lengths.free, lengths.water, capacity.depth)),
+    'depth.profile.H_p': column(({ capacity }) =>
+      headAt(
+        site.bearings.map(({ layer }) => layer),
+        lengths.water,
+        capacity.depth,
+      ),
+    ),
     'depth.profile.W_hp': column(({ capacity }) => capacity.lightWeight),
     'depth.profile.W_plp': column(({ capacity }) => capacity.plugWeight),
     'depth.profile.m_c': column(({ compression }) => compression),

@@ -35,9 +35,10 @@ export function sidewaysLines({ inputs, bearings, lengths: { water } }: Site): N
   const chosen = parts.filter(({ isClay }) => isClay === isClayChosen);
   const whole = parts.reduce((sum, { length }) => sum + length, 0);
   const ofKind = chosen.reduce((sum, { length }) => sum + length, 0);
+  const isThere = ofKind > seam;
   const mean = (of: 'strength' | 'rate') =>
     withAll([sumOf(chosen.map((part) => withAll([part[of]], (value) => value * part.length)))], (sum) =>
-      ofKind > seam ? sum / ofKind : null,
+      isThere ? sum / ofKind : null,
     );
   const [strength, rate] = [isClayChosen ? mean('strength') : 0, isClayChosen ? 0 : mean('rate')];
   return {
@@ -45,7 +46,7 @@ export function sidewaysLines({ inputs, bearings, lengths: { water } }: Site): N
     'pile.layers.h_f': parts.map(({ length }) => length),
     'pile.layers.n_f': parts.map((part) => part.rate),
     'loads.c_fix': check(whole / 2, ofKind),
-    'loads.c_suf': isClayChosen ? check(inputs.number('loads.s_uf'), strength) : idle,
-    'loads.c_nh': isClayChosen ? idle : check(inputs.number('loads.n_h'), rate),
+    'loads.c_suf': isClayChosen && isThere ? check(inputs.number('loads.s_uf'), strength) : idle,
+    'loads.c_nh': !isClayChosen && isThere ? check(inputs.number('loads.n_h'), rate) : idle,
   };
 }

@@ -81,7 +81,20 @@ export function structure(
         allowed,
       ),
     ),
+    ...ends(inputs),
     'loads.c_str': where(force, check(stress, member.allowed)),
     'loads.c_buck': where(force, check(stress, member.buckling)),
   };
+}
+
+/** Effective length factors as recommended of a column whose foot is fixed, by what its head may do: AISC 360 Commentary. */
+const factorsOfEnds: Readonly<Record<string, Readonly<Record<string, number>>>> = {
+  held: { fixed: 0.65, hinged: 0.8 },
+  sways: { fixed: 1.2, hinged: 2.1 },
+};
+
+function ends(inputs: Inputs): Names {
+  const [side = '', turn = ''] = inputs.text('loads.head').split(', ');
+  const least = factorsOfEnds[side]?.[turn] ?? null;
+  return { 'loads.K_0': least, 'loads.c_K': check(least, inputs.number('loads.K_e')) };
 }

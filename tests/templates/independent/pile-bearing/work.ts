@@ -144,6 +144,7 @@ function lengthLines(lengths: ReturnType<typeof lengthsOf>): Readonly<Record<str
     L_fr: lengths.free,
     L_t: lengths.tip,
     L_c: lengths.head,
+    L_ct: withAll([lengths.tip, lengths.head], (down, up) => down + up),
     L_p: lengths.whole,
     z_w: lengths.low,
     z_h: lengths.water,
@@ -268,6 +269,9 @@ function sliceColumns(
     'pile.slices.h_L': column(({ slice }) => Math.max(0, Math.min(slice.bottom, embedded) - slice.top)),
     'pile.slices.F_o': column(outside),
     'pile.slices.F_t': column((row) => withAll([outside(row)], (force) => force * row.bearing.uplift)),
+    'pile.layers.h_w': layers.map(({ top, bottom }) =>
+      withAll([lengths.water], (level) => Math.max(0, Math.min(bottom, embedded) - Math.max(top, level))),
+    ),
     'pile.layers.h_a': layers.map(({ top, bottom }) => Math.max(0, Math.min(bottom, embedded) - top)),
     'pile.layers.h_r': layers.map(
       ({ top, bottom }) => bottom - top - Math.max(0, Math.min(bottom, embedded) - top),
