@@ -36,6 +36,13 @@ const worse: readonly Worse[] = [
   line("loads.f'_c", 0.8, section),
   line('loads.f_pe', 0.8, ['loads.c_ten']),
   line('loads.K_e', 1.3, section),
+  line('loads.K_e', 0.7, ['loads.c_K']),
+  line('pile.H_a', 1.5, ['pile.c_art']),
+  {
+    name: 'water that flows up harder',
+    to: settled(steeper),
+    checks: ['pile.c_eff', 'pile.c_float', ...compression, ...uplift, ...depth],
+  },
   line('loads.n_b', 1.3, section),
   line('loads.s_uf', 0.7, section),
   line('loads.n_h', 0.7, section),
@@ -91,6 +98,12 @@ function lessFactored(drawn: Drawn): Drawn {
 
 // In ground that hangs on the pile less friction is less load; and in these two rules friction falls while strength grows.
 const uneven = ['USACE', 'linear 25-70'];
+
+/** Each layer with a half more of the gradient that lifts its grains. */
+function steeper({ lines, tables }: Drawn): Drawn {
+  const layers = (tables['pile.layers'] ?? []).map((row) => ({ ...row, i_w: Number(row['i_w'] ?? 0) * 1.5 }));
+  return { lines, tables: { ...tables, 'pile.layers': layers } };
+}
 
 function weaken(drawn: Drawn): Drawn {
   const layers = drawn.tables['pile.layers'] ?? [];
