@@ -26,7 +26,7 @@ const signed: Readonly<Record<string, readonly string[]>> = {
     'cost.K_n cost.K_t cost.u_b cost.u_m cost.u_A',
   ],
   'pile-bearing': [
-    'pile.z_w_in pile.z_w pile.z_h pile.L_t pile.L_c pile.layers.z_a pile.layers.G_s pile.W pile.W_h pile.W_t',
+    'pile.z_w_in pile.z_w pile.z_h pile.L_ct pile.L_t pile.L_c pile.layers.z_a pile.layers.G_s pile.W pile.W_h pile.W_t',
     'pile.Q_w pile.Q_tu pile.T_u loads.T_a loads.FS_t loads.combos.f_E loads.combos.P',
     'depth.profile.Q_sp depth.profile.Q_irp depth.profile.T_p depth.profile.W_p depth.profile.W_hp depth.ρ_t',
     'depth.profile.m_c depth.profile.m_t depth.profile.m depth.profile.m_a',

@@ -40,7 +40,7 @@ const worse: readonly Worse[] = [
   line('pile.H_a', 1.5, ['pile.c_art']),
   {
     name: 'water that flows up harder',
-    to: settled(steeper),
+    to: settled({ name: 'steeper', to: steeper, checks: [] }),
     checks: ['pile.c_eff', 'pile.c_float', ...compression, ...uplift, ...depth],
   },
   line('loads.n_b', 1.3, section),
@@ -125,7 +125,7 @@ function weaken(drawn: Drawn): Drawn {
 
 test('a pile made worse turns no check from failing to holding', { timeout: 400_000 }, () => {
   console.log(`a pile made worse: draws from seed ${seed}`);
-  const { turned, tried } = makeWorse(pileBearing, worse, { draws: 60, seed });
+  const { turned, tried } = makeWorse(pileBearing, worse, { draws: 80, seed });
   expect(turned).toEqual([]);
   expect(worse.flatMap(({ name }) => (tried.has(name) ? [] : [name]))).toEqual([]);
 });

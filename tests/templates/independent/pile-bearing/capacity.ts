@@ -86,6 +86,9 @@ export function capacityAt(site: Site, depth: number, tip: Tip = {}): Capacity {
   const within = insideBy(inputs.text('pile.plug_rule'), resistingInside, plug);
   const group = inputs.number('pile.η_g');
   const isPlugCounted = section.isOpen && inputs.text('pile.plug_up') === 'counted';
+  // Of ground whose water is not known, or that boils, nothing is said, whether a plug is in it or not.
+  const isDoubtful = water === null || (stress !== null && stress < 0);
+  const idleWeight = isDoubtful && inputs.text('pile.plug_up') === 'counted' ? null : 0;
   return {
     depth,
     of,
@@ -110,7 +113,7 @@ export function capacityAt(site: Site, depth: number, tip: Tip = {}): Capacity {
           // What friction does not hold stays in the ground.
           Math.min(held, (one - inputs.number('pile.σ_s')) * section.plug),
         )
-      : 0,
+      : idleWeight,
   };
 }
 

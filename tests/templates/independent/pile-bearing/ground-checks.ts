@@ -27,7 +27,13 @@ export function groundLines(site: Site, { depth }: Capacity): Names {
       ),
       withAll([section.weight, lengths.whole], (perLength, length) => perLength * length),
     ),
-    'pile.c_art': asked > 0 ? check(asked, head) : idle,
+    'pile.c_art':
+      asked > 0
+        ? check(
+            asked,
+            withAll([head], (one) => (one < 1e-9 ? 0 : one)),
+          )
+        : idle,
     ...lines('pile', { n_σ: failing, H_q: head }),
     'pile.c_σ':
       inputs.number('pile.σ_s') > 0
