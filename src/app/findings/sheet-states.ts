@@ -1,5 +1,6 @@
 import type { Notebook } from '../../notebook/index.ts';
 import { countWords } from '../view-model/count-words.ts';
+import { type LeftOver, notYetWords } from '../view-model/not-yet-words.ts';
 import { findingsOf, sheetOf } from './findings.ts';
 
 /** How a sheet stands, for the list of sheets. */
@@ -35,15 +36,15 @@ export function sheetStates(notebook: Notebook): ReadonlyMap<string, SheetState>
   return states;
 }
 
-/** The state of a sheet in words; `bad` where something is to be mended. */
-export function stateWords({ problems, failing, open, beyond, checks }: SheetState): {
-  readonly words: string;
-  readonly bad: boolean;
-} {
+/** The state of a sheet in words, `left` being the work of the book left over; `bad` where something is to be mended. */
+export function stateWords(
+  { problems, failing, open, beyond, checks }: SheetState,
+  left: LeftOver | undefined,
+): { readonly words: string; readonly bad: boolean } {
   const fails = failing === 0 ? [] : [`${countWords(failing, 'check')} ${failing === 1 ? 'fails' : 'fail'}`];
   const told = [...fails, ...(problems === 0 ? [] : [countWords(problems, 'problem')])];
   if (told.length > 0) return { words: told.join(', '), bad: true };
-  if (open > 0) return { words: 'no verdict', bad: false };
+  if (open > 0) return { words: notYetWords(left) ?? 'no verdict', bad: false };
   if (beyond > 0) return { words: 'holds, beyond range', bad: false };
   return { words: checks > 0 ? 'holds' : '', bad: false };
 }

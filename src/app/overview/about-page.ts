@@ -2,14 +2,13 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { type AboutSheets, aboutsOf } from '../../document/index.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
-import { narrowPageStyles, overviewStyles } from './overview-styles.ts';
+import { overviewStyles } from './overview-styles.ts';
 
 /** A page of the book: what it is for and how far it may be trusted, by the books that its sheets come from. */
 export class AboutPage extends LitElement {
   static override properties = { session: { attribute: false } };
   static override styles = [
     overviewStyles,
-    narrowPageStyles,
     css`
       .of {
         padding-block: 0 6px;

@@ -233,6 +233,42 @@ export const overviewStyles = css`
       }
     }
   }
+  /* In a narrow window the margin goes: a sheet's name stands above the first of its rows. */
+  @media (width < 48rem) {
+    :host(:not([paper])) {
+      --margin: 0px;
+      --lead: 16px;
+      --least: 0px;
+
+      :is(h2, h3, .words) {
+        padding-inline: 16px;
+      }
+      .sheet {
+        width: 0;
+        padding-inline: 0;
+        font-size: 0;
+      }
+      .sheet > span:not(.unseen) {
+        position: absolute;
+        inset: 6px auto auto 16px;
+        font-size: var(--type-small);
+      }
+      .sheet + * {
+        padding-inline-start: 16px;
+      }
+      tr:has(> td.sheet > span:not(.unseen)) > td:not(.sheet) {
+        padding-block-start: 30px;
+      }
+      .name {
+        width: 44px;
+      }
+      .verdict {
+        width: auto;
+        padding-inline-end: 8px;
+        white-space: normal;
+      }
+    }
+  }
   :host([paper]) {
     --margin: 100px;
     --lead: 0px;
@@ -302,21 +338,6 @@ export const overviewStyles = css`
     .bar-cell {
       width: 54px;
       padding-inline: 0 12px;
-    }
-  }
-`;
-
-/** A page of the overview without wide tables, which has room in a narrow window. */
-export const narrowPageStyles = css`
-  @media (width < 48rem) {
-    :host(:not([paper])) {
-      --margin: 0px;
-      --lead: 16px;
-      --least: 0px;
-
-      :is(h2, h3, .words) {
-        padding-inline: 16px;
-      }
     }
   }
 `;

@@ -2,13 +2,13 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Problem } from '../../diagnostics/index.ts';
 import type { Prose } from '../../document/index.ts';
 import { type CheckOrder, drawUtilisations } from '../../figures/index.ts';
-import type { CheckedFormula } from '../../language/index.ts';
 import { byNearness, type Item, shareOf, type Verdict, writeUtilisation } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
 import { placeOfProblem } from '../findings/finding-places.ts';
 import { type FoundCheck, findingsOf, sheetOf } from '../findings/findings.ts';
 import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
+import { appliesInWords } from '../sheet/line/applies-in-words.ts';
 import { typesetFormula } from '../sheet/line/formula-set.ts';
 import { drawFormula } from '../sheet/line/formula-view.ts';
 import { barStyles, utilisationBar } from '../sheet/line/utilisation-bar.ts';
@@ -17,6 +17,7 @@ import { mathsStyles } from '../style/maths-styles.ts';
 import { OwnWidth } from '../style/own-width.ts';
 import { drawSign } from '../style/signs.ts';
 import { shownSides } from '../view-model/compared-sides.ts';
+import { notYetWords } from '../view-model/not-yet-words.ts';
 import { problemInWords } from '../view-model/persons-words.ts';
 import type { CellPlace } from '../view-model/place.ts';
 import { labelOf, localName, placeOfId } from '../view-model/places.ts';
@@ -176,7 +177,7 @@ export class Overview extends LitElement {
       ? drawVerdict(verdict)
       : inapplicable
         ? html`<span class="quiet" title=${inapplicable.message}>${drawSign('idle')} does not apply</span>`
-        : html`<span class="quiet" title=${this.#whyNot(item)}>no value</span>`;
+        : html`<span class="quiet" title=${this.#whyNot(item)}>${notYetWords(this.session.computing) ?? 'no value'}</span>`;
     const share = verdict && shareOf(verdict);
     const use = share === undefined ? '' : writeUtilisation(share, verdict?.holds === true);
     const { units, notebook } = this.session;
@@ -188,7 +189,7 @@ export class Overview extends LitElement {
       <td>
         ${this.#goButton(labelOf(item), placeOfId(this.session.notebook, item.id))}
         ${this.narrow && sides?.demand ? html`<div class="quiet sides"><span>demand ${sides.demand},</span> <span>capacity ${sides.capacity}</span></div>` : nothing}
-        ${inapplicable && item.applies && !this.hasAttribute('paper') ? html`<div class="quiet condition">${this.#condition(item.applies)}</div>` : nothing}
+        ${inapplicable && item.applies && !this.hasAttribute('paper') ? html`<div class="quiet condition">${this.#condition(item)}</div>` : nothing}
         ${verdict?.outOfRange ? html`<div class="out-of-range">${this.#inWords(verdict.outOfRange, item.sheet).message}</div>` : nothing}
         ${eased ? html`<div class="out-of-range">${this.#inWords(eased, item.sheet).message}</div>` : nothing}
       </td>
@@ -217,7 +218,9 @@ export class Overview extends LitElement {
   }
 
   /** Where a check applies, in lines that fit the column. */
-  #condition(applies: CheckedFormula): TemplateResult {
+  #condition(item: FoundCheck['item']): TemplateResult | typeof nothing {
+    const applies = appliesInWords(this.session.notebook, item);
+    if (!applies) return nothing;
     const most = this.narrow ? 13 : 20;
     return html`applies where ${applies.whole ? drawFormula(typesetFormula(applies, most), 'symbols') : applies.text.trim()}`;
   }

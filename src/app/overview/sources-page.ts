@@ -14,7 +14,7 @@ import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { countWords } from '../view-model/count-words.ts';
 import { labelOf, placeOfId } from '../view-model/places.ts';
-import { narrowPageStyles, overviewStyles } from './overview-styles.ts';
+import { overviewStyles } from './overview-styles.ts';
 
 /** What each kind of reference asks of the person who relies on it. */
 const advice: Readonly<Record<SourceKind, string>> = {
@@ -43,7 +43,6 @@ export class SourcesPage extends LitElement {
   static override styles = [
     mathsStyles,
     overviewStyles,
-    narrowPageStyles,
     css`
       .lines button {
         color: var(--accent);

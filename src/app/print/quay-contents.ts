@@ -5,6 +5,7 @@ import { sheetStates, stateWords } from '../findings/sheet-states.ts';
 import { overviewStyles } from '../overview/overview-styles.ts';
 import type { Session } from '../session/session.ts';
 import { countWords } from '../view-model/count-words.ts';
+import { notYetWords } from '../view-model/not-yet-words.ts';
 import type { UnitsView } from '../view-model/units-view.ts';
 import { type Piece, titleOf } from './pieces.ts';
 
@@ -88,7 +89,7 @@ export class Contents extends LitElement {
             const shown = group === before ? '' : group;
             before = group;
             const state = piece.kind === 'sheet' ? states.get(piece.sheet) : undefined;
-            const told = state && stateWords(state);
+            const told = state && stateWords(state, this.session.computing);
             return html`<tr>
               <td class="sheet">${shown}</td>
               <td class="part">${at + 1}</td>
@@ -104,7 +105,7 @@ export class Contents extends LitElement {
         <dd>
           ${applying.length === 0 ? 'none applies' : `${holding} of ${applying.length} hold, ${countWords(failing, 'check')} ${failing === 1 ? 'fails' : 'fail'}`}${
             applying.length > holding + failing
-              ? `, ${applying.length - holding - failing} without a value`
+              ? `, ${applying.length - holding - failing} ${notYetWords(this.session.computing) ?? 'without a value'}`
               : nothing
           }${beyond === 0 ? nothing : `; ${beyond} more ${beyond === 1 ? 'does' : 'do'} not apply`}
         </dd>

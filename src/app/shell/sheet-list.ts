@@ -172,7 +172,7 @@ export class SheetList extends LitElement {
       ${[...groups].map(
         ([group, sheets]) => html`${group === '' ? nothing : html`<h2>${group}</h2>`}
           <ul>
-            ${sheets.map((sheet) => this.#entry(sheet, stateWords(states.get(sheet.key) ?? none)))}
+            ${sheets.map((sheet) => this.#entry(sheet, stateWords(states.get(sheet.key) ?? none, this.session.computing)))}
           </ul>`,
       )}
       <button class="add" @click=${() => this.#ask('add', undefined)}>Add a sheet</button>

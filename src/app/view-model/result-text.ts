@@ -3,19 +3,20 @@ import { writeNumber } from '../../units/index.ts';
 import { choiceWords } from './choice-words.ts';
 import { formatQuantity, type PrintedQuantity } from './format-quantity.ts';
 import { numberOfLine } from './like-lines.ts';
+import { notYetWords } from './not-yet-words.ts';
 import type { UnitsView } from './units-view.ts';
 
 /** A line's value in a few words, number and unit apart: for lists beside the sheet. */
 export function resultText(notebook: Notebook, item: Item, view: UnitsView): PrintedQuantity {
   if (item.kind === 'input column' || item.kind === 'formula column') {
     const whole = notebook.column(item.id);
-    if (whole.status !== 'ok') return { number: 'no value', unit: '' };
+    if (whole.status !== 'ok') return { number: withoutValue(notebook), unit: '' };
     return { number: writeNumber(whole.reading.length), unit: whole.reading.length === 1 ? 'row' : 'rows' };
   }
   const read = notebook.result(item.id);
   if (read.status === 'missing') return { number: '—', unit: '' };
   if (read.status === 'inapplicable') return { number: 'does not apply', unit: '' };
-  if (read.status !== 'ok') return { number: 'no value', unit: '' };
+  if (read.status !== 'ok') return { number: withoutValue(notebook), unit: '' };
   const { value } = read;
   if (value.kind === 'number')
     return (
@@ -32,3 +33,6 @@ export function resultText(notebook: Notebook, item: Item, view: UnitsView): Pri
   const use = share === undefined ? '' : `${writeUtilisation(share, verdict.holds)} `;
   return { number: `${use}${verdictWord(verdict)}`, unit: '' };
 }
+
+/** What has no value may still come to one while work is left over. */
+const withoutValue = ({ pending }: Notebook): string => notYetWords(pending) ?? 'no value';

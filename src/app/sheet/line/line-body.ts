@@ -24,6 +24,7 @@ import { problemInWords } from '../../view-model/persons-words.ts';
 import { localName } from '../../view-model/places.ts';
 import { drawLineNumbers, drawRowNumbers, isSideWorked } from '../numbers/numbers-view.ts';
 import { LETTER } from '../paper/page-measure.ts';
+import { appliesInWords } from './applies-in-words.ts';
 import { typesetFormula } from './formula-set.ts';
 import { drawFormula } from './formula-view.ts';
 import type { LineContext, Room } from './line-source.ts';
@@ -295,7 +296,7 @@ function checkBody(context: LineContext): LineBody {
   if (result.status === 'inapplicable')
     return {
       layout: formula.layout,
-      value: html`${formula.drawn}${inapplicable(context, item.applies, result.problem)}${statedNote(context)}`,
+      value: html`${formula.drawn}${inapplicable(context, appliesInWords(session.notebook, item), result.problem)}${statedNote(context)}`,
       unit: '',
       told: true,
     };

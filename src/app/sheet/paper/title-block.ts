@@ -40,6 +40,7 @@ export class TitleBlock extends LitElement {
       border-bottom: 1.5px solid var(--ink);
     }
     .field {
+      position: relative;
       min-width: 0;
       padding: 6px 14px 5px;
       border-inline-end: 1px solid var(--rule);
@@ -56,21 +57,31 @@ export class TitleBlock extends LitElement {
       font-size: 12px;
       color: var(--ink-soft);
     }
+    /* What is typed in a field cannot wrap: its text stands there whole, and makes way for the field that is typed in. */
+    .whole {
+      display: block;
+      min-height: 1lh;
+      overflow-wrap: anywhere;
+    }
     input {
-      width: 100%;
+      position: absolute;
+      inset: auto 14px 5px;
       padding: 0;
       border: 0;
       background: none;
       color: inherit;
       font: inherit;
-      text-overflow: ellipsis;
+      opacity: 0;
+    }
+    input:focus {
+      opacity: 1;
+    }
+    input:focus ~ .whole {
+      visibility: hidden;
     }
     input:focus-visible {
       outline: 2px solid var(--accent);
       outline-offset: 2px;
-    }
-    .printed {
-      display: none;
     }
     @media screen and (width < 40rem) {
       :host {
@@ -81,7 +92,6 @@ export class TitleBlock extends LitElement {
         grid-column: auto;
       }
     }
-    /* What is typed in a field cannot wrap, so paper has its text instead. */
     :host([paper]) {
       border: 1.5px solid var(--ink);
 
@@ -100,10 +110,6 @@ export class TitleBlock extends LitElement {
       }
       input {
         display: none;
-      }
-      .printed {
-        display: block;
-        overflow-wrap: break-word;
       }
     }
   `;
@@ -141,7 +147,7 @@ export class TitleBlock extends LitElement {
         @keydown=${(event: KeyboardEvent) => this.#key(event)}
         @blur=${(event: Event) => this.#blur(event)}
       />
-      <span class="printed">${title[field]}</span>
+      <span class="whole" aria-hidden="true">${title[field]}</span>
     </label>`;
   }
 
