@@ -59,7 +59,7 @@ describe('sheets of a template', () => {
       .locator('quay-sheet')
       .getByRole('heading', { name: 'Design ship, water and added mass' })
       .waitFor();
-    expect((await titles()).length).toBe(before.length + 7);
+    await expect.poll(async () => (await titles()).length).toBe(before.length + 7);
     await page.keyboard.press('Control+z');
     await expect.poll(titles).toEqual(before);
     await page.keyboard.press('Control+y');

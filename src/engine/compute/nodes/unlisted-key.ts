@@ -1,8 +1,7 @@
-import { problem } from '../../../diagnostics/index.ts';
+import { nearest, problem } from '../../../diagnostics/index.ts';
 import type { CallNode, Typed } from '../../../language/index.ts';
 import type { ColumnCell, ScalarCell } from '../../store/cells.ts';
 import { type Cause, type CauseFinder, ownFault } from '../cause.ts';
-import { nearestText } from './nearest-text.ts';
 
 /** Of a list with more rows than this the nearest key is not looked for. */
 const LONGEST = 1000;
@@ -22,19 +21,19 @@ export function unlistedKey(node: CallNode, keys: Float64Array, finder: CauseFin
   const texts = textsOf(list, keys, finder);
   const shown = (si: number): string => finder.shown(si, key);
   const isLong = texts !== undefined && keys.length > LONGEST;
-  const nearest = isLong
+  const near = isLong
     ? undefined
     : texts
-      ? nearestText(finder.textOf(value), texts)
+      ? nearest(finder.textOf(value).trim(), texts, 1)[0]
       : shown(nearestNumber(value, keys));
   const facts = {
     row: null,
     argument: finder.written(key),
     value: shown(value),
     list: finder.written(list),
-    nearest: nearest === undefined ? '' : texts ? `"${nearest}"` : nearest,
-    some: nearest === undefined && texts ? texts.slice(0, NAMED).map((one) => `"${one}"`) : [],
-    more: nearest === undefined && texts ? Math.max(0, keys.length - NAMED) : 0,
+    nearest: near === undefined ? '' : texts ? `"${near}"` : near,
+    some: near === undefined && texts ? texts.slice(0, NAMED).map((one) => `"${one}"`) : [],
+    more: near === undefined && texts ? Math.max(0, keys.length - NAMED) : 0,
     ...(place &&
       isEntered && { entered: place.cell.id, enteredRow: place.row === undefined ? null : place.row + 1 }),
   };
