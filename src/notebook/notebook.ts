@@ -140,6 +140,11 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
   };
   const result = (id: string): Result => readResult(line(id), model, engine, book.settings.system);
 
+  const holdsNow = (id: string): boolean => {
+    const read = result(id);
+    return read.status === 'ok' && read.value.kind === 'truth' && read.value.truth;
+  };
+
   const computed = (id: string, side?: Side): Result | undefined => {
     const found = item(id);
     return found.kind === 'formula'
@@ -263,7 +268,11 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
         readVerdict(found, read.value.truth, model, engine, book.settings.system),
       );
     },
-    easedBy: (id) => eased.of(id, model),
+    easedBy: (id) => {
+      const remark = eased.of(id, model);
+      // Said before the last edit: a check that fails since holds by nothing.
+      return remark?.data.only && !holdsNow(id) ? undefined : remark;
+    },
     judgeStated: (allowance) => eased.judge(model, engine, book.settings.system, allowance),
     column,
     rowsOf: (table) => engine.rowsOf(table),

@@ -193,6 +193,18 @@ describe('what eases a check is worked out when it is asked for', () => {
     expect(notebook.easedBy('s.c')).toBeUndefined();
   });
 
+  test('a check that an edit has failing holds by nothing, before it is asked anew', () => {
+    const notebook = state(
+      open(given('P', '60 kN', 'kN'), calc('R', { formula: '2 * P', unit: 'kN' }), check('c', 'R <= 100 kN')),
+      'R',
+      '90 kN',
+    );
+    expect(words(notebook)).toBe('holds only by the stated R, 90 kN for 120 kN');
+    notebook.apply(stateRow(at('R'), { entry: '110 kN', reason: 'measured' }));
+    expect(notebook.verdict('s.c')?.holds).toBe(false);
+    expect(notebook.easedBy('s.c')).toBeUndefined();
+  });
+
   test('a step at a time, each of which leaves every value as it was', () => {
     const notebook = state(state(beam(), 'R', '90 kN'), 'F', '260 kN');
     const values = () => ['s.R', 's.w', 's.F', 's.c', 's.d'].map((id) => notebook.result(id));
