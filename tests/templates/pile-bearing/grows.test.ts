@@ -101,7 +101,7 @@ const uneven = ['USACE', 'linear 25-70'];
 
 /** Each layer with a half more of the gradient that lifts its grains. */
 function steeper({ lines, tables }: Drawn): Drawn {
-  const layers = (tables['pile.layers'] ?? []).map((row) => ({ ...row, i_w: Number(row['i_w'] ?? 0) * 1.5 }));
+  const layers = (tables['pile.layers'] ?? []).map((row) => ({ ...row, i_w: Number(row.i_w ?? 0) * 1.5 }));
   return { lines, tables: { ...tables, 'pile.layers': layers } };
 }
 
