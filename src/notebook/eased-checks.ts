@@ -7,11 +7,11 @@ import { SIDES } from './stated.ts';
 
 /** Which checks are eased by stated values, as it was worked out last. */
 export interface EasedChecks {
-  /** What is said of a check; nothing where a line that it names is gone since. */
+  /** What is said of a check; nothing while it, or a line that is named, has changed since or is gone. */
   readonly of: (id: string, model: Model) => EasedRemark | undefined;
-  /** Says that values may have changed. */
-  readonly forget: () => void;
-  /** Works it out, if need be, until the allowance is over; the checks whose remark is another, undefined while more is left. */
+  /** Says that these values may have changed. Gives them with the checks of which nothing is said any more for that. */
+  readonly forget: (changed: ChangedLines) => ChangedLines;
+  /** Works it out, if need be, until the allowance is over; the checks of which something else is said, undefined while more is left. */
   readonly judge: (
     model: Model,
     engine: Engine,
@@ -27,15 +27,31 @@ export function createEasedChecks(): EasedChecks {
   let known: ReadonlyMap<string, EasedRemark> = new Map();
   let isKnown = false;
   let judging: ReturnType<typeof easedByStated> | undefined;
+  /** What changed since it was worked out: what was said of it is said no more. */
+  let since: readonly ChangedLines[] = [];
+
+  const isDoubted = (id: string, { data }: EasedRemark): boolean =>
+    since.some((changed) => changed.has(id) || data.by.some((one) => changed.has(one)));
 
   return {
     of: (id, model) => {
       const remark = known.get(id);
-      return remark?.data.by.every((one) => isSide(one) || model.items.has(one)) ? remark : undefined;
+      if (!remark || isDoubted(id, remark)) return undefined;
+      return remark.data.by.every((one) => isSide(one) || model.items.has(one)) ? remark : undefined;
     },
-    forget: () => {
+    forget: (changed) => {
       isKnown = false;
       judging = undefined;
+      const withdrawn = [...known].filter(
+        ([id, { data }]) => !changed.has(id) && data.by.some((one) => changed.has(one)),
+      );
+      since = [...since, changed];
+      return withdrawn.length === 0
+        ? changed
+        : new ChangedLines(
+            changed,
+            withdrawn.map(([id]) => id),
+          );
     },
     judge: (model, engine, system, allowance) => {
       if (isKnown) return new ChangedLines([]);
@@ -45,12 +61,13 @@ export function createEasedChecks(): EasedChecks {
       let step = judging.next();
       while (step.done !== true && allowance?.isOver() !== true) step = judging.next();
       if (step.done !== true) return undefined;
-      const before = known;
+      const shown = new Map([...known].filter(([id, remark]) => !isDoubted(id, remark)));
       known = step.value;
       isKnown = true;
       judging = undefined;
-      const checks = [...before.keys(), ...known.keys()];
-      return new ChangedLines(checks.filter((id) => before.get(id)?.message !== known.get(id)?.message));
+      since = [];
+      const checks = [...shown.keys(), ...known.keys()];
+      return new ChangedLines(checks.filter((id) => shown.get(id)?.message !== known.get(id)?.message));
     },
   };
 }

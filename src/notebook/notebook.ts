@@ -75,8 +75,8 @@ export interface Notebook {
   /** The verdict of a check, if it has one. */
   readonly verdict: (id: string) => Verdict | undefined;
   /**
-   * Which stated values ease a check, or are all it holds by; undefined where none does. After an edit it is as it was before,
-   * until `judgeStated` has been called.
+   * Which stated values ease a check, or are all it holds by; undefined where none does, and of what an edit has changed until
+   * `judgeStated` has been called.
    */
   readonly easedBy: (id: string) => EasedRemark | undefined;
   /**
@@ -139,11 +139,6 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
     throw new Error(`${id} takes no formula`);
   };
   const result = (id: string): Result => readResult(line(id), model, engine, book.settings.system);
-
-  const holdsNow = (id: string): boolean => {
-    const read = result(id);
-    return read.status === 'ok' && read.value.kind === 'truth' && read.value.truth;
-  };
 
   const computed = (id: string, side?: Side): Result | undefined => {
     const found = item(id);
@@ -228,10 +223,11 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
         problems.forgetAll();
         resting.forgetAll();
       }
-      eased.forget();
       const before = model;
       if (!enterOnly(touched, book, model, engine)) rebuild();
-      const changed = new ChangedLines(engine.recalculate(timeAtOnce?.()), methodsChanged(before, model));
+      const changed = eased.forget(
+        new ChangedLines(engine.recalculate(timeAtOnce?.()), methodsChanged(before, model)),
+      );
       problems.forget(changed);
       resting.forget(changed);
       const dangling = danglingAfter({ book: bookBefore, model: before }, { book, model });
@@ -241,8 +237,7 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
       return engine.pending;
     },
     proceed: (allowance) => {
-      eased.forget();
-      const changed = new ChangedLines(engine.recalculate(allowance));
+      const changed = eased.forget(new ChangedLines(engine.recalculate(allowance)));
       problems.forget(changed);
       resting.forget(changed);
       return changed;
@@ -268,11 +263,7 @@ export function openNotebook(opened: Book, timeAtOnce?: () => Allowance): Notebo
         readVerdict(found, read.value.truth, model, engine, book.settings.system),
       );
     },
-    easedBy: (id) => {
-      const remark = eased.of(id, model);
-      // Said before the last edit: a check that fails since holds by nothing.
-      return remark?.data.only && !holdsNow(id) ? undefined : remark;
-    },
+    easedBy: (id) => eased.of(id, model),
     judgeStated: (allowance) => eased.judge(model, engine, book.settings.system, allowance),
     column,
     rowsOf: (table) => engine.rowsOf(table),
