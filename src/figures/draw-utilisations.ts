@@ -43,6 +43,8 @@ interface Checked {
   readonly item: FormulaItem;
   readonly verdict?: Verdict;
   readonly isIdle?: boolean;
+  /** Whether it holds only by stated values. */
+  readonly byStated?: boolean;
   readonly why?: string;
   /** The title of its sheet, where the checks stand by sheets. */
   readonly heading: string | undefined;
@@ -58,7 +60,7 @@ export type CheckOrder = 'book' | 'nearest';
 /**
  * An overview of all checks of a book, sheet by sheet or the nearest to its limit first: for each a bar of demand over capacity with the line at 100 %,
  * and the verdict in words. What fails is hatched and has a cross, what holds is filled, and only outlined with a sign beside
- * it where it rests on values beyond their permitted ranges. Each has its id as `data-check`. Many checks take several
+ * it where it rests on values beyond their permitted ranges, or holds only by stated ones. Each has its id as `data-check`. Many checks take several
  * drawings one below the other, each of which fits on a printed page.
  * `page`: how wide a page it is for; its letters stay as large on a narrow one.
  */
@@ -124,10 +126,18 @@ function drawRows({ checks, continues }: UtilisationPart<Checked>, columns: Colu
   }
   const head = textElement(text('100 %'), { x: columns.full, y: 18, anchor: 'middle' });
   body.push(head, line({ x: columns.full, y: 24 }, { x: columns.full, y: y + 4 }, { class: 'limit' }));
-  if (checks.some(({ verdict }) => verdict?.outOfRange)) {
+  const notes = [
+    ...(checks.some(({ verdict }) => verdict?.outOfRange)
+      ? ['rests on values beyond their permitted ranges']
+      : []),
+    ...(checks.some(({ byStated }) => byStated) ? ['holds only by stated values'] : []),
+  ];
+  if (notes.length > 0) {
     y += 26;
-    const words = text('rests on values beyond their permitted ranges');
-    body.push(warningSign(14, y - 4), textElement(words, { x: 24, y }, { class: 'note' }));
+    body.push(
+      warningSign(14, y - 4),
+      textElement(text(notes.join(', or ')), { x: 24, y }, { class: 'note' }),
+    );
   }
   return { y: y + 12, body };
 }
@@ -173,7 +183,8 @@ function checkedOf(
   const more = Math.max(described.length - 1, 0);
   const drawn = { item, heading: isNearest ? undefined : sheet, described, lines: 1 + (more * LINE) / ROW };
   const verdict = notebook.verdict(item.id);
-  if (verdict) return { ...drawn, verdict };
+  if (verdict)
+    return { ...drawn, verdict, byStated: verdict.holds && notebook.easedBy(item.id)?.data.only === true };
   const result = notebook.result(item.id);
   const why = 'problem' in result ? result.problem.message : 'blank';
   return { ...drawn, why, isIdle: result.status === 'inapplicable' };
@@ -192,9 +203,9 @@ function percentOf({ verdict }: Checked): string {
   return share === undefined ? '' : writeUtilisation(share, verdict?.holds === true);
 }
 
-function standingOf({ verdict, isIdle }: Checked): string {
+function standingOf({ verdict, isIdle, byStated }: Checked): string {
   if (!verdict) return isIdle ? 'does not apply' : 'no value';
-  return verdictWord(verdict);
+  return `${verdictWord(verdict)}${byStated ? ', only by stated values' : ''}`;
 }
 
 function row(check: Checked, y: number, columns: Columns, hatch: string): Markup {
@@ -203,7 +214,8 @@ function row(check: Checked, y: number, columns: Columns, hatch: string): Markup
     check.described.length === 0 ? [symbol(check.item.row.name)] : check.described.map(text);
   const percent = percentOf(check);
   const { holds, outOfRange } = check.verdict ?? {};
-  const tone = !check.verdict ? 'soft' : !holds ? 'bad-text' : outOfRange ? 'warn-text' : 'good-text';
+  const isToKnow = outOfRange !== undefined || check.byStated === true;
+  const tone = !check.verdict ? 'soft' : !holds ? 'bad-text' : isToKnow ? 'warn-text' : 'good-text';
   const word = check.isIdle
     ? text('n/a')
     : !check.verdict
@@ -218,13 +230,18 @@ function row(check: Checked, y: number, columns: Columns, hatch: string): Markup
     bar(check, y + 2, columns, hatch),
     textElement(text(percent), { x: columns.width - VERDICT - 6, y: base, anchor: 'end' }, { class: 'halo' }),
     textElement(word, { x: columns.width - VERDICT, y: base }, { class: tone }),
-    ...(outOfRange ? [warningSign(columns.width - VERDICT + wordsWidth(word) + 9, base - 4)] : []),
+    ...(isToKnow ? [warningSign(columns.width - VERDICT + wordsWidth(word) + 9, base - 4)] : []),
   ];
   return tag('g', { 'data-check': check.item.id }, parts);
 }
 
 /** The bar of a check from zero; beyond the field it is cut by two strokes. */
-function bar({ verdict }: Checked, y: number, { left, full, right }: Columns, hatch: string): Markup {
+function bar(
+  { verdict, byStated }: Checked,
+  y: number,
+  { left, full, right }: Columns,
+  hatch: string,
+): Markup {
   const use = verdict && shareOf(verdict);
   if (!verdict) return line({ x: left, y: y + BAR / 2 }, { x: right, y: y + BAR / 2 }, { class: 'idle' });
   if (use === undefined)
@@ -237,7 +254,7 @@ function bar({ verdict }: Checked, y: number, { left, full, right }: Columns, ha
       ? path(`M${right - 12} ${y + BAR + 2}l5 -15M${right - 7} ${y + BAR + 2}l5 -15`, { class: 'thin' })
       : none;
   const filled = verdict.holds
-    ? box(from, to, { class: verdict.outOfRange ? 'beyond-bar' : 'holds-bar', 'data-use': use })
+    ? box(from, to, { class: verdict.outOfRange || byStated ? 'beyond-bar' : 'holds-bar', 'data-use': use })
     : box(from, to, { class: 'fails-edge', fill: hatch, 'data-use': use });
   return together(box({ x: left, y }, { x: full, y: y + BAR }, { class: 'track' }), filled, cut);
 }
@@ -260,11 +277,13 @@ function described(checks: readonly Checked[]): string {
   const idle = checks.filter(({ isIdle }) => isIdle);
   const blank = checks.filter(({ verdict, isIdle }) => !verdict && !isIdle);
   const beyond = checks.filter(({ verdict }) => verdict?.holds && verdict.outOfRange);
-  const holding = checks.length - failing.length - blank.length - idle.length - beyond.length;
+  const byStated = checks.filter((check) => check.byStated && !check.verdict?.outOfRange);
+  const holding =
+    checks.length - failing.length - blank.length - idle.length - beyond.length - byStated.length;
   if (checks.length === 0) return 'This book has no checks yet.';
   const worst = failing.map((check) => `${nameOf(check)} ${percentOf(check)}`.trim());
   return [
-    `${checks.length} ${checks.length === 1 ? 'check' : 'checks'}: ${holding} hold, ${beyond.length === 0 ? '' : `${beyond.length} hold beyond a permitted range, `}${failing.length} fail, ${blank.length} without a value${idle.length === 0 ? '' : `, ${idle.length} not applicable`}.`,
+    `${checks.length} ${checks.length === 1 ? 'check' : 'checks'}: ${holding} hold, ${beyond.length === 0 ? '' : `${beyond.length} hold beyond a permitted range, `}${byStated.length === 0 ? '' : `${byStated.length} hold only by stated values, `}${failing.length} fail, ${blank.length} without a value${idle.length === 0 ? '' : `, ${idle.length} not applicable`}.`,
     worst.length > 0 ? `Fails: ${worst.join('; ')}.` : '',
   ]
     .filter((sentence) => sentence !== '')

@@ -116,6 +116,26 @@ describe('a check that rests on a value beyond its permitted range', () => {
   });
 });
 
+describe('a check that holds only by a stated value', () => {
+  const stated = { entry: '50 mm', reason: 'measured' };
+  const rows = [
+    { id: 'd', kind: 'calc', name: 'd', formula: '90 mm', unit: 'mm', stated },
+    check('c_t', 'd <= 60 mm', 'thin'),
+    check('c_u', 'd <= 100 mm', 'thick'),
+  ];
+  const notebook = notebookOf({}, {}, [{ id: 'q', kind: 'rows', rows }]);
+  notebook.judgeStated();
+  const { svg, table, description } = only(drawUtilisations(notebook));
+
+  test('is told from one that would hold without it, in shape, in words and by its sign', () => {
+    expect(parts(svg, 'use').map(({ attributes }) => attributes.class)).toEqual(['beyond-bar', 'holds-bar']);
+    expect(shapesOf(svg).filter(({ attributes }) => attributes.class === 'warn-edge')).toHaveLength(2);
+    expect(shapesOf(svg).map(({ text }) => text)).toContain('holds only by stated values');
+    expect(table?.rows.map((cells) => cells.at(-1))).toEqual(['holds, only by stated values', 'holds']);
+    expect(description).toMatch(/^2 checks: 1 hold, 1 hold only by stated values, 0 fail/);
+  });
+});
+
 describe('the overview of many checks', () => {
   const sheet = (key: string, count: number) => ({
     key,

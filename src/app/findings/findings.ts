@@ -31,6 +31,18 @@ export function findingsOf(notebook: Notebook): Findings {
   return found;
 }
 
+/**
+ * Whether a check holds only by stated values. It is asked of the notebook each time, which comes to know it at rest; one that
+ * rests on values beyond their ranges counts among those.
+ */
+export function isByStated(notebook: Notebook, { item, verdict }: FoundCheck): boolean {
+  return (
+    verdict?.holds === true &&
+    verdict.outOfRange === undefined &&
+    notebook.easedBy(item.id)?.data.only === true
+  );
+}
+
 /** The key of the sheet a problem is on; empty for a problem of the whole book. */
 export function sheetOf({ cell = '' }: Problem): string {
   return cell.split('.', 1)[0] ?? '';

@@ -5,7 +5,7 @@ import { type CheckOrder, drawUtilisations } from '../../figures/index.ts';
 import { byNearness, type Item, shareOf, type Verdict, writeUtilisation } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
 import { placeOfProblem } from '../findings/finding-places.ts';
-import { type FoundCheck, findingsOf, sheetOf } from '../findings/findings.ts';
+import { type FoundCheck, findingsOf, isByStated, sheetOf } from '../findings/findings.ts';
 import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { appliesInWords } from '../sheet/line/applies-in-words.ts';
@@ -172,9 +172,10 @@ export class Overview extends LitElement {
     </table>`;
   }
 
-  #check({ item, verdict, inapplicable }: FoundCheck, before: string | undefined): TemplateResult {
+  #check(found: FoundCheck, before: string | undefined): TemplateResult {
+    const { item, verdict, inapplicable } = found;
     const verdictCell = verdict
-      ? drawVerdict(verdict)
+      ? drawVerdict(verdict, isByStated(this.session.notebook, found))
       : inapplicable
         ? html`<span class="quiet" title=${inapplicable.message}>${drawSign('idle')} does not apply</span>`
         : html`<span class="quiet" title=${this.#whyNot(item)}>${notYetWords(this.session.computing) ?? 'no value'}</span>`;
@@ -302,9 +303,10 @@ export class Overview extends LitElement {
   }
 }
 
-/** A verdict with its sign; one that rests on values beyond their permitted ranges has theirs. */
-function drawVerdict({ holds, outOfRange }: Verdict): TemplateResult {
+/** A verdict with its sign; one that rests on values beyond their permitted ranges, or on stated ones alone, has theirs. */
+function drawVerdict({ holds, outOfRange }: Verdict, byStated: boolean): TemplateResult {
   const word = holds ? 'holds' : 'fails';
-  const [name, sign] = holds && outOfRange ? (['out-of-range', 'warning'] as const) : ([word, word] as const);
-  return html`<span class=${name}>${drawSign(sign, sign === 'warning' ? 'beyond a permitted range:' : '')} ${word}</span>`;
+  const told = holds && outOfRange ? 'beyond a permitted range:' : byStated ? 'only by a stated value:' : '';
+  const [name, sign] = told === '' ? ([word, word] as const) : (['out-of-range', 'warning'] as const);
+  return html`<span class=${name}>${drawSign(sign, told)} ${word}</span>`;
 }

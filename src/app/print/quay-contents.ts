@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { countStated } from '../findings/count-stated.ts';
-import { findingsOf } from '../findings/findings.ts';
+import { findingsOf, isByStated } from '../findings/findings.ts';
 import { sheetStates, stateWords } from '../findings/sheet-states.ts';
 import { overviewStyles } from '../overview/overview-styles.ts';
 import type { Session } from '../session/session.ts';
@@ -67,6 +67,7 @@ export class Contents extends LitElement {
     const applying = checks.filter(({ inapplicable }) => !inapplicable);
     const holding = applying.filter(({ verdict }) => verdict?.holds).length;
     const failing = applying.filter(({ verdict }) => verdict?.holds === false).length;
+    const byStated = applying.filter((check) => isByStated(notebook, check)).length;
     const beyond = checks.length - applying.length;
     const groups = new Map(notebook.book.sheets.map(({ key, group }) => [key, group ?? '']));
     let before = '';
@@ -103,7 +104,7 @@ export class Contents extends LitElement {
       <dl>
         <dt>Checks</dt>
         <dd>
-          ${applying.length === 0 ? 'none applies' : `${holding} of ${applying.length} hold, ${countWords(failing, 'check')} ${failing === 1 ? 'fails' : 'fail'}`}${
+          ${applying.length === 0 ? 'none applies' : `${holding} of ${applying.length} hold${byStated === 0 ? '' : `, ${byStated} of these only by stated values`}, ${countWords(failing, 'check')} ${failing === 1 ? 'fails' : 'fail'}`}${
             applying.length > holding + failing
               ? `, ${applying.length - holding - failing} ${notYetWords(this.session.computing) ?? 'without a value'}`
               : nothing

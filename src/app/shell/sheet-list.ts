@@ -276,4 +276,4 @@ function isList(overview: OverviewPart | undefined): boolean {
   return overview !== undefined && overview !== 'about' && overview !== 'sources';
 }
 
-const none = { problems: 0, failing: 0, open: 0, beyond: 0, checks: 0 };
+const none = { problems: 0, failing: 0, open: 0, beyond: 0, byStated: 0, checks: 0 };

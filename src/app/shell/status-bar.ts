@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { brokenLinks, linkedLines, openLinks } from '../../notebook/index.ts';
 import { countStated } from '../findings/count-stated.ts';
 import { nextFinding } from '../findings/finding-places.ts';
-import { findingsOf } from '../findings/findings.ts';
+import { findingsOf, isByStated } from '../findings/findings.ts';
 import type { OverviewPart, Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { countWords } from '../view-model/count-words.ts';
@@ -79,10 +79,11 @@ export class StatusBar extends LitElement {
   override render(): TemplateResult {
     const { problems, remarks, checks } = findingsOf(this.session.notebook);
     const stated = countStated(this.session.notebook);
+    const byStated = checks.filter((check) => isByStated(this.session.notebook, check)).length;
     const fails = checks.some(({ verdict }) => verdict?.holds === false);
     const next = html`<kbd>F8</kbd> ${problems.length > 0 ? 'next problem' : 'next failing check'} · `;
     return html`<div role="status">
-        ${this.#count('checks', checkWords(checks, this.session.computing ? 'left over' : 'done'), fails)}
+        ${this.#count('checks', checkWords(checks, this.session.computing ? 'left over' : 'done', byStated), fails)}
         ${this.#count('problems', countWords(problems.length, 'problem'), problems.length > 0)}
         ${remarks.length > 0 ? this.#count('remarks', countWords(remarks.length, 'remark'), false) : nothing}
         ${stated > 0 ? this.#count('stated', `${stated} stated`, false) : nothing}

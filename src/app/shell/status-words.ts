@@ -2,8 +2,15 @@ import type { FoundCheck } from '../findings/findings.ts';
 import type { Computing } from '../session/session.ts';
 import { countedDo, countWords } from '../view-model/count-words.ts';
 
-/** How the checks of a book stand, in words; while work is left over, what has no value may still come to one. */
-export function checkWords(checks: readonly FoundCheck[], work: 'done' | 'left over' = 'done'): string {
+/**
+ * How the checks of a book stand, in words; while work is left over, what has no value may still come to one. `byStated` of
+ * them hold only by stated values.
+ */
+export function checkWords(
+  checks: readonly FoundCheck[],
+  work: 'done' | 'left over' = 'done',
+  byStated = 0,
+): string {
   if (checks.length === 0) return 'no checks';
   const applying = checks.filter(({ inapplicable }) => !inapplicable);
   const idle = checks.length - applying.length;
@@ -14,13 +21,17 @@ export function checkWords(checks: readonly FoundCheck[], work: 'done' | 'left o
   const failing = applying.filter(({ verdict }) => verdict?.holds === false).length;
   const open = applying.filter(({ verdict }) => !verdict).length;
   const beyond = applying.filter(({ verdict }) => verdict?.holds && verdict.outOfRange).length;
-  const hold = failing === 0 ? '' : beyond === 1 ? 'holds ' : 'hold ';
-  const ranged = beyond === 0 ? '' : `, ${beyond} ${hold}beyond a permitted range`;
+  const apartFrom = (count: number, how: string): string => {
+    const hold = failing === 0 ? '' : count === 1 ? 'holds ' : 'hold ';
+    return count === 0 ? '' : `, ${count} ${hold}${how}`;
+  };
+  const ranged = `${apartFrom(beyond, 'beyond a permitted range')}${apartFrom(byStated, 'only by stated values')}`;
   const lack = work === 'done' ? 'without a value' : 'not computed yet';
   if (open === all && work === 'left over') return `${countWords(all, 'check')} ${lack}${apart}`;
   const without = `${ranged}${open === 0 ? '' : `, ${open} ${lack}`}${apart}`;
   if (failing > 0) return `${failing} of ${countedDo(all, 'check', 'fail')}${without}`;
-  if (open + beyond > 0) return `${all - open - beyond} of ${countedDo(all, 'check', 'hold')}${without}`;
+  const less = open + beyond + byStated;
+  if (less > 0) return `${all - less} of ${countedDo(all, 'check', 'hold')}${without}`;
   return `${countedDo(all, 'check', 'hold')}${without}`;
 }
 

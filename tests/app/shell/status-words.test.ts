@@ -45,6 +45,15 @@ test.each([
 });
 
 test.each([
+  ['hh', 1, '1 of 2 checks hold, 1 only by stated values'],
+  ['hhhbn', 2, '1 of 4 checks hold, 1 beyond a permitted range, 2 only by stated values, 1 does not apply'],
+  ['hhf', 1, '1 of 3 checks fail, 1 holds only by stated values'],
+  ['hhff', 2, '2 of 4 checks fail, 2 hold only by stated values'],
+])('%s, %i of them only by stated values: %s', (stand, byStated, words) => {
+  expect(checkWords(checks(stand), 'done', byStated)).toBe(words);
+});
+
+test.each([
   ['--', '2 checks not computed yet'],
   ['-n', '1 check not computed yet, 1 does not apply'],
   ['h-', '1 of 2 checks hold, 1 not computed yet'],
