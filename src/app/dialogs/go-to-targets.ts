@@ -12,14 +12,15 @@ export interface Target {
   readonly label: string;
   /** The key of the sheet it is on, or is. */
   readonly sheet: string;
+  readonly sheetTitle: string;
   /** Its cell, looked up when it is gone to; a sheet has none. */
   readonly place: () => CellPlace | undefined;
 }
 
 /**
  * The targets that what is typed fits, best first: what is called just so, by its name (on its sheet, in its table, or as
- * other sheets write it) or in words; what begins so; what has a word that begins so; what has it anywhere. Nothing
- * typed fits all.
+ * other sheets write it) or in words; what begins so; what has a word that begins so; what has it anywhere; of several
+ * words what has all of them in any order, in its name, its description or the title of its sheet. Nothing typed fits all.
  */
 export function targetsFor(typed: string, notebook: Notebook): readonly Target[] {
   const wanted = typed.trim();
@@ -37,13 +38,22 @@ export function targetsFor(typed: string, notebook: Notebook): readonly Target[]
 const ways: readonly ((target: Target, wanted: string) => boolean)[] = [
   (target, wanted) => namesOf(target, wanted).includes(spelledOut(wanted)),
   (target, wanted) => namesOf(target, wanted).some((name) => folded(name) === folded(wanted)),
+  (target, wanted) => namesOf(target, wanted).some((name) => joined(name) === joined(wanted)),
   ({ label }, wanted) => label.toLowerCase() === wanted.toLowerCase(),
   (target, wanted) => namesOf(target, wanted).some((name) => folded(name).startsWith(folded(wanted))),
   ({ label }, wanted) => label.toLowerCase().startsWith(wanted.toLowerCase()),
   ({ label }, wanted) => label.toLowerCase().includes(` ${wanted.toLowerCase()}`),
   ({ label }, wanted) => label.toLowerCase().includes(wanted.toLowerCase()),
   ({ name }, wanted) => folded(name).includes(folded(wanted)),
+  ({ name, label, sheetTitle }, wanted) => {
+    const words = wanted.toLowerCase().split(/\s+/);
+    const all = `${joined(name)} ${label} ${sheetTitle}`.toLowerCase();
+    return words.length > 1 && words.every((word) => all.includes(word));
+  },
 ];
+
+/** A name as it is read aloud: R_d is Rd. */
+const joined = (name: string): string => spelledOut(name).replaceAll('_', '');
 
 /** What a name may be called by, spelled out; before its point the name of a sheet tells nothing apart. */
 function namesOf({ name, sheet }: Target, wanted: string): readonly string[] {
@@ -61,29 +71,32 @@ function sheetTargets({ sheets }: Book): readonly Target[] {
     name: '',
     label: title || key,
     sheet: key,
+    sheetTitle: title || key,
     place: () => undefined,
   }));
 }
 
 function nameTargets(notebook: Notebook): readonly Target[] {
+  const titles = new Map(notebook.book.sheets.map(({ key, title }) => [key, title || key]));
   return [...notebook.model.items.values()].map((item) => ({
     kind: 'name',
     name: localName(item),
     label: labelOf(item),
     sheet: item.sheet,
+    sheetTitle: titles.get(item.sheet) ?? item.sheet,
     place: () => placeOfId(notebook, item.id),
   }));
 }
 
 /** The headings of a book, and the titles of its parts. */
 function partTargets({ sheets }: Book): readonly Target[] {
-  return sheets.flatMap(({ key, parts }) =>
+  return sheets.flatMap(({ key, title: sheetTitle, parts }) =>
     parts.flatMap((part) => {
       const title = titleOf(part);
       if (title === '') return [];
       const field = part.kind === 'prose' ? 'text' : 'title';
       const place = { sheet: key, part: part.id, item: '', field };
-      return [{ kind: 'part', name: '', label: title, sheet: key, place: () => place } as const];
+      return [{ kind: 'part', name: '', label: title, sheet: key, sheetTitle, place: () => place } as const];
     }),
   );
 }

@@ -126,7 +126,8 @@ export class LinkDialog extends LitElement {
       return html`<h2 id="title">${labelOf(item)}</h2>
         <p>Only a given or a choice takes its value from another line; this one is calculated.</p>
         <div class="buttons"><button type="button" autofocus @click=${this.#close}>Close</button></div>`;
-    const found = this.#found(item);
+    const fitting = this.#found(item);
+    const [all, found] = [fitting.length, fitting.slice(0, MOST)];
     const toLink = item.kind === 'input' ? item.row.toLink : undefined;
     return html`<h2 id="title">${labelOf(item)}: take the value from</h2>
       <p class="quiet">
@@ -161,6 +162,7 @@ export class LinkDialog extends LitElement {
       </ul>
       <p class="quiet" role="status">
         ${found.length === 0 ? `No line of its kind is called “${this.query.trim()}”.` : nothing}
+        ${all > found.length ? `${found.length} of ${all} lines are listed; type words to find the others.` : nothing}
       </p>
       ${this.refusal === '' ? nothing : html`<p class="trouble" role="alert">${this.refusal}</p>`}
       <div class="buttons">
@@ -182,7 +184,7 @@ export class LinkDialog extends LitElement {
     if (this.query.trim() === '') {
       const near = (other: Line): number =>
         other.row.name === item.row.name ? 0 : labelOf(other) === labelOf(item) ? 1 : 2;
-      return offered.toSorted((a, b) => near(a) - near(b) || resultFirst(a, b)).slice(0, MOST);
+      return offered.toSorted((a, b) => near(a) - near(b) || resultFirst(a, b));
     }
     const byId = new Map(offered.map((one) => [one.id, one]));
     const wanted = spelledOut(this.query.trim());
@@ -190,8 +192,7 @@ export class LinkDialog extends LitElement {
       spelledOut(localName(other)) === wanted || other.id === wanted;
     return targetsFor(this.query, notebook)
       .flatMap(({ kind, sheet, name }) => (kind === 'name' ? (byId.get(`${sheet}.${name}`) ?? []) : []))
-      .sort((a, b) => Number(isCalledSo(b)) - Number(isCalledSo(a)) || resultFirst(a, b))
-      .slice(0, MOST);
+      .sort((a, b) => Number(isCalledSo(b)) - Number(isCalledSo(a)) || resultFirst(a, b));
   }
 
   #valueWords(item: Line): string {

@@ -47,6 +47,16 @@ test('a name is found as formulas of other sheets write it', () => {
   expect(found('soil')).toEqual(['Soil and water']);
 });
 
+test('several words are found in any order, in description, name and sheet', () => {
+  expect(found('weight water')).toEqual(['γ_w', 'Unit weights']);
+  expect(found('water soil unit')).toEqual(['γ_w', 'Unit weights']);
+  expect(found('weight nowhere')).toEqual([]);
+});
+
+test('a name is found as it is read aloud', () => {
+  expect(found('γw')).toEqual(['γ_w']);
+});
+
 test('sheets, headings and titles are found by their words, other prose is not', () => {
   expect(found('water')).toEqual(['Soil and water', 'γ_w', 'Loads on the water side']);
   expect(found('unit')).toEqual(['γ_w', 'Unit weights']);

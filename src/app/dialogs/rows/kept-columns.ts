@@ -1,4 +1,4 @@
-import type { Table } from '../../../document/index.ts';
+import { blankMeanings, type Table } from '../../../document/index.ts';
 import {
   headingOf,
   isOfOthers,
@@ -11,6 +11,8 @@ import {
 export interface KeptColumns {
   /** Their headings, at least one. */
   readonly names: readonly string[];
+  /** What they come to where they are blank, as far as they have something for that. */
+  readonly blank: readonly string[];
   /** Whether a person must say what becomes of it: the rows are called otherwise from now on. */
   readonly isAsked: boolean;
 }
@@ -20,6 +22,10 @@ export function keptColumns(table: Table, rows: NewRows, where: Where): KeptColu
   if (where.kind !== 'from') return undefined;
   const kept = othersFilled(table, rows, where.row);
   return kept.length > 0
-    ? { names: kept.map(headingOf), isAsked: isOfOthers(table, rows, where.row, kept) }
+    ? {
+        names: kept.map(headingOf),
+        blank: blankMeanings(kept),
+        isAsked: isOfOthers(table, rows, where.row, kept),
+      }
     : undefined;
 }

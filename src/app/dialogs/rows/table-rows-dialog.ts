@@ -6,7 +6,7 @@ import type { Delimiter, Destination, TextColumn } from '../../../tables/index.t
 import { displayedUnit } from '../../editing/cells/carry-unit.ts';
 import { accountWords } from '../../editing/clipboard/account.ts';
 import type { Extent, PastedOver } from '../../editing/clipboard/block.ts';
-import { type Others, putRows, type Where } from '../../editing/clipboard/put-rows.ts';
+import { type Others, putRows, rowsBelow, type Where } from '../../editing/clipboard/put-rows.ts';
 import { isSingleNumber } from '../../editing/clipboard/single-number.ts';
 import { findPlace } from '../../editing/find-place.ts';
 import { namesOf } from '../../editing/lines/describe-insertion.ts';
@@ -262,7 +262,7 @@ export class TableRowsDialog extends LitElement {
       ${this.refusal === '' ? nothing : html`<p class="trouble" role="alert">${this.refusal}</p>`}
       <div class="buttons">
         ${isReading || !read || read.ok ? nothing : this.#whyNot(read.problems)}
-        ${isOpen ? html`<span class="why still">Not yet: say what becomes of the other columns</span>` : nothing}
+        ${isOpen ? this.#openQuestion() : nothing}
         <button type="button" @click=${this.#close}>Cancel</button>
         <button
           type="button"
@@ -294,6 +294,9 @@ export class TableRowsDialog extends LitElement {
   #mapping(table: Table, found: FoundRows): TemplateResult {
     const { columns, mapping } = found;
     const open = columns.filter(({ position }) => !mapping.goes.has(position));
+    const isNoneKnown =
+      this.headed &&
+      columns.every(({ position }) => !mapping.goes.has(position) || this.settled.has(position));
     return html`<div class="choices">
         <label>
           <input
@@ -305,6 +308,7 @@ export class TableRowsDialog extends LitElement {
             }}
           />the first row is data, not the names of columns
         </label>
+        ${isNoneKnown ? html`<p class="trouble">The table has a column of none of these names: is the first row data?</p>` : nothing}
       </div>
       ${columnChoices({
         table,
@@ -375,15 +379,19 @@ export class TableRowsDialog extends LitElement {
       ['replace', 'in place of the rows there'],
       ['behind', 'behind the rows there'],
     ];
-    return choiceOf('Where the rows go', words, where.kind, (kind) => {
+    const read = this.#found?.read;
+    const below =
+      read?.ok && where.kind === 'from' && !repeated ? rowsBelow(table, read.value, where.row) : 0;
+    return html`${choiceOf('Where the rows go', words, where.kind, (kind) => {
       this.where = kind === 'from' ? { kind, row: row ?? 0 } : { kind };
-    });
+    })}
+    ${below === 0 ? nothing : html`<p class="quiet">${below === 1 ? '1 row of the list there stays' : `${below} rows of the list there stay`} below.</p>`}`;
   }
 
   /** What other columns hold is of the items that stood there; where others take their place, nobody knows whether it stays. */
   #othersQuestion(kept: KeptColumns | undefined): TemplateResult | typeof nothing {
     if (!kept) return nothing;
-    return choiceOf(
+    const question = choiceOf(
       `What ${namesOf(kept.names)} ${kept.names.length === 1 ? 'holds' : 'hold'} in these rows`,
       othersWords,
       this.others ?? (kept.isAsked ? undefined : 'stay'),
@@ -391,6 +399,18 @@ export class TableRowsDialog extends LitElement {
         this.others = others;
       },
     );
+    return html`<div class="others">
+      ${question}
+      ${this.others === 'empty' && kept.blank.length > 0 ? html`<p class="quiet">Blank they count as ${kept.blank.join(', ')}.</p>` : nothing}
+    </div>`;
+  }
+
+  /** That the other columns are still asked about, beside the button that takes nothing yet; it leads to the question. */
+  #openQuestion(): TemplateResult {
+    const show = (): void => this.renderRoot.querySelector<HTMLElement>('.others input')?.focus();
+    return html`<button type="button" class="why" @click=${show}>
+      Not yet: say what becomes of the other columns
+    </button>`;
   }
 
   #leaveOut(columns: readonly TextColumn[]): void {

@@ -54,9 +54,6 @@ export const tableRowsStyles = css`
     text-decoration-color: var(--rule-strong);
     text-underline-offset: 3px;
   }
-  .why.still {
-    text-decoration: none;
-  }
   .found p {
     margin: 0 0 4px;
   }

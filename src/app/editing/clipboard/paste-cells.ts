@@ -29,6 +29,7 @@ import { insertionLabel } from '../lines/describe-insertion.ts';
 import type { Block, Extent } from './block.ts';
 import { blockAccount } from './block-account.ts';
 import { pasteOntoCalculated } from './paste-stated.ts';
+import { headingOf, isOfOthers, othersFilled } from './put-rows.ts';
 
 const nowhere = { from: 0, to: 0 };
 
@@ -73,11 +74,16 @@ export function pasteIntoTable(
   const length = part.length ?? 0;
   const grown = row + cells.length - length;
   const growth = grown > 0 ? [insertTableRows(at, part, length, { length: grown, cells: {} })] : [];
-  const filled = targets.flatMap((target, right) => {
+  const put = targets.flatMap((target, right) => {
     if (target.kind !== 'given') return [];
     const values = cells.map((one, down) => cellIn(target, row + down, one[right], units?.[down]?.[right]));
-    return [setCells({ ...at, column: target.id }, row, values)];
+    return [{ target, values }];
   });
+  const filled = put.map(({ target, values }) => setCells({ ...at, column: target.id }, row, values));
+  const fresh = {
+    length: cells.length,
+    cells: Object.fromEntries(put.map(({ target, values }) => [target.name, values])),
+  };
   const kept = targets.flatMap((target, right) =>
     target.kind === 'calc' && stated
       ? statedAgain(at, part, target, row, { cells, units, stated }, right)
@@ -98,6 +104,7 @@ export function pasteIntoTable(
     ? 'paste a cell'
     : insertionLabel('paste', cells.length, {
         fresh: Math.max(0, grown),
+        kept: isOfOthers(part, fresh, row) ? othersFilled(part, fresh, row).map(headingOf) : [],
         account: account === '' ? blockAccount(pasted.cells, cells, fateAt) : account,
       });
   return succeed(joinEdits(label, [...growth, ...filled, ...kept]));

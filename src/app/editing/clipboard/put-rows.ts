@@ -43,8 +43,9 @@ export function putRows(
   const at = { sheet, table: table.id };
   const before = table.length ?? 0;
   const verb = verbs[where.kind];
-  const label = (fresh = 0, kept: readonly GivenColumn[] = []) =>
-    insertionLabel(verb, rows.length, { fresh, kept: kept.map(headingOf), account });
+  const label = (
+    more: { readonly fresh?: number; readonly kept?: readonly GivenColumn[]; readonly below?: number } = {},
+  ) => insertionLabel(verb, rows.length, { ...more, kept: (more.kept ?? []).map(headingOf), account });
   if (where.kind === 'replace') return { ...replaceTableRows(at, table, rows), label: label() };
   if (where.kind === 'behind') return { ...insertTableRows(at, table, before, rows), label: label() };
   const { row } = where;
@@ -58,7 +59,8 @@ export function putRows(
   const blank = Array.from({ length: rows.length - grown }, () => null);
   const emptied =
     others === 'empty' ? kept.map((column) => setCells({ ...at, column: column.id }, row, blank)) : [];
-  return joinEdits(label(grown, others === 'empty' ? [] : kept), [...growth, ...filled, ...emptied]);
+  const told = { fresh: grown, kept: others === 'empty' ? [] : kept, below: rowsBelow(table, rows, row) };
+  return joinEdits(label(told), [...growth, ...filled, ...emptied]);
 }
 
 /** The columns that rows from a row on have nothing for, and that hold something there. */
@@ -86,7 +88,7 @@ export function isOfOthers(
   const isRenamed = (at: number): boolean =>
     words.some(({ column, cells }) => {
       const there = cellOf(column, at);
-      return there !== null && there !== cells[at - row];
+      return there !== null && folded(there) !== folded(cells[at - row] ?? '');
     });
   return isAnyRow(
     table,
@@ -96,6 +98,14 @@ export function isOfOthers(
   );
 }
 
+/** How many rows of a list stay below a shorter one that is put over it from its first row on; none where no item is named. */
+export function rowsBelow(table: Table, rows: NewRows, row: number): number {
+  const names = table.columns.some(
+    (column) => column.kind === 'given' && column.type === 'text' && cellsFor(column, rows),
+  );
+  return row === 0 && names ? Math.max(0, (table.length ?? 0) - rows.length) : 0;
+}
+
 /** How a column is called for people. */
 export function headingOf({ name, label = '' }: GivenColumn): string {
   return label === '' ? name : label;
@@ -103,6 +113,11 @@ export function headingOf({ name, label = '' }: GivenColumn): string {
 
 function cellsFor({ name }: Table['columns'][number], { cells }: NewRows): readonly Cell[] | undefined {
   return Object.hasOwn(cells, name) ? cells[name] : undefined;
+}
+
+/** A name as it is compared: capitals and blanks make no other item. */
+function folded(cell: Cell): string {
+  return `${cell}`.trim().toLowerCase().replace(/\s+/g, ' ');
 }
 
 /** Whether it is so of any row of the table that such rows go over. */

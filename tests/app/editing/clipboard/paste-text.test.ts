@@ -177,6 +177,12 @@ test('what is put in is told, and every cell of it', () => {
   expect(told('length\n7\n8\n9', 'r1')).toBe(
     '3 rows (1 of them new) pasted; “mark” keeps what was there; 4 cells: 1 heading, 3 taken',
   );
+  expect(told('mark\tlength\na\t5', 'r0')).toBe(
+    '1 row pasted; 2 rows below stay; 4 cells: 2 headings, 2 taken',
+  );
+  // Names alone, without a heading, go over the cells they are pasted on; what is left beside them is named.
+  expect(told('x\ny', 'r0', 'k1')).toBe('2 rows pasted; “length” keeps what was there; 2 cells: 2 taken');
+  expect(told('A\n b ', 'r0', 'k1')).toBe('2 rows pasted; 2 cells: 2 taken');
   expect(told('7\n8', 'r2', 'k2')).toBe('2 rows (1 of them new) pasted; 2 cells: 2 taken');
 });
 

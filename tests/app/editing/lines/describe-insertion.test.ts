@@ -15,6 +15,11 @@ test.each([
     insertionLabel('paste', 1, { kept: ['a', 'b', 'c', 'd', 'e', 'f'] }),
     '1 row pasted; “a”, “b”, “c”, “d” and 2 more keep what was there',
   ],
+  [insertionLabel('paste', 3, { below: 2 }), '3 rows pasted; 2 rows below stay'],
+  [
+    insertionLabel('paste', 3, { kept: ['rate'], below: 1 }),
+    '3 rows pasted; “rate” keeps what was there; 1 row below stays',
+  ],
   [insertionLabel('take', 3), '3 rows taken'],
   [insertionLabel('add', 3), '3 rows added'],
   ['paste a cell', undefined],
