@@ -124,16 +124,24 @@ describe('onto a table', () => {
     await dialog()
       .getByRole('group', { name: /^What “.*hold in these rows$/ })
       .waitFor();
-    await dialog().getByText('Not yet: say what becomes of the other columns').waitFor();
     expect(await takes.isDisabled()).toBe(true);
+    // What stands in the way leads to the question.
+    await dialog().getByRole('button', { name: 'Not yet: say what becomes of the other columns' }).click();
+    await page.keyboard.press('Space');
+    expect(await dialog().getByRole('radio', { name: 'stays in its row' }).isChecked()).toBe(true);
+    expect(await takes.isDisabled()).toBe(false);
     const folder = process.env.QUAYBOOK_SCREENS;
     if (folder) await page.screenshot({ path: `${folder}/other-columns.png` });
     await dialog().getByRole('radio', { name: 'in place of the rows there' }).check();
     expect(await takes.isDisabled()).toBe(false);
     await dialog().getByRole('radio', { name: 'over the rows from row 1 on' }).check();
     await dialog().getByRole('radio', { name: 'goes: these cells become blank' }).check();
+    await dialog()
+      .getByText(/^Blank they count as /)
+      .waitFor();
+    if (folder) await page.screenshot({ path: `${folder}/other-columns-go.png` });
     await takes.click();
-    await told(/2 rows pasted; 6 cells: 2 headings, 4 taken/);
+    await told(/2 rows pasted; 3 rows below stay; 6 cells: 2 headings, 4 taken/);
     // A blank thickness counts as none.
     expect((await texts('thick')).slice(0, 2)).toEqual(['0', '0']);
     expect((await texts('thick')).slice(2)).toEqual(thick.slice(2));

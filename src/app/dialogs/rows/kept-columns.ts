@@ -1,11 +1,15 @@
+import { html, nothing, type TemplateResult } from 'lit';
 import { blankMeanings, type Table } from '../../../document/index.ts';
 import {
   headingOf,
   isOfOthers,
   type NewRows,
+  type Others,
   othersFilled,
   type Where,
 } from '../../editing/clipboard/put-rows.ts';
+import { namesOf } from '../../editing/lines/describe-insertion.ts';
+import { type Answers, choiceOf } from './rows-choices.ts';
 
 /** Columns that hold something in rows that are gone over, and that the text has nothing for. */
 export interface KeptColumns {
@@ -28,4 +32,22 @@ export function keptColumns(table: Table, rows: NewRows, where: Where): KeptColu
         isAsked: isOfOthers(table, rows, where.row, kept),
       }
     : undefined;
+}
+
+const answers: Answers<Others> = [
+  ['stay', 'stays in its row'],
+  ['empty', 'goes: these cells become blank'],
+];
+
+/** What other columns hold is of the items that stood there; where others take their place, nobody knows whether it stays. */
+export function othersQuestion(
+  { names, blank, isAsked }: KeptColumns,
+  others: Others | undefined,
+  choose: (others: Others) => void,
+): TemplateResult {
+  const question = `What ${namesOf(names)} ${names.length === 1 ? 'holds' : 'hold'} in these rows`;
+  return html`<div class="others">
+    ${choiceOf(question, answers, others ?? (isAsked ? undefined : 'stay'), choose)}
+    ${others === 'empty' && blank.length > 0 ? html`<p class="quiet">Blank they count as ${blank.join(', ')}.</p>` : nothing}
+  </div>`;
 }

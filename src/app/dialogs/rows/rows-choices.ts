@@ -1,7 +1,6 @@
 import { html, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Decimal, Delimiter } from '../../../tables/index.ts';
-import type { Others } from '../../editing/clipboard/put-rows.ts';
 
 /** Answers to a question, each with the words that the person chooses it by. */
 export type Answers<Answer extends string> = readonly (readonly [Answer, string])[];
@@ -25,12 +24,6 @@ export const decimalWords: Answers<Decimal> = [
 export const rowsOutWords: Answers<'out' | 'in'> = [
   ['out', 'left out'],
   ['in', 'rows like the others'],
-];
-
-/** What may become of what other columns hold in rows that are gone over. */
-export const othersWords: Answers<Others> = [
-  ['stay', 'stays in its row'],
-  ['empty', 'goes: these cells become blank'],
 ];
 
 /** A question of which one answer is chosen; where there is but one, it can be given and taken back. */

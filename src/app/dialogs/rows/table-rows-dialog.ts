@@ -9,7 +9,6 @@ import type { Extent, PastedOver } from '../../editing/clipboard/block.ts';
 import { type Others, putRows, rowsBelow, type Where } from '../../editing/clipboard/put-rows.ts';
 import { isSingleNumber } from '../../editing/clipboard/single-number.ts';
 import { findPlace } from '../../editing/find-place.ts';
-import { namesOf } from '../../editing/lines/describe-insertion.ts';
 import type { Session } from '../../session/session.ts';
 import { readTableFile } from '../../storage/read-table-file.ts';
 import { reasonOf } from '../../storage/storage-error.ts';
@@ -21,9 +20,9 @@ import { COLUMNS_AT_ONCE, columnChoices, columnChoicesStyles } from './column-ch
 import { callOf, type FoundRows, type Settled } from './find-rows.ts';
 import { followHeadings } from './follow-headings.ts';
 import { isCorrection } from './is-correction.ts';
-import { type KeptColumns, keptColumns } from './kept-columns.ts';
+import { keptColumns, othersQuestion } from './kept-columns.ts';
 import { repeatCell } from './repeat-cell.ts';
-import { choiceOf, delimiterWords, othersWords } from './rows-choices.ts';
+import { choiceOf, delimiterWords } from './rows-choices.ts';
 import { openQuestions, type Said, withAnswer } from './rows-questions.ts';
 import { RowsReader } from './rows-reader.ts';
 import type { RowsReading } from './rows-reading.ts';
@@ -253,7 +252,13 @@ export class TableRowsDialog extends LitElement {
               this.skipped = lines;
             })
           : nothing
-      } ${this.#places(table, repeated)} ${over ? nothing : this.#othersQuestion(kept)}
+      } ${this.#places(table, repeated)} ${
+        over || !kept
+          ? nothing
+          : othersQuestion(kept, this.others, (others) => {
+              this.others = others;
+            })
+      }
       <div class="found" role="status" tabindex="0" aria-label="What was read">
         ${this.remarks.map((remark) => html`<p class="trouble">${problemWords(remark)}</p>`)}
         ${isReading ? readingWords(this.text) : found ? (over ? repeatedWords(over) : foundWords(table, found.read, this.where)) : nothing}
@@ -386,23 +391,6 @@ export class TableRowsDialog extends LitElement {
       this.where = kind === 'from' ? { kind, row: row ?? 0 } : { kind };
     })}
     ${below === 0 ? nothing : html`<p class="quiet">${below === 1 ? '1 row of the list there stays' : `${below} rows of the list there stay`} below.</p>`}`;
-  }
-
-  /** What other columns hold is of the items that stood there; where others take their place, nobody knows whether it stays. */
-  #othersQuestion(kept: KeptColumns | undefined): TemplateResult | typeof nothing {
-    if (!kept) return nothing;
-    const question = choiceOf(
-      `What ${namesOf(kept.names)} ${kept.names.length === 1 ? 'holds' : 'hold'} in these rows`,
-      othersWords,
-      this.others ?? (kept.isAsked ? undefined : 'stay'),
-      (others) => {
-        this.others = others;
-      },
-    );
-    return html`<div class="others">
-      ${question}
-      ${this.others === 'empty' && kept.blank.length > 0 ? html`<p class="quiet">Blank they count as ${kept.blank.join(', ')}.</p>` : nothing}
-    </div>`;
   }
 
   /** That the other columns are still asked about, beside the button that takes nothing yet; it leads to the question. */
