@@ -65,6 +65,8 @@ export default defineConfig({
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: 'tests/browser/serve-app.ts',
           hookTimeout: 120_000,
+          // What the page comes to is waited for as long as a busy machine may take; a page that never comes to it fails as before.
+          expect: { poll: { timeout: 10_000 } },
           // Each file starts a browser of its own, and nothing else stays between files.
           isolate: false,
         },

@@ -119,6 +119,13 @@ export async function drawn(page: Page): Promise<void> {
   );
 }
 
+/** Waits until every value of the book is worked out: which check fails next is not known before. */
+export async function computed(page: Page): Promise<void> {
+  const left = page.locator('quay-status-bar').getByRole('group', { name: 'Computing' });
+  await left.waitFor({ state: 'detached' });
+  await drawn(page);
+}
+
 /** Types over the value of a line of the sheet shown, and waits until everything shows what follows. */
 export async function enter(page: Page, label: string, entry: string): Promise<void> {
   await cell(page, label, 'value').click();

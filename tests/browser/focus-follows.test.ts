@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { cell, drawn, showSheet } from './app-page.ts';
+import { cell, computed, drawn, showSheet } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
 
 withBrowser();
@@ -82,6 +82,7 @@ describe('whoever is led to a place types there next, also from the field of the
 
   test('to the next failing check', async () => {
     await toThePanel();
+    await computed(page);
     await page.keyboard.press('F8');
     await expect.poll(focusedCell).toMatch(/, value$/);
     expect(await focusedCell()).not.toBe(`${spacing}, value`);

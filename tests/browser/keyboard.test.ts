@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { cell, chooseFromMenu, drawn, focusedWords } from './app-page.ts';
+import { cell, chooseFromMenu, computed, drawn, focusedWords } from './app-page.ts';
 import { app, openPage, page, withBrowser } from './each-test.ts';
 
 withBrowser();
@@ -23,6 +23,7 @@ const focusInSight = () =>
 
 describe('the checker, without a pointer', () => {
   test('comes to a failing check in sight, to what it depends on, and back', async () => {
+    await computed(page);
     await page.keyboard.press('F8');
     await expect.poll(inHand).toBe('reaction the wharf can take');
     await expect.poll(focusInSight).toBe(true);

@@ -26,6 +26,10 @@ test('a book with long work is on the page before it is done, can be stopped and
   expect(await line(page, 'sum of the rows').textContent()).toContain('not computed yet');
   expect(await axeFindings(page)).toEqual([]);
 
+  // F8 tells what there is to mend, as far as it is known.
+  await page.keyboard.press('F8');
+  await page.getByText(/^\s*No problem so far; \d+ lines are not computed yet\.\s*$/).waitFor();
+  await showSheet(page, 'Job');
   await enter(page, 'first number', '41');
   expect(await resultOf(page, 'one more')).toBe('42');
   expect(await bar().textContent()).toContain('stopped');

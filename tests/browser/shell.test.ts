@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { axeFindings, cell, enter, focusedWords, line, showSheet, startFrom } from './app-page.ts';
+import { axeFindings, cell, computed, enter, focusedWords, line, showSheet, startFrom } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
 
 withBrowser();
@@ -54,6 +54,7 @@ describe('the list of problems', () => {
     await showSheet(page, 'Design ship, water and added mass');
     await enter(page, 'least clearance as a share of the draught', '90 %');
     await page.keyboard.press('Control+Home');
+    await computed(page);
     for (const label of ['clearance under the keel', 'design speed is not too low', gravity]) {
       await page.keyboard.press('F8');
       await expect.poll(inHand).toBe(label);

@@ -17,7 +17,7 @@ import { mathsStyles } from '../style/maths-styles.ts';
 import { OwnWidth } from '../style/own-width.ts';
 import { drawSign } from '../style/signs.ts';
 import { shownSides } from '../view-model/compared-sides.ts';
-import { notYetWords } from '../view-model/not-yet-words.ts';
+import { noProblemWords, notYetWords } from '../view-model/not-yet-words.ts';
 import { problemInWords } from '../view-model/persons-words.ts';
 import type { CellPlace } from '../view-model/place.ts';
 import { labelOf, localName, placeOfId } from '../view-model/places.ts';
@@ -81,7 +81,7 @@ export class Overview extends LitElement {
       <h3 id="problems" tabindex="-1">Problems</h3>
       ${
         problems.length === 0
-          ? html`<p class="words quiet">No problem anywhere in the book.</p>`
+          ? html`<p class="words quiet">${noProblemWords(this.session.computing)}</p>`
           : this.#problems('Problems', problems)
       }
       ${

@@ -12,3 +12,10 @@ export function notYetWords(left: LeftOver | undefined): string | undefined {
   if (!left) return undefined;
   return left.isStopped === true ? 'not computed yet' : 'computing';
 }
+
+/** What stands in place of an empty list of problems: what waits may still have one. */
+export function noProblemWords(left: LeftOver | undefined): string {
+  if (!left) return 'No problem anywhere in the book.';
+  const waiting = left.cells === 1 ? '1 line is' : `${left.cells} lines are`;
+  return `No problem so far; ${waiting} not computed yet.`;
+}
