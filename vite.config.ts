@@ -43,7 +43,8 @@ export default defineConfig({
     root: folder('.'),
     // A test of the page waits for half of its time: three keep two cores busy.
     maxWorkers: 3,
-    testTimeout: 60_000,
+    // Ends a test that hangs; how long one takes says nothing of what it tests, on a machine that does other work.
+    testTimeout: 180_000,
     projects: [
       {
         extends: true,
@@ -64,7 +65,7 @@ export default defineConfig({
           sequence: { groupOrder: 1 },
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: 'tests/browser/serve-app.ts',
-          hookTimeout: 120_000,
+          hookTimeout: 180_000,
           // What the page comes to is waited for as long as a busy machine may take; a page that never comes to it fails as before.
           expect: { poll: { timeout: 10_000 } },
           // Each file starts a browser of its own, and nothing else stays between files.

@@ -9,6 +9,7 @@ import { isOneNumber } from './one-number.ts';
 import { printedRowsWords, sumOf } from './printed-rows.ts';
 import { sharedDecimals } from './shared-decimals.ts';
 import type { UnitsView } from './units-view.ts';
+import { unlistedKeys } from './unlisted-keys.ts';
 
 /** One cell of a table as the page shows it. */
 export interface CellView {
@@ -39,8 +40,10 @@ export function columnView(notebook: Notebook, id: string, column: Column, view:
   // What is typed stands as it was typed: only of results are the decimals ours to choose, and of what holds them.
   const ours = column.kind !== 'given' || view !== 'written' || isHeld(column);
   const decimals = ours ? sharedDecimals(result, shown) : undefined;
+  const unlisted = unlistedKeys(notebook, id);
   const plainView = (row: number): CellView => {
     const own = cellView(result, column, row, { unit, view, registry, decimals });
+    if (unlisted.has(row)) return { ...own, state: 'bad' };
     return cells?.has(row) && own.state === 'computed' ? { ...own, state: 'stated' } : own;
   };
   const length = result.status === 'ok' && result.reading.holds === 'number' ? result.reading.length : 0;

@@ -1,6 +1,8 @@
-import type { Table } from '../../../document/index.ts';
+import type { Problem } from '../../../diagnostics/index.ts';
+import type { Column, Table } from '../../../document/index.ts';
 import type { Notebook } from '../../../notebook/index.ts';
 import { problemInWords } from '../../view-model/persons-words.ts';
+import { unlistedKeys } from '../../view-model/unlisted-keys.ts';
 import { blankRowsOf } from './blank-rows.ts';
 
 /** A row of a table that has a problem of its own, with the sentence. */
@@ -11,7 +13,10 @@ export interface BadRow {
   readonly message: string;
 }
 
-/** The first bad rows of a table, and whether there are more. A blank row is told of once, and not by what fails in it. */
+/**
+ * The first bad rows of a table, and whether there are more: entries that stand in no row of a list, and what has no value. A
+ * blank row is told of once, and not by what fails in it.
+ */
 export function badRows(
   notebook: Notebook,
   tableId: string,
@@ -20,7 +25,17 @@ export function badRows(
 ): { readonly listed: readonly BadRow[]; readonly more: boolean } {
   const listed: BadRow[] = [];
   const isBlank = table.length === undefined ? () => false : blankRowsOf(table);
+  const sheet = tableId.slice(0, tableId.indexOf('.'));
+  const told = (column: Column, row: number, found: Problem): BadRow => {
+    const { message, hints } = problemInWords(found, notebook, sheet);
+    const words = message.replace(`row ${row + 1}: `, '');
+    return { row, column: column.id, name: column.name, message: [words, ...hints].join('; ') };
+  };
   for (const column of table.columns) {
+    for (const [row, found] of unlistedKeys(notebook, `${tableId}.${column.name}`)) {
+      if (listed.length >= most) return { listed, more: true };
+      listed.push(told(column, row, found));
+    }
     const result = notebook.column(`${tableId}.${column.name}`);
     if (result.status !== 'ok' || result.reading.gaps === 0) continue;
     const { values, length } = result.reading;
@@ -30,9 +45,7 @@ export function badRows(
       if (listed.length >= most) return { listed, more: true };
       const found = result.reading.problemAt(row);
       if (!found) continue;
-      const problem = problemInWords(found, notebook, tableId.slice(0, tableId.indexOf('.')));
-      const hint = problem.hints.map((text) => `; ${text}`).join('');
-      listed.push({ row, column: column.id, name: column.name, message: `${problem.message}${hint}` });
+      listed.push(told(column, row, found));
     }
   }
   return { listed, more: false };

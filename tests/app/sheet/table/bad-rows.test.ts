@@ -1,0 +1,69 @@
+import { describe, expect, test } from 'vitest';
+import { badRows } from '../../../../src/app/sheet/table/bad-rows.ts';
+import { columnView } from '../../../../src/app/view-model/cell-view.ts';
+import { setCells, type Table } from '../../../../src/document/index.ts';
+import { openNotebook } from '../../../../src/notebook/index.ts';
+import { bookOf } from '../../../make-book.ts';
+
+const stones: Table = {
+  id: 'stones',
+  kind: 'table',
+  name: 'stones',
+  length: 2,
+  columns: [
+    { id: 'n', kind: 'given', name: 'stone', type: 'text', chunks: [['granite', 'basalt']] },
+    { id: 'r', kind: 'given', name: 'ρ', unit: 'kg/m^3', chunks: [[2700, 3000]] },
+  ],
+};
+const loads: Table = {
+  id: 'loads',
+  kind: 'table',
+  name: 'loads',
+  length: 3,
+  columns: [
+    { id: 'k', kind: 'given', name: 'of', type: 'text', chunks: [['granite', 'bassalt', 'grannite']] },
+    {
+      id: 'd',
+      kind: 'calc',
+      name: 'dense',
+      formula: 'LOOKUP(of; stones.stone; stones.ρ; "exact")',
+      unit: 'kg/m^3',
+    },
+  ],
+};
+const open = () => openNotebook(bookOf({ s: [stones, loads] }));
+const states = (notebook: ReturnType<typeof open>, column: number) => {
+  const shown = loads.columns[column];
+  if (!shown) throw new Error('no such column');
+  const { at } = columnView(notebook, `s.loads.${shown.name}`, shown, 'written');
+  return [0, 1, 2].map((row) => at(row).state);
+};
+
+describe('entries that stand in no row of a list', () => {
+  test('are marked where they stand, and told below their table, as many as there is room for', () => {
+    const notebook = open();
+    expect(states(notebook, 0)).toEqual(['entered', 'bad', 'bad']);
+    expect(states(notebook, 1)).toEqual(['computed', 'waits', 'waits']);
+    const { listed, more } = badRows(notebook, 's.loads', loads, 4);
+    expect(more).toBe(false);
+    expect(listed).toEqual([
+      {
+        row: 1,
+        column: 'k',
+        name: 'of',
+        message:
+          '"bassalt" stands in no row of “stones.stone”; the nearest there is "basalt"; enter one that is listed there, or add a row to the list',
+      },
+      expect.objectContaining({ row: 2, message: expect.stringContaining('"grannite"') }),
+    ]);
+    expect(badRows(notebook, 's.loads', loads, 1)).toMatchObject({ listed: [{ row: 1 }], more: true });
+  });
+
+  test('are marked no more once they are mended, or the list has them', () => {
+    const notebook = open();
+    notebook.apply(setCells({ sheet: 's', table: 'loads', column: 'k' }, 1, ['basalt']));
+    expect(states(notebook, 0)).toEqual(['entered', 'entered', 'bad']);
+    notebook.apply(setCells({ sheet: 's', table: 'stones', column: 'n' }, 0, ['grannite']));
+    expect(states(notebook, 0)).toEqual(['bad', 'entered', 'entered']);
+  });
+});
