@@ -64,8 +64,15 @@ const refused: readonly (readonly [string, Entered, readonly string[]])[] = [
 ];
 
 test.each(refused)('%s leaves no check that rests on it', (_, entered, names) => {
+  // Of rubber fenders and of piles only the one that is chosen is judged.
+  const isOfPiles = (name: string): boolean => name.startsWith('absorber.');
   const withPiles = { ...entered, lines: { 'absorber.used': 'fender piles', ...entered.lines } };
-  expect(verdicts('fender-energy', withPiles, names)).toEqual(names.map((name) => `${name}: no value`));
+  const [ofPiles, others] = [names.filter(isOfPiles), names.filter((name) => !isOfPiles(name))];
+  const found = [
+    ...(others.length > 0 ? verdicts('fender-energy', entered, others) : []),
+    ...(ofPiles.length > 0 ? verdicts('fender-energy', withPiles, ofPiles) : []),
+  ];
+  expect(found).toEqual([...others, ...ofPiles].map((name) => `${name}: no value`));
 });
 
 test('none of the fenders on offer is picked by a curve that is none', () => {

@@ -1,5 +1,7 @@
 import type { Verdict } from '../program.ts';
 import type { Energy } from './energy.ts';
+import type { Panel } from './panel.ts';
+import type { Ship } from './ship.ts';
 import { aboveZero, type Inputs, judge, judgeBelow, ratio, some, someOf } from './values.ts';
 
 /** Piles, springs and plateaus that take the energy in place of rubber. */
@@ -34,17 +36,43 @@ export interface Absorber {
       | 'x_l'
       | 'A_x'
       | 'A_1'
-      | 'A_n',
+      | 'A_n'
+      | 'E_r'
+      | 'F_a'
+      | 'F_n'
+      | 'f_w'
+      | 'R_a'
+      | 'p_a'
+      | 'd_a',
       number
     >
   >;
   readonly checks: Readonly<
-    Record<'c_l' | 'c_bore' | 'c_a' | 'c_0' | 'c_y' | 'c_δ' | 'c_tr' | 'c_j', Verdict>
+    Record<
+      | 'c_l'
+      | 'c_bore'
+      | 'c_a'
+      | 'c_0'
+      | 'c_y'
+      | 'c_δ'
+      | 'c_tr'
+      | 'c_j'
+      | 'c_EA'
+      | 'c_M1'
+      | 'c_u'
+      | 'c_Ra'
+      | 'c_pa'
+      | 'c_sa',
+      Verdict
+    >
   >;
 }
 
 /** Works out the absorbers: energies in kN·m, travels in mm, sections in mm. */
-export function workAbsorber(inputs: Inputs, energy: Energy): Absorber {
+export function workAbsorber(
+  inputs: Inputs,
+  { ship, energy, panel }: { readonly ship: Ship; readonly energy: Energy; readonly panel: Panel },
+): Absorber {
   const { number, text } = inputs;
   const [m1, m2, u1, u2] = ['M_1', 'M_2', 'u_1', 'u_2'].map((name) => number(`absorber.${name}`)) as [
     number,
@@ -57,7 +85,11 @@ export function workAbsorber(inputs: Inputs, energy: Energy): Absorber {
   const closing = u1 >= u2 ? u1 - u2 : Number.NaN;
   // A body without mass is none: the other meets nothing.
   const between = m1 > 0 && m2 > 0 ? (m1 * m2 * closing ** 2) / (2 * (m1 + m2)) : Number.NaN;
-  const whole = text('absorber.E_from') === 'berthing' ? energy.numbers.E_A : between;
+  const meets = text('absorber.E_from') !== 'berthing';
+  const allowed = text('absorber.E_from').endsWith('with the allowance') ? energy.numbers.F : 1;
+  const whole = meets ? allowed * between : energy.numbers.E_A;
+  // Against a body that floats the ship loses only that part of her energy by which the other lags behind.
+  const least = energy.numbers.E_A * (meets ? ratio(m2, m1 + m2) : 1);
   const one = ratio(whole, number('absorber.n_u'));
   const pile = workPile(inputs, one);
   const used = text('absorber.used');
@@ -67,6 +99,24 @@ export function workAbsorber(inputs: Inputs, energy: Energy): Absorber {
   const spring = springs(inputs, one);
   const travel = ratio(one, number('absorber.F_p'));
   const room = roomFor(inputs, used);
+  const units = number('absorber.n_u');
+  const isPile = used === 'fender piles';
+  const forces: Readonly<Record<string, number>> = {
+    none: 0,
+    // A pile is an elastic spring.
+    'fender piles': pile.stiffness * (pile.numbers.δ_p / 1000),
+    'linear spring': spring.F_k,
+    'constant force': number('absorber.F_p'),
+  };
+  const travels: Readonly<Record<string, number>> = {
+    none: 0,
+    'fender piles': pile.numbers.δ_p,
+    'linear spring': spring.δ_f,
+    'constant force': 1000 * travel,
+  };
+  const [force, gives] = [forces[used] ?? Number.NaN, travels[used] ?? Number.NaN];
+  const onWharf = units * force * (isPile ? pile.held : 1);
+  const pressure = ratio(units * force, panel.numbers.A_p);
   return {
     numbers: {
       E_b: whole,
@@ -79,6 +129,13 @@ export function workAbsorber(inputs: Inputs, energy: Energy): Absorber {
       n_p: Number(used === 'fender piles'),
       d_p: 1000 * travel,
       ...room,
+      E_r: least,
+      F_a: force,
+      F_n: units * force,
+      f_w: pile.held,
+      R_a: onWharf,
+      p_a: pressure,
+      d_a: gives,
       d_s: 1000 * ratio(2 * one, number('absorber.F_p')),
       ...spring,
       F_y: ratio(2 * one, number('absorber.y')),
@@ -90,6 +147,16 @@ export function workAbsorber(inputs: Inputs, energy: Energy): Absorber {
       c_bore: where(used === 'fender piles', pile.checks.c_bore),
       c_a: where(used === 'fender piles', pile.checks.c_a),
       c_0: where(used !== 'none', someOf(whole)),
+      c_EA: where(used !== 'none', judge(least, units * one)),
+      c_M1: where(used !== 'none' && meets, judge(ship.numbers.M * ship.numbers.C_M, m1)),
+      c_u: where(used !== 'none' && meets, judge(energy.numbers.v_n, closing)),
+      // Piles that stand free push on the ground alone.
+      c_Ra: where(
+        used !== 'none' && !(isPile && text('absorber.support') === 'cantilever'),
+        judge(onWharf, number('fender.R_lim')),
+      ),
+      c_pa: where(used !== 'none', judge(pressure, panel.numbers.p_p)),
+      c_sa: where(used !== 'none' && number('energy.C_S') < 1, judge(gives, 150)),
       c_tr: where(used === 'constant force', judge(travel, number('absorber.y'))),
       c_j: where(used !== 'none', judge(room.A_n, number('absorber.A_j'))),
       c_y: where(used === 'linear spring', judge(spring.δ_f / 1000, number('absorber.y'))),
@@ -163,6 +230,9 @@ function workPile({ number, text }: Inputs, energy: number) {
   const stiffness = ratio(force, bend);
   const bent = Math.sqrt(ratio(2 * energy * 1e6, stiffness));
   return {
+    stiffness,
+    // Of a beam the support nearer to the load takes more.
+    held: simple ? (stands ? ratio(Math.max(a, b), span) : Number.NaN) : 0,
     numbers: {
       E_l: takes,
       F_l: force / 1000,

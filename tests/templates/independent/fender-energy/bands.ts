@@ -21,6 +21,25 @@ const ofPiles: ReadonlySet<string> = new Set([
   'length of the fender pile over its depth',
 ]);
 
+/** Factors of a rubber fender, its chains and its spacing. */
+const ofRubber: ReadonlySet<string> = new Set([
+  'velocity factor for energy',
+  'velocity factor for reaction',
+  'temperature factor for energy',
+  'temperature factor for reaction',
+  'ageing factor for energy',
+  'ageing factor for reaction',
+  'angle factor on energy',
+  'how far rated values may be apart from the curve',
+  'shear chains that act together',
+  'weight chains',
+  'factor of safety of the chains',
+  'clearance of the hull over the projection',
+  'panel, frame and fixings, m',
+  'shear chain over the height of the fender',
+  'weight chain over the height of the fender',
+]);
+
 /** Each factor as it is used, between the least and the most that it can be: what lies beyond is an entry gone wrong. */
 export function workBands(
   { number, text }: Inputs,
@@ -71,6 +90,7 @@ export function workBands(
   const absorber = text('absorber.used');
   const isUsed = (name: string): boolean => {
     if (name === 'units of the absorber that share the energy') return absorber !== 'none';
+    if (ofRubber.has(name)) return absorber === 'none';
     return !ofPiles.has(name) || absorber === 'fender piles';
   };
   const within = bands.map(([name, value, least, most]) => {

@@ -213,9 +213,19 @@ export function draw(random: Random): Drawn {
   const thick = over(200, 3000);
   const span = between(4, 40);
   const absorber: Record<string, Cell> = {
-    'absorber.used': of(['none', 'fender piles', 'fender piles', 'linear spring', 'constant force']),
-    'absorber.E_from': of(['berthing', 'two floating bodies']),
-    'absorber.M_1': often(over(10, 200_000), [0]),
+    'absorber.used': of([
+      'none',
+      'none',
+      'none',
+      'none',
+      'none',
+      'fender piles',
+      'fender piles',
+      'linear spring',
+      'constant force',
+    ]),
+    'absorber.E_from': of(['berthing', 'two floating bodies', 'two floating bodies, with the allowance']),
+    'absorber.M_1': often(chance(0.5) ? displacement * between(1.3, 2.2) : over(10, 200_000), [0]),
     'absorber.u_1': often(between(0, 0.6), [0, -0.1]),
     'absorber.M_2': often(over(10, 200_000), [0]),
     'absorber.u_2': often(between(-0.4, 0.2), [0, 0.2, 0.6], 0.3),

@@ -2,7 +2,16 @@ import type { Verdict } from '../program.ts';
 import { type Curve, pressTo, readCurve } from './curve.ts';
 import type { Energy } from './energy.ts';
 import type { Ship } from './ship.ts';
-import { degrees, type Inputs, judge, type Row, radians, ratio, straightBetween } from './values.ts';
+import {
+  degrees,
+  type Inputs,
+  judge,
+  ofRubber,
+  type Row,
+  radians,
+  ratio,
+  straightBetween,
+} from './values.ts';
 
 /** What the fender takes and what it passes on to the wharf. */
 export interface Fender {
@@ -148,7 +157,7 @@ export function workFender(inputs: Inputs, ship: Ship, energy: Energy): Fender {
           : 'no: it cannot take the energy, so there is no reaction to check',
       pick: judged ? (good[0]?.size ?? 'none') : null,
     },
-    checks: {
+    checks: ofRubber(inputs, {
       // The same rubber at the same speed and warmth: it cannot take more than it pushes back.
       c_VF: judge(number('fender.VF_min'), number('fender.VF_max')),
       c_TF: judge(number('fender.TF_min'), number('fender.TF_max')),
@@ -164,7 +173,7 @@ export function workFender(inputs: Inputs, ship: Ship, energy: Energy): Fender {
       c_d: judge(rated.deflection, rated.height),
       c_r: judge(1, curve.peak),
       c_q: judge(Math.abs(q - curve.area), (number('fender.t_q') / 100) * curve.area),
-    },
+    }),
     curve,
     offers,
     bySpeed: moves ? bySpeed : undefined,

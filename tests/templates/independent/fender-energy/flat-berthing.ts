@@ -93,6 +93,8 @@ export function workFlatBerthing(
   const shares = bents.map((bent) => Math.max(...arms.map((arm) => shareAt(bent, arm))));
   const hardest = Math.max(...shares);
   const limit = number('wharf.r_lim');
+  const isRubber = text('absorber.used') === 'none';
+  const idle: Verdict = { verdict: 'does not apply' };
   return {
     numbers: {
       N_fl: fenders,
@@ -118,9 +120,9 @@ export function workFlatBerthing(
     },
     shares,
     checks: {
-      c_m: limit > 0 ? judge(perMetre, limit) : { verdict: 'does not apply' },
-      c_Rf: judge(behind * reaction, number('fender.R_lim')),
-      c_Hf: judge(hardest, number('wharf.H_a')),
+      c_m: isRubber && limit > 0 ? judge(perMetre, limit) : idle,
+      c_Rf: isRubber ? judge(behind * reaction, number('fender.R_lim')) : idle,
+      c_Hf: isRubber ? judge(hardest, number('wharf.H_a')) : idle,
     },
   };
 }

@@ -1,7 +1,7 @@
 import type { Verdict } from '../program.ts';
 import type { Fender } from './fender.ts';
 import type { Ship } from './ship.ts';
-import { degrees, type Inputs, judge, ratio } from './values.ts';
+import { degrees, type Inputs, judge, ofRubber, ratio } from './values.ts';
 
 /** The panel: its pressure on the hull, its height of contact, its friction and its chains. */
 export interface Panel {
@@ -140,7 +140,6 @@ export function workPanel(inputs: Inputs, ship: Ship, fender: Fender): Panel {
       // What the side of a small ship bears is too much for that of a large one.
       c_lo: judge(smallest, ship.numbers.M),
       c_hi: judge(ship.numbers.M, largest),
-      c_p: judge(ratio(force, area), allowed),
       c_A: judge(area, width * height),
       c_h: judge((number('panel.o_min') / 100) * height, covered),
       c_z: { verdict: Number.isNaN(aboveBed) ? 'refused' : aboveBed > 0 ? 'holds' : 'fails' },
@@ -149,13 +148,16 @@ export function workPanel(inputs: Inputs, ship: Ship, fender: Fender): Panel {
       c_any: text('ship.tide') === 'any water' ? judge(atBerthing, atLow) : { verdict: 'does not apply' },
       c_bed: { verdict: Number.isNaN(atLow) ? 'refused' : atLow > 0 ? 'holds' : 'fails' },
       c_HW: judge(atBerthing, atLow + number('panel.d_T')),
-      c_fit: judge(number('panel.n_f') * (H_F / 1000) ** 2, width * height),
-      c_asd: judge(number('panel.a_s') * 1000, H_F - δ),
-      c_awd: judge(number('panel.a_w') * 1000, H_F - δ),
-      c_s: judge(safety * shear.tension, breaking),
-      c_w: judge(safety * weight.tension, breaking),
-      c_as: judge(number('panel.a_s') * 1000, H_F),
-      c_aw: judge(number('panel.a_w') * 1000, H_F),
+      ...ofRubber(inputs, {
+        c_p: judge(ratio(force, area), allowed),
+        c_fit: judge(number('panel.n_f') * (H_F / 1000) ** 2, width * height),
+        c_asd: judge(number('panel.a_s') * 1000, H_F - δ),
+        c_awd: judge(number('panel.a_w') * 1000, H_F - δ),
+        c_s: judge(safety * shear.tension, breaking),
+        c_w: judge(safety * weight.tension, breaking),
+        c_as: judge(number('panel.a_s') * 1000, H_F),
+        c_aw: judge(number('panel.a_w') * 1000, H_F),
+      }),
     },
   };
 }

@@ -145,6 +145,7 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
     'absorber.E_f',
     'absorber.E_s',
     'absorber.E_l',
+    'absorber.E_r',
   ],
   'm/s²': ['energy.g'],
   kN: [
@@ -187,6 +188,9 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
     'absorber.F_k',
     'absorber.F_y',
     'absorber.F_l',
+    'absorber.F_a',
+    'absorber.F_n',
+    'absorber.R_a',
   ],
   mm: [
     'panel.way.d_i',
@@ -207,9 +211,10 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
     'absorber.δ_p',
     'absorber.δ_l',
     'absorber.t_2',
+    'absorber.d_a',
   ],
   s: ['fender.t_c'],
-  kPa: ['panel.p_p', 'panel.p', 'panel.p_g', 'data.pressure.p_t', 'data.pressure.p_x'],
+  kPa: ['panel.p_p', 'panel.p', 'panel.p_g', 'data.pressure.p_t', 'data.pressure.p_x', 'absorber.p_a'],
   'm²': [
     'panel.A_p',
     'panel.A_g',

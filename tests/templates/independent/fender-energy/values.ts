@@ -65,6 +65,16 @@ export function judge(demand: number, capacity: number): Verdict {
   };
 }
 
+/** Verdicts on a rubber fender: none of them applies where an absorber stands in its place. */
+export function ofRubber<K extends string>(
+  { text }: Inputs,
+  verdicts: Readonly<Record<K, Verdict>>,
+): Readonly<Record<K, Verdict>> {
+  if (text('absorber.used') === 'none') return verdicts;
+  const idle = Object.keys(verdicts).map((name) => [name, { verdict: 'does not apply' }] as const);
+  return Object.fromEntries(idle) as Readonly<Record<K, Verdict>>;
+}
+
 /** One where there is any of it, none where there is nothing. */
 export function some(quantity: number): number {
   return Number.isNaN(quantity) ? Number.NaN : Number(quantity > 0);

@@ -1,4 +1,5 @@
 import type { Verdict } from '../program.ts';
+import type { Absorber } from './absorber.ts';
 import type { Energy } from './energy.ts';
 import type { Fender } from './fender.ts';
 import { type FlatBerthing, workFlatBerthing } from './flat-berthing.ts';
@@ -45,7 +46,20 @@ export interface Wharf {
 }
 
 /** Works out spacing and bents; lengths in m, forces in kN. */
-export function workWharf(inputs: Inputs, ship: Ship, energy: Energy, fender: Fender): Wharf {
+export function workWharf(
+  inputs: Inputs,
+  {
+    ship,
+    energy,
+    fender,
+    absorber,
+  }: {
+    readonly ship: Ship;
+    readonly energy: Energy;
+    readonly fender: Fender;
+    readonly absorber: Absorber;
+  },
+): Wharf {
   const { number, text } = inputs;
   const [length, beam] = [number('wharf.L_S'), number('wharf.B_S')];
   const radius = bowRadius(length, beam);
@@ -60,9 +74,11 @@ export function workWharf(inputs: Inputs, ship: Ship, energy: Energy, fender: Fe
   // The part of the bow that is pressed in is a segment of her circle; so many spacings in its chord, so many units at least.
   const reached = 2 * Math.sqrt(shipRadius ** 2 - (shipRadius - fender.numbers.δ / 1000) ** 2);
   const touching = number('panel.n_f') * Math.max(1, Math.floor(ratio(reached, spacing) + 1e-12));
+  const isRubber = text('absorber.used') === 'none';
+  const idle: Verdict = { verdict: 'does not apply' };
   const shared: Verdict =
-    text('fender.system') === 'shared' ? judge(fender.numbers.n, touching) : { verdict: 'does not apply' };
-  const { deck, ...bents } = workBents(inputs, fender);
+    isRubber && text('fender.system') === 'shared' ? judge(fender.numbers.n, touching) : idle;
+  const { deck, ...bents } = workBents(inputs, isRubber ? fender.numbers.R_tot : absorber.numbers.R_a);
   const flat = workFlatBerthing(inputs, { ship, energy, fender }, deck.bents, deck);
   return {
     ...bents,
@@ -84,7 +100,7 @@ export function workWharf(inputs: Inputs, ship: Ship, energy: Energy, fender: Fe
     },
     checks: {
       ...bents.checks,
-      c_S: text('fender.system') === 'dolphin' ? { verdict: 'does not apply' } : judge(spacing, greatest),
+      c_S: isRubber && text('fender.system') !== 'dolphin' ? judge(spacing, greatest) : idle,
       c_n: shared,
       c_LS: judge(length, ship.numbers.L_OA),
       c_BS: judge(beam, ship.numbers.B),
@@ -107,11 +123,11 @@ function allCurved(length: number, beam: number): number {
 }
 
 /** A rigid deck on springs: each bent takes its part of the force, and of the moment about the centre of stiffness. */
-function workBents(inputs: Inputs, fender: Fender) {
+function workBents(inputs: Inputs, reaction: number) {
   const { number, rows } = inputs;
   const bents = rows('wharf.bents').map((row) => ({ s: row.number('s'), k: row.number('k') }));
   const [far, near] = [Math.max(...bents.map(({ s }) => s)), Math.min(...bents.map(({ s }) => s))];
-  const force = number('wharf.n_L') * fender.numbers.R_tot;
+  const force = number('wharf.n_L') * reaction;
   const sum = (of: (bent: { readonly s: number; readonly k: number }) => number): number =>
     bents.reduce((total, bent) => total + of(bent), 0);
   const whole = bents.every(({ k }) => k >= 0) ? sum(({ k }) => k) : Number.NaN;
