@@ -108,22 +108,10 @@ export class StartPage extends LitElement {
         </section>
         <section aria-labelledby="templates">
           <h2 id="templates">Templates</h2>
-          <div class="templates">
-            <ul class="plain" role="list">
-              ${shippedTemplates.map(
-                (template) => html`<li>
-                  <button
-                    aria-pressed=${template === this.chosen}
-                    @click=${(event: MouseEvent) => this.#choose(template, event)}
-                    @dblclick=${() => this.#fetch(template.open)}
-                  >
-                    ${template.title}
-                  </button>
-                </li>`,
-              )}
-            </ul>
-            ${this.chosen ? this.#about(this.chosen) : nothing}
-          </div>
+          <ul class="templates" role="list">
+            ${shippedTemplates.map((template) => this.#template(template))}
+          </ul>
+          ${this.chosen ? this.#about(this.chosen) : nothing}
         </section>
       </div>
       <footer>
@@ -132,13 +120,27 @@ export class StartPage extends LitElement {
     </main>`;
   }
 
+  /** A template by its sketch and what it answers; a click anywhere on it chooses it, as its title does by keyboard. */
+  #template(template: ShippedTemplate) {
+    const { title, picture, about } = template;
+    return html`<li
+      class=${template === this.chosen ? 'chosen' : ''}
+      @click=${(event: MouseEvent) => this.#choose(template, event)}
+      @dblclick=${() => this.#fetch(template.open)}
+    >
+      <img src=${picture} alt="" width="320" height="150" loading="lazy" decoding="async" />
+      <button aria-pressed=${template === this.chosen}>${title}</button>
+      <p>${about.question ?? about.purpose}</p>
+    </li>`;
+  }
+
   /** A book of the list; of several with one name, when each was changed last tells them apart. */
   #listed(kept: ListedBook) {
     const name = kept.name || 'Untitled book';
     const shared = this.recent.some((other) => other !== kept && other.name === kept.name);
     const changed = shared ? dayAndSecond(kept.changed) : dayAndTime(kept.changed);
     return html`<li>
-      <button @click=${() => this.#open(kept.id)}>${name}</button><span>${shared ? 'changed ' : ''}${changed}</span>
+      <button @click=${() => this.#open(kept.id)}>${name}</button><span>${shared ? 'changed ' : ''}${changed}${sheetWords(kept.sheets)}</span>
       ${kept.unsaved === undefined ? nothing : html`<span class="bad">only in this tab: ${kept.unsaved}</span>`}
       <button
         class="quiet"
@@ -164,9 +166,13 @@ export class StartPage extends LitElement {
   #about(template: ShippedTemplate) {
     const { purpose, standard, scope, limits, cautions } = template.about;
     return html`<article aria-live="polite">
-      <h3>${template.title}</h3>
-      <p>${purpose}</p>
-      <button class="main" @click=${() => this.#fetch(template.open)}>Start from this template</button>
+      <div class="lead">
+        <div>
+          <h3>${template.title}</h3>
+          <p>${purpose}</p>
+        </div>
+        <button class="main" @click=${() => this.#fetch(template.open)}>Start from this template</button>
+      </div>
       <dl>
         <dt>Standard</dt>
         <dd>${standard}</dd>
@@ -247,6 +253,11 @@ export class StartPage extends LitElement {
   #open(id: string): void {
     location.hash = `#book/${id}`;
   }
+}
+
+function sheetWords(sheets: number | undefined): string {
+  if (sheets === undefined) return '';
+  return sheets === 1 ? ' · 1 sheet' : ` · ${sheets} sheets`;
 }
 
 /** Files of rows, which become part of a book. */

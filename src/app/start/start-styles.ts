@@ -47,13 +47,45 @@ export const startStyles = css`
   }
   .columns {
     display: grid;
-    grid-template-columns: minmax(18rem, 1fr) 2.1fr;
-    gap: 56px;
+    grid-template-columns: minmax(15rem, 1fr) 3fr;
+    gap: 48px;
   }
   .templates {
     display: grid;
-    grid-template-columns: 15rem 1fr;
-    gap: 28px;
+    grid-template-columns: repeat(2, minmax(0, 1fr));
+    gap: 20px;
+    margin: 0;
+    padding: 0;
+    list-style: none;
+  }
+  .templates li {
+    padding: 12px 16px 14px;
+    border: 1px solid var(--rule);
+    border-radius: var(--radius);
+    cursor: pointer;
+  }
+  .templates li:hover {
+    border-color: var(--rule-strong);
+  }
+  .templates li.chosen {
+    border-color: var(--accent);
+    box-shadow: inset 0 3px 0 var(--accent);
+  }
+  .templates img {
+    display: block;
+    inline-size: 100%;
+    block-size: 132px;
+    margin-block-end: 6px;
+    object-fit: contain;
+  }
+  .templates button {
+    font-weight: 600;
+  }
+  .templates p {
+    margin: 2px 0 0;
+    color: var(--ink-soft);
+    font-size: 14px;
+    text-wrap: pretty;
   }
   .plain {
     margin: 0;
@@ -90,7 +122,7 @@ export const startStyles = css`
     font-size: 13.5px;
   }
   button.main {
-    margin: 6px 0 18px;
+    margin: 0;
     padding: 6px 17px;
     border: 1px solid var(--accent);
     border-radius: var(--radius);
@@ -103,11 +135,33 @@ export const startStyles = css`
     outline-offset: 2px;
   }
   article {
-    padding-inline-start: 28px;
-    border-inline-start: 1px solid var(--rule);
+    margin-block-start: 20px;
+  }
+  .lead {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    justify-content: space-between;
+    gap: 8px 28px;
+  }
+  .lead > div {
+    flex: 1 1 24rem;
+  }
+  .lead p {
+    margin: 0;
   }
   dl {
-    margin: 0;
+    columns: 2;
+    column-gap: 36px;
+    margin: 8px 0 0;
+    padding-block-start: 4px;
+    border-block-start: 1px solid var(--rule);
+  }
+  dt {
+    break-after: avoid;
+  }
+  dd li {
+    break-inside: avoid;
   }
   dt {
     margin-top: 12px;
@@ -163,12 +217,10 @@ export const startStyles = css`
     }
     .templates {
       grid-template-columns: minmax(0, 1fr);
-      gap: 20px;
+      gap: 16px;
     }
-    article {
-      padding: 20px 0 0;
-      border-block-start: 1px solid var(--rule);
-      border-inline-start: 0;
+    dl {
+      columns: 1;
     }
   }
 `;

@@ -5,6 +5,8 @@ export interface ShippedTemplate {
   readonly id: string;
   readonly title: string;
   readonly about: About;
+  /** Where its first sketch is, drawn from its own cells. */
+  readonly picture: string;
   /** Fetches and opens its book. */
   readonly open: () => Promise<Book>;
 }
@@ -28,12 +30,24 @@ const files = import.meta.glob<string>('../../../templates/*/book.quaybook.json'
   eager: true,
 });
 
+const pictures = import.meta.glob<string>('../../../templates/*/picture.svg', {
+  query: '?url',
+  import: 'default',
+  eager: true,
+});
+
 /** The shipped templates; the demo book beside them is none. */
 export const shippedTemplates: readonly ShippedTemplate[] = Object.entries(abouts)
   .filter(([path]) => !path.includes('/demo/'))
   .map(([path, about]) => {
     const id = path.split('/').at(-2) ?? path;
-    return { id, title: titles[path]?.subject || id, about, open: () => fetchBook(files[path] ?? '') };
+    return {
+      id,
+      title: titles[path]?.subject || id,
+      about,
+      picture: pictures[`${path.slice(0, path.lastIndexOf('/'))}/picture.svg`] ?? '',
+      open: () => fetchBook(files[path] ?? ''),
+    };
   })
   .sort((a, b) => a.title.localeCompare(b.title));
 

@@ -1,5 +1,5 @@
 import type { Book, Edit } from '../../document/index.ts';
-import { listedName } from './book-name.ts';
+import { listedAs } from './book-name.ts';
 import type { Connection } from './connection.ts';
 import { appendToJournal, readLastNumber } from './journal.ts';
 import type { Replaces } from './snapshot.ts';
@@ -162,7 +162,7 @@ export function createAutosave(
     const appending = appendToJournal(
       database,
       { book: id, number: at, edit },
-      { name: listedName(book), changed: now() },
+      { ...listedAs(book), changed: now() },
     ).then(
       () => {
         if (own !== turn) return;

@@ -11,3 +11,8 @@ export function listedName(book: Book): string {
   const parts = [bookName(book), job, revision === '' ? '' : `revision ${revision}`];
   return parts.filter((text) => text !== '').join(' · ');
 }
+
+/** What is kept of a book so that it can be listed without being read. */
+export function listedAs(book: Book): { readonly name: string; readonly sheets: number } {
+  return { name: listedName(book), sheets: book.sheets.length };
+}

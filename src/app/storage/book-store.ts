@@ -9,6 +9,8 @@ export interface ListedBook {
   readonly id: string;
   /** Project, subject, job and revision of its title block, as far as they are filled in. */
   readonly name: string;
+  /** How many sheets it has; undefined where that is not known before it is opened. */
+  readonly sheets: number | undefined;
   /** When it was last changed, in milliseconds. */
   readonly changed: number;
   /** Why it stands in this tab alone, where the storage of the browser has not taken it. */

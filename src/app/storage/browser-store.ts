@@ -3,7 +3,7 @@ import type { Book } from '../../document/index.ts';
 import { type AutosaveStart, createAutosave, type StoreAutosave } from './autosave.ts';
 import { newBookId } from './book-id.ts';
 import { type BookLock, isBookLocked, requestBookLock } from './book-lock.ts';
-import { listedName } from './book-name.ts';
+import { listedAs } from './book-name.ts';
 import type { BookStore, ListedBook, OpenBook } from './book-store.ts';
 import { createCompaction } from './compaction.ts';
 import { createConnection } from './connection.ts';
@@ -155,7 +155,7 @@ export function browserStore(now: () => number): BookStore {
   return {
     list: async () => {
       const here = [...unsaved].map(([id, { start, changed, reason }]): ListedBook => {
-        return { id, name: listedName(start.book), changed, unsaved: reason };
+        return { id, ...listedAs(start.book), changed, unsaved: reason };
       });
       return [...here, ...(await listStored())].sort((a, b) => b.changed - a.changed);
     },
@@ -229,6 +229,8 @@ export function browserStore(now: () => number): BookStore {
     const whole = new Set(texts);
     return books
       .filter(({ id }) => whole.has(id) && !unsaved.has(id))
-      .map(({ id, name, changed }): ListedBook => ({ id, name, changed, unsaved: undefined }));
+      .map(
+        ({ id, name, sheets, changed }): ListedBook => ({ id, name, sheets, changed, unsaved: undefined }),
+      );
   }
 }

@@ -1,5 +1,5 @@
 import { BookChanged, BookRemoved } from './storage-error.ts';
-import { type Database, type JournalEntry, journalFrom } from './stores.ts';
+import { type BookMetadata, type Database, type JournalEntry, journalFrom } from './stores.ts';
 import { abortTransaction, inTransaction, isNamed } from './transaction.ts';
 
 /**
@@ -10,7 +10,7 @@ import { abortTransaction, inTransaction, isNamed } from './transaction.ts';
 export async function appendToJournal(
   database: Database,
   entry: JournalEntry,
-  about: { readonly name: string; readonly changed: number },
+  about: Omit<BookMetadata, 'id' | 'sequence'>,
 ): Promise<void> {
   const { book: id, number } = entry;
   const transaction = database.transaction(['books', 'journal'], 'readwrite', { durability: 'strict' });

@@ -1,6 +1,6 @@
 import { fail, type Outcome, problem, succeed } from '../../diagnostics/index.ts';
 import { applyEdit, type Book, openBook, writeBook } from '../../document/index.ts';
-import { listedName } from './book-name.ts';
+import { listedAs } from './book-name.ts';
 import { BookChanged, BookRemoved } from './storage-error.ts';
 import {
   type BookMetadata,
@@ -59,7 +59,7 @@ export async function writeSnapshot(
     await journal.delete(journalFrom(id));
     await journal.put({ book: id, number: sequence });
     await texts.put({ id, text, through: sequence });
-    await books.put({ id, name: listedName(book), changed, sequence });
+    await books.put({ id, ...listedAs(book), changed, sequence });
   });
 }
 

@@ -7,6 +7,8 @@ export interface BookMetadata {
   readonly name: string;
   /** When it was last changed, in milliseconds. */
   readonly changed: number;
+  /** How many sheets it has; none where it was last kept before this was counted. */
+  readonly sheets?: number;
   /** The number of its last edit: a journal that ends before it has lost its end. */
   readonly sequence: number;
 }

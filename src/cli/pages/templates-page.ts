@@ -17,6 +17,8 @@ export function templatesPage(): string {
     const sheets = book.sheets.map(({ key, title }) => `\`${key}\` ${title}`).join('; ');
     return `## \`${id}\`: ${book.title.subject}
 
+*${about?.question ?? ''}*
+
 ${about?.purpose ?? ''}
 
 **Standard.** ${about?.standard ?? ''}

@@ -47,6 +47,8 @@ const remarkList = z.array(noteText).check(z.maxLength(100));
 /** What the book is for and how far it may be trusted; templates carry it. */
 const aboutSchema = z.strictObject({
   id: z.exactOptional(idText),
+  /** What the book answers, in the words of who comes with it. */
+  question: z.exactOptional(lineText),
   purpose: noteText,
   standard: noteText,
   scope: noteText,
