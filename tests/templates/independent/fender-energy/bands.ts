@@ -71,7 +71,7 @@ export function workBands(
     ['weight of the panel over its area, kPa', ratio(number('panel.W_p'), panel.numbers.A_g), 0.5, 10],
     ['shear chains that act together', number('panel.n_s'), 1, 6],
     ['weight chains', number('panel.n_w'), 1, 6],
-    ['factor of safety of the chains', number('panel.SF_c'), 1.5, 10],
+    ['factor of safety of the chains', number('panel.SF_c'), 2, 10],
     ['load factor on the berthing reaction', number('wharf.n_L'), 1, 3],
     ['units of the absorber that share the energy', number('absorber.n_u'), 1, 40],
     [

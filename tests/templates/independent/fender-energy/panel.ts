@@ -30,7 +30,8 @@ export interface Panel {
       | 'φ_w'
       | 'φ_w0'
       | 'MBL_s'
-      | 'MBL_w',
+      | 'MBL_w'
+      | 'n_2',
       number
     >
   >;
@@ -55,7 +56,10 @@ export interface Panel {
       | 'c_as'
       | 'c_aw'
       | 'c_asd'
-      | 'c_awd',
+      | 'c_awd'
+      | 'c_ns'
+      | 'c_nw'
+      | 'c_SF',
       Verdict
     >
   >;
@@ -99,6 +103,8 @@ export function workPanel(inputs: Inputs, ship: Ship, fender: Fender): Panel {
   const shear = chain(inputs, 's', { ...pressed, friction, hung: 0 });
   const weight = chain(inputs, 'w', { ...pressed, friction, hung: number('panel.W_p') });
   const safety = number('panel.SF_c');
+  // A stiff body hangs on two chains a unit; a third is slack.
+  const together = number('panel.n_f') + number('panel.n_f');
   const breaking = number('panel.MBL');
   return {
     numbers: {
@@ -126,6 +132,7 @@ export function workPanel(inputs: Inputs, ship: Ship, fender: Fender): Panel {
       φ_w0: weight.first,
       MBL_s: safety * shear.tension,
       MBL_w: safety * weight.tension,
+      n_2: together,
     },
     way: {
       i: way.map((_, row) => row + 1),
@@ -153,6 +160,9 @@ export function workPanel(inputs: Inputs, ship: Ship, fender: Fender): Panel {
         c_fit: judge(number('panel.n_f') * (H_F / 1000) ** 2, width * height),
         c_asd: judge(number('panel.a_s') * 1000, H_F - δ),
         c_awd: judge(number('panel.a_w') * 1000, H_F - δ),
+        c_ns: judge(number('panel.n_s'), together),
+        c_nw: judge(number('panel.n_w'), together),
+        c_SF: judge(2, safety),
         c_s: judge(safety * shear.tension, breaking),
         c_w: judge(safety * weight.tension, breaking),
         c_as: judge(number('panel.a_s') * 1000, H_F),
