@@ -13,7 +13,7 @@ function all(unit: UnitName, sheet: string, names: string): Readonly<Record<stri
 export const pileBearing: IndependentProgram = {
   template: 'pile-bearing',
   units: {
-    ...all('m', 'pile', 'H_a H_q d_over d_sc L_in z_w_in L_fr_in z_n dz z_ign z_c p_in p_c'),
+    ...all('m', 'pile', 'H_a H_q h_B d_over d_sc L_in z_w_in L_fr_in z_n dz z_ign z_c p_in p_c'),
     ...all(
       'm',
       'pile',
@@ -23,14 +23,14 @@ export const pileBearing: IndependentProgram = {
     ...all('m²', 'pile', 'A_b_in A_g A_pl A_r A_dis'),
     ...all('mm²', 'pile', 'A_m_in A_m A_e'),
     ...all('mm⁴', 'pile', 'I_in I_e'),
-    ...all('kN/m³', 'pile', 'γ_w γ_st γ_con γ_m'),
-    ...all('kN/m', 'pile', 'w'),
+    ...all('kN/m³', 'pile', 'γ_w γ_st γ_con γ_m γ_B'),
+    ...all('kN/m', 'pile', 'w w_B'),
     ...all('yr', 'pile', 'life'),
     ...all('kPa', 'pile', "σ_s σ_c u_c σ'_c σ_q u_q σ'_q σ'_h s_ut q σ'_m s_m q_xt"),
     ...all(
       'kN',
       'pile',
-      'Q_f W Q_r Q_pl Q_o Q_i Q_un Q_pg Q_co Q_in Q_nz Q_n Q_s Q_b Q_c Q_w Q_t W_pl W_t W_h T_u Q_tu Q_λ Q_gs Q_gt Q_gb Q_gr Q_gu W_g',
+      'Q_f W W_a W_o Q_r Q_pl Q_o Q_i Q_un Q_pg Q_co Q_in Q_nz Q_n Q_s Q_b Q_c Q_w Q_t W_pl W_t W_h T_u Q_tu Q_λ Q_gs Q_gt Q_gb Q_gr Q_gu W_g',
     ),
     ...all('m', 'pile.layers', 'h z_a z_t z_b h_w h_a h_r p_l X_l Y_l h_f'),
     ...all('kN/m³', 'pile.layers', 'γ γ_u γ_h G_s n_f'),
@@ -58,7 +58,7 @@ export const pileBearing: IndependentProgram = {
     ...all(
       'kN',
       'depth.profile',
-      'Q_op Q_np Q_sp Q_ip Q_inp Q_bp Q_tp Q_cp W_p W_hp W_plp m_c m_t m S_p B_p T_p',
+      'Q_op Q_np Q_sp Q_ip Q_inp Q_bp Q_tp Q_cp W_p W_ap W_hp W_plp m_c m_t m S_p B_p T_p',
     ),
     ...all('kN', 'depth', 'Q_sL Q_bL Q_tL'),
   },

@@ -9,7 +9,7 @@ const uplift = ['pile.c_up', 'loads.c_FSt'];
 const section = ['loads.c_str', 'loads.c_buck'];
 const block = ['loads.c_block', 'loads.c_blockt'];
 const depth = ['depth.c_found', 'depth.c_len'];
-const taken = ['loads.c_tL', 'loads.c_tC', 'loads.c_tS', 'loads.c_tU'];
+const taken = ['loads.c_tL', 'loads.c_tC', 'loads.c_tV', 'loads.c_tS', 'loads.c_tU'];
 
 /** Each way to make a pile worse, and the checks that may not turn from failing to holding. */
 const worse: readonly Worse[] = [
@@ -41,8 +41,12 @@ const worse: readonly Worse[] = [
   {
     name: 'water that flows up harder',
     to: settled({ name: 'steeper', to: steeper, checks: [] }),
-    checks: ['pile.c_eff', 'pile.c_float', ...compression, ...uplift, ...depth],
+    checks: ['pile.c_eff', 'pile.c_float', 'pile.c_iw', ...compression, ...uplift, ...depth],
   },
+  line('pile.h_B', 0.5, ['pile.c_float', ...uplift]),
+  line('pile.γ_B', 1.3, ['pile.c_W']),
+  line('pile.γ_con', 1.2, ['pile.c_W', 'pile.c_comp']),
+  line('pile.γ_w', 0.97, ['pile.c_sea']),
   line('loads.n_b', 1.3, section),
   line('loads.s_uf', 0.7, section),
   line('loads.n_h', 0.7, section),

@@ -24,7 +24,8 @@ export interface Capacity {
   readonly shaft: Maybe;
   readonly base: Maybe;
   readonly uplift: Maybe;
-  /** The weight at low water, and the lesser one at high water. */
+  /** The weight in air with what fills the pile, at low water, and the lesser one at high water. */
+  readonly dryWeight: Maybe;
   readonly weight: Maybe;
   readonly lightWeight: Maybe;
   readonly plugWeight: Maybe;
@@ -61,11 +62,11 @@ export function capacityAt(site: Site, depth: number, tip: Tip = {}): Capacity {
     );
   const bearing = of === undefined ? undefined : bearings[of];
   const { water, low, free } = lengths;
+  const dry = dryWeight(site, depth);
   const weightIn = (level: Maybe, head: Maybe): Maybe =>
     withAll(
-      [section.weight, section.displacing, free, wetLength(free, level, depth), head],
-      (perLength, area, up, wet, more) =>
-        perLength * (up + depth) - area * inputs.number('pile.γ_w') * (wet + more),
+      [dry, section.displacing, wetLength(free, level, depth), head],
+      (own, area, wet, more) => own - area * inputs.number('pile.γ_w') * (wet + more),
     );
   // Water under pressure lifts the tip; in compression that help is left out.
   const head = headAt(
@@ -106,6 +107,7 @@ export function capacityAt(site: Site, depth: number, tip: Tip = {}): Capacity {
     shaft: bearing ? withAll([whole.outside, dragging.outside], (all, lost) => group * (all - lost)) : null,
     base: withAll([ring, within], (under, inner) => group * (under + inner)),
     uplift: bearing ? withAll([whole.uplift], (all) => inputs.number('pile.η_t') * all) : null,
+    dryWeight: dry,
     weight: weightIn(low, 0),
     lightWeight: weightIn(water, head),
     plugWeight: isPlugCounted
@@ -115,6 +117,14 @@ export function capacityAt(site: Site, depth: number, tip: Tip = {}): Capacity {
         )
       : idleWeight,
   };
+}
+
+/** The weight in air of a pile with its tip at a depth, and of what fills it up to the cut-off at most. */
+function dryWeight({ inputs, section, lengths: { free } }: Site, depth: number): Maybe {
+  return withAll([section.weight, free], (perLength, up) => {
+    const whole = up + depth;
+    return perLength * whole + section.fill * Math.min(whole, inputs.number('pile.h_B'));
+  });
 }
 
 function insideBy(rule: string, friction: Maybe, plug: Maybe): Maybe {

@@ -103,6 +103,7 @@ function drawStated(random: Random, embedded: number): Row {
     ['pile.Q_c', force],
     ['pile.Q_t', force],
     ['pile.T_u', force],
+    ['pile.W_o', force / 20],
     ['pile.q', random.between(100, 10_000)],
     ['pile.s_ut', random.between(10, 300)],
     ['pile.λ', random.between(0.1, 0.4)],
@@ -182,6 +183,8 @@ function drawSection(random: Random, isConcrete: boolean): Row {
     'pile.λ_f': kind === 'stated' && random.chance(0.9) ? random.between(0.1, 20) : 0,
     'pile.γ_st': random.of([77, random.between(75, 79)]),
     'pile.γ_con': random.between(21, 26),
+    'pile.h_B': random.chance(0.5) ? 0 : random.over(0.5, 60),
+    'pile.γ_B': random.of([23.6, random.between(9.8, 35)]),
   };
 }
 
@@ -341,6 +344,7 @@ function drawLoads(random: Random, embedded: number): Row {
     'loads.φ_xt': random.of([1, 0.8, random.between(0.05, 1)]),
     'loads.f_min': random.of([0.6, random.between(0.5, 1)]),
     'loads.W_is': random.chance(0.7) ? 'counted' : 'left out',
+    ...(random.chance(0.05) && { 'loads.f_nV': random.between(0, 1) }),
   };
 }
 

@@ -8,7 +8,8 @@ import { between, ksf, psf } from './tables.ts';
 const idle: Verdict = { verdict: 'does not apply' };
 
 /** A pile that floats, clay that its strength, its overburden or a surcharge make doubtful. */
-export function groundLines(site: Site, { depth }: Capacity): Names {
+export function groundLines(site: Site, capacity: Capacity): Names {
+  const { depth } = capacity;
   const { inputs, section, lengths } = site;
   const doubted = logged(site);
   const failing = failingUnderSurcharge(site, depth);
@@ -25,13 +26,14 @@ export function groundLines(site: Site, { depth }: Capacity): Names {
         [section.displacing, wet, head],
         (area, length, more) => area * (length + more) * inputs.number('pile.γ_w'),
       ),
-      withAll([section.weight, lengths.whole], (perLength, length) => perLength * length),
+      capacity.dryWeight,
     ),
     'pile.c_art':
       asked > 0
         ? check(
             asked,
-            withAll([head], (one) => (one < 1e-9 ? 0 : one)),
+            // A standpipe is read to a tenth of a foot.
+            withAll([head], (one) => (one < 1e-9 ? 0 : one) + 0.1 * 0.3048),
           )
         : idle,
     ...lines('pile', { n_σ: failing, H_q: head }),
@@ -41,9 +43,35 @@ export function groundLines(site: Site, { depth }: Capacity): Names {
           ? { verdict: 'refused' }
           : { verdict: failing > 0 ? 'fails' : 'holds' }
         : idle,
+    ...seepageInSand(site),
+    ...weightLines(site, capacity),
     ...doubted,
     ...tooStrong(site),
     ...tooMuchFriction(site, depth),
+  };
+}
+
+/** Sand lets water through: a head that it is said to hold back is lost in the clay beside it (Darcy). */
+function seepageInSand({ bearings }: Site): Names {
+  const count = bearings.filter(({ layer: { row, isClay } }) => !isClay && Number(row.i_w ?? 0) > 0).length;
+  return { 'pile.n_i': count, 'pile.c_iw': { verdict: count > 0 ? 'fails' : 'holds' } };
+}
+
+/**
+ * EN 1997-1 7.6.2.1(2): the weight of a pile is disregarded only where the ground that it displaces weighs as much, and the
+ * resistance does not count the stress of that ground: 9 s_u is net of it, N_q σ'_v is not.
+ */
+function weightLines({ inputs, section, bearings }: Site, { of, stress, weight }: Capacity): Names {
+  const rule = bearings[of ?? -1]?.rules.baseRule;
+  const displaced = withAll(
+    [section.displacing, stress],
+    (area, effective) => area * (effective - inputs.number('pile.σ_s')),
+  );
+  const net = rule === undefined ? null : rule === 'N_c s_u' ? displaced : 0;
+  const spared = inputs.stated('pile.W_o') ?? net;
+  return {
+    'pile.W_o': spared,
+    'pile.c_W': inputs.text('loads.W_is') === 'left out' ? check(weight, spared) : idle,
   };
 }
 

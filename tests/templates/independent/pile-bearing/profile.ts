@@ -43,6 +43,7 @@ export function depthLines(site: Site, found: Found, held: readonly Held[]): Nam
     'depth.ρ_c': ratios.whole,
     'depth.ρ_t': ratios.uplift,
     'depth.profile.W_p': column(({ capacity }) => capacity.weight),
+    'depth.profile.W_ap': column(({ capacity }) => capacity.dryWeight),
     'depth.profile.L_whp': column(({ capacity }) => wetLength(lengths.free, lengths.water, capacity.depth)),
     'depth.profile.H_p': column(({ capacity }) =>
       headAt(

@@ -17,6 +17,8 @@ export interface Section {
   readonly displacing: Maybe;
   readonly weightOfMaterial: number;
   readonly weight: Maybe;
+  /** What fills a closed pipe, for each metre of it. */
+  readonly fill: number;
   readonly corrodes: boolean;
   readonly tableLoss: Maybe;
   readonly loss: Maybe;
@@ -81,6 +83,7 @@ export function sectionOf(inputs: Inputs): Section {
     displacing: isOpen || isStated ? area : gross,
     weightOfMaterial,
     weight: inputs.stated('pile.w') ?? withAll([area], (left) => left * weightOfMaterial),
+    fill: isPipe && !isOpen ? (Math.PI / 4) * inside ** 2 * inputs.number('pile.γ_B') : 0,
     corrodes,
     tableLoss,
     loss,

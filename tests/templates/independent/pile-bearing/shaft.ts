@@ -277,11 +277,10 @@ export function frictionBetween(
   return {
     outside: sumOf(outside.map(({ force }) => force)),
     uplift: sumOf(outside.map(({ force, ratio }) => withAll([force], (one) => one * ratio))),
-    inside: section.isOpen
-      ? sumOf(
-          parts.map(({ unit, length }) => withAll([unit], (one) => one * section.insidePerimeter * length)),
-        )
-      : 0,
+    // Of friction that is not known nothing is said, whether there is a bore or not.
+    inside: sumOf(
+      parts.map(({ unit, length }) => withAll([unit], (one) => one * section.insidePerimeter * length)),
+    ),
     byLayer: bearings.map((_, index) =>
       sumOf(outside.filter(({ of }) => of === index).map(({ force }) => force)),
     ),

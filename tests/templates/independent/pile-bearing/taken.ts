@@ -36,11 +36,14 @@ export function takenLines(inputs: Inputs, drag: Maybe): Names {
   const counting = inputs.combos.filter((row) => textIn(row, 'design') === inputs.text('loads.basis'));
   const most = (column: string, takes: Takes, sign = 1): number =>
     Math.max(0, ...counting.filter(takes).map((row) => sign * factor(row, column)));
+  const isFactored = inputs.text('loads.basis') === 'LRFD';
+  const least = isFactored ? factored : { ...inFull, quake: inputs.number('loads.f_min') };
   const operating: Takes = (row) => presses(row) && isUsual(row);
   const found = {
     f_Dx: most('f_D', operating),
     f_Lx: most('f_L', operating),
     f_Cx: most('f_C', operating),
+    f_Vx: most('f_L', (row) => operating(row) && factor(row, 'f_C') >= least.live),
     f_Nx: most('f_N', operating),
     f_Sx: most('f_S', (row) => presses(row) && !isExtreme(row)),
     f_Ux: most('f_U', (row) => lifts(row) && !isExtreme(row)),
@@ -58,8 +61,7 @@ export function takenLines(inputs: Inputs, drag: Maybe): Names {
     g_E: onNothing(loads.quake, 'f_E'),
   };
   const isForgotten = Object.values(forgotten).some((by) => by > 0);
-  const isFactored = inputs.text('loads.basis') === 'LRFD';
-  const least = isFactored ? factored : { ...inFull, quake: inputs.number('loads.f_min') };
+  const beside = inputs.stated('loads.f_nV') ?? 0.5;
   const held = (load: Maybe, asked: number, by: number): Verdict =>
     load === null ? { verdict: 'refused' } : load > 0 ? check(asked, by) : idle;
   // A factor of service in a combination of factored loads: 1.2 at least in operation, 1 in a storm or an earthquake.
@@ -74,6 +76,8 @@ export function takenLines(inputs: Inputs, drag: Maybe): Names {
     'loads.c_tD': held(loads.dead, least.dead, found.f_Dx),
     'loads.c_tL': held(loads.live, least.live, found.f_Lx),
     'loads.c_tC': held(loads.crane, least.live, found.f_Cx),
+    // ASCE/SEI 7-16 2.3.1: half of a live load stands beside another that leads.
+    'loads.c_tV': loads.live > 0 && loads.crane > 0 ? check(beside, found.f_Vx) : idle,
     'loads.c_tN': held(drag, least.drag, found.f_Nx),
     'loads.c_tS': held(loads.storm, least.storm, found.f_Sx),
     'loads.c_tU': held(loads.uplift, least.storm, found.f_Ux),
@@ -84,6 +88,7 @@ export function takenLines(inputs: Inputs, drag: Maybe): Names {
     'loads.f_nN': least.drag,
     'loads.f_nS': least.storm,
     'loads.f_nE': least.quake,
+    'loads.f_nV': beside,
     'loads.n_f': isFactored ? ofService : 0,
     'loads.c_f': isFactored ? { verdict: ofService > 0 ? 'fails' : 'holds' } : idle,
     ...craneLines(inputs, loads.crane),
