@@ -12,13 +12,16 @@ import type { FormulaItem, Model } from './model.ts';
 import type { Result } from './result.ts';
 import { waitsOnOneOf } from './waits-on.ts';
 
+// A place in a condition is none in the formula of its check.
+const NOWHERE = { from: 0, to: 0 };
+
 /** The engine's cell for the condition under which a check applies; no name of a book can be this. */
 export const appliesId = (id: string): string => `${id}#applies`;
 
 /** What is wrong with the condition of a check, told of the check. */
 export function appliesFailures({ problems }: CheckedFormula): readonly Problem[] {
   return problems.map(({ severity, message, hints }) => ({
-    ...problem('applies-fails', { from: 0, to: 0 }, { message }),
+    ...problem('applies-fails', NOWHERE, { message }),
     severity,
     hints,
   }));
@@ -58,11 +61,14 @@ export function readApplies(
   const read = engine.read(appliesId(id));
   if (read.status === 'missing') return read;
   if (read.status !== 'ok') {
+    // What only waits is told where that begins, of a condition as of any formula.
+    if (read.status === 'waiting' || read.problem.code === 'waits-on')
+      return { status: 'waiting', problem: inCell({ ...read.problem, ...NOWHERE }, id) };
     const { severity, message, hints } = read.problem;
-    const told = problem('applies-fails', { from: 0, to: 0 }, { message });
+    const told = problem('applies-fails', NOWHERE, { message });
     return { status: read.status, problem: inCell({ ...told, severity, hints }, id) };
   }
   if (read.value === true || read.value === 1) return undefined;
-  const found = problem('check-inapplicable', { from: 0, to: 0 }, { condition: applies.text.trim() });
+  const found = problem('check-inapplicable', NOWHERE, { condition: applies.text.trim() });
   return { status: 'inapplicable', problem: inCell(found, id) };
 }

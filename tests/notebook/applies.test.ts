@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { renameEdit } from '../../src/app/editing/lines/rename.ts';
+import { findingsOf } from '../../src/app/findings/findings.ts';
 import {
   type Book,
   blankBook,
@@ -7,11 +8,13 @@ import {
   type Row,
   setRowField,
   stateSide,
+  type Table,
   writeBook,
 } from '../../src/document/index.ts';
 import { type Notebook, openNotebook, recheckProgram, setNamed } from '../../src/notebook/index.ts';
 import { recheck } from '../../src/recheck/index.ts';
 import { judge } from '../../src/review/cases/judge.ts';
+import { blockOf, bookOf as bookOfSheets, calc, given, tableOf } from '../make-book.ts';
 
 const check = (applies?: string): Row => ({
   id: 'c',
@@ -115,7 +118,7 @@ describe('a check with a condition', () => {
 
   test('waits where the condition has a blank', () => {
     const result = open('U > 0 kN', '').result('s.c_up');
-    expect(result).toMatchObject({ status: 'waiting', problem: { code: 'applies-fails' } });
+    expect(result).toMatchObject({ status: 'waiting', problem: { code: 'blank-cell', from: 0, to: 0 } });
   });
 
   test('is an edit like any other, and goes into the file', () => {
@@ -145,5 +148,40 @@ describe('a check with a condition', () => {
     expect([of(idle, 'does not apply'), of(idle, 'passes'), of(idle, 'fails')]).toEqual([true, false, false]);
     const applies = open('U > 0 kN', '1 kN', '2 kN');
     expect([of(applies, 'does not apply'), of(applies, 'passes')]).toEqual([false, true]);
+  });
+});
+
+describe('what conditions wait for is told once, where it begins', () => {
+  const named = ['c_1', 'c_2', 'c_3'];
+  const checks = (applies: string): readonly Row[] =>
+    named.map((name) => ({ id: name, kind: 'check', name, formula: 'U <= 1 kN', applies }));
+  const told = (notebook: Notebook) =>
+    findingsOf(notebook).problems.map(({ cell, code }) => `${cell}: ${code}`);
+  const statuses = (notebook: Notebook) => named.map((name) => notebook.result(`s.${name}`).status);
+  const all = named.map(() => 'waiting');
+
+  test.each([
+    ['has no value for what is entered', 'IFS(U > 0 kN; U)', 's.L: no-branch'],
+    ['has a formula that cannot be read', 'U + nosuch', 's.L: name-unknown'],
+  ])('a line that %s', (_, formula, cause) => {
+    const lines = blockOf('l', given('U', '0 kN', 'kN'), calc('L', { formula, unit: 'kN' }));
+    const notebook = openNotebook(bookOfSheets({ s: [lines, blockOf('c', ...checks('L > 0 kN'))] }));
+    expect(statuses(notebook)).toEqual(all);
+    expect(told(notebook)).toEqual([cause]);
+    expect(notebook.result('s.c_1')).toMatchObject({
+      problem: { message: expect.stringMatching(/^waits on/) },
+    });
+  });
+
+  test('a blank cell of a table that only conditions read', () => {
+    const lines = blockOf('l', given('U', '0 kN', 'kN'));
+    const piles: Table = {
+      ...tableOf('piles', 2),
+      columns: [{ id: 'q', kind: 'given', name: 'q', unit: 'kN', chunks: [[3, null]] }],
+    };
+    const of = checks('SUM(piles.q) > 0 kN');
+    const notebook = openNotebook(bookOfSheets({ s: [lines, piles, blockOf('c', ...of)] }));
+    expect(statuses(notebook)).toEqual(all);
+    expect(told(notebook)).toEqual(['s.piles.q: row-incomplete']);
   });
 });

@@ -174,7 +174,6 @@ function aboutAll(problems: readonly Problem[], notebook: Notebook): readonly Pr
     const { code, cell, data } =
       found.code === 'row-fails' ? (problemOfRow(found, notebook) ?? found) : found;
     if (code === 'key-not-found') return data.entered === undefined || data.entered === cell;
-    if (code === 'applies-fails') return cell === undefined || notebook.result(cell).status !== 'waiting';
     return !waitsOnly.has(code);
   });
 }
