@@ -4,7 +4,7 @@ import type { Line } from './lines.ts';
 import { type Combination, tonneForce } from './load.ts';
 import { ratings } from './published.ts';
 import type { Pulls } from './safety.ts';
-import { judge, judgeTruth, refused } from './verdicts.ts';
+import { doesNotApply, judge, judgeTruth, refused } from './verdicts.ts';
 
 /** A bollard of the table, with the lines that land on it; rating in kN. */
 interface Bollard {
@@ -62,6 +62,8 @@ export function workBollards(
       'bollard.bollards.n': parts,
       'bollard.bollards.R_1': all,
       'bollard.bollards.M_1': largest,
+      ...workAnyLine(bollards, largest),
+      ...workParts(text('bollard.route'), parts, number('bollard.n_p')),
       ...workLanding(lines, bollards, parts),
       ...(wanted &&
         use &&
@@ -150,6 +152,21 @@ const isOnRating = (force: number): boolean =>
   ratings.some((size) => Math.abs(force / (size * tonneForce) - 1) < 1e-9);
 const nextRating = (force: number): number =>
   ratings.find((size) => size * tonneForce >= force) ?? Number.NaN;
+
+/** OCIMF Mooring Equipment Guidelines, 2nd ed. (1997), 1.12.2: no weaker than the largest rope that is expected on it. */
+function workAnyLine(bollards: readonly Bollard[], largest: readonly number[]): Worked {
+  const use = bollards.map(({ rating }, row) => (largest[row] ?? Number.NaN) / rating);
+  return { 'bollard.bollards.U_1': use, 'bollard.c_any': judgeMost(largestOf(use, (one) => one)) };
+}
+
+/** UFC 4-159-03 (2005), Table 3-7 note: three parts of the largest line, or as many as there are on the fullest bollard. */
+function workParts(route: string, parts: readonly number[], counted: number): Worked {
+  const toCount = Math.max(3, ...parts);
+  return {
+    'bollard.n_m': toCount,
+    'bollard.c_np': route === 'UFC' ? judge(toCount, counted) : doesNotApply,
+  };
+}
 
 /** Whether each line of the plan lands on a bollard of the table. */
 function workLanding(lines: readonly Line[], bollards: readonly Bollard[], parts: readonly number[]): Worked {
