@@ -48,6 +48,9 @@ export function workWind(
       'wind.c_V': judge(number('wind.V_m'), knots),
       ...workKind(entries, ship),
       ...worked,
+      'wind.c_Cy': isUfc
+        ? judge(Number(worked['wind.C_yn'] ?? Number.NaN), Number(worked['wind.C_yw'] ?? Number.NaN))
+        : doesNotApply,
       // A wind from another direction is one to design for as well.
       'wind.c_Vp':
         asked.length === 0
@@ -197,6 +200,8 @@ function ufcForm(
       'wind.a_S': atHouse,
       'wind.a_H': atHull,
       'wind.C_yw': across,
+      // The constant is 0.92 with a scatter of 0.10 either way.
+      'wind.C_yn': (across / number('wind.C_3')) * 0.82,
       'wind.f_y': shapeAcross,
       'wind.φ_x': auxiliary,
       'wind.f_x': shapeAlong,
