@@ -44,26 +44,26 @@ export interface ShipKind {
   readonly wind: number;
   /** Whether the coefficients for tankers are for it. */
   readonly isAsTanker: boolean;
-  /** Least side area above water, deck cargo and superstructure with it, over that of the bare hull as a box. */
-  readonly above: number;
+  /** Least side area of what stands on deck, cargo and superstructure, over length times breadth. */
+  readonly onDeck: number;
 }
 
 const kind = (
   finest: number,
   fullest: number,
   wind: number,
-  { isAsTanker = false, above = 0.95 } = {},
-): ShipKind => ({ finest, fullest, wind, isAsTanker, above });
+  { isAsTanker = false, onDeck = 0 } = {},
+): ShipKind => ({ finest, fullest, wind, isAsTanker, onDeck });
 
 /** Kinds of ship: block coefficients with room for ballast, wind coefficients after Blendermann; common practice. */
 export const shipKinds: Readonly<Record<string, ShipKind>> = {
   tanker: kind(0.62, 0.9, 0.65, { isAsTanker: true }),
   'bulk carrier': kind(0.62, 0.9, 0.7, { isAsTanker: true }),
-  'gas carrier': kind(0.55, 0.82, 0.7),
+  'gas carrier': kind(0.55, 0.82, 0.7, { onDeck: 0.06 }),
   'general cargo': kind(0.55, 0.88, 0.85),
-  container: kind(0.5, 0.8, 0.85, { above: 1.3 }),
-  'ro-ro': kind(0.45, 0.82, 0.85, { above: 1.1 }),
-  passenger: kind(0.45, 0.78, 0.85, { above: 1.3 }),
+  container: kind(0.5, 0.8, 0.85, { onDeck: 0.17 }),
+  'ro-ro': kind(0.45, 0.82, 0.85, { onDeck: 0.1 }),
+  passenger: kind(0.45, 0.78, 0.85, { onDeck: 0.2 }),
   naval: kind(0.35, 0.7, 0.8),
   submarine: kind(0.4, 0.85, 0.5),
   barge: kind(0.65, 1, 0.85),

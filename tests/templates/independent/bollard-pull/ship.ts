@@ -126,14 +126,17 @@ function workAreas(
   { between, breadth, sideArea, frontArea, kind }: Ship,
 ): Worked {
   const [side, front] = [between * freeboard, breadth * freeboard];
-  const atLeast = (least: number, area: number, part: number): Verdict =>
-    Number.isNaN(least + area) ? refused : least === 0 ? { verdict: 'holds' } : judge(least * part, area);
+  // A twentieth for a round hull and for figures.
+  const [leastSide, leastFront] = [0.95 * side + kind.onDeck * between * breadth, 0.95 * front];
+  const atLeast = (least: number, area: number): Verdict =>
+    Number.isNaN(least + area) ? refused : least === 0 ? { verdict: 'holds' } : judge(least, area);
   return {
     'ship.A_Lh': side,
     'ship.A_Th': front,
-    'ship.C_a': kind.above,
-    'ship.c_AL': atLeast(side, sideArea, kind.above),
-    'ship.c_AT': atLeast(front, frontArea, 0.95),
+    'ship.C_s': kind.onDeck,
+    'ship.A_Ln': leastSide,
+    'ship.c_AL': atLeast(leastSide, sideArea),
+    'ship.c_AT': atLeast(leastFront, frontArea),
     'ship.c_ALx': judge(sideArea, 1.5 * overAll * breadth),
     'ship.c_ATx': judge(frontArea, 2.5 * breadth ** 2),
   };
