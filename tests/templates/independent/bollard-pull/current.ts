@@ -33,6 +33,8 @@ export function workCurrent(
     others,
     worked: {
       ...worked,
+      // UFC 4-159-03 (2005), Table 3-6, mooring service type I: 1 kn; less would be stated, which is not drawn.
+      'current.c_V': judge(1, knots),
       ...workRound(text('current.ways'), [number('current.θ_c'), ...asked.map(({ angle }) => angle)]),
       'current.c_kind': method === 'OCIMF' ? judgeTruth(ship.kind.isAsTanker) : doesNotApply,
       // Common practice: three quarters of Eq. 11 of UFC 4-159-03 (2005) at least.

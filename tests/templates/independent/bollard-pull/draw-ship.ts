@@ -113,7 +113,7 @@ export function drawWeather(random: Random): Lines {
     'current.C_cb': random.between(0.8, 6),
     'current.C_ch': random.between(0.2, 0.8),
     'current.C_1': random.between(2.5, 4),
-    'current.K': random.chance(0.6) ? random.of([2, 3]) : random.between(1.5, 3.3),
+    'current.K': random.chance(0.6) ? random.of([2, 3]) : random.between(1, 4),
     'current.ship_kind': random.of(['destroyer', 'cruiser', 'carrier', 'cargo', 'tanker', 'submarine']),
     'current.C_xb': random.between(0.05, 0.2),
     'current.C_pr': random.chance(0.1) ? 0 : random.between(0.2, 1.2),
