@@ -39,7 +39,7 @@ export function workCombinations(
       use.map((isUsed, row) => isUsed && row !== lost),
       rule,
       force,
-      fenders,
+      { fenders, rounds: number('moor.n_s') },
     );
   const all = forces.map((force) => hold(force));
   const lost = forces.map((force) => lines.map((_, row) => hold(force, row)));

@@ -13,7 +13,7 @@ export function drawMooringRules(random: Random): Readonly<Record<string, Cell>>
     'moor.rule': random.of(['cos2', 'cos2', 'cos', 'sway', '3-DOF', '3-DOF']),
     'moor.f_L': random.chance(0.2) ? 1 : random.between(1, 1.6),
     'moor.n_req': random.chance(0.1) ? 1 : random.between(1, 4),
-    'moor.n_s': random.whole(10, 12),
+    'moor.n_s': random.of([10, 10, 10, 10, 11, 11, 11, 11, 12, 12, 12, 12, 60]),
     'moor.p_lost': random.chance(0.5) ? 75 : random.between(30, 100),
     'moor.lim_x': random.between(0.1, 4),
     'moor.lim_y': random.between(0.1, 4),

@@ -88,7 +88,7 @@ export function drawWeather(random: Random): Lines {
     'wind.C_bow': random.between(0.3, 1.1),
     'wind.C_st': random.between(0.3, 1.1),
     'wind.n_w': random.chance(0.6) ? random.of([1, 2]) : random.chance(0.1) ? 0 : random.between(0.2, 2),
-    'wind.C_3': random.between(0.8, 1.1),
+    'wind.C_3': random.between(0.7, 1.1),
     'wind.h_S': random.over(0.1, 50),
     'wind.h_H': random.over(0.1, 25),
     'wind.A_S': random.chance(0.05) ? 0 : random.over(10, 5000),

@@ -74,7 +74,11 @@ export function workMooring(
       },
     };
   }
-  const intact = workIntact(lines, rule, load, { between: ship.between, fenders });
+  const intact = workIntact(lines, rule, load, {
+    between: ship.between,
+    fenders,
+    rounds: entries.number('moor.n_s'),
+  });
   const all = workCombinations(
     entries,
     { lines, fenders, use },
@@ -254,7 +258,11 @@ function workIntact(
   lines: readonly Line[],
   rule: Rule,
   load: Force,
-  { between, fenders }: { readonly between: number; readonly fenders: readonly Fender[] },
+  {
+    between,
+    fenders,
+    rounds,
+  }: { readonly between: number; readonly fenders: readonly Fender[]; readonly rounds: number },
 ): Intact {
   const on = lines.filter(({ isOn }) => isOn);
   const state = holdShip(
@@ -262,7 +270,7 @@ function workIntact(
     lines.map(({ isOn }) => isOn),
     rule,
     load,
-    fenders,
+    { fenders, rounds },
   );
   const pushing = state === undefined || state === 'unsettled' ? [] : state.pushing;
   const share = shareLoad(on, rule, load, pushing);

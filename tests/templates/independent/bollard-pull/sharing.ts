@@ -129,7 +129,7 @@ export function shareLoad(
 }
 
 /** What a line takes of a move in sway and yaw. */
-export const fromSwayOf = (line: Line, rule: Rule, { sway, turn }: Share): number =>
+export const fromSwayOf = (line: Line, rule: Rule, { sway, turn }: Pick<Share, 'sway' | 'turn'>): number =>
   isOffShare(line, rule) ? perSway(line, rule) * sway + perTurn(line, rule) * turn : 0;
 
 /** A state of the mooring in which lines pull only: the tension of each, or undefined where they cannot hold the ship. */
@@ -143,6 +143,19 @@ export interface State {
   readonly pushing: readonly Fender[];
 }
 
+/** Where the ship lies: m, rad, m. */
+type Place = Pick<Share, 'sway' | 'turn' | 'surge'>;
+
+const atRest: Place = { sway: 0, turn: 0, surge: 0 };
+const halfway = (one: Place, other: Place): Place => ({
+  sway: (one.sway + other.sway) / 2,
+  turn: (one.turn + other.turn) / 2,
+  surge: (one.surge + other.surge) / 2,
+});
+
+/** So many rounds go the whole way to the balance found; then, by turns, only half of it, for whole steps may go in a ring. */
+const wholeRounds = 16;
+
 /**
  * Shares the load among lines that take tension only and fenders that push only: those that would do otherwise are left out
  * and the load is shared again, and one left out that the ship's move would load comes back, until the same hold twice.
@@ -152,36 +165,56 @@ export function holdShip(
   use: readonly boolean[],
   rule: Rule,
   load: Force,
-  fenders: readonly Fender[],
+  { fenders, rounds }: { readonly fenders: readonly Fender[]; readonly rounds: number },
 ): State | undefined | 'unsettled' {
-  let taut = use;
-  let pushing = load.off < 0 ? fenders : [];
-  for (let pass = 0; pass < 60; pass += 1) {
-    const isTaut = taut;
-    const against = pushing;
-    const kept = lines.filter((_, row) => isTaut[row]);
-    if (kept.length + against.length === 0) return undefined;
-    const share = shareLoad(kept, rule, load, against);
-    if (!share.isHeld || !share.isHeldAlong) return undefined;
-    const stretch = lines.map((line) => {
-      const off = fromSwayOf(line, rule, share);
-      const along = isAlongShare(line, rule, load) ? perSurge(line) * share.surge : 0;
-      return line.pretension + off + along;
+  const none = -rounding * Math.hypot(load.along, load.off);
+  const stretchAt = (place: Place): number[] =>
+    lines.map((line) => {
+      const along = isAlongShare(line, rule, load) ? perSurge(line) * place.surge : 0;
+      return line.pretension + fromSwayOf(line, rule, place) + along;
     });
-    const next = use.map((isUsed, row) => isUsed && (stretch[row] ?? 0) >= 0);
-    const pushed = fenders.filter((fender) => squeezeOf(fender, share) > 0);
-    const isSame = pushed.length === against.length && pushed.every((one) => against.includes(one));
-    if (isSame && next.every((one, row) => one === isTaut[row])) {
+  const holdingAt = (place: Place): Holding => {
+    const stretch = stretchAt(place);
+    return {
+      isTaut: use.map((isUsed, row) => isUsed && (stretch[row] ?? 0) >= none),
+      pushing: fenders.filter((fender) => squeezeOf(fender, place) > 0),
+    };
+  };
+  let holding: Holding = { isTaut: use, pushing: load.off < 0 ? fenders : [] };
+  let [before, place] = [atRest, atRest];
+  for (let next = 2; next <= rounds; next += 1) {
+    const { isTaut, pushing } = holding;
+    const kept = lines.filter((_, row) => isTaut[row]);
+    if (kept.length + pushing.length === 0) return undefined;
+    const share = shareLoad(kept, rule, load, pushing);
+    if (!share.isHeld || !share.isHeldAlong) return undefined;
+    const isWhole = next <= wholeRounds || next % 2 === 0;
+    [before, place] = [place, isWhole ? share : halfway(before, place)];
+    const then = holdingAt(place);
+    if (isWhole && isSame(then, holding)) {
       return {
         share,
-        tensions: stretch.map((tension, row) => (isTaut[row] ? tension : 0)),
+        tensions: stretchAt(share).map((tension, row) => (isTaut[row] ? tension : 0)),
         hasSlack: isTaut.some((one, row) => one !== use[row]),
         isTaut,
-        pushing: against,
+        pushing,
       };
     }
-    taut = next;
-    pushing = pushed;
+    holding = then;
   }
   return 'unsettled';
+}
+
+/** What holds the ship: whether each line pulls, and the fenders that push. */
+interface Holding {
+  readonly isTaut: readonly boolean[];
+  readonly pushing: readonly Fender[];
+}
+
+function isSame(one: Holding, other: Holding): boolean {
+  return (
+    one.isTaut.every((isTaut, row) => isTaut === other.isTaut[row]) &&
+    one.pushing.length === other.pushing.length &&
+    one.pushing.every((fender) => other.pushing.includes(fender))
+  );
 }
