@@ -223,6 +223,17 @@ describe('beside the page', () => {
     await page.keyboard.press('Escape');
   });
 
+  test('what is being typed into the title block goes on after a press on the scroll bar', async () => {
+    await given('value').click();
+    const revision = page.locator('quay-title-block input[name="revision"]');
+    await revision.fill('A');
+    await pressAt(page.locator('quay-sheet'), -6, -60);
+    await give('1');
+    expect(await revision.inputValue()).toBe('A1');
+    expect(await page.locator('.edited').count()).toBe(0);
+    await page.keyboard.press('Enter');
+  });
+
   test('a press beside the field of a cell leaves the field the keys', async () => {
     await given('label').click();
     await give('Deck');

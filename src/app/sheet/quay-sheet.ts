@@ -36,7 +36,7 @@ import { pageStyles } from './paper/page-styles.ts';
 import { ActiveCell } from './place/active-cell.ts';
 import { dispatchCommand } from './place/commands.ts';
 import type { CursorMove } from './place/cursor-movement.ts';
-import { blankAt, isFocusLost, typesElsewhere } from './place/focus-elsewhere.ts';
+import { blankAt, isFocusLost, typesElsewhere, typesInNoCell } from './place/focus-elsewhere.ts';
 import type { GridMap } from './place/grid-map.ts';
 import { commandOf } from './place/keys.ts';
 import { PointerEvents } from './place/pointer-events.ts';
@@ -74,6 +74,7 @@ export class QuaySheet extends LitElement implements SheetHost {
     },
     isLost: () => isFocusLost(this),
     typesElsewhere: () => typesElsewhere(this),
+    typesInNoCell: () => typesInNoCell(this),
     blankAt: (event) => blankAt(event, this),
     onKey: (event) => this.#key(event),
   });

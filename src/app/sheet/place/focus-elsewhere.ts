@@ -16,14 +16,14 @@ function isBare(element: Element | null | undefined): boolean {
 const takesPresses =
   '.cell, button, summary, a, input, textarea, select, label, dialog, [popover], [contenteditable], svg, math, .side.over';
 
-/** Where a press is that takes no focus: on blank paper, beside it, around the field that is typed in, on a scroll bar. */
-export type Blank = 'page' | 'beside' | 'field' | 'scroll bar';
+/** Where a press is that takes no focus: on blank paper or the bar that scrolls it, beside it, around a field, on another bar. */
+export type Blank = 'page' | 'bar of the page' | 'beside' | 'field' | 'scroll bar';
 
 /** On which blank a press is; undefined where it is on something, or on words, which may be selected. */
 export function blankAt(event: MouseEvent, page: HTMLElement): Blank | undefined {
   const [target] = event.composedPath();
   if (!(target instanceof Element)) return undefined;
-  if (isOnScrollBar(event)) return target === page ? 'beside' : 'scroll bar';
+  if (isOnScrollBar(event)) return target === page ? 'bar of the page' : 'scroll bar';
   const onPage = target === page || target.getRootNode() === page.shadowRoot;
   if (onPage && target.closest('.edited, .refusal')) return 'field';
   if (event.composedPath().some((one) => one instanceof Element && one.matches(takesPresses)))
@@ -37,7 +37,15 @@ export function blankAt(event: MouseEvent, page: HTMLElement): Blank | undefined
 
 /** Whether the person is typing in a field that is not on the page. */
 export function typesElsewhere(page: HTMLElement): boolean {
-  if (page.matches(':focus-within')) return false;
+  return !page.matches(':focus-within') && isTyping();
+}
+
+/** Whether the person is typing in a field of no cell: one that is not on the page, or one of the title block on it. */
+export function typesInNoCell(page: HTMLElement): boolean {
+  return !page.shadowRoot?.activeElement && isTyping();
+}
+
+function isTyping(): boolean {
   let active = document.activeElement;
   while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
   return active?.matches('input:not([type="radio"]), textarea, select, [contenteditable]') ?? false;

@@ -12,10 +12,14 @@ export interface FocusHost {
   readonly isLost: () => boolean;
   /** Whether the person is typing in a field that is not on the page. */
   readonly typesElsewhere: () => boolean;
+  /** Whether the person is typing in a field of no cell, on the page or elsewhere. */
+  readonly typesInNoCell: () => boolean;
   /** On which blank a press is; undefined where it is on something. */
   readonly blankAt: (event: MouseEvent) => Blank | undefined;
   readonly onKey: (event: KeyboardEvent) => void;
 }
+
+const isBeside = (blank: Blank): boolean => blank === 'beside' || blank === 'bar of the page';
 
 /** In so many frames the parts around a cell have their heights. */
 const FRAMES_TO_SETTLE = 4;
@@ -96,13 +100,15 @@ export class RovingFocus {
 
   /**
    * A press on what takes no keys leaves them to the field that is typed in, else to the cell: text that comes before the
-   * focus could be given back would find nothing, and a field that loses it is left.
+   * focus could be given back would find nothing, and a field that loses it is left. Who scrolls goes on where they type.
    */
   readonly #keep = (event: MouseEvent): void => {
     const blank = event.button === 0 && !event.defaultPrevented ? this.#host.blankAt(event) : undefined;
     if (!blank) return;
     event.preventDefault();
-    if (blank === 'page' || (blank === 'beside' && !this.#host.typesElsewhere())) this.takeBack();
+    const staysElsewhere =
+      blank === 'bar of the page' ? this.#host.typesInNoCell() : this.#host.typesElsewhere();
+    if (blank === 'page' || (isBeside(blank) && !staysElsewhere)) this.takeBack();
   };
 
   /**
