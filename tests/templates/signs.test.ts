@@ -10,7 +10,7 @@ import { type Entered, verdicts } from './verdicts.ts';
  */
 const signed: Readonly<Record<string, readonly string[]>> = {
   'fender-energy': [
-    'energy.ln_M data.brolsma.ln_M data.brolsma.ln_v data.angles.dAF',
+    'energy.ln_M data.brolsma.ln_M data.brolsma.ln_v data.brolsma.ln_a data.angles.dAF',
     'energy.γ panel.φ_s panel.φ_s0 panel.φ_w panel.φ_w0 panel.way.s_si panel.way.s_wi',
     'panel.o_h wharf.C_S0',
     'wharf.N_up wharf.N_dn wharf.x_d wharf.e_1 wharf.e_2',

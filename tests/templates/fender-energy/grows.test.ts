@@ -34,7 +34,7 @@ const worse: readonly Worse[] = [
   line('ship.L_BP_own', 1.1, ['ship.c_LL', 'energy.c_fine', 'energy.c_hfine']),
   line('ship.M_own', 1.1, ['energy.c_full', 'energy.c_hfull']),
   line('ship.M_own', 0.9, ['energy.c_size']),
-  line('energy.v_stated', 0.8, ['energy.c_v', 'energy.c_v0']),
+  line('energy.v_stated', 0.8, ['energy.c_v', 'energy.c_v0', 'energy.c_va']),
   line('fender.tol', 1.5, ['fender.c_E', ...onTheReaction]),
   line('fender.TF_min', 0.8, ['fender.c_E']),
   line('fender.AG_min', 0.8, ['fender.c_E', 'fender.c_soft', 'wharf.c_S']),
@@ -63,7 +63,7 @@ const worse: readonly Worse[] = [
   line('absorber.u_1', 0.9, ['absorber.c_u', 'absorber.c_EA']),
   line('absorber.k_f', 1.5, onTheForce),
   line('absorber.F_p', 1.3, onTheForce),
-  line('absorber.t_w', 0.7, ['absorber.c_l']),
+  line('absorber.t_w', 0.7, ['absorber.c_l', 'absorber.c_D']),
   line('absorber.t_w', 1.5, ['absorber.c_bore']),
   line('absorber.σ', 0.7, ['absorber.c_l']),
   line('absorber.b_r', 0.7, ['absorber.c_l']),
@@ -72,6 +72,8 @@ const worse: readonly Worse[] = [
   line('absorber.b_u', 1.3, ['absorber.c_j']),
   line('absorber.D_o', 1.2, ['absorber.c_j']),
   line('absorber.F_p', 0.7, ['absorber.c_tr']),
+  line('absorber.σ', 1.3, ['absorber.c_f', 'absorber.c_D']),
+  line('absorber.f_y', 0.7, ['absorber.c_f']),
   line('absorber.y', 0.7, ['absorber.c_tr', 'absorber.c_y', 'absorber.c_δ']),
 ];
 

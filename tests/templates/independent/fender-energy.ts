@@ -6,7 +6,7 @@ import { siteColumn, workEnergy } from './fender-energy/energy.ts';
 import { workFender } from './fender-energy/fender.ts';
 import { workPanel } from './fender-energy/panel.ts';
 import { workShip } from './fender-energy/ship.ts';
-import { shippedTables } from './fender-energy/tables.ts';
+import { belted, shippedTables } from './fender-energy/tables.ts';
 import { workTablesInOrder } from './fender-energy/tables-in-order.ts';
 import { units } from './fender-energy/units.ts';
 import { asCell, type Inputs, readInputs } from './fender-energy/values.ts';
@@ -46,7 +46,7 @@ export const fenderEnergy: IndependentProgram = {
       ...named('ship', { ...ship.numbers, ...ship.checks }),
       ...named('energy', { ...energy.numbers, ...energy.texts, ...energy.checks }),
       ...named('fender', { ...fender.numbers, ...fender.texts, ...fender.checks }),
-      ...named('panel', { ...panel.numbers, ...panel.checks }),
+      ...named('panel', { ...panel.numbers, ...panel.texts, ...panel.checks }),
       ...named('wharf', { ...wharf.numbers, ...wharf.checks }),
       ...named('wharf', { ...wharf.flat.numbers, ...wharf.flat.checks }),
       ...named('absorber', { ...absorber.numbers, ...absorber.checks }),
@@ -122,6 +122,10 @@ function columnsOf(
       rows('data.is_speeds').map((row) => row.number(siteColumn(text('energy.v_site')))),
     ),
     'data.brolsma.ln_M': cells(speeds.map((row) => Math.log(row.number('M50')))),
+    'data.brolsma.ln_a': cells(speeds.map((row) => Math.log(row.number('a')))),
+    'data.pressure.belt': cells(
+      rows('data.pressure').map((row) => Number(belted.includes(row.text('ship_kind')))),
+    ),
     'data.brolsma.ln_v': cells(speeds.map((row) => Math.log(row.number(text('energy.v_curve'))))),
   };
 }

@@ -43,7 +43,9 @@ export interface Absorber {
       | 'f_w'
       | 'R_a'
       | 'p_a'
-      | 'd_a',
+      | 'd_a'
+      | 'r_D'
+      | 'r_m',
       number
     >
   >;
@@ -62,7 +64,9 @@ export interface Absorber {
       | 'c_u'
       | 'c_Ra'
       | 'c_pa'
-      | 'c_sa',
+      | 'c_sa'
+      | 'c_f'
+      | 'c_D',
       Verdict
     >
   >;
@@ -147,6 +151,8 @@ export function workAbsorber(
       c_bore: where(used === 'fender piles', pile.checks.c_bore),
       c_a: where(used === 'fender piles', pile.checks.c_a),
       c_0: where(used !== 'none', someOf(whole)),
+      c_f: where(isPile, pile.checks.c_f),
+      c_D: where(isPile, pile.checks.c_D),
       c_EA: where(used !== 'none', judge(least, units * one)),
       c_M1: where(used !== 'none' && meets, judge(ship.numbers.M * ship.numbers.C_M, m1)),
       c_u: where(used !== 'none' && meets, judge(energy.numbers.v_n, closing)),
@@ -155,7 +161,7 @@ export function workAbsorber(
         used !== 'none' && !(isPile && text('absorber.support') === 'cantilever'),
         judge(onWharf, number('fender.R_lim')),
       ),
-      c_pa: where(used !== 'none', judge(pressure, panel.numbers.p_p)),
+      c_pa: where(used !== 'none' && panel.numbers.belt === 0, judge(pressure, panel.numbers.p_p)),
       c_sa: where(used !== 'none' && number('energy.C_S') < 1, judge(gives, 150)),
       c_tr: where(used === 'constant force', judge(travel, number('absorber.y'))),
       c_j: where(used !== 'none', judge(room.A_n, number('absorber.A_j'))),
@@ -216,6 +222,9 @@ function workPile({ number, text }: Inputs, energy: number) {
   const takes = stands
     ? ratio((stress * modulus) ** 2 * length * 1000, 6 * elastic * aboveZero(second)) / 1e6
     : Number.NaN;
+  // EN 1993-1-1:2005, table 5.2, class 3: 90 ε², where ε² = 235 / f_y × E / 210 000, of the stress that acts.
+  const slender = ratio(outside, number('absorber.t_w'));
+  const most = 90 * ratio(235, stress) * (elastic / 210_000);
   const [a, b] = [from * 1000, (length - from) * 1000];
   const span = length * 1000;
   const force = simple
@@ -242,11 +251,15 @@ function workPile({ number, text }: Inputs, energy: number) {
       h_x: depth,
       δ_p: bent,
       t_2: walls,
+      r_D: slender,
+      r_m: most,
       x_l: stands ? from : Number.NaN,
     },
     checks: {
       c_l: judge(energy, takes),
       c_δ: judge(bent / 1000, number('absorber.y')),
+      c_f: judge(stress, number('absorber.f_y')),
+      c_D: kind === 'pipe' ? judge(slender, most) : { verdict: 'does not apply' },
       c_bore: kind === 'pipe' ? judgeBelow(walls, outside) : { verdict: 'does not apply' },
       c_a: simple ? judgeBelow(from, number('absorber.L_p')) : { verdict: 'does not apply' },
     } satisfies Record<string, Verdict>,

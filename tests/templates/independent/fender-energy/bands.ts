@@ -64,7 +64,7 @@ export function workBands(
     ['ageing factor for energy', number('fender.AG_min'), 0.5, 1],
     ['ageing factor for reaction', number('fender.AG_max'), 1, 2],
     ['angle factor on energy', fender.numbers.AF, 0, 1],
-    ['how far rated values may be apart from the curve', number('fender.t_q') / 100, 0, 0.5],
+    ['how far rated values may be apart from the curve', number('fender.t_q') / 100, 0, 0.2],
     ['friction coefficient', panel.numbers.μ, 0.05, 1],
     ['permissible hull pressure, kPa', panel.numbers.p_p, 50, 700],
     ['least share of the panel to be covered', number('panel.o_min') / 100, 0.1, 1],
@@ -90,6 +90,7 @@ export function workBands(
   const absorber = text('absorber.used');
   const isUsed = (name: string): boolean => {
     if (name === 'units of the absorber that share the energy') return absorber !== 'none';
+    if (name === 'permissible hull pressure, kPa') return panel.numbers.belt === 0;
     if (ofRubber.has(name)) return absorber === 'none';
     return !ofPiles.has(name) || absorber === 'fender piles';
   };

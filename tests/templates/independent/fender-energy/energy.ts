@@ -44,6 +44,9 @@ export interface Energy {
       | 'C_hlo'
       | 'C_hhi'
       | 'x_o'
+      | 'x_t'
+      | 'x_h'
+      | 'v_a'
       | 'M_L'
       | 'W'
       | 'E_W0'
@@ -60,6 +63,7 @@ export interface Energy {
       | 'c_high'
       | 'c_v'
       | 'c_v0'
+      | 'c_va'
       | 'c_size'
       | 'c_0'
       | 'c_4'
@@ -84,7 +88,7 @@ export interface Energy {
 /** Works out the berthing energy in kN·m, of t and m/s. */
 export function workEnergy(inputs: Inputs, ship: Ship): Energy {
   const { number, text, rows } = inputs;
-  const { M, C_M, K, L_BP, B, C_B } = ship.numbers;
+  const { M, C_M, K, L_BP, B, C_B, dC, s_b } = ship.numbers;
   const angle = number('energy.α');
   const { v, normal, part } = speeds(inputs, M);
   const contact = text('energy.contact');
@@ -109,8 +113,18 @@ export function workEnergy(inputs: Inputs, ship: Ship): Energy {
     Fullness,
   ];
   const codes = workCodes(inputs);
-  const row = rows('data.abnormal').find((one) => one.text('type') === text('energy.ship_type'));
-  const [reach, large] = [row?.number('x_o') ?? Number.NaN, row?.number('M_L') ?? Number.NaN];
+  const cellOf = (type: string, column: string): number =>
+    rows('data.abnormal')
+      .find((one) => one.text('type') === type)
+      ?.number(column) ?? Number.NaN;
+  const [ofItsType, ofItsHull] = [cellOf(text('energy.ship_type'), 'x_o'), cellOf(hullType, 'x_o')];
+  // A ship touches where both say that she can.
+  const reach = Math.min(ofItsType, ofItsHull);
+  const large = cellOf(text('energy.ship_type'), 'M_L');
+  const easiest = rows('data.brolsma').map(
+    (one) => [Math.log(one.number('M50')), Math.log(one.number('a'))] as const,
+  );
+  const slowest = Math.exp(heldBetween(easiest, Math.log(aboveZero(M))));
   const saysLargest = text('energy.safety') === 'abnormal factor' && text('energy.ship_size') === 'largest';
   const idle: Verdict = { verdict: 'does not apply' };
   const factors: Readonly<Record<string, number>> = {
@@ -150,7 +164,10 @@ export function workEnergy(inputs: Inputs, ship: Ship): Energy {
       C_hi: ofType.most,
       C_hlo: ofHulls.least,
       C_hhi: ofHulls.most,
+      x_t: ofItsType,
+      x_h: ofItsHull,
       x_o: reach,
+      v_a: slowest,
       M_L: large,
       W: weight,
       E_W0: weightForm,
@@ -163,13 +180,14 @@ export function workEnergy(inputs: Inputs, ship: Ship): Energy {
       // A ship that comes end-on moves less water, and does not turn about the point of contact.
       c_end: text('ship.C_M_rule') === 'end-on' ? judge(0.9, eccentricity) : idle,
       c_type: text('energy.safety') === 'abnormal factor' ? judge(ofHull, abnormal) : idle,
-      c_fine: text('energy.safety') === 'abnormal factor' ? judge(ofType.least, C_B) : idle,
+      c_fine: text('energy.safety') === 'abnormal factor' ? judge(ofType.least - dC, C_B) : idle,
       c_full: text('energy.safety') === 'abnormal factor' ? judge(C_B, ofType.most) : idle,
-      c_hfine: judge(ofHulls.least, C_B),
+      c_hfine: judge(ofHulls.least - dC, C_B),
       c_hfull: judge(C_B, ofHulls.most),
       c_CE: judge(least.share, eccentricity),
-      c_out: judge(x, reach * L_BP),
-      c_size: saysLargest ? judge(large, M) : idle,
+      // Where nothing is taken off for turning, it does not matter how far out she is touched.
+      c_out: eccentricity >= 0.999 ? idle : judge(x + 0 * eccentricity, reach * L_BP),
+      c_size: saysLargest ? judge(s_b * large, M) : idle,
       c_code: judge(1, codes.count),
       c_4: judge(0.7, others),
       // PIANC WG 33 (2002), 4.2.7; the two others as UFC 4-152-01 has them.
@@ -183,6 +201,7 @@ export function workEnergy(inputs: Inputs, ship: Ship): Energy {
       c_v: judge(number('energy.v_min'), normal),
       // From memory: slower only where every approach is measured.
       c_v0: judge(0.08, normal),
+      c_va: text('energy.speed_from') === 'stated' ? judge(slowest, normal) : idle,
     },
   };
 }
@@ -288,9 +307,11 @@ function heldBetween(points: readonly (readonly [number, number])[], x: number):
   return x >= last[0] ? last[1] : straightBetween(points, x);
 }
 
-/** Gas carriers and the largest tankers berth as tankers do; other hulls are named for their type. */
+/** Gas carriers and the largest tankers berth as tankers do, passenger ships as ferries; other hulls are named for their type. */
 function typeOfHull(hull: string): string {
   const types = ['container', 'general cargo', 'bulk carrier'];
+  if (['cruise ship', 'ferry', 'ro-ro ship'].includes(hull)) return 'ro-ro, ferry';
+  if (hull.startsWith('tug')) return 'tug, workboat';
   return types.find((type) => hull.startsWith(type)) ?? 'tanker';
 }
 

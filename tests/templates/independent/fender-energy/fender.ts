@@ -170,7 +170,7 @@ export function workFender(inputs: Inputs, ship: Ship, energy: Energy): Fender {
           : { verdict: 'does not apply' },
       c_E: judge(one, available),
       c_R: judge(reaction * behindPanel, limit),
-      c_d: judge(rated.deflection, rated.height),
+      c_d: judge(rated.deflection, 0.75 * rated.height),
       c_r: judge(1, curve.peak),
       c_q: judge(Math.abs(q - curve.area), (number('fender.t_q') / 100) * curve.area),
     }),

@@ -1,6 +1,7 @@
 import type { Verdict } from '../program.ts';
 import type { Fender } from './fender.ts';
 import type { Ship } from './ship.ts';
+import { belted } from './tables.ts';
 import { degrees, type Inputs, judge, ofRubber, ratio } from './values.ts';
 
 /** The panel: its pressure on the hull, its height of contact, its friction and its chains. */
@@ -31,10 +32,13 @@ export interface Panel {
       | 'φ_w0'
       | 'MBL_s'
       | 'MBL_w'
-      | 'n_2',
+      | 'n_2'
+      | 'belt'
+      | 'q_b',
       number
     >
   >;
+  readonly texts: Readonly<Record<'side', string>>;
   /** In each row of the performance curve. */
   readonly way: Readonly<Record<'i' | 'd_i' | 'R_i' | 's_si' | 'T_si' | 's_wi' | 'T_wi', readonly number[]>>;
   readonly checks: Readonly<
@@ -89,6 +93,7 @@ export function workPanel(inputs: Inputs, ship: Ship, fender: Fender): Panel {
   const [allowed, smallest, largest] = ['p_t', 'M_lo', 'M_hi'].map(
     (column) => ofHull?.number(column) ?? Number.NaN,
   ) as [number, number, number];
+  const onBelting = belted.includes(text('panel.hull'));
   const friction =
     rows('data.friction')
       .find((row) => row.text('pair') === text('panel.face'))
@@ -133,6 +138,13 @@ export function workPanel(inputs: Inputs, ship: Ship, fender: Fender): Panel {
       MBL_s: safety * shear.tension,
       MBL_w: safety * weight.tension,
       n_2: together,
+      belt: Number(onBelting),
+      q_b: ratio(force, flatWidth),
+    },
+    texts: {
+      side: onBelting
+        ? 'a belting: no permitted pressure, look at the line load'
+        : 'a flat side, with a permitted pressure',
     },
     way: {
       i: way.map((_, row) => row + 1),
@@ -145,7 +157,7 @@ export function workPanel(inputs: Inputs, ship: Ship, fender: Fender): Panel {
     },
     checks: {
       // What the side of a small ship bears is too much for that of a large one.
-      c_lo: judge(smallest, ship.numbers.M),
+      c_lo: judge(ship.numbers.s_b * smallest, ship.numbers.M),
       c_hi: judge(ship.numbers.M, largest),
       c_A: judge(area, width * height),
       c_h: judge((number('panel.o_min') / 100) * height, covered),
@@ -156,7 +168,8 @@ export function workPanel(inputs: Inputs, ship: Ship, fender: Fender): Panel {
       c_bed: { verdict: Number.isNaN(atLow) ? 'refused' : atLow > 0 ? 'holds' : 'fails' },
       c_HW: judge(atBerthing, atLow + number('panel.d_T')),
       ...ofRubber(inputs, {
-        c_p: judge(ratio(force, area), allowed),
+        // A belting presses along a line.
+        c_p: onBelting ? { verdict: 'does not apply' } : judge(ratio(force, area), allowed),
         c_fit: judge(number('panel.n_f') * (H_F / 1000) ** 2, width * height),
         c_asd: judge(number('panel.a_s') * 1000, H_F - δ),
         c_awd: judge(number('panel.a_w') * 1000, H_F - δ),

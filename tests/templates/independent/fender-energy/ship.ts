@@ -23,7 +23,9 @@ export interface Ship {
       | 'C_M_V'
       | 'C_M_U'
       | 'C_M_0'
-      | 'm_w',
+      | 'm_w'
+      | 'dC'
+      | 's_b',
       number
     >
   >;
@@ -37,6 +39,7 @@ export function workShip(inputs: Inputs): Ship {
   const { number, text } = inputs;
   const density = text('ship.water') === 'sea' ? 1.025 : 1;
   const { M, L_OA, L_BP, B, D } = particulars(inputs);
+  const isLight = text('ship.loading') === 'in ballast';
   const block = ratio(M, density * L_BP * B * D);
   const depth = number('ship.z_w') - number('ship.z_b');
   const clearance = depth - D;
@@ -86,6 +89,9 @@ export function workShip(inputs: Inputs): Ship {
       C_M_U: ueda,
       C_M_0: least,
       m_w: water,
+      // Common practice: in ballast a hull is finer by a tenth at most, and has two fifths of her mass at least.
+      dC: isLight ? 0.1 : 0,
+      s_b: isLight ? 0.4 : 1,
     },
     checks: {
       c_keel: judge(share * D, clearance),

@@ -8,7 +8,10 @@ function fromColumns(columns: Readonly<Record<string, readonly Cell[]>>): Drawn[
   );
 }
 
-/** Hulls that a pressure is permitted for. */
+/** Hulls that lie against a panel with a belting. */
+export const belted: readonly string[] = ['cruise ship', 'ferry', 'ro-ro ship', 'tug or workboat'];
+
+/** Hulls that the guideline speaks of. */
 export const hulls: readonly string[] = [
   'container, 1st or 2nd generation',
   'container, 3rd generation',
@@ -21,6 +24,7 @@ export const hulls: readonly string[] = [
   'very large crude carrier',
   'gas carrier',
   'bulk carrier',
+  ...belted,
 ];
 
 /** The tables the template is shipped with: published tables by the sources it names, and invented fenders and bents. */
@@ -129,10 +133,17 @@ export const shippedTables: Drawn['tables'] = {
       'tanker',
       'tanker',
       'bulk carrier',
+      'ro-ro, ferry',
+      'ro-ro, ferry',
+      'ro-ro, ferry',
+      'tug, workboat',
     ],
-    p_t: [400, 300, 250, 200, 400, 400, 300, 350, 150, 200, 200],
-    M_lo: [10, 10, 10, 10, 10, 20_000, 10, 70_000, 200_000, 10, 10],
-    M_hi: [40_000, 60_000, 90_000, 700_000, 30_000, 700_000, 85_000, 700_000, 700_000, 700_000, 700_000],
+    p_t: [400, 300, 250, 200, 400, 400, 300, 350, 150, 200, 200, 0, 0, 0, 0],
+    M_lo: [10, 10, 10, 10, 10, 20_000, 10, 70_000, 200_000, 10, 10, 10, 10, 10, 10],
+    M_hi: [
+      40_000, 60_000, 90_000, 700_000, 30_000, 700_000, 85_000, 700_000, 700_000, 700_000, 700_000, 700_000,
+      700_000, 700_000, 700_000,
+    ],
   }),
   'data.friction': fromColumns({
     pair: ['timber to steel', 'urethane to steel', 'steel to steel', 'rubber to steel', 'UHMW to steel'],

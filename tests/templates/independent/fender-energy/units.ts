@@ -100,6 +100,7 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
     'absorber.u_1',
     'absorber.u_2',
     'absorber.u_c',
+    'energy.v_a',
     'data.brolsma.a',
     'data.brolsma.b',
     'data.brolsma.c',
@@ -232,8 +233,9 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
     'absorber.k_f',
     'absorber.k_s',
     'absorber.k_e',
+    'panel.q_b',
   ],
-  MPa: ['absorber.σ', 'absorber.E_Y'],
+  MPa: ['absorber.σ', 'absorber.f_y', 'absorber.E_Y'],
   'mm⁴': ['absorber.I_x'],
   'mm³': ['absorber.Z_x'],
 };
