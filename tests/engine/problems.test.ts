@@ -4,6 +4,7 @@ import { newSheet, type Sheet } from './sheet.ts';
 function sheetWith(formula: string): Sheet {
   const sheet = newSheet();
   sheet.given('A', -4, 'm^2');
+  sheet.given('a', 4, 'ft');
   sheet.given('b', 0, 'ft');
   sheet.given('F', 1.7e305, 'kN');
   sheet.given('n', 5);
@@ -33,6 +34,26 @@ const cases: readonly (readonly [formula: string, at: string, message: string])[
     'IFS(n < 0; 1; n > 9; 2)',
     'IFS(n < 0; 1; n > 9; 2)',
     'the formula says nothing for where none of “n < 0” and “n > 9” holds: n is 5',
+  ],
+  [
+    'IFS(b >= a; 1)',
+    'IFS(b >= a; 1)',
+    '“b”, 0 ft, is less than “a”, 4 ft, and the formula has no value for that',
+  ],
+  [
+    'IFS(a <= b; 1)',
+    'IFS(a <= b; 1)',
+    '“a”, 4 ft, is more than “b”, 0 ft, and the formula has no value for that',
+  ],
+  [
+    'IFS(a < b; 1)',
+    'IFS(a < b; 1)',
+    '“a”, 4 ft, is no less than “b”, 0 ft, and the formula has no value for that',
+  ],
+  [
+    'IFS(b > a; 1)',
+    'IFS(b > a; 1)',
+    '“b”, 0 ft, is no more than “a”, 4 ft, and the formula has no value for that',
   ],
   [
     'IFS(MAX(curve.x) < b; 1)',
@@ -96,4 +117,12 @@ describe.each(cases)('%s', (formula, at, message) => {
     expect(formula.slice(reading.problem.from, reading.problem.to)).toBe(at);
     expect(reading.problem.hints.length).toBeLessThanOrEqual(1);
   });
+});
+
+test('where two names are compared, the hint says which is too small and what to do', () => {
+  const reading = sheetWith('IFS(a <= b; 1)').read('result');
+  if (!('problem' in reading)) throw new Error(`it is ${reading.status}`);
+  expect(reading.problem.hints).toEqual([
+    '“b” is too small or “a” too large: change what they come from, or have the formula say what holds then, as its last argument',
+  ]);
 });

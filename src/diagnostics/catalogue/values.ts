@@ -7,6 +7,30 @@ type Begins = Readonly<{ origin: string; because: string; uncovered?: boolean }>
 const coverCase = (origin: string): string =>
   `change what ${origin} goes by, or have its formula say what holds otherwise`;
 
+/** How a value stands to another where the comparison of the two does not hold. */
+const STANDS: Readonly<Record<string, string>> = {
+  '<=': 'is more than',
+  '<': 'is no less than',
+  '>=': 'is less than',
+  '>': 'is no more than',
+};
+
+/** What is said where the one condition compares two names: which of them is too small, and which too large. */
+function comparedNames(
+  asked: readonly string[],
+  values: readonly { readonly written: string; readonly is: string }[],
+): { readonly message: string; readonly hint: string } | undefined {
+  const [, left, sign = '', right] = /^(\S+) (<=?|>=?) (\S+)$/u.exec(asked[0] ?? '') ?? [];
+  const [one, other] = [left, right].map((name) => values.find(({ written }) => written === name));
+  const stands = STANDS[sign];
+  if (asked.length !== 1 || !one || !other || stands === undefined) return undefined;
+  const [small, large] = sign.startsWith('<') ? [other, one] : [one, other];
+  return {
+    message: `${quoted(one.written)}, ${one.is}, ${stands} ${quoted(other.written)}, ${other.is}, and the formula has no value for that`,
+    hint: `${quoted(small.written)} is too small or ${quoted(large.written)} too large: change what they come from, or have the formula say what holds then, as its last argument`,
+  };
+}
+
 /** What a person can do where the lack of a value begins. */
 function remedyAt({ origin, because, uncovered }: Begins): string {
   if (because === '') return `fill in ${origin}`;
@@ -137,6 +161,8 @@ export const values = {
           message: `the formula says nothing for this case of ${quoted(first)}${is}`,
           hint: 'change that, or have the formula say what holds otherwise, as its last argument',
         };
+      const compared = comparedNames(facts.asked, facts.values);
+      if (compared) return compared;
       return {
         message:
           facts.asked.length === 1
