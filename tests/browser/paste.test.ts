@@ -128,7 +128,12 @@ describe('onto a table', () => {
     // What stands in the way leads to the question.
     await dialog().getByRole('button', { name: 'Not yet: say what becomes of the other columns' }).click();
     await page.keyboard.press('Space');
-    expect(await dialog().getByRole('radio', { name: 'stays in its row' }).isChecked()).toBe(true);
+    expect(await dialog().getByRole('radio', { name: 'goes with the item of that name' }).isChecked()).toBe(
+      true,
+    );
+    await dialog()
+      .getByText('0 of 2 rows find their item; new, and blank there: “slab north” and “slab south”')
+      .waitFor();
     expect(await takes.isDisabled()).toBe(false);
     const folder = process.env.QUAYBOOK_SCREENS;
     if (folder) await page.screenshot({ path: `${folder}/other-columns.png` });
@@ -147,6 +152,22 @@ describe('onto a table', () => {
     expect((await texts('thick')).slice(2)).toEqual(thick.slice(2));
     await page.keyboard.press('Control+z');
     await expect.poll(() => texts('thick')).toEqual(thick);
+  });
+
+  test('a revised list takes what other columns hold along with its items', async () => {
+    const before = await texts('thick');
+    await at('head', 'item').click();
+    await paste('item\tarea\ndeck slab\t700\nasphalt paving\t800');
+    await dialog().waitFor();
+    await dialog().getByRole('radio', { name: 'goes with the item of that name' }).check();
+    await dialog()
+      .getByText(/^2 of 2 rows find their item; gone with what they hold: “base course”\./)
+      .waitFor();
+    await dialog().getByRole('button', { name: 'Take the rows' }).click();
+    await told(/2 rows pasted; .*“thickness”.* follow their items?; 3 rows below stay;/);
+    expect((await texts('thick')).slice(0, 2)).toEqual([before[2], before[0]]);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => texts('thick')).toEqual(before);
   });
 
   test('a file dropped on a cell, and then on the dialog, is read', async () => {

@@ -1,9 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { blankMeanings, type Table } from '../../../document/index.ts';
+import { type Followed, followItems } from '../../editing/clipboard/follow-items.ts';
+import type { NewRows } from '../../editing/clipboard/new-rows.ts';
 import {
   headingOf,
   isOfOthers,
-  type NewRows,
   type Others,
   othersFilled,
   type Where,
@@ -17,6 +18,8 @@ export interface KeptColumns {
   readonly names: readonly string[];
   /** What they come to where they are blank, as far as they have something for that. */
   readonly blank: readonly string[];
+  /** Where the items of the rows stood before; undefined where the rows name none. */
+  readonly followed: Followed | undefined;
   /** Whether a person must say what becomes of it: the rows are called otherwise from now on. */
   readonly isAsked: boolean;
 }
@@ -29,11 +32,13 @@ export function keptColumns(table: Table, rows: NewRows, where: Where): KeptColu
     ? {
         names: kept.map(headingOf),
         blank: blankMeanings(kept),
+        followed: followItems(table, rows, where.row),
         isAsked: isOfOthers(table, rows, where.row, kept),
       }
     : undefined;
 }
 
+const follow: Answers<Others> = [['follow', 'goes with the item of that name']];
 const answers: Answers<Others> = [
   ['stay', 'stays in its row'],
   ['empty', 'goes: these cells become blank'],
@@ -41,13 +46,26 @@ const answers: Answers<Others> = [
 
 /** What other columns hold is of the items that stood there; where others take their place, nobody knows whether it stays. */
 export function othersQuestion(
-  { names, blank, isAsked }: KeptColumns,
+  { names, blank, isAsked, followed }: KeptColumns,
   others: Others | undefined,
   choose: (others: Others) => void,
 ): TemplateResult {
   const question = `What ${namesOf(names)} ${names.length === 1 ? 'holds' : 'hold'} in these rows`;
   return html`<div class="others">
-    ${choiceOf(question, answers, others ?? (isAsked ? undefined : 'stay'), choose)}
-    ${others === 'empty' && blank.length > 0 ? html`<p class="quiet">Blank they count as ${blank.join(', ')}.</p>` : nothing}
+    ${choiceOf(question, [...(followed ? follow : []), ...answers], others ?? (isAsked ? undefined : 'stay'), choose)}
+    ${others === 'follow' && followed ? html`<p class="quiet">${followedWords(followed)}</p>` : nothing}
+    ${others !== undefined && others !== 'stay' && blank.length > 0 ? html`<p class="quiet">Blank they count as ${blank.join(', ')}.</p>` : nothing}
   </div>`;
+}
+
+/** How many rows find their item, and what is called otherwise, new, gone or more than once. */
+export function followedWords({ from, fresh, gone, doubled }: Followed): string {
+  const found = from.filter((place) => place !== undefined).length;
+  const told = [
+    `${found} of ${from.length} ${from.length === 1 ? 'row' : 'rows'} ${found === 1 ? 'finds its' : 'find their'} item`,
+    fresh.length > 0 ? `new, and blank there: ${namesOf(fresh)}` : '',
+    gone.length > 0 ? `gone with what they hold: ${namesOf(gone)}` : '',
+    doubled.length > 0 ? `called alike, and blank there: ${namesOf(doubled)}` : '',
+  ];
+  return `${told.filter((words) => words !== '').join('; ')}.`;
 }

@@ -1,5 +1,4 @@
 import {
-  type Cell,
   cellOf,
   type Edit,
   type GivenColumn,
@@ -10,12 +9,8 @@ import {
   type Table,
 } from '../../../document/index.ts';
 import { insertionLabel } from '../lines/describe-insertion.ts';
-
-/** Rows for a table, as they were read: by the name of a column a cell for each row. */
-export interface NewRows {
-  readonly length: number;
-  readonly cells: Readonly<Record<string, readonly Cell[]>>;
-}
+import { followItems } from './follow-items.ts';
+import { cellsFor, folded, type NewRows } from './new-rows.ts';
 
 /** Where rows go in a table: in place of all that are there, behind them, or over those from a row on (from 0). */
 export type Where =
@@ -23,8 +18,8 @@ export type Where =
   | { readonly kind: 'behind' }
   | { readonly kind: 'from'; readonly row: number };
 
-/** What becomes of the cells of rows that are gone over, in columns the text has nothing for. */
-export type Others = 'stay' | 'empty';
+/** What becomes of the cells of rows that are gone over, in columns the text has nothing for: `follow` goes with their items. */
+export type Others = 'stay' | 'empty' | 'follow';
 
 const verbs = { replace: 'take', behind: 'add', from: 'paste' } as const;
 
@@ -44,8 +39,17 @@ export function putRows(
   const before = table.length ?? 0;
   const verb = verbs[where.kind];
   const label = (
-    more: { readonly fresh?: number; readonly kept?: readonly GivenColumn[]; readonly below?: number } = {},
-  ) => insertionLabel(verb, rows.length, { ...more, kept: (more.kept ?? []).map(headingOf), account });
+    more: {
+      readonly fresh?: number;
+      readonly kept?: readonly GivenColumn[];
+      readonly followed?: readonly GivenColumn[];
+      readonly below?: number;
+    } = {},
+  ) => {
+    const { kept = [], followed = [] } = more;
+    const named = { kept: kept.map(headingOf), followed: followed.map(headingOf) };
+    return insertionLabel(verb, rows.length, { ...more, ...named, account });
+  };
   if (where.kind === 'replace') return { ...replaceTableRows(at, table, rows), label: label() };
   if (where.kind === 'behind') return { ...insertTableRows(at, table, before, rows), label: label() };
   const { row } = where;
@@ -56,19 +60,45 @@ export function putRows(
     return cells ? [setCells({ ...at, column: column.id }, row, cells)] : [];
   });
   const kept = othersFilled(table, rows, row);
+  const told = { fresh: grown, below: rowsBelow(table, rows, row) };
+  if (others === 'follow') {
+    const from = followItems(table, rows, row)?.from ?? [];
+    const following = filledFrom(table, rows, row);
+    const followed = following.map((column) => {
+      const cells = from.map((place) => (place === undefined ? null : cellOf(column, place)));
+      return setCells({ ...at, column: column.id }, row, cells);
+    });
+    return joinEdits(label({ ...told, followed: following }), [...growth, ...filled, ...followed]);
+  }
   const blank = Array.from({ length: rows.length - grown }, () => null);
   const emptied =
     others === 'empty' ? kept.map((column) => setCells({ ...at, column: column.id }, row, blank)) : [];
-  const told = { fresh: grown, kept: others === 'empty' ? [] : kept, below: rowsBelow(table, rows, row) };
-  return joinEdits(label(told), [...growth, ...filled, ...emptied]);
+  return joinEdits(label({ ...told, kept: others === 'empty' ? [] : kept }), [
+    ...growth,
+    ...filled,
+    ...emptied,
+  ]);
 }
 
 /** The columns that rows from a row on have nothing for, and that hold something there. */
 export function othersFilled(table: Table, rows: NewRows, row: number): readonly GivenColumn[] {
+  return columnsWithout(table, rows).filter((column) =>
+    isAnyRow(table, rows, row, (at) => cellOf(column, at) !== null),
+  );
+}
+
+/** The columns that rows have nothing for, and that hold something anywhere from a row on. */
+function filledFrom(table: Table, rows: NewRows, row: number): readonly GivenColumn[] {
+  const toEnd = { ...rows, length: (table.length ?? 0) - row };
+  return columnsWithout(table, rows).filter((column) =>
+    isAnyRow(table, toEnd, row, (at) => cellOf(column, at) !== null),
+  );
+}
+
+function columnsWithout(table: Table, rows: NewRows): readonly GivenColumn[] {
   return table.columns
     .filter((column) => column.kind === 'given')
-    .filter((column) => !cellsFor(column, rows))
-    .filter((column) => isAnyRow(table, rows, row, (at) => cellOf(column, at) !== null));
+    .filter((column) => !cellsFor(column, rows));
 }
 
 /**
@@ -109,15 +139,6 @@ export function rowsBelow(table: Table, rows: NewRows, row: number): number {
 /** How a column is called for people. */
 export function headingOf({ name, label = '' }: GivenColumn): string {
   return label === '' ? name : label;
-}
-
-function cellsFor({ name }: Table['columns'][number], { cells }: NewRows): readonly Cell[] | undefined {
-  return Object.hasOwn(cells, name) ? cells[name] : undefined;
-}
-
-/** A name as it is compared: capitals and blanks make no other item. */
-function folded(cell: Cell): string {
-  return `${cell}`.trim().toLowerCase().replace(/\s+/g, ' ');
 }
 
 /** Whether it is so of any row of the table that such rows go over. */

@@ -13,6 +13,8 @@ interface Insertion {
   readonly fresh?: number;
   /** The columns of rows that were there that hold what they held, because the text has nothing for them. */
   readonly kept?: readonly string[];
+  /** The columns whose entries went with the items they are of. */
+  readonly followed?: readonly string[];
   /** How many rows of the list that was there stay below. */
   readonly below?: number;
   /** What became of the cells of the text, in words. */
@@ -23,13 +25,17 @@ interface Insertion {
 export function insertionLabel(
   verb: keyof typeof done,
   rows: number,
-  { what = 'row', fresh = 0, kept = [], below = 0, account = '' }: Insertion = {},
+  { what = 'row', fresh = 0, kept = [], followed = [], below = 0, account = '' }: Insertion = {},
 ): string {
   const added = fresh > 0 && fresh < rows ? ` (${fresh} of them new)` : '';
   const others =
     kept.length > 0 ? `; ${namesOf(kept)} ${kept.length === 1 ? 'keeps' : 'keep'} what was there` : '';
+  const went =
+    followed.length > 0
+      ? `; ${namesOf(followed)} ${followed.length === 1 ? 'follows its item' : 'follow their items'}`
+      : '';
   const stay = below === 0 ? '' : below === 1 ? '; 1 row below stays' : `; ${below} rows below stay`;
-  return `${verb} ${rows} ${what}${rows === 1 ? '' : 's'}${added}${others}${stay}${account === '' ? '' : `; ${account}`}`;
+  return `${verb} ${rows} ${what}${rows === 1 ? '' : 's'}${added}${others}${went}${stay}${account === '' ? '' : `; ${account}`}`;
 }
 
 /** The first of some columns by name, and how many more there are. */

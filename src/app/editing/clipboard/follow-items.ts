@@ -1,0 +1,59 @@
+import { type Cell, cellOf, type GivenColumn, type Table } from '../../../document/index.ts';
+import { cellsFor, folded, type NewRows } from './new-rows.ts';
+
+/** Where the items of a list that is put over another stood before. */
+export interface Followed {
+  /** For each new row the row, from 0, in which its item stood; undefined where in none, or where two are called so. */
+  readonly from: readonly (number | undefined)[];
+  /** The items that stood in no row, as they are called now. */
+  readonly fresh: readonly string[];
+  /** The items that the new rows take the place of and do not have. */
+  readonly gone: readonly string[];
+  /** What several rows are called, before or now: which of them is which nobody knows. */
+  readonly doubled: readonly string[];
+}
+
+/**
+ * Finds the items of new rows among those from `row` on, by the first column of words that the rows have; capitals and blanks
+ * make no other item. Undefined where the rows name nothing.
+ */
+export function followItems(table: Table, rows: NewRows, row: number): Followed | undefined {
+  const name = table.columns.find(
+    (column): column is GivenColumn =>
+      column.kind === 'given' && column.type === 'text' && cellsFor(column, rows) !== undefined,
+  );
+  const now = name && cellsFor(name, rows);
+  if (!name || !now) return undefined;
+  const length = table.length ?? 0;
+  const before = Array.from({ length: Math.max(0, length - row) }, (_, at) => cellOf(name, row + at));
+  const placesBefore = placesOf(before);
+  const placesNow = placesOf(now);
+  const isOne = (key: string): boolean =>
+    placesBefore.get(key)?.length === 1 && placesNow.get(key)?.length === 1;
+  const overwritten = [...placesBefore].filter(([, [first = 0]]) => first < rows.length);
+  return {
+    from: Array.from({ length: rows.length }, (_, at) => {
+      const key = folded(now[at] ?? '');
+      const [place] = isOne(key) ? (placesBefore.get(key) ?? []) : [];
+      return place === undefined ? undefined : row + place;
+    }),
+    fresh: [...placesNow].flatMap(([key, [first = 0]]) => (placesBefore.has(key) ? [] : [`${now[first]}`])),
+    gone: overwritten.flatMap(([key, [first = 0]]) => (placesNow.has(key) ? [] : [`${before[first]}`])),
+    doubled: [...placesNow].flatMap(([key, [first = 0]]) =>
+      placesBefore.has(key) && !isOne(key) ? [`${now[first]}`] : [],
+    ),
+  };
+}
+
+/** In which places each name stands; what has none is left out. */
+function placesOf(cells: readonly Cell[]): ReadonlyMap<string, readonly number[]> {
+  const places = new Map<string, number[]>();
+  for (const [at, cell] of cells.entries()) {
+    const key = folded(cell ?? '');
+    if (key === '') continue;
+    const known = places.get(key);
+    if (known) known.push(at);
+    else places.set(key, [at]);
+  }
+  return places;
+}

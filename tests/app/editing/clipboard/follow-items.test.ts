@@ -1,0 +1,103 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { followedWords } from '../../../../src/app/dialogs/rows/kept-columns.ts';
+import { followItems } from '../../../../src/app/editing/clipboard/follow-items.ts';
+import { putRows } from '../../../../src/app/editing/clipboard/put-rows.ts';
+import { applyEdit, type Cell, cellOf, type Table } from '../../../../src/document/index.ts';
+import { bookOf } from '../../../make-book.ts';
+
+/** A list of items with a quantity, and two columns that an estimator filled in. */
+function list(items: readonly string[], rates: readonly Cell[], notes: readonly Cell[]): Table {
+  return {
+    id: 'list',
+    kind: 'table',
+    name: 'list',
+    length: items.length,
+    columns: [
+      { id: 'i', kind: 'given', name: 'item', type: 'text', optional: true, chunks: [items] },
+      { id: 'q', kind: 'given', name: 'quantity', unit: 'm^3', optional: true, chunks: [items.map(() => 1)] },
+      { id: 'r', kind: 'given', name: 'rate', unit: '-', optional: true, chunks: [rates] },
+      { id: 'n', kind: 'given', name: 'note', type: 'text', optional: true, chunks: [notes] },
+    ],
+  };
+}
+
+/** What stands in a column once new rows have gone over a list from a row on. */
+function rowsPut(table: Table, names: readonly string[], row: number): (column: number) => readonly Cell[] {
+  const rows = { length: names.length, cells: { item: names, quantity: names.map(() => 2) } };
+  const book = bookOf({ s: [table] });
+  const applied = applyEdit(book, putRows('s', table, rows, { kind: 'from', row }, '', 'follow'));
+  if (!applied.ok) throw new Error(applied.problems[0]?.message);
+  const [part] = applied.value.book.sheets[0]?.parts ?? [];
+  if (part?.kind !== 'table') throw new Error('the table is gone');
+  return (at) => {
+    const column = part.columns[at];
+    if (column?.kind !== 'given') throw new Error('no such column');
+    return Array.from({ length: part.length ?? 0 }, (_, place) => cellOf(column, place));
+  };
+}
+
+describe('entries that follow their item when a revised list goes over it', () => {
+  test('stand beside the item of their name, wherever it went', () => {
+    const before = list(
+      ['slab A', 'slab B', 'caps', 'kerb', 'base'],
+      [3, 5, 7, 0, 2],
+      [null, 'wet', null, null, 'dry'],
+    );
+    const column = rowsPut(before, ['base', 'Slab  b', 'new plinth', 'caps', 'slab A'], 0);
+    expect(column(0)).toEqual(['base', 'Slab  b', 'new plinth', 'caps', 'slab A']);
+    expect(column(2)).toEqual([2, 5, null, 7, 3]);
+    expect(column(3)).toEqual(['dry', 'wet', null, null, null]);
+  });
+
+  test('what is new, gone or called alike is told by name', () => {
+    const before = list(['a', 'b', 'b', 'c'], [1, 2, 3, 4], [null, null, null, null]);
+    const rows = { length: 4, cells: { item: ['c', 'b', 'd', 'b'] } };
+    const followed = followItems(before, rows, 0);
+    expect(followed).toEqual({
+      from: [3, undefined, undefined, undefined],
+      fresh: ['d'],
+      gone: ['a'],
+      doubled: ['b'],
+    });
+    if (followed)
+      expect(followedWords(followed)).toBe(
+        '1 of 4 rows finds its item; new, and blank there: “d”; gone with what they hold: “a”; called alike, and blank there: “b”.',
+      );
+    expect(followItems(before, { length: 1, cells: { quantity: [3] } }, 0)).toBeUndefined();
+  });
+
+  test('no entry ever stands beside an item of another name', () => {
+    const name = fc.constantFrom('a', 'b', 'c', 'd', 'e', 'f', 'g', 'B', ' a');
+    fc.assert(
+      fc.property(
+        fc.array(fc.tuple(name, fc.option(fc.integer({ min: 1, max: 99 }))), { minLength: 1, maxLength: 8 }),
+        fc.array(name, { minLength: 1, maxLength: 8 }),
+        fc.nat(3),
+        (rows, names, start) => {
+          const row = Math.min(start, rows.length - 1);
+          const before = list(
+            rows.map(([item]) => item),
+            rows.map(([, rate]) => rate),
+            rows.map(() => null),
+          );
+          const rates = rowsPut(before, names, row)(2);
+          const plain = (text: string) => text.trim().toLowerCase();
+          const old = rows.slice(row);
+          for (const [at, item] of names.entries()) {
+            const ofName = old.filter(([other]) => plain(other) === plain(item));
+            const isAlone =
+              ofName.length === 1 && names.filter((one) => plain(one) === plain(item)).length === 1;
+            expect(rates[row + at]).toBe(isAlone ? ofName[0]?.[1] : null);
+          }
+          // Nothing else moves.
+          expect(rates.slice(0, row)).toEqual(rows.slice(0, row).map(([, rate]) => rate));
+          expect(rates.slice(row + names.length)).toEqual(
+            rows.slice(row + names.length).map(([, rate]) => rate),
+          );
+        },
+      ),
+      { numRuns: 500 },
+    );
+  });
+});
