@@ -23,8 +23,8 @@ import { pastedText } from './pasted-text.ts';
 /** How far down a text is looked at for what its columns hold. */
 const LINES_LOOKED_AT = 200;
 
-/** How much of a column must be numbers for it to hold numbers. */
-const MOSTLY = 0.8;
+/** How much of a column without a unit must be numbers for it to hold numbers; under a unit one is enough. */
+const MOSTLY = 0.6;
 
 /** Headings of columns whose digits are marks, not numbers: 1.10 is not 1.1 there. */
 const MARKS = /^(?:item|pos|ref|no|nr|id|code|mark|drawing|dwg)\b|^#/iu;
@@ -73,11 +73,13 @@ function columnFor(column: TextColumn, text: TableText, fresh: Fresh, registry: 
     .map((row) => row.cells[position]?.trim() ?? '')
     .filter((cell) => cell !== '');
   const numbers = cells.filter((cell) => isLikeNumber(cell, registry));
-  const isNumeric = !MARKS.test(header) && cells.length > 0 && numbers.length >= MOSTLY * cells.length;
-  const any = { kind: 'given', name: '', type: 'number' } as const;
-  const stated = isNumeric ? unitOfHeader(column, any, registry) : '';
+  const named = withoutUnit(header, registry);
+  const any = { kind: 'given', name: nameIn(header, named), type: 'number' } as const;
+  const stated = unitOfHeader(column, any, registry);
   const read = stated === '' ? undefined : readUnit(stated, registry);
-  const label = isNumeric ? withoutUnit(header, registry) : header;
+  const isMostly = cells.length > 0 && numbers.length >= MOSTLY * cells.length;
+  const isNumeric = !MARKS.test(header) && (isMostly || (read?.ok === true && numbers.length > 0));
+  const label = isNumeric ? named : header;
   return {
     id: fresh.id('k'),
     kind: 'given',
@@ -106,6 +108,11 @@ function unitBeside(numbers: readonly string[], registry: UnitRegistry): string 
     if (unit !== undefined && readUnit(unit, registry).ok) return unit;
   }
   return undefined;
+}
+
+/** What in a heading is a name and no unit, `''` where that is not sure: the letter of V_s is no second. */
+function nameIn(header: string, named: string): string {
+  return named !== header || /_\p{L}$/u.test(header) ? named : '';
 }
 
 /** A heading without the unit in brackets, or behind a comma or a space, that ends it. */
