@@ -8,6 +8,7 @@ export { unitOfHeader } from './header-unit.ts';
 export { headerColumn } from './headers.ts';
 export { lineNumbers } from './line-numbers.ts';
 export { type Destination, type Mapping, namedMapping } from './mapping.ts';
+export { notText } from './other-format.ts';
 export { readMapped, readTable } from './read-table.ts';
 export type { Consents, ReadOptions, ReadTable, TableReading } from './reading.ts';
 export { type Delimiter, isBlankRow } from './records.ts';

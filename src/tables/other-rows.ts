@@ -14,7 +14,7 @@ interface Question {
   readonly answer: 'totals' | 'sums' | 'notes' | 'unnamed';
 }
 
-const QUESTIONS: Readonly<Record<RowKind, Question>> = {
+const QUESTIONS: Readonly<Record<Exclude<RowKind, 'called'>, Question>> = {
   total: { code: 'row-total', answer: 'totals' },
   sum: { code: 'row-sum', answer: 'sums' },
   all: { code: 'row-all', answer: 'totals' },
@@ -25,7 +25,7 @@ const QUESTIONS: Readonly<Record<RowKind, Question>> = {
 
 /** Whether a row becomes one of the table: an item of it, or what was not said to be left out. */
 export function isKept(kind: RowKind | undefined, consents: Consents): boolean {
-  return kind === undefined || consents[QUESTIONS[kind].answer] !== 'out';
+  return kind === undefined || kind === 'called' || consents[QUESTIONS[kind].answer] !== 'out';
 }
 
 /** Rows above the headers are left out by consent, else refused. */
@@ -63,6 +63,12 @@ export function notesLeftOut(
   const out = [...kinds].flatMap(([row, kind]) => (kind === 'note' && !isKept(kind, consents) ? [row] : []));
   const above = headed && consents.notes === 'out' ? rowsAbove(text) : [];
   return [...above, ...out, ...text.rows.filter(({ line }) => text.skipped.has(line))];
+}
+
+/** Items whose names begin like those of totals: they are taken, and told. */
+export function calledTotals(kinds: ReadonlyMap<TextRow, RowKind>): readonly Problem[] {
+  const rows = [...kinds].flatMap(([row, kind]) => (kind === 'called' ? [row] : []));
+  return rows.length === 0 ? [] : [problem('row-called-total', NOWHERE, rowFacts(rows))];
 }
 
 /** What was left out as was said, and rows with nothing in them. */

@@ -10,7 +10,14 @@ import { ignoredUnits } from './ignored-units.ts';
 import { leftOutMultiples } from './left-out-multiples.ts';
 import { leftOutUnits } from './left-out-units.ts';
 import { type Mapping, type SortedColumns, sortColumns, type TakenColumn } from './mapping.ts';
-import { aboveHeaders, isKept, leftOutRows, notesLeftOut, unansweredRows } from './other-rows.ts';
+import {
+  aboveHeaders,
+  calledTotals,
+  isKept,
+  leftOutRows,
+  notesLeftOut,
+  unansweredRows,
+} from './other-rows.ts';
 import { longRow, shortRow } from './ragged-rows.ts';
 import type { Consents, ReadOptions, TableReading } from './reading.ts';
 import { realTrouble } from './real-trouble.ts';
@@ -139,6 +146,7 @@ export function readRows(
       problems: [
         ...sorted.warnings,
         ...leftOutRows(kinds, blank, options, text, headed),
+        ...calledTotals(kinds),
         ...(repeats.length > 0
           ? [problem('rows-heading', NOWHERE, { lines: repeats.map(({ line }) => line) })]
           : []),

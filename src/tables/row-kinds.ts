@@ -1,14 +1,15 @@
 import { isNumeric, isOption, type TableCell } from './column.ts';
 import type { TakenColumn } from './mapping.ts';
 import type { TextRow } from './records.ts';
-import { maySayTotal, saysTotal } from './total-words.ts';
+import { addTo, clear, isNear, isWithin, noRun, numberIn, type Run, stepOf } from './row-sums.ts';
+import { beginsAsTotal, maySayTotal, saysTotal } from './total-words.ts';
 
 /**
  * What a row seems to be beside an item of the table: a total; a sum of those above that is called like an item; one that
- * says all and is not their sum; a note among them; the numbers of the columns; or numbers without the words that the
- * other rows have.
+ * says all and is not their sum; an item whose name begins like a total's; a note among them; the numbers of the columns;
+ * or numbers without the words that the other rows have.
  */
-export type RowKind = 'total' | 'sum' | 'all' | 'note' | 'numbering' | 'unnamed';
+export type RowKind = 'total' | 'sum' | 'all' | 'called' | 'note' | 'numbering' | 'unnamed';
 
 /** Words that name a total where the numbers beside them are one: `All deck`. */
 const SAYS_ALL = /^\W*(?:all|alle|overall|together|zusammen|insgesamt)(?![\p{L}\d-])/iu;
@@ -19,17 +20,12 @@ const SAYS_ALL = /^\W*(?:all|alle|overall|together|zusammen|insgesamt)(?![\p{L}\
  */
 const LEAST_SUMMANDS = { worded: 2, bare: 3 } as const;
 
-/** A sum of numbers, and how many of them are not 0. */
-interface Run {
-  sum: number;
-  summands: number;
-}
-
 /** The sums of a column as far as it was read, and its number in the row that is looked at. */
 interface Sum {
   readonly at: number;
   x: number | undefined;
-  cell: TableCell;
+  /** One step of its last digit. */
+  step: number;
   /** Of all rows but totals and what may be one. */
   readonly total: Run;
   /** The same since the last of these. */
@@ -60,9 +56,7 @@ export function rowKinds(
   const found = new Map<TextRow, RowKind>();
   const worded = taken.flatMap(({ column }, at) => (isNumeric(column) ? [] : [at]));
   const sums = taken.flatMap(({ column }, at): Sum[] =>
-    isNumeric(column)
-      ? [{ at, x: undefined, cell: null, total: noRun(), since: noRun(), whole: noRun() }]
-      : [],
+    isNumeric(column) ? [{ at, x: undefined, step: 0, total: noRun(), since: noRun(), whole: noRun() }] : [],
   );
   const numeric = new Set(
     taken.flatMap(({ column, position, unitsAt = position }) =>
@@ -79,25 +73,32 @@ export function rowKinds(
   const isMostlyFull = rows.filter((row) => filledIn(row) > 1).length * 2 > rows.length;
   let count = 0;
   let allWorded = worded.length > 0;
+  let leastWords = worded.length;
   for (const [index, row] of rows.entries()) {
     const says = row.cells.some((cell, at) => saysTotal(cell) && !isOption(cell, chosen.get(at)));
-    const hasWords = worded.some((at) => cells[at]?.[index] != null);
+    const words = worded.filter((at) => cells[at]?.[index] != null).length;
+    const hasWords = words > 0;
     let filled = 0;
     let repeats = 0;
     for (const sum of sums) {
       const cell = cells[sum.at]?.[index] ?? null;
-      sum.cell = cell;
       sum.x = numberIn(cell);
       if (sum.x === undefined) continue;
+      sum.step = stepOf(cell);
       filled += 1;
-      if (sum.x !== 0 && isSum(sum.x, cell, count, sum)) repeats += 1;
+      if (sum.x !== 0 && isSum(sum.x, sum)) repeats += 1;
     }
     if (index === 0 && worded.length > 0 && countsColumns(row)) {
       found.set(row, 'numbering');
       continue;
     }
+    const begins =
+      !says && row.cells.some((cell, at) => beginsAsTotal(cell) && !isOption(cell, chosen.get(at)));
+    // The name of an item may begin like that of a total; what stands beside it tells them apart.
+    const bears = count >= 1 && filled > 0 && (repeats === filled || (words === 1 && leastWords > 1));
     const isTotal =
       says ||
+      (begins && bears) ||
       (!hasWords && allWorded && count >= 1 && repeats > 0) ||
       (count >= 1 && repeats > 0 && row.cells.some((cell) => SAYS_ALL.test(cell) || maySayTotal(cell)));
     if (isTotal) {
@@ -119,23 +120,26 @@ export function rowKinds(
     if (
       filled > 0 &&
       repeats === filled &&
-      isSumOfRows(sums, count, leastSummands) &&
+      isSumOfRows(sums, leastSummands) &&
       !isInSeries(cells, sums, index)
     ) {
       found.set(row, 'sum');
-      for (const { x, since, whole } of sums) {
+      for (const { x, step, since, whole } of sums) {
         clear(since);
-        add(whole, x);
+        addTo(whole, x, step);
       }
       continue;
     }
-    if (count >= 1 && filled > 0 && worded.some((at) => SAYS_ALL.test(`${cells[at]?.[index] ?? ''}`)))
-      found.set(row, 'all');
+    const saysAll = worded.some((at) => SAYS_ALL.test(`${cells[at]?.[index] ?? ''}`));
+    if (count >= 1 && (saysAll || begins) && sums.some((sum) => isNearOne(sum))) found.set(row, 'all');
+    else if (begins || (saysAll && filled > 0)) found.set(row, 'called');
     if (filled > 0 && !hasWords && !row.cells.some((cell, at) => !numeric.has(at) && /\p{L}/u.test(cell)))
       unnamed.push(row);
     count += 1;
     allWorded &&= hasWords;
-    for (const { x, total, since, whole } of sums) for (const run of [total, since, whole]) add(run, x);
+    leastWords = Math.min(leastWords, words);
+    for (const { x, step, total, since, whole } of sums)
+      for (const run of [total, since, whole]) addTo(run, x, step);
   }
   if (worded.length > 0 && !isSaved && unnamed.length * 2 <= count)
     for (const row of unnamed) found.set(row, 'unnamed');
@@ -166,22 +170,28 @@ function isNote({ cells }: TextRow, typical: number, isBehind: boolean): boolean
   );
 }
 
-/** Whether a number is the sum of all above or of those since the last total, to the rounding of its digits. */
-function isSum(x: number, cell: TableCell, count: number, sum: Sum): boolean {
-  // Most numbers are no sum even if they had but one decimal; only of the others are the digits counted.
-  const near = RUNS.filter((run) => isWithin(x, sum[run], COARSEST, count));
-  if (near.length === 0) return false;
-  const step = stepOf(cell);
-  return near.some((run) => isWithin(x, sum[run], step, count));
+/** Whether a number is the sum of all above or of those since the last total, to the rounding of all of them. */
+function isSum(x: number, sum: Sum): boolean {
+  return RUNS.some((run) => isWithin(x, sum.step, sum[run], isBeside(sum)));
+}
+
+/** Whether a total stands right above the row that is looked at. */
+function isBeside({ since, total }: Sum): boolean {
+  return since.summands === 0 && total.summands > 0;
+}
+
+/** Whether a number is near such a sum of two or more. */
+function isNearOne({ x, ...sum }: Sum): boolean {
+  return x !== undefined && RUNS.some((run) => isNear(x, sum[run]));
 }
 
 /** Whether all numbers of a row are sums of the same rows, and one of them of enough that are not 0. */
-function isSumOfRows(sums: readonly Sum[], count: number, least: number): boolean {
+function isSumOfRows(sums: readonly Sum[], least: number): boolean {
   const numbers = sums.flatMap((sum) => (sum.x === undefined ? [] : [{ ...sum, x: sum.x }]));
   return RUNS.some(
     (run) =>
       numbers.some(({ x, [run]: { summands } }) => x !== 0 && summands >= least) &&
-      numbers.every(({ x, cell, [run]: sums }) => isWithin(x, sums, stepOf(cell), count)),
+      numbers.every((one) => isWithin(one.x, one.step, one[run], isBeside(one))),
   );
 }
 
@@ -194,47 +204,6 @@ function isInSeries(cells: readonly (readonly TableCell[])[], sums: readonly Sum
     const step = x - first;
     return [first - second, next - x].every((other) => Math.abs(other - step) <= 1e-9 * Math.abs(x));
   });
-}
-
-function isWithin(x: number, { sum }: Run, step: number, count: number): boolean {
-  return Math.abs(x - sum) <= (step * count) / 2 + 1e-9 * Math.abs(sum);
-}
-
-function noRun(): Run {
-  return { sum: 0, summands: 0 };
-}
-
-function add(run: Run, x = 0): void {
-  run.sum += x;
-  if (x !== 0) run.summands += 1;
-}
-
-function clear(run: Run): void {
-  run.sum = 0;
-  run.summands = 0;
-}
-
-/** One step of the last digit of a number with one decimal. */
-const COARSEST = 0.1;
-
-/** One step of the last digit of the number that a cell begins with; whole numbers are not rounded. */
-function stepOf(cell: TableCell): number {
-  const decimals = digitsIn(`${cell}`)?.split('.')[1]?.length ?? 0;
-  return decimals === 0 ? 0 : 10 ** -decimals;
-}
-
-/** The number a cell begins with. */
-function numberIn(cell: TableCell): number | undefined {
-  if (cell === null || typeof cell === 'number') return cell ?? undefined;
-  const digits = digitsIn(cell);
-  const x = digits === undefined ? Number.NaN : Number(digits);
-  return Number.isFinite(x) ? x : undefined;
-}
-
-/** The digits a cell begins with, without signs between thousands. */
-function digitsIn(cell: string): string | undefined {
-  const [digits] = /^-?[\d, '’\u00a0\u2009\u202f]*\.?\d+/.exec(cell) ?? [];
-  return digits === undefined || /^-?\d+(?:\.\d+)?$/.test(digits) ? digits : digits.replace(/[^\d.-]/g, '');
 }
 
 /** How many cells are filled in the middle one of the rows with more than one, however many notes there are. */

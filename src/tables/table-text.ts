@@ -3,6 +3,7 @@ import { standardUnits, type UnitRegistry } from '../units/index.ts';
 import type { TableColumn } from './column.ts';
 import { commasIn } from './comma-numbers.ts';
 import { headerColumn } from './headers.ts';
+import { otherFormat } from './other-format.ts';
 import {
   DELIMITERS,
   type Delimiter,
@@ -50,7 +51,7 @@ const HEADER_DEPTH = 20;
 /**
  * Parts CSV or clipboard text meant for the given columns into rows, and finds the row that names the columns: the
  * first, or one below it that names columns where the first does not. Refused: an empty text, quotation marks that are
- * open or stray, a text that is no text.
+ * open or stray, a text that is no text or one of another format.
  */
 export function tableText(
   text: string,
@@ -59,6 +60,8 @@ export function tableText(
 ): Outcome<TableText> {
   const { registry = standardUnits, skipped = new Set<number>() } = options;
   const { plain, separator } = withoutSeparatorLine(plainText(text));
+  const format = otherFormat(plain);
+  if (format !== undefined) return fail(format);
   if (plain.includes('\0')) return fail(problem('table-not-text', { from: 0, to: 0 }, {}));
   const likely = options.delimiter ?? separator ?? likelyDelimiter(plain, columns, registry);
   if (likely === 'commas' || likely === 'spaces') return fail(unclearParting(plain, likely));

@@ -43,7 +43,15 @@ const CARRIAGE = /^\W*transporte?\W*$/iu;
 const UNPARTED =
   /^[^\p{L}\p{N}]*(?:ยอดรวม|รวม|(?:小|合|总|總|総|共|累)[计計])|(?:小|合|总|總|総|共)[计計][\s:：]*$|합계[\s:]*$/u;
 
-const START = new RegExp(`^[^\\p{L}\\p{N}]*(?:${[...AT_START, ...CARRIED].join('|')})(?![\\p{L}\\d])`, 'iu');
+const START = new RegExp(`^[^\\p{L}\\p{N}]*(?:${[...CARRIED, ...AT_START].join('|')})(?![\\p{L}\\d])`, 'iu');
+
+/**
+ * What may follow such a word without naming anything: a unit or a remark in brackets, a number or a letter, the page or
+ * the collection that a sum is carried to or from.
+ */
+const BESIDE =
+  /^(?:[\s:=.…,;*-]*(?:\([^)]*\)|\[[^\]]*\]|\d[\d.,]*|\p{L}(?![\p{L}\d])|(?:to|from|of|von|auf|zu|de|du|del|di|da|av|fra|fra side|z|ze|na|à|a|la|the)(?![\p{L}\d])|(?:pages?|pag\.?|pág\.?|seite|sida|side|strony?|sheets?|blatt|bill|section|collection|summary|all|above|carried|brought|forward|net|gross|incl\.?|excl\.?|general|général|generale?|ht|ttc)(?![\p{L}\d])|(?:m|mm|cm|ft|in|yd|cy|sf|sy|lf|cf|t|kg|lb|kn)[²³23]?(?![\p{L}\d])))*[\s\p{P}\p{S}]*$/iu;
+
 const END = /(?:^|\s)(?:sub-?)?totals?\W*$|^\s*[Σ∑]/iu;
 const WHOLE = new RegExp(`^[^\\p{L}\\p{N}Σ∑]*(?:${ALONE.join('|')})[\\s:.…]*$`, 'iu');
 
@@ -54,11 +62,25 @@ export function maySayTotal(cell: string): boolean {
 
 /** Whether a cell says that its row is a total, or a sum carried from another page. */
 export function saysTotal(cell: string): boolean {
-  // Most cells of a long table are numbers.
-  if (cell === '' || (cell >= '0' && cell < ':')) return false;
-  const text = cell.trim();
-  if (text.length >= 80 || /^\d/.test(text)) return false;
+  const text = wordsOf(cell);
+  if (text === undefined) return false;
   // Titles of Chinese, Japanese and Korean print are drawn out: 合　計.
   const drawn = text.replace(/(?<=[\u4e00-\u9fff\uac00-\ud7a3])\s+(?=[\u4e00-\u9fff\uac00-\ud7a3])/gu, '');
-  return [START, END, WHOLE, UNPARTED].some((form) => form.test(drawn));
+  if ([END, WHOLE, UNPARTED].some((form) => form.test(drawn))) return true;
+  const [start] = START.exec(drawn) ?? [];
+  return start !== undefined && BESIDE.test(drawn.slice(start.length));
+}
+
+/** Whether a cell begins like a total and goes on: `Total deck`, and `total station plinth`, which is an item. */
+export function beginsAsTotal(cell: string): boolean {
+  const text = wordsOf(cell);
+  return text !== undefined && START.test(text) && !saysTotal(cell);
+}
+
+/** What a cell says, unless that is a number, nothing or too long for a name. */
+function wordsOf(cell: string): string | undefined {
+  // Most cells of a long table are numbers.
+  if (cell === '' || (cell >= '0' && cell < ':')) return undefined;
+  const text = cell.trim();
+  return text.length >= 80 || /^\d/.test(text) ? undefined : text;
 }

@@ -98,6 +98,12 @@ export const tables = {
       hint: 'save it as CSV in UTF-8',
     }),
   }),
+  'table-other-format': entry<{ format: string; remedy: string }>({
+    title: 'A file of another format',
+    explain:
+      'The file begins as a PDF, a page in HTML, an archive or another format does that is no table of text: its lines are instructions to a program, and none of them is a row.',
+    words: ({ format, remedy }) => ({ message: `this is ${format}, and no table in text`, hint: remedy }),
+  }),
   'table-parting-unclear': entry<RowFacts & { text: string; by: 'commas' | 'spaces' }>({
     title: 'A text whose cells may be parted in two ways',
     explain:
@@ -135,7 +141,7 @@ export const tables = {
   'row-total': entry<RowsFacts & { first?: true }>({
     title: 'A row that seems to be a total',
     explain:
-      'The row says total, or has no words and repeats the sum of the rows above it. As a row of the table it would count twice, so it is asked for: left out, or in.',
+      'The row says total and nothing else, or begins so and comes to the sum of the rows above it, or has no words and repeats that sum. As a row of the table it would count twice, so it is asked for: left out, or in.',
     words: ({ lines, text, first }) => ({
       message: `${linesCalled(lines)} ${lines.length === 1 ? 'seems to be a total' : 'seem to be totals'}${first === true ? '' : ' of the rows above'}: ${quoted(text)}`,
       hint: 'say whether totals are left out or are rows like the others, or leave out single lines',
@@ -144,7 +150,7 @@ export const tables = {
   'row-sum': entry<RowsFacts>({
     title: 'A row that is the sum of others',
     explain:
-      'All numbers of the row are the sums of those in two or more rows above it, since the last total. It may be an item, or a total in words that are not known as such, and would then count twice. So it is asked for: left out, or in.',
+      'All numbers of the row are the sums of those in two or more rows above it, since the last total, as far as rounding of each of them lets that be seen. It may be an item, or a total in words that are not known as such, and would then count twice. So it is asked for: left out, or in.',
     words: ({ lines, text }) => ({
       message: `${linesCalled(lines)} ${lines.length === 1 ? 'has' : 'have'} numbers that are the sums of the rows above: ${quoted(text)}`,
       hint: 'say whether rows that are sums are left out or are rows like the others, or leave out single lines',
@@ -166,6 +172,17 @@ export const tables = {
     words: ({ lines, text }) => ({
       message: `${linesCalled(lines)} ${lines.length === 1 ? 'is called' : 'are called'} like a total and ${lines.length === 1 ? 'is' : 'are'} not the sum of the rows above: ${quoted(text)}`,
       hint: 'say whether totals are left out or are rows like the others',
+    }),
+  }),
+  'row-called-total': entry<RowsFacts>({
+    title: 'An item that is called like a total',
+    explain:
+      'The name of the row begins like that of a total, and its numbers are not the sums of the rows above it, nor near them. So it is taken as an item, as a plinth for a total station is one.',
+    severity: 'warning',
+    words: ({ lines, text }) => ({
+      message: `${linesCalled(lines)} ${lines.length === 1 ? 'is called like a total and is taken as a row' : 'are called like totals and are taken as rows'} like the others, for the rows above do not come to that: ${quoted(text)}`,
+      hint:
+        lines.length === 1 ? 'leave that line out if it is a total' : 'leave those lines out that are totals',
     }),
   }),
   'row-numbering': entry<RowsFacts>({
