@@ -45,7 +45,7 @@ export function directedMapping(
   const goes = new Map(headed ? namedMapping(text, columns).goes : []);
   for (const { from, to } of directions) {
     if (from === '*') continue;
-    const column = columnOf(from, found);
+    const column = columnOf(from, found, text);
     goes.set(column.position, destinationOf(to, column, columns, text));
   }
   const rest = directions.find(({ from }) => from === '*');
@@ -84,12 +84,18 @@ function directionsOf(said: string): readonly Direction[] {
     });
 }
 
-function columnOf(from: string, found: readonly TextColumn[]): TextColumn {
+/** The column of the file that is called so: by its number, its header, or its header without the unit in it. */
+function columnOf(from: string, found: readonly TextColumn[], { registry }: TableText): TextColumn {
   const [, number] = /^#(\d+)$/.exec(from) ?? [];
   const folded = foldHeader(from);
-  const [column, second] = found.filter(({ position, header }) =>
+  const called = found.filter(({ position, header }) =>
     number === undefined ? foldHeader(header) === folded : position === Number(number) - 1,
   );
+  const named: TableColumn = { name: from, kind: 'given' };
+  const [column, second] =
+    called.length > 0 || number !== undefined
+      ? called
+      : found.filter(({ header }) => headerColumn(header, [named], registry) !== undefined);
   if (column !== undefined && second === undefined) return column;
   if (second !== undefined)
     throw new Refused(

@@ -31,7 +31,8 @@ export function enterCells(
     );
   const columns: readonly TableColumn[] = [{ name: ROW, kind: 'given', unit: '-' }, valueColumn(item)];
   const { registry } = notebook.model;
-  const parted = partedFile(readTableFile(path), path, columns, registry, options);
+  const file = valueOrRefuse(readTableFile(path), path);
+  const parted = valueOrRefuse(partedFile(file, columns, registry, options), path);
   const mapping = directedMapping(parted, columns, options.columns, options.header);
   const read = readMapped(parted, columns, mapping, {
     ...options.consents,

@@ -122,8 +122,12 @@ function enterTable(notebook: Notebook, name: string, path: string, options: Tab
   const id = `${place.sheet}.${table.name}`;
   const columns: readonly Column[] = table.columns;
   const { registry } = notebook.model;
-  const file = readTableFile(path);
-  const parted = partedFile(file, path, columns, registry, options);
+  const decoded = readTableFile(path);
+  if (!decoded.ok) throw unreadTable(path, id, undefined, decoded.problems);
+  const file = decoded.value;
+  const outcome = partedFile(file, columns, registry, options);
+  if (!outcome.ok) throw unreadTable(path, id, file.encoding, outcome.problems);
+  const parted = outcome.value;
   const mapping = directedMapping(parted, columns, options.columns, options.header);
   const headers = textColumns(parted, mapping.headed).map(({ header }) => header);
   const read = readMapped(parted, columns, mapping, {
@@ -142,17 +146,26 @@ function enterTable(notebook: Notebook, name: string, path: string, options: Tab
   const isTaken = read.ok && found.every(({ severity }) => severity !== 'error');
   const problems = isTaken ? [...found, ...unitsAssumed(table, read.value)] : found;
   const printed = printTable(path, file.encoding, read, problems, table.length ?? 0);
-  if (!isTaken)
-    throw new RefusedTable(
-      told(problems)
-        .map((found) => saidOf(path, found))
-        .join('\n'),
-      id,
-      printed,
-    );
+  if (!isTaken) throw refusedTable(path, id, printed);
   const { length, cells } = read.value;
   apply(notebook, replaceTableRows(place, table, { length, cells }), path);
   return { id, columns: Object.keys(cells).map((column) => `${id}.${column}`), printed };
+}
+
+/** A table file that cannot be parted into cells, with an account of none. */
+function unreadTable(
+  path: string,
+  id: string,
+  encoding: string | undefined,
+  problems: readonly Problem[],
+): RefusedTable {
+  const read = { ok: false, problems, account: undefined } as const;
+  return refusedTable(path, id, printTable(path, encoding, read, problems, 0));
+}
+
+function refusedTable(path: string, id: string, printed: PrintedTable): RefusedTable {
+  const words = told(printed.problems).map((found) => saidOf(path, found));
+  return new RefusedTable(words.join('\n'), id, printed);
 }
 
 /** That numbers have no unit in the text, nor were said to have one: they are read in that of their column. */

@@ -1,9 +1,17 @@
 import { type Outcome, type Problem, renderProblem } from '../diagnostics/index.ts';
 import { shorten } from './shorten.ts';
 
-/** A command that cannot be carried out: one clear sentence on standard error, exit status 2, nothing written. */
+/**
+ * A command that cannot be carried out: one clear sentence on standard error, and with `--json` in an object on standard
+ * output; exit status 2, nothing written.
+ */
 export class Refused extends Error {
   override readonly name = 'Refused';
+
+  /** What `--json` prints in place of results. */
+  printed(): object {
+    return { refused: this.message };
+  }
 }
 
 /** The value, or a refusal that says the first problem; `about` names the file or option it was found in. */

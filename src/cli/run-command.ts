@@ -45,6 +45,7 @@ export async function runCommand(args: readonly string[], output: Output): Promi
     return await command.run(rest, output);
   } catch (error) {
     if (!(error instanceof Refused)) throw error;
+    if (rest.includes('--json')) output.print(JSON.stringify(error.printed(), null, 2));
     output.complain(error.message);
     return REFUSES;
   }

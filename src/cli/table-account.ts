@@ -1,13 +1,17 @@
 import type { Problem } from '../diagnostics/index.ts';
-import { columnLetters, type TableReading } from '../tables/index.ts';
+import { type Account, columnLetters, type TableReading } from '../tables/index.ts';
 import { Refused } from './refused.ts';
 
 /** What became of the cells of a table file, as `--json` has it. The counts of cells add up to `cells`. */
 export interface PrintedTable {
   readonly file: string;
-  readonly encoding: string;
+  /** `null` where the file is no text. */
+  readonly encoding: string | null;
   readonly status: 'taken' | 'refused';
+  /** The rows of the file under its headers, without those left out. */
   readonly rows: number;
+  /** How many of them the table has now: none where the file is refused. */
+  readonly rows_taken: number;
   readonly blank_rows: number;
   /** How many rows the table had, all of which are replaced. */
   readonly rows_replaced: number;
@@ -32,18 +36,22 @@ interface PrintedTextColumn {
 
 /** A table file that is refused, with its account. */
 export class RefusedTable extends Refused {
-  readonly tables: Readonly<Record<string, PrintedTable>>;
+  readonly #tables: Readonly<Record<string, PrintedTable>>;
 
   constructor(message: string, id: string, printed: PrintedTable) {
     super(message);
-    this.tables = { [id]: printed };
+    this.#tables = { [id]: printed };
+  }
+
+  override printed(): object {
+    return { ...super.printed(), results: {}, problems: [], tables: this.#tables };
   }
 }
 
 /** The account of a table file whose rows are put in place of as many as `replaced`. */
 export function printTable(
   file: string,
-  encoding: string,
+  encoding: string | undefined,
   read: TableReading,
   problems: readonly Problem[],
   replaced: number,
@@ -52,13 +60,15 @@ export function printTable(
   const isRefused = !read.ok || problems.some(({ severity }) => severity === 'error');
   return {
     file,
-    encoding,
+    encoding: encoding ?? null,
     status: isRefused ? 'refused' : 'taken',
     rows: account?.lines.length ?? 0,
+    rows_taken: isRefused ? 0 : (account?.lines.length ?? 0),
     rows_replaced: isRefused ? 0 : replaced,
     blank_rows: account?.blankRows ?? 0,
     cells: account?.cells ?? 0,
-    cells_by_fate: account?.counts ?? {},
+    cells_by_fate:
+      account === undefined ? {} : isRefused ? heldBack(account.counts, problems) : account.counts,
     columns: (account?.columns ?? []).map(({ position, header, column, unit, unitOf }) => ({
       letter: columnLetters(position),
       header,
@@ -68,5 +78,19 @@ export function printTable(
     })),
     ...(read.ok && { decimal: read.value.decimal, delimiter: read.value.delimiter }),
     problems,
+  };
+}
+
+/** The fates of cells of a file that is refused for what is in them: nothing of it is taken, and all but these wait. */
+function heldBack(counts: Account['counts'], problems: readonly Problem[]): Account['counts'] {
+  const told = problems.filter(({ code }) => code === 'cell-unread').length;
+  const more = problems.find(({ code }) => code === 'cells-unread-more')?.data.more;
+  const unread = Math.min(counts.marked, told + Number(more ?? 0));
+  return {
+    ...counts,
+    taken: 0,
+    marked: 0,
+    refused: counts.refused + unread,
+    held: counts.held + counts.taken + counts.marked - unread,
   };
 }

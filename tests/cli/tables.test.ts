@@ -326,6 +326,71 @@ test('--json accounts for every cell, also of a file that is refused', () => {
   expect(json.tables['s.takeoff'].cells_by_fate).toMatchObject({ taken: 0, held: 2, refused: 2 });
 });
 
+test('--json of a file refused for its cells says that nothing of it is in the book', () => {
+  const csv = fileOf('held.csv', 'item,V_s (m3)\nslab,1\ncaps,wet\n');
+  const { json } = quaybookJson('calc', book, '--table', `takeoff=${csv}`);
+  expect(json.tables['s.takeoff']).toMatchObject({
+    status: 'refused',
+    rows: 2,
+    rows_taken: 0,
+    rows_replaced: 0,
+    cells: 6,
+    cells_by_fate: { blank: 0, held: 3, heading: 2, taken: 0, marked: 0, out: 0, refused: 1 },
+  });
+});
+
+test.each<[string, Uint8Array | string, string]>([
+  ['an empty file', '', 'table-empty'],
+  ['an archive', new Uint8Array([0x50, 0x4b, 3, 4, 0x14, 0, 6, 0, 8, 0, 0, 1, 0x81]), 'table-other-format'],
+  ['a PDF', '%PDF-1.7\n%\u00e2\u00e3\n1 0 obj\n', 'table-other-format'],
+  ['a page', '<html><body><table><tr><td>item</td><td>V_s</td></tr></table>', 'table-other-format'],
+  ['odd bytes', new Uint8Array([1, 0, 0, 0, 0x81]), 'table-not-text'],
+  ['an open quotation mark', 'item,V_s\n"slab,1\n', 'table-quote-open'],
+])('--json of %s says why it is refused', (_, content, code) => {
+  const csv = bytesFileOf(
+    'unread.csv',
+    typeof content === 'string' ? new TextEncoder().encode(content) : content,
+  );
+  const { run, json } = quaybookJson('calc', book, '--table', `takeoff=${csv}`);
+  expect(run.status).toBe(2);
+  expect(run.err.trim()).toBe(json.refused);
+  expect(json).toMatchObject({ results: {}, problems: [] });
+  expect(json.tables['s.takeoff']).toMatchObject({ status: 'refused', rows: 0, cells: 0 });
+  expect(json.tables['s.takeoff'].problems).toEqual([expect.objectContaining({ code })]);
+});
+
+test.each([
+  ['--columns', 'Vol=V_s'],
+  ['--skip', '9'],
+  ['--decimal', 'dot'],
+  ['--get', 'nope'],
+  ['--nope', 'x'],
+])('--json says why %s %s is refused', (...args) => {
+  const csv = fileOf('plain.csv', 'item,V_s\nslab,1\n');
+  const { run, json } = quaybookJson('calc', book, '--table', `takeoff=${csv}`, ...args);
+  expect(run.status).toBe(2);
+  expect(run.err.trim()).toBe(json.refused);
+});
+
+test.each([
+  ['Menge (m³)', 'Menge=V_s [m3]'],
+  ['Menge (m³)', 'Menge=V_s'],
+  ['MENGE [m3]', 'menge=V_s'],
+  ['Menge, m³', 'Menge=V_s'],
+])('a column under “%s” is told by --columns "%s"', (header, columns) => {
+  const { status, sum } = sumOf(`item;${header}\nslab;1\n`, '--columns', columns);
+  expect([status, sum]).toEqual([0, sumOf('item;V_s (m3)\nslab;1\n').sum]);
+});
+
+test('a header told without its unit has to be the only one', () => {
+  const text = 'item;Menge (m³);Menge (t)\nslab;1;2\n';
+  const { status, complaints } = sumOf(text, '--columns', 'Menge=V_s; *=-');
+  expect(status).toBe(2);
+  expect(complaints.join()).toContain('two columns of the file are called “Menge”');
+  const whole = sumOf(text, '--columns', 'Menge (m³)=V_s; Menge (t)=-');
+  expect(whole.status).toBe(0);
+});
+
 test.each([
   [['--columns', 'Vol=V_s'], 'the file has no column “Vol”'],
   [['--columns', 'V_s'], '“V_s” is none'],

@@ -9,16 +9,15 @@ import {
 } from '../../notebook/index.ts';
 import { statedLines } from '../../record/index.ts';
 import { readBook } from '../books.ts';
-import { AGREES, BY_STATED, type Command, DISAGREES, type Output, REFUSES } from '../command.ts';
-import { type Entered, enterOptions } from '../enter.ts';
+import { AGREES, BY_STATED, type Command, DISAGREES, REFUSES } from '../command.ts';
+import { enterOptions } from '../enter.ts';
 import { printGivens, printUnits } from '../givens.ts';
 import { methodLines } from '../methods.ts';
-import { type GivenOptions, readOptions } from '../options.ts';
+import { readOptions } from '../options.ts';
 import { printJson } from '../print-json.ts';
 import { reasonsOf } from '../reasons.ts';
 import { Refused, valueOrRefuse } from '../refused.ts';
 import { type PrintedResult, type PrintedStatedCell, printResult, printStated } from '../results.ts';
-import { RefusedTable } from '../table-account.ts';
 import { tableKinds, tableOptions } from '../table-options.ts';
 
 const kinds = {
@@ -50,7 +49,10 @@ export const calc: Command = {
     if (name === undefined || more.length > 0)
       throw new Refused('calc takes one BOOK: a file or a template’s id');
     const notebook = openNotebook(readBook(name));
-    const entered = enter(notebook, options, output);
+    const entered = enterOptions(notebook, options.many('table'), options.many('set'), {
+      ...tableOptions(options),
+      reasons: reasonsOf(options.many('reason')),
+    });
     notebook.judgeStated();
     const wanted = options.many('get');
     const items = wanted.length > 0 ? wanted.map((one) => itemNamed(notebook, one)) : resultItems(notebook);
@@ -93,22 +95,6 @@ export const calc: Command = {
     return statusOf(statuses);
   },
 };
-
-/** Enters the tables and values; of a table that is refused `--json` still has the account. */
-function enter(notebook: Notebook, options: GivenOptions, output: Output): Entered {
-  try {
-    return enterOptions(notebook, options.many('table'), options.many('set'), {
-      ...tableOptions(options),
-      reasons: reasonsOf(options.many('reason')),
-    });
-  } catch (error) {
-    if (error instanceof RefusedTable && options.alone('json')) {
-      const refused = { results: {}, problems: [], tables: error.tables };
-      output.print(JSON.stringify(refused, null, 2));
-    }
-    throw error;
-  }
-}
 
 /** Whether the cells of a column that was entered were told one by one already. */
 function isToldByCell({ code, cell }: Problem, entered: ReadonlySet<string>): boolean {
