@@ -1,8 +1,9 @@
 import { type Book, type Calc, type CalcColumn, foldedOption, type Method } from '../document/index.ts';
 import type { CheckedFormula } from '../language/index.ts';
 import { optionsOf } from './build-model.ts';
+import { indexReader } from './index-of-method.ts';
 import { indexFor } from './methods.ts';
-import type { FormulaColumnItem, FormulaItem, MethodItem, Methods, Model } from './model.ts';
+import type { FormulaColumnItem, FormulaItem, MethodItem, Model } from './model.ts';
 import { namesOf, resolveName } from './names.ts';
 import type { Notebook } from './notebook.ts';
 
@@ -89,42 +90,4 @@ function remarksOf({
   note,
 }: Pick<Method, 'reference' | 'note'>): Pick<Method, 'reference' | 'note'> {
   return { ...(reference !== undefined && { reference }), ...(note !== undefined && { note }) };
-}
-
-/** Gives the position of the method in force in each row (from 0); -1 where none is. */
-function indexReader(
-  notebook: Notebook,
-  { list, chosen, starts, byId }: Methods,
-): (row: number | undefined) => number {
-  if (chosen !== undefined) return () => chosen;
-  if (!starts || byId === undefined) return () => -1;
-  const methods = list.map(({ method }) => method);
-  const optionIn = optionReader(notebook, byId);
-  // A long column has few options.
-  const known = new Map<string, number>();
-  return (row) => {
-    const option = optionIn(row);
-    if (option === undefined) return -1;
-    const found = known.get(option) ?? indexFor(methods, option);
-    known.set(option, found);
-    return found;
-  };
-}
-
-/** Reads the text that chooses, of a column in a row. */
-function optionReader(notebook: Notebook, id: string): (row: number | undefined) => string | undefined {
-  const item = notebook.model.items.get(id);
-  if (item?.kind === 'input' || item?.kind === 'formula') {
-    const read = notebook.result(id);
-    const option = read.status === 'ok' && read.value.kind === 'text' ? read.value.text : undefined;
-    return () => option;
-  }
-  const column = notebook.column(id);
-  if (column.status !== 'ok') return () => undefined;
-  const { reading } = column;
-  return (row) => {
-    if (row === undefined || row >= reading.length) return undefined;
-    const read = reading.at(row);
-    return read.status === 'ok' && typeof read.value === 'string' ? read.value : undefined;
-  };
 }

@@ -10,6 +10,7 @@ import { ownProblems } from './own-problems.ts';
 import { standing } from './read-result.ts';
 import type { ColumnResult, Result } from './result.ts';
 import type { Side } from './stated.ts';
+import { createUnreadEntries } from './unread-entries.ts';
 
 /** How lines and columns stand at the moment. */
 export interface Standings {
@@ -50,6 +51,7 @@ interface Kept extends Found {
 /** A list that knows nothing yet. */
 export function createProblemList(): ProblemList {
   const kept = new Map<string, Kept>();
+  const unread = createUnreadEntries();
   // Several parts of a screen ask for the problems of one state.
   let all: readonly Problem[] | undefined;
 
@@ -63,7 +65,10 @@ export function createProblemList(): ProblemList {
 
   return {
     of: (model, standings) => {
-      all ??= [...model.problems, ...allOf(model, (item) => ofItem(item, model, standings))];
+      if (!all) {
+        const found = allOf(model, (item) => ofItem(item, model, standings));
+        all = [...model.problems, ...found, ...unread.of({ model, ...standings })];
+      }
       return all;
     },
     forget: (changed) => {

@@ -56,6 +56,16 @@ export const lines = {
           : `${rows} cells are beyond the permitted range (${limits}), the first in row ${first}`,
     }),
   }),
+  'entry-unread': entry<{ rows: string; option: string; by: string[] }>({
+    title: 'An entry that nothing reads',
+    explain:
+      'What is entered is read only by methods that are not in force here, so it changes nothing: the wrong method may be in force, or the entry stands in the wrong place. A line or column that must be entered is not asked.',
+    severity: 'warning',
+    words: ({ rows, option, by }) => ({
+      message: `${rows === '' ? '' : `${rows}: `}the entry is not used${option === '' ? ' there' : ` for ${quoted(option)}`}`,
+      hint: `leave it blank, or look at what ${listed(by.map(quoted), 'and')} ${by.length === 1 ? 'says' : 'say'}`,
+    }),
+  }),
   'rests-out-of-range': entry<{ on: string[]; sheet: string }>({
     title: 'A check that rests on a value beyond its permitted range',
     explain:
