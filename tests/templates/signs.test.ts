@@ -41,6 +41,7 @@ const signed: Readonly<Record<string, readonly string[]>> = {
     'moor.cases.N_c moor.lost.v_i moor.lost.r_i moor.lost.u_i moor.states.v_s moor.states.r_s moor.states.u_s',
     'moor.states.b_s moor.states.X_s moor.states.a_s moor.rounds.v_j moor.rounds.r_j moor.rounds.u_j',
     'moor.rounds.v_p moor.rounds.r_p moor.rounds.u_p moor.rounds.b_p moor.rounds.X_j moor.rounds.Y_j',
+    'moor.rounds.v_o moor.rounds.r_o moor.rounds.u_o',
     'moor.rounds.M_j moor.rounds.B_f moor.rounds.B_i moor.rounds.E_i moor.rounds.F_i moor.rounds.e_i',
     'moor.rounds.f_i moor.rounds.Y_i moor.rounds.M_i moor.rounds.A_j moor.rounds.B_j moor.rounds.C_j moor.v_0',
     'moor.r_0 moor.v_1 moor.r_1 moor.u_1 moor.Y_A moor.Y_F bollard.V_max bollard.τ_bm bollard.bollards.P_x',
