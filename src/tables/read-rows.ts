@@ -2,6 +2,7 @@ import { type Problem, problem } from '../diagnostics/index.ts';
 import { type Account, type Ledger, openLedger } from './account.ts';
 import { bareBesideUnits } from './bare-beside-units.ts';
 import { cellReader } from './cell-entry.ts';
+import { slipIn } from './cell-slip.ts';
 import { columnLetters, isNumeric, type TableCell, type TableColumn } from './column.ts';
 import { type Decimal, decimalOf } from './decimals.ts';
 import { unguardText } from './guarded-text.ts';
@@ -218,6 +219,7 @@ function remarksOn(
       const isWarning = found.severity === 'warning';
       if (isWarning) odd.add(`${row.at} ${position}`);
       else unread.push([row.at, position]);
+      const slip = isNumeric(column) && !isWarning ? slipIn(written, found) : undefined;
       const list = isWarning ? warnings : errors;
       if ((isWarning ? odd.size : unread.length) > CELLS_TOLD) continue;
       list.push(
@@ -230,6 +232,7 @@ function remarksOn(
           // As the text has it, not as its decimals were read.
           reason: found.message.replaceAll(`“${cell}”`, `“${written}”`),
           remedy: found.hints.join('; '),
+          ...(slip && { slip: { ...slip, unit: column.unit ?? '' } }),
         }),
       );
     }

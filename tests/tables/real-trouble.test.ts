@@ -30,6 +30,27 @@ test.each([
   expect(saidOf(cell)).not.toContain('is not a unit here');
 });
 
+test.each([
+  ['1O', '“1O” has a letter where a digit seems to be meant; write “10” if'],
+  ['12O.5', 'write “120.5” if'],
+  ['1l0', 'write “110” if'],
+  ['l2', 'write “12” if'],
+  ['4-Mar', '“4-Mar” is a date, and spreadsheets make dates of numbers'],
+  ['Mar-04', 'is a date'],
+  ['2026-03-04', 'is a date'],
+  ['1,00,00', '“1,00,00” has commas where none part thousands; look up the number'],
+  [
+    '12 BCY',
+    '“12 BCY” is said of a cubic yard in the bank, before it is dug, and what is taken here is in cy',
+  ],
+])('of “%s” the slip is said that it looks like', (cell, words) => {
+  expect(saidOf(cell)).toContain(words);
+});
+
+test.each(['10 sy', 'lot', 'about 5', 'Oak'])('“%s” looks like no slip', (cell) => {
+  expect(saidOf(cell)).not.toMatch(/letter|is a date|commas|said of/);
+});
+
 test('a unit that would be read is offered', () => {
   expect(saidOf('12 mc')).toMatch(/“mc” is not a unit here; write “m\^3”$/);
   expect(saidOf('12 cu yards')).not.toContain('is an area');

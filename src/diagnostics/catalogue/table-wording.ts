@@ -130,3 +130,47 @@ export interface LeftOutUnitFacts extends CellFacts {
 export function leftOutUnit({ line, stated, column }: LeftOutUnitFacts): string {
   return `line ${line} is left out and says ${quoted(stated)}, and the numbers of ${quoted(column)}`;
 }
+
+/** What a cell of numbers that is not read looks like, and the unit of its column. */
+export interface SlipFacts {
+  readonly [fact: string]: JsonValue;
+  readonly kind: 'letter' | 'date' | 'commas' | 'state';
+  readonly means: string;
+  readonly unit: string;
+}
+
+/** What is said of a slip in place of why the cell was not read. */
+export function slipWords(
+  slip: SlipFacts,
+  text: string,
+): { readonly reason: string; readonly remedy: string } {
+  const { kind, means, unit } = slip;
+  if (kind === 'letter')
+    return {
+      reason: `${quoted(text)} has a letter where a digit seems to be meant`,
+      remedy: `write ${quoted(means)} if that is the number`,
+    };
+  if (kind === 'date')
+    return {
+      reason: `${quoted(text)} is a date, and spreadsheets make dates of numbers such as 4-3 or 3/4`,
+      remedy: 'write the number that was meant, from the list it came from',
+    };
+  if (kind === 'commas')
+    return {
+      reason: `${quoted(text)} has commas where none part thousands`,
+      remedy: 'look up the number, and write it without commas',
+    };
+  return {
+    reason: `${quoted(text)} is said of ${means}, and what is taken here is in ${unit}`,
+    remedy: `bring it to ${unit} as the column takes it, and write that unit`,
+  };
+}
+
+/** So many columns are named where several are told of together. */
+const COLUMNS_TOLD = 6;
+
+/** The first of some columns, and how many more there are. */
+export function firstOf(columns: readonly string[]): readonly string[] {
+  const more = columns.length - COLUMNS_TOLD;
+  return more > 1 ? [...columns.slice(0, COLUMNS_TOLD), `${more} more`] : columns;
+}

@@ -6,11 +6,14 @@ import {
   type CellFacts,
   cellPlace,
   columnsCalled,
+  firstOf,
   linesCalled,
   moreOf,
   type RowFacts,
   type RowsFacts,
   reasonOfCell,
+  type SlipFacts,
+  slipWords,
   type TextColumnFacts,
   textColumn,
   type UnclearFacts,
@@ -268,9 +271,9 @@ export const tables = {
         );
       const others = columns.filter(({ header }) => header === '').map(textColumn);
       const facts = [
-        ...(named.length > 0 ? [`the table has no column called ${listed(named)}`] : []),
+        ...(named.length > 0 ? [`the table has no column called ${listed(firstOf(named))}`] : []),
         ...(others.length > 0
-          ? [`${listed(others, 'and')} ${others.length === 1 ? 'has' : 'have'} no header`]
+          ? [`${listed(firstOf(others), 'and')} ${others.length === 1 ? 'has' : 'have'} no header`]
           : []),
       ];
       const choose = `choose where ${columns.length === 1 ? 'it goes' : 'each of them goes'}`;
@@ -387,13 +390,17 @@ export const tables = {
           : `${lines.length} blank rows are left out (${linesCalled(lines)})`,
     }),
   }),
-  'cell-unread': entry<CellFacts & { reason: string; remedy: string }>({
+  'cell-unread': entry<CellFacts & { reason: string; remedy: string; slip?: SlipFacts }>({
     title: 'A cell that its column does not read',
-    explain: 'A cell of the text is not what its column takes. As written it has no value.',
-    words: (facts) => ({
-      message: `${cellPlace(facts)}: ${reasonOfCell(facts)}`,
-      ...(facts.remedy !== '' && { hint: facts.remedy }),
-    }),
+    explain:
+      'A cell of the text is not what its column takes. As written it has no value. Where it looks like a slip, as a letter among digits or a date that a spreadsheet made of a number, that is said.',
+    words: (facts) => {
+      const { reason, remedy } = facts.slip ? slipWords(facts.slip, facts.text) : facts;
+      return {
+        message: `${cellPlace(facts)}: ${reasonOfCell({ text: facts.text, reason })}`,
+        ...(remedy !== '' && { hint: remedy }),
+      };
+    },
   }),
   'cell-remarkable': entry<CellFacts & { reason: string; remedy: string }>({
     title: 'A cell with a remark',
