@@ -291,7 +291,17 @@ function lineWith(line: Line, { item, field }: Place, meant: boolean, text: stri
   if (item === 'head')
     return line.kind === 'given' ? { ...line, label: text } : { ...line, formula: formulaOf(text) };
   if (field !== 'value') return { ...line, [field]: text };
+  // A number where no formula stands yet makes the line a given value.
+  if (line.kind === 'calc' && line.formula === '' && !line.methods && isValue(text)) {
+    const { formula: _, ...kept } = line;
+    return { ...kept, kind: 'given', entry: text };
+  }
   return line.formula === undefined ? { ...line, entry: text } : { ...line, formula: formulaOf(text) };
+}
+
+/** Whether a text is a number alone, with a unit or without one. */
+export function isValue(text: string): boolean {
+  return /^\s*-?\d+(\.\d+)?( [a-z]+)?\s*$/i.test(text);
 }
 
 /** A formula may be begun with an equals sign, as in a spreadsheet; the book has it without. */

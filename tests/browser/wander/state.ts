@@ -2,6 +2,7 @@ import {
   type Book,
   columnAt,
   hasMethods,
+  isValue,
   lineAt,
   type Place,
   type Takes,
@@ -128,11 +129,6 @@ function states(book: Book, draft: Draft): boolean {
   return (
     takes === 'formula' && isOver && isComputedAt(book, draft.place) && isValue(draft.text.replace(SIDE, ''))
   );
-}
-
-/** Whether a text is a number alone, with a unit or without one. */
-function isValue(text: string): boolean {
-  return /^\s*-?\d+(\.\d+)?( [a-z]+)?\s*$/i.test(text);
 }
 
 /** Whether a draft is a value for a check of which nothing says the side: both readings are offered, and it stays. */
