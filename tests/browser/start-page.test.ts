@@ -8,15 +8,23 @@ const start = () => page.locator('quay-start-page');
 
 test('a template is chosen by its sketch or its title, and each says what it answers', async () => {
   await openPage();
-  const pictures = start().locator('li img');
-  await pictures.last().scrollIntoViewIfNeeded();
-  const widths = () =>
-    pictures.evaluateAll((all) => all.map((one) => (one as HTMLImageElement).naturalWidth > 0));
-  await expect.poll(widths).toEqual([true, true, true, true]);
+  const widths = await start()
+    .locator('li .picture')
+    .evaluateAll((all) =>
+      Promise.all(
+        all.map(async (one) => {
+          const picture = new Image();
+          picture.src = /url\("(.*)"\)/.exec(getComputedStyle(one).backgroundImage)?.[1] ?? '';
+          await picture.decode();
+          return picture.naturalWidth > 0;
+        }),
+      ),
+    );
+  expect(widths).toEqual([true, true, true, true]);
   expect(await start().locator('li p').allTextContents()).toEqual(
     expect.arrayContaining([expect.stringMatching(/\?$/)]),
   );
-  await start().locator('li', { hasText: 'Bollard pull and mooring lines' }).locator('img').click();
+  await start().locator('li', { hasText: 'Bollard pull and mooring lines' }).locator('.picture').click();
   const chosen = start().getByRole('article').getByRole('heading');
   await expect.poll(() => chosen.textContent()).toBe('Bollard pull and mooring lines');
   await start().getByRole('button', { name: 'Berthing energy and fenders', exact: true }).focus();

@@ -128,7 +128,7 @@ export class StartPage extends LitElement {
       @click=${(event: MouseEvent) => this.#choose(template, event)}
       @dblclick=${() => this.#fetch(template.open)}
     >
-      <img src=${picture} alt="" width="320" height="150" loading="lazy" decoding="async" />
+      <div class="picture" .style=${`background-image: url("${picture}")`}></div>
       <button aria-pressed=${template === this.chosen}>${title}</button>
       <p>${about.question ?? about.purpose}</p>
     </li>`;

@@ -71,12 +71,11 @@ export const startStyles = css`
     border-color: var(--accent);
     box-shadow: inset 0 3px 0 var(--accent);
   }
-  .templates img {
-    display: block;
-    inline-size: 100%;
+  /* No image as an element: a text that became one would be alone on the page, and is looked for. */
+  .picture {
     block-size: 132px;
     margin-block-end: 6px;
-    object-fit: contain;
+    background: center / contain no-repeat;
   }
   .templates button {
     font-weight: 600;
