@@ -154,6 +154,21 @@ describe('onto a table', () => {
     await expect.poll(() => texts('thick')).toEqual(thick);
   });
 
+  test('a list without headings is shown from its beginning, and it is asked whether its first row is data', async () => {
+    await at('head', 'item').click();
+    const rows = Array.from({ length: 40 }, (_, row) => `slab ${row + 1}\tconcrete\t${row + 700}\t12\tarea`);
+    await paste(rows.join('\n'));
+    await dialog().waitFor();
+    const field = dialog().getByRole('textbox', { name: 'Rows' });
+    await expect
+      .poll(() => field.evaluate((one: HTMLTextAreaElement) => [one.selectionStart, one.scrollTop]))
+      .toEqual([0, 0]);
+    await dialog()
+      .getByText('The first row has numbers, and few of its cells name a column: is the first row data?')
+      .waitFor();
+    await dialog().getByRole('button', { name: 'Cancel' }).click();
+  });
+
   test('a revised list takes what other columns hold along with its items', async () => {
     const before = await texts('thick');
     await at('head', 'item').click();

@@ -32,6 +32,13 @@ import { tableRowsStyles } from './table-rows-styles.ts';
 
 const ONE_CELL: Extent = { rows: 1, columns: 1 };
 
+/** Whether columns go nowhere because the row in the place of headings looks like data. */
+function looksUnheaded(read: RowsReading): boolean {
+  return (
+    !read.ok && read.problems.some(({ code, data }) => code === 'column-undecided' && data.data === true)
+  );
+}
+
 /**
  * Takes rows for a table from a text, pasted or from a file. Its columns go where their headers say or the person
  * chooses; what is made of the text is shown beforehand.
@@ -108,7 +115,13 @@ export class TableRowsDialog extends LitElement {
     if (pasted && this.#from !== undefined) this.where = { kind: 'from', row: this.#from };
     this.#wasPasted = pasted !== undefined;
     this.#guess = this.#wasPasted;
-    void this.updateComplete.then(() => showModal(this.renderRoot.querySelector('dialog')));
+    void this.updateComplete.then(() => {
+      showModal(this.renderRoot.querySelector('dialog'));
+      // The caret stands behind a text that was put in, and its headings would be scrolled out of sight.
+      const field = this.renderRoot.querySelector('textarea');
+      field?.setSelectionRange(0, 0);
+      field?.scrollTo(0, 0);
+    });
   }
 
   /** The notebook whose table the rows are for. */
@@ -240,7 +253,7 @@ export class TableRowsDialog extends LitElement {
     const kept = read?.ok ? keptColumns(table, read.value, this.where) : undefined;
     const isOpen = over === undefined && kept?.isAsked === true && this.others === undefined;
     return html`${found || isReading ? nothing : columnsExpected(table)}
-      ${rowsTextField(this.text, found ? 4 : 8, (text, isPasted) => this.#change(text, isPasted))}
+      ${rowsTextField(this.text, found ? 6 : 10, (text, isPasted) => this.#change(text, isPasted))}
       <label class="field file">
         Or a file
         <input type="file" accept=".csv,.tsv,.txt,text/csv,text/tab-separated-values" @change=${this.#file} />
@@ -313,7 +326,13 @@ export class TableRowsDialog extends LitElement {
             }}
           />the first row is data, not the names of columns
         </label>
-        ${isNoneKnown ? html`<p class="trouble">The table has a column of none of these names: is the first row data?</p>` : nothing}
+        ${
+          isNoneKnown
+            ? html`<p class="trouble">The table has a column of none of these names: is the first row data?</p>`
+            : looksUnheaded(found.read)
+              ? html`<p class="trouble">The first row has numbers, and few of its cells name a column: is the first row data?</p>`
+              : nothing
+        }
       </div>
       ${columnChoices({
         table,
