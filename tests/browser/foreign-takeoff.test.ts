@@ -213,7 +213,9 @@ test('that the encoding of a file is guessed is said, until another text is ther
   await upload(
     Buffer.from([...Buffer.from('line,qty,price\n'), 0x8f, 0xb0, 0x94, 0xc5, ...Buffer.from(',1,2\n')]),
   );
-  await dialog().getByText('rows.csv: the file is not UTF-8 text').waitFor();
+  await dialog()
+    .getByText('rows.csv: this is no text, but perhaps a spreadsheet file or an encoding that is not known')
+    .waitFor();
   await upload(
     Buffer.from([
       ...Buffer.from('line,qty,price\n'),
@@ -283,6 +285,9 @@ test('every question about rows and numbers is answered in the dialog', async ()
   expect(await take().isDisabled()).toBe(true);
   await answer('Commas between digits', 'each parts two cells');
   await dialog().getByRole('textbox', { name: 'Lines of the text to leave out' }).fill('8');
+  // What is only called like a total is an item, and that is said.
+  await expect.poll(found).toContain('line 9 is called like a total and is taken as a row like the others');
+  await dialog().getByRole('textbox', { name: 'Lines of the text to leave out' }).fill('8, 9');
   await expect.poll(found).toContain('3 rows are taken');
   await take().click();
   await expect.poll(() => rows().count()).toBe(3);
