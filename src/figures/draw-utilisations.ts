@@ -2,6 +2,7 @@ import { type Markup, none, together } from '../markup/index.ts';
 import {
   byNearness,
   type FormulaItem,
+  holdsByStated,
   type Notebook,
   shareOf,
   type Verdict,
@@ -183,8 +184,7 @@ function checkedOf(
   const more = Math.max(described.length - 1, 0);
   const drawn = { item, heading: isNearest ? undefined : sheet, described, lines: 1 + (more * LINE) / ROW };
   const verdict = notebook.verdict(item.id);
-  if (verdict)
-    return { ...drawn, verdict, byStated: verdict.holds && notebook.easedBy(item.id)?.data.only === true };
+  if (verdict) return { ...drawn, verdict, byStated: holdsByStated(notebook, item.id) };
   const result = notebook.result(item.id);
   const why = 'problem' in result ? result.problem.message : 'blank';
   return { ...drawn, why, isIdle: result.status === 'inapplicable' };

@@ -17,6 +17,7 @@ export {
   tableNamed,
 } from './find-by-name.ts';
 export type { Elements, FormulaParts, PartPlace } from './formula-parts.ts';
+export { holdsByStated } from './holds-by-stated.ts';
 export { canLink, keepHeldEdit, linkEdit, linkTargets, unlinkEdit } from './link-line.ts';
 export {
   type BrokenLink,

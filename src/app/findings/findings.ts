@@ -1,5 +1,5 @@
 import type { Problem } from '../../diagnostics/index.ts';
-import type { FormulaItem, Notebook, Verdict } from '../../notebook/index.ts';
+import { type FormulaItem, holdsByStated, type Notebook, type Verdict } from '../../notebook/index.ts';
 import { groupedSheets } from '../editing/sheets/grouped-sheets.ts';
 
 /** A check of the book; one without a value has no verdict, and one that does not apply says why. */
@@ -36,11 +36,7 @@ export function findingsOf(notebook: Notebook): Findings {
  * rests on values beyond their ranges counts among those.
  */
 export function isByStated(notebook: Notebook, { item, verdict }: FoundCheck): boolean {
-  return (
-    verdict?.holds === true &&
-    verdict.outOfRange === undefined &&
-    notebook.easedBy(item.id)?.data.only === true
-  );
+  return verdict?.outOfRange === undefined && holdsByStated(notebook, item.id);
 }
 
 /** The key of the sheet a problem is on; empty for a problem of the whole book. */
