@@ -2,19 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { findingsOf } from '../../src/app/findings/findings.ts';
 import { setCells, setEntry, type Table } from '../../src/document/index.ts';
 import { openNotebook } from '../../src/notebook/index.ts';
+import { stones } from '../keyed-table.ts';
 import { blockOf, bookOf, calc, given } from '../make-book.ts';
 
-const stones: Table = {
-  id: 'stones',
-  kind: 'table',
-  name: 'stones',
-  length: 2,
-  columns: [
-    { id: 'n', kind: 'given', name: 'stone', type: 'text', chunks: [['Granite', 'basalt']] },
-    { id: 'r', kind: 'given', name: 'ρ', unit: 'kg/m^3', chunks: [[2700, 3000]] },
-    { id: 'c', kind: 'given', name: 'cost', unit: 'USD/t', chunks: [[20, 30]] },
-  ],
-};
 const loads: Table = {
   id: 'loads',
   kind: 'table',

@@ -28,8 +28,7 @@ export function badRows(
   const sheet = tableId.slice(0, tableId.indexOf('.'));
   const told = (column: Column, row: number, found: Problem): BadRow => {
     const { message, hints } = problemInWords(found, notebook, sheet);
-    const words = message.replace(`row ${row + 1}: `, '');
-    return { row, column: column.id, name: column.name, message: [words, ...hints].join('; ') };
+    return { row, column: column.id, name: column.name, message: [message, ...hints].join('; ') };
   };
   for (const column of table.columns) {
     for (const [row, found] of unlistedKeys(notebook, `${tableId}.${column.name}`)) {

@@ -3,18 +3,9 @@ import { badRows } from '../../../../src/app/sheet/table/bad-rows.ts';
 import { columnView } from '../../../../src/app/view-model/cell-view.ts';
 import { setCells, type Table } from '../../../../src/document/index.ts';
 import { openNotebook } from '../../../../src/notebook/index.ts';
+import { stones } from '../../../keyed-table.ts';
 import { bookOf } from '../../../make-book.ts';
 
-const stones: Table = {
-  id: 'stones',
-  kind: 'table',
-  name: 'stones',
-  length: 2,
-  columns: [
-    { id: 'n', kind: 'given', name: 'stone', type: 'text', chunks: [['granite', 'basalt']] },
-    { id: 'r', kind: 'given', name: 'ρ', unit: 'kg/m^3', chunks: [[2700, 3000]] },
-  ],
-};
 const loads: Table = {
   id: 'loads',
   kind: 'table',
