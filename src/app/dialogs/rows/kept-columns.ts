@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { blankMeanings, type Table } from '../../../document/index.ts';
-import { type Followed, followItems } from '../../editing/clipboard/follow-items.ts';
+import { type Followed, followItems, nameColumn } from '../../editing/clipboard/follow-items.ts';
 import type { NewRows } from '../../editing/clipboard/new-rows.ts';
 import {
   headingOf,
@@ -18,8 +18,10 @@ export interface KeptColumns {
   readonly names: readonly string[];
   /** What they come to where they are blank, as far as they have something for that. */
   readonly blank: readonly string[];
-  /** Where the items of the rows stood before; undefined where the rows name none. */
-  readonly followed: Followed | undefined;
+  /** Whether the rows name items that what these columns hold could go with. */
+  readonly isNamed: boolean;
+  /** Finds where the items of the rows stood before. */
+  readonly follow: () => Followed | undefined;
   /** Whether a person must say what becomes of it: the rows are called otherwise from now on. */
   readonly isAsked: boolean;
 }
@@ -32,13 +34,14 @@ export function keptColumns(table: Table, rows: NewRows, where: Where): KeptColu
     ? {
         names: kept.map(headingOf),
         blank: blankMeanings(kept),
-        followed: followItems(table, rows, where.row),
+        isNamed: nameColumn(table, rows) !== undefined,
+        follow: () => followItems(table, rows, where.row),
         isAsked: isOfOthers(table, rows, where.row, kept),
       }
     : undefined;
 }
 
-const follow: Answers<Others> = [['follow', 'goes with the item of that name']];
+const withItem: Answers<Others> = [['follow', 'goes with the item of that name']];
 const answers: Answers<Others> = [
   ['stay', 'stays in its row'],
   ['empty', 'goes: these cells become blank'],
@@ -46,14 +49,15 @@ const answers: Answers<Others> = [
 
 /** What other columns hold is of the items that stood there; where others take their place, nobody knows whether it stays. */
 export function othersQuestion(
-  { names, blank, isAsked, followed }: KeptColumns,
+  { names, blank, isAsked, isNamed, follow }: KeptColumns,
   others: Others | undefined,
   choose: (others: Others) => void,
 ): TemplateResult {
+  const followed = others === 'follow' ? follow() : undefined;
   const question = `What ${namesOf(names)} ${names.length === 1 ? 'holds' : 'hold'} in these rows`;
   return html`<div class="others">
-    ${choiceOf(question, [...(followed ? follow : []), ...answers], others ?? (isAsked ? undefined : 'stay'), choose)}
-    ${others === 'follow' && followed ? html`<p class="quiet">${followedWords(followed)}</p>` : nothing}
+    ${choiceOf(question, [...(isNamed ? withItem : []), ...answers], others ?? (isAsked ? undefined : 'stay'), choose)}
+    ${followed ? html`<p class="quiet">${followedWords(followed)}</p>` : nothing}
     ${others !== undefined && others !== 'stay' && blank.length > 0 ? html`<p class="quiet">Blank they count as ${blank.join(', ')}.</p>` : nothing}
   </div>`;
 }

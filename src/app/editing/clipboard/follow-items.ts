@@ -14,14 +14,11 @@ export interface Followed {
 }
 
 /**
- * Finds the items of new rows among those from `row` on, by the first column of words that the rows have; capitals and blanks
- * make no other item. Undefined where the rows name nothing.
+ * Finds the items of new rows among those from `row` on, by the column that names them; capitals and blanks make no other
+ * item. Undefined where the rows name nothing.
  */
 export function followItems(table: Table, rows: NewRows, row: number): Followed | undefined {
-  const name = table.columns.find(
-    (column): column is GivenColumn =>
-      column.kind === 'given' && column.type === 'text' && cellsFor(column, rows) !== undefined,
-  );
+  const name = nameColumn(table, rows);
   const now = name && cellsFor(name, rows);
   if (!name || !now) return undefined;
   const length = table.length ?? 0;
@@ -43,6 +40,14 @@ export function followItems(table: Table, rows: NewRows, row: number): Followed 
       placesBefore.has(key) && !isOne(key) ? [`${now[first]}`] : [],
     ),
   };
+}
+
+/** The column by which the rows name their items: the first of words that they have something for. */
+export function nameColumn(table: Table, rows: NewRows): GivenColumn | undefined {
+  return table.columns.find(
+    (column): column is GivenColumn =>
+      column.kind === 'given' && column.type === 'text' && cellsFor(column, rows) !== undefined,
+  );
 }
 
 /** In which places each name stands; what has none is left out. */

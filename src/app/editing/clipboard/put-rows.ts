@@ -9,7 +9,7 @@ import {
   type Table,
 } from '../../../document/index.ts';
 import { insertionLabel } from '../lines/describe-insertion.ts';
-import { followItems } from './follow-items.ts';
+import { followItems, nameColumn } from './follow-items.ts';
 import { cellsFor, folded, type NewRows } from './new-rows.ts';
 
 /** Where rows go in a table: in place of all that are there, behind them, or over those from a row on (from 0). */
@@ -130,10 +130,7 @@ export function isOfOthers(
 
 /** How many rows of a list stay below a shorter one that is put over it from its first row on; none where no item is named. */
 export function rowsBelow(table: Table, rows: NewRows, row: number): number {
-  const names = table.columns.some(
-    (column) => column.kind === 'given' && column.type === 'text' && cellsFor(column, rows),
-  );
-  return row === 0 && names ? Math.max(0, (table.length ?? 0) - rows.length) : 0;
+  return row === 0 && nameColumn(table, rows) ? Math.max(0, (table.length ?? 0) - rows.length) : 0;
 }
 
 /** How a column is called for people. */
