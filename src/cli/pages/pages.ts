@@ -1,7 +1,7 @@
 import { templateIds } from '../books.ts';
 import { languagePage } from './language-page.ts';
-import { templatePicture } from './picture-page.ts';
 import { problemsPage } from './problems-page.ts';
+import { templatePicture } from './template-picture.ts';
 import { templatesPage } from './templates-page.ts';
 import { unitsPage } from './units-page.ts';
 
