@@ -210,6 +210,16 @@ export const startStyles = css`
       gap: 8px;
     }
   }
+  /* Side by side, what begins a book and what goes on with one leave no half of the paper empty. */
+  @media (700px <= width <= 1100px) {
+    .columns > :first-child {
+      columns: 2;
+      column-gap: 20px;
+    }
+    #recent {
+      break-before: column;
+    }
+  }
   @media (width < 700px) {
     main {
       padding: 24px 16px;
