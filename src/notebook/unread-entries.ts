@@ -97,7 +97,14 @@ function mentions(node: Typed, id: string): boolean {
 /** What is to be said of one line or column. */
 function unreadIn(entered: Entered, readers: readonly Reader[], standing: Standing): readonly Problem[] {
   const said = (rows: readonly number[] | undefined, by: By): Problem =>
-    inCell(problem('entry-unread', NOWHERE, { rows: rows ? rowsInWords(rows) : '', ...by }), entered.id);
+    inCell(
+      problem('entry-unread', NOWHERE, {
+        rows: rows ? rowsInWords(rows) : '',
+        row: rows?.[0] === undefined ? null : rows[0] + 1,
+        ...by,
+      }),
+      entered.id,
+    );
   if (entered.kind === 'input') {
     const isEntered = entered.entry !== undefined && entered.entry.kind !== 'missing';
     if (!isEntered || readers.some((reader) => isAnywhereInForce(reader, standing))) return [];

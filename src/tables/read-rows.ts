@@ -84,7 +84,12 @@ export function readRows(
   const read = taken.map((one) => columnCells(one, filled, sign, text, options));
   // A saved table has as many cells in each row as it has columns: a number in two would make one more.
   const isSaved = sorted.calculated.size > 0 && filled.every(({ cells }) => cells.length === width);
-  const kinds = rowKinds(filled, taken, read, isSaved);
+  const lengths = new Set(
+    taken.flatMap(({ column }, at) =>
+      unitOfColumn(column, text.registry)?.dimension.key === 'L' ? [at] : [],
+    ),
+  );
+  const kinds = rowKinds(filled, taken, read, { isSaved, lengths });
   problems.push(...unansweredRows(filled, kinds, options, ledger));
   const keeps = filled.map((row) => isKept(kinds.get(row), options));
   const rows = filled.filter((_, index) => keeps[index]);

@@ -24,7 +24,7 @@ const LEAST_SUMMANDS = { worded: 2, bare: 3 } as const;
 interface Sum {
   readonly at: number;
   x: number | undefined;
-  /** One step of its last digit. */
+  /** One step of its last digit; 0 of lengths, for layers are seldom added up, and thicknesses often nearly are. */
   step: number;
   /** Of all rows but totals and what may be one. */
   readonly total: Run;
@@ -32,6 +32,14 @@ interface Sum {
   readonly since: Run;
   /** Since the last row that is sure to be a total, with those that may be one. */
   readonly whole: Run;
+}
+
+/** What is known of a text beside its cells. */
+interface Facts {
+  /** Whether it is a table that was saved, whose rows may have no words. */
+  readonly isSaved?: boolean;
+  /** The taken columns that hold lengths, by their place among them. */
+  readonly lengths?: ReadonlySet<number>;
 }
 
 /** What a row may be the sum of; all its numbers are of the same. */
@@ -45,13 +53,12 @@ const RUNS = ['since', 'total', 'whole'] as const;
  * at least half of the rows have some.
  *
  * @param cells the taken cells by column, as far as `rows`
- * @param isSaved whether the text is a table that was saved, whose rows may have no words
  */
 export function rowKinds(
   rows: readonly TextRow[],
   taken: readonly TakenColumn[],
   cells: readonly (readonly TableCell[])[],
-  isSaved = false,
+  { isSaved = false, lengths = new Set() }: Facts = {},
 ): ReadonlyMap<TextRow, RowKind> {
   const found = new Map<TextRow, RowKind>();
   const worded = taken.flatMap(({ column }, at) => (isNumeric(column) ? [] : [at]));
@@ -84,7 +91,7 @@ export function rowKinds(
       const cell = cells[sum.at]?.[index] ?? null;
       sum.x = numberIn(cell);
       if (sum.x === undefined) continue;
-      sum.step = stepOf(cell);
+      sum.step = lengths.has(sum.at) ? 0 : stepOf(cell);
       filled += 1;
       if (sum.x !== 0 && isSum(sum.x, sum)) repeats += 1;
     }

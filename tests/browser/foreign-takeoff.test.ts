@@ -241,7 +241,9 @@ test('a row that is the sum of those above is asked for, whatever it is called',
   await paste('line\tqty\nboat hire\t6\ndiving\t4\nAggregat\t10\n');
   await expect
     .poll(found)
-    .toContain('line 4 has numbers that are the sums of the rows above: “Aggregat, 10”');
+    .toContain(
+      'line 4 has numbers that are the sums of the rows above, as far as they are rounded: “Aggregat, 10”',
+    );
   expect(await take().isDisabled()).toBe(true);
   await dialog()
     .getByRole('group', { name: 'Rows that are sums of those above' })

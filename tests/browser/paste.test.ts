@@ -135,6 +135,10 @@ describe('onto a table', () => {
       .getByText('0 of 2 rows find their item; new, and blank there: “slab north” and “slab south”')
       .waitFor();
     expect(await takes.isDisabled()).toBe(false);
+    await dialog().getByRole('radio', { name: 'stays in its row' }).check();
+    await dialog()
+      .getByText('“slab north” gets that of “asphalt paving”; “slab south” gets that of “base course”.')
+      .waitFor();
     const folder = process.env.QUAYBOOK_SCREENS;
     if (folder) await page.screenshot({ path: `${folder}/other-columns.png` });
     await dialog().getByRole('radio', { name: 'in place of the rows there' }).check();

@@ -304,3 +304,16 @@ test('a text that a column takes is no total, and one beside it is', () => {
   const summed = readTable(`${rows}total,total,210\n`, columns);
   expect(!summed.ok && summed.problems.map(({ code }) => code)).toEqual(['row-total']);
 });
+
+test('layers are no sum of those above for being nearly so; one that is a sum is asked for', () => {
+  const columns: readonly TableColumn[] = [
+    { name: 'item', kind: 'given', type: 'text' },
+    { name: 'thick', kind: 'given', unit: 'in' },
+  ];
+  const codes = (sum: string) => {
+    const read = readTable(`item,thick\npaving,3.5\nbase,12\nslab,${sum}\n`, columns);
+    return read.ok ? [] : read.problems.map(({ code }) => code);
+  };
+  expect(['16', '15', '15.4'].map(codes)).toEqual([[], [], []]);
+  expect(codes('15.5')).toEqual(['row-sum']);
+});

@@ -20,7 +20,7 @@ export function placeOfProblem(
   if (
     code === 'row-fails' ||
     code === 'row-incomplete' ||
-    (code === 'key-not-found' && typeof row === 'number')
+    ((code === 'key-not-found' || code === 'entry-unread') && typeof row === 'number')
   )
     return { ...place, item: `r${Number(row) - 1}` };
   return item?.kind === 'formula column' ? { ...place, item: item.column.id, field: 'value' } : place;

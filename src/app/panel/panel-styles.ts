@@ -5,6 +5,8 @@ import { numbersStyles } from '../sheet/numbers/numbers-view.ts';
 export const panelStyles = css`
   :host {
     display: block;
+    /* What is only read aloud is placed in it, and would else lengthen the window. */
+    position: relative;
     padding: 24px 20px;
     overflow-y: auto;
     background: var(--paper);

@@ -56,7 +56,7 @@ export const lines = {
           : `${rows} cells are beyond the permitted range (${limits}), the first in row ${first}`,
     }),
   }),
-  'entry-unread': entry<{ rows: string; option: string; by: string[] }>({
+  'entry-unread': entry<{ rows: string; row: number | null; option: string; by: string[] }>({
     title: 'An entry that nothing reads',
     explain:
       'What is entered is read only by methods that are not in force here, so it changes nothing: the wrong method may be in force, or the entry stands in the wrong place. A line or column that must be entered is not asked.',

@@ -155,7 +155,7 @@ export const tables = {
     explain:
       'All numbers of the row are the sums of those in two or more rows above it, since the last total, as far as rounding of each of them lets that be seen. It may be an item, or a total in words that are not known as such, and would then count twice. So it is asked for: left out, or in.',
     words: ({ lines, text }) => ({
-      message: `${linesCalled(lines)} ${lines.length === 1 ? 'has' : 'have'} numbers that are the sums of the rows above: ${quoted(text)}`,
+      message: `${linesCalled(lines)} ${lines.length === 1 ? 'has' : 'have'} numbers that are the sums of the rows above, as far as they are rounded: ${quoted(text)}`,
       hint: 'say whether rows that are sums are left out or are rows like the others, or leave out single lines',
     }),
   }),

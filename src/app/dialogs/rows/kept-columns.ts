@@ -1,12 +1,13 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { blankMeanings, type Table } from '../../../document/index.ts';
+import { blankMeanings, cellOf, type Table } from '../../../document/index.ts';
 import { type Followed, followItems, nameColumn } from '../../editing/clipboard/follow-items.ts';
-import type { NewRows } from '../../editing/clipboard/new-rows.ts';
+import { cellsFor, type NewRows } from '../../editing/clipboard/new-rows.ts';
 import {
   headingOf,
   isOfOthers,
   type Others,
   othersFilled,
+  renamedRows,
   type Where,
 } from '../../editing/clipboard/put-rows.ts';
 import { namesOf } from '../../editing/lines/describe-insertion.ts';
@@ -22,6 +23,8 @@ export interface KeptColumns {
   readonly isNamed: boolean;
   /** Finds where the items of the rows stood before. */
   readonly follow: () => Followed | undefined;
+  /** Finds the rows that are called otherwise from now on: what they are called, and what they were. */
+  readonly renamed: () => readonly (readonly [now: string, before: string])[];
   /** Whether a person must say what becomes of it: the rows are called otherwise from now on. */
   readonly isAsked: boolean;
 }
@@ -36,6 +39,14 @@ export function keptColumns(table: Table, rows: NewRows, where: Where): KeptColu
         blank: blankMeanings(kept),
         isNamed: nameColumn(table, rows) !== undefined,
         follow: () => followItems(table, rows, where.row),
+        renamed: () => {
+          const name = nameColumn(table, rows);
+          const now = name && cellsFor(name, rows);
+          return [...renamedRows(table, rows, where.row, kept)].map((at) => [
+            `${now?.[at - where.row] ?? ''}`,
+            `${(name && cellOf(name, at)) ?? ''}`,
+          ]);
+        },
         isAsked: isOfOthers(table, rows, where.row, kept),
       }
     : undefined;
@@ -49,7 +60,7 @@ const answers: Answers<Others> = [
 
 /** What other columns hold is of the items that stood there; where others take their place, nobody knows whether it stays. */
 export function othersQuestion(
-  { names, blank, isAsked, isNamed, follow }: KeptColumns,
+  { names, blank, isAsked, isNamed, follow, renamed }: KeptColumns,
   others: Others | undefined,
   choose: (others: Others) => void,
 ): TemplateResult {
@@ -57,6 +68,7 @@ export function othersQuestion(
   const question = `What ${namesOf(names)} ${names.length === 1 ? 'holds' : 'hold'} in these rows`;
   return html`<div class="others">
     ${choiceOf(question, [...(isNamed ? withItem : []), ...answers], others ?? (isAsked ? undefined : 'stay'), choose)}
+    ${others === 'stay' && isAsked ? html`<p class="quiet">${stayingWords(renamed())}</p>` : nothing}
     ${followed ? html`<p class="quiet">${followedWords(followed)}</p>` : nothing}
     ${others !== undefined && others !== 'stay' && blank.length > 0 ? html`<p class="quiet">Blank they count as ${blank.join(', ')}.</p>` : nothing}
   </div>`;
@@ -72,4 +84,14 @@ export function followedWords({ from, fresh, gone, doubled }: Followed): string 
     doubled.length > 0 ? `called alike, and blank there: ${namesOf(doubled)}` : '',
   ];
   return `${told.filter((words) => words !== '').join('; ')}.`;
+}
+
+/** So many rows are named in which what stays is of another item. */
+const MOST_RENAMED = 3;
+
+/** In which rows what stays is of another item from now on. */
+export function stayingWords(renamed: readonly (readonly [now: string, before: string])[]): string {
+  const named = renamed.slice(0, MOST_RENAMED).map(([now, before]) => `“${now}” gets that of “${before}”`);
+  const more = renamed.length - named.length;
+  return `${[...named, ...(more > 0 ? [`${more} more get that of another`] : [])].join('; ')}.`;
 }

@@ -101,16 +101,23 @@ function columnsWithout(table: Table, rows: NewRows): readonly GivenColumn[] {
     .filter((column) => !cellsFor(column, rows));
 }
 
-/**
- * Whether what those columns hold may be of something else from now on: a row in which one of them holds something is called
- * by other words.
- */
+/** Whether what those columns hold may be of something else from now on. */
 export function isOfOthers(
   table: Table,
   rows: NewRows,
   row: number,
   kept: readonly GivenColumn[] = othersFilled(table, rows, row),
 ): boolean {
+  return renamedRows(table, rows, row, kept).next().done !== true;
+}
+
+/** The rows, from 0, in which one of those columns holds something and that are called by other words from now on. */
+export function* renamedRows(
+  table: Table,
+  rows: NewRows,
+  row: number,
+  kept: readonly GivenColumn[],
+): Generator<number, undefined> {
   const words = table.columns.flatMap((column) => {
     const cells = column.kind === 'given' && column.type === 'text' ? cellsFor(column, rows) : undefined;
     return column.kind === 'given' && cells ? [{ column, cells }] : [];
@@ -120,12 +127,10 @@ export function isOfOthers(
       const there = cellOf(column, at);
       return there !== null && folded(there) !== folded(cells[at - row] ?? '');
     });
-  return isAnyRow(
-    table,
-    rows,
-    row,
-    (at) => isRenamed(at) && kept.some((column) => cellOf(column, at) !== null),
-  );
+  const end = Math.min(row + rows.length, table.length ?? 0);
+  for (let at = row; at < end; at += 1)
+    if (isRenamed(at) && kept.some((column) => cellOf(column, at) !== null)) yield at;
+  return undefined;
 }
 
 /** How many rows of a list stay below a shorter one that is put over it from its first row on; none where no item is named. */

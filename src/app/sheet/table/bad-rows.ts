@@ -13,6 +13,22 @@ export interface BadRow {
   readonly message: string;
 }
 
+/** What of the entries of a table nothing reads, by its first row. */
+export function unreadRows(notebook: Notebook, tableId: string, { columns }: Table): readonly BadRow[] {
+  const sheet = tableId.slice(0, tableId.indexOf('.'));
+  const byId = new Map(columns.map((column) => [`${tableId}.${column.name}`, column]));
+  return notebook.problems().flatMap((found) => {
+    const column = byId.get(found.cell ?? '');
+    if (found.code !== 'entry-unread' || !column || typeof found.data.row !== 'number') return [];
+    return [told(notebook, sheet, column, found.data.row - 1, found)];
+  });
+}
+
+function told(notebook: Notebook, sheet: string, column: Column, row: number, found: Problem): BadRow {
+  const { message, hints } = problemInWords(found, notebook, sheet);
+  return { row, column: column.id, name: column.name, message: [message, ...hints].join('; ') };
+}
+
 /**
  * The first bad rows of a table, and whether there are more: entries that stand in no row of a list, and what has no value. A
  * blank row is told of once, and not by what fails in it.
@@ -26,14 +42,10 @@ export function badRows(
   const listed: BadRow[] = [];
   const isBlank = table.length === undefined ? () => false : blankRowsOf(table);
   const sheet = tableId.slice(0, tableId.indexOf('.'));
-  const told = (column: Column, row: number, found: Problem): BadRow => {
-    const { message, hints } = problemInWords(found, notebook, sheet);
-    return { row, column: column.id, name: column.name, message: [message, ...hints].join('; ') };
-  };
   for (const column of table.columns) {
     for (const [row, found] of unlistedKeys(notebook, `${tableId}.${column.name}`)) {
       if (listed.length >= most) return { listed, more: true };
-      listed.push(told(column, row, found));
+      listed.push(told(notebook, sheet, column, row, found));
     }
     const result = notebook.column(`${tableId}.${column.name}`);
     if (result.status !== 'ok' || result.reading.gaps === 0) continue;
@@ -44,7 +56,7 @@ export function badRows(
       if (listed.length >= most) return { listed, more: true };
       const found = result.reading.problemAt(row);
       if (!found) continue;
-      listed.push(told(column, row, found));
+      listed.push(told(notebook, sheet, column, row, found));
     }
   }
   return { listed, more: false };

@@ -12,7 +12,7 @@ import type { OnPaper } from '../paper/on-paper.ts';
 import { tableRow } from '../place/grid-map.ts';
 import type { CellRange } from '../place/range.ts';
 import type { SheetHost } from '../sheet-host.ts';
-import { type BadRow, badRows } from './bad-rows.ts';
+import { type BadRow, badRows, unreadRows } from './bad-rows.ts';
 import { type BlankRows, blankRows } from './blank-rows.ts';
 import { columnWidth, isText, numberWidth, ROW_HEIGHT } from './column-width.ts';
 import { printedStated } from './printed-stated.ts';
@@ -77,6 +77,7 @@ export class QuayTable extends LitElement {
   #widths: readonly number[] = [];
   #edges: readonly number[] = [];
   #bad: { readonly listed: readonly BadRow[]; readonly more: boolean } = { listed: [], more: false };
+  #unread: readonly BadRow[] = [];
   #blank: BlankRows | undefined;
   #sum: { readonly column: string; readonly text: string } | undefined;
 
@@ -112,6 +113,7 @@ export class QuayTable extends LitElement {
       columnView(notebook, `${this.modelId}.${column.name}`, column, units),
     );
     this.#bad = badRows(notebook, this.modelId, this.table, 4);
+    this.#unread = unreadRows(notebook, this.modelId, this.table);
     this.#blank = blankRows(this.table);
     this.#sum = undefined;
     this.#virtual.setCount(this.length);
@@ -334,7 +336,8 @@ export class QuayTable extends LitElement {
   /** Tells of rows that are blank, and of those that fail. */
   #rowsToMend(): TemplateResult {
     return html`${this.#blankRows()} ${this.#bad.listed.map((bad) => this.#badRow(bad))}
-    ${this.#bad.more ? html`<p class="quiet">more rows have problems</p>` : nothing}`;
+    ${this.#bad.more ? html`<p class="quiet">more rows have problems</p>` : nothing}
+    ${this.#unread.map((unread) => this.#unreadRow(unread))}`;
   }
 
   /** Tells of the columns out of sight at the right, and leads to them. */
@@ -368,6 +371,17 @@ export class QuayTable extends LitElement {
       ${drawSign('problem')}<span
         ><button type="button" class="quiet-button" tabindex="-1" data-go-item=${`r${row}`} data-go-field=${column}>
           row ${row + 1}, ${name}</button
+        >: ${message}</span
+      >
+    </p>`;
+  }
+
+  /** A remark on entries of a column that nothing reads; the sentence names the rows. */
+  #unreadRow({ row, column, name, message }: BadRow): TemplateResult {
+    return html`<p class="sentence warning">
+      ${drawSign('warning')}<span
+        ><button type="button" class="quiet-button" tabindex="-1" data-go-item=${`r${row}`} data-go-field=${column}>
+          ${name}</button
         >: ${message}</span
       >
     </p>`;

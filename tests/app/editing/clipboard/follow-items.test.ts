@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { followedWords } from '../../../../src/app/dialogs/rows/kept-columns.ts';
+import { followedWords, stayingWords } from '../../../../src/app/dialogs/rows/kept-columns.ts';
 import { followItems } from '../../../../src/app/editing/clipboard/follow-items.ts';
 import { putRows } from '../../../../src/app/editing/clipboard/put-rows.ts';
 import { applyEdit, type Cell, cellOf, type Table } from '../../../../src/document/index.ts';
@@ -65,6 +65,14 @@ describe('entries that follow their item when a revised list goes over it', () =
         '1 of 4 rows finds its item; new, and blank there: “d”; gone with what they hold: “a”; called alike, and blank there: “b”.',
       );
     expect(followItems(before, { length: 1, cells: { quantity: [3] } }, 0)).toBeUndefined();
+  });
+
+  test('what stays in its row is said to be of another item there', () => {
+    expect(stayingWords([['base', 'slab A']])).toBe('“base” gets that of “slab A”.');
+    const rows = ['a', 'b', 'c', 'd', 'e'].map((now) => [now, `old ${now}`] as const);
+    expect(stayingWords(rows)).toBe(
+      '“a” gets that of “old a”; “b” gets that of “old b”; “c” gets that of “old c”; 2 more get that of another.',
+    );
   });
 
   test('no entry ever stands beside an item of another name', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { badRows } from '../../../../src/app/sheet/table/bad-rows.ts';
+import { badRows, unreadRows } from '../../../../src/app/sheet/table/bad-rows.ts';
 import { columnView } from '../../../../src/app/view-model/cell-view.ts';
 import { setCells, type Table } from '../../../../src/document/index.ts';
 import { openNotebook } from '../../../../src/notebook/index.ts';
@@ -57,4 +57,47 @@ describe('entries that stand in no row of a list', () => {
     notebook.apply(setCells({ sheet: 's', table: 'stones', column: 'n' }, 0, ['grannite']));
     expect(states(notebook, 0)).toEqual(['bad', 'entered', 'entered']);
   });
+});
+
+test('entries that nothing reads are told below their table, by their first row', () => {
+  const layers: Table = {
+    id: 'layers',
+    kind: 'table',
+    name: 'layers',
+    length: 3,
+    columns: [
+      {
+        id: 'k',
+        kind: 'given',
+        name: 'soil',
+        type: 'text',
+        options: ['clay', 'sand'],
+        chunks: [['clay', 'sand', 'sand']],
+      },
+      { id: 's', kind: 'given', name: 's_u', unit: 'kPa', optional: true, chunks: [[50, 40, 30]] },
+      { id: 'N', kind: 'given', name: 'N', unit: '-', optional: true, chunks: [[null, 20, 10]] },
+      {
+        id: 'f',
+        kind: 'calc',
+        name: 'f',
+        unit: 'kPa',
+        by: 'soil',
+        methods: [
+          { id: 'm1', for: ['clay'], formula: 's_u/2' },
+          { id: 'm2', for: ['sand'], formula: 'N*2 kPa' },
+        ],
+      },
+    ],
+  };
+  const notebook = openNotebook(bookOf({ s: [layers] }));
+  expect(unreadRows(notebook, 's.layers', layers)).toEqual([
+    {
+      row: 1,
+      column: 's',
+      name: 's_u',
+      message: 'rows 2–3: the entry is not used for “sand”; leave it blank, or look at what “soil” says',
+    },
+  ]);
+  notebook.apply(setCells({ sheet: 's', table: 'layers', column: 's' }, 1, [null, null]));
+  expect(unreadRows(notebook, 's.layers', layers)).toEqual([]);
 });
