@@ -30,7 +30,7 @@ describe('typed into a choice', () => {
     await kindOf(1).click();
     await page.keyboard.type('dense clay');
     await page.keyboard.press('Enter');
-    await page.getByText('no option is called “dense clay”').waitFor();
+    await page.getByText('“dense clay” is not one of the choices').waitFor();
     await drawn(page);
     expect(await list().count()).toBe(1);
     await page.keyboard.press('Escape');
@@ -42,13 +42,29 @@ describe('typed into a choice', () => {
     await expect.poll(async () => (await kindOf(1).textContent())?.trim()).toBe('dense sand');
   });
 
-  test('what no option is called is not taken by a click elsewhere', async () => {
+  test('what no option is called stays in hand over a click elsewhere, and is corrected there', async () => {
     const held = (await kindOf(1).textContent())?.trim();
     await kindOf(1).click();
     await page.keyboard.type('dense sandx');
-    await kindOf(2).click();
+    await kindOf(2).click({ force: true });
+    await page.getByText('“dense sandx” is not one of the choices').waitFor();
+    expect(await list().count()).toBe(1);
+    await page.keyboard.press('Control+a');
+    expect(await page.evaluate(() => String(getSelection()))).toBe('');
+    await page.keyboard.press('Backspace');
+    await page.keyboard.press('Enter');
+    await expect.poll(async () => (await kindOf(1).textContent())?.trim()).toBe('dense sand');
+    expect(held).not.toBe('dense sand');
+  });
+
+  test('what no option is called is there again after a reload', async () => {
+    await kindOf(1).click();
+    await page.keyboard.type('dense sandx');
+    await page.getByText('“dense sandx” is not one of the choices').waitFor();
     await drawn(page);
-    expect((await kindOf(1).textContent())?.trim()).toBe(held);
+    await page.reload();
+    await page.getByText('“dense sandx” is not one of the choices').waitFor();
+    await page.keyboard.press('Escape');
   });
 
   test('on a line the value that formulas see will do, as well as its words', async () => {

@@ -128,13 +128,10 @@ test('what is pasted while the list of a choice is open goes to the choice, or i
   expect(await list.count()).toBe(0);
   await open();
   await paste('peat');
-  await page
-    .getByRole('alert')
-    .getByText('“peat” is not one of the choices; choose “clay”, “sand” or “rock”')
-    .waitFor();
-  expect(await list.count()).toBe(0);
-  expect(await entry.textContent()).toContain('rock');
+  await page.getByText('“peat” is not one of the choices').waitFor();
+  expect(await list.count()).toBe(1);
   await page.keyboard.press('Escape');
+  expect(await entry.textContent()).toContain('rock');
   await open();
   await paste('draught\t12 m\nlength\t90 m');
   await expect

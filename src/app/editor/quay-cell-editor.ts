@@ -1,9 +1,9 @@
 import { css, html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
+import { type ChoiceOption, choiceOptions } from '../editing/choices/choice-options.ts';
 import type { Session } from '../session/session.ts';
 import type { ContentKind, EditInHand, SelectedText } from '../view-model/edit-in-hand.ts';
 import { samePlace } from '../view-model/place.ts';
 import type { Commit, Typed } from './cell-edit.ts';
-import { type ChoiceOption, choiceOptions } from './fields/choice-options.ts';
 import { formulaServiceAt } from './formula/formula-service.ts';
 import { loadFormulaField } from './formula/load-formula-field.ts';
 import type { FormulaService } from './formula/quay-formula-field.ts';
@@ -103,6 +103,7 @@ export class QuayCellEditor extends LitElement {
       return html`<quay-choice-field
         .label=${label}
         .text=${draft}
+        .held=${held}
         .letters=${letters ?? ''}
         .options=${this.#options}
         @typed=${this.#pass}

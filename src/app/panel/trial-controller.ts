@@ -1,7 +1,7 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { InputItem } from '../../notebook/index.ts';
 import { entryForScreen, entryFromScreen } from '../editing/cells/carry-unit.ts';
-import { choiceOptions } from '../editor/fields/choice-options.ts';
+import { choiceOptions } from '../editing/choices/choice-options.ts';
 import type { Session, SessionEvent } from '../session/session.ts';
 import { itemAt, labelOf, placeOfId } from '../view-model/places.ts';
 import { nudgedEntry } from './nudge.ts';

@@ -3,7 +3,7 @@ import type { InputItem } from '../../notebook/index.ts';
 import { math, symbolMath } from '../../record/index.ts';
 import { unitInPrint } from '../../units/index.ts';
 import { displayedUnit, entryForScreen } from '../editing/cells/carry-unit.ts';
-import { choiceOptions } from '../editor/fields/choice-options.ts';
+import { choiceOptions } from '../editing/choices/choice-options.ts';
 import { findingsOf } from '../findings/findings.ts';
 import type { Session } from '../session/session.ts';
 import { drawMarkup } from '../style/markup.ts';

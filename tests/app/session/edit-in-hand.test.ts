@@ -8,6 +8,7 @@ import { type CellPlace, titlePlace } from '../../../src/app/view-model/place.ts
 import {
   type Book,
   type Edit,
+  insertRow,
   insertSheet,
   moveRow,
   removeRow,
@@ -108,6 +109,30 @@ describe.each(Object.entries(leaving))('what is typed and left for %s', (_, leav
     expect([session.place, session.sheet, session.units]).toEqual([place, 'beam', 'written']);
     session.endEdit('escape');
     expect([session.hand, holds(place)]).toEqual([undefined, 'L']);
+  });
+
+  test('an option is in the book, by its value or its words, and what names none stays in hand', () => {
+    const options = [{ value: 'clay' }, { value: 'sand', label: 'Sand, dense' }];
+    const choice = { id: 'c1', kind: 'choice', name: 'soil', entry: 'clay', options } as const;
+    session.apply(insertRow({ sheet: 'beam', part: 'p2' }, 1, choice));
+    const place = at('p2', 'c1', 'value');
+    for (const [text, entered] of [
+      ['Clay', 'clay'],
+      ['sand, dense', 'sand'],
+    ] as const) {
+      session.goTo(place);
+      session.beginEdit(place);
+      session.changeDraft(text);
+      leave(session);
+      expect([session.hand?.place.item === 'c1', holds(place)]).toEqual([false, entered]);
+    }
+    session.showSheet('beam');
+    session.goTo(place);
+    session.beginEdit(place);
+    session.changeDraft('sandy');
+    leave(session);
+    expect([session.hand?.draft, holds(place)]).toEqual(['sandy', 'sand']);
+    expect(session.hand?.remarks?.join(' ')).toMatch(/“sandy” is not one of the choices.*Escape/s);
   });
 
   test('a unit that is none stays in hand', () => {

@@ -5,6 +5,7 @@ import { readUnit } from '../../../units/index.ts';
 import type { ContentKind, EditInHand } from '../../view-model/edit-in-hand.ts';
 import { type CellPlace, titleFieldOf } from '../../view-model/place.ts';
 import type { UnitsView } from '../../view-model/units-view.ts';
+import { choiceOptions, optionCalled, unknownOption } from '../choices/choice-options.ts';
 import { findPlace } from '../find-place.ts';
 import { entryForScreen, entryFromScreen } from './carry-unit.ts';
 import { type CellContent, cellContent, computedContent, formulaAt, writtenAt } from './cell-content.ts';
@@ -82,6 +83,7 @@ export function draftEdit(notebook: Notebook, hand: EditInHand, offered = false)
   const stated = statedDraft(notebook, hand);
   if (stated) return stated.ok ? succeed(stateEntry(stated.value)) : stated;
   if (kind === 'formula') return formulaDraft(book, place, draft);
+  if (kind === 'choice') return choiceDraft(notebook, place, draft);
   if (kind !== 'entry') return enterText(book, writtenAt(book, place), draft);
   return entryDraft(notebook, hand);
 }
@@ -114,6 +116,14 @@ function formulaDraft(book: Book, place: CellPlace, draft: string): Outcome<Edit
   // White space at the ends of a formula is none of its own.
   if (oneLine(draft).trim() === oneLine(text).trim()) return succeed(undefined);
   return enterFormula(book, source, draft);
+}
+
+/** An option by its value or its words; what names none is refused, so that a slip stays to be corrected. */
+function choiceDraft(notebook: Notebook, place: CellPlace, draft: string): Outcome<Edit> {
+  const options = choiceOptions(notebook, place);
+  const blank = draft.trim() === '' ? options.find(({ value }) => value === '') : undefined;
+  const found = blank ?? optionCalled(options, draft);
+  return found ? enterText(notebook.book, place, found.value) : fail(unknownOption(options, draft));
 }
 
 function entryDraft(

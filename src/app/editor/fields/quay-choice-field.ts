@@ -1,9 +1,10 @@
 import { html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
+import { foldedOption } from '../../../document/index.ts';
+import { type ChoiceOption, optionTyped, unknownOption } from '../../editing/choices/choice-options.ts';
 import type { Commit, CommitMove, Typed } from '../cell-edit.ts';
 import type { Note } from '../notes/note.ts';
 import { drawNote, noteStyles } from '../notes/note-view.ts';
 import { Below } from './below.ts';
-import { type ChoiceOption, optionTyped } from './choice-options.ts';
 import { fieldKey } from './field-keys.ts';
 import { fieldStyles } from './field-styles.ts';
 import { onLeave } from './on-leave.ts';
@@ -12,12 +13,13 @@ import { shieldKey } from './shield-key.ts';
 
 /**
  * A list of the options of a choice, opened on the one that holds. What is typed goes to the option it names and stands
- * above the list; where it names none, none is taken until it is corrected.
+ * above the list; where it names none, it is in hand as it is, and cannot be entered until it is corrected.
  */
 export class QuayChoiceField extends LitElement {
   static override properties = {
     label: { attribute: false },
     text: { attribute: false },
+    held: { attribute: false },
     letters: { attribute: false },
     options: { attribute: false },
   };
@@ -25,14 +27,15 @@ export class QuayChoiceField extends LitElement {
   static override styles = [fieldStyles, noteStyles];
 
   declare label: string;
-  /** The option chosen so far. */
+  /** What is in hand: the option gone to, or what was typed where it names none. */
   declare text: string;
+  /** What the cell holds. */
+  declare held: string;
   /** What was typed to choose an option, before the list was opened. */
   declare letters: string;
   declare options: readonly ChoiceOption[];
   #chosen = -1;
   #held = -1;
-  #before = '';
   #typed = '';
   #namesNone = false;
   readonly #below = new Below(this, () => {
@@ -42,12 +45,9 @@ export class QuayChoiceField extends LitElement {
   });
 
   override willUpdate(changed: PropertyValues<this>): void {
-    if (!changed.has('options')) return;
-    const held = this.text.trim().toLowerCase();
-    this.#held = this.options.findIndex(({ value }) => value.trim().toLowerCase() === held);
-    this.#chosen = this.#held;
-    if (!this.hasUpdated) this.#before = this.text;
-    if (this.letters !== '' && !this.hasUpdated) this.#look(this.letters);
+    if (changed.has('options') || changed.has('held')) this.#held = this.#placeOf(this.held);
+    if (!this.hasUpdated && this.letters !== '') this.#look(this.letters);
+    else if (changed.has('options') || this.text !== this.#inHand()) this.#show(this.text);
   }
 
   override render(): TemplateResult {
@@ -82,9 +82,25 @@ export class QuayChoiceField extends LitElement {
     this.renderRoot.querySelector<HTMLElement>('.field')?.focus();
   }
 
-  /** The option gone to is what is in hand. */
+  #placeOf(text: string): number {
+    return this.options.findIndex(({ value }) => foldedOption(value) === foldedOption(text));
+  }
+
+  /** Shows what is in hand from elsewhere: kept over a reload, or pasted. */
+  #show(text: string): void {
+    const at = this.#placeOf(text);
+    this.#namesNone = at < 0 && text !== this.held;
+    this.#typed = this.#namesNone ? text : '';
+    this.#chosen = this.#namesNone ? this.#held : at;
+  }
+
+  #inHand(): string {
+    if (this.#namesNone) return this.#typed;
+    return this.#chosen === this.#held ? this.held : (this.options[this.#chosen]?.value ?? this.held);
+  }
+
   #say(): void {
-    const text = this.options[this.#chosen]?.value ?? this.#before;
+    const text = this.#inHand();
     if (text === this.text) return;
     this.text = text;
     this.dispatchEvent(new CustomEvent<Typed>('typed', { detail: { text } }));
@@ -94,12 +110,17 @@ export class QuayChoiceField extends LitElement {
     showChosen(this.renderRoot);
   }
 
-  /** What was typed, which the field does not show, or that no option is called so. */
+  /** Whether the line above the list says why what is typed was refused. */
+  get isRefusalSaid(): boolean {
+    return this.#namesNone;
+  }
+
+  /** What was typed, which the field does not show, or that it names no option. */
   #note(): Note | undefined {
     if (this.#typed === '') return undefined;
     if (!this.#namesNone) return { kind: 'result', text: `typed: ${this.#typed}` };
     const hint = 'correct it, or choose with ↑ and ↓';
-    return { kind: 'refused', text: `no option is called “${this.#typed}”`, hint };
+    return { kind: 'refused', text: unknownOption(this.options, this.#typed).message, hint };
   }
 
   /** Goes to the option that all that was typed names; without one, back to what the cell holds. */
@@ -130,6 +151,8 @@ export class QuayChoiceField extends LitElement {
     } else if (does?.kind === 'commit') this.#leave(does.move);
     else if (does?.kind === 'cancel') {
       this.dispatchEvent(new CustomEvent('cancel'));
+    } else if (key.toLowerCase() === 'a' && (event.ctrlKey || event.metaKey)) {
+      // There is no text in it, and the page’s is not meant.
     } else if (key.length === 1 && !event.ctrlKey && !event.metaKey && !event.altKey)
       this.#look(this.#typed + key);
     else if (key === 'Backspace' && this.#typed !== '') this.#look([...this.#typed].slice(0, -1).join(''));
@@ -148,7 +171,6 @@ export class QuayChoiceField extends LitElement {
   }
 
   #leave(move: CommitMove): void {
-    if (this.#namesNone) return;
     this.#say();
     this.dispatchEvent(new CustomEvent<Commit>('commit', { detail: { move } }));
     this.#below.placeSoon();

@@ -1,11 +1,12 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import { fail, nearest, type Outcome, problem, succeed } from '../../../diagnostics/index.ts';
+import { fail, type Outcome, problem, succeed } from '../../../diagnostics/index.ts';
 import { type Copied, type Edit, findSheet, openCopied, type Row } from '../../../document/index.ts';
 import { takeAlong } from '../../../notebook/index.ts';
 import { readCarried } from '../../editing/cells/carry-unit.ts';
 import { cellValueText } from '../../editing/cells/cell-value-text.ts';
 import { selectedUnlike } from '../../editing/cells/selected-unlike.ts';
 import { statementAt } from '../../editing/cells/state-target.ts';
+import { choiceOptions, optionCalled } from '../../editing/choices/choice-options.ts';
 import type { Block } from '../../editing/clipboard/block.ts';
 import { CELLS_TYPE, readCells, writeCells } from '../../editing/clipboard/clipboard-text.ts';
 import { headingText } from '../../editing/clipboard/heading-text.ts';
@@ -19,7 +20,6 @@ import { insertTableFor } from '../../editing/clipboard/table-from-text.ts';
 import { findPlace } from '../../editing/find-place.ts';
 import type { Change } from '../../editing/lines/line-edits.ts';
 import type { Commit } from '../../editor/cell-edit.ts';
-import { choiceOptions, optionCalled } from '../../editor/fields/choice-options.ts';
 import type { CellPlace } from '../../view-model/place.ts';
 import { type CommandHost, dispatchCommand, reportRefusal, selectedCells } from '../place/commands.ts';
 import { typesElsewhere } from '../place/focus-elsewhere.ts';
@@ -223,19 +223,12 @@ export class ClipboardEvents implements ReactiveController {
     return !host.editing;
   }
 
-  /** Takes one word for the choice whose list is open if it is one of its options, and closes the list in any case. */
+  /** Takes one word for the choice whose list is open, as if it was typed. */
   #choose(place: CellPlace, text: string): void {
     const host = this.#host;
-    const options = choiceOptions(host.session.notebook, place);
-    const found = optionCalled(options, text);
-    if (found) host.session.changeDraft(found.value);
+    const found = optionCalled(choiceOptions(host.session.notebook, place), text);
+    host.session.changeDraft(found?.value ?? text.trim());
     host.commit({ move: 'stay' });
-    if (found) return;
-    const written = text.trim();
-    const values = options.map(({ value, label }) => label || value).filter((words) => words !== '');
-    const facts = { written, options: values, near: [...nearest(written, values)] };
-    const { message, hints } = problem('choice-unknown', { from: 0, to: written.length }, facts);
-    host.refuse([[message, ...hints].join('; ')]);
   }
 
   #pasteOwn(taken: Copied): void {

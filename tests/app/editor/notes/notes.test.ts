@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { choiceOptions } from '../../../../src/app/editor/fields/choice-options.ts';
+import { choiceOptions } from '../../../../src/app/editing/choices/choice-options.ts';
 import { formulaNote } from '../../../../src/app/editor/formula/formula-note.ts';
 import { formulaServiceAt } from '../../../../src/app/editor/formula/formula-service.ts';
 import { applyFix } from '../../../../src/app/editor/notes/note.ts';

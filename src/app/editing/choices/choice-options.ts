@@ -1,7 +1,8 @@
+import { nearest, type Problem, problem } from '../../../diagnostics/index.ts';
 import { foldedOption } from '../../../document/index.ts';
 import { type Notebook, namesOf, optionsOf } from '../../../notebook/index.ts';
-import { findPlace } from '../../editing/find-place.ts';
 import type { CellPlace } from '../../view-model/place.ts';
+import { findPlace } from '../find-place.ts';
 
 /** One option of a choice: what formulas see, and what a person reads if that is something else. */
 export interface ChoiceOption {
@@ -30,6 +31,14 @@ export function optionCalled(options: readonly ChoiceOption[], text: string): Ch
     options.find(({ value }) => foldedOption(value) === wanted) ??
     options.find(({ label }) => label !== undefined && foldedOption(label) === wanted)
   );
+}
+
+/** That a text is called like no option, with those that are nearly so. */
+export function unknownOption(options: readonly ChoiceOption[], text: string): Problem {
+  const written = text.trim();
+  const values = options.map(({ value, label }) => label || value).filter((words) => words !== '');
+  const facts = { written, options: values, near: [...nearest(written, values)] };
+  return problem('choice-unknown', { from: 0, to: written.length }, facts);
 }
 
 /**

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type ChoiceOption, optionTyped } from '../../../../src/app/editor/fields/choice-options.ts';
+import { type ChoiceOption, optionTyped } from '../../../../src/app/editing/choices/choice-options.ts';
 
 const soils = [
   'very loose sand',
