@@ -56,6 +56,7 @@ const worse: readonly Worse[] = [
   line('wind.C_wb', 0.8, ['wind.c_Cb']),
   line('wind.C_3', 0.8, ['wind.c_Cy']),
   line('current.V_c', 0.8, ['current.c_V']),
+  line('current.V_m', 1.3, ['current.c_V']),
   line('current.C_cb', 0.8, ['current.c_Cb']),
   line('bollard.γ_l', 1.2, ['bollard.c_rate', ...bolts]),
   line('bollard.t_lim', 0.8, ['bollard.c_up']),

@@ -46,7 +46,7 @@ const worse: readonly Worse[] = [
   line('pile.h_B', 0.5, ['pile.c_float', ...uplift]),
   line('pile.γ_B', 1.3, ['pile.c_W']),
   line('pile.γ_con', 1.2, ['pile.c_W', 'pile.c_comp']),
-  line('pile.γ_w', 0.97, ['pile.c_sea']),
+  line('pile.γ_w', 1.02, ['pile.c_fresh']),
   line('loads.n_b', 1.3, section),
   line('loads.s_uf', 0.7, section),
   line('loads.n_h', 0.7, section),

@@ -33,8 +33,8 @@ export function workCurrent(
     others,
     worked: {
       ...worked,
-      // UFC 4-159-03 (2005), Table 3-6, mooring service type I: 1 kn; less would be stated, which is not drawn.
-      'current.c_V': judge(1, knots),
+      // None is as much as none that is asked for.
+      'current.c_V': number('current.V_m') > 0 ? judge(number('current.V_m'), knots) : judgeTruth(true),
       ...workRound(text('current.ways'), [number('current.θ_c'), ...asked.map(({ angle }) => angle)]),
       'current.c_kind': method === 'OCIMF' ? judgeTruth(ship.kind.isAsTanker) : doesNotApply,
       // Common practice: three quarters of Eq. 11 of UFC 4-159-03 (2005) at least.

@@ -106,6 +106,7 @@ export function drawWeather(random: Random): Lines {
       : random.chance(0.1)
         ? random.between(3, 6)
         : random.between(0.1, 3),
+    'current.V_m': random.chance(0.1) ? 0 : random.chance(0.3) ? 1 : random.between(0, 2.5),
     'current.θ_c': angle(random, 0.85),
     'current.ways': random.of(['one way', 'both ways', 'any way']),
     'current.method': random.of(['general', 'UFC', 'OCIMF']),

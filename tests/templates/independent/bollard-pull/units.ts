@@ -29,7 +29,7 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
     ship.g_n
   `,
   kn: `
-    wind.V_h wind.V_m wind.V_10 current.V_c load.V_p load.V_cr
+    wind.V_h wind.V_m wind.V_10 current.V_c current.V_m load.V_p load.V_cr
   `,
   'm/s': `
     wind.V_w

@@ -24,12 +24,16 @@ function standsIn(inputs: Inputs, { free, low, water }: Lengths): string | null 
   return above < 0 ? 'sea, immersed' : 'sea, low water and splash';
 }
 
-/** Water that stands above the ground and is called the sea is salt, and weighs more than 63 lb/ft³. */
-function heavyAsTheSea(inputs: Inputs, { water }: Lengths): Names {
-  if (water === null) return { 'pile.c_sea': { verdict: 'refused' } };
+/** Fresh water weighs 62.4 lb/ft³; where water above the ground weighs more than 62.6, some of it is of the sea. */
+const freshest = (62.6 * psf) / 0.3048;
+
+/** Steel loses as little as in fresh water where the water that stands around it is as light as that. */
+function lightAsFresh(inputs: Inputs, { water }: Lengths): Names {
+  const isCalledFresh = inputs.text('pile.zone') === 'fresh water';
+  if (!isCalledFresh || inputs.text('pile.material') !== 'steel') return { 'pile.c_fresh': idle };
+  if (water === null) return { 'pile.c_fresh': { verdict: 'refused' } };
   if (Math.abs(water) < even) return {};
-  const isSea = water < 0 && inputs.text('pile.zone').startsWith('sea');
-  return { 'pile.c_sea': isSea ? check(brackish, inputs.number('pile.γ_w')) : idle };
+  return { 'pile.c_fresh': water < 0 ? check(inputs.number('pile.γ_w'), freshest) : idle };
 }
 
 /** EN 1993-5:2007 Tables 4-1 and 4-2: the exposure chosen against that of the place, and that there is one to choose. */
@@ -48,7 +52,7 @@ export function exposureLines(inputs: Inputs, lengths: Lengths): Names {
     'pile.c_life': isSteel ? { verdict: life > 0 ? 'holds' : 'fails' } : idle,
     'pile.c_solid': solid ? { verdict: isSteel ? 'fails' : 'holds' } : idle,
   };
-  Object.assign(common, heavyAsTheSea(inputs, lengths));
+  Object.assign(common, lightAsFresh(inputs, lengths));
   if (stands === undefined) return common;
   const loss = stands === null ? null : lossIn(stands);
   const chosen = lossIn(inputs.text('pile.zone'));

@@ -46,6 +46,9 @@ function mostFriction(bearing: Bearing, depth: number): Maybe {
   return withAll([strengthAt(bearing.layer, depth)], (strength) => (strength > 0 ? strength : ground));
 }
 
+/** A pound, kN: what acts inside is told from the lesser of plug and friction where it is more than that apart. */
+const pound = 0.0044482216152605;
+
 /** Where all the inside friction hangs on the pile, rounding is left of it. */
 function rounded(force: Maybe): Maybe {
   return withAll([force], (one) => (Math.abs(one) < 1e-6 ? 0 : one));
@@ -87,7 +90,7 @@ export function mostLines(site: Site, { depth, of, unit, within, plug, inside }:
     (all, ...lost) => all - lost.reduce((sum, one) => sum + one, 0),
   );
   const lesser = withAll([resisting, plug], (friction, base) => Math.min(friction, base));
-  const isLesser = withAll([within, lesser], (a, b) => (Math.abs(a - b) <= 1e-9 * Math.abs(b) ? 1 : 0));
+  const isLesser = withAll([within, lesser], (a, b) => (Math.abs(a - b) <= pound ? 1 : 0));
   const plugged: Verdict = isLesser === 0 ? check(rounded(within), rounded(lesser)) : idle;
   return {
     ...lines('pile', { r_x: greatest, q_xt: mostBase, d_x: thickest, H_b: wanted, H_k: known }),

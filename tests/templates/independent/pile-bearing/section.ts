@@ -59,7 +59,7 @@ export function sectionOf(inputs: Inputs): Section {
   );
   const loss = lossStated ?? (corrodes ? tableLoss : 0);
   const wallLeft = isPipe
-    ? withAll([loss], (outside) => Math.max(0, wall - outside - inputs.number('pile.c_i') / 1000))
+    ? withAll([loss], (outside) => leftOf(wall, outside + inputs.number('pile.c_i') / 1000))
     : 0;
   // Both are of a ring: of the outside diameter that is left, and the wall that is left.
   const ring = (formula: (outer: number, inner: number) => number): Maybe =>
@@ -91,7 +91,7 @@ export function sectionOf(inputs: Inputs): Section {
     materialLeft: isPipe
       ? ring((outer, inner) => (Math.PI / 4) * (outer ** 2 - inner ** 2))
       : isStated
-        ? withAll([area, faceLoss], (whole, face) => Math.max(0, whole - inputs.number('pile.p_c') * face))
+        ? withAll([area, faceLoss], (whole, face) => leftOf(whole, inputs.number('pile.p_c') * face))
         : area,
     slenderness:
       material !== 'steel' ? 0 : isPipe ? wallSlenderness : isStated ? inputs.number('pile.λ_f') : 0,
@@ -102,6 +102,11 @@ export function sectionOf(inputs: Inputs): Section {
         : stated.inertia,
     leastWall: corrodes ? 0.00635 + size / 100 : 0,
   };
+}
+
+/** What a loss leaves: nothing where it takes all but what rounding leaves. */
+function leftOf(whole: number, loss: number): number {
+  return whole - loss > 1e-12 * whole ? whole - loss : 0;
 }
 
 const side = Math.SQRT2 - 1;
