@@ -113,6 +113,7 @@ const negative: readonly (readonly [string, string, Entered['lines'], readonly s
     { C_S: '-1', 'absorber.used': 'fender piles' },
     ['absorber.c_l'],
   ],
+  ['fender-energy', 'a line load that a belting bears', { hull: 'ferry', q_p: '-500 kN/m' }, ['panel.c_qb']],
   ['fender-energy', 'a number of chains', { n_s: '-2' }, ['panel.c_s']],
   ['debris-haul', 'a number of trucks', { 'haul.n_k': '-3' }, ['haul.c_n', 'haul.c_MF', 'haul.c_a']],
   ['debris-haul', 'an output', { 'haul.Q': '-100 lcy/h' }, ['haul.c_a', 'haul.c_N', 'dust.c_η', 'cost.c_D']],

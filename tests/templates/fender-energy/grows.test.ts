@@ -3,11 +3,12 @@ import { fenderEnergy } from '../independent/fender-energy.ts';
 import { line, makeWorse, type Worse } from '../worse.ts';
 
 const seed = 20_261_129;
-const onTheForce = ['absorber.c_Ra', 'absorber.c_pa'];
+const onTheForce = ['absorber.c_Ra', 'absorber.c_pa', 'absorber.c_qa'];
 const onTheEnergy = [
   'fender.c_E',
   'fender.c_R',
   'panel.c_p',
+  'panel.c_qb',
   'wharf.c_S',
   'wharf.c_H',
   'absorber.c_l',
@@ -18,7 +19,15 @@ const onTheEnergy = [
 
 const onTheFlat = ['wharf.c_Rf', 'wharf.c_m', 'wharf.c_Hf'];
 
-const onTheReaction = ['fender.c_R', 'panel.c_p', 'panel.c_s', 'panel.c_w', 'wharf.c_H', ...onTheFlat];
+const onTheReaction = [
+  'fender.c_R',
+  'panel.c_p',
+  'panel.c_qb',
+  'panel.c_s',
+  'panel.c_w',
+  'wharf.c_H',
+  ...onTheFlat,
+];
 
 /** Each way to make a berth worse, by the factor on a line, and the checks that may not turn from failing to holding. */
 const worse: readonly Worse[] = [
@@ -29,10 +38,10 @@ const worse: readonly Worse[] = [
   line('energy.C_g', 0.9, ['energy.c_Cg']),
   line('energy.C_d', 0.9, ['energy.c_Cd']),
   line('energy.γ_E', 1.5, [...onTheEnergy, 'energy.c_high']),
-  line('ship.D_own', 1.1, ['ship.c_keel', 'ship.c_DB']),
+  line('ship.D_own', 1.1, ['ship.c_keel', 'ship.c_DB', 'energy.c_fine', 'energy.c_hfine']),
   line('ship.B_own', 2, ['ship.c_LB']),
   line('ship.L_BP_own', 1.1, ['ship.c_LL', 'energy.c_fine', 'energy.c_hfine']),
-  line('ship.M_own', 1.1, ['energy.c_full', 'energy.c_hfull']),
+  line('ship.M_own', 1.1, ['energy.c_full', 'energy.c_hfull', 'panel.c_hi']),
   line('ship.M_own', 0.9, ['energy.c_size']),
   line('energy.v_stated', 0.8, ['energy.c_v', 'energy.c_v0', 'energy.c_va']),
   line('fender.tol', 1.5, ['fender.c_E', ...onTheReaction]),
@@ -40,9 +49,10 @@ const worse: readonly Worse[] = [
   line('fender.AG_min', 0.8, ['fender.c_E', 'fender.c_soft', 'wharf.c_S']),
   line('fender.TF_max', 1.3, onTheReaction),
   line('fender.R_lim', 0.7, ['fender.c_R', 'wharf.c_Rf', 'absorber.c_Ra']),
-  line('panel.b_p', 0.8, ['panel.c_p', 'absorber.c_pa']),
+  line('panel.b_p', 0.8, ['panel.c_p', 'panel.c_qb', 'absorber.c_pa', 'absorber.c_qa']),
+  line('panel.q_p', 0.7, ['panel.c_qb', 'absorber.c_qa']),
   line('panel.f_S', 0.8, ['panel.c_p', 'panel.c_h']),
-  line('panel.e_b', 1.5, ['panel.c_p']),
+  line('panel.e_b', 1.5, ['panel.c_p', 'panel.c_qb', 'absorber.c_qa']),
   line('panel.b_p', 1.3, ['wharf.c_bS']),
   line('panel.a_s', 1.5, ['panel.c_as', 'panel.c_asd']),
   line('panel.a_w', 1.5, ['panel.c_aw', 'panel.c_awd']),

@@ -43,6 +43,7 @@ export interface Absorber {
       | 'f_w'
       | 'R_a'
       | 'p_a'
+      | 'q_a'
       | 'd_a'
       | 'r_D'
       | 'r_m',
@@ -64,6 +65,7 @@ export interface Absorber {
       | 'c_u'
       | 'c_Ra'
       | 'c_pa'
+      | 'c_qa'
       | 'c_sa'
       | 'c_f'
       | 'c_D',
@@ -121,6 +123,7 @@ export function workAbsorber(
   const [force, gives] = [forces[used] ?? Number.NaN, travels[used] ?? Number.NaN];
   const onWharf = units * force * (isPile ? pile.held : 1);
   const pressure = ratio(units * force, panel.numbers.A_p);
+  const alongLine = ratio(units * force, panel.numbers.b_e);
   return {
     numbers: {
       E_b: whole,
@@ -139,6 +142,7 @@ export function workAbsorber(
       f_w: pile.held,
       R_a: onWharf,
       p_a: pressure,
+      q_a: alongLine,
       d_a: gives,
       d_s: 1000 * ratio(2 * one, number('absorber.F_p')),
       ...spring,
@@ -162,6 +166,7 @@ export function workAbsorber(
         judge(onWharf, number('fender.R_lim')),
       ),
       c_pa: where(used !== 'none' && panel.numbers.belt === 0, judge(pressure, panel.numbers.p_p)),
+      c_qa: where(used !== 'none' && panel.numbers.belt === 1, judge(alongLine, number('panel.q_p'))),
       c_sa: where(used !== 'none' && number('energy.C_S') < 1, judge(gives, 150)),
       c_tr: where(used === 'constant force', judge(travel, number('absorber.y'))),
       c_j: where(used !== 'none', judge(room.A_n, number('absorber.A_j'))),

@@ -170,6 +170,7 @@ export function draw(random: Random): Drawn {
     'panel.e_b': often(between(0, 0.3), [0, 0.15, 0.9], 0.15),
     'panel.e_h': often(between(0, 0.3), [0, 0.15, 0.9], 0.15),
     'panel.hull': of(hulls),
+    'panel.q_p': often(((rated * behindPanel) / panelWidth) * over(0.4, 4), [0]),
     'panel.z_LW': lowWater,
     'panel.d_T': often(between(0, 12), [0, 17]),
     'panel.f_S': often(top - lowWater + between(-0.7, 0.6) * panelHeight, [0, 0.5, 30], 0.1),

@@ -44,6 +44,7 @@ export interface Panel {
   readonly checks: Readonly<
     Record<
       | 'c_p'
+      | 'c_qb'
       | 'c_lo'
       | 'c_hi'
       | 'c_A'
@@ -94,6 +95,7 @@ export function workPanel(inputs: Inputs, ship: Ship, fender: Fender): Panel {
     (column) => ofHull?.number(column) ?? Number.NaN,
   ) as [number, number, number];
   const onBelting = belted.includes(text('panel.hull'));
+  const idle: Verdict = { verdict: 'does not apply' };
   const friction =
     rows('data.friction')
       .find((row) => row.text('pair') === text('panel.face'))
@@ -164,12 +166,13 @@ export function workPanel(inputs: Inputs, ship: Ship, fender: Fender): Panel {
       c_z: { verdict: Number.isNaN(aboveBed) ? 'refused' : aboveBed > 0 ? 'holds' : 'fails' },
       c_LW: { verdict: Number.isNaN(dry) ? 'refused' : dry > 0 ? 'holds' : 'fails' },
       c_tide: { verdict: Number.isNaN(tide) ? 'refused' : tide >= 0 ? 'holds' : 'fails' },
-      c_any: text('ship.tide') === 'any water' ? judge(atBerthing, atLow) : { verdict: 'does not apply' },
+      c_any: text('ship.tide') === 'any water' ? judge(atBerthing, atLow) : idle,
       c_bed: { verdict: Number.isNaN(atLow) ? 'refused' : atLow > 0 ? 'holds' : 'fails' },
       c_HW: judge(atBerthing, atLow + number('panel.d_T')),
       ...ofRubber(inputs, {
-        // A belting presses along a line.
-        c_p: onBelting ? { verdict: 'does not apply' } : judge(ratio(force, area), allowed),
+        // A belting presses along a line, a flat side on an area.
+        c_p: onBelting ? idle : judge(ratio(force, area), allowed),
+        c_qb: onBelting ? judge(ratio(force, flatWidth), number('panel.q_p')) : idle,
         c_fit: judge(number('panel.n_f') * (H_F / 1000) ** 2, width * height),
         c_asd: judge(number('panel.a_s') * 1000, H_F - δ),
         c_awd: judge(number('panel.a_w') * 1000, H_F - δ),

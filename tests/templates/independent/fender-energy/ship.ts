@@ -30,7 +30,7 @@ export interface Ship {
     >
   >;
   readonly checks: Readonly<
-    Record<'c_keel' | 'c_block' | 'c_fill' | 'c_LL' | 'c_LB' | 'c_DB' | 'c_CM', Verdict>
+    Record<'c_keel' | 'c_block' | 'c_fill' | 'c_LL' | 'c_LB' | 'c_DB' | 'c_CM' | 'c_state', Verdict>
   >;
 }
 
@@ -89,8 +89,8 @@ export function workShip(inputs: Inputs): Ship {
       C_M_U: ueda,
       C_M_0: least,
       m_w: water,
-      // Common practice: in ballast a hull is finer by a tenth at most, and has two fifths of her mass at least.
-      dC: isLight ? 0.1 : 0,
+      // Common practice: in ballast a hull is finer by some hundredths, and has two fifths of her mass at least.
+      dC: isLight ? 0.05 : 0,
       s_b: isLight ? 0.4 : 1,
     },
     checks: {
@@ -100,10 +100,17 @@ export function workShip(inputs: Inputs): Ship {
       c_LL: judge(L_BP, L_OA),
       c_LB: judge(2 * B, L_BP),
       c_DB: judge(D, B),
+      // Tables and rules of full ships say nothing of one in ballast.
+      c_state: isLight
+        ? { verdict: ofFullShips.includes(text('ship.particulars')) ? 'fails' : 'holds' }
+        : { verdict: 'does not apply' },
       c_CM: text('ship.C_M_rule') === 'end-on' ? { verdict: 'does not apply' } : judge(least, factor),
     },
   };
 }
+
+/** Particulars that ROM 3.1-99 and OCDI (2002), p. 17, give of ships fully laden. */
+const ofFullShips: readonly string[] = ['ship table', 'own ship, by OCDI'];
 
 function particulars(inputs: Inputs): Readonly<Record<'M' | 'L_OA' | 'L_BP' | 'B' | 'D', number>> {
   const { number, text, rows } = inputs;

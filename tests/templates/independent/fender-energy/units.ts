@@ -234,6 +234,8 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
     'absorber.k_s',
     'absorber.k_e',
     'panel.q_b',
+    'panel.q_p',
+    'absorber.q_a',
   ],
   MPa: ['absorber.σ', 'absorber.f_y', 'absorber.E_Y'],
   'mm⁴': ['absorber.I_x'],
