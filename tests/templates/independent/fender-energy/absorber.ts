@@ -15,12 +15,14 @@ export interface Absorber {
       | 'n_E'
       | 'n_on'
       | 'n_p'
+      | 'E_c'
       | 'u_r'
       | 'd_p'
       | 'd_s'
       | 'F_k'
       | 'δ_f'
       | 'δ_e'
+      | 'δ_s'
       | 'F_y'
       | 'k_e'
       | 'E_f'
@@ -58,10 +60,14 @@ export interface Absorber {
       | 'c_0'
       | 'c_y'
       | 'c_δ'
+      | 'c_ys'
       | 'c_tr'
       | 'c_j'
+      | 'c_Aj'
       | 'c_EA'
       | 'c_M1'
+      | 'c_M2'
+      | 'c_Em'
       | 'c_u'
       | 'c_Ra'
       | 'c_pa'
@@ -93,6 +99,9 @@ export function workAbsorber(
   const between = m1 > 0 && m2 > 0 ? (m1 * m2 * closing ** 2) / (2 * (m1 + m2)) : Number.NaN;
   const meets = text('absorber.E_from') !== 'berthing';
   const allowed = text('absorber.E_from').endsWith('with the allowance') ? energy.numbers.F : 1;
+  // Two bodies of one speed have all that is left of their energies: it goes into what holds the second one.
+  const left = meets ? (allowed * (m1 + m2) * common ** 2) / 2 : 0;
+  const held = text('absorber.second') === 'moored';
   const whole = meets ? allowed * between : energy.numbers.E_A;
   // Against a body that floats the ship loses only that part of her energy by which the other lags behind.
   const least = energy.numbers.E_A * (meets ? ratio(m2, m1 + m2) : 1);
@@ -131,6 +140,7 @@ export function workAbsorber(
       u_c: common,
       u_r: closing,
       E_2: between,
+      E_c: left,
       n_E: some(whole),
       n_on: Number(used !== 'none'),
       n_p: Number(used === 'fender piles'),
@@ -159,6 +169,9 @@ export function workAbsorber(
       c_D: where(isPile, pile.checks.c_D),
       c_EA: where(used !== 'none', judge(least, units * one)),
       c_M1: where(used !== 'none' && meets, judge(ship.numbers.M * ship.numbers.C_M, m1)),
+      // Common practice: what is lighter is pushed along at once.
+      c_M2: where(used !== 'none' && meets, judge(m1 / 20, m2)),
+      c_Em: where(used !== 'none' && meets && held, judge(left, number('absorber.E_m'))),
       c_u: where(used !== 'none' && meets, judge(energy.numbers.v_n, closing)),
       // Piles that stand free push on the ground alone.
       c_Ra: where(
@@ -170,6 +183,12 @@ export function workAbsorber(
       c_sa: where(used !== 'none' && number('energy.C_S') < 1, judge(gives, 150)),
       c_tr: where(used === 'constant force', judge(travel, number('absorber.y'))),
       c_j: where(used !== 'none', judge(room.A_n, number('absorber.A_j'))),
+      // Springs and plateaus stand behind the panel of the ship; piles under a cap.
+      c_Aj: where(used !== 'none' && !isPile, judge(number('absorber.A_j'), panel.numbers.A_g)),
+      c_ys: where(
+        used === 'linear spring' && text('absorber.backing') === 'gives',
+        judge(spring.δ_s, number('absorber.y_s')),
+      ),
       c_y: where(used === 'linear spring', judge(spring.δ_f / 1000, number('absorber.y'))),
     },
   };
@@ -197,6 +216,8 @@ function springs({ number, text }: Inputs, energy: number) {
     F_k: force,
     δ_f: 1000 * ratio(force, unit),
     δ_e: 1000 * ratio(force, both),
+    // In series both bear the same force.
+    δ_s: rigid ? 0 : 1000 * ratio(force, number('absorber.k_s')),
     E_f: ratio(force ** 2, 2 * unit),
     E_s: energy - ratio(force ** 2, 2 * unit),
   };

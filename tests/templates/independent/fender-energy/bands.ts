@@ -21,7 +21,7 @@ const ofPiles: ReadonlySet<string> = new Set([
   'length of the fender pile over its depth',
 ]);
 
-/** Factors of a rubber fender, its chains and its spacing. */
+/** Factors of a rubber fender, its chains and its frame. */
 const ofRubber: ReadonlySet<string> = new Set([
   'velocity factor for energy',
   'velocity factor for reaction',
@@ -34,7 +34,6 @@ const ofRubber: ReadonlySet<string> = new Set([
   'shear chains that act together',
   'weight chains',
   'factor of safety of the chains',
-  'clearance of the hull over the projection',
   'panel, frame and fixings, m',
   'shear chain over the height of the fender',
   'weight chain over the height of the fender',

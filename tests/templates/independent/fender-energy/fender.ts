@@ -73,13 +73,15 @@ export function workFender(inputs: Inputs, ship: Ship, energy: Energy): Fender {
   const behindPanel = number('panel.n_f');
   const sharing =
     text('fender.system') === 'shared' ? Math.max(number('fender.n_c'), behindPanel) : behindPanel;
-  const one = ratio(E_A, sharing);
+  // Beside an absorber no rubber is built: nothing comes to it, and nothing of it is wanting.
+  const isBuilt = text('absorber.used') === 'none';
+  const one = isBuilt ? ratio(E_A, sharing) : 0;
 
   const horizontal = number('energy.α');
   const vertical = number('fender.θ_v');
   const inclined = degrees(Math.acos(Math.cos(radians(horizontal)) * Math.cos(radians(vertical))));
   const anglePoints = rows('data.angles').map((row) => [row.number('θ_t'), row.number('AF_t')] as const);
-  const angleFactor = angleAt(anglePoints, inclined);
+  const angleFactor = isBuilt ? angleAt(anglePoints, inclined) : 1;
   const tolerance = number('fender.tol') / 100;
   const soft = product(inputs, ['VF_min', 'TF_min', 'AG_min']) * angleFactor * (1 - tolerance);
   const stiff = product(inputs, ['VF_max', 'TF_max', 'AG_max']) * (1 + tolerance);
@@ -108,11 +110,11 @@ export function workFender(inputs: Inputs, ship: Ship, energy: Energy): Fender {
     };
   });
   // Where the ship does not move, or nobody says how fast, there is no berthing to scale from.
-  const moves = v_n > 0 && one > 0;
+  const moves = v_n > 0 && (one > 0 || !isBuilt);
   const heavy = ship.numbers.M * ship.numbers.C_M * f_E * F;
   const bySpeed = Array.from({ length: 15 }, (_, row) => {
     const speed = 0.02 * (row + 1);
-    const energyAt = (heavy * speed ** 2) / 2 / sharing;
+    const energyAt = isBuilt ? (heavy * speed ** 2) / 2 / sharing : 0;
     return { speed, energy: energyAt, share: ratio(energyAt, available) };
   });
   const judged = offers.every((offer) => offer.use !== null);
@@ -124,7 +126,7 @@ export function workFender(inputs: Inputs, ship: Ship, energy: Energy): Fender {
       E_av: available,
       E_req: ratio(one, soft),
       u_N: ratio(E_N, sharing * available),
-      v_max: moves ? Math.sqrt(ratio(2 * available * sharing, heavy)) : undefined,
+      v_max: !isBuilt ? 0 : moves ? Math.sqrt(ratio(2 * available * sharing, heavy)) : undefined,
       R_d: reaction,
       R_tot: reaction * sharing,
       E_RPD: rated.energy,

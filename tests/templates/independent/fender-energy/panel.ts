@@ -212,12 +212,14 @@ interface Pressed {
  * force along the panel follows the reaction. It is loaded most somewhere on the way: early it slants more, later the
  * fender pushes harder.
  */
-function chain({ number }: Inputs, kind: 's' | 'w', pressed: Pressed): Chain {
+function chain({ number, text }: Inputs, kind: 's' | 'w', pressed: Pressed): Chain {
   const length = number(`panel.L_${kind}`);
   const count = number(`panel.n_${kind}`);
   const run = pressed.height / 1000 - number(`panel.a_${kind}`);
-  const first = Math.asin(ratio(run, length));
-  const sineAt = (deflection: number): number => ratio(run - deflection / 1000, length) + 0 * first;
+  // Of a fender that is not built no chain slants.
+  const out = text('absorber.used') === 'none' ? run : 0;
+  const first = out === 0 ? 0 : Math.asin(ratio(out, length));
+  const sineAt = (deflection: number): number => ratio(out - deflection / 1000, length) + 0 * first;
   const pull = (reaction: number, sine: number): number =>
     ratio(pressed.friction * reaction + pressed.hung, count * Math.cos(Math.asin(sine)));
   const end = pull(pressed.reaction, sineAt(pressed.deflection));

@@ -39,7 +39,18 @@ export interface Wharf {
   readonly flat: FlatBerthing;
   readonly checks: Readonly<
     Record<
-      'c_S' | 'c_H' | 'c_x' | 'c_n' | 'c_LS' | 'c_BS' | 'c_LBS' | 'c_RB' | 'c_RBD' | 'c_bS' | 'c_two',
+      | 'c_S'
+      | 'c_hc'
+      | 'c_H'
+      | 'c_x'
+      | 'c_n'
+      | 'c_LS'
+      | 'c_BS'
+      | 'c_LBS'
+      | 'c_RB'
+      | 'c_RBD'
+      | 'c_bS'
+      | 'c_two',
       Verdict
     >
   >;
@@ -63,8 +74,10 @@ export function workWharf(
   const { number, text } = inputs;
   const [length, beam] = [number('wharf.L_S'), number('wharf.B_S')];
   const radius = bowRadius(length, beam);
-  const projection = fender.numbers.H_F / 1000 + number('wharf.e_0');
-  const pressed = projection - fender.numbers.δ / 1000;
+  const isRubber = text('absorber.used') === 'none';
+  // What is built stands between wharf and hull, and gives.
+  const projection = isRubber ? fender.numbers.H_F / 1000 + number('wharf.e_0') : number('absorber.h_a');
+  const pressed = projection - (isRubber ? fender.numbers.δ : absorber.numbers.d_a) / 1000;
   const clearance = (number('wharf.c_C') / 100) * projection;
   const spacing = number('wharf.S');
   const byChord = 2 * Math.sqrt(radius ** 2 - (radius - pressed + clearance) ** 2);
@@ -74,8 +87,8 @@ export function workWharf(
   // The part of the bow that is pressed in is a segment of her circle; so many spacings in its chord, so many units at least.
   const reached = 2 * Math.sqrt(shipRadius ** 2 - (shipRadius - fender.numbers.δ / 1000) ** 2);
   const touching = number('panel.n_f') * Math.max(1, Math.floor(ratio(reached, spacing) + 1e-12));
-  const isRubber = text('absorber.used') === 'none';
   const idle: Verdict = { verdict: 'does not apply' };
+  const alongWall = text('fender.system') !== 'dolphin';
   const shared: Verdict =
     isRubber && text('fender.system') === 'shared' ? judge(fender.numbers.n, touching) : idle;
   const { deck, ...bents } = workBents(inputs, isRubber ? fender.numbers.R_tot : absorber.numbers.R_a);
@@ -100,7 +113,8 @@ export function workWharf(
     },
     checks: {
       ...bents.checks,
-      c_S: isRubber && text('fender.system') !== 'dolphin' ? judge(spacing, greatest) : idle,
+      c_S: alongWall ? judge(spacing, greatest) : idle,
+      c_hc: alongWall ? judge(clearance, pressed) : idle,
       c_n: shared,
       c_LS: judge(length, ship.numbers.L_OA),
       c_BS: judge(beam, ship.numbers.B),
