@@ -26,6 +26,7 @@ import { isBlankRow, type TextRow } from './records.ts';
 import { rowKinds } from './row-kinds.ts';
 import { rowUnitCells, rowUnitProblems } from './row-units.ts';
 import { type SplitColumns, splitNumbers } from './split-numbers.ts';
+import { sumsApart } from './sums-apart.ts';
 import type { TableText } from './table-text.ts';
 import { changedHeaders, dataRows, headerRepeats, type TextColumn, textColumns } from './text-columns.ts';
 import { unclearCells } from './unclear-cells.ts';
@@ -153,6 +154,7 @@ export function readRows(
         ...sorted.warnings,
         ...leftOutRows(kinds, blank, options, text, headed),
         ...calledTotals(kinds),
+        ...sumsApart(filled, kinds, taken, read, options),
         ...(repeats.length > 0
           ? [problem('rows-heading', NOWHERE, { lines: repeats.map(({ line }) => line) })]
           : []),

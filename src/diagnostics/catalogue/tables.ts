@@ -214,6 +214,20 @@ export const tables = {
       message: `${linesCalled(lines)} of the text ${lines.length === 1 ? 'stays' : 'stay'} out: ${quoted(text)}`,
     }),
   }),
+  'total-apart': entry<{ line: number; header: string; said: number; sum: number; isRounding: boolean }>({
+    title: 'A total that the rows above it do not come to',
+    explain:
+      'A row left out as a total says another number than the rows it is of come to. Where the difference is no more than their rounding leaves open, that may be all; else a row is missing, one is counted twice, or a number is another one.',
+    severity: 'warning',
+    words: ({ line, header, said, sum, isRounding }) => {
+      const off = Number((said - sum).toPrecision(6));
+      const by = `${Math.abs(off)} ${off < 0 ? 'more' : 'less'}`;
+      return {
+        message: `line ${line}, left out as a total, says ${said} in ${quoted(header)}; the rows above come to ${sum}, ${by}`,
+        hint: isRounding ? 'rounding of the rows may be all of it' : 'a row may be missing, or a number wrong',
+      };
+    },
+  }),
   'headings-change': entry<{ line: number; header: string; again: string }>({
     title: 'Headings again, with another unit',
     explain:

@@ -1,0 +1,70 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { readTable, type TableColumn } from '../../src/tables/index.ts';
+
+const COLUMNS: readonly TableColumn[] = [
+  { name: 'item', kind: 'given', type: 'text' },
+  { name: 'V_s', kind: 'given', unit: 'm^3' },
+  { name: 'rate', kind: 'given', unit: '-' },
+];
+
+/** What is said of totals that do not add up, when all totals of a text are left out. */
+function apart(text: string): readonly string[] {
+  const read = readTable(text, COLUMNS, { totals: 'out', sums: 'out', notes: 'out' });
+  if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('; '));
+  return read.value.problems.flatMap(({ code, message, hints }) =>
+    code === 'total-apart' ? [`${message}; ${hints.join('; ')}`] : [],
+  );
+}
+
+test('a total that the rows do not come to is told with the difference', () => {
+  expect(apart('item,V_s\nslab,310\ncaps,215\nTotal,562\n')).toEqual([
+    'line 4, left out as a total, says 562 in “V_s”; the rows above come to 525, 37 less; a row may be missing, or a number wrong',
+  ]);
+  expect(apart('item,V_s\nslab,310\ncaps,215\nTotal,500\n')[0]).toContain('come to 525, 25 more');
+});
+
+test('so is one that is off by the rounding of the rows, as that', () => {
+  expect(apart('item,V_s\nslab,310\ncaps,215\nTotal,526\n')).toEqual([
+    'line 4, left out as a total, says 526 in “V_s”; the rows above come to 525, 1 less; rounding of the rows may be all of it',
+  ]);
+});
+
+test('what is carried from a page that is not there is missing', () => {
+  expect(apart('item,V_s\nBrought forward,900\nslab,310\ncaps,215\nTotal,1425\n')).toEqual([
+    expect.stringContaining('line 2, left out as a total, says 900 in “V_s”; the rows above come to 0, 900 less'),
+    expect.stringContaining('line 5, left out as a total, says 1425 in “V_s”; the rows above come to 525, 900 less'),
+  ]);
+});
+
+test.each([
+  'item,V_s\nslab,310\ncaps,215\nTotal,525\n',
+  'item,V_s\nslab,0.1\ncaps,0.2\nTotal,0.3\n',
+  'item,V_s\nslab,310\ncaps,215\nSubtotal,525\nwall,75\nSubtotal,75\nTotal,600\n',
+  // Totals of totals: of two parts of two groups each.
+  'item,V_s\na,1\nb,2\nSubtotal,3\nc,4\nd,5\nSubtotal,9\nSubtotal,12\ne,7\nf,8\nSubtotal,15\ng,9\nh,10\nSubtotal,19\nSubtotal,34\nTotal,46\n',
+  'item,V_s,rate\nslab,310,12\ncaps,215,20\nTotal,525,15.3\n',
+  'item,V_s,rate\nslab,310,12\ncaps,215,20\nTotal,525,\n',
+])('nothing is said of %j', (text) => {
+  expect(apart(text)).toEqual([]);
+});
+
+test('a total is told of exactly where it is not the sum of what stands above it', () => {
+  const groups = fc.array(fc.array(fc.integer({ min: 100, max: 99_999 }), { minLength: 1, maxLength: 6 }), {
+    minLength: 1,
+    maxLength: 5,
+  });
+  fc.assert(
+    fc.property(groups, fc.nat(), fc.integer({ min: 1, max: 50 }), fc.boolean(), (parts, which, by, isWrong) => {
+      const wrong = isWrong ? which % parts.length : -1;
+      const rows = parts.flatMap((part, at) => {
+        const sum = part.reduce((all, x) => all + x, 0) + (at === wrong ? by : 0);
+        return [...part.map((x, n) => `item ${at}.${n},${x / 100}`), `Subtotal,${sum / 100}`];
+      });
+      const said = apart(`item,V_s\n${rows.join('\n')}\n`);
+      expect(said.length).toBe(isWrong ? 1 : 0);
+      if (isWrong) expect(said[0]).toContain(`${by / 100} less`);
+    }),
+    { numRuns: 300 },
+  );
+});
