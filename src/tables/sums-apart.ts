@@ -35,7 +35,8 @@ export function sumsApart(
   return taken.flatMap(({ column, header, unitsAt }, at) => {
     const own = cells[at] ?? [];
     // Numbers with units beside them may be in several.
-    if (!isNumeric(column) || unitsAt !== undefined || own.some((cell) => typeof cell === 'string')) return [];
+    if (!isNumeric(column) || unitsAt !== undefined || own.some((cell) => typeof cell === 'string'))
+      return [];
     let runs = [none()];
     return rows.flatMap((row, index) => {
       const kind = kinds.get(row);

@@ -32,8 +32,12 @@ test('so is one that is off by the rounding of the rows, as that', () => {
 
 test('what is carried from a page that is not there is missing', () => {
   expect(apart('item,V_s\nBrought forward,900\nslab,310\ncaps,215\nTotal,1425\n')).toEqual([
-    expect.stringContaining('line 2, left out as a total, says 900 in “V_s”; the rows above come to 0, 900 less'),
-    expect.stringContaining('line 5, left out as a total, says 1425 in “V_s”; the rows above come to 525, 900 less'),
+    expect.stringContaining(
+      'line 2, left out as a total, says 900 in “V_s”; the rows above come to 0, 900 less',
+    ),
+    expect.stringContaining(
+      'line 5, left out as a total, says 1425 in “V_s”; the rows above come to 525, 900 less',
+    ),
   ]);
 });
 
@@ -55,16 +59,22 @@ test('a total is told of exactly where it is not the sum of what stands above it
     maxLength: 5,
   });
   fc.assert(
-    fc.property(groups, fc.nat(), fc.integer({ min: 1, max: 50 }), fc.boolean(), (parts, which, by, isWrong) => {
-      const wrong = isWrong ? which % parts.length : -1;
-      const rows = parts.flatMap((part, at) => {
-        const sum = part.reduce((all, x) => all + x, 0) + (at === wrong ? by : 0);
-        return [...part.map((x, n) => `item ${at}.${n},${x / 100}`), `Subtotal,${sum / 100}`];
-      });
-      const said = apart(`item,V_s\n${rows.join('\n')}\n`);
-      expect(said.length).toBe(isWrong ? 1 : 0);
-      if (isWrong) expect(said[0]).toContain(`${by / 100} less`);
-    }),
+    fc.property(
+      groups,
+      fc.nat(),
+      fc.integer({ min: 1, max: 50 }),
+      fc.boolean(),
+      (parts, which, by, isWrong) => {
+        const wrong = isWrong ? which % parts.length : -1;
+        const rows = parts.flatMap((part, at) => {
+          const sum = part.reduce((all, x) => all + x, 0) + (at === wrong ? by : 0);
+          return [...part.map((x, n) => `item ${at}.${n},${x / 100}`), `Subtotal,${sum / 100}`];
+        });
+        const said = apart(`item,V_s\n${rows.join('\n')}\n`);
+        expect(said.length).toBe(isWrong ? 1 : 0);
+        if (isWrong) expect(said[0]).toContain(`${by / 100} less`);
+      },
+    ),
     { numRuns: 300 },
   );
 });

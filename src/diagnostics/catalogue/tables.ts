@@ -224,7 +224,9 @@ export const tables = {
       const by = `${Math.abs(off)} ${off < 0 ? 'more' : 'less'}`;
       return {
         message: `line ${line}, left out as a total, says ${said} in ${quoted(header)}; the rows above come to ${sum}, ${by}`,
-        hint: isRounding ? 'rounding of the rows may be all of it' : 'a row may be missing, or a number wrong',
+        hint: isRounding
+          ? 'rounding of the rows may be all of it'
+          : 'a row may be missing, or a number wrong',
       };
     },
   }),

@@ -2,14 +2,8 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { blankMeanings, cellOf, type Table } from '../../../document/index.ts';
 import { type Followed, followItems, nameColumn } from '../../editing/clipboard/follow-items.ts';
 import { cellsFor, type NewRows } from '../../editing/clipboard/new-rows.ts';
-import {
-  headingOf,
-  isOfOthers,
-  type Others,
-  othersFilled,
-  renamedRows,
-  type Where,
-} from '../../editing/clipboard/put-rows.ts';
+import { headingOf, isOfOthers, othersFilled, renamedRows } from '../../editing/clipboard/other-columns.ts';
+import type { Others, Where } from '../../editing/clipboard/put-rows.ts';
 import { namesOf } from '../../editing/lines/describe-insertion.ts';
 import { type Answers, choiceOf } from './rows-choices.ts';
 
@@ -19,6 +13,8 @@ export interface KeptColumns {
   readonly names: readonly string[];
   /** What they come to where they are blank, as far as they have something for that. */
   readonly blank: readonly string[];
+  /** Whether one of them is calculated, and values are stated in its cells. */
+  readonly isStated: boolean;
   /** Whether the rows name items that what these columns hold could go with. */
   readonly isNamed: boolean;
   /** Finds where the items of the rows stood before. */
@@ -36,7 +32,8 @@ export function keptColumns(table: Table, rows: NewRows, where: Where): KeptColu
   return kept.length > 0
     ? {
         names: kept.map(headingOf),
-        blank: blankMeanings(kept),
+        blank: blankMeanings(kept.filter((column) => column.kind === 'given')),
+        isStated: kept.some(({ kind }) => kind === 'calc'),
         isNamed: nameColumn(table, rows) !== undefined,
         follow: () => followItems(table, rows, where.row),
         renamed: () => {
@@ -60,7 +57,7 @@ const answers: Answers<Others> = [
 
 /** What other columns hold is of the items that stood there; where others take their place, nobody knows whether it stays. */
 export function othersQuestion(
-  { names, blank, isAsked, isNamed, follow, renamed }: KeptColumns,
+  { names, blank, isStated, isAsked, isNamed, follow, renamed }: KeptColumns,
   others: Others | undefined,
   choose: (others: Others) => void,
 ): TemplateResult {
@@ -71,6 +68,7 @@ export function othersQuestion(
     ${others === 'stay' && isAsked ? html`<p class="quiet">${stayingWords(renamed())}</p>` : nothing}
     ${followed ? html`<p class="quiet">${followedWords(followed)}</p>` : nothing}
     ${others !== undefined && others !== 'stay' && blank.length > 0 ? html`<p class="quiet">Blank they count as ${blank.join(', ')}.</p>` : nothing}
+    ${others !== undefined && isStated && (others !== 'stay' || isAsked) ? html`<p class="quiet">${others === 'stay' ? 'Reasons of stated values are to be confirmed there.' : 'Where no value is stated any more, the computed one comes back.'}</p>` : nothing}
   </div>`;
 }
 

@@ -28,8 +28,8 @@ import { findPlace } from '../find-place.ts';
 import { insertionLabel } from '../lines/describe-insertion.ts';
 import type { Block, Extent } from './block.ts';
 import { blockAccount } from './block-account.ts';
+import { headingOf, isOfOthers, othersFilled, reasonsToConfirm } from './other-columns.ts';
 import { pasteOntoCalculated } from './paste-stated.ts';
-import { headingOf, isOfOthers, othersFilled } from './put-rows.ts';
 
 const nowhere = { from: 0, to: 0 };
 
@@ -82,7 +82,11 @@ export function pasteIntoTable(
   const filled = put.map(({ target, values }) => setCells({ ...at, column: target.id }, row, values));
   const fresh = {
     length: cells.length,
-    cells: Object.fromEntries(put.map(({ target, values }) => [target.name, values])),
+    cells: Object.fromEntries([
+      ...put.map(({ target, values }) => [target.name, values] as const),
+      // What is stated in these comes along.
+      ...targets.flatMap(({ kind, name }) => (kind === 'calc' && stated ? [[name, []] as const] : [])),
+    ]),
   };
   const kept = targets.flatMap((target, right) =>
     target.kind === 'calc' && stated
@@ -107,7 +111,9 @@ export function pasteIntoTable(
         kept: isOfOthers(part, fresh, row) ? othersFilled(part, fresh, row).map(headingOf) : [],
         account: account === '' ? blockAccount(pasted.cells, cells, fateAt) : account,
       });
-  return succeed(joinEdits(label, [...growth, ...filled, ...kept]));
+  return succeed(
+    joinEdits(label, [...growth, ...filled, ...kept, ...reasonsToConfirm(at, part, fresh, row)]),
+  );
 }
 
 /** What was stated in the cells of a column where they were copied is stated in those they are pasted onto. */

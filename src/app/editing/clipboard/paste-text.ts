@@ -19,10 +19,11 @@ import type { Extent } from './block.ts';
 import { readCells } from './clipboard-text.ts';
 import { isLongText } from './long-text.ts';
 import { onScreenMapping } from './on-screen-mapping.ts';
+import { isOfOthers } from './other-columns.ts';
 import { pasteIntoTable } from './paste-cells.ts';
 import { isStatedColumn, pasteStated } from './paste-stated.ts';
 import { pastedText } from './pasted-text.ts';
-import { isOfOthers, putRows } from './put-rows.ts';
+import { putRows } from './put-rows.ts';
 
 /** What a text pasted into a table leads to: an edit, or the dialog that asks what its columns and numbers mean. */
 export type TextPaste = { readonly kind: 'edit'; readonly edit: Edit } | { readonly kind: 'ask' };

@@ -2,8 +2,15 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { followedWords, stayingWords } from '../../../../src/app/dialogs/rows/kept-columns.ts';
 import { followItems } from '../../../../src/app/editing/clipboard/follow-items.ts';
-import { putRows } from '../../../../src/app/editing/clipboard/put-rows.ts';
-import { applyEdit, type Cell, cellOf, type Table } from '../../../../src/document/index.ts';
+import { type Others, putRows } from '../../../../src/app/editing/clipboard/put-rows.ts';
+import {
+  applyEdit,
+  type Cell,
+  cellOf,
+  idOfRow,
+  rowIdsOf,
+  type Table,
+} from '../../../../src/document/index.ts';
 import { bookOf } from '../../../make-book.ts';
 
 /** A list of items with a quantity, and two columns that an estimator filled in. */
@@ -37,6 +44,26 @@ function rowsPut(table: Table, names: readonly string[], row: number): (column: 
   };
 }
 
+/** What is stated in each row once new rows have gone over “slab A” and “slab B”, of which the first has a stated volume. */
+function statedAfter(names: readonly string[], others: Others): readonly unknown[] {
+  const plain = list(['slab A', 'slab B'], [null, null], [null, null]);
+  const stated = [{ row: 1, entry: '9 m^3', reason: 'survey' }];
+  const volume = { id: 'v', kind: 'calc', name: 'V', formula: 'quantity * 2', stated } as const;
+  const rows = { length: names.length, cells: { item: names, quantity: names.map(() => 2) } };
+  const table = { ...plain, columns: [...plain.columns, volume] };
+  const edit = putRows('s', table, rows, { kind: 'from', row: 0 }, '', others);
+  const applied = applyEdit(bookOf({ s: [table] }), edit);
+  if (!applied.ok) throw new Error(applied.problems[0]?.message);
+  const [part] = applied.value.book.sheets[0]?.parts ?? [];
+  const column = part?.kind === 'table' ? part.columns.at(-1) : undefined;
+  if (part?.kind !== 'table' || column?.kind !== 'calc') throw new Error('the column is gone');
+  const ids = rowIdsOf(part);
+  return names.map((_, at) => {
+    const { row, ...statement } = column.stated?.find((one) => one.row === idOfRow(ids, at)) ?? { row: 0 };
+    return row === 0 ? undefined : statement;
+  });
+}
+
 describe('entries that follow their item when a revised list goes over it', () => {
   test('stand beside the item of their name, wherever it went', () => {
     const before = list(
@@ -48,6 +75,27 @@ describe('entries that follow their item when a revised list goes over it', () =
     expect(column(0)).toEqual(['base', 'Slab  b', 'new plinth', 'caps', 'slab A']);
     expect(column(2)).toEqual([2, 5, null, 7, 3]);
     expect(column(3)).toEqual(['dry', 'wet', null, null, null]);
+  });
+
+  test('so do values stated in calculated cells, also into rows that are new', () => {
+    expect(statedAfter(['caps', 'new', 'slab B', 'slab A'], 'follow')).toEqual([
+      undefined,
+      undefined,
+      undefined,
+      { entry: '9 m^3', reason: 'survey' },
+    ]);
+  });
+
+  test('stated values that stay beside another item have their reasons to confirm', () => {
+    expect(statedAfter(['caps', 'Slab  b'], 'stay')).toEqual([
+      { entry: '9 m^3', reason: 'survey', reasonFor: 'slab A' },
+      undefined,
+    ]);
+    expect(statedAfter(['slab a', 'caps'], 'stay')).toEqual([
+      { entry: '9 m^3', reason: 'survey' },
+      undefined,
+    ]);
+    expect(statedAfter(['caps', 'slab A'], 'empty')).toEqual([undefined, undefined]);
   });
 
   test('what is new, gone or called alike is told by name', () => {
