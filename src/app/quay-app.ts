@@ -20,6 +20,7 @@ import type { BarAction, BarMessage } from './shell/top-bar.ts';
 import type { BookFiles } from './storage/book-file.ts';
 import type { BookStore, OpenBook } from './storage/book-store.ts';
 import { browserDrafts } from './storage/browser-drafts.ts';
+import { tabPageViews } from './storage/page-views.ts';
 import { reasonOf } from './storage/storage-error.ts';
 import type { StoreNotice } from './storage/store-notice.ts';
 import { isModalOpen } from './style/modal-dialog.ts';
@@ -280,6 +281,7 @@ export class QuayApp extends LitElement {
   };
 
   #leave(): void {
+    if (this.#open) tabPageViews.write(this.#open.id, undefined);
     this.#open?.close();
     this.#open = undefined;
   }
@@ -316,7 +318,7 @@ export class QuayApp extends LitElement {
   #show(opened: OpenBook, openSession: typeof import('./book.ts').openSession): void {
     const { id, book, autosave } = opened;
     this.#open = opened;
-    const session = openSession(id, book, autosave, this.#drafts);
+    const session = openSession(id, book, autosave, this.#drafts, tabPageViews);
     this.session = session;
     // What was being typed in the panel when the page went away is there again, and the panel with it.
     if (session.hand && methodFieldOf(session.hand.place)) this.#sides.show('panel');

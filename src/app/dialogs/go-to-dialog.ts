@@ -66,6 +66,7 @@ export class GoToDialog extends LitElement {
         margin: 8px 10px 0;
         color: var(--ink-soft);
       }
+      .label.page,
       .label.part,
       .label.sheet {
         font-weight: 600;
@@ -121,7 +122,7 @@ export class GoToDialog extends LitElement {
           >
             <span>${target.name === '' ? nothing : drawMarkup(math(symbolMath(target.name)))}</span>
             <span class=${`label ${target.kind}`}>${target.label}</span>
-            <span class="where">${target.kind === 'sheet' ? 'sheet' : title(target.sheet)}</span>
+            <span class="where">${target.kind === 'sheet' || target.kind === 'page' ? target.kind : title(target.sheet)}</span>
           </li>`,
         )}
       </ul>
@@ -152,7 +153,8 @@ export class GoToDialog extends LitElement {
   #go(target: Target): void {
     this.renderRoot.querySelector('dialog')?.close();
     const place = target.place();
-    if (place) this.session.jumpTo(place);
+    if (target.overview) this.session.showOverview(target.overview);
+    else if (place) this.session.jumpTo(place);
     else this.session.showSheet(target.sheet);
   }
 }

@@ -1,20 +1,23 @@
-import type { Book, Part } from '../../document/index.ts';
+import { aboutsOf, type Book, type Part } from '../../document/index.ts';
 import { spelledOut } from '../../language/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
+import { type OverviewPart, overviewTitles } from '../view-model/page-view.ts';
 import type { CellPlace } from '../view-model/place.ts';
 import { labelOf, localName, placeOfId } from '../view-model/places.ts';
 
 /** Something of a book that can be gone to. */
 export interface Target {
-  readonly kind: 'sheet' | 'part' | 'name';
-  /** The name in formulas; empty for a sheet or a part. */
+  readonly kind: 'page' | 'sheet' | 'part' | 'name';
+  /** The name in formulas; empty for all else. */
   readonly name: string;
   readonly label: string;
-  /** The key of the sheet it is on, or is. */
+  /** The key of the sheet it is on, or is; empty for another page. */
   readonly sheet: string;
   readonly sheetTitle: string;
   /** Its cell, looked up when it is gone to; a sheet has none. */
   readonly place: () => CellPlace | undefined;
+  /** The page that is no sheet, or the list on it. */
+  readonly overview?: OverviewPart;
 }
 
 /**
@@ -24,7 +27,12 @@ export interface Target {
  */
 export function targetsFor(typed: string, notebook: Notebook): readonly Target[] {
   const wanted = typed.trim();
-  return [...sheetTargets(notebook.book), ...nameTargets(notebook), ...partTargets(notebook.book)]
+  return [
+    ...sheetTargets(notebook.book),
+    ...pageTargets(notebook.book),
+    ...nameTargets(notebook),
+    ...partTargets(notebook.book),
+  ]
     .map((target) => ({
       target,
       at: wanted === '' ? 0 : ways.findIndex((matches) => matches(target, wanted)),
@@ -73,6 +81,22 @@ function sheetTargets({ sheets }: Book): readonly Target[] {
     sheet: key,
     sheetTitle: title || key,
     place: () => undefined,
+  }));
+}
+
+/** The pages that are no sheets, and the lists on them. */
+function pageTargets(book: Book): readonly Target[] {
+  const parts = Object.keys(overviewTitles) as OverviewPart[];
+  const hasAbout = aboutsOf(book).some(({ about }) => about);
+  const isThere = (part: OverviewPart): boolean => part !== 'about' || hasAbout;
+  return parts.filter(isThere).map((overview) => ({
+    kind: 'page',
+    name: '',
+    label: overviewTitles[overview],
+    sheet: '',
+    sheetTitle: '',
+    place: () => undefined,
+    overview,
   }));
 }
 

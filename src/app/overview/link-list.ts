@@ -3,6 +3,7 @@ import { brokenLinks, type Item, linkedLines, openLinks } from '../../notebook/i
 import { math, symbolMath } from '../../record/index.ts';
 import type { Session } from '../session/session.ts';
 import { drawMarkup } from '../style/markup.ts';
+import { overviewTitles } from '../view-model/page-view.ts';
 import { idInWords } from '../view-model/persons-words.ts';
 import { labelOf, localName, placeOfId } from '../view-model/places.ts';
 import { resultText } from '../view-model/result-text.ts';
@@ -32,7 +33,7 @@ export function drawLinkList(session: Session, parts: ListParts): TemplateResult
     }),
   ];
   if (rows.length === 0) return nothing;
-  return html`<h3 id="links" tabindex="-1">Linked values</h3>
+  return html`<h3 id="links" tabindex="-1">${overviewTitles.links}</h3>
     <table aria-label="Linked values">
       <thead>
         <tr>

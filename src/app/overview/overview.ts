@@ -6,7 +6,7 @@ import { byNearness, type Item, shareOf, type Verdict, writeUtilisation } from '
 import { math, symbolMath } from '../../record/index.ts';
 import { placeOfProblem } from '../findings/finding-places.ts';
 import { type FoundCheck, findingsOf, isByStated, sheetOf } from '../findings/findings.ts';
-import type { OverviewPart, Session } from '../session/session.ts';
+import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { appliesInWords } from '../sheet/line/applies-in-words.ts';
 import { typesetFormula } from '../sheet/line/formula-set.ts';
@@ -18,6 +18,7 @@ import { OwnWidth } from '../style/own-width.ts';
 import { drawSign } from '../style/signs.ts';
 import { shownSides } from '../view-model/compared-sides.ts';
 import { noProblemWords, notYetWords } from '../view-model/not-yet-words.ts';
+import { type OverviewPart, overviewTitles } from '../view-model/page-view.ts';
 import { problemInWords } from '../view-model/persons-words.ts';
 import type { CellPlace } from '../view-model/place.ts';
 import { labelOf, localName, placeOfId } from '../view-model/places.ts';
@@ -68,7 +69,7 @@ export class Overview extends LitElement {
         : inBook.toSorted((a, b) => byNearness(a.verdict, b.verdict));
     return html`<div class="page">
       <slot name="title-block"></slot>
-      <h2 id="checks" tabindex="-1">All checks</h2>
+      <h2 id="checks" tabindex="-1">${overviewTitles.checks}</h2>
       ${
         checks.length === 0
           ? html`<p class="words quiet">
@@ -78,7 +79,7 @@ export class Overview extends LitElement {
             ? html`${this.#checks(checks.filter((one) => !one.inapplicable))}${this.#notApplying(checks)}`
             : html`${this.#orders(checks.length)}${this.#bars()} ${this.#checks(checks)}`
       }
-      <h3 id="problems" tabindex="-1">Problems</h3>
+      <h3 id="problems" tabindex="-1">${overviewTitles.problems}</h3>
       ${
         problems.length === 0
           ? html`<p class="words quiet">${noProblemWords(this.session.computing)}</p>`
@@ -87,10 +88,10 @@ export class Overview extends LitElement {
       ${
         remarks.length === 0
           ? nothing
-          : html`<h3 id="remarks" tabindex="-1">Remarks</h3>
+          : html`<h3 id="remarks" tabindex="-1">${overviewTitles.remarks}</h3>
               ${this.#problems('Remarks', remarks)}`
       }
-      <h3 id="stated" tabindex="-1">Stated values</h3>
+      <h3 id="stated" tabindex="-1">${overviewTitles.stated}</h3>
       ${drawStatedList(this.session, {
         sheetCell: (key, before) => this.#sheetCell(key, before),
         goButton: (words, place) => this.#goButton(words, place),

@@ -13,6 +13,7 @@ import { SessionController } from '../session/session-controller.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { countWords } from '../view-model/count-words.ts';
+import { overviewTitles } from '../view-model/page-view.ts';
 import { labelOf, placeOfId } from '../view-model/places.ts';
 import { overviewStyles } from './overview-styles.ts';
 
@@ -143,7 +144,7 @@ export class SourcesPage extends LitElement {
     const sources = sourcesOf(this.session.notebook);
     return html`<div class="page">
       <slot name="title-block"></slot>
-      <h2 tabindex="-1">Sources</h2>
+      <h2 tabindex="-1">${overviewTitles.sources}</h2>
       <p class="words quiet">
         A reference as it stands beside its lines, and how many results rest on it: those that have it, and all that is
         computed from them.

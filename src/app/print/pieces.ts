@@ -1,6 +1,6 @@
 import type { Book } from '../../document/index.ts';
 import { groupedSheets } from '../editing/sheets/grouped-sheets.ts';
-import type { OverviewPart } from '../session/session.ts';
+import type { OverviewPart } from '../view-model/page-view.ts';
 
 /** A page about the whole book that is printed. */
 export type PrintedPage = 'about' | 'checks' | 'sources';

@@ -24,7 +24,9 @@ import { placeInForce } from '../editing/methods/method-place.ts';
 import type { Autosave, SaveState } from '../storage/autosave.ts';
 import { storeCheckOrder, storedCheckOrder } from '../storage/check-order.ts';
 import { type Drafts, noDrafts } from '../storage/drafts.ts';
+import { noPageViews, type PageViews } from '../storage/page-views.ts';
 import type { EditInHand, SelectedText } from '../view-model/edit-in-hand.ts';
+import type { OverviewPart, PageView } from '../view-model/page-view.ts';
 import { type CellPlace, isOffPage, methodFieldOf, samePlace } from '../view-model/place.ts';
 import type { UnitsView } from '../view-model/units-view.ts';
 import { createAtRest } from './at-rest.ts';
@@ -33,7 +35,6 @@ import { createSlices, timeAtOnce, timeOfSlice } from './slices.ts';
 import { afterWayOut, isChanged, type WayOut } from './way-out.ts';
 
 /** The lists of the overview, and the pages of what the book is about and what its references are. */
-export type OverviewPart = 'checks' | 'problems' | 'remarks' | 'stated' | 'links' | 'about' | 'sources';
 
 /**
  * What listeners hear. `changed` are ids of lines, columns and tables; `structure` tells that parts came or went; `back`
@@ -134,7 +135,8 @@ interface Remembered {
 }
 
 /**
- * Opens a session on a sound book, whose edits `autosave` stores, with what was being typed in it when its page went away.
+ * Opens a session on a sound book, whose edits `autosave` stores, with what was being typed in it when its page went away,
+ * on the page that was shown then.
  * What takes longer than `atOnce` allows is computed bit by bit.
  */
 export function openSession(
@@ -142,6 +144,7 @@ export function openSession(
   book: Book,
   autosave: Pick<Autosave, 'state' | 'save' | 'subscribe'>,
   drafts: Drafts = noDrafts,
+  views: PageViews = noPageViews,
   atOnce: () => Allowance = timeAtOnce,
 ): Session {
   const notebook = openNotebook(book, atOnce);
@@ -153,7 +156,7 @@ export function openSession(
   let sheet = book.sheets[0]?.key ?? '';
   let overview: OverviewPart | undefined;
   /** Where the person was before each jump. */
-  const trail: CellPlace[] = [];
+  const trail: PageView[] = [];
   /** Where the person was last on each sheet. */
   const lastOn = new Map<string, CellPlace>();
   let hand: EditInHand | undefined;
@@ -206,7 +209,16 @@ export function openSession(
       lastOn.set(next.sheet, next);
     }
     place = next;
+    views.write(id, view());
     tell({ kind: 'place', turned });
+  };
+  const view = (): PageView => ({ sheet, ...(overview && { overview }), ...(place && { place }) });
+  const hasSheet = (key: string): boolean => notebook.book.sheets.some((one) => one.key === key);
+  const isThere = (at: CellPlace | undefined): at is CellPlace =>
+    at !== undefined && findPlace(notebook.book, at) !== undefined;
+  /** Notes where the person is, who is about to go elsewhere. */
+  const leaveTrail = (): void => {
+    if (!sameView(trail.at(-1), view())) trail.push(view());
   };
   const hold = (next: EditInHand | undefined): void => {
     hand = next;
@@ -281,6 +293,14 @@ export function openSession(
       }
     }
   }
+  const shown = hand ? undefined : views.read(id);
+  if (shown && hasSheet(shown.sheet)) {
+    ({ sheet, overview } = { overview: undefined, ...shown });
+    if (isThere(shown.place) && !isOffPage(shown.place)) {
+      ({ place } = shown);
+      lastOn.set(sheet, shown.place);
+    }
+  }
 
   return {
     id,
@@ -313,32 +333,36 @@ export function openSession(
       const same = samePlace(place, next);
       // Whoever asks for the place they type in goes on there.
       if ((same && hand) || !endEdit('elsewhere')) return;
-      if (place && !same) trail.push(place);
+      if (!same) leaveTrail();
       moveTo(next);
     },
     goBack: () => {
-      const before = trail.at(-1);
-      if (!before || !endEdit('elsewhere')) return false;
-      trail.pop();
-      moveTo(before);
-      return true;
+      if (trail.length === 0 || !endEdit('elsewhere')) return false;
+      for (let before = trail.pop(); before; before = trail.pop()) {
+        if (!hasSheet(before.sheet) || sameView(before, view())) continue;
+        ({ sheet, overview } = { overview: undefined, ...before });
+        const isPlace = before.place !== undefined && (isOffPage(before.place) || isThere(before.place));
+        moveTo(isPlace ? before.place : undefined, !isPlace);
+        return true;
+      }
+      return false;
     },
     get overview() {
       return overview;
     },
     showOverview: (part) => {
       if (!endEdit('elsewhere')) return;
-      if (place) trail.push(place);
+      leaveTrail();
       overview = part;
       moveTo(undefined, true);
     },
     showSheet: (key) => {
       if (!endEdit('elsewhere')) return;
-      if (place) trail.push(place);
+      leaveTrail();
       overview = undefined;
       sheet = key;
       const last = lastOn.get(key);
-      moveTo(last && findPlace(notebook.book, last) ? last : undefined, true);
+      moveTo(isThere(last) ? last : undefined, true);
     },
     apply: (edit) => applyByPerson(edit, place),
     get hand() {
@@ -408,4 +432,9 @@ export function openSession(
       return () => listeners.delete(listener);
     },
   };
+}
+
+/** Whether two views show the same page and place. */
+function sameView(a: PageView | undefined, b: PageView): boolean {
+  return a?.sheet === b.sheet && a.overview === b.overview && samePlace(a.place, b.place);
 }

@@ -1,6 +1,7 @@
 import { css, html, LitElement, type TemplateResult } from 'lit';
-import type { OverviewPart, Session } from '../session/session.ts';
+import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
+import type { OverviewPart } from '../view-model/page-view.ts';
 import { HandGuard } from './hand-guard.ts';
 
 /** The main view: the sheet in hand on its paper, the overview of all checks, what the book is about or rests on. */

@@ -4,10 +4,11 @@ import type { SheetDialog } from '../dialogs/sheet-dialog.ts';
 import { groupedSheets } from '../editing/sheets/grouped-sheets.ts';
 import { duplicateSheet, moveSheetBy } from '../editing/sheets/sheet-edits.ts';
 import { sheetStates, stateWords } from '../findings/sheet-states.ts';
-import type { OverviewPart, Session } from '../session/session.ts';
+import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import type { BookStore } from '../storage/book-store.ts';
 import { drawSign } from '../style/signs.ts';
+import { type OverviewPart, overviewTitles } from '../view-model/page-view.ts';
 import type { SheetAction, SheetListMenu } from './sheet-list-menu.ts';
 
 /** The sheets of the book by group, each with its state. */
@@ -165,10 +166,10 @@ export class SheetList extends LitElement {
         aria-current=${isList(this.session.overview) ? 'page' : 'false'}
         @click=${() => this.#show(() => this.session.showOverview('checks'))}
       >
-        All checks
+        ${overviewTitles.checks}
       </button>
-      ${aboutsOf(book).some(({ about }) => about) ? this.#pageOf('about', 'Purpose, limits, cautions') : nothing}
-      ${this.#pageOf('sources', 'Sources')}
+      ${aboutsOf(book).some(({ about }) => about) ? this.#pageOf('about') : nothing}
+      ${this.#pageOf('sources')}
       ${[...groups].map(
         ([group, sheets]) => html`${group === '' ? nothing : html`<h2>${group}</h2>`}
           <ul>
@@ -181,13 +182,13 @@ export class SheetList extends LitElement {
     <quay-sheet-dialog .session=${this.session} .store=${this.store}></quay-sheet-dialog>`;
   }
 
-  #pageOf(part: 'about' | 'sources', words: string) {
+  #pageOf(part: 'about' | 'sources') {
     return html`<button
       class="overview"
       aria-current=${this.session.overview === part ? 'page' : 'false'}
       @click=${() => this.#show(() => this.session.showOverview(part))}
     >
-      ${words}
+      ${overviewTitles[part]}
     </button>`;
   }
 

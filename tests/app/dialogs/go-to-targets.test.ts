@@ -71,7 +71,7 @@ test('each leads to its cell, a sheet to itself', () => {
 
 test('nothing typed lists everything, sheets first', () => {
   expect(found('')[0]).toBe('Soil and water');
-  expect(found('')).toHaveLength(5);
+  expect(found('')).toHaveLength(11);
   expect(found('nowhere')).toEqual([]);
 });
 
@@ -120,4 +120,13 @@ test('what is called just so comes first, whatever else has it in it', () => {
     'Energy of one berthing',
     'lost energy',
   ]);
+});
+
+test('a page that is no sheet, or a list on it, is found by its title', () => {
+  const pages = (typed: string) => targetsFor(typed, notebook).map(({ kind, overview }) => overview ?? kind);
+  expect(pages('all checks')).toEqual(['checks']);
+  expect(pages('Sources')).toEqual(['sources']);
+  expect(pages('stated')).toEqual(['stated']);
+  // The book says nothing about itself.
+  expect(pages('purpose')).toEqual([]);
 });
