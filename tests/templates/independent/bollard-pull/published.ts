@@ -57,19 +57,19 @@ const kind = (
 
 /** Kinds of ship: block coefficients with room for ballast, wind coefficients after Blendermann; common practice. */
 export const shipKinds: Readonly<Record<string, ShipKind>> = {
-  tanker: kind(0.62, 0.9, 0.65, { isAsTanker: true }),
-  'bulk carrier': kind(0.62, 0.9, 0.7, { isAsTanker: true }),
+  tanker: kind(0.62, 0.9, 0.65, { isAsTanker: true, onDeck: 0.03 }),
+  'bulk carrier': kind(0.62, 0.9, 0.7, { isAsTanker: true, onDeck: 0.03 }),
   'gas carrier': kind(0.55, 0.82, 0.7, { onDeck: 0.06 }),
-  'general cargo': kind(0.55, 0.88, 0.85),
+  'general cargo': kind(0.55, 0.88, 0.85, { onDeck: 0.05 }),
   container: kind(0.5, 0.8, 0.85, { onDeck: 0.17 }),
   'ro-ro': kind(0.45, 0.82, 0.85, { onDeck: 0.1 }),
   passenger: kind(0.45, 0.78, 0.85, { onDeck: 0.2 }),
-  naval: kind(0.35, 0.7, 0.8),
+  naval: kind(0.35, 0.7, 0.8, { onDeck: 0.03 }),
   submarine: kind(0.4, 0.85, 0.5),
   barge: kind(0.65, 1, 0.85),
-  'work boat': kind(0.35, 0.8, 0.85),
-  fishing: kind(0.35, 0.75, 0.85),
-  yacht: kind(0.2, 0.65, 0.8),
+  'work boat': kind(0.35, 0.8, 0.85, { onDeck: 0.05 }),
+  fishing: kind(0.35, 0.75, 0.85, { onDeck: 0.05 }),
+  yacht: kind(0.2, 0.65, 0.8, { onDeck: 0.03 }),
 };
 
 /** What is known of a kind of rope. */
