@@ -192,6 +192,8 @@ function workSteel(
   return {
     'bolt.c_Fnt': isAisc ? judge(number('bolt.F_nt'), 0.75 * strength) : doesNotApply,
     'bolt.c_Fnv': isAisc ? judge(number('bolt.F_nv'), inShear * strength) : doesNotApply,
+    // EN 1993-1-8, Table 3.4, from memory: bolts of class 10.9 shear at half of their strength, others at six tenths at most.
+    'bolt.c_αv': isAisc ? doesNotApply : judge(number('bolt.α_v'), number('bolt.f_ub') > 900 ? 0.5 : 0.6),
     'bolt.N_s': steel.tension,
     'bolt.V_s': steel.shear,
     'bolt.c_NR': within(number('bolt.N_R'), steel.tension),

@@ -50,7 +50,7 @@ export function drawBolts(random: Random): Lines {
     'bolt.p_th': random.chance(0.01) ? diameter * 1.2 : random.between(1, 8),
     'bolt.way': random.of(['toe', 'toe', 'centroid']),
     'bolt.code': random.of(['EN 1993-1-8', 'AISC 360', 'linear']),
-    'bolt.f_ub': random.between(300, 1200),
+    'bolt.f_ub': random.between(300, 1040),
     'bolt.α_v': random.of([0.5, 0.6]),
     'bolt.k_2': random.of([0.63, 0.9]),
     'bolt.γ_M2': random.between(1.1, 1.5),
