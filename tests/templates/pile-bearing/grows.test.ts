@@ -16,6 +16,11 @@ const worse: readonly Worse[] = [
   line('loads.w_c', 1.4, [...compression, ...section, 'loads.c_block']),
   line('loads.w_s', 1.4, [...compression, ...section, 'loads.c_block']),
   line('loads.q_l', 1.6, [...compression, ...section, 'loads.c_block']),
+  {
+    name: 'lighter loads of the deck',
+    to: (drawn) => line('loads.w_d', 0.6, []).to(line('loads.q_l', 0.6, []).to(drawn)),
+    checks: ['loads.c_Dn', 'loads.c_Ln'],
+  },
   line('loads.m_c', 1.3, [...compression, ...section, 'loads.c_block']),
   line('loads.N_E', 1.5, [...compression, ...uplift, ...section, ...block, 'loads.c_ten', ...depth]),
   line('loads.u_s', 1.4, [...uplift, 'loads.c_ten', 'loads.c_blockt']),

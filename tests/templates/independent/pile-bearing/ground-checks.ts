@@ -7,8 +7,8 @@ import { between, ksf, psf } from './tables.ts';
 
 const idle: Verdict = { verdict: 'does not apply' };
 
-/** A pile that floats, clay that its strength, its overburden or a surcharge make doubtful. */
-export function groundLines(site: Site, capacity: Capacity): Names {
+/** A pile that floats and what friction holds of it with its factor, clay that its strength, its overburden or a surcharge make doubtful. */
+export function groundLines(site: Site, capacity: Capacity, friction: Maybe): Names {
   const { depth } = capacity;
   const { inputs, section, lengths } = site;
   const doubted = logged(site);
@@ -26,7 +26,7 @@ export function groundLines(site: Site, capacity: Capacity): Names {
         [section.displacing, wet, head],
         (area, length, more) => area * (length + more) * inputs.number('pile.γ_w'),
       ),
-      capacity.dryWeight,
+      withAll([capacity.dryWeight, friction], (weight, held) => weight + held),
     ),
     'pile.c_art':
       asked > 0

@@ -48,6 +48,18 @@ export function factorsOf({ text, stated }: Inputs): Factors {
   };
 }
 
+/** What friction is divided by in uplift, in a usual condition. */
+export function upliftFactor(inputs: Inputs, factors: Factors): number {
+  return inputs.text('loads.basis') === 'LRFD'
+    ? 1 / factors.upliftResistance
+    : (factors.upliftSafety[0] ?? Number.NaN);
+}
+
+/** What of the friction in uplift may hold a pile that floats with nothing on it. */
+export function heldByFriction(inputs: Inputs, factors: Factors, friction: Maybe): Maybe {
+  return withAll([friction], (all) => all / upliftFactor(inputs, factors));
+}
+
 const conditions = ['usual', 'unusual', 'extreme'];
 
 /** One combination: demands that do not hang on the capacity, and its factors. */

@@ -2,6 +2,7 @@ import type { Verdict } from '../program.ts';
 import { type Inputs, type Maybe, numberIn, type Row, textIn } from './inputs.ts';
 import { loadsOf } from './loads.ts';
 import { check, lines, type Names } from './names.ts';
+import { psf } from './tables.ts';
 
 const idle: Verdict = { verdict: 'does not apply' };
 
@@ -62,6 +63,8 @@ export function takenLines(inputs: Inputs, drag: Maybe): Names {
   };
   const isForgotten = Object.values(forgotten).some((by) => by > 0);
   const beside = inputs.stated('loads.f_nV') ?? 0.5;
+  const width = inputs.number('loads.b_d');
+  const deck = width * inputs.number('loads.s_p');
   const held = (load: Maybe, asked: number, by: number): Verdict =>
     load === null ? { verdict: 'refused' } : load > 0 ? check(asked, by) : idle;
   // A factor of service in a combination of factored loads: 1.2 at least in operation, 1 in a storm or an earthquake.
@@ -73,6 +76,9 @@ export function takenLines(inputs: Inputs, drag: Maybe): Names {
     ...lines('loads', { ...found, ...forgotten, n_D: loads.dead > 0 ? 1 : 0 }),
     'loads.c_g': { verdict: isForgotten ? 'fails' : 'holds' },
     'loads.c_dead': { verdict: loads.dead > 0 ? 'holds' : 'fails' },
+    // Common practice: a light deck weighs 15 lb/ft², people on a walkway 40.
+    'loads.c_Dn': width > 0 ? check(15 * psf, loads.dead / deck) : idle,
+    'loads.c_Ln': width > 0 && loads.live > 0 ? check(40 * psf, loads.live / deck) : idle,
     'loads.c_tD': held(loads.dead, least.dead, found.f_Dx),
     'loads.c_tL': held(loads.live, least.live, found.f_Lx),
     'loads.c_tC': held(loads.crane, least.live, found.f_Cx),

@@ -20,7 +20,16 @@ import {
 } from './ground.ts';
 import { groundLines } from './ground-checks.ts';
 import { type Inputs, inputsOf, type Maybe, sumOf, textIn, withAll } from './inputs.ts';
-import { combinationsOf, factorsOf, greatest, type Held, holdAgainst, loadsOf } from './loads.ts';
+import {
+  combinationsOf,
+  factorsOf,
+  greatest,
+  type Held,
+  heldByFriction,
+  holdAgainst,
+  loadsOf,
+  upliftFactor,
+} from './loads.ts';
 import { mostLines } from './most.ts';
 import { check, lines, type Names, where } from './names.ts';
 import { neutralPlane } from './neutral-plane.ts';
@@ -365,7 +374,7 @@ function demand(
     ...(capacity && {
       ...tipLines(site, capacity),
       ...mostLines(site, capacity),
-      ...groundLines(site, capacity),
+      ...groundLines(site, capacity, heldByFriction(inputs, factors, friction)),
       ...sidewaysLines(site),
       ...factorLines(site, capacity),
       ...blockLines(site, capacity, base, held),
@@ -504,7 +513,7 @@ function governing(
   const { factors } = capacity;
   const isFactored = inputs.text('loads.basis') === 'LRFD';
   const onShaft = isFactored ? 1 / factors.resistance : (factors.safety[0] ?? Number.NaN);
-  const inUplift = isFactored ? 1 / factors.upliftResistance : (factors.upliftSafety[0] ?? Number.NaN);
+  const inUplift = upliftFactor(inputs, factors);
   const onBase = inputs.stated('loads.F_ab') ?? onShaft;
   const [press, lift] = [
     greatest(counting, ({ used }) => used),
