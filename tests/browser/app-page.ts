@@ -166,7 +166,8 @@ const axeFile = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
  * behind a dialog is judged where a test shows it, and takes most of the time.
  */
 export async function axeFindings(page: Page): Promise<readonly string[]> {
-  await page.evaluate(await readFile(axeFile, 'utf8'));
+  // Read once on each page: what the browser has learnt to run fast is not learnt anew.
+  if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(await readFile(axeFile, 'utf8'));
   const modal = page.locator('dialog:modal').last();
   const judged = (await modal.count()) > 0 ? modal : page.locator('html');
   return judged.evaluate(async (element) => {

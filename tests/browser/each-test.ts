@@ -1,5 +1,5 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect, inject } from 'vitest';
+import { afterEach, beforeAll, expect, inject } from 'vitest';
 import { type AppPage, type Hands, openApp, windowOf } from './app-page.ts';
 import { launchBrowser } from './launch.ts';
 import { isAsOpened, renew, watchChanges } from './renew.ts';
@@ -8,7 +8,7 @@ import { isAsOpened, renew, watchChanges } from './renew.ts';
 let browser: Promise<Browser> | undefined;
 const opened: AppPage[] = [];
 
-/** A page that the next test may have as if it were opened for it, and how it was opened. */
+/** A page that the next test, be it of another file, may have as if it were opened for it, and how it was opened. */
 let kept: { readonly app: AppPage; readonly hands: string; readonly times: number } | undefined;
 
 /** So often a page is renewed at most, for what it has seen takes memory. */
@@ -35,10 +35,6 @@ export function withBrowser(): void {
     await Promise.all(all.filter((one) => one !== kept?.app).map(({ context }) => context.close()));
     expect(all.flatMap(({ complaints }) => complaints.splice(0))).toEqual([]);
     expect(all.flatMap(({ strangers }) => strangers.splice(0))).toEqual([]);
-  });
-  afterAll(async () => {
-    await kept?.app.context.close();
-    kept = undefined;
   });
 }
 
