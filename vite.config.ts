@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
 import { makeReady } from './scripts/ready.js';
+import { LongestFirst } from './tests/longest-first.ts';
 
 makeReady();
 
@@ -43,6 +44,7 @@ export default defineConfig({
     root: folder('.'),
     // A test of the page waits for half of its time: three keep two cores busy.
     maxWorkers: 3,
+    sequence: { sequencer: LongestFirst },
     // Ends a test that hangs; how long one takes says nothing of what it tests, on a machine that does other work.
     testTimeout: 180_000,
     projects: [
