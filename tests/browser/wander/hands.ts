@@ -119,9 +119,11 @@ export class Hands {
     if ((await found.count()) === 0) return undefined;
     await found.scrollIntoViewIfNeeded({ timeout: 2000 }).catch(() => undefined);
     const box = await found.boundingBox();
-    return box && box.width > 0
-      ? { x: box.x + Math.min(box.width / 2, 40), y: box.y + box.height / 2 }
-      : undefined;
+    if (!box || box.width === 0) return undefined;
+    const point = { x: box.x + Math.min(box.width / 2, 40), y: box.y + box.height / 2 };
+    // The list below a field may lie over it: a press there is for the list.
+    const isOver = await found.evaluate(isListOver, point);
+    return isOver ? undefined : point;
   }
 
   /** Waits until the page says that all is kept; false if it does not say so in time. */
@@ -223,6 +225,17 @@ function pointOf({ part, item, field }: Place): Point | undefined {
   for (let up: Node | null = at; up; up = up instanceof ShadowRoot ? up.host : up.parentNode)
     if (up === cell) return at?.closest('button') ? undefined : { x, y };
   return undefined;
+}
+
+/** Whether an open list or note lies over an element at a point. */
+function isListOver(_element: Element, { x, y }: Point): boolean {
+  let at = document.elementFromPoint(x, y);
+  for (let turn = 0; turn < 8 && at?.shadowRoot; turn += 1) {
+    const inner: Element | null = at.shadowRoot.elementFromPoint(x, y);
+    if (!inner || inner === at) break;
+    at = inner;
+  }
+  return at !== null && at.closest('[popover]') !== null;
 }
 
 function blankPoint(height: number): Point | undefined {
