@@ -11,7 +11,7 @@ export const keyGroups: readonly {
       ['Ctrl+Home, Ctrl+End', 'to the first or last line of the sheet'],
       ['Page Up, Page Down', 'a page of lines'],
       ['Shift with these', 'select a range'],
-      ['Ctrl+G', 'go to any name, part or sheet'],
+      ['Ctrl+G', 'go to any name, part, sheet or page'],
       ['Alt+←', 'back to where you were before a jump'],
       ['F6, Shift+F6', 'to the panel, the bars, the list of sheets, and back to the page'],
       ['F9, Shift+F9', 'show or fold the panel, the list of sheets'],
