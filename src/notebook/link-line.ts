@@ -35,14 +35,15 @@ export function canLink(item: Item | undefined): item is Line {
   );
 }
 
-/** The lines of a book whose values a line could take, by kind and dimension, in the book's order; whether it may is said by the edit. */
+/** The lines of a book whose values a line could take, by kind and dimension and without a circle, in the book's order. */
 export function linkTargets(notebook: Notebook, id: string): readonly Line[] {
   const item = notebook.model.items.get(id);
   if (!canLink(item)) return [];
+  const own = dependentsOf(notebook, id);
   return [...notebook.model.items.values()].filter(
     (other): other is Line =>
       (other.kind === 'input' || other.kind === 'formula') &&
-      other.id !== id &&
+      !own.has(other.id) &&
       misfit(notebook, item, other) === undefined,
   );
 }
@@ -195,6 +196,26 @@ function sameKind(a: Type, b: Type): boolean {
   return a.kind === b.kind;
 }
 
+/** What takes its value from a line, over others or by itself, and the line. */
+function dependentsOf({ model }: Notebook, id: string): ReadonlySet<string> {
+  const takers = new Map<string, string[]>();
+  for (const item of model.items.values())
+    for (const source of sourcesOf(item)) {
+      const known = takers.get(source);
+      if (known) known.push(item.id);
+      else takers.set(source, [item.id]);
+    }
+  const found = new Set([id]);
+  for (const one of found) for (const taker of takers.get(one) ?? []) found.add(taker);
+  return found;
+}
+
+/** What an item takes its value from directly. */
+function sourcesOf(item: Item | undefined): readonly string[] {
+  if (!item || !('checked' in item)) return [];
+  return [...referencesOfItem(item), ...(item.methods?.byId ? [item.methods.byId] : [])];
+}
+
 /** The lines over which one takes its value from another, both included; undefined where it does not. */
 function pathBetween({ model }: Notebook, from: string, to: string): readonly string[] | undefined {
   const before = new Map<string, string | undefined>([[from, undefined]]);
@@ -205,9 +226,7 @@ function pathBetween({ model }: Notebook, from: string, to: string): readonly st
       for (let at: string | undefined = id; at !== undefined; at = before.get(at)) path.unshift(at);
       return path;
     }
-    const item = model.items.get(id);
-    if (!item || !('checked' in item)) continue;
-    for (const next of [...referencesOfItem(item), ...(item.methods?.byId ? [item.methods.byId] : [])])
+    for (const next of sourcesOf(model.items.get(id)))
       if (!before.has(next)) {
         before.set(next, id);
         waiting.push(next);

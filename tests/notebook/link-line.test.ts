@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Outcome } from '../../src/diagnostics/index.ts';
 import { type Book, blankBook, type Edit, openBook, type Row, writeBook } from '../../src/document/index.ts';
 import {
+  canLink,
   keepHeldEdit,
   linkEdit,
   linkedLines,
@@ -149,6 +150,18 @@ describe('what a line may be linked to', () => {
     ['pile.words', ['pile.soil', 'fender.ground', 'fender.rock']],
     ['fender.E', ['pile.M']],
   ])('%s', (id, found) => expect(targets(id)).toEqual(found));
+
+  test('what is offered is what may be linked, and nothing else', () => {
+    const { model } = sample();
+    const lines = [...model.items.values()].filter(({ kind }) => kind === 'input' || kind === 'formula');
+    let circles = 0;
+    for (const { id } of lines.filter(canLink)) {
+      const tried = lines.map((other) => [other.id, linkEdit(sample(), id, other.id)] as const);
+      expect(targets(id)).toEqual(tried.flatMap(([other, edit]) => (edit.ok ? [other] : [])));
+      for (const [, edit] of tried) if (!edit.ok && edit.problems[0]?.code === 'link-circle') circles += 1;
+    }
+    expect(circles).toBeGreaterThan(lines.length / 2);
+  });
 
   test('a blank line without a unit may be anything', () => {
     const notebook = sample();
