@@ -4,6 +4,7 @@ import { line, makeWorse, type Worse } from '../worse.ts';
 
 const seed = 20_261_129;
 const onTheForce = ['absorber.c_Ra', 'absorber.c_pa', 'absorber.c_qa'];
+const onTheFlat = ['wharf.c_Rf', 'wharf.c_m', 'wharf.c_Hf'];
 const onTheEnergy = [
   'fender.c_E',
   'fender.c_R',
@@ -15,9 +16,8 @@ const onTheEnergy = [
   'absorber.c_EA',
   'absorber.c_sa',
   ...onTheForce,
+  ...onTheFlat,
 ];
-
-const onTheFlat = ['wharf.c_Rf', 'wharf.c_m', 'wharf.c_Hf'];
 
 const onTheReaction = [
   'fender.c_R',
@@ -78,8 +78,8 @@ const worse: readonly Worse[] = [
   line('absorber.A_j', 1.3, ['absorber.c_Aj']),
   line('absorber.M_1', 0.9, ['absorber.c_M1', 'absorber.c_EA']),
   line('absorber.u_1', 0.9, ['absorber.c_u', 'absorber.c_EA']),
-  line('absorber.k_f', 1.5, onTheForce),
-  line('absorber.F_p', 1.3, onTheForce),
+  line('absorber.k_f', 1.5, [...onTheForce, ...onTheFlat]),
+  line('absorber.F_p', 1.3, [...onTheForce, ...onTheFlat]),
   line('absorber.t_w', 0.7, ['absorber.c_l', 'absorber.c_D']),
   line('absorber.t_w', 1.5, ['absorber.c_bore']),
   line('absorber.σ', 0.7, ['absorber.c_l']),

@@ -6,6 +6,11 @@ import { aboveZero, type Inputs, judge, judgeBelow, ratio, some, someOf } from '
 
 /** Piles, springs and plateaus that take the energy in place of rubber. */
 export interface Absorber {
+  /** What one unit pushes, in kN, when it holds an energy, in kN·m. */
+  readonly pushAt: (energy: number) => number;
+  /** The part of a push that comes to the wharf; none of it where the ground bears the unit alone. */
+  readonly toWharf: number;
+  readonly standsFree: boolean;
   readonly numbers: Readonly<
     Record<
       | 'E_b'
@@ -116,24 +121,32 @@ export function workAbsorber(
   const room = roomFor(inputs, used);
   const units = number('absorber.n_u');
   const isPile = used === 'fender piles';
-  const forces: Readonly<Record<string, number>> = {
-    none: 0,
-    // A pile is an elastic spring.
-    'fender piles': pile.stiffness * (pile.numbers.δ_p / 1000),
-    'linear spring': spring.F_k,
-    'constant force': number('absorber.F_p'),
+  const pushes: Readonly<Record<string, (energy: number) => number>> = {
+    none: () => 0,
+    // A pile is an elastic spring: N/mm is kN/m.
+    'fender piles': (energy) => elasticPush(pile.stiffness, energy),
+    'linear spring': (energy) => elasticPush(spring.k_e, energy),
+    // A plateau is reached at once, and pushes as hard all along it.
+    'constant force': () => number('absorber.F_p'),
   };
+  const pushAt = pushes[used] ?? (() => Number.NaN);
   const travels: Readonly<Record<string, number>> = {
     none: 0,
     'fender piles': pile.numbers.δ_p,
     'linear spring': spring.δ_f,
     'constant force': 1000 * travel,
   };
-  const [force, gives] = [forces[used] ?? Number.NaN, travels[used] ?? Number.NaN];
-  const onWharf = units * force * (isPile ? pile.held : 1);
+  const [force, gives] = [pushAt(one), travels[used] ?? Number.NaN];
+  const toWharf = isPile ? pile.held : 1;
+  // Piles that stand free push on the ground alone.
+  const standsFree = isPile && text('absorber.support') === 'cantilever';
+  const onWharf = units * force * toWharf;
   const pressure = ratio(units * force, panel.numbers.A_p);
   const alongLine = ratio(units * force, panel.numbers.b_e);
   return {
+    pushAt,
+    toWharf,
+    standsFree,
     numbers: {
       E_b: whole,
       E_i: one,
@@ -173,11 +186,7 @@ export function workAbsorber(
       c_M2: where(used !== 'none' && meets, judge(m1 / 20, m2)),
       c_Em: where(used !== 'none' && meets && held, judge(left, number('absorber.E_m'))),
       c_u: where(used !== 'none' && meets, judge(energy.numbers.v_n, closing)),
-      // Piles that stand free push on the ground alone.
-      c_Ra: where(
-        used !== 'none' && !(isPile && text('absorber.support') === 'cantilever'),
-        judge(onWharf, number('fender.R_lim')),
-      ),
+      c_Ra: where(used !== 'none' && !standsFree, judge(onWharf, number('fender.R_lim'))),
       c_pa: where(used !== 'none' && panel.numbers.belt === 0, judge(pressure, panel.numbers.p_p)),
       c_qa: where(used !== 'none' && panel.numbers.belt === 1, judge(alongLine, number('panel.q_p'))),
       c_sa: where(used !== 'none' && number('energy.C_S') < 1, judge(gives, 150)),
@@ -203,6 +212,11 @@ function roomFor({ number, text }: Inputs, used: string) {
       : breadth ** 2;
   const unit = used === 'fender piles' ? 2 * 2 * outline : number('absorber.b_u') ** 2;
   return { A_x: outline, A_1: unit, A_n: unit * number('absorber.n_u') };
+}
+
+/** An elastic body holds half its force times its travel. */
+function elasticPush(stiffness: number, energy: number): number {
+  return stiffness * Math.sqrt(ratio(2 * energy, stiffness));
 }
 
 function springs({ number, text }: Inputs, energy: number) {

@@ -1,11 +1,12 @@
 import type { Verdict } from '../program.ts';
+import type { Absorber } from './absorber.ts';
 import { pressTo } from './curve.ts';
 import type { Energy } from './energy.ts';
 import type { Fender } from './fender.ts';
 import type { Ship } from './ship.ts';
 import { type Inputs, judge, ratio } from './values.ts';
 
-/** A ship that comes in along the berth presses every fender along her flat side. */
+/** A ship that comes in along the berth presses every fender or absorber along her flat side. */
 export interface FlatBerthing {
   readonly numbers: Readonly<
     Record<
@@ -16,6 +17,10 @@ export interface FlatBerthing {
       | 'R_fe'
       | 'R_fl'
       | 'R_ft'
+      | 'E_ff'
+      | 'F_ff'
+      | 'R_f1'
+      | 'R_d1'
       | 'r_dr'
       | 'r_fl'
       | 'r_w'
@@ -52,13 +57,24 @@ interface Deck {
 /** Kinetic energy without turning, shared by all the units in contact; forces in kN, lengths in m. */
 export function workFlatBerthing(
   inputs: Inputs,
-  { ship, energy, fender }: { readonly ship: Ship; readonly energy: Energy; readonly fender: Fender },
+  {
+    ship,
+    energy,
+    fender,
+    absorber,
+  }: {
+    readonly ship: Ship;
+    readonly energy: Energy;
+    readonly fender: Fender;
+    readonly absorber: Absorber;
+  },
   bents: readonly Bent[],
   deck: Deck,
 ): FlatBerthing {
   const { number, text } = inputs;
   const spacing = number('wharf.S');
-  const behind = number('panel.n_f');
+  const isRubber = text('absorber.used') === 'none';
+  const behind = number(isRubber ? 'panel.n_f' : 'absorber.n_u');
   const along = number('wharf.l_f') * ship.numbers.L_OA;
   const fenders = floorOf(ratio(along, spacing)) + 1;
   const units = behind * fenders;
@@ -67,13 +83,20 @@ export function workFlatBerthing(
   const moving = (ship.numbers.M * ship.numbers.C_M * v_n ** 2) / 2;
   const whole = others.reduce((product, one) => product * one, moving * F);
   const share = ratio(whole, units * fender.numbers.E_st);
-  const part = Number.isNaN(share) ? share : Math.min(1, share);
+  // No rubber is pressed where none is built.
+  const part = !isRubber ? 0 : Number.isNaN(share) ? share : Math.min(1, share);
   const onTheWay = fender.numbers.R_RPD * fender.numbers.k_R * pressTo(fender.curve, part).peak;
   const takes = fender.numbers.E_u <= fender.numbers.E_av;
   const pushed = text('fender.R_basis') === 'rated' ? fender.numbers.R_max : onTheWay;
   const reaction = takes ? pushed : Number.NaN;
-  const drawn = ratio(behind * fender.numbers.R_d, spacing);
-  const flat = ratio(behind * reaction, spacing);
+  // The energy between two bodies that meet has no turning in it to leave out.
+  const met = text('absorber.E_from') === 'berthing' ? whole : absorber.numbers.E_b;
+  const each = ratio(met, units);
+  const push = absorber.pushAt(each);
+  const atOne = behind * (isRubber ? reaction : push * absorber.toWharf);
+  const drawnAtOne = isRubber ? behind * fender.numbers.R_d : absorber.numbers.R_a;
+  const drawn = ratio(drawnAtOne, spacing);
+  const flat = ratio(atOne, spacing);
   const factor = number('wharf.n_L');
   const perMetre = factor * Math.max(drawn, flat);
 
@@ -86,14 +109,14 @@ export function workFlatBerthing(
   const middle = at + (spacing * (up - down)) / 2;
   // Of a row of fenders those at either end may be the ones that she touches.
   const apart = ((onDeck - touching) * spacing) / 2;
-  const force = factor * behind * touching * reaction;
+  const force = factor * touching * atOne;
   const shareAt = ({ s, k }: Bent, arm: number): number =>
     Math.abs(force * ratio(k, deck.whole) + ratio(force * arm * k * (s - deck.centre), deck.second));
   const arms = [middle - deck.centre + apart, middle - deck.centre - apart] as const;
   const shares = bents.map((bent) => Math.max(...arms.map((arm) => shareAt(bent, arm))));
   const hardest = Math.max(...shares);
   const limit = number('wharf.r_lim');
-  const isRubber = text('absorber.used') === 'none';
+  const comes = !absorber.standsFree;
   const idle: Verdict = { verdict: 'does not apply' };
   return {
     numbers: {
@@ -103,7 +126,11 @@ export function workFlatBerthing(
       u_fl: part,
       R_fe: onTheWay,
       R_fl: reaction,
-      R_ft: units * reaction,
+      R_ft: fenders * atOne,
+      E_ff: each,
+      F_ff: push,
+      R_f1: atOne,
+      R_d1: drawnAtOne,
       r_dr: drawn,
       r_fl: flat,
       r_w: perMetre,
@@ -120,9 +147,9 @@ export function workFlatBerthing(
     },
     shares,
     checks: {
-      c_m: isRubber && limit > 0 ? judge(perMetre, limit) : idle,
-      c_Rf: isRubber ? judge(behind * reaction, number('fender.R_lim')) : idle,
-      c_Hf: isRubber ? judge(hardest, number('wharf.H_a')) : idle,
+      c_m: comes && limit > 0 ? judge(perMetre, limit) : idle,
+      c_Rf: comes ? judge(atOne, number('fender.R_lim')) : idle,
+      c_Hf: comes ? judge(hardest, number('wharf.H_a')) : idle,
     },
   };
 }

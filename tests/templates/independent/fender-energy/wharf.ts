@@ -92,7 +92,7 @@ export function workWharf(
   const shared: Verdict =
     isRubber && text('fender.system') === 'shared' ? judge(fender.numbers.n, touching) : idle;
   const { deck, ...bents } = workBents(inputs, isRubber ? fender.numbers.R_tot : absorber.numbers.R_a);
-  const flat = workFlatBerthing(inputs, { ship, energy, fender }, deck.bents, deck);
+  const flat = workFlatBerthing(inputs, { ship, energy, fender, absorber }, deck.bents, deck);
   return {
     ...bents,
     flat,
