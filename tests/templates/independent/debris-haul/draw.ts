@@ -276,10 +276,12 @@ function drawTables(random: Random, isOdd: boolean): Drawn['tables'] {
         c: odd(0.1) ? of([null, 0]) : between(60, 400),
       }),
     );
+  const fenced = chance(0.4);
   const route = Array.from({ length: whole(1, 5) }, (_, row): Row => {
     const isDriven = chance(0.6);
     return {
       segment: `leg ${row + 1}`,
+      land: fenced ? 'private ground' : of(['public road', 'private ground', null]),
       dist: of([0, over(0.05, 30), over(0.05, 8)]),
       grade: of([null, 0, between(-3, 5)]),
       roll: of([null, 1.5, between(0, 5)]),

@@ -1,5 +1,5 @@
 import type { Drawn, Worked } from '../program.ts';
-import { cell, count, down, exceeds, num, text, up, where, within } from './arithmetic.ts';
+import { cell, count, down, exceeds, num, rowsOf, text, up, where, within } from './arithmetic.ts';
 import { none, type Quantities } from './quantities.ts';
 import type { Trips } from './trips.ts';
 
@@ -101,6 +101,9 @@ export function workFleet(
     permit: 50,
   };
   const legal = laws[text(lines['haul.law'])] ?? line('W_m');
+  // A leg is on a public road unless somebody says that it is not.
+  const onRoads = rowsOf(drawn, 'haul.route').filter((leg) => text(leg.land) !== 'private ground').length;
+  const isPrivate = text(lines['haul.law']) === 'private ground';
 
   const job: Worked = {
     'haul.V_j': cell(volume),
@@ -117,6 +120,8 @@ export function workFleet(
     'haul.c_P': where(volume, within(trips.heaviest, line('P'))),
     'haul.c_W': where(volume, within(trips.gross, line('W_m'))),
     'haul.c_Wl': where(volume, within(line('W_m'), legal)),
+    'haul.n_pu': cell(onRoads),
+    'haul.c_pu': isPrivate ? where(volume, none(onRoads)) : { verdict: 'does not apply' },
     'haul.c_pw': where(volume, within(trips.power, line('P_e'))),
     'haul.c_V': where(volume, within(trips.largest, trips.byVolume)),
     'haul.c_j': where(items.length, within(hauled, volume)),
