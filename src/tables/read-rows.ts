@@ -65,8 +65,17 @@ export function readRows(
     problems.push(problem('headings-change', NOWHERE, { line: row.line, header, again }));
   }
   const all = dataRows(text, headed).filter((row) => !changed.some((one) => one.row === row));
-  const blank = all.filter(isBlankRow);
-  const filled = all.filter((row) => !isBlankRow(row));
+  const between = rowsBetween(all);
+  const isAligned =
+    options.inPlace === true &&
+    sorted.taken.every(({ column }) => isNumeric(column) || column.options !== undefined);
+  const isKeeping = isAligned && options.blankRows === 'in';
+  if (isAligned && between.length > 0 && options.blankRows === undefined)
+    problems.push(problem('rows-blank-between', NOWHERE, { lines: between.map(({ line }) => line) }));
+  const blank = all.filter((row) => isBlankRow(row) && !(isKeeping && between.includes(row)));
+  const filled = isKeeping
+    ? all.filter((row) => !blank.includes(row))
+    : all.filter((row) => !isBlankRow(row));
   const width = (found.at(-1)?.position ?? -1) + 1;
   for (const row of filled) {
     const isPlain = options.thousands === 'plain';
@@ -167,6 +176,13 @@ export function readRows(
   };
 }
 
+/** The blank rows behind the first that is filled and before the last. */
+function rowsBetween(rows: readonly TextRow[]): readonly TextRow[] {
+  const first = rows.findIndex((row) => !isBlankRow(row));
+  const last = rows.findLastIndex((row) => !isBlankRow(row));
+  return rows.slice(Math.max(0, first), last + 1).filter(isBlankRow);
+}
+
 function columnCells(
   one: TakenColumn,
   rows: readonly TextRow[],
@@ -208,7 +224,7 @@ function remarksOn(
   const unread: (readonly [number, number])[] = [];
   const ended: number[] = [];
   for (const [index, row] of rows.entries()) {
-    const short = shortRow(row, width, delimiter);
+    const short = isBlankRow(row) ? undefined : shortRow(row, width, delimiter);
     if (short?.code === 'row-short' && shortMeans === 'blank') ended.push(row.line);
     else if (short !== undefined) errors.push(short);
     for (const [at, { column, position, header }] of taken.entries()) {

@@ -17,6 +17,8 @@ export interface Consents {
   readonly notes?: 'out' | 'in';
   /** Rows of numbers alone where the others have words. */
   readonly unnamed?: 'out' | 'in';
+  /** Blank rows among rows of numbers that go over others, row by row: they stay, or what follows moves up. */
+  readonly blankRows?: 'out' | 'in';
   /** What dashes and words for none in columns of numbers are. */
   readonly nil?: 'blank' | 'zero';
   /** What parentheses around a number are: a minus, or nothing that changes it. */
@@ -32,6 +34,8 @@ export interface Consents {
 /** What may be said of the rows of a text beforehand; what is not said is found out, or asked for by a refusal. */
 export interface ReadOptions extends Consents {
   readonly decimal?: Decimal;
+  /** Whether the rows go over others that stand beside what other columns hold. */
+  readonly inPlace?: boolean;
   /** What the table makes of a cell: nothing, or what is wrong with it or remarkable. */
   readonly check?: CellCheck;
   /** The most rows, 1,000,000 if not said. */

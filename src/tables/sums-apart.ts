@@ -34,9 +34,8 @@ export function sumsApart(
 ): readonly Problem[] {
   return taken.flatMap(({ column, header, unitsAt }, at) => {
     const own = cells[at] ?? [];
-    // Numbers with units beside them may be in several.
-    if (!isNumeric(column) || unitsAt !== undefined || own.some((cell) => typeof cell === 'string'))
-      return [];
+    // Numbers in several units add up to nothing.
+    if (!isNumeric(column) || unitsAt !== undefined || new Set(own.flatMap(behindNumber)).size > 1) return [];
     let runs = [none()];
     return rows.flatMap((row, index) => {
       const kind = kinds.get(row);
@@ -55,6 +54,13 @@ export function sumsApart(
       return [problem('total-apart', { from: 0, to: 0 }, facts)];
     });
   });
+}
+
+/** What stands behind the number of a cell: its unit, where the text has another one than the column. */
+function behindNumber(cell: TableCell): readonly string[] {
+  if (cell === null) return [];
+  if (typeof cell === 'number') return [''];
+  return [cell.replace(/^[-\d., '’\u00a0\u2009\u202f]*(?:e[+-]?\d+)?/i, '').trim()];
 }
 
 function count(run: Items, x: number, step: number): void {

@@ -12,6 +12,9 @@ beforeEach(async () => {
 const list = () => page.getByRole('listbox');
 const kindOf = (row: number) => page.locator(`quay-table [data-item="r${row}"] [data-field="k65"]`).first();
 
+/** A cell that the list does not lie over. */
+const beside = () => page.locator('quay-table [data-item="r3"] [data-field]').first();
+
 describe('typed into a choice', () => {
   test.each([
     [1, 'dense sand-silt'],
@@ -46,8 +49,9 @@ describe('typed into a choice', () => {
     const held = (await kindOf(1).textContent())?.trim();
     await kindOf(1).click();
     await page.keyboard.type('dense sandx');
-    await kindOf(2).click({ force: true });
+    await beside().click();
     await page.getByText('“dense sandx” is not one of the choices').waitFor();
+    expect(await page.getByRole('combobox').textContent()).toBe('dense sandx');
     expect(await list().count()).toBe(1);
     await page.keyboard.press('Control+a');
     expect(await page.evaluate(() => String(getSelection()))).toBe('');
@@ -55,6 +59,20 @@ describe('typed into a choice', () => {
     await page.keyboard.press('Enter');
     await expect.poll(async () => (await kindOf(1).textContent())?.trim()).toBe('dense sand');
     expect(held).not.toBe('dense sand');
+  });
+
+  test('the beginning of several options is none of them for a click, and the marked one for Enter', async () => {
+    const held = (await kindOf(1).textContent())?.trim();
+    await kindOf(1).click();
+    await page.keyboard.type('very');
+    await beside().click();
+    await page.getByText('“very” is not one of the choices').waitFor();
+    await page.keyboard.press('Escape');
+    expect((await kindOf(1).textContent())?.trim()).toBe(held);
+    await page.keyboard.type('very');
+    const marked = await list().getByRole('option', { selected: true }).textContent();
+    await page.keyboard.press('Enter');
+    await expect.poll(async () => (await kindOf(1).textContent())?.trim()).toBe(marked?.trim());
   });
 
   test('what no option is called is there again after a reload', async () => {

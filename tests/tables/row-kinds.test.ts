@@ -1,5 +1,5 @@
-import { expect, test } from 'vitest';
-import { readTable, type TableColumn } from '../../src/tables/index.ts';
+import { describe, expect, test } from 'vitest';
+import { type ReadOptions, readTable, type TableColumn } from '../../src/tables/index.ts';
 
 const COLUMNS: readonly TableColumn[] = [
   { name: 'item', kind: 'given', type: 'text' },
@@ -316,4 +316,27 @@ test('layers are no sum of those above for being nearly so; one that is a sum is
   };
   expect(['16', '15', '15.4'].map(codes)).toEqual([[], [], []]);
   expect(codes('15.5')).toEqual(['row-sum']);
+});
+
+describe('blank rows among numbers that go over others in their places', () => {
+  const numbers = 'V_s,w\n60,5\n,\n,\n40,4\n,\n';
+  const read = (text: string, more: Partial<ReadOptions> = {}) =>
+    readTable(text, COLUMNS, { inPlace: true, ...more });
+
+  test('are asked for, and stay where they stand or are left out', () => {
+    const asked = read(numbers);
+    expect(!asked.ok && asked.problems.map(({ code }) => code)).toEqual(['rows-blank-between']);
+    expect(!asked.ok && asked.problems[0]?.message).toContain('lines 3 and 4 are blank');
+    const kept = read(numbers, { blankRows: 'in' });
+    expect(kept.ok && kept.value.cells).toEqual({ V_s: [60, null, null, 40], w: [5, null, null, 4] });
+    const out = read(numbers, { blankRows: 'out' });
+    expect(out.ok && out.value.cells).toEqual({ V_s: [60, 40], w: [5, 4] });
+  });
+
+  test('are gaps where each row has its name, and in a list of its own', () => {
+    const named = read('item,V_s\nslab,60\n,\ncaps,40\n');
+    expect(named.ok && named.value.cells.V_s).toEqual([60, 40]);
+    const list = readTable(numbers, COLUMNS);
+    expect(list.ok && list.value.length).toBe(2);
+  });
 });

@@ -30,6 +30,12 @@ test('so is one that is off by the rounding of the rows, as that', () => {
   ]);
 });
 
+test('so is one of numbers in another unit than the column, and none of numbers in several', () => {
+  expect(apart('item,V_s (cy)\nslab,310\ncaps,215\nTotal,562\n')[0]).toContain('come to 525, 37 less');
+  expect(apart('item,V_s\nslab,310 cy\ncaps,215 cy\nTotal,562 cy\n')[0]).toContain('come to 525, 37 less');
+  expect(apart('item,V_s\nslab,310 cy\ncaps,215 m3\nTotal,562 cy\n')).toEqual([]);
+});
+
 test('what is carried from a page that is not there is missing', () => {
   expect(apart('item,V_s\nBrought forward,900\nslab,310\ncaps,215\nTotal,1425\n')).toEqual([
     expect.stringContaining(

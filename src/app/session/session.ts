@@ -209,9 +209,10 @@ export function openSession(
       lastOn.set(next.sheet, next);
     }
     place = next;
-    views.write(id, view());
+    noteView();
     tell({ kind: 'place', turned });
   };
+  const noteView = (): void => views.write(id, { ...view(), ...(units !== 'written' && { units }) });
   const view = (): PageView => ({ sheet, ...(overview && { overview }), ...(place && { place }) });
   const hasSheet = (key: string): boolean => notebook.book.sheets.some((one) => one.key === key);
   const isThere = (at: CellPlace | undefined): at is CellPlace =>
@@ -296,6 +297,7 @@ export function openSession(
   const shown = hand ? undefined : views.read(id);
   if (shown && hasSheet(shown.sheet)) {
     ({ sheet, overview } = { overview: undefined, ...shown });
+    ({ units = units } = shown);
     if (isThere(shown.place) && !isOffPage(shown.place)) {
       ({ place } = shown);
       lastOn.set(sheet, shown.place);
@@ -308,8 +310,9 @@ export function openSession(
     get units() {
       return units;
     },
-    setUnits: (view) => {
-      if (endEdit('units')) units = view;
+    setUnits: (shownUnits) => {
+      if (endEdit('units')) units = shownUnits;
+      noteView();
       tell({ kind: 'units' });
     },
     get checkOrder() {

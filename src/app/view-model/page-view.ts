@@ -1,4 +1,5 @@
 import type { CellPlace } from './place.ts';
+import type { UnitsView } from './units-view.ts';
 
 /** The pages of a book that are no sheets, and the lists on the overview. */
 export type OverviewPart = 'checks' | 'problems' | 'remarks' | 'stated' | 'links' | 'about' | 'sources';
@@ -14,18 +15,19 @@ export const overviewTitles: Readonly<Record<OverviewPart, string>> = {
   sources: 'Sources',
 };
 
-/** What is shown of a book: a sheet by its key, or the page in front of it, and the place chosen there. */
+/** What is shown of a book: a sheet by its key, or the page in front of it, the place chosen there, and the units. */
 export interface PageView {
   readonly sheet: string;
   readonly overview?: OverviewPart;
   readonly place?: CellPlace;
+  readonly units?: UnitsView;
 }
 
 /** What is shown, from a text in which it was stored; undefined where it is none. */
 export function readPageView(text: string): PageView | undefined {
   const read: unknown = JSON.parse(text);
   if (!isRecord(read) || typeof read.sheet !== 'string') return undefined;
-  const { sheet, overview, place } = read;
+  const { sheet, overview, place, units } = read;
   const isPart = typeof overview === 'string' && Object.hasOwn(overviewTitles, overview);
   const isPlace =
     isRecord(place) && ['sheet', 'part', 'item', 'field'].every((key) => typeof place[key] === 'string');
@@ -33,6 +35,7 @@ export function readPageView(text: string): PageView | undefined {
     sheet,
     ...(isPart && { overview: overview as OverviewPart }),
     ...(isPlace && { place: place as unknown as CellPlace }),
+    ...((units === 'SI' || units === 'US') && { units }),
   };
 }
 

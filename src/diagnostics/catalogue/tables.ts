@@ -239,6 +239,15 @@ export const tables = {
       hint: 'write the unit beside each number below it, and take that line out; or take the rows below it as a text of their own',
     }),
   }),
+  'rows-blank-between': entry<{ lines: readonly number[] }>({
+    title: 'Blank rows between numbers',
+    explain:
+      'The numbers go over rows that hold other things beside them, and nothing in the text says which row is which but its place. A blank row may be a row without a number, or a gap; left out, all below it would move up. So it is asked for.',
+    words: ({ lines }) => ({
+      message: `${linesCalled(lines)} ${lines.length === 1 ? 'is' : 'are'} blank, and the numbers below go beside what stands there already`,
+      hint: 'say whether blank rows stay in their places or are left out',
+    }),
+  }),
   'rows-heading': entry<{ lines: readonly number[] }>({
     title: 'Headers that are repeated',
     explain:

@@ -56,6 +56,15 @@ test.each<[string, (to: Session) => void, PageView]>([
   expect(shown(reloaded())).toEqual(wanted);
 });
 
+test('a reload shows the units that were shown', () => {
+  session.setUnits('US');
+  expect(reloaded().units).toBe('US');
+  session.goTo(L);
+  expect(reloaded().units).toBe('US');
+  session.setUnits('written');
+  expect(reloaded().units).toBe('written');
+});
+
 test('what is gone, or was no page ever, is not shown; the first sheet is', () => {
   session.showSheet('other');
   session.apply(removeSheet('other'));

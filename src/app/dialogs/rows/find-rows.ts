@@ -92,7 +92,7 @@ function findRows(
   text: Outcome<TableText>,
   request: RowsRequest,
 ): Omit<FoundRows, 'guessed'> {
-  const { headed, said, settled, place, view } = request;
+  const { headed, said, settled, place, view, where } = request;
   if (!text.ok) {
     const mapping = { headed, goes: new Map() };
     return {
@@ -117,6 +117,7 @@ function findRows(
   const id = `${sheet}.${table.name}`;
   const { account, ...read } = readMapped(text.value, table.columns, meant, {
     check: tryCells(notebook, id),
+    inPlace: where.kind === 'from',
     ...said,
   });
   return {

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { blankMeanings, cellOf, type Table } from '../../../document/index.ts';
-import { type Followed, followItems, nameColumn } from '../../editing/clipboard/follow-items.ts';
+import { type Followed, followItems, nameColumn, nameItems } from '../../editing/clipboard/follow-items.ts';
 import { cellsFor, type NewRows } from '../../editing/clipboard/new-rows.ts';
 import { headingOf, isOfOthers, othersFilled, renamedRows } from '../../editing/clipboard/other-columns.ts';
 import type { Others, Where } from '../../editing/clipboard/put-rows.ts';
@@ -34,7 +34,7 @@ export function keptColumns(table: Table, rows: NewRows, where: Where): KeptColu
         names: kept.map(headingOf),
         blank: blankMeanings(kept.filter((column) => column.kind === 'given')),
         isStated: kept.some(({ kind }) => kind === 'calc'),
-        isNamed: nameColumn(table, rows) !== undefined,
+        isNamed: nameItems(table, rows),
         follow: () => followItems(table, rows, where.row),
         renamed: () => {
           const name = nameColumn(table, rows);

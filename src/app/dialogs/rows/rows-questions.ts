@@ -49,6 +49,15 @@ export const rowsQuestions: readonly RowsQuestion[] = [
     answers: rowsOutWords,
   },
   {
+    key: 'blankRows',
+    question: 'Blank rows among the numbers',
+    codes: ['rows-blank-between'],
+    answers: [
+      ['in', 'stay: each number goes to the row where it stands'],
+      ['out', 'left out: what is below moves up'],
+    ],
+  },
+  {
     key: 'nil',
     question: 'Dashes and words for none among numbers',
     codes: ['cells-nil'],

@@ -47,11 +47,13 @@ export function unknownOption(options: readonly ChoiceOption[], text: string): P
  * no option has it: another one would be taken in silence.
  *
  * @param now the place of the option gone to last, or -1
+ * @param held the place of the option that the cell holds, which what is typed goes on meaning as long as it begins so
  */
 export function optionTyped(
   options: readonly ChoiceOption[],
   typed: string,
   now: number,
+  held = -1,
 ): number | undefined {
   const wanted = foldedTyped(typed);
   if (wanted === '') return undefined;
@@ -63,9 +65,21 @@ export function optionTyped(
     }
     return undefined;
   };
-  const called = first((text) => text === wanted.trim()) ?? first((text) => text.startsWith(wanted));
+  const exact = first((text) => text === wanted.trim());
+  if (exact === undefined && !isRepeated(wanted) && words[held]?.[0]?.startsWith(wanted)) return held;
+  const called = exact ?? first((text) => text.startsWith(wanted));
   if (called !== undefined) return isRepeated(wanted) ? (nextWith(words, wanted, now) ?? called) : called;
   return nextWith(words, wanted, now) ?? first((text) => text.includes(wanted));
+}
+
+/** Whether what is typed can only be one option: it is called so, or it alone begins so, or has it within where none begins so. */
+export function isOneMeant(options: readonly ChoiceOption[], typed: string): boolean {
+  if (optionCalled(options, typed)) return true;
+  const wanted = foldedTyped(typed);
+  const words = options.map(({ value, label }) => [label ?? value, value].map(foldedOption));
+  const beginning = words.filter((texts) => texts.some((text) => text.startsWith(wanted)));
+  const having = words.filter((texts) => texts.some((text) => text.includes(wanted)));
+  return (beginning.length > 0 ? beginning : having).length === 1;
 }
 
 /** Letter case aside; a space at the end belongs to what is typed next. */

@@ -50,6 +50,14 @@ export function nameColumn(table: Table, rows: NewRows): GivenColumn | undefined
   );
 }
 
+/** Whether the rows name items that can be told apart: most are not called alike, as layers of clay and sand are. */
+export function nameItems(table: Table, rows: NewRows): boolean {
+  const name = nameColumn(table, rows);
+  const cells = name && cellsFor(name, rows);
+  const names = (cells ?? []).flatMap((cell) => (cell === null ? [] : [folded(cell)]));
+  return new Set(names).size * 2 > names.length;
+}
+
 /** In which places each name stands; what has none is left out. */
 function placesOf(cells: readonly Cell[]): ReadonlyMap<string, readonly number[]> {
   const places = new Map<string, number[]>();

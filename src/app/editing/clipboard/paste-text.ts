@@ -101,18 +101,18 @@ function below(
 ): Outcome<TextPaste> {
   const table = tableAt(notebook, place);
   const check = tryCells(notebook, `${place.sheet}.${table.name}`);
-  const read = readMapped(rows, table.columns, oneColumn(column), { check, notes: 'in' });
+  const entered = (cell: string): string => entryFromScreen(notebook, place, view, cell);
+  const read = readMapped(rows, table.columns, oneColumn(column), {
+    // A bare number is one in the unit shown.
+    check: (name, cell) => check(name, cell === null ? null : entered(`${cell}`)),
+    notes: 'in',
+  });
   if (!read.ok || (isNumeric(column) && read.value.decimal === 'comma')) return ASK;
   const words = !isNumeric(column);
   // The cells as read have none for rows that are blank.
   const taken = [...(read.value.cells[column.name] ?? [])].reverse();
   const cells = readCells(text).map(([cell = '']) => [
-    entryFromScreen(
-      notebook,
-      place,
-      view,
-      words ? unguardText(cell) : cell.trim() === '' ? '' : `${taken.pop() ?? cell}`,
-    ),
+    entered(words ? unguardText(cell) : cell.trim() === '' ? '' : `${taken.pop() ?? cell}`),
   ]);
   const filled = cells.flat().filter((cell) => cell.trim() !== '');
   const marked = filled.filter((cell) => check(column.name, cell.trim()) !== undefined).length;

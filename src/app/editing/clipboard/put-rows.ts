@@ -49,11 +49,16 @@ export function putRows(
       readonly fresh?: number;
       readonly kept?: readonly OtherColumn[];
       readonly followed?: readonly OtherColumn[];
+      readonly emptied?: readonly OtherColumn[];
       readonly below?: number;
     } = {},
   ) => {
-    const { kept = [], followed = [] } = more;
-    const named = { kept: kept.map(headingOf), followed: followed.map(headingOf) };
+    const { kept = [], followed = [], emptied = [] } = more;
+    const named = {
+      kept: kept.map(headingOf),
+      followed: followed.map(headingOf),
+      emptied: emptied.map(headingOf),
+    };
     return insertionLabel(verb, rows.length, { ...more, ...named, account });
   };
   if (where.kind === 'replace') return { ...replaceTableRows(at, table, rows), label: label() };
@@ -71,14 +76,16 @@ export function putRows(
     const from = followItems(table, rows, row)?.from ?? [];
     const following = filledFrom(table, rows, row);
     const followed = following.map((column) => heldFrom(at, table, column, row, from));
-    return joinEdits(label({ ...told, followed: following }), [...growth, ...filled, ...followed]);
+    const isAny = from.some((place) => place !== undefined);
+    const words = label(isAny ? { ...told, followed: following } : { ...told, emptied: following });
+    return joinEdits(words, [...growth, ...filled, ...followed]);
   }
   const blank = Array.from({ length: rows.length - grown }, () => undefined);
   const changed =
     others === 'empty'
       ? kept.map((column) => heldFrom(at, table, column, row, blank))
       : reasonsToConfirm(at, table, rows, row);
-  return joinEdits(label({ ...told, kept: others === 'empty' ? [] : kept }), [
+  return joinEdits(label({ ...told, ...(others === 'empty' ? { emptied: kept } : { kept }) }), [
     ...growth,
     ...filled,
     ...changed,

@@ -15,6 +15,8 @@ interface Insertion {
   readonly kept?: readonly string[];
   /** The columns whose entries went with the items they are of. */
   readonly followed?: readonly string[];
+  /** The columns whose entries are gone in these rows. */
+  readonly emptied?: readonly string[];
   /** How many rows of the list that was there stay below. */
   readonly below?: number;
   /** What became of the cells of the text, in words. */
@@ -25,7 +27,15 @@ interface Insertion {
 export function insertionLabel(
   verb: keyof typeof done,
   rows: number,
-  { what = 'row', fresh = 0, kept = [], followed = [], below = 0, account = '' }: Insertion = {},
+  {
+    what = 'row',
+    fresh = 0,
+    kept = [],
+    followed = [],
+    emptied = [],
+    below = 0,
+    account = '',
+  }: Insertion = {},
 ): string {
   const added = fresh > 0 && fresh < rows ? ` (${fresh} of them new)` : '';
   const others =
@@ -34,8 +44,12 @@ export function insertionLabel(
     followed.length > 0
       ? `; ${namesOf(followed)} ${followed.length === 1 ? 'follows its item' : 'follow their items'}`
       : '';
+  const gone =
+    emptied.length > 0
+      ? `; ${namesOf(emptied)} ${emptied.length === 1 ? 'is' : 'are'} blank now in these rows`
+      : '';
   const stay = below === 0 ? '' : below === 1 ? '; 1 row below stays' : `; ${below} rows below stay`;
-  return `${verb} ${rows} ${what}${rows === 1 ? '' : 's'}${added}${others}${went}${stay}${account === '' ? '' : `; ${account}`}`;
+  return `${verb} ${rows} ${what}${rows === 1 ? '' : 's'}${added}${others}${went}${gone}${stay}${account === '' ? '' : `; ${account}`}`;
 }
 
 /** The first of some columns by name, and how many more there are. */

@@ -59,7 +59,8 @@ export class Below implements ReactiveController {
 
   #place(): void {
     const parts = this.#parts();
-    if (!parts?.popover.isConnected) return;
+    // A page that is about to go away has no window any more.
+    if (!parts?.popover.isConnected || !document.defaultView) return;
     const { field, popover } = parts;
     if (!popover.matches(':popover-open')) popover.showPopover();
     const at = field.getBoundingClientRect();

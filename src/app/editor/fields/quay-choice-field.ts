@@ -1,6 +1,11 @@
 import { html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
 import { foldedOption } from '../../../document/index.ts';
-import { type ChoiceOption, optionTyped, unknownOption } from '../../editing/choices/choice-options.ts';
+import {
+  type ChoiceOption,
+  isOneMeant,
+  optionTyped,
+  unknownOption,
+} from '../../editing/choices/choice-options.ts';
 import type { Commit, CommitMove, Typed } from '../cell-edit.ts';
 import type { Note } from '../notes/note.ts';
 import { drawNote, noteStyles } from '../notes/note-view.ts';
@@ -38,6 +43,8 @@ export class QuayChoiceField extends LitElement {
   #held = -1;
   #typed = '';
   #namesNone = false;
+  /** Whether what was typed begins several options, and none was gone to by a key. */
+  #isPartly = false;
   readonly #below = new Below(this, () => {
     const field = this.renderRoot.querySelector('.field');
     const popover = this.renderRoot.querySelector<HTMLElement>('.below');
@@ -67,7 +74,7 @@ export class QuayChoiceField extends LitElement {
         aria-activedescendant=${`option-${this.#chosen}`}
         @keydown=${this.#key}
         @blur=${this.#blur}
-      >${(chosen?.label ?? chosen?.value) || 'to be chosen'}</div>
+      >${this.#namesNone ? this.#typed : (chosen?.label ?? chosen?.value) || 'to be chosen'}</div>
       <div popover="manual" class="below" @mousedown=${(event: Event) => event.preventDefault()}>
         ${drawNote(this.#note(), () => {})}${drawOptions(shown, this.#chosen, this.label, (index) => this.#take(index))}
       </div>`;
@@ -89,13 +96,16 @@ export class QuayChoiceField extends LitElement {
   /** Shows what is in hand from elsewhere: kept over a reload, or pasted. */
   #show(text: string): void {
     const at = this.#placeOf(text);
-    this.#namesNone = at < 0 && text !== this.held;
-    this.#typed = this.#namesNone ? text : '';
-    this.#chosen = this.#namesNone ? this.#held : at;
+    if (at < 0 && text !== this.held) {
+      this.#look(text);
+      return;
+    }
+    this.#look('');
+    this.#chosen = at;
   }
 
   #inHand(): string {
-    if (this.#namesNone) return this.#typed;
+    if (this.#namesNone || this.#isPartly) return this.#typed;
     return this.#chosen === this.#held ? this.held : (this.options[this.#chosen]?.value ?? this.held);
   }
 
@@ -126,9 +136,10 @@ export class QuayChoiceField extends LitElement {
   /** Goes to the option that all that was typed names; without one, back to what the cell holds. */
   #look(typed: string): void {
     this.#typed = typed;
-    const found = optionTyped(this.options, typed, this.#chosen);
+    const found = optionTyped(this.options, typed, this.#chosen, this.#held);
     this.#namesNone = typed.trim() !== '' && found === undefined;
     this.#chosen = found ?? this.#held;
+    this.#isPartly = found !== undefined && found !== this.#held && !isOneMeant(this.options, typed);
   }
 
   readonly #key = (event: KeyboardEvent): void => {
@@ -171,6 +182,8 @@ export class QuayChoiceField extends LitElement {
   }
 
   #leave(move: CommitMove): void {
+    // The option that is marked in the list is meant by a key.
+    this.#isPartly = false;
     this.#say();
     this.dispatchEvent(new CustomEvent<Commit>('commit', { detail: { move } }));
     this.#below.placeSoon();

@@ -1,6 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type ChoiceOption, optionTyped } from '../../../../src/app/editing/choices/choice-options.ts';
+import {
+  type ChoiceOption,
+  isOneMeant,
+  optionTyped,
+} from '../../../../src/app/editing/choices/choice-options.ts';
 
 const soils = [
   'very loose sand',
@@ -53,6 +57,32 @@ describe('what is typed into a choice', () => {
     ['blank', ''],
   ])('“%s” may be the value or the words: %s', (typed, found) => {
     expect(value(rules, typed)).toBe(found);
+  });
+
+  test('the option that the cell holds is meant as long as what is typed begins it', () => {
+    const held = soils.findIndex((one) => one.value === 'dense sand');
+    const to = (typed: string) => soils[optionTyped(soils, typed, held, held) ?? -1]?.value;
+    expect(['den', 'dense', 'dense s', 'dense sand', 'dense sand-'].map(to)).toEqual([
+      'dense sand',
+      'dense sand',
+      'dense sand',
+      'dense sand',
+      'dense sand-silt',
+    ]);
+  });
+
+  test.each([
+    ['medium', false],
+    ['medium si', true],
+    ['medium sand', true],
+    ['sand-silt', false],
+    ['loose', true],
+    ['l', true],
+    ['d', false],
+    ['ry l', true],
+    ['rubbish', false],
+  ])('“%s” can only be one: %s', (typed, isOne) => {
+    expect(isOneMeant(soils, typed)).toBe(isOne);
   });
 
   test('one letter again and again goes from option to option', () => {

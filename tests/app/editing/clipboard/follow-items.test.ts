@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { followedWords, stayingWords } from '../../../../src/app/dialogs/rows/kept-columns.ts';
-import { followItems } from '../../../../src/app/editing/clipboard/follow-items.ts';
+import { followItems, nameItems } from '../../../../src/app/editing/clipboard/follow-items.ts';
 import { type Others, putRows } from '../../../../src/app/editing/clipboard/put-rows.ts';
 import {
   applyEdit,
@@ -113,6 +113,14 @@ describe('entries that follow their item when a revised list goes over it', () =
         '1 of 4 rows finds its item; new, and blank there: “d”; gone with what they hold: “a”; called alike, and blank there: “b”.',
       );
     expect(followItems(before, { length: 1, cells: { quantity: [3] } }, 0)).toBeUndefined();
+  });
+
+  test('rows of which most are called alike name no items', () => {
+    const layers = list(['clay', 'sand', 'clay', 'sand'], [1, 2, 3, 4], [null, null, null, null]);
+    const rows = { length: 4, cells: { item: ['sand', 'clay', 'sand', 'clay'] } };
+    expect(nameItems(layers, rows)).toBe(false);
+    expect(nameItems(layers, { length: 3, cells: { item: ['sand', 'clay', 'silt'] } })).toBe(true);
+    expect(nameItems(layers, { length: 1, cells: { quantity: [3] } })).toBe(false);
   });
 
   test('what stays in its row is said to be of another item there', () => {

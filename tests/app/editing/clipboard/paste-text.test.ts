@@ -7,6 +7,7 @@ import type { Book, Edit } from '../../../../src/document/index.ts';
 import { openNotebook } from '../../../../src/notebook/index.ts';
 import { readTable } from '../../../../src/tables/index.ts';
 import { standardUnits } from '../../../../src/units/index.ts';
+import { bookOf, tableOf } from '../../../make-book.ts';
 import { at, smallBook } from '../../small-book.ts';
 import { after, done, refusal, spans } from '../applied.ts';
 
@@ -221,4 +222,25 @@ test('columns that only spaces set apart are asked for', () => {
 test.each(["1'234.50", '1’234.50', '1´234.50'])('%j is one number, alone and among others', (text) => {
   expect(rows(text, 'r0', 'k2')[0]?.[1]).toBe('1234.50');
   expect(rows(`${text}\n\n7 m`, 'r0', 'k2').map(([, length]) => length)).toEqual(['1234.50', '', '7 m']);
+});
+
+test('numbers without units are judged in the unit shown, as they are entered', () => {
+  const stress = {
+    id: 'p',
+    kind: 'given',
+    name: 'p',
+    unit: 'ksf',
+    range: { max: '12 ksf' },
+    chunks: [[1, 2]],
+  } as const;
+  const book = bookOf({ s: [tableOf('t', 2, stress)] });
+  const pasted = done(
+    pasteText(openNotebook(book), { sheet: 's', part: 't', item: 'r0', field: 'p' }, 'SI', '112\n999'),
+  );
+  if (pasted.kind !== 'edit') throw new Error('the text leads to a question');
+  // 12 ksf are 574.6 kPa.
+  expect(describeInsertion(pasted.edit)).toContain('2 cells: 1 taken, 1 marked');
+  const [part] = after(book, pasted.edit).sheets[0]?.parts ?? [];
+  const [column] = part?.kind === 'table' ? part.columns : [];
+  expect(column?.kind === 'given' && column.chunks).toEqual([['112 kPa', '999 kPa']]);
 });
