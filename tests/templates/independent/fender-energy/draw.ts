@@ -165,6 +165,7 @@ export function draw(random: Random): Drawn {
   const breaking = (rated * behindPanel * between(0.1, 2)) / of([1, 2, 4]);
   const panel: Record<string, Cell> = {
     'panel.n_f': behindPanel,
+    'panel.n_v': often(whole(1, behindPanel), [0, 1, behindPanel], 0.3),
     'panel.b_p': often(panelWidth, [0, 0.29, 2]),
     'panel.h_p': often(panelHeight, [0, 0.29]),
     'panel.e_b': often(between(0, 0.3), [0, 0.15, 0.9], 0.15),
@@ -173,6 +174,9 @@ export function draw(random: Random): Drawn {
     'panel.q_p': often(((rated * behindPanel) / panelWidth) * over(0.4, 4), [0]),
     'panel.z_LW': lowWater,
     'panel.d_T': often(between(0, 12), [0, 17]),
+    'panel.b_k': often(between(2, 15), [0, 10, 30], 0.2),
+    'panel.k_lo': often(draught + between(-1, 4), [0]),
+    'panel.k_hi': often(draught + between(-2, 6), [0]),
     'panel.f_S': often(top - lowWater + between(-0.7, 0.6) * panelHeight, [0, 0.5, 30], 0.1),
     'panel.z_t': top,
     'panel.o_min': often(between(20, 90), [0, 50, 100], 0.2),
@@ -193,7 +197,8 @@ export function draw(random: Random): Drawn {
     'panel.SF_c': often(between(2, 3), [1, 1.5, 10]),
     'panel.MBL': often(breaking, [0]),
   };
-  for (const name of ['panel.f_S', 'panel.e_b', 'panel.e_h']) panel[name] = Math.max(Number(panel[name]), 0);
+  for (const name of ['panel.f_S', 'panel.e_b', 'panel.e_h', 'panel.k_lo', 'panel.k_hi'])
+    panel[name] = Math.max(Number(panel[name]), 0);
 
   const smallest = chance(0.5) ? length * between(0.3, 1.1) : over(20, 300);
   const bents = tables['wharf.bents'] ?? shippedTables['wharf.bents'] ?? [];

@@ -2,7 +2,7 @@ import type { Verdict } from '../program.ts';
 import type { Fender } from './fender.ts';
 import type { Ship } from './ship.ts';
 import { belted } from './tables.ts';
-import { degrees, type Inputs, judge, ofRubber, ratio } from './values.ts';
+import { degrees, type Inputs, judge, ofRubber, ratio, someOf } from './values.ts';
 
 /** The panel: its pressure on the hull, its height of contact, its friction and its chains. */
 export interface Panel {
@@ -22,6 +22,12 @@ export interface Panel {
       | 'z_p'
       | 'z_h'
       | 'h_LW'
+      | 'z_HW'
+      | 'z_f'
+      | 'o_f'
+      | 'z_bL'
+      | 'z_bH'
+      | 'o_u'
       | 'μ'
       | 'F_μ'
       | 'T_s'
@@ -56,6 +62,13 @@ export interface Panel {
       | 'c_any'
       | 'c_HW'
       | 'c_bed'
+      | 'c_of'
+      | 'c_bk'
+      | 'c_bo'
+      | 'c_bL'
+      | 'c_bH'
+      | 'c_nv'
+      | 'c_ou'
       | 'c_s'
       | 'c_w'
       | 'c_as'
@@ -85,6 +98,7 @@ export function workPanel(inputs: Inputs, ship: Ship, fender: Fender): Panel {
   const atBerthing = number('ship.z_w') - number('ship.z_b');
   const hullTop = number('panel.z_LW') + number('panel.f_S');
   const covered = Math.min(top, hullTop) - bottom;
+  const contact = workContact(inputs, ship, { top, bottom, covered });
   // The flat of the panel lies between its bevels; only what the hull reaches of it is pressed.
   const flatWidth = Math.max(width - 2 * number('panel.e_b'), 0);
   const bevel = number('panel.e_h');
@@ -129,6 +143,7 @@ export function workPanel(inputs: Inputs, ship: Ship, fender: Fender): Panel {
       z_p: bottom,
       z_h: hullTop,
       h_LW: atLow,
+      ...contact.numbers,
       μ: friction,
       F_μ: along,
       T_s: shear.tension,
@@ -169,6 +184,7 @@ export function workPanel(inputs: Inputs, ship: Ship, fender: Fender): Panel {
       c_any: text('ship.tide') === 'any water' ? judge(atBerthing, atLow) : idle,
       c_bed: { verdict: Number.isNaN(atLow) ? 'refused' : atLow > 0 ? 'holds' : 'fails' },
       c_HW: judge(atBerthing, atLow + number('panel.d_T')),
+      ...contact.checks,
       ...ofRubber(inputs, {
         // A belting presses along a line, a flat side on an area.
         c_p: onBelting ? idle : judge(ratio(force, area), allowed),
@@ -183,6 +199,68 @@ export function workPanel(inputs: Inputs, ship: Ship, fender: Fender): Panel {
         c_w: judge(safety * weight.tension, breaking),
         c_as: judge(number('panel.a_s') * 1000, H_F),
         c_aw: judge(number('panel.a_w') * 1000, H_F),
+      }),
+    },
+  };
+}
+
+/**
+ * Where the design ship meets the panel as the water rises: she floats up by the whole tide, and her side turns in to the
+ * bilge some way above the keel. A belting rises with her.
+ */
+function workContact(
+  inputs: Inputs,
+  ship: Ship,
+  { top, bottom, covered }: { readonly top: number; readonly bottom: number; readonly covered: number },
+) {
+  const { number, text } = inputs;
+  const height = top - bottom;
+  const low = number('panel.z_LW');
+  const high = low + number('panel.d_T');
+  const keelAtHigh = high - ship.numbers.D;
+  const flatFrom = keelAtHigh + (number('panel.b_k') / 100) * ship.numbers.B;
+  const coveredAtHigh = Math.min(height, top - flatFrom);
+  const share = number('panel.o_min') / 100;
+  const [lowest, highest] = [number('panel.k_lo'), number('panel.k_hi')];
+  const beltAtLow = low - ship.numbers.D + lowest;
+  const beltAtHigh = keelAtHigh + highest;
+  // Of a belting half its height is on the face as soon as its middle is.
+  const bevel = number('panel.e_h');
+  const aboveEdge = beltAtLow - (bottom + bevel);
+  const belowEdge = top - bevel - beltAtHigh;
+  const units = number('panel.n_f');
+  const tiers = number('panel.n_v');
+  // Each tier has an equal part of the height; the hull covers all of them but the last, and of that the least share.
+  const part = ratio(height, Math.max(tiers, 1));
+  const toLast = height - part + share * part;
+  // Piles stand up from the bed and have no panel.
+  const hasPanel = text('absorber.used') !== 'fender piles';
+  const onBelting = belted.includes(text('panel.hull'));
+  const where = (chosen: boolean, verdict: Verdict): Verdict =>
+    chosen ? verdict : { verdict: 'does not apply' };
+  const ofBelting = (verdict: Verdict): Verdict => where(onBelting && hasPanel, verdict);
+  const ofUnits = (verdict: Verdict): Verdict => where(units > 1, verdict);
+  const noLess = (spare: number): Verdict => ({
+    verdict: Number.isNaN(spare) ? 'refused' : spare >= 0 ? 'holds' : 'fails',
+  });
+  return {
+    numbers: {
+      z_HW: high,
+      z_f: flatFrom,
+      o_f: coveredAtHigh,
+      z_bL: beltAtLow,
+      z_bH: beltAtHigh,
+      o_u: toLast,
+    },
+    checks: {
+      c_of: where(!onBelting && hasPanel, judge(share * height, coveredAtHigh)),
+      c_bk: ofBelting(someOf(lowest)),
+      c_bo: ofBelting(judge(lowest, highest)),
+      c_bL: ofBelting(noLess(aboveEdge)),
+      c_bH: ofBelting(noLess(belowEdge)),
+      ...ofRubber(inputs, {
+        c_nv: ofUnits(someOf(tiers)),
+        c_ou: ofUnits(judge(toLast, Math.min(covered, coveredAtHigh))),
       }),
     },
   };

@@ -2,8 +2,19 @@ import type { UnitName } from '../program.ts';
 
 /** The names that are written in each unit. */
 const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
-  'm CD': ['ship.z_w', 'ship.z_b', 'panel.z_LW', 'panel.z_t', 'panel.z_p', 'panel.z_h'],
-  '%': ['fender.t_q', 'ship.k_min', 'fender.tol', 'panel.o_min', 'wharf.c_C'],
+  'm CD': [
+    'ship.z_w',
+    'ship.z_b',
+    'panel.z_LW',
+    'panel.z_t',
+    'panel.z_p',
+    'panel.z_h',
+    'panel.z_HW',
+    'panel.z_f',
+    'panel.z_bL',
+    'panel.z_bH',
+  ],
+  '%': ['fender.t_q', 'ship.k_min', 'fender.tol', 'panel.o_min', 'panel.b_k', 'wharf.c_C'],
   t: [
     'ship.M_own',
     'ship.DWT',
@@ -53,6 +64,10 @@ const named: Readonly<Partial<Record<UnitName, readonly string[]>>> = {
     'panel.e_h',
     'panel.f_S',
     'panel.o_h',
+    'panel.o_f',
+    'panel.o_u',
+    'panel.k_lo',
+    'panel.k_hi',
     'panel.L_s',
     'panel.a_s',
     'panel.L_w',
