@@ -75,7 +75,7 @@ const lineChanges: readonly MenuItem<MenuAction>[] = [
   { action: 'duplicate', words: 'Duplicate', key: 'Ctrl+Shift+D' },
   { action: 'move up', words: 'Move up', key: 'Alt+↑' },
   { action: 'move down', words: 'Move down', key: 'Alt+↓' },
-  { action: 'delete line', words: 'Delete the line', key: 'Ctrl+Shift+⌫' },
+  { action: 'delete line', words: 'Delete the line', key: 'Ctrl+Shift+Backspace' },
   { action: 'delete part', words: 'Delete the whole block' },
 ];
 
@@ -99,7 +99,7 @@ const changes: Readonly<Record<MenuSubject, readonly MenuItem<MenuAction>[]>> = 
     { action: 'move up', words: 'Move up', key: 'Alt+↑' },
     { action: 'move down', words: 'Move down', key: 'Alt+↓' },
     { action: 'sum', words: 'Sum of the column' },
-    { action: 'delete line', words: 'Delete the row', key: 'Ctrl+Shift+⌫' },
+    { action: 'delete line', words: 'Delete the row', key: 'Ctrl+Shift+Backspace' },
     { action: 'delete part', words: 'Delete the whole table' },
   ],
   foot: [],
