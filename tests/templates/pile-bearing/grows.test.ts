@@ -22,7 +22,15 @@ const worse: readonly Worse[] = [
     checks: ['loads.c_Dn', 'loads.c_Ln'],
   },
   line('loads.m_c', 1.3, [...compression, ...section, 'loads.c_block']),
-  line('loads.N_E', 1.5, [...compression, ...uplift, ...section, ...block, 'loads.c_ten', ...depth]),
+  line('loads.N_E', 1.5, [
+    'pile.c_liq',
+    ...compression,
+    ...uplift,
+    ...section,
+    ...block,
+    'loads.c_ten',
+    ...depth,
+  ]),
   line('loads.u_s', 1.4, [...uplift, 'loads.c_ten', 'loads.c_blockt']),
   { name: 'greater factors', to: factored, checks: [...compression, ...uplift, ...section, ...block] },
   line('loads.R_w', 3, ['loads.c_w', 'loads.c_Nw']),
@@ -56,7 +64,13 @@ const worse: readonly Worse[] = [
   line('loads.s_uf', 0.7, section),
   line('loads.n_h', 0.7, section),
   line('pile.t', 0.8, ['pile.c_wall', 'pile.c_left', 'loads.c_Dt', 'loads.c_ten', ...section]),
-  line('pile.σ_s', 1.5, ['pile.c_σ']),
+  line('pile.σ_s', 1.5, ['pile.c_σ', 'pile.c_fill']),
+  line('pile.γ_fl', 0.8, ['pile.c_fill']),
+  {
+    name: 'a surcharge that may be taken away',
+    to: settled({ name: 'taken away', to: passing, checks: [] }),
+    checks: [...compression, ...uplift, 'pile.c_σ', ...depth],
+  },
   line('pile.F_σ', 1.2, ['pile.c_σ']),
   line('pile.z_n', 0.8, ['loads.c_set']),
   line('pile.c_i', 1.5, ['pile.c_left', 'loads.c_Dt', 'loads.c_ten', ...section]),
@@ -67,7 +81,7 @@ const worse: readonly Worse[] = [
   {
     name: 'water that rises further',
     to: settled(line('pile.d_w', 1.5, [])),
-    checks: ['pile.c_wat', 'pile.c_float', ...compression, ...uplift, ...depth],
+    checks: ['pile.c_wat', 'pile.c_liq', 'pile.c_fill', 'pile.c_float', ...compression, ...uplift, ...depth],
   },
   { name: 'less surcharge', to: settled(line('pile.σ_s', 0.5, [])), checks: [...compression, ...uplift] },
   {
@@ -107,6 +121,11 @@ function lessFactored(drawn: Drawn): Drawn {
 
 // In ground that hangs on the pile less friction is less load; and in these two rules friction falls while strength grows.
 const uneven = ['USACE', 'linear 25-70'];
+
+/** A surcharge that counts as a load alone. */
+function passing({ lines, tables }: Drawn): Drawn {
+  return { lines: { ...lines, 'pile.s_is': 'load only' }, tables };
+}
 
 /** Each layer with a half more of the gradient that lifts its grains. */
 function steeper({ lines, tables }: Drawn): Drawn {

@@ -1,6 +1,6 @@
 import type { Verdict } from '../program.ts';
 import type { Capacity, Site } from './capacity.ts';
-import { type Layer, seam, strengthAt, thickness } from './ground.ts';
+import { keptSurcharge, type Layer, seam, strengthAt, thickness } from './ground.ts';
 import { type Inputs, type Maybe, sumOf, withAll } from './inputs.ts';
 import { factorsOf, type Held } from './loads.ts';
 import { check, lines, type Names, where } from './names.ts';
@@ -121,7 +121,7 @@ export function blockLines(site: Site, capacity: Capacity, base: Maybe, held: re
   const weakest = [atTip, ...spread.filter((_, index) => lies[index]).map(({ bears }) => bears)];
   const under = weakest.some((one) => one === null) ? null : Math.min(...weakest.map(Number));
   const block = sumOf([sides, under]);
-  const weight = withAll([stress], (one) => short * long * (one - inputs.number('pile.σ_s')));
+  const weight = withAll([stress], (one) => short * long * (one - keptSurcharge(inputs)));
   const { asked, pulled } = askedOf(inputs, held, count, weight);
   return {
     ...efficiency,

@@ -1,7 +1,16 @@
-import { effectiveStress, followedStress, headAt, type Lengths, layerAt, strengthAt } from './ground.ts';
+import {
+  effectiveStress,
+  followedStress,
+  headAt,
+  keptSurcharge,
+  type Lengths,
+  layerAt,
+  strengthAt,
+} from './ground.ts';
 import { type Inputs, type Maybe, withAll } from './inputs.ts';
 import type { Section } from './section.ts';
 import { type Bearing, frictionBetween, type Slice } from './shaft.ts';
+import { addedDrag } from './surcharge.ts';
 
 /** What a pile gives whose tip is at a depth: m, kPa, kN. */
 export interface Capacity {
@@ -17,6 +26,8 @@ export interface Capacity {
   readonly byLayer: readonly Maybe[];
   /** Of the outside friction, that above the depth of drag. */
   readonly above: Maybe;
+  /** What a surcharge that may be taken away adds to it, while it lies there. */
+  readonly added: Maybe;
   readonly ring: Maybe;
   readonly plug: Maybe;
   /** What acts inside: friction or plug. */
@@ -101,6 +112,7 @@ export function capacityAt(site: Site, depth: number, tip: Tip = {}): Capacity {
     inside: bearing ? whole.inside : null,
     byLayer: whole.byLayer,
     above: dragging.outside,
+    added: addedDrag(inputs, bearings, slices, { from, to: drag, water }),
     ring,
     plug,
     within,
@@ -113,7 +125,7 @@ export function capacityAt(site: Site, depth: number, tip: Tip = {}): Capacity {
     plugWeight: isPlugCounted
       ? withAll([stress, whole.inside], (one, held) =>
           // What friction does not hold stays in the ground.
-          Math.min(held, (one - inputs.number('pile.σ_s')) * section.plug),
+          Math.min(held, (one - keptSurcharge(inputs)) * section.plug),
         )
       : idleWeight,
   };

@@ -61,7 +61,10 @@ export function profileOf(
     const base = carried(capacity.base, product(ratios.base, ratios.whole));
     const friction = carried(capacity.uplift, ratios.uplift);
     const { weight, lightWeight, plugWeight } = capacity;
-    const hung = withAll([capacity.above], (above) => above + site.inputs.number('pile.Q_f'));
+    const hung = withAll(
+      [capacity.above, design.added],
+      (above, added) => above + added + site.inputs.number('pile.Q_f'),
+    );
     const resists = { shaft, base, uplift: friction, weight, lightWeight, plugWeight };
     // The drag at a depth is no less than at the design tip; what it is more does not hold a pile down.
     const compression = least(

@@ -1,6 +1,6 @@
 import type { Verdict } from '../program.ts';
 import { type Capacity, type Site, wetLength } from './capacity.ts';
-import { headAt, seam, strengthAt, strengthAtTop, thickness } from './ground.ts';
+import { headAt, keptSurcharge, seam, strengthAt, strengthAtTop, thickness } from './ground.ts';
 import { type Maybe, numberIn, sumOf, textIn, withAll } from './inputs.ts';
 import { check, lines, type Names } from './names.ts';
 import { between, ksf, psf } from './tables.ts';
@@ -65,7 +65,7 @@ function weightLines({ inputs, section, bearings }: Site, { of, stress, weight }
   const rule = bearings[of ?? -1]?.rules.baseRule;
   const displaced = withAll(
     [section.displacing, stress],
-    (area, effective) => area * (effective - inputs.number('pile.σ_s')),
+    (area, effective) => area * (effective - keptSurcharge(inputs)),
   );
   const net = rule === undefined ? null : rule === 'N_c s_u' ? displaced : 0;
   const spared = inputs.stated('pile.W_o') ?? net;

@@ -17,8 +17,13 @@ export interface Lengths {
   readonly low: Maybe;
 }
 
+/** A wide surcharge is carried by the soil alone; one that may be taken away is not there when the ground must resist. */
+export function keptSurcharge(inputs: Inputs): number {
+  return inputs.text('pile.s_is') === 'permanent' ? inputs.number('pile.σ_s') : 0;
+}
+
 /** Reads a level such as `El. -12.5 m`, or a plain number of metres. */
-function level(inputs: Inputs, name: string): number {
+export function level(inputs: Inputs, name: string): number {
   return Number(
     inputs
       .text(name)
@@ -74,8 +79,7 @@ export interface Layer {
 /** Lays the layers from depth zero down, and sums stresses; water above depth zero adds nothing to them. */
 export function layersOf(inputs: Inputs, { lost, water }: Lengths): readonly Layer[] {
   const layers: Layer[] = [];
-  // A wide surcharge is carried by the soil alone.
-  const surcharge = inputs.number('pile.σ_s');
+  const surcharge = keptSurcharge(inputs);
   for (const row of inputs.layers) {
     const above = layers.at(-1);
     const logged = above ? above.logged + thickness(above.row) : -lost;

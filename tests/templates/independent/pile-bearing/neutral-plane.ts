@@ -60,7 +60,10 @@ export function neutralPlane(
   const { inputs, section } = site;
   const balance = balanceOf(site, capacity, dead);
   // Drag ends at the plane, and before it where the ground settles to a lesser depth.
-  const down = balance && drag !== null ? Math.min(drag, inputs.number('pile.Q_f') + balance.hanging) : null;
+  const down =
+    balance && drag !== null && capacity.added !== null
+      ? Math.min(drag, inputs.number('pile.Q_f') + Number(capacity.added) + balance.hanging)
+      : null;
   const force = withAll([dead, down], (own, hung) => own + hung);
   const settling = settlesTo(site, capacity.depth);
   const factor = inputs.text('loads.basis') === 'LRFD' ? 1.25 : 1;

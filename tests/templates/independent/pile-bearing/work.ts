@@ -20,6 +20,7 @@ import {
 } from './ground.ts';
 import { groundLines } from './ground-checks.ts';
 import { type Inputs, inputsOf, type Maybe, sumOf, textIn, withAll } from './inputs.ts';
+import { liquefactionLines } from './liquefaction.ts';
 import {
   combinationsOf,
   factorsOf,
@@ -40,6 +41,7 @@ import { bearingOf, partsBetween, slicesOf } from './shaft.ts';
 import { sidewaysLines } from './sideways.ts';
 import { mm, mm2 } from './small-units.ts';
 import { structure } from './structure.ts';
+import { fillLines } from './surcharge.ts';
 import { between, lambda, psf } from './tables.ts';
 import { takenLines } from './taken.ts';
 import { factorLines, tipLines } from './tip.ts';
@@ -67,6 +69,7 @@ export function workPile(drawn: Drawn): Worked {
     relationsOf(inputs, section, lengths),
     groupLines(inputs),
     exposureLines(inputs, lengths),
+    fillLines(inputs, lengths),
     withoutDrag(takenLines(inputs, 0)),
   );
   // A wall thicker than half the pile leaves nothing that the sources speak of.
@@ -306,7 +309,7 @@ function demand(
     from((one) => one.lightWeight),
     from((one) => one.plugWeight),
     inputs.stated('pile.Q_n') ??
-      from((one) => withAll([one.above], (hung) => hung + inputs.number('pile.Q_f'))),
+      from((one) => withAll([one.above, one.added], (hung, more) => hung + more + inputs.number('pile.Q_f'))),
   ] as const;
   const parts = sumOf([shaft, base]);
   const compression = inputs.stated('pile.Q_c') ?? parts;
@@ -332,6 +335,9 @@ function demand(
   const factors = factorsOf(inputs);
   const combinations = combinationsOf(inputs, loads, factors, above);
   const held = combinations.map((one) => holdAgainst(one, resists));
+  const member = structure(inputs, section, lengths, held, above, (allowed) =>
+    capacity ? neutralPlane(site, capacity, { dead: loads.dead, drag: above }, allowed) : {},
+  );
   return {
     ...capacityLines(site, layers, capacity),
     ...lines('pile', {
@@ -362,16 +368,18 @@ function demand(
       above,
       check(
         above,
-        withAll([from((one) => one.above)], (hung) => hung + inputs.number('pile.Q_f')),
+        withAll(
+          [from((one) => one.above), from((one) => one.added)],
+          (hung, more) => hung + more + inputs.number('pile.Q_f'),
+        ),
       ),
     ),
     ...takenLines(inputs, above),
     ...combinationColumns(held),
     ...governing(inputs, held, { ...resists, compression, friction, factors }),
-    ...structure(inputs, section, lengths, held, above, (allowed) =>
-      capacity ? neutralPlane(site, capacity, { dead: loads.dead, drag: above }, allowed) : {},
-    ),
+    ...member,
     ...(capacity && {
+      ...liquefactionLines(site, capacity, member['loads.L_f'] as Maybe),
       ...tipLines(site, capacity),
       ...mostLines(site, capacity),
       ...groundLines(site, capacity, heldByFriction(inputs, factors, friction)),
@@ -436,7 +444,10 @@ function capacityLines(site: Site, layers: readonly Layer[], capacity: Capacity 
     ...(state !== undefined && section.isOpen && { inside: state }),
     ...(isWithin && {
       Q_nz: capacity.above,
-      Q_n: inputs.stated('pile.Q_n') ?? withAll([capacity.above], (hung) => hung + inputs.number('pile.Q_f')),
+      Q_σ: capacity.added,
+      Q_n:
+        inputs.stated('pile.Q_n') ??
+        withAll([capacity.above, capacity.added], (hung, more) => hung + more + inputs.number('pile.Q_f')),
     }),
     L_wet: wetLength(lengths.free, lengths.low, depth),
     L_wh: wetLength(lengths.free, lengths.water, depth),
