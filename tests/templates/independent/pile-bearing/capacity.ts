@@ -28,6 +28,8 @@ export interface Capacity {
   readonly above: Maybe;
   /** What a surcharge that may be taken away adds to it, while it lies there. */
   readonly added: Maybe;
+  /** Both, and the drag of ground that the layers leave out. */
+  readonly drag: Maybe;
   readonly ring: Maybe;
   readonly plug: Maybe;
   /** What acts inside: friction or plug. */
@@ -89,6 +91,7 @@ export function capacityAt(site: Site, depth: number, tip: Tip = {}): Capacity {
   const drag = Math.min(depth, inputs.number('pile.z_n'));
   const whole = frictionBetween(inputs, section, bearings, slices, [from, depth]);
   const dragging = frictionBetween(inputs, section, bearings, slices, [from, drag]);
+  const added = addedDrag(inputs, bearings, slices, { from, to: drag, water });
   const stress = bearing ? effectiveStress(bearing.layer, depth, water) : null;
   const strength = tip.strength ?? (bearing ? strengthAt(bearing.layer, depth) : null);
   const unit = tip.unit ?? (bearing ? bearing.base(depth, strength) : null);
@@ -112,7 +115,8 @@ export function capacityAt(site: Site, depth: number, tip: Tip = {}): Capacity {
     inside: bearing ? whole.inside : null,
     byLayer: whole.byLayer,
     above: dragging.outside,
-    added: addedDrag(inputs, bearings, slices, { from, to: drag, water }),
+    added,
+    drag: withAll([dragging.outside, added], (hung, more) => hung + more + inputs.number('pile.Q_f')),
     ring,
     plug,
     within,

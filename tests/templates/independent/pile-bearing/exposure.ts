@@ -1,6 +1,6 @@
 import type { Verdict } from '../program.ts';
 import type { Lengths } from './ground.ts';
-import { type Inputs, withAll } from './inputs.ts';
+import { type Inputs, type Maybe, withAll } from './inputs.ts';
 import { check, lines, type Names } from './names.ts';
 import { mm } from './small-units.ts';
 import { between, corrosion, psf } from './tables.ts';
@@ -61,4 +61,12 @@ export function exposureLines(inputs: Inputs, lengths: Lengths): Names {
     ...lines('pile', { x_z: stands, c_x: mm(withAll([loss], (one) => one / 1000)) }),
     'pile.c_zone': isSteel ? check(loss, chosen) : idle,
   };
+}
+
+/** Of a section of steel that is no pipe, whether the perimeter that corrodes is its outline at least. */
+export function corrosionEntered({ text, number }: Inputs, outline: Maybe): Verdict {
+  const corrodes =
+    text('pile.pile_kind') === 'stated' && text('pile.material') === 'steel' && number('pile.life') > 0;
+  if (!corrodes) return { verdict: 'does not apply' };
+  return check(outline, number('pile.p_c'));
 }

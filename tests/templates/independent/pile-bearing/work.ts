@@ -2,7 +2,7 @@ import type { Cell, Drawn, Verdict, Worked } from '../program.ts';
 import { blockLines, groupLines } from './block.ts';
 import { type Capacity, capacityAt, type Site, wetLength } from './capacity.ts';
 import { ratioOf } from './depth.ts';
-import { exposureLines } from './exposure.ts';
+import { corrosionEntered, exposureLines } from './exposure.ts';
 import {
   effectiveStress,
   endOf,
@@ -234,14 +234,6 @@ function sectionLines(inputs: Inputs, section: Section): Names {
   };
 }
 
-/** Of a section of steel that is no pipe, whether the perimeter that corrodes is its outline at least. */
-function corrosionEntered({ text, number }: Inputs, outline: Maybe): Verdict {
-  const corrodes =
-    text('pile.pile_kind') === 'stated' && text('pile.material') === 'steel' && number('pile.life') > 0;
-  if (!corrodes) return { verdict: 'does not apply' };
-  return check(outline, number('pile.p_c'));
-}
-
 function heldLines(inputs: Inputs, held: ReturnType<typeof heldAt>): Names {
   return lines('pile', {
     ...(inputs.stated('pile.z_c') === null && { z_c: held.depth }),
@@ -308,8 +300,7 @@ function demand(
     from((one) => one.weight),
     from((one) => one.lightWeight),
     from((one) => one.plugWeight),
-    inputs.stated('pile.Q_n') ??
-      from((one) => withAll([one.above, one.added], (hung, more) => hung + more + inputs.number('pile.Q_f'))),
+    inputs.stated('pile.Q_n') ?? from((one) => one.drag),
   ] as const;
   const parts = sumOf([shaft, base]);
   const compression = inputs.stated('pile.Q_c') ?? parts;
@@ -368,10 +359,7 @@ function demand(
       above,
       check(
         above,
-        withAll(
-          [from((one) => one.above), from((one) => one.added)],
-          (hung, more) => hung + more + inputs.number('pile.Q_f'),
-        ),
+        from((one) => one.drag),
       ),
     ),
     ...takenLines(inputs, above),
@@ -445,9 +433,7 @@ function capacityLines(site: Site, layers: readonly Layer[], capacity: Capacity 
     ...(isWithin && {
       Q_nz: capacity.above,
       Q_σ: capacity.added,
-      Q_n:
-        inputs.stated('pile.Q_n') ??
-        withAll([capacity.above, capacity.added], (hung, more) => hung + more + inputs.number('pile.Q_f')),
+      Q_n: inputs.stated('pile.Q_n') ?? capacity.drag,
     }),
     L_wet: wetLength(lengths.free, lengths.low, depth),
     L_wh: wetLength(lengths.free, lengths.water, depth),
