@@ -9,8 +9,8 @@ const COLUMNS: readonly TableColumn[] = [
 ];
 
 /** What is said of totals that do not add up, when all totals of a text are left out. */
-function apart(text: string): readonly string[] {
-  const read = readTable(text, COLUMNS, { totals: 'out', sums: 'out', notes: 'out' });
+function apart(text: string, sums: 'out' | 'in' = 'out'): readonly string[] {
+  const read = readTable(text, COLUMNS, { totals: 'out', sums, notes: 'out' });
   if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('; '));
   return read.value.problems.flatMap(({ code, message, hints }) =>
     code === 'total-apart' ? [`${message}; ${hints.join('; ')}`] : [],
@@ -76,7 +76,8 @@ test('a total is told of exactly where it is not the sum of what stands above it
           const sum = part.reduce((all, x) => all + x, 0) + (at === wrong ? by : 0);
           return [...part.map((x, n) => `item ${at}.${n},${x / 100}`), `Subtotal,${sum / 100}`];
         });
-        const said = apart(`item,V_s\n${rows.join('\n')}\n`);
+        // An item may be the sum of those above it by chance.
+        const said = apart(`item,V_s\n${rows.join('\n')}\n`, 'in');
         expect(said.length).toBe(isWrong ? 1 : 0);
         if (isWrong) expect(said[0]).toContain(`${by / 100} less`);
       },
