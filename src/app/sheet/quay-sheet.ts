@@ -319,8 +319,12 @@ export class QuaySheet extends LitElement implements SheetHost {
           'quay-cell-editor, quay-prose-editor',
         );
         editor?.focus();
-        // One sentence in one place: below the field, with what mends it.
-        if (!(editor && 'isRefusalSaid' in editor && editor.isRefusalSaid)) this.refuse(edit.remarks);
+        // One sentence in one place: below the field, with what mends it, which is drawn in the next frame at the latest.
+        const remarks = edit.remarks;
+        requestAnimationFrame(() => {
+          if (this.#edit !== edit) return;
+          if (!(editor && 'isRefusalSaid' in editor && editor.isRefusalSaid)) this.refuse(remarks);
+        });
       } else if (!this.session.hand && isFocusLost(this)) this.focusCell();
     });
   }
