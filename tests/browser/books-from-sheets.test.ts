@@ -92,7 +92,7 @@ describe('sheets of a template', () => {
     expect(ofPile.length).toBeGreaterThan(0);
     expect(ofFender.length).toBeGreaterThan(0);
     expect(ofFender.filter((words) => ofPile.includes(words))).toEqual([]);
-    await list().getByRole('button', { name: 'Purpose, limits, cautions' }).click();
+    await list().getByRole('button', { name: 'Purpose, limits and cautions' }).click();
     const about = page.locator('quay-about-page');
     await about.getByRole('heading', { name: 'Sheets from “Berthing energy and fenders”' }).waitFor();
     await about.getByRole('heading', { name: 'Sheets of this book itself' }).waitFor();

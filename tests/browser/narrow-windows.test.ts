@@ -161,7 +161,7 @@ test('pages about the book are as wide as their window, and the title block cuts
   for (const [name, element] of [
     [/^All checks/, 'quay-overview'],
     ['Sources', 'quay-sources-page'],
-    ['Purpose, limits, cautions', 'quay-about-page'],
+    ['Purpose, limits and cautions', 'quay-about-page'],
   ] as const) {
     await resize(1440);
     await list().getByRole('button', { name }).click();

@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { type AboutSheets, aboutsOf } from '../../document/index.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
+import { overviewTitles } from '../view-model/page-view.ts';
 import { overviewStyles } from './overview-styles.ts';
 
 /** A page of the book: what it is for and how far it may be trusted, by the books that its sheets come from. */
@@ -95,7 +96,7 @@ export class AboutPage extends LitElement {
     const abouts = aboutsOf(this.session.notebook.book);
     return html`<div class="page">
       <slot name="title-block"></slot>
-      <h2 tabindex="-1">Purpose, limits and cautions</h2>
+      <h2 tabindex="-1">${overviewTitles.about}</h2>
       ${abouts.map((one) => this.#about(one, abouts.length > 1))}
     </div>`;
   }

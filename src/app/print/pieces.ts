@@ -1,6 +1,6 @@
 import type { Book } from '../../document/index.ts';
 import { groupedSheets } from '../editing/sheets/grouped-sheets.ts';
-import type { OverviewPart } from '../view-model/page-view.ts';
+import { type OverviewPart, overviewTitles } from '../view-model/page-view.ts';
 
 /** A page about the whole book that is printed. */
 export type PrintedPage = 'about' | 'checks' | 'sources';
@@ -15,13 +15,6 @@ export type PrintChoice =
   | { readonly which: 'in hand' }
   | { readonly which: 'all' }
   | { readonly which: 'chosen'; readonly ids: ReadonlySet<string> };
-
-/** Titles of the pages about the book. */
-const pageTitles: Readonly<Record<PrintedPage, string>> = {
-  about: 'Purpose, limits and cautions',
-  checks: 'All checks',
-  sources: 'Sources',
-};
 
 /** Names a piece among all of a book. */
 export function idOf(piece: Piece): string {
@@ -66,6 +59,6 @@ export function pieceInHand({
 
 /** What a piece is called. */
 export function titleOf(piece: Piece, { sheets }: Book): string {
-  if (piece.kind === 'page') return pageTitles[piece.page];
+  if (piece.kind === 'page') return overviewTitles[piece.page];
   return sheets.find(({ key }) => key === piece.sheet)?.title || piece.sheet;
 }

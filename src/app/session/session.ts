@@ -310,8 +310,8 @@ export function openSession(
     get units() {
       return units;
     },
-    setUnits: (shownUnits) => {
-      if (endEdit('units')) units = shownUnits;
+    setUnits: (wanted) => {
+      if (endEdit('units')) units = wanted;
       noteView();
       tell({ kind: 'units' });
     },

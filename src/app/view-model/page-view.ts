@@ -11,7 +11,7 @@ export const overviewTitles: Readonly<Record<OverviewPart, string>> = {
   remarks: 'Remarks',
   stated: 'Stated values',
   links: 'Linked values',
-  about: 'Purpose, limits, cautions',
+  about: 'Purpose, limits and cautions',
   sources: 'Sources',
 };
 
