@@ -96,7 +96,7 @@ export { openCases, openEquivalents } from './opening/open-cases.ts';
 export { openCopied } from './opening/open-copied.ts';
 export { foldedOption, optionWords } from './option.ts';
 export { type AboutSheets, aboutOf, aboutsOf, withoutOriginOf } from './origins.ts';
-export { idOfRow, rowIdsOf, rowWithId, statedColumns } from './row-ids.ts';
+export { idOfRow, idOfRowOrNext, rowIdsOf, rowWithId, statedColumns } from './row-ids.ts';
 export {
   type About,
   type Book,

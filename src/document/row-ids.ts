@@ -21,6 +21,12 @@ export function idOfRow({ runs }: RowIds, row: number): number | undefined {
   return undefined;
 }
 
+/** The identity that a row has, or gets when its table grows by rows behind the last one. */
+export function idOfRowOrNext(table: Pick<Table, 'ids' | 'length'>, row: number): number {
+  const ids = rowIdsOf(table);
+  return idOfRow(ids, row) ?? ids.next + row - (table.length ?? 0);
+}
+
 /** Where the row with an identity stands, counted from 0; undefined if there is none. */
 export function rowWithId({ runs }: RowIds, id: number): number | undefined {
   let before = 0;

@@ -4,6 +4,7 @@ import {
   type Edit,
   type GivenColumn,
   idOfRow,
+  idOfRowOrNext,
   rowIdsOf,
   type Statement,
   setCells,
@@ -54,12 +55,6 @@ function statementsIn(table: Table, { stated = [] }: CalcColumn): (row: number) 
   return (row) => byId.get(idOfRow(ids, row) ?? 0);
 }
 
-/** The identity that a row has, or gets when the table grows by rows behind its last one. */
-function identityOf(table: Table, row: number): number {
-  const ids = rowIdsOf(table);
-  return idOfRow(ids, row) ?? ids.next + row - (table.length ?? 0);
-}
-
 /** Puts into the rows of a column from `row` on what stood in those of `from`; nothing where that says none. */
 export function heldFrom(
   at: TableAt,
@@ -77,7 +72,8 @@ export function heldFrom(
     );
   const statementOf = statementsIn(table, column);
   const changes = from.map(
-    (one, down) => [identityOf(table, row + down), one === undefined ? undefined : statementOf(one)] as const,
+    (one, down) =>
+      [idOfRowOrNext(table, row + down), one === undefined ? undefined : statementOf(one)] as const,
   );
   return stateCells(place, column, new Map(changes));
 }
@@ -93,7 +89,7 @@ export function reasonsToConfirm(at: TableAt, table: Table, rows: NewRows, row: 
       if (!statement || statement.reason.trim() === '') return [];
       const before = `${(name && cellOf(name, where)) ?? ''}`.trim() || `row ${where + 1}`;
       return [
-        [identityOf(table, where), { ...statement, reasonFor: statement.reasonFor ?? before }] as const,
+        [idOfRowOrNext(table, where), { ...statement, reasonFor: statement.reasonFor ?? before }] as const,
       ];
     });
     return changes.length > 0 ? [stateCells({ ...at, column: column.id }, column, new Map(changes))] : [];

@@ -5,10 +5,9 @@ import {
   cellOf,
   type Edit,
   type GivenColumn,
-  idOfRow,
+  idOfRowOrNext,
   insertTableRows,
   joinEdits,
-  rowIdsOf,
   type Statement,
   setCells,
   stateCells,
@@ -125,16 +124,13 @@ function statedAgain(
   { cells, units, stated }: Pick<Block, 'cells' | 'stated'> & { readonly units: Block['units'] | undefined },
   right: number,
 ): readonly Edit[] {
-  const ids = rowIdsOf(table);
-  const length = table.length ?? 0;
   const changes = new Map<number, Statement>();
   for (const [down, row] of cells.entries()) {
     const reason = stated?.[down]?.[right];
     const text = row[right];
     if (typeof reason !== 'string' || text === undefined) continue;
     const entry = carryUnit(text, units?.[down]?.[right] ?? undefined, column.unit);
-    // A row that is put in behind the last one gets the next identity.
-    const id = idOfRow(ids, from + down) ?? ids.next + from + down - length;
+    const id = idOfRowOrNext(table, from + down);
     const before = column.stated?.find((one) => one.row === id);
     changes.set(id, carryStatement(before && statementIn(before), { entry, reason }, COPIED_FROM));
   }
