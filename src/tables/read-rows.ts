@@ -65,17 +65,16 @@ export function readRows(
     problems.push(problem('headings-change', NOWHERE, { line: row.line, header, again }));
   }
   const all = dataRows(text, headed).filter((row) => !changed.some((one) => one.row === row));
-  const between = rowsBetween(all);
+  // Nothing but its place says which row is which.
   const isAligned =
     options.inPlace === true &&
     sorted.taken.every(({ column }) => isNumeric(column) || column.options !== undefined);
-  const isKeeping = isAligned && options.blankRows === 'in';
-  if (isAligned && between.length > 0 && options.blankRows === undefined)
+  const between = isAligned ? rowsBetween(all) : [];
+  if (between.length > 0 && options.blankRows === undefined)
     problems.push(problem('rows-blank-between', NOWHERE, { lines: between.map(({ line }) => line) }));
-  const blank = all.filter((row) => isBlankRow(row) && !(isKeeping && between.includes(row)));
-  const filled = isKeeping
-    ? all.filter((row) => !blank.includes(row))
-    : all.filter((row) => !isBlankRow(row));
+  const stays = new Set(options.blankRows === 'in' ? between : []);
+  const blank = all.filter((row) => isBlankRow(row) && !stays.has(row));
+  const filled = all.filter((row) => !isBlankRow(row) || stays.has(row));
   const width = (found.at(-1)?.position ?? -1) + 1;
   for (const row of filled) {
     const isPlain = options.thousands === 'plain';

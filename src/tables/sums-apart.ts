@@ -32,6 +32,8 @@ export function sumsApart(
   cells: readonly (readonly TableCell[])[],
   consents: Consents,
 ): readonly Problem[] {
+  // Most texts have none, however long they are.
+  if (![...kinds.values()].some((kind) => SUMS.has(kind) && !isKept(kind, consents))) return [];
   return taken.flatMap(({ column, header, unitsAt }, at) => {
     const own = cells[at] ?? [];
     // Numbers in several units add up to nothing.
