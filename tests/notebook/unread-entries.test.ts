@@ -1,37 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { setCells, setEntry, type Table } from '../../src/document/index.ts';
 import { type Notebook, openNotebook } from '../../src/notebook/index.ts';
+import { layersOf } from '../layers-of-soil.ts';
 import { blockOf, bookOf, calc, choice, given } from '../make-book.ts';
 
-const layers: Table = {
-  id: 'layers',
-  kind: 'table',
-  name: 'layers',
-  length: 3,
-  columns: [
-    {
-      id: 'soil',
-      kind: 'given',
-      name: 'soil',
-      type: 'text',
-      options: ['clay', 'sand'],
-      chunks: [['clay', 'sand', 'sand']],
-    },
-    { id: 's', kind: 'given', name: 's_u', unit: 'kPa', optional: true, chunks: [[50, null, null]] },
-    { id: 'N', kind: 'given', name: 'N', unit: '-', optional: true, chunks: [[null, 20, 0]] },
-    {
-      id: 'f',
-      kind: 'calc',
-      name: 'f',
-      unit: 'kPa',
-      by: 'soil',
-      methods: [
-        { id: 'm1', for: ['clay'], formula: 's_u/2' },
-        { id: 'm2', for: ['sand'], formula: 'N*2 kPa' },
-      ],
-    },
-  ],
-};
+const layers = layersOf([50, null, null], [null, 20, 0]);
 const lines = blockOf(
   'l',
   choice('by', 'levels', 'lengths'),

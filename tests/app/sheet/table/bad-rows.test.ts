@@ -4,6 +4,7 @@ import { columnView } from '../../../../src/app/view-model/cell-view.ts';
 import { setCells, type Table } from '../../../../src/document/index.ts';
 import { openNotebook } from '../../../../src/notebook/index.ts';
 import { stones } from '../../../keyed-table.ts';
+import { layersOf } from '../../../layers-of-soil.ts';
 import { bookOf } from '../../../make-book.ts';
 
 const loads: Table = {
@@ -60,35 +61,7 @@ describe('entries that stand in no row of a list', () => {
 });
 
 test('entries that nothing reads are told below their table, by their first row', () => {
-  const layers: Table = {
-    id: 'layers',
-    kind: 'table',
-    name: 'layers',
-    length: 3,
-    columns: [
-      {
-        id: 'k',
-        kind: 'given',
-        name: 'soil',
-        type: 'text',
-        options: ['clay', 'sand'],
-        chunks: [['clay', 'sand', 'sand']],
-      },
-      { id: 's', kind: 'given', name: 's_u', unit: 'kPa', optional: true, chunks: [[50, 40, 30]] },
-      { id: 'N', kind: 'given', name: 'N', unit: '-', optional: true, chunks: [[null, 20, 10]] },
-      {
-        id: 'f',
-        kind: 'calc',
-        name: 'f',
-        unit: 'kPa',
-        by: 'soil',
-        methods: [
-          { id: 'm1', for: ['clay'], formula: 's_u/2' },
-          { id: 'm2', for: ['sand'], formula: 'N*2 kPa' },
-        ],
-      },
-    ],
-  };
+  const layers = layersOf([50, 40, 30], [null, 20, 10]);
   const notebook = openNotebook(bookOf({ s: [layers] }));
   expect(unreadRows(notebook, 's.layers', layers)).toEqual([
     {

@@ -1,9 +1,6 @@
 import type { Verdict } from '../program.ts';
-import type { Absorber } from './absorber.ts';
+import type { Berth } from './berth.ts';
 import { pressTo } from './curve.ts';
-import type { Energy } from './energy.ts';
-import type { Fender } from './fender.ts';
-import type { Ship } from './ship.ts';
 import { type Inputs, judge, ratio } from './values.ts';
 
 /** A ship that comes in along the berth presses every fender or absorber along her flat side. */
@@ -57,17 +54,7 @@ interface Deck {
 /** Kinetic energy without turning, shared by all the units in contact; forces in kN, lengths in m. */
 export function workFlatBerthing(
   inputs: Inputs,
-  {
-    ship,
-    energy,
-    fender,
-    absorber,
-  }: {
-    readonly ship: Ship;
-    readonly energy: Energy;
-    readonly fender: Fender;
-    readonly absorber: Absorber;
-  },
+  { ship, energy, fender, absorber }: Berth,
   bents: readonly Bent[],
   deck: Deck,
 ): FlatBerthing {

@@ -1,9 +1,6 @@
 import type { Verdict } from '../program.ts';
-import type { Absorber } from './absorber.ts';
-import type { Energy } from './energy.ts';
-import type { Fender } from './fender.ts';
+import type { Berth } from './berth.ts';
 import { type FlatBerthing, workFlatBerthing } from './flat-berthing.ts';
-import type { Ship } from './ship.ts';
 import { aboveZero, type Inputs, judge, judgeBelow, ratio } from './values.ts';
 
 /** The spacing of the fenders and the share of each bent. */
@@ -57,20 +54,7 @@ export interface Wharf {
 }
 
 /** Works out spacing and bents; lengths in m, forces in kN. */
-export function workWharf(
-  inputs: Inputs,
-  {
-    ship,
-    energy,
-    fender,
-    absorber,
-  }: {
-    readonly ship: Ship;
-    readonly energy: Energy;
-    readonly fender: Fender;
-    readonly absorber: Absorber;
-  },
-): Wharf {
+export function workWharf(inputs: Inputs, { ship, energy, fender, absorber }: Berth): Wharf {
   const { number, text } = inputs;
   const [length, beam] = [number('wharf.L_S'), number('wharf.B_S')];
   const radius = bowRadius(length, beam);
