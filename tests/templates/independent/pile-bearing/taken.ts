@@ -98,6 +98,12 @@ export function takenLines(inputs: Inputs, drag: Maybe): Names {
     'loads.n_f': isFactored ? ofService : 0,
     'loads.c_f': isFactored ? { verdict: ofService > 0 ? 'fails' : 'holds' } : idle,
     ...craneLines(inputs, loads.crane),
+    // Common practice: what is so little beside what it goes with is a slip of units.
+    'loads.c_En': loads.quake > 0 ? check(loads.dead / 100, loads.quake) : idle,
+    'loads.c_bd':
+      inputs.number('loads.w_d') > 0 || inputs.number('loads.q_l') > 0
+        ? check(inputs.number('pile.D') / 1000, width)
+        : idle,
     // AASHTO LRFD 10.7.1.2
     'loads.c_spr': check((2.5 * inputs.number('pile.D')) / 1000, inputs.number('loads.s_p')),
   };
@@ -118,6 +124,8 @@ function craneLines({ number, stated }: Inputs, crane: number): Names {
     'loads.c_w': working > 0 ? check(apart, wheel / 10) : idle,
     'loads.c_ws': working > 0 && storm > 0 ? check(working / 2, storm) : idle,
     'loads.c_us': uplift > 0 ? check(uplift, storm) : idle,
+    'loads.c_un': uplift > 0 ? check(storm / 50, uplift) : idle,
+    'loads.c_wb': working > 0 ? check(working / 200, number('loads.w_b')) : idle,
   };
 }
 
