@@ -1,10 +1,21 @@
 import { expect, test } from 'vitest';
 import { debrisHaul } from '../independent/debris-haul.ts';
+import type { Cell, Drawn } from '../independent/program.ts';
 import { line, makeWorse, type Worse } from '../worse.ts';
 
 const seed = 20_261_129;
 const onTheRoad = ['haul.c_pw'];
 const onThePile = ['stockpile.c_H', 'stockpile.c_A', 'stockpile.c_p'];
+
+/** Worse by one more leg of the route, like the last one but for where it lies. */
+function leg(name: string, land: Cell): Worse {
+  const to = (drawn: Drawn): Drawn => {
+    const route = drawn.tables['haul.route'] ?? [];
+    const more = route.slice(-1).map((last) => ({ ...last, land }));
+    return { ...drawn, tables: { ...drawn.tables, 'haul.route': [...route, ...more] } };
+  };
+  return { name, to, checks: ['haul.c_pu', ...onTheRoad] };
+}
 
 /** Each way to make a job worse, by the factor on a line, and the checks that may not turn from failing to holding. */
 const worse: readonly Worse[] = [
@@ -14,6 +25,9 @@ const worse: readonly Worse[] = [
   line('haul.W_m', 1.3, ['haul.c_Wl']),
   line('haul.P_e', 0.7, onTheRoad),
   line('haul.η_e', 0.8, onTheRoad),
+  leg('one more leg on a public road', 'public road'),
+  leg('one more leg of which nothing is said', null),
+  leg('one more leg on private ground', 'private ground'),
   line('haul.W_k', 1.2, onTheRoad),
   line('haul.MF_m', 0.7, ['haul.c_MF']),
   line('haul.n_p', 0.7, ['haul.c_n']),
