@@ -8,6 +8,8 @@ import { aboveZero, type Inputs, judge, judgeBelow, ratio, some, someOf } from '
 export interface Absorber {
   /** What one unit pushes, in kN, when it holds an energy, in kN·m. */
   readonly pushAt: (energy: number) => number;
+  /** How far one unit gives way, in mm, when it holds an energy, in kN·m. */
+  readonly travelAt: (energy: number) => number;
   /** The part of a push that comes to the wharf; none of it where the ground bears the unit alone. */
   readonly toWharf: number;
   readonly standsFree: boolean;
@@ -130,13 +132,15 @@ export function workAbsorber(
     'constant force': () => number('absorber.F_p'),
   };
   const pushAt = pushes[used] ?? (() => Number.NaN);
-  const travels: Readonly<Record<string, number>> = {
-    none: 0,
-    'fender piles': pile.numbers.δ_p,
-    'linear spring': spring.δ_f,
-    'constant force': 1000 * travel,
+  const travels: Readonly<Record<string, (energy: number) => number>> = {
+    none: () => 0,
+    // A pile and a spring give way by their push over their stiffness.
+    'fender piles': (energy) => 1000 * ratio(elasticPush(pile.stiffness, energy), pile.stiffness),
+    'linear spring': (energy) => 1000 * ratio(elasticPush(spring.k_e, energy), number('absorber.k_f')),
+    'constant force': (energy) => 1000 * ratio(energy, number('absorber.F_p')),
   };
-  const [force, gives] = [pushAt(one), travels[used] ?? Number.NaN];
+  const travelAt = travels[used] ?? (() => Number.NaN);
+  const [force, gives] = [pushAt(one), travelAt(one)];
   const toWharf = isPile ? pile.held : 1;
   // Piles that stand free push on the ground alone.
   const standsFree = isPile && text('absorber.support') === 'cantilever';
@@ -145,6 +149,7 @@ export function workAbsorber(
   const alongLine = ratio(units * force, panel.numbers.b_e);
   return {
     pushAt,
+    travelAt,
     toWharf,
     standsFree,
     numbers: {

@@ -16,6 +16,8 @@ export interface FlatBerthing {
       | 'R_ft'
       | 'E_ff'
       | 'F_ff'
+      | 'd_ff'
+      | 'P_ff'
       | 'R_f1'
       | 'R_d1'
       | 'r_dr'
@@ -35,7 +37,9 @@ export interface FlatBerthing {
     >
   >;
   readonly shares: readonly number[];
-  readonly checks: Readonly<Record<'c_m' | 'c_Rf' | 'c_Hf', Verdict>>;
+  readonly checks: Readonly<
+    Record<'c_m' | 'c_Rf' | 'c_Hf' | 'c_Ef' | 'c_lf' | 'c_yf' | 'c_sf' | 'c_hf' | 'c_pf' | 'c_qf', Verdict>
+  >;
 }
 
 /** A bent of the deck unit: where it stands and how stiff it is. */
@@ -54,7 +58,7 @@ interface Deck {
 /** Kinetic energy without turning, shared by all the units in contact; forces in kN, lengths in m. */
 export function workFlatBerthing(
   inputs: Inputs,
-  { ship, energy, fender, absorber }: Berth,
+  { ship, energy, fender, panel, absorber }: Berth,
   bents: readonly Bent[],
   deck: Deck,
 ): FlatBerthing {
@@ -80,6 +84,8 @@ export function workFlatBerthing(
   const met = text('absorber.E_from') === 'berthing' ? whole : absorber.numbers.E_b;
   const each = ratio(met, units);
   const push = absorber.pushAt(each);
+  const travel = absorber.travelAt(each);
+  const onHull = behind * (isRubber ? reaction : push);
   const atOne = behind * (isRubber ? reaction : push * absorber.toWharf);
   const drawnAtOne = isRubber ? behind * fender.numbers.R_d : absorber.numbers.R_a;
   const drawn = ratio(drawnAtOne, spacing);
@@ -116,6 +122,8 @@ export function workFlatBerthing(
       R_ft: fenders * atOne,
       E_ff: each,
       F_ff: push,
+      d_ff: travel,
+      P_ff: onHull,
       R_f1: atOne,
       R_d1: drawnAtOne,
       r_dr: drawn,
@@ -137,8 +145,43 @@ export function workFlatBerthing(
       c_m: comes && limit > 0 ? judge(perMetre, limit) : idle,
       c_Rf: comes ? judge(atOne, number('fender.R_lim')) : idle,
       c_Hf: comes ? judge(hardest, number('wharf.H_a')) : idle,
+      ...workUnits(inputs, { fender, panel, absorber }, { whole, units, each, push, travel, onHull }),
     },
   };
+}
+
+/** What a ship that comes in flat asks of each unit: she turns away from none of them. */
+function workUnits(
+  { number, text }: Inputs,
+  { fender, panel, absorber }: Pick<Berth, 'fender' | 'panel' | 'absorber'>,
+  {
+    whole,
+    units,
+    each,
+    push,
+    travel,
+    onHull,
+  }: Readonly<Record<'whole' | 'units' | 'each' | 'push' | 'travel' | 'onHull', number>>,
+) {
+  const used = text('absorber.used');
+  const where = (applies: boolean, verdict: () => Verdict): Verdict =>
+    applies ? verdict() : { verdict: 'does not apply' };
+  const isBuilt = used !== 'none';
+  const before = number('absorber.h_a');
+  const isOnSide = panel.numbers.belt === 0;
+  return {
+    c_Ef: where(!isBuilt, () => judge(ratio(whole, units), fender.numbers.E_av)),
+    c_lf: where(used === 'fender piles', () => judge(each, absorber.numbers.E_l)),
+    c_yf: where(isBuilt, () => judge(travel / 1000, number('absorber.y'))),
+    c_sf: where(used === 'linear spring' && text('absorber.backing') === 'gives', () =>
+      judge(1000 * ratio(push, number('absorber.k_s')), number('absorber.y_s')),
+    ),
+    c_hf: where(isBuilt && text('fender.system') !== 'dolphin', () =>
+      judge((number('wharf.c_C') / 100) * before, before - travel / 1000),
+    ),
+    c_pf: where(isOnSide, () => judge(ratio(onHull, panel.numbers.A_p), panel.numbers.p_p)),
+    c_qf: where(!isOnSide, () => judge(ratio(onHull, panel.numbers.b_e), number('panel.q_p'))),
+  } satisfies Record<string, Verdict>;
 }
 
 /** Whole spacings; what is a whole number but for rounding is one. */

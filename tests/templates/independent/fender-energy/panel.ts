@@ -28,6 +28,7 @@ export interface Panel {
       | 'z_bL'
       | 'z_bH'
       | 'o_u'
+      | 'n_b'
       | 'μ'
       | 'F_μ'
       | 'T_s'
@@ -68,6 +69,9 @@ export interface Panel {
       | 'c_bL'
       | 'c_bH'
       | 'c_nv'
+      | 'c_vf'
+      | 'c_fb'
+      | 'c_fh'
       | 'c_ou'
       | 'c_s'
       | 'c_w'
@@ -190,6 +194,8 @@ export function workPanel(inputs: Inputs, ship: Ship, fender: Fender): Panel {
         c_p: onBelting ? idle : judge(ratio(force, area), allowed),
         c_qb: onBelting ? judge(ratio(force, flatWidth), number('panel.q_p')) : idle,
         c_fit: judge(number('panel.n_f') * (H_F / 1000) ** 2, width * height),
+        c_vf: judge(number('panel.n_v'), number('panel.n_f')),
+        ...judgeRoom(inputs, { unit: H_F / 1000, width, height }, contact.numbers.n_b),
         c_asd: judge(number('panel.a_s') * 1000, H_F - δ),
         c_awd: judge(number('panel.a_w') * 1000, H_F - δ),
         c_ns: judge(number('panel.n_s'), together),
@@ -251,6 +257,8 @@ function workContact(
       z_bL: beltAtLow,
       z_bH: beltAtHigh,
       o_u: toLast,
+      // Tiers that are not full take as much room as those that are.
+      n_b: Math.ceil(units / Math.max(tiers, 1) - 1e-12),
     },
     checks: {
       c_of: where(!onBelting && hasPanel, judge(share * height, coveredAtHigh)),
@@ -263,6 +271,21 @@ function workContact(
         c_ou: ofUnits(judge(toLast, Math.min(covered, coveredAtHigh))),
       }),
     },
+  };
+}
+
+/** Units are about as broad as high; how many stand side by side is known of one, and where the tiers are entered. */
+function judgeRoom(
+  { number }: Inputs,
+  { unit, width, height }: Readonly<Record<'unit' | 'width' | 'height', number>>,
+  beside: number,
+): Readonly<Record<'c_fb' | 'c_fh', Verdict>> {
+  const tiers = number('panel.n_v');
+  const idle: Verdict = { verdict: 'does not apply' };
+  const isKnown = number('panel.n_f') === 1 || tiers > 0;
+  return {
+    c_fb: isKnown ? judge(beside * unit, width) : idle,
+    c_fh: isKnown ? judge(Math.max(tiers, 1) * unit, height) : idle,
   };
 }
 

@@ -14,6 +14,7 @@ export interface Wharf {
       | 'h_c'
       | 'C'
       | 'S_c'
+      | 's_B'
       | 'S_L'
       | 'R_BD'
       | 'b_t'
@@ -54,7 +55,7 @@ export interface Wharf {
 }
 
 /** Works out spacing and bents; lengths in m, forces in kN. */
-export function workWharf(inputs: Inputs, { ship, energy, fender, absorber }: Berth): Wharf {
+export function workWharf(inputs: Inputs, { ship, energy, fender, panel, absorber }: Berth): Wharf {
   const { number, text } = inputs;
   const [length, beam] = [number('wharf.L_S'), number('wharf.B_S')];
   const radius = bowRadius(length, beam);
@@ -64,19 +65,21 @@ export function workWharf(inputs: Inputs, { ship, energy, fender, absorber }: Be
   const pressed = projection - (isRubber ? fender.numbers.δ : absorber.numbers.d_a) / 1000;
   const clearance = (number('wharf.c_C') / 100) * projection;
   const spacing = number('wharf.S');
-  const byChord = 2 * Math.sqrt(radius ** 2 - (radius - pressed + clearance) ** 2);
+  // A bow is half a circle and no more; a hull that is at the wharf already has no chord.
+  const bulge = clamp(pressed - clearance, radius);
+  const byChord = chordOf(radius, bulge);
   const byShip = 0.15 * length;
   const greatest = Math.min(byChord, byShip);
   const shipRadius = bowRadius(ship.numbers.L_OA, ship.numbers.B);
   // The part of the bow that is pressed in is a segment of her circle; so many spacings in its chord, so many units at least.
-  const reached = 2 * Math.sqrt(shipRadius ** 2 - (shipRadius - fender.numbers.δ / 1000) ** 2);
+  const reached = chordOf(shipRadius, clamp(fender.numbers.δ / 1000, shipRadius));
   const touching = number('panel.n_f') * Math.max(1, Math.floor(ratio(reached, spacing) + 1e-12));
   const idle: Verdict = { verdict: 'does not apply' };
   const alongWall = text('fender.system') !== 'dolphin';
   const shared: Verdict =
     isRubber && text('fender.system') === 'shared' ? judge(fender.numbers.n, touching) : idle;
   const { deck, ...bents } = workBents(inputs, isRubber ? fender.numbers.R_tot : absorber.numbers.R_a);
-  const flat = workFlatBerthing(inputs, { ship, energy, fender, absorber }, deck.bents, deck);
+  const flat = workFlatBerthing(inputs, { ship, energy, fender, panel, absorber }, deck.bents, deck);
   return {
     ...bents,
     flat,
@@ -84,12 +87,14 @@ export function workWharf(inputs: Inputs, { ship, energy, fender, absorber }: Be
     numbers: {
       ...bents.numbers,
       S_max: greatest,
-      C_S0: pressed - (radius - Math.sqrt(radius ** 2 - (spacing / 2) ** 2)),
+      // Where the gap is wider than the bow she passes between, all her half circle deep.
+      C_S0: pressed - (spacing / 2 > radius ? radius : radius - Math.sqrt(radius ** 2 - (spacing / 2) ** 2)),
       R_B: radius,
       h_0: projection,
       h_c: pressed,
       C: clearance,
       S_c: byChord,
+      s_B: bulge,
       R_BD: shipRadius,
       b_t: reached,
       n_t: touching,
@@ -113,6 +118,16 @@ export function workWharf(inputs: Inputs, { ship, energy, fender, absorber }: Be
 /** Of a bow that is a circle through the stem and the widest frame; common practice, from memory. */
 function bowRadius(length: number, beam: number): number {
   return (beam / 2 + ratio(length ** 2, 8 * beam)) / 2;
+}
+
+/** The chord of a circle that cuts off a segment of some depth. */
+function chordOf(radius: number, depth: number): number {
+  return 2 * Math.sqrt(depth * (2 * radius - depth));
+}
+
+/** A depth from nothing to the most there is. */
+function clamp(depth: number, most: number): number {
+  return Number.isNaN(depth) ? Number.NaN : Math.min(most, Math.max(depth, 0));
 }
 
 /** A hull that is one circle through stem, stern and the widest frame: no bow is flatter. */
