@@ -87,11 +87,12 @@ export function workCombinations(
         ...((Number.isNaN(least2) || least2 < idle) && { 'moor.FoS_g': least2 }),
         'moor.c_along': judgeSafety(number('moor.n_req'), least2),
       }),
-      'moor.lines.T_e': lines.map(({ isOn }, line) =>
-        isOn
-          ? largestOf(states, (state) => (state ? Math.max(0, state.tensions[line] ?? 0) : Number.NaN))
-          : 0,
-      ),
+      'moor.lines.T_e': lines.map(({ isOn }, line) => {
+        if (!isOn) return 0;
+        // Where none was worked out in the combination shown it is not known which are stated.
+        if (Number.isNaN(intact.least)) return Number.NaN;
+        return largestOf(states, (state) => Math.max(0, state?.tensions[line] ?? 0));
+      }),
       'moor.lines.T_f': lines.map(({ isOn }, line) =>
         isOn
           ? Math.max(

@@ -3,7 +3,7 @@ import { type Entries, sumOf } from './entries.ts';
 import type { Force } from './flow.ts';
 import { type Line, sharesAlong } from './lines.ts';
 import { fromSwayOf, type Rule, type State } from './sharing.ts';
-import { doesNotApply, judge, refused } from './verdicts.ts';
+import { doesNotApply, judge } from './verdicts.ts';
 
 /** A state of the mooring under a load: held or not, with one of the lines lost or none. */
 export interface Moored {
@@ -13,10 +13,10 @@ export interface Moored {
   readonly lost?: number;
 }
 
-/**
- * How far the ship moves in all combinations with all lines, and with any one lost, against what the berth permits; none
- * where she is not held in one.
- */
+/** A ship that nothing holds drives off: farther than any that is held. */
+const adrift = 1000;
+
+/** How far the ship moves in all combinations with all lines, and with any one lost, against what the berth permits. */
 export function workMovement(
   { number }: Entries,
   lines: readonly Line[],
@@ -29,7 +29,7 @@ export function workMovement(
       const left = lines.filter((_, row) => row !== lost);
       return state
         ? { along: alongOf(left, rule, force, state), across: acrossOf(state, number('ship.LOA')) }
-        : { along: Number.NaN, across: Number.NaN };
+        : { along: adrift, across: adrift };
     });
     return {
       along: Math.max(...moves.map((move) => move.along)),
@@ -41,7 +41,6 @@ export function workMovement(
   const isSmall = (move: number): boolean => move < 1e-9;
   const verdict = (move: number, allowed: number): Verdict => {
     if (!isShared) return doesNotApply;
-    if (Number.isNaN(move)) return refused;
     return isSmall(move) ? { verdict: 'holds' } : judge(move, allowed);
   };
   const [surge, sway, more] = [number('moor.lim_x'), number('moor.lim_y'), number('moor.f_l')];

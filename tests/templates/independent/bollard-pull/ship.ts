@@ -123,11 +123,12 @@ function relate(
 /** What is above water, m²: a bare hull and what her kind has on it at least, and no more than ships of her size carry. */
 function workAreas(
   { overAll, freeboard }: { readonly overAll: number; readonly freeboard: number },
-  { between, breadth, sideArea, frontArea, kind }: Ship,
+  ship: Ship,
 ): Worked {
+  const { between, breadth, sideArea, frontArea, kind } = ship;
   const [side, front] = [between * freeboard, breadth * freeboard];
   // A twentieth for a round hull and for figures.
-  const [leastSide, leastFront] = [0.95 * side + kind.onDeck * between * breadth, 0.95 * front];
+  const [leastSide, leastFront] = [leastSideArea(ship, freeboard), 0.95 * front];
   const atLeast = (least: number, area: number): Verdict =>
     Number.isNaN(least + area) ? refused : least === 0 ? { verdict: 'holds' } : judge(least, area);
   return {
@@ -140,4 +141,9 @@ function workAreas(
     'ship.c_ALx': judge(sideArea, 1.5 * overAll * breadth),
     'ship.c_ATx': judge(frontArea, 2.5 * breadth ** 2),
   };
+}
+
+/** The least area that a ship of her kind shows from abeam, m²: hull with a twentieth off, and what stands on its deck. */
+export function leastSideArea({ between, breadth, kind }: Ship, freeboard: number): number {
+  return between * (0.95 * freeboard + kind.onDeck * breadth);
 }

@@ -13,7 +13,7 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
     ship.Δ ship.Δ_f
   `,
   'm²': `
-    ship.A_Ls ship.A_Ts ship.A_Lh ship.A_Ln ship.A_Th ship.A_L ship.A_T ship.A_Tb wind.A_S wind.A_H current.S current.A_Tpp
+    ship.A_Ls ship.A_Ts ship.A_Lh ship.A_Ln ship.A_Th ship.A_L ship.A_T ship.A_Tb wind.A_Cn wind.A_S wind.A_H current.S current.A_Tpp
     current.A_p bolt.I_c bolt.I_t bolt.I_x bolt.I_s
   `,
   'm³': `

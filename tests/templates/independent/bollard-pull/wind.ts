@@ -11,7 +11,7 @@ import {
   sineOf,
 } from './flow.ts';
 import { readCurve, windCurves } from './published.ts';
-import type { Ship } from './ship.ts';
+import { leastSideArea, type Ship } from './ship.ts';
 import { tabulated } from './tables.ts';
 import { doesNotApply, judge, judgeTruth } from './verdicts.ts';
 
@@ -51,6 +51,7 @@ export function workWind(
       'wind.c_Cy': isUfc
         ? judge(Number(worked['wind.C_yn'] ?? Number.NaN), Number(worked['wind.C_yw'] ?? Number.NaN))
         : doesNotApply,
+      ...workProduct(entries, ship, worked),
       // A wind from another direction is one to design for as well.
       'wind.c_Vp':
         asked.length === 0
@@ -91,6 +92,33 @@ function workKind({ number, text }: Entries, { kind }: Ship): Worked {
     'wind.c_kind': method === 'OCIMF' ? judgeTruth(kind.isAsTanker) : doesNotApply,
     'wind.c_Cb': method === 'general' ? judge(kind.wind, number('wind.C_wb')) : doesNotApply,
     'wind.c_Cγ': method === 'unit weight' ? judge(kind.wind, number('wind.C_γ')) : doesNotApply,
+  };
+}
+
+/** Whether what catches the wind abeam, coefficient times area, is that of a ship of her kind and size. */
+function workProduct(entries: Entries, ship: Ship, worked: Worked): Worked {
+  const { number, text } = entries;
+  const method = text('wind.method');
+  const both = (['CA', 'CF'] as const).map((name) => readWindCurve(entries, name, 90));
+  const tankers = both.reduce((sum, one) => sum + one, 0);
+  const byUfc = [worked['wind.C_yw'], worked['wind.C_yn']].map((one) => Number(one ?? Number.NaN)) as [
+    number,
+    number,
+  ];
+  const [used, least] =
+    method === 'UFC'
+      ? byUfc
+      : method === 'OCIMF'
+        ? [tankers, ship.kind.wind]
+        : [number(method === 'general' ? 'wind.C_wb' : 'wind.C_γ'), ship.kind.wind];
+  // Common practice: a ship with the least of one of the two has 15 % more of the other.
+  const wanted = (115 / 100) * leastSideArea(ship, notNegative(number('ship.D_m') - ship.draught)) * least;
+  return {
+    'wind.C_90': tankers,
+    'wind.C_u': used,
+    'wind.C_l': least,
+    'wind.A_Cn': wanted,
+    'wind.c_CA': wanted === 0 ? judgeTruth(true) : judge(wanted, used * ship.sideArea),
   };
 }
 
@@ -216,13 +244,11 @@ function tankerForm(
   { reduced, side }: Heading,
   pressure: number,
 ): { readonly force: Force; readonly worked: Worked } {
-  const state = entries.text('wind.state') === 'loaded' ? 'l' : 'b';
-  const read = (name: 'CX' | 'CA' | 'CF'): number =>
-    readCurve(
-      tabulated(entries, 'wind.ocimf', 'a_w', `${name}_${state}`) ?? windCurves[`${name}_${state}`],
-      reduced,
-    );
-  const coefficients = { along: read('CX'), aft: read('CA'), fore: read('CF') };
+  const coefficients = {
+    along: readWindCurve(entries, 'CX', reduced),
+    aft: readWindCurve(entries, 'CA', reduced),
+    fore: readWindCurve(entries, 'CF', reduced),
+  };
   const { force, aft, fore } = forceAtPerpendiculars({
     coefficients,
     pressure,
@@ -242,4 +268,12 @@ function tankerForm(
       'wind.F_F': fore,
     },
   };
+}
+
+/** A coefficient of tankers in the loading chosen, at so many degrees from the stern. */
+function readWindCurve(entries: Entries, name: 'CX' | 'CA' | 'CF', angle: number): number {
+  const state = entries.text('wind.state') === 'loaded' ? 'l' : 'b';
+  const points =
+    tabulated(entries, 'wind.ocimf', 'a_w', `${name}_${state}`) ?? windCurves[`${name}_${state}`];
+  return readCurve(points, angle);
 }
