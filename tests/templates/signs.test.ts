@@ -12,7 +12,7 @@ const signed: Readonly<Record<string, readonly string[]>> = {
   'fender-energy': [
     'energy.ln_M data.brolsma.ln_M data.brolsma.ln_v data.brolsma.ln_a data.angles.dAF',
     'energy.γ panel.φ_s panel.φ_s0 panel.φ_w panel.φ_w0 panel.way.s_si panel.way.s_wi',
-    'panel.o_h panel.o_f wharf.C_S0',
+    'panel.o_h panel.o_f wharf.C_S0 wharf.h_c',
     'wharf.N_up wharf.N_dn wharf.x_d wharf.e_1 wharf.e_2',
     'wharf.x_R wharf.x_g wharf.e wharf.bents.s wharf.bents.r wharf.bents.H wharf.bents.H_p wharf.H_min',
     'absorber.u_1 absorber.u_2 absorber.u_c absorber.E_s',
