@@ -48,7 +48,6 @@ const refused: readonly (readonly [string, Entered, readonly string[]])[] = [
   ],
   ['a hull below the panel', { lines: { f_S: '0 m', z_LW: 'El. -2 m CD' } }, ['panel.c_p']],
   ['a chain that does not reach', { lines: { L_s: '1 m', L_w: '0.9 m' } }, ['panel.c_s', 'panel.c_w']],
-  ['a projection that the chord leaves no room', { lines: { c_C: '50 %', e_0: '0 m' } }, ['wharf.c_S']],
   ['bents on one line', bents('6.1 m', '6.1 m', '6.1 m'), ['wharf.c_H']],
   ['one bent', bents('6 m'), ['wharf.c_H']],
   [
@@ -79,5 +78,14 @@ test('none of the fenders on offer is picked by a curve that is none', () => {
   expect(verdicts('fender-energy', curve([0, 0], [0.7, 1]), ['fender.pick', 'fender.n_ok'])).toEqual([
     'fender.pick: no value',
     'fender.n_ok: no value',
+  ]);
+});
+
+test('a projection that leaves the bow no room fails at any spacing', () => {
+  const squeezed = { lines: { c_C: '50 %', e_0: '0 m', S: '1 m' } };
+  expect(verdicts('fender-energy', squeezed, ['wharf.S_c', 'wharf.c_S', 'wharf.c_hc'])).toEqual([
+    'wharf.S_c: a value',
+    'wharf.c_S: fails',
+    'wharf.c_hc: fails',
   ]);
 });
