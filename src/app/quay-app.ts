@@ -5,7 +5,6 @@ import type { GoToDialog } from './dialogs/go-to-dialog.ts';
 import type { KeysDialog } from './dialogs/keys-dialog.ts';
 import type { LinkDialog } from './dialogs/link-dialog.ts';
 import type { TableRowsDialog } from './dialogs/rows/table-rows-dialog.ts';
-import { groupedSheets } from './editing/sheets/grouped-sheets.ts';
 import type { SidePanel } from './panel/side-panel.ts';
 import type { PrintDialog } from './print/quay-print-dialog.ts';
 import type { Session } from './session/session.ts';
@@ -479,8 +478,8 @@ export class QuayApp extends LitElement {
             p: () => this.#element<PrintDialog>('quay-print')?.show(),
             z: typing || isModalOpen() ? undefined : () => (event.shiftKey ? session.redo() : session.undo()),
             y: typing || isModalOpen() ? undefined : () => session.redo(),
-            pageup: isModalOpen() ? undefined : () => this.#turn(-1),
-            pagedown: isModalOpen() ? undefined : () => this.#turn(1),
+            pageup: isModalOpen() ? undefined : () => this.session?.turnSheet(-1),
+            pagedown: isModalOpen() ? undefined : () => this.session?.turnSheet(1),
           } as Record<string, (() => void) | undefined>
         )[key]
       : isInDialog(event)
@@ -503,17 +502,6 @@ export class QuayApp extends LitElement {
     event.preventDefault();
     does();
   };
-
-  #turn(step: number): void {
-    const { session } = this;
-    if (!session) return;
-    const sheets = [...groupedSheets(session.notebook.book).values()].flat();
-    // The overview stands in front of the first sheet.
-    const at = session.overview ? -1 : sheets.findIndex((sheet) => sheet.key === session.sheet);
-    const next = sheets[at + step];
-    if (next) session.showSheet(next.key);
-    else if (at + step === -1) session.showOverview('checks');
-  }
 }
 
 /** Whether a key is pressed in a dialog, which has the book to itself. */

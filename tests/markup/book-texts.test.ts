@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { typesetFormula, typesetNumbers } from '../../src/app/sheet/line/formula-set.ts';
 import { openBook } from '../../src/document/index.ts';
 import { drawChart, drawFigure, drawUtilisations } from '../../src/figures/index.ts';
 import type { Markup } from '../../src/markup/index.ts';
 import { type Notebook, openNotebook } from '../../src/notebook/index.ts';
 import { math, symbolMath } from '../../src/record/index.ts';
+import { typesetFormula, typesetNumbers } from '../../src/record/math/formula-set.ts';
 import { hostileBook } from './hostile-book.ts';
 import { readMarkup } from './read-markup.ts';
 

@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import { renameEdit } from '../../src/app/editing/lines/rename.ts';
-import { findingsOf } from '../../src/app/findings/findings.ts';
 import {
   type Book,
   blankBook,
@@ -13,6 +12,7 @@ import {
 } from '../../src/document/index.ts';
 import { type Notebook, openNotebook, recheckProgram, setNamed } from '../../src/notebook/index.ts';
 import { recheck } from '../../src/recheck/index.ts';
+import { findingsOf } from '../../src/record/findings/findings.ts';
 import { judge } from '../../src/review/cases/judge.ts';
 import { blockOf, bookOf as bookOfSheets, calc, given, tableOf } from '../make-book.ts';
 

@@ -1,5 +1,4 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { findingsOf } from '../../src/app/findings/findings.ts';
 import {
   type Book,
   blankBook,
@@ -9,6 +8,7 @@ import {
   type Table,
 } from '../../src/document/index.ts';
 import { type Notebook, openNotebook } from '../../src/notebook/index.ts';
+import { findingsOf } from '../../src/record/findings/findings.ts';
 
 const bill: Table = {
   id: 'bill',

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { findingsOf } from '../../src/app/findings/findings.ts';
 import { setCells, setEntry, type Table } from '../../src/document/index.ts';
 import { openNotebook } from '../../src/notebook/index.ts';
+import { findingsOf } from '../../src/record/findings/findings.ts';
 import { stones } from '../keyed-table.ts';
 import { blockOf, bookOf, calc, given } from '../make-book.ts';
 

@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing, type PropertyValues, type TemplateResul
 import type { Outcome } from '../../diagnostics/index.ts';
 import type { Book } from '../../document/index.ts';
 import { type BroughtSheets, bringSheets, type Notebook, openNotebook } from '../../notebook/index.ts';
-import { groupedSheets } from '../editing/sheets/grouped-sheets.ts';
+import { groupedSheets } from '../../record/index.ts';
 import type { Session } from '../session/session.ts';
 import type { BookStore } from '../storage/book-store.ts';
 import { reasonOf } from '../storage/storage-error.ts';

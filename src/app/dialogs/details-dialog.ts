@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Option } from '../../document/index.ts';
+import { refusalWords } from '../../record/index.ts';
 import { unitInPrint } from '../../units/index.ts';
 import { unitOfLimits } from '../editing/cells/carry-unit.ts';
 import { findPlace } from '../editing/find-place.ts';
@@ -17,7 +18,6 @@ import type { Session } from '../session/session.ts';
 import { dialogStyles } from '../style/dialog-styles.ts';
 import { fieldsStyles } from '../style/fields-styles.ts';
 import { showModal } from '../style/modal-dialog.ts';
-import { refusalWords } from '../view-model/persons-words.ts';
 import type { CellPlace } from '../view-model/place.ts';
 
 type Field =

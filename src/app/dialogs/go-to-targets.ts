@@ -1,9 +1,10 @@
 import { aboutsOf, type Book, type Part } from '../../document/index.ts';
 import { spelledOut } from '../../language/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
+import { labelOf, localName } from '../../record/index.ts';
 import { type OverviewPart, overviewTitles } from '../view-model/page-view.ts';
 import type { CellPlace } from '../view-model/place.ts';
-import { labelOf, localName, placeOfId } from '../view-model/places.ts';
+import { placeOfId } from '../view-model/places.ts';
 
 /** Something of a book that can be gone to. */
 export interface Target {

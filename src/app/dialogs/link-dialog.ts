@@ -8,17 +8,15 @@ import {
   linkSource,
   linkTargets,
 } from '../../notebook/index.ts';
-import { math, symbolMath } from '../../record/index.ts';
+import { labelOf, localName, math, refusalWords, resultText, symbolMath } from '../../record/index.ts';
 import type { Session } from '../session/session.ts';
 import { dialogStyles } from '../style/dialog-styles.ts';
 import { fieldsStyles } from '../style/fields-styles.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { showModal } from '../style/modal-dialog.ts';
-import { refusalWords } from '../view-model/persons-words.ts';
 import type { CellPlace } from '../view-model/place.ts';
-import { itemAt, labelOf, localName } from '../view-model/places.ts';
-import { resultText } from '../view-model/result-text.ts';
+import { itemAt } from '../view-model/places.ts';
 import { targetsFor } from './go-to-targets.ts';
 
 /** So many lines are listed at once; a word more finds the others. */

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { type Outcome, type Problem, succeed } from '../../diagnostics/index.ts';
 import { type Edit, findSheet, joinEdits, type Sheet, setSheetField } from '../../document/index.ts';
+import { labelOf, localName, refusalWords } from '../../record/index.ts';
 import { renameSheetEdit, sheetKeyRefusal, spelledKey } from '../editing/sheets/rename-sheet.ts';
 import { addSheet, keyFor, removeSheetEdit, usersOfSheet } from '../editing/sheets/sheet-edits.ts';
 import type { Session } from '../session/session.ts';
@@ -8,8 +9,7 @@ import type { BookStore } from '../storage/book-store.ts';
 import { dialogStyles } from '../style/dialog-styles.ts';
 import { fieldsStyles } from '../style/fields-styles.ts';
 import { showModal } from '../style/modal-dialog.ts';
-import { refusalWords } from '../view-model/persons-words.ts';
-import { labelOf, localName } from '../view-model/places.ts';
+
 import { type SheetSource, sourceWords } from './bring-source.ts';
 
 /** What is asked about a sheet: what a new one is called, how one is called, whether it goes. */

@@ -1,12 +1,11 @@
 import type { Problem } from '../../diagnostics/index.ts';
 import { findSheet } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
-import { groupedSheets } from '../editing/sheets/grouped-sheets.ts';
+import { findingsOf, groupedSheets } from '../../record/index.ts';
 import type { Session } from '../session/session.ts';
 import { type GridMap, gridMap } from '../sheet/place/grid-map.ts';
 import type { CellPlace } from '../view-model/place.ts';
 import { placeOfId } from '../view-model/places.ts';
-import { findingsOf } from './findings.ts';
 
 /** Where a problem is mended: its line, its row of a table, or the formula of its column; nowhere for the whole book. */
 export function placeOfProblem(

@@ -1,12 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { brokenLinks, type Item, linkedLines, openLinks } from '../../notebook/index.ts';
-import { math, symbolMath } from '../../record/index.ts';
+import { idInWords, labelOf, localName, math, resultText, symbolMath } from '../../record/index.ts';
 import type { Session } from '../session/session.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { overviewTitles } from '../view-model/page-view.ts';
-import { idInWords } from '../view-model/persons-words.ts';
-import { labelOf, localName, placeOfId } from '../view-model/places.ts';
-import { resultText } from '../view-model/result-text.ts';
+import { placeOfId } from '../view-model/places.ts';
 import type { ListParts } from './stated-list.ts';
 
 /**

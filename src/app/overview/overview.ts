@@ -3,25 +3,34 @@ import type { Problem } from '../../diagnostics/index.ts';
 import type { Prose } from '../../document/index.ts';
 import { type CheckOrder, drawUtilisations } from '../../figures/index.ts';
 import { byNearness, type Item, shareOf, type Verdict, writeUtilisation } from '../../notebook/index.ts';
-import { math, symbolMath } from '../../record/index.ts';
+import {
+  appliesInWords,
+  type FoundCheck,
+  findingsOf,
+  isByStated,
+  labelOf,
+  localName,
+  math,
+  noProblemWords,
+  notYetWords,
+  problemInWords,
+  sheetOf,
+  shownSides,
+  symbolMath,
+  typesetFormula,
+} from '../../record/index.ts';
 import { placeOfProblem } from '../findings/finding-places.ts';
-import { type FoundCheck, findingsOf, isByStated, sheetOf } from '../findings/findings.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
-import { appliesInWords } from '../sheet/line/applies-in-words.ts';
-import { typesetFormula } from '../sheet/line/formula-set.ts';
 import { drawFormula } from '../sheet/line/formula-view.ts';
 import { barStyles, utilisationBar } from '../sheet/line/utilisation-bar.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { OwnWidth } from '../style/own-width.ts';
 import { drawSign } from '../style/signs.ts';
-import { shownSides } from '../view-model/compared-sides.ts';
-import { noProblemWords, notYetWords } from '../view-model/not-yet-words.ts';
 import { type OverviewPart, overviewTitles } from '../view-model/page-view.ts';
-import { problemInWords } from '../view-model/persons-words.ts';
 import type { CellPlace } from '../view-model/place.ts';
-import { labelOf, localName, placeOfId } from '../view-model/places.ts';
+import { placeOfId } from '../view-model/places.ts';
 import { drawLinkList } from './link-list.ts';
 import { listProse } from './listed-prose.ts';
 import { overviewStyles } from './overview-styles.ts';

@@ -1,5 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import {
+  countWords,
+  labelOf,
   math,
   SOURCE_KINDS,
   type Source,
@@ -12,9 +14,8 @@ import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
-import { countWords } from '../view-model/count-words.ts';
 import { overviewTitles } from '../view-model/page-view.ts';
-import { labelOf, placeOfId } from '../view-model/places.ts';
+import { placeOfId } from '../view-model/places.ts';
 import { overviewStyles } from './overview-styles.ts';
 
 /** What each kind of reference asks of the person who relies on it. */

@@ -1,11 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { isReasonOpen, type Notebook, type StatedValue, statedValues } from '../../notebook/index.ts';
-import { math, symbolMath } from '../../record/index.ts';
+import { labelOf, localName, math, statedWords, symbolMath, whyNotComputed } from '../../record/index.ts';
 import type { Session } from '../session/session.ts';
 import { drawMarkup } from '../style/markup.ts';
 import type { CellPlace } from '../view-model/place.ts';
-import { labelOf, localName, placeOfId } from '../view-model/places.ts';
-import { statedWords, whyNotComputed } from '../view-model/stated-words.ts';
+import { placeOfId } from '../view-model/places.ts';
 
 /** So many stated values are listed: a column may have thousands. */
 const MOST = 500;

@@ -1,12 +1,11 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { CheckedFormula } from '../../language/index.ts';
 import type { FormulaColumnItem, FormulaItem } from '../../notebook/index.ts';
+import { comparedSides, isSideWorked, typesetFormula } from '../../record/index.ts';
 import type { Session } from '../session/session.ts';
-import { typesetFormula } from '../sheet/line/formula-set.ts';
 import { drawFormula } from '../sheet/line/formula-view.ts';
-import { drawLineNumbers, drawRowNumbers, isSideWorked } from '../sheet/numbers/numbers-view.ts';
+import { drawLineNumbers, drawRowNumbers } from '../sheet/numbers/numbers-view.ts';
 import { tableRow } from '../sheet/place/grid-map.ts';
-import { comparedSides } from '../view-model/compared-sides.ts';
 
 /** A formula set as mathematics within `room` em; nothing where it cannot be read whole. */
 export function drawSymbols(checked: CheckedFormula, room: number): TemplateResult | typeof nothing {

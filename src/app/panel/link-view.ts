@@ -7,10 +7,11 @@ import {
   linkSource,
   unlinkEdit,
 } from '../../notebook/index.ts';
+import { labelOf } from '../../record/index.ts';
 import type { Session } from '../session/session.ts';
 import type { AppRequest } from '../sheet/app-request.ts';
 import type { CellPlace } from '../view-model/place.ts';
-import { labelOf, placeOfId } from '../view-model/places.ts';
+import { placeOfId } from '../view-model/places.ts';
 
 /** What the line in hand takes its value from, or is to; and the commands to link it, to take the link off, to keep it as it is. */
 export function drawLink(session: Session, item: Item): TemplateResult | typeof nothing {

@@ -2,23 +2,28 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Fix, Problem } from '../../diagnostics/index.ts';
 import { aboutOf } from '../../document/index.ts';
 import type { Item } from '../../notebook/index.ts';
-import { math, symbolMath } from '../../record/index.ts';
+import {
+  choiceWords,
+  failsBy,
+  labelOf,
+  localName,
+  math,
+  problemInWords,
+  quantityText,
+  resultText,
+  sourceOfLine,
+  symbolMath,
+  waits,
+} from '../../record/index.ts';
 import { mendAt } from '../editing/cells/remedy.ts';
-import { waits } from '../findings/findings.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
-import { sourceOfLine } from '../sheet/line/source-of-line.ts';
 import { MATHS_SIZE } from '../sheet/paper/page-measure.ts';
 import { flowStyles } from '../style/flow-styles.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { OwnWidth } from '../style/own-width.ts';
-import { choiceWords } from '../view-model/choice-words.ts';
-import { failsBy } from '../view-model/compared-sides.ts';
-import { quantityText } from '../view-model/format-quantity.ts';
-import { problemInWords } from '../view-model/persons-words.ts';
-import { dependsOn, feedsOf, itemAt, labelOf, localName, placeOfId } from '../view-model/places.ts';
-import { resultText } from '../view-model/result-text.ts';
+import { dependsOn, feedsOf, itemAt, placeOfId } from '../view-model/places.ts';
 import { drawNumbers, drawSymbols } from './formula-part.ts';
 import { drawLink } from './link-view.ts';
 import { drawOptionsLeft } from './methods/options-left.ts';

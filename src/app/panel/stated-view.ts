@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { FormulaColumnItem, FormulaItem, Side, StatedHere } from '../../notebook/index.ts';
 import { statedIn } from '../../notebook/index.ts';
+import { statedWords, whyNotComputed } from '../../record/index.ts';
 import { confirmReason } from '../editing/cells/carry-reason.ts';
 import {
   confirmReasonsEdit,
@@ -10,7 +11,6 @@ import {
 } from '../editing/cells/state-target.ts';
 import type { Session } from '../session/session.ts';
 import type { CellPlace } from '../view-model/place.ts';
-import { statedWords, whyNotComputed } from '../view-model/stated-words.ts';
 
 /**
  * What is stated of the line in hand, or of the cell of a column: value, reason, what is computed, the difference, and

@@ -1,9 +1,10 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { InputItem } from '../../notebook/index.ts';
+import { labelOf } from '../../record/index.ts';
 import { entryForScreen, entryFromScreen } from '../editing/cells/carry-unit.ts';
 import { choiceOptions } from '../editing/choices/choice-options.ts';
 import type { Session, SessionEvent } from '../session/session.ts';
-import { itemAt, labelOf, placeOfId } from '../view-model/places.ts';
+import { itemAt, placeOfId } from '../view-model/places.ts';
 import { nudgedEntry } from './nudge.ts';
 import { TRIAL_CELL_LIMIT, tableCells, tryValue, type ValueTrial } from './value-trial.ts';
 

@@ -1,14 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { InputItem } from '../../notebook/index.ts';
-import { math, symbolMath } from '../../record/index.ts';
+import { countedDo, findingsOf, labelOf, localName, math, symbolMath } from '../../record/index.ts';
 import { unitInPrint } from '../../units/index.ts';
 import { displayedUnit, entryForScreen } from '../editing/cells/carry-unit.ts';
 import { choiceOptions } from '../editing/choices/choice-options.ts';
-import { findingsOf } from '../findings/findings.ts';
 import type { Session } from '../session/session.ts';
 import { drawMarkup } from '../style/markup.ts';
-import { countedDo } from '../view-model/count-words.ts';
-import { labelOf, localName, placeOfId } from '../view-model/places.ts';
+import { placeOfId } from '../view-model/places.ts';
 import { nudgedEntry } from './nudge.ts';
 import { entryWords, type TrialController } from './trial-controller.ts';
 import { type MovedCheck, movedChecks, type ValueTrial } from './value-trial.ts';

@@ -9,9 +9,9 @@ import {
   verdictWord,
   writeUtilisation,
 } from '../../notebook/index.ts';
+import { type FoundCheck, findingsOf } from '../../record/index.ts';
 import { numberInPrint } from '../../units/index.ts';
 import { enterText } from '../editing/cells/cell-edits.ts';
-import { type FoundCheck, findingsOf } from '../findings/findings.ts';
 import type { CellPlace } from '../view-model/place.ts';
 
 /** Another value tried for a line, beside the book: a second notebook computes what would follow, the book stays as it is. */

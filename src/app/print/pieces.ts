@@ -1,5 +1,5 @@
 import type { Book } from '../../document/index.ts';
-import { groupedSheets } from '../editing/sheets/grouped-sheets.ts';
+import { groupedSheets } from '../../record/index.ts';
 import { type OverviewPart, overviewTitles } from '../view-model/page-view.ts';
 
 /** A page about the whole book that is printed. */

@@ -1,12 +1,16 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
-import { countStated } from '../findings/count-stated.ts';
-import { findingsOf, isByStated } from '../findings/findings.ts';
-import { sheetStates, stateWords } from '../findings/sheet-states.ts';
+import type { UnitsView } from '../../record/index.ts';
+import {
+  countStated,
+  countWords,
+  findingsOf,
+  isByStated,
+  notYetWords,
+  sheetStates,
+  stateWords,
+} from '../../record/index.ts';
 import { overviewStyles } from '../overview/overview-styles.ts';
 import type { Session } from '../session/session.ts';
-import { countWords } from '../view-model/count-words.ts';
-import { notYetWords } from '../view-model/not-yet-words.ts';
-import type { UnitsView } from '../view-model/units-view.ts';
 import { type Piece, titleOf } from './pieces.ts';
 
 const unitsWords: Readonly<Record<UnitsView, string>> = {

@@ -1,9 +1,9 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { countWords } from '../../record/index.ts';
 import type { Session } from '../session/session.ts';
 import { dialogStyles } from '../style/dialog-styles.ts';
 import { fieldsStyles } from '../style/fields-styles.ts';
 import { showModal } from '../style/modal-dialog.ts';
-import { countWords } from '../view-model/count-words.ts';
 import { type Paper, papers, usualPaper } from './paper.ts';
 import { idOf, type PrintChoice, pieceInHand, piecesOf, titleOf } from './pieces.ts';
 import type { PrintedBook } from './quay-printed-book.ts';

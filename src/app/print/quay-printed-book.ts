@@ -1,11 +1,10 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { type Book, createHasher, hashBook } from '../../document/index.ts';
+import { type Marks, marksOfBook, pageRules } from '../../record/index.ts';
 import type { Session } from '../session/session.ts';
-import { pageRules } from './page-rules.ts';
 import { type PageRun, pageRuns } from './page-runs.ts';
 import { PAPER_WIDTH, type Paper, papers, usualPaper } from './paper.ts';
 import { chosenPieces, type Piece, type PrintChoice } from './pieces.ts';
-import { type Marks, marksOfBook } from './sheet-references.ts';
 import type { Working } from './working.ts';
 import './quay-contents.ts';
 import './quay-printed-sheet.ts';
@@ -138,7 +137,7 @@ export class PrintedBook extends LitElement {
     }
     await drawnBelow(this.renderRoot);
     if (this.print !== laid) return 0;
-    this.#rules.replaceSync(pageRules(notebook.book, runs, paper.size, hash));
+    this.#rules.replaceSync(`@page { size: ${paper.size}; }\n${pageRules(notebook.book, runs, hash)}`);
     if (!document.adoptedStyleSheets.includes(this.#rules)) document.adoptedStyleSheets.push(this.#rules);
     return this.#count();
   }

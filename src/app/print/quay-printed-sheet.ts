@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { findSheet, type Part, type Sheet } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
+import { governingLines, type Marks, sheetReferences } from '../../record/index.ts';
 import type { Session } from '../session/session.ts';
 import { lineStyles } from '../sheet/line/line-styles.ts';
 import { drawPart, type Page } from '../sheet/page-parts.ts';
@@ -14,8 +15,6 @@ import { printedTableStyles } from '../sheet/table/printed-table.ts';
 import { hasNoLine } from '../sheet/table/table-sources.ts';
 import { tableStyles } from '../sheet/table/table-styles.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
-import { governingLines } from './governing-lines.ts';
-import { type Marks, sheetReferences } from './sheet-references.ts';
 import type { Working } from './working.ts';
 
 /** Nothing is edited on paper. */

@@ -18,6 +18,8 @@ import {
   openNotebook,
   type Side,
 } from '../../notebook/index.ts';
+import type { UnitsView } from '../../record/index.ts';
+import { groupedSheets } from '../../record/index.ts';
 import { contentInHand, draftEdit, typedOverAs } from '../editing/cells/enter-draft.ts';
 import { findPlace } from '../editing/find-place.ts';
 import { placeInForce } from '../editing/methods/method-place.ts';
@@ -28,7 +30,6 @@ import { noPageViews, type PageViews } from '../storage/page-views.ts';
 import type { EditInHand, SelectedText } from '../view-model/edit-in-hand.ts';
 import type { OverviewPart, PageView } from '../view-model/page-view.ts';
 import { type CellPlace, isOffPage, methodFieldOf, samePlace } from '../view-model/place.ts';
-import type { UnitsView } from '../view-model/units-view.ts';
 import { createAtRest } from './at-rest.ts';
 import { followEdit, reopenEdit, type Strayed } from './follow-hand.ts';
 import { createSlices, timeAtOnce, timeOfSlice } from './slices.ts';
@@ -83,6 +84,8 @@ export interface Session {
   readonly goBack: () => boolean;
   readonly showOverview: (part: OverviewPart) => void;
   readonly showSheet: (key: string) => void;
+  /** Turns so many sheets on in the order of their list; the overview stands in front of the first. */
+  readonly turnSheet: (step: number) => void;
   /** Applies an edit, remembers it for undo with the place, has it kept, and tells the listeners. */
   readonly apply: (edit: Edit) => Outcome<AppliedEdit>;
   /** What is being typed. */
@@ -366,6 +369,13 @@ export function openSession(
       sheet = key;
       const last = lastOn.get(key);
       moveTo(isThere(last) ? last : undefined, true);
+    },
+    turnSheet(step) {
+      const sheets = [...groupedSheets(notebook.book).values()].flat();
+      const at = overview ? -1 : sheets.findIndex(({ key }) => key === sheet);
+      const next = sheets[at + step];
+      if (next) this.showSheet(next.key);
+      else if (at + step === -1) this.showOverview('checks');
     },
     apply: (edit) => applyByPerson(edit, place),
     get hand() {

@@ -1,11 +1,11 @@
 import type { Part, Sheet, Table } from '../../document/index.ts';
 import type { ChangedLines } from '../../notebook/index.ts';
+import { columnSummed, idsOfLikeLines } from '../../record/index.ts';
 import type { Session } from '../session/session.ts';
-import { idsOfLikeLines } from '../view-model/like-lines.ts';
 import type { DeferredRendering } from './deferred-rendering.ts';
 import { QuayLine } from './line/quay-line.ts';
 import { QuayWords } from './line/quay-words.ts';
-import { columnSummed } from './line/total-note.ts';
+
 import type { PageElements } from './page-elements.ts';
 import { QuayTable } from './table/quay-table.ts';
 

@@ -1,14 +1,14 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Edit } from '../../document/index.ts';
 import type { Dangling } from '../../notebook/index.ts';
+import { countWords, labelOf } from '../../record/index.ts';
 import { describeDeletion } from '../editing/lines/describe-deletion.ts';
 import { describeInsertion } from '../editing/lines/describe-insertion.ts';
 import { describeMove } from '../editing/sheets/describe-move.ts';
 import type { Session, SessionEvent } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
-import { countWords } from '../view-model/count-words.ts';
 import type { CellPlace } from '../view-model/place.ts';
-import { labelOf, placeOfId } from '../view-model/places.ts';
+import { placeOfId } from '../view-model/places.ts';
 import { footButtonStyles } from './foot-button-styles.ts';
 
 /** So many of those that lost something are named; the others are in the list of problems. */

@@ -1,6 +1,6 @@
 import { notRecheckedWords, RECHECK_LIMITS, type RecheckReport, reportLines } from '../../recheck/index.ts';
+import { countWords } from '../../record/index.ts';
 import { writeNumber } from '../../units/index.ts';
-import { countWords } from '../view-model/count-words.ts';
 
 /** How the second engine stands with the book as it is now. */
 export type RecheckState =

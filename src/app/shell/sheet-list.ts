@@ -1,9 +1,8 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { aboutsOf, type Sheet } from '../../document/index.ts';
+import { groupedSheets, sheetStates, stateWords } from '../../record/index.ts';
 import type { SheetDialog } from '../dialogs/sheet-dialog.ts';
-import { groupedSheets } from '../editing/sheets/grouped-sheets.ts';
 import { duplicateSheet, moveSheetBy } from '../editing/sheets/sheet-edits.ts';
-import { sheetStates, stateWords } from '../findings/sheet-states.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import type { BookStore } from '../storage/book-store.ts';

@@ -1,11 +1,9 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { brokenLinks, linkedLines, openLinks } from '../../notebook/index.ts';
-import { countStated } from '../findings/count-stated.ts';
+import { countStated, countWords, findingsOf, isByStated } from '../../record/index.ts';
 import { nextFinding } from '../findings/finding-places.ts';
-import { findingsOf, isByStated } from '../findings/findings.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
-import { countWords } from '../view-model/count-words.ts';
 import type { OverviewPart } from '../view-model/page-view.ts';
 import { footButtonStyles } from './foot-button-styles.ts';
 import { RecheckController } from './recheck-controller.ts';

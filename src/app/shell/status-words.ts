@@ -1,6 +1,6 @@
-import type { FoundCheck } from '../findings/findings.ts';
+import type { FoundCheck } from '../../record/index.ts';
+import { countedDo, countWords } from '../../record/index.ts';
 import type { Computing } from '../session/session.ts';
-import { countedDo, countWords } from '../view-model/count-words.ts';
 
 /**
  * How the checks of a book stand, in words; while work is left over, what has no value may still come to one. `byStated` of

@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import type { Book } from '../../document/index.ts';
+import type { UnitsView } from '../../record/index.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import { NOTHING_TO_UNDO } from '../session/undo-words.ts';
@@ -8,7 +9,6 @@ import type { MenuItem } from '../sheet/menu/popup-menu.ts';
 import type { SaveState } from '../storage/autosave.ts';
 import { drawSign } from '../style/signs.ts';
 import { clockTime } from '../view-model/local-time.ts';
-import type { UnitsView } from '../view-model/units-view.ts';
 import { BarFit } from './bar-fit.ts';
 import type { Side } from './sides.ts';
 

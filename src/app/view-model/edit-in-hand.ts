@@ -1,6 +1,6 @@
 import type { Side } from '../../notebook/index.ts';
+import type { UnitsView } from '../../record/index.ts';
 import type { CellPlace } from './place.ts';
-import type { UnitsView } from './units-view.ts';
 
 /** What kind of text a cell holds; `reason` is that of a value stated there. */
 export type ContentKind = 'formula' | 'entry' | 'unit' | 'name' | 'text' | 'choice' | 'prose' | 'reason';

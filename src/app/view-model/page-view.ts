@@ -1,5 +1,5 @@
+import type { UnitsView } from '../../record/index.ts';
 import type { CellPlace } from './place.ts';
-import type { UnitsView } from './units-view.ts';
 
 /** The pages of a book that are no sheets, and the lists on the overview. */
 export type OverviewPart = 'checks' | 'problems' | 'remarks' | 'stated' | 'links' | 'about' | 'sources';

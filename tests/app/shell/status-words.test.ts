@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import type { FoundCheck } from '../../../src/app/findings/findings.ts';
 import { checkWords, linkCounts } from '../../../src/app/shell/status-words.ts';
 import { problem } from '../../../src/diagnostics/index.ts';
+import type { FoundCheck } from '../../../src/record/findings/findings.ts';
 
 const facts = { on: ['s.t'], sheet: 's' };
 const outOfRange = { ...problem('rests-out-of-range', { from: 0, to: 0 }, facts), data: facts };

@@ -1,6 +1,7 @@
 import type { Outcome } from '../../../diagnostics/index.ts';
 import type { Table } from '../../../document/index.ts';
 import { type Notebook, tryCells } from '../../../notebook/index.ts';
+import type { UnitsView } from '../../../record/index.ts';
 import {
   type Delimiter,
   type Destination,
@@ -18,7 +19,6 @@ import type { Where } from '../../editing/clipboard/put-rows.ts';
 import { isSingleNumber } from '../../editing/clipboard/single-number.ts';
 import { findPlace } from '../../editing/find-place.ts';
 import type { CellPlace } from '../../view-model/place.ts';
-import type { UnitsView } from '../../view-model/units-view.ts';
 import { guessParting, type Parting } from './guess-parting.ts';
 import { rowsPreview, type TakenAs } from './rows-preview.ts';
 import type { Said } from './rows-questions.ts';

@@ -1,7 +1,7 @@
 import { type Notebook, numbersOf } from '../../../notebook/index.ts';
+import type { UnitsView } from '../../../record/index.ts';
+import { formatQuantity, quantityText } from '../../../record/index.ts';
 import type { Mapping, ReadTable, TextColumn } from '../../../tables/index.ts';
-import { formatQuantity, quantityText } from '../../view-model/format-quantity.ts';
-import type { UnitsView } from '../../view-model/units-view.ts';
 
 /** What a column of a text is taken as: its first value, and of numbers the sum of all rows; in the units of the page. */
 export interface TakenAs {

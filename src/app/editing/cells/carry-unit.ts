@@ -1,9 +1,9 @@
 import type { Book } from '../../../document/index.ts';
 import type { Notebook } from '../../../notebook/index.ts';
+import type { UnitsView } from '../../../record/index.ts';
+import { displayUnit } from '../../../record/index.ts';
 import { isBareNumber, readUnit, type Unit } from '../../../units/index.ts';
-import { displayUnit } from '../../view-model/format-quantity.ts';
 import type { CellPlace } from '../../view-model/place.ts';
-import type { UnitsView } from '../../view-model/units-view.ts';
 import { findPlace } from '../find-place.ts';
 import { cellContent } from './cell-content.ts';
 import { cellValueText } from './cell-value-text.ts';

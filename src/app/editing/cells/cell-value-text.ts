@@ -1,11 +1,11 @@
 import type { GivenColumn } from '../../../document/index.ts';
 import { cellOf } from '../../../document/index.ts';
 import type { Notebook } from '../../../notebook/index.ts';
+import type { UnitsView } from '../../../record/index.ts';
+import { displayUnit } from '../../../record/index.ts';
 import { guardText } from '../../../tables/index.ts';
 import { type Unit, writeIn } from '../../../units/index.ts';
-import { displayUnit } from '../../view-model/format-quantity.ts';
 import type { CellPlace } from '../../view-model/place.ts';
-import type { UnitsView } from '../../view-model/units-view.ts';
 import { findPlace } from '../find-place.ts';
 import { cellContent } from './cell-content.ts';
 

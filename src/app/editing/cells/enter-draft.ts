@@ -1,10 +1,10 @@
 import { fail, type Outcome, problem, succeed } from '../../../diagnostics/index.ts';
 import { type Book, type Edit, setTitle } from '../../../document/index.ts';
 import type { Notebook, Side } from '../../../notebook/index.ts';
+import type { UnitsView } from '../../../record/index.ts';
 import { readUnit } from '../../../units/index.ts';
 import type { ContentKind, EditInHand } from '../../view-model/edit-in-hand.ts';
 import { type CellPlace, titleFieldOf } from '../../view-model/place.ts';
-import type { UnitsView } from '../../view-model/units-view.ts';
 import { choiceOptions, optionCalled, unknownOption } from '../choices/choice-options.ts';
 import { findPlace } from '../find-place.ts';
 import { entryForScreen, entryFromScreen } from './carry-unit.ts';

@@ -1,9 +1,8 @@
 import type { Notebook } from '../../../notebook/index.ts';
+import type { UnitsView } from '../../../record/index.ts';
+import { columnView, entryView } from '../../../record/index.ts';
 import { entryInPrint, isBareNumber } from '../../../units/index.ts';
-import { columnView } from '../../view-model/cell-view.ts';
-import { entryView } from '../../view-model/entry-view.ts';
 import type { CellPlace } from '../../view-model/place.ts';
-import type { UnitsView } from '../../view-model/units-view.ts';
 import { findPlace } from '../find-place.ts';
 
 /** The number that the page shows in the value of a given line or the cell of a given column; undefined where it shows none. */

@@ -1,11 +1,11 @@
 import { fail, type Outcome, type Problem, problem, succeed } from '../../../diagnostics/index.ts';
 import type { Edit, Statement } from '../../../document/index.ts';
 import { type Notebook, SIDES, type Side, type StatedTrial, tryStated } from '../../../notebook/index.ts';
+import type { UnitsView } from '../../../record/index.ts';
+import { displayUnit } from '../../../record/index.ts';
 import { readEntry } from '../../../units/index.ts';
 import type { EditInHand } from '../../view-model/edit-in-hand.ts';
-import { displayUnit } from '../../view-model/format-quantity.ts';
 import type { CellPlace } from '../../view-model/place.ts';
-import type { UnitsView } from '../../view-model/units-view.ts';
 import { COPIED_FROM, carryStatement, confirmReason, stateAnew } from './carry-reason.ts';
 import { carryUnit, entryFromUnit } from './carry-unit.ts';
 import { type StateTarget, statedPlaceOf, statementEdit, targetAt, targetsAt } from './state-target.ts';

@@ -1,7 +1,7 @@
 import type { Notebook } from '../../../notebook/index.ts';
-import { displayUnit } from '../../view-model/format-quantity.ts';
+import type { UnitsView } from '../../../record/index.ts';
+import { displayUnit } from '../../../record/index.ts';
 import type { CellPlace } from '../../view-model/place.ts';
-import type { UnitsView } from '../../view-model/units-view.ts';
 import { findPlace } from '../find-place.ts';
 
 /**

@@ -1,7 +1,7 @@
 import type { Table } from '../../../document/index.ts';
 import type { Notebook } from '../../../notebook/index.ts';
+import type { UnitsView } from '../../../record/index.ts';
 import type { Destination, Mapping } from '../../../tables/index.ts';
-import type { UnitsView } from '../../view-model/units-view.ts';
 import { displayedUnit, unitOfBareNumbers } from '../cells/carry-unit.ts';
 
 /** A table of a sheet as the page shows it. */

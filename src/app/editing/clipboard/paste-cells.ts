@@ -14,9 +14,9 @@ import {
   type Table,
 } from '../../../document/index.ts';
 import { type Notebook, tryCells, tryEntry } from '../../../notebook/index.ts';
+import type { UnitsView } from '../../../record/index.ts';
 import { columnWords, type Fate } from '../../../tables/index.ts';
 import type { CellPlace } from '../../view-model/place.ts';
-import type { UnitsView } from '../../view-model/units-view.ts';
 import { COPIED_FROM, carryStatement } from '../cells/carry-reason.ts';
 import { carryUnit, unitOfBareNumbers } from '../cells/carry-unit.ts';
 import { cellContent, cellFromText } from '../cells/cell-content.ts';

@@ -2,9 +2,9 @@ import { fail, type Outcome, problem, succeed } from '../../../diagnostics/index
 import type { Book, Edit } from '../../../document/index.ts';
 import { findSheet, freshFor } from '../../../document/index.ts';
 import type { Notebook } from '../../../notebook/index.ts';
+import type { UnitsView } from '../../../record/index.ts';
 import { withoutApostrophes } from '../../../tables/index.ts';
 import type { CellPlace } from '../../view-model/place.ts';
-import type { UnitsView } from '../../view-model/units-view.ts';
 import { entryFromScreen } from '../cells/carry-unit.ts';
 import { enterText } from '../cells/cell-edits.ts';
 import { targetsAt } from '../cells/state-target.ts';

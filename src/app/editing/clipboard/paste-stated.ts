@@ -1,8 +1,8 @@
 import { fail, type Outcome, problem, succeed } from '../../../diagnostics/index.ts';
 import { type Edit, joinEdits } from '../../../document/index.ts';
 import type { Notebook } from '../../../notebook/index.ts';
+import type { UnitsView } from '../../../record/index.ts';
 import type { CellPlace } from '../../view-model/place.ts';
-import type { UnitsView } from '../../view-model/units-view.ts';
 import { carryUnit } from '../cells/carry-unit.ts';
 import { enterFormula, enterText } from '../cells/cell-edits.ts';
 import { targetsAt } from '../cells/state-target.ts';

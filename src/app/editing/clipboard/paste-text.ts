@@ -1,6 +1,7 @@
 import { fail, type Outcome, problem, succeed } from '../../../diagnostics/index.ts';
 import type { Column, Edit, Table } from '../../../document/index.ts';
 import { type Notebook, tryCells } from '../../../notebook/index.ts';
+import type { UnitsView } from '../../../record/index.ts';
 import {
   type Mapping,
   namedMapping,
@@ -10,7 +11,6 @@ import {
   withoutApostrophes,
 } from '../../../tables/index.ts';
 import type { CellPlace } from '../../view-model/place.ts';
-import type { UnitsView } from '../../view-model/units-view.ts';
 import { entryFromScreen } from '../cells/carry-unit.ts';
 import { putText } from '../cells/put-text.ts';
 import { findPlace } from '../find-place.ts';

@@ -7,7 +7,8 @@ import {
   namesOf,
   resolveName,
 } from '../../../notebook/index.ts';
-import { feedsOf, labelOf } from '../../view-model/places.ts';
+import { labelOf } from '../../../record/index.ts';
+import { feedsOf } from '../../view-model/places.ts';
 import type { MethodLine } from './method-line.ts';
 import { type OptionList, type TextSources, textSources } from './text-sources.ts';
 

@@ -1,7 +1,7 @@
 import type { Option } from '../../../document/index.ts';
 import type { Syntax } from '../../../language/index.ts';
 import { type Item, type Notebook, namesOf, optionsOf, resolveName } from '../../../notebook/index.ts';
-import { labelOf } from '../../view-model/places.ts';
+import { labelOf } from '../../../record/index.ts';
 
 /** A list of options that can get another one: that of a choice, or of a text column. */
 export interface OptionList {

@@ -14,8 +14,8 @@ import {
   withoutOriginOf,
 } from '../../../document/index.ts';
 import { type Item, type Notebook, namesUsed, usesInPart } from '../../../notebook/index.ts';
+import { groupedSheets } from '../../../record/index.ts';
 import { intoGroupLabel } from './describe-move.ts';
-import { groupedSheets } from './grouped-sheets.ts';
 import { sheetKeyRefusal, sheetRespelling } from './rename-sheet.ts';
 
 /** An edit, and the sheet shown after it. */

@@ -1,9 +1,7 @@
 import type { Type } from '../../../language/index.ts';
 import type { FormulaColumnItem, FormulaItem, Item } from '../../../notebook/index.ts';
+import { labelOf, quantityText, resultText } from '../../../record/index.ts';
 import type { Session } from '../../session/session.ts';
-import { quantityText } from '../../view-model/format-quantity.ts';
-import { labelOf } from '../../view-model/places.ts';
-import { resultText } from '../../view-model/result-text.ts';
 import type { Suggestion } from './suggestion.ts';
 import { fitsWanted } from './wanted-type.ts';
 

@@ -1,8 +1,8 @@
 import { describeType, type Type } from '../../../language/index.ts';
 import type { Value } from '../../../notebook/index.ts';
+import { formatQuantity, quantityText } from '../../../record/index.ts';
 import { quantityName } from '../../../units/index.ts';
 import type { Session } from '../../session/session.ts';
-import { formatQuantity, quantityText } from '../../view-model/format-quantity.ts';
 
 /** A value as the lines below show it: `12.3 kN`, `“clay”`, `true`. */
 export function valueWords(value: Value, { notebook, units }: Session): string {

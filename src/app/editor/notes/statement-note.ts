@@ -1,8 +1,8 @@
+import { computedInWords, differenceWords, wordsOfValue } from '../../../record/index.ts';
 import { statedDraft } from '../../editing/cells/enter-draft.ts';
 import { targetAt } from '../../editing/cells/state-target.ts';
 import type { Session } from '../../session/session.ts';
 import type { EditInHand } from '../../view-model/edit-in-hand.ts';
-import { computedInWords, differenceWords, wordsOfValue } from '../../view-model/stated-words.ts';
 import { type Note, problemNote } from './note.ts';
 
 /** What is typed over a computed value, and where. */

@@ -1,8 +1,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { type InputItem, type Item, indexFor, type Notebook } from '../../../notebook/index.ts';
+import { labelOf, localName } from '../../../record/index.ts';
 import { textSources } from '../../editing/methods/text-sources.ts';
 import type { Session } from '../../session/session.ts';
-import { labelOf, localName, placeOfId } from '../../view-model/places.ts';
+import { placeOfId } from '../../view-model/places.ts';
 
 /** A line that goes by a choice, and the options of the choice that none of its methods is for. */
 export interface OptionsLeft {

@@ -2,6 +2,7 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Outcome } from '../../../diagnostics/index.ts';
 import type { Edit } from '../../../document/index.ts';
 import { type Item, type MethodItem, methodInForce } from '../../../notebook/index.ts';
+import { labelOf, localName, refusalWords } from '../../../record/index.ts';
 import {
   addMethod,
   beginMethods,
@@ -26,7 +27,6 @@ import { cellEditor } from '../../sheet/editing/cell-editor.ts';
 import type { CommandMenu } from '../../sheet/menu/command-menu.ts';
 import { mathsStyles } from '../../style/maths-styles.ts';
 import { drawSign } from '../../style/signs.ts';
-import { refusalWords } from '../../view-model/persons-words.ts';
 import {
   type CellPlace,
   type MethodText,
@@ -34,7 +34,7 @@ import {
   methodPlace,
   samePlace,
 } from '../../view-model/place.ts';
-import { itemAt, labelOf, localName, placeOfId } from '../../view-model/places.ts';
+import { itemAt, placeOfId } from '../../view-model/places.ts';
 import { drawNumbers, drawSymbols } from '../formula-part.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { begunBy, drawForm, type MethodForm, servingOf } from './method-form.ts';

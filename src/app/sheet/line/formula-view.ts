@@ -1,14 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Syntax } from '../../../language/index.ts';
 import type { Markup } from '../../../markup/index.ts';
+import type { SetFormula } from '../../../record/index.ts';
 import { math, symbolMath } from '../../../record/index.ts';
 import { drawMarkup } from '../../style/markup.ts';
-import type { SetFormula } from './formula-set.ts';
-
-/** Whether a formula has numbers to put in: one that is a number or a name alone says nothing new. */
-export function hasNumbers(node: Syntax): boolean {
-  return node.kind !== 'number' && node.kind !== 'text' && node.kind !== 'error' && node.kind !== 'truth';
-}
 
 /** The lines of a typeset formula. */
 export function drawFormula({ lines, equals }: SetFormula, kind: 'symbols' | 'numbers'): TemplateResult {

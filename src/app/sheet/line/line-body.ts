@@ -11,24 +11,30 @@ import {
   type Verdict,
   writeUtilisation,
 } from '../../../notebook/index.ts';
-import { math, symbolMath } from '../../../record/index.ts';
+import {
+  type AlignedQuantity,
+  appliesInWords,
+  choiceWords,
+  comparedSides,
+  displayUnit,
+  entryView,
+  formatQuantity,
+  isSideWorked,
+  localName,
+  math,
+  methodsShown,
+  numberOfLine,
+  problemInWords,
+  symbolMath,
+  typesetFormula,
+} from '../../../record/index.ts';
 import { unitInPrint } from '../../../units/index.ts';
 import { drawMarkup } from '../../style/markup.ts';
 import { drawSign, type Sign } from '../../style/signs.ts';
-import { choiceWords } from '../../view-model/choice-words.ts';
-import { comparedSides } from '../../view-model/compared-sides.ts';
-import { entryView } from '../../view-model/entry-view.ts';
-import { displayUnit, formatQuantity } from '../../view-model/format-quantity.ts';
-import { type AlignedQuantity, numberOfLine } from '../../view-model/like-lines.ts';
-import { problemInWords } from '../../view-model/persons-words.ts';
-import { localName } from '../../view-model/places.ts';
-import { drawLineNumbers, drawRowNumbers, isSideWorked } from '../numbers/numbers-view.ts';
+import { drawLineNumbers, drawRowNumbers } from '../numbers/numbers-view.ts';
 import { LETTER } from '../paper/page-measure.ts';
-import { appliesInWords } from './applies-in-words.ts';
-import { typesetFormula } from './formula-set.ts';
 import { drawFormula } from './formula-view.ts';
 import type { LineContext, Room } from './line-source.ts';
-import { methodsShown } from './methods-shown.ts';
 import { statedNote } from './stated-note.ts';
 import { totalNote } from './total-note.ts';
 import { utilisationBar } from './utilisation-bar.ts';

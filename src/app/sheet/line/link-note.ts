@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { brokenLink } from '../../../notebook/index.ts';
-import { idInWords } from '../../view-model/persons-words.ts';
+import { idInWords } from '../../../record/index.ts';
 import type { LineContext } from './line-source.ts';
 import { statedMargin } from './stated-note.ts';
 

@@ -1,9 +1,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Chart, Figure } from '../../../document/index.ts';
 import { type Drawing, type DrawingTable, drawChart, drawFigure } from '../../../figures/index.ts';
+import { problemInWords } from '../../../record/index.ts';
 import type { Session } from '../../session/session.ts';
 import { drawMarkup } from '../../style/markup.ts';
-import { problemInWords } from '../../view-model/persons-words.ts';
 import { sentence } from './line-body.ts';
 
 /** A sketch or chart of a sheet, drawn from its values as they stand, with a table of what it shows. */

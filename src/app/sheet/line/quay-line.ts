@@ -1,5 +1,6 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Item } from '../../../notebook/index.ts';
+import { sourceOfLine } from '../../../record/index.ts';
 import type { Session } from '../../session/session.ts';
 import { drawSign } from '../../style/signs.ts';
 import type { EditInHand } from '../../view-model/edit-in-hand.ts';
@@ -11,7 +12,6 @@ import { drawSymbol } from './formula-view.ts';
 import { lineBody } from './line-body.ts';
 import type { LineSource, Room } from './line-source.ts';
 import { lineMargin } from './link-note.ts';
-import { sourceOfLine } from './source-of-line.ts';
 
 /**
  * One line of the page, a row of the grid: reference, symbol, description, calculation, result, unit, mark. It draws

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { type StatedHere, statedIn } from '../../../notebook/index.ts';
+import { statedWords, whyNotComputed } from '../../../record/index.ts';
 import { drawSign } from '../../style/signs.ts';
-import { statedWords, whyNotComputed } from '../../view-model/stated-words.ts';
 import type { LineContext } from './line-source.ts';
 import { marginReference } from './remembered.ts';
 

@@ -1,23 +1,28 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
-import type { CheckedFormula, Syntax } from '../../../language/index.ts';
+import type { CheckedFormula } from '../../../language/index.ts';
 import {
   type FormulaColumnItem,
   type FormulaItem,
   formulaInForce,
   rowsInWords,
-  type Side,
   statedIn,
 } from '../../../notebook/index.ts';
+import type { BranchNote } from '../../../record/index.ts';
+import {
+  columnView,
+  type GoverningRow,
+  governingRow,
+  hasNumbers,
+  quantityText,
+  typesetBranch,
+  typesetNumbers,
+  type WorkedFormula,
+  wordsOfValue,
+  workFormula,
+} from '../../../record/index.ts';
 import { unitInPrint } from '../../../units/index.ts';
 import type { Session } from '../../session/session.ts';
-import { columnView } from '../../view-model/cell-view.ts';
-import { quantityText } from '../../view-model/format-quantity.ts';
-import { wordsOfValue } from '../../view-model/stated-words.ts';
-import { typesetBranch, typesetNumbers } from '../line/formula-set.ts';
-import { drawFormula, drawSymbol, hasNumbers } from '../line/formula-view.ts';
-import { type GoverningRow, governingRow } from './governing-row.ts';
-import { type WorkedFormula, workFormula } from './worked-formula.ts';
-import type { BranchNote } from './working.ts';
+import { drawFormula, drawSymbol } from '../line/formula-view.ts';
 
 /** The formula of a line with its numbers put in, set within `most` em; nothing where that says nothing new. */
 export function drawLineNumbers(
@@ -77,16 +82,6 @@ function rowWords({ reader, same = [] }: GoverningRow): TemplateResult {
 function computedIn({ notebook, units }: Session, item: FormulaColumnItem, row: number): string | undefined {
   const found = statedIn(notebook, item).find((one) => one.row === row)?.computed;
   return found?.status === 'ok' ? wordsOfValue(notebook, found.value, units) : undefined;
-}
-
-/** Whether a side of a check is worked out within it: neither a line, a number nor stated. */
-export function isSideWorked({ checked: { syntax, typed }, sides }: FormulaItem): boolean {
-  if (syntax.kind !== 'comparison' || typed.kind !== 'compare') return hasNumbers(syntax);
-  const turned = typed.op === '>=' || typed.op === '>';
-  const [left, right] = turned ? (['capacity', 'demand'] as const) : (['demand', 'capacity'] as const);
-  const isWorked = (side: Syntax, of: Side): boolean =>
-    !sides?.[of] && side.kind !== 'name' && hasNumbers(side);
-  return isWorked(syntax.left, left) || isWorked(syntax.right, right);
 }
 
 /** A cell of a column with the unit that its heading has. */

@@ -1,5 +1,5 @@
 import type { Sheet } from '../../../document/index.ts';
-import { nameWidth } from '../line/formula-width.ts';
+import { nameWidth } from '../../../record/index.ts';
 import type { LineSource, Room } from '../line/line-source.ts';
 
 /** The type size of formulas in px, unless the page is narrow. */

@@ -1,5 +1,6 @@
 import type { Outcome } from '../../../diagnostics/index.ts';
 import type { Edit } from '../../../document/index.ts';
+import { refusalWords } from '../../../record/index.ts';
 import { clearCells, fillDown } from '../../editing/cells/range-edits.ts';
 import { firstRemedy } from '../../editing/cells/remedy.ts';
 import type { PastedOver } from '../../editing/clipboard/block.ts';
@@ -20,7 +21,6 @@ import { moveLinesBy } from '../../editing/lines/move-lines.ts';
 import type { NewKind } from '../../editing/lines/new-items.ts';
 import type { Session } from '../../session/session.ts';
 import { NOTHING_TO_UNDO } from '../../session/undo-words.ts';
-import { refusalWords } from '../../view-model/persons-words.ts';
 import type { CellPlace } from '../../view-model/place.ts';
 import type { RequestKind } from '../app-request.ts';
 import type { MenuAction } from '../menu/quay-sheet-menu.ts';

@@ -1,8 +1,7 @@
 import type { Problem } from '../../../diagnostics/index.ts';
 import type { Column, Table } from '../../../document/index.ts';
 import type { Notebook } from '../../../notebook/index.ts';
-import { problemInWords } from '../../view-model/persons-words.ts';
-import { unlistedKeys } from '../../view-model/unlisted-keys.ts';
+import { problemInWords, unlistedKeys } from '../../../record/index.ts';
 import { blankRowsOf } from './blank-rows.ts';
 
 /** A row of a table that has a problem of its own, with the sentence. */

@@ -1,6 +1,6 @@
 import type { Column } from '../../../document/index.ts';
 import { plainWidth } from '../../../figures/index.ts';
-import type { CellView, ColumnView } from '../../view-model/cell-view.ts';
+import type { CellView, ColumnView } from '../../../record/index.ts';
 import { PRINTED_NOTES } from '../paper/page-measure.ts';
 
 /** The height of every row of a table, in px. */

@@ -1,9 +1,9 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
 import type { Column } from '../../../document/index.ts';
 import { type Notebook, type StatedHere, statedIn } from '../../../notebook/index.ts';
+import type { UnitsView } from '../../../record/index.ts';
+import { statedWords, whyNotComputed } from '../../../record/index.ts';
 import { writeNumber } from '../../../units/index.ts';
-import { statedWords, whyNotComputed } from '../../view-model/stated-words.ts';
-import type { UnitsView } from '../../view-model/units-view.ts';
 import { drawSymbol } from '../line/formula-view.ts';
 
 /** So many stated cells of a table are printed below it. */

@@ -1,13 +1,12 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
 import type { Column } from '../../../document/index.ts';
+import type { ColumnView, PrintedRow, RowsOnPaper } from '../../../record/index.ts';
 import { unitInPrint, writeNumber } from '../../../units/index.ts';
 import { drawSign } from '../../style/signs.ts';
-import type { ColumnView } from '../../view-model/cell-view.ts';
 import { drawSymbol } from '../line/formula-view.ts';
 import { PRINT_WIDTH } from '../paper/page-measure.ts';
 import { columnWidth, isText, onPaper as onPaperType } from './column-width.ts';
 import { printBands } from './print-bands.ts';
-import type { PrintedRow, RowsOnPaper } from './rows-on-paper.ts';
 import { drawTurned, turnedTable } from './turned-table.ts';
 
 /** The rows of a table that are printed: a few dozen pages. What is longer is read on the screen. */

@@ -1,11 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { plainWidth } from '../../../figures/index.ts';
+import type { ColumnView, PrintedRow } from '../../../record/index.ts';
 import { unitInPrint } from '../../../units/index.ts';
-import type { ColumnView } from '../../view-model/cell-view.ts';
 import { drawSymbol } from '../line/formula-view.ts';
 import { PRINTED_NOTES } from '../paper/page-measure.ts';
 import { isText } from './column-width.ts';
-import type { PrintedRow } from './rows-on-paper.ts';
 
 /** The size of the letters of a printed table in px, and what a cell has beside them. */
 const LETTERS = PRINTED_NOTES;

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
 import { entryForScreen, entryFromScreen } from '../../../../src/app/editing/cells/carry-unit.ts';
-import { quantityText } from '../../../../src/app/view-model/format-quantity.ts';
 import { itemAt } from '../../../../src/app/view-model/places.ts';
-import { resultText } from '../../../../src/app/view-model/result-text.ts';
 import { blankBook, setEntry } from '../../../../src/document/index.ts';
 import { openNotebook } from '../../../../src/notebook/index.ts';
+import { quantityText } from '../../../../src/record/values/format-quantity.ts';
+import { resultText } from '../../../../src/record/values/result-text.ts';
 
 const book = blankBook();
 const notebook = openNotebook({

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { cellValueText } from '../../../../src/app/editing/cells/cell-value-text.ts';
 import { tableCsv } from '../../../../src/app/sheet/table/table-csv.ts';
-import { numberOfLine } from '../../../../src/app/view-model/like-lines.ts';
 import { openNotebook } from '../../../../src/notebook/index.ts';
+import { numberOfLine } from '../../../../src/record/values/like-lines.ts';
 import { blockOf, bookOf, calc, calcColumn, given, numbers, tableOf } from '../../../make-book.ts';
 
 const table = tableOf(

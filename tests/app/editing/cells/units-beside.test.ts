@@ -5,9 +5,7 @@ import { displayedUnit, unitOfLimits } from '../../../../src/app/editing/cells/c
 import { numberOnScreen } from '../../../../src/app/editing/cells/number-on-screen.ts';
 import type { Session } from '../../../../src/app/session/session.ts';
 import { lineBody } from '../../../../src/app/sheet/line/line-body.ts';
-import { columnView } from '../../../../src/app/view-model/cell-view.ts';
 import type { CellPlace } from '../../../../src/app/view-model/place.ts';
-import type { UnitsView } from '../../../../src/app/view-model/units-view.ts';
 import {
   type Book,
   type Edit,
@@ -16,6 +14,8 @@ import {
   setEntry,
   setRowField,
 } from '../../../../src/document/index.ts';
+import { columnView } from '../../../../src/record/values/cell-view.ts';
+import type { UnitsView } from '../../../../src/record/values/units-view.ts';
 import { isBareNumber, readUnit, toSI, unitInPrint } from '../../../../src/units/index.ts';
 import { computedSession } from '../../computed-session.ts';
 import { at, smallBook } from '../../small-book.ts';

@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
 import { describeMove } from '../../../../src/app/editing/sheets/describe-move.ts';
-import { groupedSheets } from '../../../../src/app/editing/sheets/grouped-sheets.ts';
 import {
   addSheet,
   keyFor,
@@ -10,6 +9,7 @@ import {
 } from '../../../../src/app/editing/sheets/sheet-edits.ts';
 import { applyEdit, type Book, blankBook, type Edit, type Row } from '../../../../src/document/index.ts';
 import { openNotebook } from '../../../../src/notebook/index.ts';
+import { groupedSheets } from '../../../../src/record/findings/grouped-sheets.ts';
 import { after } from '../applied.ts';
 
 const sheet = (key: string, group?: string) => ({ key, title: key, parts: [], ...(group && { group }) });

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import type { Session } from '../../../../src/app/session/session.ts';
 import { lineBody } from '../../../../src/app/sheet/line/line-body.ts';
-import { workFormula } from '../../../../src/app/sheet/numbers/worked-formula.ts';
-import { comparedSides } from '../../../../src/app/view-model/compared-sides.ts';
-import type { UnitsView } from '../../../../src/app/view-model/units-view.ts';
 import { type Book, blankBook, type Row } from '../../../../src/document/index.ts';
 import { namesIn } from '../../../../src/language/index.ts';
+import { workFormula } from '../../../../src/record/numbers/worked-formula.ts';
+import { comparedSides } from '../../../../src/record/values/compared-sides.ts';
+import type { UnitsView } from '../../../../src/record/values/units-view.ts';
 import { sessionOn } from '../../editor/completion/sample-session.ts';
 
 const given = (name: string, entry: string, unit: string): Row => ({

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { badRows, unreadRows } from '../../../../src/app/sheet/table/bad-rows.ts';
-import { columnView } from '../../../../src/app/view-model/cell-view.ts';
 import { setCells, type Table } from '../../../../src/document/index.ts';
 import { openNotebook } from '../../../../src/notebook/index.ts';
+import { columnView } from '../../../../src/record/values/cell-view.ts';
 import { stones } from '../../../keyed-table.ts';
 import { layersOf } from '../../../layers-of-soil.ts';
 import { bookOf } from '../../../make-book.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { columnWidth } from '../../../../src/app/sheet/table/column-width.ts';
-import type { CellView, ColumnView } from '../../../../src/app/view-model/cell-view.ts';
+import type { CellView, ColumnView } from '../../../../src/record/values/cell-view.ts';
 
 function view(label: string, texts: readonly string[], unit = ''): ColumnView {
   return {

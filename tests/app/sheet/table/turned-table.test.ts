@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { turnedTable } from '../../../../src/app/sheet/table/turned-table.ts';
-import type { ColumnView } from '../../../../src/app/view-model/cell-view.ts';
+import type { ColumnView } from '../../../../src/record/values/cell-view.ts';
 import { numbers } from '../../../make-book.ts';
 
 const ROOM = 796;
