@@ -25,6 +25,7 @@ interface PrintedCase extends FileCase {
     readonly row?: number;
     readonly expected: number | string | boolean;
     readonly obtained: number | string | boolean | null;
+    readonly difference?: number;
     readonly unit?: string;
     readonly tolerance?: number;
     readonly must_differ?: boolean;
@@ -120,8 +121,11 @@ describe('verify', () => {
         ]);
         for (const value of one.values) {
           const { expected, obtained, tolerance, unit, must_differ } = value;
-          if (typeof expected !== 'number') expect(obtained).toBe(expected);
-          else {
+          if (typeof expected !== 'number') {
+            expect(obtained).toBe(expected);
+            expect(value).not.toHaveProperty('difference');
+          } else {
+            expect(value.difference).toBe(Number(obtained) - expected);
             expect(unit, `${one.id} ${value.name}`).toBeDefined();
             const near = Math.abs(Number(obtained) - expected) <= Number(tolerance) * (1 + 1e-9);
             expect(near, `${one.id} ${value.name}`).toBe(must_differ !== true);
@@ -137,7 +141,9 @@ describe('verify', () => {
     const energy = listed.find(({ id }) => id === 'W1')?.values.find(({ name }) => name === 'E_N');
     // E = ½ M v² C_M C_E C_S: 0.5 · 208000 t · (0.10 m/s)² · 1.543860 · 0.664269 · 0.9.
     expect(energy).toMatchObject({ expected: 960, unit: 'kN·m', tolerance: 0.5, agrees: true });
-    expect(energy?.obtained).toBeCloseTo(0.5 * 208_000 * 0.01 * 1.5438596 * 0.6642691 * 0.9, 2);
+    const byHand = 0.5 * 208_000 * 0.01 * 1.5438596 * 0.6642691 * 0.9;
+    expect(energy?.obtained).toBeCloseTo(byHand, 2);
+    expect(energy?.difference).toBeCloseTo(byHand - 960, 2);
   });
 });
 

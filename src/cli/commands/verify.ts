@@ -85,12 +85,19 @@ function printedValues({ name, row, reason, agrees, words, comparisons }: Judgem
     ...place,
     expected: one.expected,
     obtained: one.obtained ?? null,
+    ...differenceIn(one),
     ...(one.unit !== undefined && { unit: one.unit }),
     ...(one.tolerance !== undefined && { tolerance: one.tolerance }),
     ...(one.mustDiffer && { must_differ: true }),
     ...(reason !== undefined && { reason }),
     agrees: one.agrees,
   }));
+}
+
+/** How far the value obtained is above the one expected, where both are numbers, in their unit. */
+function differenceIn({ expected, obtained }: Judgement['comparisons'][number]) {
+  if (typeof expected !== 'number' || typeof obtained !== 'number') return {};
+  return { difference: obtained - expected };
 }
 
 function counts(report: TemplateReport) {
