@@ -1,13 +1,14 @@
 import { nearest } from '../diagnostics/index.ts';
 import { type Command, type Output, REFUSES } from './command.ts';
 import { calc } from './commands/calc.ts';
+import { compare } from './commands/compare.ts';
 import { evaluate } from './commands/eval.ts';
 import { recheck } from './commands/recheck.ts';
 import { verify } from './commands/verify.ts';
 import { Refused } from './refused.ts';
 import { PROGRAM_VERSION } from './version.ts';
 
-const commands: readonly Command[] = [calc, recheck, evaluate, verify];
+const commands: readonly Command[] = [calc, compare, recheck, evaluate, verify];
 
 function usage(listed: readonly Command[]): string {
   return listed.map((command) => `  quaybook ${command.usage}\n      ${command.help}`).join('\n');

@@ -55,6 +55,7 @@ export { type Names, namesOf, resolveName } from './names.ts';
 export { type Respell, respellLine, usesInPart } from './names-in-parts.ts';
 export { type AppliedEdit, type Notebook, openNotebook } from './notebook.ts';
 export { recheckProgram, tooLargeToRecheck } from './recheck-program.ts';
+export { restsDirectlyOn } from './resting-on.ts';
 export {
   byNearness,
   type ColumnResult,
@@ -70,7 +71,7 @@ export {
 export { spelledName, spellingProblems } from './spelled-name.ts';
 export { isReasonOpen, SIDES, type Side, type Stated, type StatedSides } from './stated.ts';
 export type { StatedCells } from './stated-column.ts';
-export { type StatedHere, type StatedValue, statedIn, statedValues } from './stated-values.ts';
+export { differenceOf, type StatedHere, type StatedValue, statedIn, statedValues } from './stated-values.ts';
 export { tryEntry } from './try-entry.ts';
 export type { Trial } from './try-formula.ts';
 export { numbersOf, tryCells } from './try-rows.ts';

@@ -34,13 +34,18 @@ export function marksFrom(sources: readonly string[], model: Model): Marks {
 function dependentsOf(model: Model): ReadonlyMap<string, readonly string[]> {
   const dependents = new Map<string, string[]>();
   for (const item of model.items.values()) {
-    for (const id of 'checked' in item ? restsOn(item, model) : makersOfRows(item, model)) {
+    for (const id of restsDirectlyOn(item, model)) {
       const known = dependents.get(id);
       if (known) known.push(item.id);
       else dependents.set(id, [item.id]);
     }
   }
   return dependents;
+}
+
+/** The ids of what a line or column is computed from as it stands; of an entered column the series that makes its rows. */
+export function restsDirectlyOn(item: Item, model: Model): Iterable<string> {
+  return 'checked' in item ? restsOn(item, model) : makersOfRows(item, model);
 }
 
 /** The series that makes the rows of a column's table, if another one does. */
