@@ -29,8 +29,9 @@ export interface SplitColumns {
  * The cells of a text with commas that may be one number in two: up to three digits and then three, or any that begin
  * with 0. Such a number makes its row longer by one, unless its blank cells at the end were not written; so a pair is
  * told wherever the row, read with the pair as one number and the cells behind it moved to the left, has no words in a
- * column of numbers. It is two cells where quotation marks say so, where the first column counts its rows, or where it
- * has thousands without a comma elsewhere and nothing of the row is beyond its range.
+ * column of numbers. It is two cells where quotation marks say so, where the first column counts its rows; and, as long as
+ * nothing of the row is beyond its range, where the column has thousands without a comma elsewhere, or where the row is as
+ * long as the headers and other rows show that blank cells at the end are written.
  */
 export function splitNumbers(
   rows: readonly TextRow[],
@@ -38,23 +39,44 @@ export function splitNumbers(
   source: readonly string[],
   isOdd: (row: TextRow, position: number) => boolean,
 ): readonly SplitNumber[] {
+  const isZeroLed = ({ cells }: TextRow, position: number): boolean =>
+    numeric.has(position) &&
+    WHOLE.test(cells[position]?.trim() ?? '') &&
+    ZERO_LED.test(cells[position + 1]?.trim() ?? '');
+  const isAlike = (row: TextRow, position: number): boolean =>
+    isZeroLed(row, position) || looksSplit(row, position);
+  const isFull = endsAreWritten(rows, width, (row) => from.some((position) => isAlike(row, position)));
   return from.flatMap((position) => {
-    const isZeroLed = ({ cells }: TextRow): boolean =>
-      numeric.has(position) &&
-      WHOLE.test(cells[position]?.trim() ?? '') &&
-      ZERO_LED.test(cells[position + 1]?.trim() ?? '');
-    const alike = rows.filter((row) => isZeroLed(row) || looksSplit(row, position));
+    const alike = rows.filter((row) => isAlike(row, position));
     if (alike.length === 0 || (!numeric.has(position) && countsRows(rows, position))) return [];
     const isPlain = rows.some(({ cells }) => PLAIN_THOUSANDS.test(cells[position]?.trim() ?? ''));
     return alike
       .filter((row) => !isQuoted(row, position, source) && !saysWords(row, position, numeric, width))
-      .filter((row) => !isPlain || isZeroLed(row) || isOdd(row, position + 1))
+      .filter(
+        (row) =>
+          isOdd(row, position + 1) ||
+          isZeroLed(row, position) ||
+          !(isPlain || (isFull && row.cells.length === width)),
+      )
       .map((row) => ({
         row,
         position,
         joined: `${row.cells[position]?.trim()},${row.cells[position + 1]?.trim()}`,
       }));
   });
+}
+
+/** Whether no row ends early, and one that can be read but one way ends with a blank cell: then one joined would be short. */
+function endsAreWritten(
+  rows: readonly TextRow[],
+  width: number,
+  isAlike: (row: TextRow) => boolean,
+): boolean {
+  const isBlank = (cell: string | undefined): boolean => cell?.trim() === '';
+  return (
+    rows.every(({ cells }) => cells.length >= width || cells.every(isBlank)) &&
+    rows.some((row) => row.cells.length === width && isBlank(row.cells.at(-1)) && !isAlike(row))
+  );
 }
 
 function looksSplit({ cells }: TextRow, position: number): boolean {

@@ -36,6 +36,11 @@ describe('a thousands comma without quotation marks is not taken for the end of 
     ]);
   });
 
+  test('where other rows leave the blank cells at their end off, or look so themselves', () => {
+    expect(splitsIn('item,V_s,w,d\nslab,5,320,7\ncaps,20,,\nkerb,30,6\n')).toEqual([[2, '5,320']]);
+    expect(splitsIn('item,V_s,w,d\nslab,5,320,\ncaps,2,310,\n')).toHaveLength(2);
+  });
+
   test('where it begins in a column that is left out', () => {
     const parted = tableText('item,Sheet,V_s\nslab,1,250\ncaps,7,310\n', COLUMNS);
     if (!parted.ok) throw new Error('not parted');
@@ -50,6 +55,7 @@ describe('two numbers beside each other are two cells', () => {
     ['in quotation marks', 'item,V_s,w\nslab,"1","250"\n'],
     ['where the column has thousands without a comma', 'item,V_s,w\nslab,1,250\ncaps,1250,3\n'],
     ['where words would stand among numbers otherwise', 'item,V_s,d,note,w\nslab,1,250,wet,3\n'],
+    ['where other rows write their blank cells at the end', 'item,V_s,w\nslab,5,320\ncaps,20,\n'],
     ['in a file parted by semicolons', 'item;V_s;w\nslab;1;250\n'],
   ])('%s', (_, text) => {
     expect(splitsIn(text)).toEqual([]);
