@@ -162,7 +162,7 @@ export function readRows(
         ...sorted.warnings,
         ...leftOutRows(kinds, blank, options, text, headed),
         ...calledTotals(kinds),
-        ...sumsApart(filled, kinds, taken, read, options),
+        ...sumsApart(filled, kinds, taken, read, text.registry, options),
         ...(repeats.length > 0
           ? [problem('rows-heading', NOWHERE, { lines: repeats.map(({ line }) => line) })]
           : []),

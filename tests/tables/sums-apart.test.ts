@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { readTable, type TableColumn } from '../../src/tables/index.ts';
+import {
+  readMapped,
+  readTable,
+  type TableColumn,
+  type TableReading,
+  tableText,
+} from '../../src/tables/index.ts';
 
 const COLUMNS: readonly TableColumn[] = [
   { name: 'item', kind: 'given', type: 'text' },
@@ -10,10 +16,25 @@ const COLUMNS: readonly TableColumn[] = [
 
 /** What is said of totals that do not add up, when all totals of a text are left out. */
 function apart(text: string, sums: 'out' | 'in' = 'out'): readonly string[] {
-  const read = readTable(text, COLUMNS, { totals: 'out', sums, notes: 'out' });
+  return told(readTable(text, COLUMNS, { totals: 'out', sums, notes: 'out' }));
+}
+
+/** The same of a text whose third column has the unit of each row. */
+function apartByRow(...rows: readonly string[]): readonly string[] {
+  const parted = tableText(`item,V_s,unit\n${rows.join('\n')}\n`, COLUMNS);
+  if (!parted.ok) throw new Error('not parted');
+  const goes = new Map([
+    [0, { kind: 'column', name: 'item', unit: '' }],
+    [1, { kind: 'column', name: 'V_s', unit: '' }],
+    [2, { kind: 'unit', of: 'V_s' }],
+  ] as const);
+  return told(readMapped(parted.value, COLUMNS, { headed: true, goes }, { totals: 'out' }));
+}
+
+function told(read: TableReading): readonly string[] {
   if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('; '));
   return read.value.problems.flatMap(({ code, message, hints }) =>
-    code === 'total-apart' ? [`${message}; ${hints.join('; ')}`] : [],
+    code === 'total-apart' || code === 'total-uncompared' ? [`${message}; ${hints.join('; ')}`] : [],
   );
 }
 
@@ -30,10 +51,59 @@ test('so is one that is off by the rounding of the rows, as that', () => {
   ]);
 });
 
-test('so is one of numbers in another unit than the column, and none of numbers in several', () => {
+test('so is one of numbers in another unit than the column', () => {
   expect(apart('item,V_s (cy)\nslab,310\ncaps,215\nTotal,562\n')[0]).toContain('come to 525, 37 less');
   expect(apart('item,V_s\nslab,310 cy\ncaps,215 cy\nTotal,562 cy\n')[0]).toContain('come to 525, 37 less');
-  expect(apart('item,V_s\nslab,310 cy\ncaps,215 m3\nTotal,562 cy\n')).toEqual([]);
+});
+
+test('numbers in several units are compared in one of them', () => {
+  // One cubic yard is 0.764554857984 m³ (0.9144³, the international yard): 310 cy are 237.012 m³, 562 cy 429.680 m³.
+  expect(apart('item,V_s\nslab,310 cy\ncaps,215 m3\nTotal,562 cy\n')).toEqual([
+    'line 4, left out as a total, says 562 cy, 429.68 m³, in “V_s”; the rows above come to 452.012 m³, 22.332 m³ more; a row may be missing, or a number wrong',
+  ]);
+  // 380 + 20 m³ are 523.18 cy, not 400.
+  expect(apart('item,V_s (cy)\nslab,380 m3\ncaps,20 m3\ntotal,400\n')).toEqual([
+    expect.stringContaining('says 400 cy in “V_s (cy)”; the rows above come to 523.18 cy, 123.18 cy more'),
+  ]);
+  expect(apart('item,V_s (cy)\nslab,380\ncaps,20\ntotal,400 m3\n')[0]).toContain(
+    'says 400 m3, 523.18 cy, in “V_s (cy)”; the rows above come to 400 cy, 123.18 cy less',
+  );
+  expect(apart('item,V_s (cy)\nslab,380 m3\ncaps,20 m3\ntotal,400 m3\n')).toEqual([]);
+  expect(apart('item,V_s\nslab,310 cy\ncaps,215 m3\nTotal,452.01 m3\n')[0]).toContain('rounding of the rows');
+});
+
+test('a volume between those of the rows is no mean of them, and a rate may be one', () => {
+  expect(apart('item,V_s (cy)\nslab,380 m3\ncaps,20 m3\ntotal,300 m3\n')[0]).toContain(
+    'says 300 in “V_s (cy)”; the rows above come to 400, 100 more',
+  );
+  expect(apart('item,V_s\nslab,380\ncaps,20\ntotal,390\n')[0]).toContain(
+    'says 390 in “V_s”; the rows above come to 400',
+  );
+  expect(apart('item,rate\nslab,12\ncaps,20\ntotal,16\n')).toEqual([]);
+  expect(apart('item,rate\nslab,12\ncaps,20\ntotal,19\n')[0]).toContain(
+    'says 19 in “rate”; the rows above come to 32',
+  );
+});
+
+test('a total in a unit of another kind is not compared, and that is told', () => {
+  expect(apart('item,V_s\nslab,380\ncaps,20 t\ntotal,400\n')).toEqual([
+    'line 4, left out as a total, says “400” in “V_s” and is not compared with the rows above: “20 t” among them is in a unit of another kind; add the rows up by hand',
+  ]);
+  expect(apart('item,V_s\nslab,380\ncaps,20\ntotal,400 t\n')).toEqual([
+    expect.stringContaining(
+      'says “400 t” in “V_s” and is not compared with the rows above: its unit is not theirs',
+    ),
+  ]);
+});
+
+test('where each row says its unit, a total without one is in that of the rows if they have but one', () => {
+  expect(apartByRow('slab,380,m3', 'caps,20,m3', 'total,390,')[0]).toContain(
+    'the rows above come to 400, 10 more',
+  );
+  expect(apartByRow('slab,380,m3', 'caps,20,m3', 'total,400,')).toEqual([]);
+  expect(apartByRow('slab,380,m3', 'caps,20,cy', 'total,400,')[0]).toContain(
+    'is not compared with the rows above',
+  );
 });
 
 test('what is carried from a page that is not there is missing', () => {

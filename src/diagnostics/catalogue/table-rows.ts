@@ -2,6 +2,9 @@ import { entry } from './entry.ts';
 import { linesCalled, type RowFacts, type RowsFacts } from './table-wording.ts';
 import { quoted } from './wording.ts';
 
+/** A unit behind a number. */
+const beside = (unit: string): string => (unit === '' ? '' : ` ${unit}`);
+
 /** Problems of the rows of a text: which of them are items of the table, and which are none. */
 export const tableRows = {
   'rows-above-headers': entry<RowsFacts & { header: number }>({
@@ -86,21 +89,40 @@ export const tableRows = {
       message: `${linesCalled(lines)} of the text ${lines.length === 1 ? 'stays' : 'stay'} out: ${quoted(text)}`,
     }),
   }),
-  'total-apart': entry<{ line: number; header: string; said: number; sum: number; isRounding: boolean }>({
+  'total-apart': entry<{
+    line: number;
+    header: string;
+    said: number;
+    sum: number;
+    unit: string;
+    written: string;
+    isRounding: boolean;
+  }>({
     title: 'A total that the rows above it do not come to',
     explain:
-      'A row left out as a total says another number than the rows it is of come to. Where the difference is no more than their rounding leaves open, that may be all; else a row is missing, one is counted twice, or a number is another one.',
+      'A row left out as a total says another number than the rows it is of come to; numbers in several units are compared in one of them. Where the difference is no more than their rounding leaves open, that may be all; else a row is missing, one is counted twice, or a number is another one.',
     severity: 'warning',
-    words: ({ line, header, said, sum, isRounding }) => {
+    words: ({ line, header, said, sum, unit, written, isRounding }) => {
       const off = Number((said - sum).toPrecision(6));
-      const by = `${Math.abs(off)} ${off < 0 ? 'more' : 'less'}`;
+      const by = `${Math.abs(off)}${beside(unit)} ${off < 0 ? 'more' : 'less'}`;
+      const says = written === '' ? `${said}${beside(unit)}` : `${written}, ${said}${beside(unit)},`;
       return {
-        message: `line ${line}, left out as a total, says ${said} in ${quoted(header)}; the rows above come to ${sum}, ${by}`,
+        message: `line ${line}, left out as a total, says ${says} in ${quoted(header)}; the rows above come to ${sum}${beside(unit)}, ${by}`,
         hint: isRounding
           ? 'rounding of the rows may be all of it'
           : 'a row may be missing, or a number wrong',
       };
     },
+  }),
+  'total-uncompared': entry<{ line: number; header: string; said: string; other: string }>({
+    title: 'A total that is not compared with the rows above it',
+    explain:
+      'A row left out as a total stands in another kind of unit than the rows above it, or says no unit where they have several. So nobody knows here whether the rows come to it.',
+    severity: 'warning',
+    words: ({ line, header, said, other }) => ({
+      message: `line ${line}, left out as a total, says ${quoted(said)} in ${quoted(header)} and is not compared with the rows above: ${other === '' ? 'its unit is not theirs' : `${quoted(other)} among them is in a unit of another kind`}`,
+      hint: 'add the rows up by hand',
+    }),
   }),
   'headings-change': entry<{ line: number; header: string; again: string }>({
     title: 'Headings again, with another unit',

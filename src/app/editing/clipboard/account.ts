@@ -28,15 +28,18 @@ export function accountNumbers(counts: CellCounts): string {
   return `${cells === 1 ? '1 cell' : `${cells} cells`}: ${parts.map(({ words }) => words).join(', ')}`;
 }
 
-/** The same with the first cells that are marked: “24 cells: 22 taken, 2 marked: line 3, column B, …”. */
+/** The same with the first cells that are marked and what is told of the text: “24 cells: 22 taken, 2 marked: line 3, column B, …”. */
 export function accountWords(counts: CellCounts, problems: readonly Problem[]): string {
   const marked = problems.filter(({ code }) => MARKS.includes(code));
   const named = marked.slice(0, MOST).map(({ message }) => message);
   const more = (counts.marked ?? 0) - named.length;
   const where = named.length === 0 ? '' : `: ${named.join('; ')}${more > 0 ? ` and ${more} more` : ''}`;
-  const anew = problems.filter(({ code }) => code === 'columns-calculated-anew');
+  const anew = problems.filter(({ code }) => TOLD.includes(code));
   return [`${accountNumbers(counts)}${where}`, ...anew.map(({ message }) => message)].join('; ');
 }
 
 /** The problems of single cells that are taken as they are. */
 const MARKS: readonly string[] = ['cell-unread', 'cell-remarkable'];
+
+/** The problems of a whole text that a person is to know of when its rows are there. */
+const TOLD: readonly string[] = ['columns-calculated-anew', 'total-apart', 'total-uncompared'];
