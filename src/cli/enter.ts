@@ -5,7 +5,8 @@ import {
   type Edit,
   emptiedColumns,
   replaceTableRows,
-  statedColumns,
+  statedInWords,
+  statedValues,
   type Table,
 } from '../document/index.ts';
 import {
@@ -191,9 +192,10 @@ function blankedColumns(table: Table, rows: ReadTable, { blankMissing }: TableOp
   ];
 }
 
-/** What is said of cells that are stated for the rows that others take the place of. */
+/** What is said of values that are stated for the rows that others take the place of. */
 function statedGone(table: Table): readonly Problem[] {
-  return statedColumns(table).map((facts) => problem('table-stated-gone', { from: 0, to: 0 }, facts));
+  const values = statedValues(table).map((one) => statedInWords(table, one));
+  return values.length === 0 ? [] : [problem('table-stated-gone', { from: 0, to: 0 }, { values })];
 }
 
 /** Everything there is to say of a file that is refused: first why, then what else will have to be looked at. */

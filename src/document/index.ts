@@ -96,7 +96,7 @@ export { openCases, openEquivalents } from './opening/open-cases.ts';
 export { openCopied } from './opening/open-copied.ts';
 export { foldedOption, optionWords } from './option.ts';
 export { type AboutSheets, aboutOf, aboutsOf, withoutOriginOf } from './origins.ts';
-export { idOfRow, idOfRowOrNext, rowIdsOf, rowWithId, statedColumns } from './row-ids.ts';
+export { idOfRow, idOfRowOrNext, rowIdsOf, rowWithId } from './row-ids.ts';
 export {
   type About,
   type Book,
@@ -129,4 +129,12 @@ export type { Method } from './schema/methods.ts';
 export type { Chart, Figure, Part, Prose, Rows, Table } from './schema/parts.ts';
 export type { Calc, Check, Choice, Given, Link, Option, Range, Row, Statement } from './schema/rows.ts';
 export { NAME_LENGTH_LIMIT, NAME_PATTERN } from './schema/text-schemas.ts';
+export {
+  cellInWords,
+  entryInWords,
+  rowCalled,
+  type StatedValue,
+  statedInWords,
+  statedValues,
+} from './stated-values.ts';
 export { writeBook } from './write-book.ts';

@@ -37,16 +37,6 @@ export function rowWithId({ runs }: RowIds, id: number): number | undefined {
   return undefined;
 }
 
-/** The columns of a table in which cells of its rows are stated, and how many of them. */
-export function statedColumns(table: Table): readonly { readonly column: string; readonly cells: number }[] {
-  const ids = rowIdsOf(table);
-  return table.columns.flatMap((column) => {
-    const stated = column.kind === 'calc' ? (column.stated ?? []) : [];
-    const cells = stated.filter(({ row }) => rowWithId(ids, row) !== undefined).length;
-    return cells > 0 ? [{ column: column.name, cells }] : [];
-  });
-}
-
 /** How many rows have an identity. */
 export function countOfIds({ runs }: RowIds): number {
   return runs.reduce((sum, { count }) => sum + count, 0);

@@ -189,7 +189,7 @@ describe('--table on a calculated column', () => {
     const csv = fileOf('others.csv', 'soil,t\nclay,1\nsand,1\n');
     const run = quaybook('calc', book, '--table', `layers=${csv}`, '--get', 'layers.bottom');
     expect(run.status).toBe(0);
-    expect(run.err).toContain('the value stated in “bottom” goes with the row it was stated for');
+    expect(run.err).toContain('1 stated value is deleted: bottom of sand 6 m (boring 4)');
     expect(run.out).not.toContain('stated');
   });
 });

@@ -424,7 +424,8 @@ export function openSession(
     undo: () => step('undo'),
     redo: () => step('redo'),
     get canUndo() {
-      return undo(remembered.history) !== undefined;
+      // What is in hand is entered first, and taken back.
+      return hand !== undefined || undo(remembered.history) !== undefined;
     },
     get canRedo() {
       return redo(remembered.history) !== undefined;

@@ -169,8 +169,8 @@ export function slipWords(
 /** So many columns are named where several are told of together. */
 const COLUMNS_TOLD = 6;
 
-/** The first of some columns, and how many more there are. */
-export function firstOf(columns: readonly string[]): readonly string[] {
-  const more = columns.length - COLUMNS_TOLD;
-  return more > 1 ? [...columns.slice(0, COLUMNS_TOLD), `${more} more`] : columns;
+/** The first of some columns or values, and how many more there are. */
+export function firstOf(columns: readonly string[], most = COLUMNS_TOLD): readonly string[] {
+  const more = columns.length - most;
+  return more > 1 ? [...columns.slice(0, most), `${more} more`] : columns;
 }

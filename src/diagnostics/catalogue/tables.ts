@@ -21,6 +21,9 @@ import {
 } from './table-wording.ts';
 import { listed, quoted } from './wording.ts';
 
+/** So many stated values are named one by one. */
+const VALUES_TOLD = 12;
+
 /** Problems of tables brought in from CSV or clipboard text. */
 export const tables = {
   ...tableUnits,
@@ -81,16 +84,13 @@ export const tables = {
     severity: 'warning',
     words: (facts) => ({ message: blankWords(facts) }),
   }),
-  'table-stated-gone': entry<{ column: string; cells: number }>({
-    title: 'Stated cells of rows that others take the place of',
+  'table-stated-gone': entry<{ values: readonly string[] }>({
+    title: 'Stated values of rows that others take the place of',
     explain:
-      'Values were stated in a calculated column, each for one row. When all rows of the table are replaced, they go with theirs: the new rows are calculated.',
+      'Values were stated in calculated columns, each for one row. Where other rows take the place of these, and the values do not go with an item to its new row, they are deleted: the new rows are calculated.',
     severity: 'warning',
-    words: ({ column, cells }) => ({
-      message:
-        cells === 1
-          ? `the value stated in ${quoted(column)} goes with the row it was stated for`
-          : `the ${cells} values stated in ${quoted(column)} go with the rows they were stated for`,
+    words: ({ values }) => ({
+      message: `${values.length === 1 ? '1 stated value is' : `${values.length} stated values are`} deleted: ${listed(firstOf(values, VALUES_TOLD), 'and')}`,
     }),
   }),
   'table-not-text': entry<NoFacts>({

@@ -192,6 +192,15 @@ test('undo takes back what was being typed, and redo gives it again', () => {
   expect(session.place).toEqual(L);
 });
 
+test('undo takes back what was typed first of all, where there is nothing else to undo', () => {
+  session = open(session.notebook.book);
+  expect(session.canUndo).toBe(false);
+  session.beginEdit(L, '48');
+  expect(session.canUndo).toBe(true);
+  expect(session.undo()).toBe(true);
+  expect([holds(L), session.hand, session.canUndo]).toEqual(['4 m', undefined, false]);
+});
+
 test('a number is meant in the units that were shown when it was typed', () => {
   session.setUnits('US');
   session.beginEdit(L, '48');

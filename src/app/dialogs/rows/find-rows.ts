@@ -15,8 +15,9 @@ import {
   textColumns,
 } from '../../../tables/index.ts';
 import { onScreenMapping } from '../../editing/clipboard/on-screen-mapping.ts';
-import type { Where } from '../../editing/clipboard/put-rows.ts';
+
 import { isSingleNumber } from '../../editing/clipboard/single-number.ts';
+import type { Where } from '../../editing/clipboard/what-becomes.ts';
 import { findPlace } from '../../editing/find-place.ts';
 import type { CellPlace } from '../../view-model/place.ts';
 import { guessParting, type Parting } from './guess-parting.ts';

@@ -5,13 +5,20 @@ import {
   type Edit,
   emptiedColumns,
   type GivenColumn,
-  statedColumns,
   type Table,
 } from '../../../document/index.ts';
+import type { ReadTable } from '../../../tables/index.ts';
 import { writeNumber } from '../../../units/index.ts';
 import { accountNumbers } from '../../editing/clipboard/account.ts';
-import type { Where } from '../../editing/clipboard/put-rows.ts';
-import { accountIn } from '../../editing/lines/describe-insertion.ts';
+import type { Becomes, Others, Where } from '../../editing/clipboard/what-becomes.ts';
+import {
+  accountIn,
+  blankedWords,
+  deletedWords,
+  namesOf,
+  openWords,
+  twiceWords,
+} from '../../editing/lines/describe-insertion.ts';
 import type { RowsReading } from './rows-reading.ts';
 
 /** The most problems, and the most cells without a value, that are named one by one. */
@@ -40,27 +47,81 @@ export function readingWords(text: string): TemplateResult {
 }
 
 /** What is taken of a text, and what goes for it, or why nothing is; with what became of its cells. */
-export function foundWords(table: Table, read: RowsReading, where: Where): TemplateResult {
+export function foundWords(
+  table: Table,
+  read: RowsReading,
+  where: Where,
+  others: Others | undefined,
+  becomes: Becomes | undefined,
+): TemplateResult {
   const numbers = read.counts ? accountNumbers(read.counts) : '';
   if (!read.ok)
     return html`${namedProblems(read.problems)}${numbers === '' ? nothing : html`<p>${numbers}.</p>`}`;
   const { length, problems } = read.value;
-  const emptied = where.kind === 'replace' ? emptiedColumns(table, read.value) : [];
-  const gone = where.kind === 'replace' ? statedColumns(table) : [];
   const rows = length === 1 ? '1 row is taken' : `${length} rows are taken`;
+  return html`<p>${rows}; ${numbers}.</p>
+    ${troublesOf(table, read.value, where, others, becomes).map(({ words }) =>
+      words === '' ? nothing : html`<p class="trouble">${words}.</p>`,
+    )}
+    ${namedProblems(problems)}`;
+}
+
+/** What a person loses or has to look at once rows are taken: in a sentence, and short. */
+interface Trouble {
+  readonly words: string;
+  readonly short: string;
+}
+
+function troublesOf(
+  table: Table,
+  rows: ReadTable,
+  where: Where,
+  others: Others | undefined,
+  becomes: Becomes | undefined,
+): readonly Trouble[] {
+  const { deleted = [], open = [], blanked = [], twice = [] } = becomes ?? {};
+  const emptied = where.kind === 'replace' && others !== 'follow' ? emptiedColumns(table, rows) : [];
   const facts = {
     rows: table.length ?? 0,
     columns: emptied.map(({ name }) => name),
     meanings: blankMeanings(emptied),
   };
-  return html`<p>${rows}; ${numbers}.</p>
-    ${
-      emptied.length > 0
-        ? html`<p class="trouble">${problem('table-columns-blank', { from: 0, to: 0 }, facts).message}.</p>`
-        : nothing
-    }
-    ${gone.map((facts) => html`<p class="trouble">${problem('table-stated-gone', { from: 0, to: 0 }, facts).message}.</p>`)}
-    ${namedProblems(problems)}`;
+  const blank = emptied.length === 0 ? '' : problem('table-columns-blank', { from: 0, to: 0 }, facts).message;
+  const apart = rows.problems.filter(({ code }) => code === 'total-apart').length;
+  const found: readonly (readonly [words: string, short: string])[] = [
+    [deletedWords(deleted), `${counted(deleted, 'stated value is', 'stated values are')} deleted`],
+    [openWords(open), `${counted(open, 'reason is', 'reasons are')} to be confirmed`],
+    [twiceWords(twice), `${namesOf(twice)} ${twice.length === 1 ? 'stands' : 'stand'} there twice`],
+    [blankedWords(blanked), `${counted(blanked, 'entry becomes', 'entries become')} blank`],
+    [blank, `${counted(emptied, 'column becomes', 'columns become')} blank`],
+  ];
+  const told = found.flatMap(([words, short]) => (words === '' ? [] : [{ words, short }]));
+  // What is wrong with totals stands among the problems of the text.
+  const totals = apart === 1 ? '1 total does not add up' : `${apart} totals do not add up`;
+  return apart === 0 ? told : [...told, { words: '', short: totals }];
+}
+
+const counted = (items: readonly unknown[], one: string, more: string): string =>
+  `${items.length} ${items.length === 1 ? one : more}`;
+
+/** The same in short, for a line beside the button that takes the rows; `''` where there is nothing of it. */
+export function inShort(
+  table: Table,
+  rows: ReadTable,
+  where: Where,
+  others: Others | undefined,
+  becomes: Becomes | undefined,
+): string {
+  return troublesOf(table, rows, where, others, becomes)
+    .map(({ short }) => short)
+    .join('; ');
+}
+
+/** The rows of a longer list that stay below one that is put over it, by name. */
+export function belowWords({ below }: Becomes): string {
+  const stay =
+    below.length === 1 ? '1 row of the list there stays' : `${below.length} rows of the list there stay`;
+  return below.length === 0 ? '' : `${stay} below: ${namesOf(below)}.`;
 }
 
 /** What becomes of a cell that is repeated over those selected, or why it is not. */

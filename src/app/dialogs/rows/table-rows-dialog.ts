@@ -6,8 +6,15 @@ import type { Delimiter, Destination, TextColumn } from '../../../tables/index.t
 import { displayedUnit } from '../../editing/cells/carry-unit.ts';
 import { accountWords } from '../../editing/clipboard/account.ts';
 import type { Extent, PastedOver } from '../../editing/clipboard/block.ts';
-import { type Others, putRows, rowsBelow, type Where } from '../../editing/clipboard/put-rows.ts';
+import { putRows } from '../../editing/clipboard/put-rows.ts';
 import { isSingleNumber } from '../../editing/clipboard/single-number.ts';
+import {
+  type Becomes,
+  type Others,
+  othersOf,
+  type Where,
+  whatBecomes,
+} from '../../editing/clipboard/what-becomes.ts';
 import { findPlace } from '../../editing/find-place.ts';
 import type { Session } from '../../session/session.ts';
 import { readTableFile } from '../../storage/read-table-file.ts';
@@ -20,14 +27,22 @@ import { COLUMNS_AT_ONCE, columnChoices, columnChoicesStyles } from './column-ch
 import { callOf, type FoundRows, type Settled } from './find-rows.ts';
 import { followHeadings } from './follow-headings.ts';
 import { isCorrection } from './is-correction.ts';
-import { keptColumns, othersQuestion } from './kept-columns.ts';
+import { keptColumns, othersMeant, othersQuestion } from './kept-columns.ts';
 import { repeatCell } from './repeat-cell.ts';
 import { choiceOf, delimiterWords } from './rows-choices.ts';
 import { openQuestions, type Said, withAnswer } from './rows-questions.ts';
 import { RowsReader } from './rows-reader.ts';
 import type { RowsReading } from './rows-reading.ts';
 import { rowsTextField, skippedField } from './rows-text-field.ts';
-import { columnsExpected, foundWords, problemWords, readingWords, repeatedWords } from './rows-words.ts';
+import {
+  belowWords,
+  columnsExpected,
+  foundWords,
+  inShort,
+  problemWords,
+  readingWords,
+  repeatedWords,
+} from './rows-words.ts';
 import { tableRowsStyles } from './table-rows-styles.ts';
 
 const ONE_CELL: Extent = { rows: 1, columns: 1 };
@@ -251,7 +266,13 @@ export class TableRowsDialog extends LitElement {
     const repeated = found && this.#repeat(found);
     const over = this.where.kind === 'from' ? repeated : undefined;
     const kept = read?.ok ? keptColumns(table, read.value, this.where) : undefined;
-    const isOpen = over === undefined && kept?.isAsked === true && this.others === undefined;
+    const others = othersMeant(kept, this.others);
+    const isOpen = over === undefined && kept !== undefined && others === undefined;
+    const becomes =
+      read?.ok && !over
+        ? whatBecomes(table, read.value, this.where, othersOf(this.where, others))
+        : undefined;
+    const short = !read?.ok || over || isOpen ? '' : inShort(table, read.value, this.where, others, becomes);
     return html`${found || isReading ? nothing : columnsExpected(table)}
       ${rowsTextField(this.text, found ? 6 : 10, (text, isPasted) => this.#change(text, isPasted))}
       <label class="field file">
@@ -265,7 +286,7 @@ export class TableRowsDialog extends LitElement {
               this.skipped = lines;
             })
           : nothing
-      } ${this.#places(table, repeated)} ${
+      } ${this.#places(table, repeated, becomes)} ${
         over || !kept
           ? nothing
           : othersQuestion(kept, this.others, (others) => {
@@ -274,13 +295,14 @@ export class TableRowsDialog extends LitElement {
       }
       <div class="found" role="status" tabindex="0" aria-label="What was read">
         ${this.remarks.map((remark) => html`<p class="trouble">${problemWords(remark)}</p>`)}
-        ${isReading ? readingWords(this.text) : found ? (over ? repeatedWords(over) : foundWords(table, found.read, this.where)) : nothing}
+        ${isReading ? readingWords(this.text) : found ? (over ? repeatedWords(over) : foundWords(table, found.read, this.where, others, isOpen ? undefined : becomes)) : nothing}
         ${state.kind === 'failed' ? html`<p class="trouble">The text cannot be read: ${state.reason}</p>` : nothing}
       </div>
       ${this.refusal === '' ? nothing : html`<p class="trouble" role="alert">${this.refusal}</p>`}
       <div class="buttons">
         ${isReading || !read || read.ok ? nothing : this.#whyNot(read.problems)}
         ${isOpen ? this.#openQuestion() : nothing}
+        ${isReading || short === '' ? nothing : this.#leadsToFound(`Once taken: ${short}`)}
         <button type="button" @click=${this.#close}>Cancel</button>
         <button
           type="button"
@@ -298,8 +320,12 @@ export class TableRowsDialog extends LitElement {
     const [first, ...more] = problems;
     if (!first) return nothing;
     const words = `${first.message}${more.length > 0 ? `; and ${more.length} more` : ''}`;
+    return this.#leadsToFound(`Not yet: ${words}`);
+  }
+
+  #leadsToFound(words: string): TemplateResult {
     return html`<button type="button" class="why" title="Show what was read" @click=${this.#showFound}>
-      Not yet: ${words}
+      ${words}
     </button>`;
   }
 
@@ -391,7 +417,11 @@ export class TableRowsDialog extends LitElement {
     });
   }
 
-  #places(table: Table, repeated: Outcome<Edit> | undefined): TemplateResult | typeof nothing {
+  #places(
+    table: Table,
+    repeated: Outcome<Edit> | undefined,
+    becomes: Becomes | undefined,
+  ): TemplateResult | typeof nothing {
     if (table.length === 0) return nothing;
     const cells = this.#over.rows * this.#over.columns;
     const from = (row: number): string =>
@@ -403,13 +433,11 @@ export class TableRowsDialog extends LitElement {
       ['replace', 'in place of the rows there'],
       ['behind', 'behind the rows there'],
     ];
-    const read = this.#found?.read;
-    const below =
-      read?.ok && where.kind === 'from' && !repeated ? rowsBelow(table, read.value, where.row) : 0;
+    const below = becomes ? belowWords(becomes) : '';
     return html`${choiceOf('Where the rows go', words, where.kind, (kind) => {
       this.where = kind === 'from' ? { kind, row: row ?? 0 } : { kind };
     })}
-    ${below === 0 ? nothing : html`<p class="quiet">${below === 1 ? '1 row of the list there stays' : `${below} rows of the list there stay`} below.</p>`}`;
+    ${below === '' ? nothing : html`<p class="quiet">${below}</p>`}`;
   }
 
   /** That the other columns are still asked about, beside the button that takes nothing yet; it leads to the question. */
@@ -439,7 +467,15 @@ export class TableRowsDialog extends LitElement {
   #take(table: Table, { read }: FoundRows, over: Outcome<Edit> | undefined): void {
     if (!this.place || !read.ok) return;
     const account = read.counts ? accountWords(read.counts, read.value.problems) : '';
-    const rows = putRows(this.place.sheet, table, read.value, this.where, account, this.others);
+    const kept = keptColumns(table, read.value, this.where);
+    const rows = putRows(
+      this.place.sheet,
+      table,
+      read.value,
+      this.where,
+      account,
+      othersMeant(kept, this.others),
+    );
     const made = this.#newTable ? joinEdits(rows.label, [this.#newTable.edit, rows]) : rows;
     const edit = over ?? succeed(made);
     const done = edit.ok ? this.session.apply(edit.value) : edit;

@@ -11,8 +11,8 @@ import {
   stateCells,
   type Table,
 } from '../../../document/index.ts';
-import { nameColumn } from './follow-items.ts';
-import { cellsFor, folded, type NewRows } from './new-rows.ts';
+import { cellsFor, type NewRows } from './new-rows.ts';
+import { givenFor, isRenamed } from './what-becomes.ts';
 
 /** A column that may hold something a person entered: a given one, or a calculated one in whose cells values are stated. */
 export type OtherColumn = GivenColumn | CalcColumn;
@@ -55,13 +55,18 @@ function statementsIn(table: Table, { stated = [] }: CalcColumn): (row: number) 
   return (row) => byId.get(idOfRow(ids, row) ?? 0);
 }
 
-/** Puts into the rows of a column from `row` on what stood in those of `from`; nothing where that says none. */
+/**
+ * Puts into the rows of a column from `row` on what stood in those of `from`; nothing where that says none. Reasons that were
+ * given for other figures are to be confirmed.
+ */
 export function heldFrom(
   at: TableAt,
   table: Table,
+  rows: NewRows,
   column: OtherColumn,
   row: number,
   from: readonly (number | undefined)[],
+  idOf = (down: number): number => idOfRowOrNext(table, row + down),
 ): Edit {
   const place = { ...at, column: column.id };
   if (column.kind === 'given')
@@ -71,29 +76,38 @@ export function heldFrom(
       from.map((one) => (one === undefined ? null : cellOf(column, one))),
     );
   const statementOf = statementsIn(table, column);
-  const changes = from.map(
-    (one, down) =>
-      [idOfRowOrNext(table, row + down), one === undefined ? undefined : statementOf(one)] as const,
-  );
+  const changes = from.map((one, down) => {
+    const statement = one === undefined ? undefined : statementOf(one);
+    const given = one === undefined ? undefined : givenFor(table, rows, one, down);
+    return [idOf(down), statement && toConfirm(statement, given)] as const;
+  });
   return stateCells(place, column, new Map(changes));
 }
 
-/** Values stated in rows that are of another item from now on stay, and their reasons are to be confirmed. */
+/** Values stated in rows that are of another item or other figures from now on stay, and their reasons are to be confirmed. */
 export function reasonsToConfirm(at: TableAt, table: Table, rows: NewRows, row: number): readonly Edit[] {
-  const name = nameColumn(table, rows);
   return table.columns.flatMap((column) => {
     if (column.kind !== 'calc' || cellsFor(column, rows)) return [];
     const statementOf = statementsIn(table, column);
-    const changes = [...renamedRows(table, rows, row, [column])].flatMap((where) => {
+    const changes = placesIn(table, rows, row).flatMap((where) => {
       const statement = statementOf(where);
-      if (!statement || statement.reason.trim() === '') return [];
-      const before = `${(name && cellOf(name, where)) ?? ''}`.trim() || `row ${where + 1}`;
-      return [
-        [idOfRowOrNext(table, where), { ...statement, reasonFor: statement.reasonFor ?? before }] as const,
-      ];
+      const next = statement && toConfirm(statement, givenFor(table, rows, where, where - row));
+      return next && next !== statement ? [[idOfRowOrNext(table, where), next] as const] : [];
     });
     return changes.length > 0 ? [stateCells({ ...at, column: column.id }, column, new Map(changes))] : [];
   });
+}
+
+/** A statement in a row that is something else from now on; the same where it is not, or where nobody gave a reason. */
+function toConfirm(statement: Statement, given: string | undefined): Statement {
+  if (given === undefined || statement.reason.trim() === '') return statement;
+  return { ...statement, reasonFor: statement.reasonFor ?? given };
+}
+
+/** The rows, from 0, that new rows go over. */
+function placesIn(table: Table, rows: NewRows, row: number): readonly number[] {
+  const end = Math.min(row + rows.length, table.length ?? 0);
+  return Array.from({ length: Math.max(0, end - row) }, (_, down) => row + down);
 }
 
 /** Whether what those columns hold may be of something else from now on. */
@@ -113,18 +127,9 @@ export function* renamedRows(
   row: number,
   kept: readonly OtherColumn[],
 ): Generator<number, undefined> {
-  const words = table.columns.flatMap((column) => {
-    const cells = column.kind === 'given' && column.type === 'text' ? cellsFor(column, rows) : undefined;
-    return column.kind === 'given' && cells ? [{ column, cells }] : [];
-  });
-  const isRenamed = (at: number): boolean =>
-    words.some(({ column, cells }) => {
-      const there = cellOf(column, at);
-      return there !== null && folded(there) !== folded(cells[at - row] ?? '');
-    });
   const holds = kept.map((column) => holding(table, column));
-  const end = Math.min(row + rows.length, table.length ?? 0);
-  for (let at = row; at < end; at += 1) if (isRenamed(at) && holds.some((one) => one(at))) yield at;
+  for (const at of placesIn(table, rows, row))
+    if (isRenamed(table, rows, at, at - row) && holds.some((one) => one(at))) yield at;
   return undefined;
 }
 

@@ -29,6 +29,7 @@ import type { Block, Extent } from './block.ts';
 import { blockAccount } from './block-account.ts';
 import { headingOf, isOfOthers, othersFilled, reasonsToConfirm } from './other-columns.ts';
 import { pasteOntoCalculated } from './paste-stated.ts';
+import { whatBecomes } from './what-becomes.ts';
 
 const nowhere = { from: 0, to: 0 };
 
@@ -103,10 +104,13 @@ export function pasteIntoTable(
     const value = cellIn(target, row + down, cells[down]?.[right], units?.[down]?.[right]);
     return check(target.name, value) === undefined ? 'taken' : 'marked';
   };
+  const { open, blanked } = whatBecomes(part, fresh, { kind: 'from', row }, 'stay');
   const label = one
     ? 'paste a cell'
     : insertionLabel('paste', cells.length, {
         fresh: Math.max(0, grown),
+        open,
+        blanked,
         kept: isOfOthers(part, fresh, row) ? othersFilled(part, fresh, row).map(headingOf) : [],
         account: account === '' ? blockAccount(pasted.cells, cells, fateAt) : account,
       });

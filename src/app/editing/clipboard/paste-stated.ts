@@ -1,5 +1,5 @@
 import { fail, type Outcome, problem, succeed } from '../../../diagnostics/index.ts';
-import { type Edit, joinEdits } from '../../../document/index.ts';
+import { type Edit, joinEdits, statedInWords } from '../../../document/index.ts';
 import type { Notebook } from '../../../notebook/index.ts';
 import type { UnitsView } from '../../../record/index.ts';
 import type { CellPlace } from '../../view-model/place.ts';
@@ -8,6 +8,7 @@ import { enterFormula, enterText } from '../cells/cell-edits.ts';
 import { targetsAt } from '../cells/state-target.ts';
 import { isValue, stateEntry, statementOf, typedStatement } from '../cells/state-value.ts';
 import { findPlace } from '../find-place.ts';
+import { insertionLabel } from '../lines/describe-insertion.ts';
 import type { Block, Extent } from './block.ts';
 import { gatherCells } from './gather-cells.ts';
 
@@ -71,6 +72,7 @@ export function pasteStated(
   });
   if (over.columns > 1 || found.row + count > rows) return fail(noPlace);
   const gathered = gatherCells(notebook.book);
+  const replaced: string[] = [];
   let stated = 0;
   for (let down = 0; down < count; down += 1) {
     const at = { ...place, item: `r${found.row + down}` };
@@ -81,11 +83,19 @@ export function pasteStated(
     const read = typedStatement(notebook, at, view, value);
     if (!read) continue;
     if (!read.ok) return read;
-    gathered.take(at, statementOf(read.value.target, read.value.entry, reason ?? undefined));
+    const { target, entry } = read.value;
+    if (target.kind === 'cell' && target.statement && target.statement.entry !== entry)
+      replaced.push(
+        statedInWords(found.part, { column: target.column, row: target.index, statement: target.statement }),
+      );
+    gathered.take(at, statementOf(target, entry, reason ?? undefined));
     stated += 1;
   }
-  const words = stated === 1 ? `state ${first.called}` : `state ${stated} cells of ${found.column.name}`;
-  return succeed(joinEdits(words, gathered.edits()));
+  const account = [
+    `stated in ${found.column.name}${stated < count ? `, ${count - stated} left as ${count - stated === 1 ? 'it was' : 'they were'}` : ''}`,
+    ...(replaced.length > 0 ? [`stated there before: ${replaced.join(', ')}`] : []),
+  ].join('; ');
+  return succeed(joinEdits(insertionLabel('paste', stated, { what: 'cell', account }), gathered.edits()));
 }
 
 function unitOf(target: ReturnType<typeof targetsAt>[number]): string | undefined {

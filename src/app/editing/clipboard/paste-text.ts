@@ -1,5 +1,5 @@
 import { fail, type Outcome, problem, succeed } from '../../../diagnostics/index.ts';
-import type { Column, Edit, Table } from '../../../document/index.ts';
+import { type Column, cellOf, type Edit, type Table } from '../../../document/index.ts';
 import { type Notebook, tryCells } from '../../../notebook/index.ts';
 import type { UnitsView } from '../../../record/index.ts';
 import {
@@ -90,7 +90,10 @@ function readPlainly(rows: TableText, part: Table, column: Column): string | und
     : undefined;
 }
 
-/** One column of cells below a place, each where it stands, blank ones too. */
+/**
+ * One column of cells below a place, each where it stands. A blank one among numbers or options may be a gap of the text: where
+ * it would take an entry away, it is asked.
+ */
 function below(
   notebook: Notebook,
   place: CellPlace,
@@ -114,6 +117,10 @@ function below(
   const cells = readCells(text).map(([cell = '']) => [
     entered(words ? unguardText(cell) : cell.trim() === '' ? '' : `${taken.pop() ?? cell}`),
   ]);
+  const first = rowOf(notebook, place);
+  const isLost = ([cell = '']: readonly string[], down: number): boolean =>
+    cell.trim() === '' && column.kind === 'given' && cellOf(column, first + down) !== null;
+  if ((!words || isChoice(column)) && cells.some(isLost)) return ASK;
   const filled = cells.flat().filter((cell) => cell.trim() !== '');
   const marked = filled.filter((cell) => check(column.name, cell.trim()) !== undefined).length;
   const account = accountWords({ taken: filled.length - marked, marked }, read.value.problems);
@@ -162,6 +169,14 @@ function tableAt({ book }: Notebook, place: CellPlace): Table {
 function edited(edit: Outcome<Edit>): Outcome<TextPaste> {
   return edit.ok ? succeed({ kind: 'edit', edit: edit.value }) : edit;
 }
+
+/** The row, from 0, of a place in a table; the first of a heading. */
+function rowOf({ book }: Notebook, place: CellPlace): number {
+  const found = findPlace(book, place);
+  return found?.kind === 'cell' ? found.row : 0;
+}
+
+const isChoice = (column: Column): boolean => column.kind === 'given' && column.options !== undefined;
 
 const isNumeric = (column: Column): boolean =>
   column.kind === 'given' && (column.type ?? 'number') === 'number';

@@ -2,36 +2,23 @@ import {
   type Edit,
   insertTableRows,
   joinEdits,
+  removeTableRows,
   replaceTableRows,
+  rowIdsOf,
   setCells,
   type Table,
+  type TablePlace,
 } from '../../../document/index.ts';
 import { insertionLabel } from '../lines/describe-insertion.ts';
-import { followItems, nameColumn } from './follow-items.ts';
 import { cellsFor, type NewRows } from './new-rows.ts';
-import {
-  filledFrom,
-  headingOf,
-  heldFrom,
-  type OtherColumn,
-  othersFilled,
-  reasonsToConfirm,
-} from './other-columns.ts';
-
-/** Where rows go in a table: in place of all that are there, behind them, or over those from a row on (from 0). */
-export type Where =
-  | { readonly kind: 'replace' }
-  | { readonly kind: 'behind' }
-  | { readonly kind: 'from'; readonly row: number };
-
-/** What becomes of the cells of rows that are gone over, in columns the text has nothing for: `follow` goes with their items. */
-export type Others = 'stay' | 'empty' | 'follow';
+import { filledFrom, headingOf, heldFrom, othersFilled, reasonsToConfirm } from './other-columns.ts';
+import { movedUp, type Others, othersOf, sourcesOf, type Where, whatBecomes } from './what-becomes.ts';
 
 const verbs = { replace: 'take', behind: 'add', from: 'paste' } as const;
 
 /**
  * The edit that puts rows into a table of a sheet, and says in its label how many, how many of them are new, which columns
- * hold what they held because the text has nothing for them, and `account`.
+ * hold what they held because the text has nothing for them, what is deleted, open or blank by it, and `account`.
  */
 export function putRows(
   sheet: string,
@@ -39,30 +26,24 @@ export function putRows(
   rows: NewRows,
   where: Where,
   account: string,
-  others: Others = 'stay',
+  others: Others = othersOf(where),
 ): Edit {
   const at = { sheet, table: table.id };
   const before = table.length ?? 0;
-  const verb = verbs[where.kind];
-  const label = (
-    more: {
-      readonly fresh?: number;
-      readonly kept?: readonly OtherColumn[];
-      readonly followed?: readonly OtherColumn[];
-      readonly emptied?: readonly OtherColumn[];
-      readonly below?: number;
-    } = {},
-  ) => {
-    const { kept = [], followed = [], emptied = [] } = more;
-    const named = {
-      kept: kept.map(headingOf),
-      followed: followed.map(headingOf),
-      emptied: emptied.map(headingOf),
-    };
-    return insertionLabel(verb, rows.length, { ...more, ...named, account });
-  };
-  if (where.kind === 'replace') return { ...replaceTableRows(at, table, rows), label: label() };
-  if (where.kind === 'behind') return { ...insertTableRows(at, table, before, rows), label: label() };
+  const becomes = whatBecomes(table, rows, where, others);
+  const sources = sourcesOf(table, rows, where, others);
+  const isFollowed = others === 'follow' && sources.some((source) => source !== undefined);
+  const label = (more: { readonly [which: string]: readonly string[] }, fresh = 0): string =>
+    insertionLabel(verbs[where.kind], rows.length, { ...becomes, ...more, fresh, account });
+  if (where.kind === 'behind') return { ...insertTableRows(at, table, before, rows), label: label({}) };
+  if (where.kind === 'replace') {
+    const { next } = rowIdsOf(table);
+    const following = isFollowed ? filledFrom(table, rows, 0) : [];
+    return joinEdits(label({ followed: following.map(headingOf) }), [
+      replaceTableRows(at, table, rows),
+      ...following.map((column) => heldFrom(at, table, rows, column, 0, sources, (down) => next + down)),
+    ]);
+  }
   const { row } = where;
   const grown = Math.max(0, row + rows.length - before);
   const growth = grown > 0 ? [insertTableRows(at, table, before, { length: grown, cells: {} })] : [];
@@ -71,28 +52,36 @@ export function putRows(
     return cells ? [setCells({ ...at, column: column.id }, row, cells)] : [];
   });
   const kept = othersFilled(table, rows, row);
-  const told = { fresh: grown, below: rowsBelow(table, rows, row) };
-  if (others === 'follow') {
-    const from = followItems(table, rows, row)?.from ?? [];
-    const following = filledFrom(table, rows, row);
-    const followed = following.map((column) => heldFrom(at, table, column, row, from));
-    const isAny = from.some((place) => place !== undefined);
-    const words = label(isAny ? { ...told, followed: following } : { ...told, emptied: following });
-    return joinEdits(words, [...growth, ...filled, ...followed]);
-  }
-  const blank = Array.from({ length: rows.length - grown }, () => undefined);
-  const changed =
-    others === 'empty'
-      ? kept.map((column) => heldFrom(at, table, column, row, blank))
-      : reasonsToConfirm(at, table, rows, row);
-  return joinEdits(label({ ...told, ...(others === 'empty' ? { emptied: kept } : { kept }) }), [
+  const held = others === 'follow' ? filledFrom(table, rows, row) : kept;
+  const going =
+    others === 'stay'
+      ? reasonsToConfirm(at, table, rows, row)
+      : held.map((column) =>
+          heldFrom(
+            at,
+            table,
+            rows,
+            column,
+            row,
+            sources.slice(0, others === 'empty' ? before - row : undefined),
+          ),
+        );
+  const word = others === 'stay' ? 'kept' : isFollowed ? 'followed' : 'emptied';
+  return joinEdits(label({ [word]: held.map(headingOf) }, grown), [
     ...growth,
     ...filled,
-    ...changed,
+    ...going,
+    ...removals(at, movedUp(table, rows, where, others)),
   ]);
 }
 
-/** How many rows of a list stay below a shorter one that is put over it from its first row on; none where no item is named. */
-export function rowsBelow(table: Table, rows: NewRows, row: number): number {
-  return row === 0 && nameColumn(table, rows) ? Math.max(0, (table.length ?? 0) - rows.length) : 0;
+/** The edits that take rows out of a table, the last first, those side by side together. */
+function removals(at: TablePlace, rows: readonly number[]): readonly Edit[] {
+  const runs: { from: number; count: number }[] = [];
+  for (const row of rows) {
+    const last = runs.at(-1);
+    if (last && last.from + last.count === row) last.count += 1;
+    else runs.push({ from: row, count: 1 });
+  }
+  return runs.toReversed().map(({ from, count }) => removeTableRows(at, from, count));
 }

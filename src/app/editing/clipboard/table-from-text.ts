@@ -50,7 +50,7 @@ export function insertTableFor(
   if (!parted.ok) return undefined;
   const found = parted.value.text;
   const columns = textColumns(found, true);
-  if (columns.length < 2 || found.rows.length < 2 || looksLikeData(found)) return undefined;
+  if (columns.length === 0 || found.rows.length < 2 || looksLikeData(found)) return undefined;
   if (columns.every(({ first }) => first === undefined)) return undefined;
   const fresh = freshFor(book, sheet);
   const table: Table = {

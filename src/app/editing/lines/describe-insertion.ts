@@ -1,3 +1,4 @@
+import { problem } from '../../../diagnostics/index.ts';
 import type { Edit } from '../../../document/index.ts';
 
 const done = { paste: 'pasted', take: 'taken', add: 'added' } as const;
@@ -17,8 +18,16 @@ interface Insertion {
   readonly followed?: readonly string[];
   /** The columns whose entries are gone in these rows. */
   readonly emptied?: readonly string[];
-  /** How many rows of the list that was there stay below. */
-  readonly below?: number;
+  /** The rows of the list that was there that stay below. */
+  readonly below?: readonly string[];
+  /** Those of them that stand among the new rows as well. */
+  readonly twice?: readonly string[];
+  /** The stated values that are gone. */
+  readonly deleted?: readonly string[];
+  /** The stated values whose reasons are to be confirmed. */
+  readonly open?: readonly string[];
+  /** The entries that are blank now. */
+  readonly blanked?: readonly string[];
   /** What became of the cells of the text, in words. */
   readonly account?: string;
 }
@@ -33,7 +42,11 @@ export function insertionLabel(
     kept = [],
     followed = [],
     emptied = [],
-    below = 0,
+    below = [],
+    twice = [],
+    deleted = [],
+    open = [],
+    blanked = [],
     account = '',
   }: Insertion = {},
 ): string {
@@ -48,8 +61,49 @@ export function insertionLabel(
     emptied.length > 0
       ? `; ${namesOf(emptied)} ${emptied.length === 1 ? 'is' : 'are'} blank now in these rows`
       : '';
-  const stay = below === 0 ? '' : below === 1 ? '; 1 row below stays' : `; ${below} rows below stay`;
-  return `${verb} ${rows} ${what}${rows === 1 ? '' : 's'}${added}${others}${went}${gone}${stay}${account === '' ? '' : `; ${account}`}`;
+  const stay =
+    below.length === 0
+      ? ''
+      : below.length === 1
+        ? '; 1 row below stays'
+        : `; ${below.length} rows below stay`;
+  const told = [deletedWords(deleted), openWords(open), twiceWords(twice), blankedWords(blanked)];
+  const first = told.map((words) => (words === '' ? '' : `; ${words}`)).join('');
+  return `${verb} ${rows} ${what}${rows === 1 ? '' : 's'}${added}${first}${others}${went}${gone}${stay}${account === '' ? '' : `; ${account}`}`;
+}
+
+/** So many entries are named; stated values are named all, as far as a sentence can. */
+const MOST_ENTRIES = 4;
+
+/** Which stated values are gone: value and reason of each. */
+export function deletedWords(values: readonly string[]): string {
+  return values.length === 0 ? '' : problem('table-stated-gone', { from: 0, to: 0 }, { values }).message;
+}
+
+/** Which stated values have reasons that were given for something else. */
+export function openWords(values: readonly string[]): string {
+  if (values.length === 0) return '';
+  const are = values.length === 1 ? '1 reason is' : `${values.length} reasons are`;
+  const they = values.length === 1 ? 'it was' : 'they were';
+  return `${are} to be confirmed, for what ${they} given for has changed: ${someOf(values, MOST_ENTRIES)}`;
+}
+
+/** Which items stand among the new rows and stay below them. */
+export function twiceWords(items: readonly string[]): string {
+  if (items.length === 0) return '';
+  return `${namesOf(items)} ${items.length === 1 ? 'stands' : 'stand'} there twice now, in the new rows and below them`;
+}
+
+/** Which entries the new rows have nothing in the place of. */
+export function blankedWords(entries: readonly string[]): string {
+  if (entries.length === 0) return '';
+  const are = entries.length === 1 ? '1 entry becomes' : `${entries.length} entries become`;
+  return `${are} blank: ${someOf(entries, MOST_ENTRIES)}`;
+}
+
+function someOf(items: readonly string[], most: number): string {
+  const more = items.length - most;
+  return more > 0 ? `${items.slice(0, most).join(', ')} and ${more} more` : items.join(', ');
 }
 
 /** The first of some columns by name, and how many more there are. */

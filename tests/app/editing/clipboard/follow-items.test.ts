@@ -2,7 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { followedWords, stayingWords } from '../../../../src/app/dialogs/rows/kept-columns.ts';
 import { followItems, nameItems } from '../../../../src/app/editing/clipboard/follow-items.ts';
-import { type Others, putRows } from '../../../../src/app/editing/clipboard/put-rows.ts';
+import { putRows } from '../../../../src/app/editing/clipboard/put-rows.ts';
+import { type Others, type Where, whatBecomes } from '../../../../src/app/editing/clipboard/what-becomes.ts';
+import { describeInsertion } from '../../../../src/app/editing/lines/describe-insertion.ts';
 import {
   applyEdit,
   type Cell,
@@ -45,13 +47,17 @@ function rowsPut(table: Table, names: readonly string[], row: number): (column: 
 }
 
 /** What is stated in each row once new rows have gone over “slab A” and “slab B”, of which the first has a stated volume. */
-function statedAfter(names: readonly string[], others: Others): readonly unknown[] {
+function statedAfter(
+  names: readonly string[],
+  others: Others,
+  { quantity = 1, where = { kind: 'from', row: 0 } }: { quantity?: number; where?: Where } = {},
+): readonly unknown[] {
   const plain = list(['slab A', 'slab B'], [null, null], [null, null]);
   const stated = [{ row: 1, entry: '9 m^3', reason: 'survey' }];
   const volume = { id: 'v', kind: 'calc', name: 'V', formula: 'quantity * 2', stated } as const;
-  const rows = { length: names.length, cells: { item: names, quantity: names.map(() => 2) } };
+  const rows = { length: names.length, cells: { item: names, quantity: names.map(() => quantity) } };
   const table = { ...plain, columns: [...plain.columns, volume] };
-  const edit = putRows('s', table, rows, { kind: 'from', row: 0 }, '', others);
+  const edit = putRows('s', table, rows, where, '', others);
   const applied = applyEdit(bookOf({ s: [table] }), edit);
   if (!applied.ok) throw new Error(applied.problems[0]?.message);
   const [part] = applied.value.book.sheets[0]?.parts ?? [];
@@ -96,6 +102,54 @@ describe('entries that follow their item when a revised list goes over it', () =
       undefined,
     ]);
     expect(statedAfter(['caps', 'slab A'], 'empty')).toEqual([undefined, undefined]);
+  });
+
+  test('a reason given for other figures is to be confirmed, whether its value follows or stays', () => {
+    const given = { entry: '9 m^3', reason: 'survey', reasonFor: 'slab A with quantity 1 m³' };
+    expect(statedAfter(['caps', 'slab A'], 'follow', { quantity: 2 })[1]).toEqual(given);
+    expect(statedAfter(['slab a', 'caps'], 'stay', { quantity: 2 })[0]).toEqual(given);
+  });
+
+  test('a value goes with its item into rows that take the place of all, or is deleted', () => {
+    const where = { kind: 'replace' } as const;
+    const kept = { entry: '9 m^3', reason: 'survey' };
+    expect(statedAfter(['caps', 'slab A', 'new'], 'follow', { where })).toEqual([undefined, kept, undefined]);
+    expect(statedAfter(['caps', 'slab A'], 'empty', { where })).toEqual([undefined, undefined]);
+  });
+
+  test('what is deleted, to be confirmed, blank or there twice is told by name, value and reason', () => {
+    const plain = list(['slab A', 'slab B', 'caps'], [null, null, null], ['wet', null, null]);
+    const stated = [
+      { row: 1, entry: '9', reason: 'weighed\nat gate' },
+      { row: 2, entry: '8 cy', reason: '' },
+    ];
+    const volume = {
+      id: 'v',
+      kind: 'calc',
+      name: 'V',
+      unit: 'm^3',
+      formula: 'quantity * 2',
+      stated,
+    } as const;
+    const table = { ...plain, columns: [...plain.columns, volume] };
+    const rows = { length: 2, cells: { item: ['caps', 'slab A'], quantity: [1, null] } };
+    const over = { kind: 'from', row: 0 } as const;
+    const told = (where: Where, others: Others) =>
+      describeInsertion(putRows('s', table, rows, where, '', others));
+    expect(told({ kind: 'replace' }, 'empty')).toBe(
+      '2 rows taken; 2 stated values are deleted: V of slab A 9 m³ (weighed at gate) and V of slab B 8 cy (reason open)',
+    );
+    expect(told(over, 'follow')).toBe(
+      '2 rows pasted; 1 stated value is deleted: V of slab B 8 cy (reason open); 1 reason is to be confirmed, for what it was given for has changed: V of slab A 9 m³ (weighed at gate); 1 entry becomes blank: quantity of slab A 1 m³; “note” and “V” follow their items',
+    );
+    expect(told(over, 'empty')).toContain('“caps” stands there twice now, in the new rows and below them');
+    expect(whatBecomes(table, rows, over, 'stay')).toMatchObject({
+      deleted: [],
+      below: ['caps'],
+      twice: ['caps'],
+    });
+    // The row of caps does not stay below as well.
+    expect(whatBecomes(table, rows, over, 'follow')).toMatchObject({ below: [], twice: [] });
   });
 
   test('what is new, gone or called alike is told by name', () => {
@@ -154,11 +208,13 @@ describe('entries that follow their item when a revised list goes over it', () =
               ofName.length === 1 && names.filter((one) => plain(one) === plain(item)).length === 1;
             expect(rates[row + at]).toBe(isAlone ? ofName[0]?.[1] : null);
           }
-          // Nothing else moves.
+          // Nothing else moves; an item that stands among the new rows is below them no more.
           expect(rates.slice(0, row)).toEqual(rows.slice(0, row).map(([, rate]) => rate));
-          expect(rates.slice(row + names.length)).toEqual(
-            rows.slice(row + names.length).map(([, rate]) => rate),
-          );
+          const below = rows.slice(row + names.length).filter(([item]) => {
+            const count = (all: readonly string[]) => all.filter((one) => plain(one) === plain(item)).length;
+            return !(count(names) === 1 && count(old.map(([other]) => other)) === 1);
+          });
+          expect(rates.slice(row + names.length)).toEqual(below.map(([, rate]) => rate));
         },
       ),
       { numRuns: 500 },

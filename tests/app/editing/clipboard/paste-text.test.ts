@@ -221,7 +221,19 @@ test('columns that only spaces set apart are asked for', () => {
 
 test.each(["1'234.50", '1’234.50', '1´234.50'])('%j is one number, alone and among others', (text) => {
   expect(rows(text, 'r0', 'k2')[0]?.[1]).toBe('1234.50');
-  expect(rows(`${text}\n\n7 m`, 'r0', 'k2').map(([, length]) => length)).toEqual(['1234.50', '', '7 m']);
+  expect(rows(`${text}\n\n7 m`, 'r1', 'k2').map(([, length]) => length)).toEqual(['1', '1234.50', '', '7 m']);
+});
+
+test('a blank row among numbers that would take an entry away is asked for, and one over a blank cell is not', () => {
+  expect(done(paste('5\n\n7', 'r0', 'k2'))).toEqual({ kind: 'ask' });
+  expect(rows('5\n\n7', 'r1', 'k2').map(([, length]) => length)).toEqual(['1', '5', '', '7']);
+});
+
+test('entries that a list leaves blank are told by name', () => {
+  const told = describeInsertion(edit('mark\tlength\na\t\nb\t5'));
+  expect(told).toBe(
+    '2 rows pasted; 1 entry becomes blank: length of a 1 m; 1 row below stays; 5 cells: 2 headings, 3 taken',
+  );
 });
 
 test('numbers without units are judged in the unit shown, as they are entered', () => {

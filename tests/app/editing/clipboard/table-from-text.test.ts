@@ -107,9 +107,14 @@ test('words under a heading that ends like a unit stay words', () => {
   expect(columnsFor(text)?.map(([, , type]) => type)).toEqual(['text', 'text', 'text']);
 });
 
+test('a list of one column under its heading is a table like one of two', () => {
+  expect(columnsFor('V_s (cy)\n380\n20')).toEqual([['V_s', 'V_s', 'number', 'cy']]);
+  expect(columnsFor('item\ndeck slab\ncurb')).toEqual([['item', 'item', 'text', undefined]]);
+  expect(columnsFor('380\n20')).toBeUndefined();
+});
+
 test.each([
   ['one row', 'a\tb\tc'],
-  ['one column', 'a\n1\n2'],
   ['no headings', '1\t2\n3\t4'],
   ['headings alone', 'a\tb\n\t\n'],
   ['nothing', ''],

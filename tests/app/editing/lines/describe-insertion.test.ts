@@ -15,9 +15,9 @@ test.each([
     insertionLabel('paste', 1, { kept: ['a', 'b', 'c', 'd', 'e', 'f'] }),
     '1 row pasted; “a”, “b”, “c”, “d” and 2 more keep what was there',
   ],
-  [insertionLabel('paste', 3, { below: 2 }), '3 rows pasted; 2 rows below stay'],
+  [insertionLabel('paste', 3, { below: ['a', 'b'] }), '3 rows pasted; 2 rows below stay'],
   [
-    insertionLabel('paste', 3, { kept: ['rate'], below: 1 }),
+    insertionLabel('paste', 3, { kept: ['rate'], below: ['a'] }),
     '3 rows pasted; “rate” keeps what was there; 1 row below stays',
   ],
   [insertionLabel('take', 3), '3 rows taken'],
