@@ -67,7 +67,11 @@ export function createProblemList(): ProblemList {
     of: (model, standings) => {
       if (!all) {
         const found = allOf(model, (item) => ofItem(item, model, standings));
-        all = [...model.problems, ...found, ...unread.of({ model, ...standings })];
+        const entries = unread.of({ model, ...standings });
+        // A blank choice is the cause of what fails for want of what it asks for.
+        const isCause = ({ data }: Problem): boolean => data.blank === true;
+        const rest = entries.filter((one) => !isCause(one));
+        all = [...model.problems, ...entries.filter(isCause), ...found, ...rest];
       }
       return all;
     },

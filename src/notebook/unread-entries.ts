@@ -1,5 +1,5 @@
 import { inCell, type Problem, problem } from '../diagnostics/index.ts';
-import { cellsOfColumn, optionWords } from '../document/index.ts';
+import { cellOf, cellsOfColumn, optionWords } from '../document/index.ts';
 import { partsOf, type Typed } from '../language/index.ts';
 import { indexReader, optionReader, type Standing } from './index-of-method.ts';
 import { rowsInWords } from './methods.ts';
@@ -124,9 +124,10 @@ function unreadIn(entered: Entered, readers: readonly Reader[], standing: Standi
   for (const [row] of filled) {
     if (inRow.some(({ at, in: index }) => index(row) === at || index(row) < 0)) continue;
     const by = chosenBy(readers, standing, row);
-    const group = groups.get(by.option) ?? { by, rows: [] };
+    const key = `${by.blank} ${by.option}`;
+    const group = groups.get(key) ?? { by, rows: [] };
     group.rows.push(row);
-    groups.set(by.option, group);
+    groups.set(key, group);
   }
   return [...groups.values()].map(({ by, rows }) => said(rows, by));
 }
@@ -135,6 +136,8 @@ function unreadIn(entered: Entered, readers: readonly Reader[], standing: Standi
 interface By {
   readonly by: string[];
   readonly option: string;
+  /** Whether nobody entered it: a blank cell counts as that option. */
+  readonly blank: boolean;
 }
 
 function chosenBy(readers: readonly Reader[], standing: Standing, row: number | undefined): By {
@@ -143,9 +146,10 @@ function chosenBy(readers: readonly Reader[], standing: Standing, row: number | 
   const by = [...new Set(methods.map((one) => one.by))];
   const [byId, ...others] = new Set(methods.map((one) => one.byId));
   const chooser = byId === undefined || others.length > 0 ? undefined : standing.model.items.get(byId);
-  if (chooser?.kind !== 'input' && chooser?.kind !== 'input column') return { by, option: '' };
+  if (chooser?.kind !== 'input' && chooser?.kind !== 'input column') return { by, option: '', blank: false };
   const options = chooser.kind === 'input' && chooser.row.kind === 'choice' ? chooser.row.options : undefined;
-  return { by, option: optionWords(options, optionReader(standing, chooser.id)(row) ?? '') };
+  const blank = chooser.kind === 'input column' && row !== undefined && cellOf(chooser.column, row) === null;
+  return { by, option: optionWords(options, optionReader(standing, chooser.id)(row) ?? ''), blank };
 }
 
 function inForce({ item }: Reader, standing: Standing): (row: number | undefined) => number {

@@ -44,6 +44,18 @@ describe('an entry that only methods read which are not in force: entry-unread',
     ]);
   });
 
+  test('says first of all that what chooses there is blank, and what that counts as', () => {
+    const columns = layers.columns.map((column) =>
+      column.name === 'soil' ? { ...column, default: 'clay', chunks: [['clay', null, null]] } : column,
+    ) as Table['columns'];
+    const notebook = open({ ...layers, columns });
+    expect(notebook.problems()[0]).toMatchObject({
+      cell: 's.layers.N',
+      message: 'row 2: “soil” is blank and counts as “clay”, for which the entry is not used',
+      hints: ['say what “soil” is, or leave the entry blank'],
+    });
+  });
+
   test('is none where another formula reads the column, or a method in force elsewhere reads all of it', () => {
     const reads = blockOf('r', calc('s_max', { formula: 'MAX(KNOWN(layers.s_u))', unit: 'kPa' }));
     const notebook = open(layers, reads);

@@ -56,15 +56,24 @@ export const lines = {
           : `${rows} cells are beyond the permitted range (${limits}), the first in row ${first}`,
     }),
   }),
-  'entry-unread': entry<{ rows: string; row: number | null; option: string; by: string[] }>({
+  'entry-unread': entry<{ rows: string; row: number | null; option: string; by: string[]; blank: boolean }>({
     title: 'An entry that nothing reads',
     explain:
-      'What is entered is read only by methods that are not in force here, so it changes nothing: the wrong method may be in force, or the entry stands in the wrong place. A line or column that must be entered is not asked.',
+      'What is entered is read only by methods that are not in force here, so it changes nothing: the wrong method may be in force, or the entry stands in the wrong place. Where what chooses the method is blank, it counts as the option that is meant by a blank cell. A line or column that must be entered is not asked.',
     severity: 'warning',
-    words: ({ rows, option, by }) => ({
-      message: `${rows === '' ? '' : `${rows}: `}the entry is not used${option === '' ? ' there' : ` for ${quoted(option)}`}`,
-      hint: `leave it blank, or look at what ${listed(by.map(quoted), 'and')} ${by.length === 1 ? 'says' : 'say'}`,
-    }),
+    words: ({ rows, option, by, blank }) => {
+      const where = rows === '' ? '' : `${rows}: `;
+      const chooser = listed(by.map(quoted), 'and');
+      return blank
+        ? {
+            message: `${where}${chooser} is blank and counts as ${quoted(option)}, for which the entry is not used`,
+            hint: `say what ${chooser} is, or leave the entry blank`,
+          }
+        : {
+            message: `${where}the entry is not used${option === '' ? ' there' : ` for ${quoted(option)}`}`,
+            hint: `leave it blank, or look at what ${chooser} ${by.length === 1 ? 'says' : 'say'}`,
+          };
+    },
   }),
   'rests-out-of-range': entry<{ on: string[]; sheet: string }>({
     title: 'A check that rests on a value beyond its permitted range',

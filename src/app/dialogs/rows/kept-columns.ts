@@ -79,7 +79,8 @@ export function othersMeant(kept: KeptColumns | undefined, said: Others | undefi
 
 const withItem: Answers<Others> = [['follow', 'goes with the item of that name']];
 const inRow: Answers<Others> = [['stay', 'stays in its row']];
-const gone: Answers<Others> = [['empty', 'goes: these cells become blank']];
+const blanked: Answers<Others> = [['empty', 'goes: these cells become blank']];
+const deleted: Answers<Others> = [['empty', 'is deleted with the rows there']];
 
 /** What other columns hold is of the items that stood there; where others take their place, nobody knows whether it stays. */
 export function othersQuestion(
@@ -92,7 +93,7 @@ export function othersQuestion(
   const followed = others === 'follow' ? follow() : undefined;
   const where = isOver ? 'in these rows' : 'in the rows there';
   const question = `What ${namesOf(names)} ${names.length === 1 ? 'holds' : 'hold'} ${where}`;
-  const answers = [...(isNamed ? withItem : []), ...(isOver ? inRow : []), ...gone];
+  const answers = [...(isNamed ? withItem : []), ...(isOver ? [...inRow, ...blanked] : deleted)];
   return html`<div class="others">
     ${choiceOf(question, answers, others, choose)}
     ${stated.length > 0 ? html`<p class="quiet">Stated there: ${stated.join('; ')}.</p>` : nothing}

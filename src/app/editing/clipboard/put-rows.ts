@@ -1,5 +1,6 @@
 import {
   type Edit,
+  emptiedColumns,
   insertTableRows,
   joinEdits,
   removeTableRows,
@@ -39,7 +40,9 @@ export function putRows(
   if (where.kind === 'replace') {
     const { next } = rowIdsOf(table);
     const following = isFollowed ? filledFrom(table, rows, 0) : [];
-    return joinEdits(label({ followed: following.map(headingOf) }), [
+    const emptied = isFollowed ? [] : emptiedColumns(table, rows);
+    const columns = { followed: following.map(headingOf), emptied: emptied.map(headingOf) };
+    return joinEdits(label(columns), [
       replaceTableRows(at, table, rows),
       ...following.map((column) => heldFrom(at, table, rows, column, 0, sources, (down) => next + down)),
     ]);

@@ -10,6 +10,8 @@ export interface BadRow {
   readonly column: string;
   readonly name: string;
   readonly message: string;
+  /** Whether it is the cause of what fails in its row: what chooses there is blank. */
+  readonly isCause?: boolean;
 }
 
 /** What of the entries of a table nothing reads, by its first row. */
@@ -19,7 +21,8 @@ export function unreadRows(notebook: Notebook, tableId: string, { columns }: Tab
   return notebook.problems().flatMap((found) => {
     const column = byId.get(found.cell ?? '');
     if (found.code !== 'entry-unread' || !column || typeof found.data.row !== 'number') return [];
-    return [told(notebook, sheet, column, found.data.row - 1, found)];
+    const isCause = found.data.blank === true;
+    return [{ ...told(notebook, sheet, column, found.data.row - 1, found), ...(isCause && { isCause }) }];
   });
 }
 

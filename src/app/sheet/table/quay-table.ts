@@ -334,9 +334,11 @@ export class QuayTable extends LitElement {
 
   /** Tells of rows that are blank, and of those that fail. */
   #rowsToMend(): TemplateResult {
-    return html`${this.#blankRows()} ${this.#bad.listed.map((bad) => this.#badRow(bad))}
+    const causes = this.#unread.filter(({ isCause }) => isCause === true);
+    const others = this.#unread.filter((one) => !causes.includes(one));
+    return html`${this.#blankRows()} ${causes.map((unread) => this.#unreadRow(unread))} ${this.#bad.listed.map((bad) => this.#badRow(bad))}
     ${this.#bad.more ? html`<p class="quiet">more rows have problems</p>` : nothing}
-    ${this.#unread.map((unread) => this.#unreadRow(unread))}`;
+    ${others.map((unread) => this.#unreadRow(unread))}`;
   }
 
   /** Tells of the columns out of sight at the right, and leads to them. */

@@ -4,6 +4,7 @@ import { clearCells, fillDown } from '../../../../src/app/editing/cells/range-ed
 import { confirmReasonsEdit, targetsAt } from '../../../../src/app/editing/cells/state-target.ts';
 import { pasteIntoTable, pasteOntoLines } from '../../../../src/app/editing/clipboard/paste-cells.ts';
 import { isStatedColumn, pasteStated } from '../../../../src/app/editing/clipboard/paste-stated.ts';
+import { describeInsertion } from '../../../../src/app/editing/lines/describe-insertion.ts';
 import { formulaServiceAt } from '../../../../src/app/editor/formula/formula-service.ts';
 import { entryReader, reasonReader } from '../../../../src/app/editor/readers/entry-reader.ts';
 import type { Session } from '../../../../src/app/session/session.ts';
@@ -477,6 +478,17 @@ describe('filling and pasting', () => {
     expect(isStatedColumn(session.notebook, twice(1), block)).toBe(true);
     apply(done(pasteStated(session.notebook, twice(1), 'written', block, { rows: 1, columns: 1 })));
     expect(column()).toMatchObject({ stated: [{ row: 2, entry: '3 ft' }] });
+  });
+
+  test('values pasted on a calculated column are told, with what was stated there before', () => {
+    const block = { cells: [['3'], [''], ['5']] };
+    const edit = () =>
+      done(pasteStated(session.notebook, twice(0), 'written', block, { rows: 1, columns: 1 }));
+    expect(describeInsertion(edit())).toMatch(/^2 cells pasted; stated in \S+, 1 left as it was/);
+    apply(edit());
+    expect(describeInsertion(edit())).not.toContain('before');
+    block.cells[0] = ['4'];
+    expect(describeInsertion(edit())).toMatch(/; stated there before: \S+ of .* 3 m \(reason open\)$/);
   });
 
   test('what was computed where it was copied is no value to state', () => {

@@ -137,7 +137,7 @@ describe('entries that follow their item when a revised list goes over it', () =
     const told = (where: Where, others: Others) =>
       describeInsertion(putRows('s', table, rows, where, '', others));
     expect(told({ kind: 'replace' }, 'empty')).toBe(
-      '2 rows taken; 2 stated values are deleted: V of slab A 9 m³ (weighed at gate) and V of slab B 8 cy (reason open)',
+      '2 rows taken; 2 stated values are deleted: V of slab A 9 m³ (weighed at gate) and V of slab B 8 cy (reason open); “note” is blank now in these rows',
     );
     expect(told(over, 'follow')).toBe(
       '2 rows pasted; 1 stated value is deleted: V of slab B 8 cy (reason open); 1 reason is to be confirmed, for what it was given for has changed: V of slab A 9 m³ (weighed at gate); 1 entry becomes blank: quantity of slab A 1 m³; “note” and “V” follow their items',
