@@ -155,3 +155,25 @@ test('with nothing else to undo, Undo takes back what is being typed', async () 
   await expect.poll(() => cell(0, 'c22').textContent()).toBe(before);
   expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
 });
+
+test('a list of one column under its heading becomes a table on a blank sheet', async () => {
+  await page.getByRole('button', { name: 'Add a sheet' }).click();
+  await page.keyboard.type('Takeoff');
+  await page.keyboard.press('Enter');
+  await page.getByText('An empty sheet.').waitFor();
+  await paste('Volume (m3)\n380\n20');
+  await dialog().waitFor();
+  await expect.poll(found).toContain('2 rows are taken; 3 cells: 1 heading, 2 taken');
+  await take().click();
+  await expect.poll(() => table().locator('.table-row:not(.head)').allTextContents()).toHaveLength(2);
+});
+
+test('what is lost stands beside the button in dark colours too', async () => {
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await paste(LIST);
+  await dialog().waitFor();
+  await radio('goes: these cells become blank').check();
+  await expect.poll(() => beside().textContent()).toContain('1 stated value is deleted');
+  expect(await axeFindings(page)).toEqual([]);
+  await picture('revised-dark');
+});
