@@ -9,13 +9,15 @@ type System = 'SI' | 'US';
 
 /**
  * Units that drawings and tables of one system have where the other has these: a wall of 40 mm is read in inches, a
- * yield stress in ksi, a ship in short tons, though lengths, stresses and masses at large are not (common practice, no
+ * yield stress in ksi, the strength of soil in ksf, wind in psf, a ship in short tons, though lengths, stresses and masses at large are not (common practice, no
  * source).
  */
 const COUNTERPARTS: Readonly<Record<System, Readonly<Record<string, string>>>> = {
   US: {
     mm: 'in',
     cm: 'in',
+    Pa: 'psf',
+    kPa: 'ksf',
     MPa: 'ksi',
     GPa: 'ksi',
     'N/mm^2': 'ksi',

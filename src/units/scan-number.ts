@@ -59,7 +59,7 @@ export function scanNumber(source: string, from: number, base: number): Outcome<
 
   const token = digitsAt(source, from);
   if (token === undefined) return broken(source.length, source.slice(from));
-  const digits = plainDigits(token, from, base);
+  const digits = plainDigits(token, from, base, source[from - 1] === '-' ? '-' : '');
   if (!digits.ok) return digits;
   let end = from + token.length;
   let value = Number(digits.value);
@@ -109,8 +109,8 @@ function digitsAt(source: string, from: number): string | undefined {
   return run !== undefined && /\d/.test(run) ? run : undefined;
 }
 
-/** Takes group separators out; refuses what could be read two ways. */
-function plainDigits(token: string, from: number, base: number): Outcome<string> {
+/** Takes group separators out; refuses what could be read two ways, in words that keep the sign in front. */
+function plainDigits(token: string, from: number, base: number, sign: string): Outcome<string> {
   const compact = token.replaceAll(' ', '');
   if (/^(?:\d+\.?\d*|\.\d+)$/.test(compact)) return succeed(compact);
   if (!token.includes(' ') && COMMA_GROUPS.test(compact)) return succeed(compact.replaceAll(',', ''));
@@ -119,8 +119,9 @@ function plainDigits(token: string, from: number, base: number): Outcome<string>
   if (readings.length === 0) {
     return refuse(problem('entry-number-broken', span, { written: token, found: '' }));
   }
-  const fixes = readings.map((insert) => ({ label: insert, ...span, insert }));
-  return refuse(problem('entry-digit-groups', span, { written: token, readings }, fixes));
+  const signed = readings.map((reading) => sign + reading);
+  const fixes = readings.map((insert) => ({ label: sign + insert, ...span, insert }));
+  return refuse(problem('entry-digit-groups', span, { written: sign + token, readings: signed }, fixes));
 }
 
 /** What a token with commas or points in odd places may mean. */
@@ -132,6 +133,8 @@ function groupReadings(token: string): string[] {
       ? [commaAsPoint, commaDropped.replace(/\.(?=.*\.)/g, '')]
       : [token.replaceAll('.', '')];
   }
+  // No one parts thousands behind a leading zero.
+  if (/^0,\d+$/.test(token)) return [commaAsPoint];
   if (/^\d+,\d+$/.test(token)) return [commaAsPoint, String(BigInt(commaDropped))];
   if (/^\d+(?:,\d+)+(?:\.\d*)?$/.test(token)) return [commaDropped];
   return [];

@@ -14,6 +14,8 @@ test.each([
   ['mm^3', 'in^3'],
   ['cm^4', 'in^4'],
   ['m^2', 'ft^2'],
+  ['Pa', 'psf'],
+  ['kPa', 'ksf'],
   ['MPa', 'ksi'],
   ['GPa', 'ksi'],
   ['N/mm^2', 'ksi'],

@@ -40,7 +40,10 @@ const numbers = {
     explain:
       'A comma between digits groups thousands, always three digits at a time, and a point starts the decimals. What does not fit that pattern may come from a country where they mean the reverse, so it is refused.',
     words: ({ written, readings }) => ({
-      message: `${quoted(written)} has commas or points where they can be read two ways`,
+      message:
+        readings.length === 1
+          ? `${quoted(written)} has commas or points otherwise than between thousands and in front of decimals`
+          : `${quoted(written)} has commas or points where they can be read two ways`,
       ...(readings.length > 0 && { hint: `write ${listed(readings)}` }),
     }),
   }),
