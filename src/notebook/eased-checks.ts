@@ -24,34 +24,27 @@ const isSide = (text: string): boolean => SIDES.some((side) => side === text);
 
 /** One that has judged nothing yet. */
 export function createEasedChecks(): EasedChecks {
-  let known: ReadonlyMap<string, EasedRemark> = new Map();
+  /** What is said now: what may have changed is taken out at once. */
+  let known = new Map<string, EasedRemark>();
   let isKnown = false;
   let judging: ReturnType<typeof easedByStated> | undefined;
-  /** What changed since it was worked out: what was said of it is said no more. */
-  let since: readonly ChangedLines[] = [];
-
-  const isDoubted = (id: string, { data }: EasedRemark): boolean =>
-    since.some((changed) => changed.has(id) || data.by.some((one) => changed.has(one)));
 
   return {
     of: (id, model) => {
       const remark = known.get(id);
-      if (!remark || isDoubted(id, remark)) return undefined;
-      return remark.data.by.every((one) => isSide(one) || model.items.has(one)) ? remark : undefined;
+      return remark?.data.by.every((one) => isSide(one) || model.items.has(one)) ? remark : undefined;
     },
     forget: (changed) => {
       isKnown = false;
       judging = undefined;
-      const withdrawn = [...known].filter(
-        ([id, { data }]) => !changed.has(id) && data.by.some((one) => changed.has(one)),
-      );
-      since = [...since, changed];
-      return withdrawn.length === 0
-        ? changed
-        : new ChangedLines(
-            changed,
-            withdrawn.map(([id]) => id),
-          );
+      const withdrawn: string[] = [];
+      for (const [id, { data }] of known) {
+        const isChanged = changed.has(id);
+        if (!isChanged && !data.by.some((one) => changed.has(one))) continue;
+        known.delete(id);
+        if (!isChanged) withdrawn.push(id);
+      }
+      return withdrawn.length === 0 ? changed : new ChangedLines(changed, withdrawn);
     },
     judge: (model, engine, system, allowance) => {
       if (isKnown) return new ChangedLines([]);
@@ -61,11 +54,10 @@ export function createEasedChecks(): EasedChecks {
       let step = judging.next();
       while (step.done !== true && allowance?.isOver() !== true) step = judging.next();
       if (step.done !== true) return undefined;
-      const shown = new Map([...known].filter(([id, remark]) => !isDoubted(id, remark)));
-      known = step.value;
+      const shown = known;
+      known = new Map(step.value);
       isKnown = true;
       judging = undefined;
-      since = [];
       const checks = [...shown.keys(), ...known.keys()];
       return new ChangedLines(checks.filter((id) => shown.get(id)?.message !== known.get(id)?.message));
     },
