@@ -1,6 +1,6 @@
 import { gzipSync } from 'node:zlib';
 import type { Browser } from 'playwright-core';
-import { startFrom } from '../../tests/browser/app-page.ts';
+import { computedTwice, startFrom } from '../../tests/browser/app-page.ts';
 import { median } from '../measure.ts';
 
 /** Sizes in kB (1000 bytes): html, js and css after gzip, fonts as they are. */
@@ -41,7 +41,7 @@ export async function measureLoads(browser: Browser, address: string): Promise<L
   await page.getByRole('heading', { name: 'Quaybook', level: 1 }).waitFor();
   const atStart = await loadedBy();
   await startFrom(page, 'Berthing energy and fenders');
-  await page.getByText(/^second engine: \d.* agree$/).waitFor({ timeout: 120_000 });
+  await computedTwice(page);
   await page.evaluate(() => customElements.whenDefined('quay-formula-field').then(() => undefined));
   const added = (await loadedBy()).slice(atStart.length);
   await context.close();

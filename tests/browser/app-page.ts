@@ -181,3 +181,16 @@ export async function axeFindings(page: Page): Promise<readonly string[]> {
     );
   });
 }
+
+/** What the status bar says of the second engine. */
+export function secondEngine(page: Page): Locator {
+  return page.locator('quay-status-bar').getByText(/^(recheck|computed twice)/);
+}
+
+/** Waits until the second engine has computed the book. */
+export async function computedTwice(page: Page): Promise<void> {
+  await page
+    .locator('quay-status-bar')
+    .getByText(/^computed twice: .* values agree$/)
+    .waitFor({ timeout: 120_000 });
+}

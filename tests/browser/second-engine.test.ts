@@ -1,13 +1,13 @@
 import { expect, test } from 'vitest';
 import { type Book, blankBook, type Column, chunksOfCells, writeBook } from '../../src/document/index.ts';
-import { enter, line } from './app-page.ts';
+import { enter, line, secondEngine } from './app-page.ts';
 import { app, openPage, page, withBrowser } from './each-test.ts';
 import { longBook } from './long-book.ts';
 import { openBookFile } from './open-book-file.ts';
 
 withBrowser();
 
-const said = () => page.locator('quay-status-bar').getByText(/^(recheck|computed twice)/);
+const said = () => secondEngine(page);
 const says = (words: string | RegExp) =>
   expect.poll(() => said().textContent(), { timeout: 60_000, interval: 20 }).toMatch(words);
 

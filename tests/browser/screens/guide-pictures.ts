@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core';
+import { computedTwice } from '../app-page.ts';
 import type { Screen } from './take.ts';
 import { choose, enter, openTemplate, retype, titles } from './walks.ts';
 
@@ -99,7 +100,7 @@ export const guidePictures: readonly Screen[] = [
       await energySheet(page);
       await enter(page, 'speed, stated', '0.15 m/s');
       await page.getByRole('button', { name: 'All checks' }).click();
-      await page.getByText(/computed twice: \S+ values agree/).waitFor();
+      await computedTwice(page);
     },
   },
 ];
