@@ -104,7 +104,6 @@ export {
   FORMAT,
   FORMAT_VERSION,
   type Origin,
-  type Review,
   type Settings,
   type Sheet,
   type Title,
@@ -127,6 +126,18 @@ export type { Equivalent, Equivalents } from './schema/equivalents.ts';
 export { bookJsonSchema } from './schema/json-schema.ts';
 export type { Method } from './schema/methods.ts';
 export type { Chart, Figure, Part, Prose, Rows, Table } from './schema/parts.ts';
+export {
+  type Basis,
+  type Comment,
+  type HandValue,
+  type Review,
+  type Revision,
+  type SeenMark,
+  SIGNING_ROLES,
+  type SigningRole,
+  type SignOff,
+  type Subject,
+} from './schema/review.ts';
 export type { Calc, Check, Choice, Given, Link, Option, Range, Row, Statement } from './schema/rows.ts';
 export { NAME_LENGTH_LIMIT, NAME_PATTERN } from './schema/text-schemas.ts';
 export {

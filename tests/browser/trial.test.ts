@@ -169,7 +169,7 @@ test('a book of giant tables is not computed beside itself, and says what to do 
   );
   const book = {
     format: 'quaybook',
-    version: 2,
+    version: 3,
     title: {
       project: '',
       subject: 'Giant',
@@ -201,7 +201,7 @@ test('a book of giant tables is not computed beside itself, and says what to do 
         ],
       },
     ],
-    review: { handValues: [], comments: [], signOffs: [], revisions: [] },
+    review: { handValues: [], seen: [], comments: [], signOffs: [], revisions: [], bases: [] },
   };
   const chooser = page.waitForEvent('filechooser');
   await page.evaluate(() => Reflect.deleteProperty(globalThis, 'showOpenFilePicker'));

@@ -86,7 +86,7 @@ const HOSTILE: readonly (readonly [text: string, code: string, message: string])
   [
     '{"format":"quaybook","version":7,"sheets":"of another kind"}',
     'book-newer',
-    'the book was made by a newer Quaybook (version 7; this one reads up to 2)',
+    'the book was made by a newer Quaybook (version 7; this one reads up to 3)',
   ],
 ];
 

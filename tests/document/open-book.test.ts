@@ -46,7 +46,7 @@ test('a draft of version 0 gets a title block, settings and a review', () => {
       migrated: true,
       book: {
         format: 'quaybook',
-        version: 2,
+        version: 3,
         title: {
           project: '',
           subject: 'Rail beam, bay 4',
@@ -59,7 +59,7 @@ test('a draft of version 0 gets a title block, settings and a review', () => {
         },
         settings: { system: 'SI', currency: 'USD', units: [], datums: [] },
         sheets: draft.sheets,
-        review: { handValues: [], comments: [], signOffs: [], revisions: [] },
+        review: { handValues: [], seen: [], comments: [], signOffs: [], revisions: [], bases: [] },
       },
     },
   });

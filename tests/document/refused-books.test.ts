@@ -176,7 +176,7 @@ const REFUSALS: readonly Refusal[] = [
       book.review.comments = ['fine'];
     },
     code: 'book-value-wrong',
-    message: 'review.comments is a list of 1, and should be an empty list',
+    message: 'review.comments[0] is “fine”, and should be an object',
   },
   {
     what: 'a role that is no id',

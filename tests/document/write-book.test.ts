@@ -5,7 +5,7 @@ import { everyPart, textBeside } from './read-book.ts';
 test('a blank book is written in the order of the format, small things on one line', () => {
   expect(writeBook(blankBook())).toBe(`{
   "format": "quaybook",
-  "version": 2,
+  "version": 3,
   "title": {
     "project": "",
     "subject": "",
@@ -18,7 +18,7 @@ test('a blank book is written in the order of the format, small things on one li
   },
   "settings": { "system": "SI", "currency": "USD", "units": [], "datums": [] },
   "sheets": [{ "key": "sheet", "title": "", "parts": [] }],
-  "review": { "handValues": [], "comments": [], "signOffs": [], "revisions": [] }
+  "review": { "handValues": [], "seen": [], "comments": [], "signOffs": [], "revisions": [], "bases": [] }
 }
 `);
 });
@@ -52,7 +52,7 @@ test('the JSON Schema says what the format says', () => {
     required: ['format', 'version', 'title', 'settings', 'sheets', 'review'],
     properties: {
       format: { const: 'quaybook' },
-      version: { const: 2 },
+      version: { const: 3 },
       sheets: { type: 'array', maxItems: 200 },
     },
   });

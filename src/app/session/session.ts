@@ -188,7 +188,9 @@ export function openSession(
     // First of all, so that nothing that comes after it can lose the edit.
     autosave.save(edit, notebook.book);
     const followed = hand && follow(hand, edit, before);
-    const structure = edit.patches.some(({ kind }) => kind !== 'cells' && kind !== 'set');
+    const structure = edit.patches.some(
+      ({ kind, at: [top] }) => kind !== 'cells' && kind !== 'set' && top !== 'review',
+    );
     const { sheets } = notebook.book;
     // A sheet with a new key stands where it stood; in place of one that is gone, its neighbour is shown.
     if (!sheets.some(({ key }) => key === sheet))

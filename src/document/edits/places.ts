@@ -10,6 +10,12 @@ const IDENTITY: Readonly<Record<string, 'key' | 'id'>> = {
   rows: 'id',
   columns: 'id',
   methods: 'id',
+  handValues: 'id',
+  seen: 'id',
+  comments: 'id',
+  signOffs: 'id',
+  revisions: 'id',
+  bases: 'id',
 };
 
 /** By which field the items of the list field named `list` are told apart, if by one. */

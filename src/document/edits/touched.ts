@@ -4,7 +4,8 @@ import type { Patch } from './patch.ts';
 /**
  * What an edit changed, so that nobody has to compare books. Sheets are told by key, all else by id.
  *
- * - `book`: the title block, the settings, what it is about, the review, or the list of sheets;
+ * - `book`: the title block, the settings, what it is about, or the list of sheets;
+ * - `review`: what the checker says, on which nothing is computed;
  * - `sheet`: a field of a sheet, such as its title;
  * - `structure`: parts, rows or columns of a sheet came, went, moved or were replaced;
  * - `part`, `row`, `column`: one field of one of them; `entry`: the entry of a given or choice;
@@ -12,6 +13,7 @@ import type { Patch } from './patch.ts';
  */
 export type Touched =
   | { readonly kind: 'book'; readonly field: string }
+  | { readonly kind: 'review'; readonly field: string }
   | { readonly kind: 'sheet'; readonly sheet: string; readonly field: string }
   | { readonly kind: 'structure'; readonly sheet: string }
   | { readonly kind: 'part'; readonly sheet: string; readonly part: string; readonly field: string }
@@ -42,6 +44,7 @@ export type Touched =
 /** What a patch that was applied touched. */
 export function touchedBy(patch: Patch): readonly Touched[] {
   const [top, sheetKey, parts, partId, items, itemId, fieldName, index] = patch.at;
+  if (top === 'review') return [{ kind: 'review', field: String(sheetKey) }];
   if (top !== 'sheets' || sheetKey === undefined) return [{ kind: 'book', field: String(top) }];
   const sheet = String(sheetKey);
   if (parts === undefined || parts === 'key') return [{ kind: 'book', field: 'sheets' }];

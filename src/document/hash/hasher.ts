@@ -12,7 +12,8 @@ import { utf8Bytes } from './utf8.ts';
  *
  * - `chunk`: SHA-256 of the chunk's canonical JSON;
  * - `part`: SHA-256 of the part's canonical JSON with every chunk replaced by its hash;
- * - `book`: SHA-256 of the book's canonical JSON with every part replaced by its hash.
+ * - `book`: SHA-256 of the book's canonical JSON with every part replaced by its hash, without its review, which speaks of
+ *   that content, and without the version of the format it is written in.
  */
 export interface Hasher {
   readonly chunk: (chunk: Chunk) => string;
@@ -50,5 +51,6 @@ function partContent(part: Part, hash: (chunk: Chunk) => string): JsonValue {
 }
 
 function bookContent(book: Book, hash: (part: Part) => string): JsonValue {
-  return { ...book, sheets: book.sheets.map((sheet) => ({ ...sheet, parts: sheet.parts.map(hash) })) };
+  const { format: _format, version: _version, review: _review, sheets, ...rest } = book;
+  return { ...rest, sheets: sheets.map((sheet) => ({ ...sheet, parts: sheet.parts.map(hash) })) };
 }

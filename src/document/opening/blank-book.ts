@@ -17,6 +17,6 @@ export function blankBook(): Book {
     },
     settings: { system: 'SI', currency: 'USD', units: [], datums: [] },
     sheets: [{ key: 'sheet', title: '', parts: [] }],
-    review: { handValues: [], comments: [], signOffs: [], revisions: [] },
+    review: { handValues: [], seen: [], comments: [], signOffs: [], revisions: [], bases: [] },
   };
 }

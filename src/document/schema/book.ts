@@ -1,13 +1,14 @@
 import * as z from 'zod/mini';
 import type { Immutable } from './immutable.ts';
 import { partSchema } from './parts.ts';
+import { reviewSchema } from './review.ts';
 import { idText, lineText, nameText, noteText, unitText } from './text-schemas.ts';
 
 /** What the `format` field of every book says. */
 export const FORMAT = 'quaybook';
 
 /** The version of the book format this program writes, and the newest it reads. */
-export const FORMAT_VERSION = 2;
+export const FORMAT_VERSION = 3;
 
 /** The title block. */
 const titleSchema = z.strictObject({
@@ -76,17 +77,6 @@ const sheetSchema = z.strictObject({
   parts: z.array(partSchema).check(z.maxLength(1_000)),
 });
 
-// The lists have their places already; what goes into them is defined with the review itself.
-const emptyList = z.array(z.never()).check(z.maxLength(0));
-
-/** The checker's part of the book. */
-const reviewSchema = z.strictObject({
-  handValues: emptyList,
-  comments: emptyList,
-  signOffs: emptyList,
-  revisions: emptyList,
-});
-
 /** A whole book of the newest version. */
 export const bookSchema = z.strictObject({
   format: z.literal(FORMAT),
@@ -111,7 +101,5 @@ export type About = Immutable<z.infer<typeof aboutSchema>>;
 export type Origin = Immutable<z.infer<typeof originSchema>>;
 /** One sheet. */
 export type Sheet = Immutable<z.infer<typeof sheetSchema>>;
-/** The checker's part of the book. */
-export type Review = Immutable<z.infer<typeof reviewSchema>>;
 /** A whole book of the newest version. */
 export type Book = Immutable<z.infer<typeof bookSchema>>;
