@@ -4,6 +4,7 @@ import {
   type Calc,
   type CalcColumn,
   type Cell,
+  type Check,
   type Choice,
   chunksOfCells,
   type Given,
@@ -80,4 +81,9 @@ export function texts(name: string, cells: readonly Cell[], options?: readonly s
     ...(options && { options }),
     chunks: chunksOfCells(cells),
   };
+}
+
+/** A check. */
+export function check(name: string, formula: string): Check {
+  return { id: name, kind: 'check', name, formula };
 }

@@ -5,6 +5,7 @@ import { methods } from './catalogue/methods.ts';
 import { names } from './catalogue/names.ts';
 import { paste } from './catalogue/paste.ts';
 import { quantity } from './catalogue/quantity.ts';
+import { review } from './catalogue/review.ts';
 import { sheets } from './catalogue/sheets.ts';
 import { syntax } from './catalogue/syntax.ts';
 import { tables } from './catalogue/tables.ts';
@@ -23,6 +24,7 @@ export const catalogueAreas = {
   tables,
   paste,
   sheets,
+  review,
   book,
 };
 
@@ -38,6 +40,7 @@ export const catalogue = {
   ...tables,
   ...paste,
   ...sheets,
+  ...review,
   ...book,
 };
 

@@ -51,7 +51,7 @@ export {
   referencesOfItem,
   type TableItem,
 } from './model.ts';
-export { type Names, namesOf, resolveName } from './names.ts';
+export { type NamedPart, type Names, namesOf, resolveName } from './names.ts';
 export { type Respell, respellLine, usesInPart } from './names-in-parts.ts';
 export { type AppliedEdit, type Notebook, openNotebook } from './notebook.ts';
 export { recheckProgram, tooLargeToRecheck } from './recheck-program.ts';
@@ -71,7 +71,14 @@ export {
 export { spelledName, spellingProblems } from './spelled-name.ts';
 export { isReasonOpen, SIDES, type Side, type Stated, type StatedSides } from './stated.ts';
 export type { StatedCells } from './stated-column.ts';
-export { differenceOf, type StatedHere, type StatedValue, statedIn, statedValues } from './stated-values.ts';
+export {
+  differenceOf,
+  resultAt,
+  type StatedHere,
+  type StatedValue,
+  statedIn,
+  statedValues,
+} from './stated-values.ts';
 export { tryEntry } from './try-entry.ts';
 export type { Trial } from './try-formula.ts';
 export { numbersOf, tryCells } from './try-rows.ts';

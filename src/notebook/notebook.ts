@@ -312,8 +312,7 @@ function wordsOf(item: Item | undefined, text: string): string | undefined {
  */
 function enterOnly(touched: readonly Touched[], book: Book, model: Model, engine: Engine): boolean {
   const items = model.items as Map<string, Item>;
-  for (const { kind } of touched)
-    if (kind !== 'entry' && kind !== 'cells' && kind !== 'review') return false;
+  for (const { kind } of touched) if (kind !== 'entry' && kind !== 'cells' && kind !== 'review') return false;
   for (const change of touched) {
     if (change.kind === 'review') continue;
     const part = book.sheets

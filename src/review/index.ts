@@ -15,3 +15,30 @@ export type {
   Size,
   Subject,
 } from './compare/difference.ts';
+export type { Change } from './checking/bases.ts';
+export { stateInWords } from './checking/book-state.ts';
+export {
+  type Checked,
+  type Checking,
+  type CheckState,
+  checkingOf,
+  coverageOf,
+  type Orphan,
+} from './checking/checking.ts';
+export {
+  answerComment,
+  closeComment,
+  enterHandValue,
+  markSeen,
+  raiseComment,
+  type Said,
+  setTolerance,
+  takeOff,
+} from './checking/edits.ts';
+export {
+  type HandVerdict,
+  judgeHandValue,
+  toleranceOf,
+  USUAL_TOLERANCE,
+} from './checking/judge-hand-value.ts';
+export { findSubject, subjectOf } from './checking/subjects.ts';

@@ -12,6 +12,7 @@ const areas: Readonly<Record<keyof typeof catalogueAreas, string>> = {
   tables: 'Tables',
   paste: 'Pasting',
   sheets: 'Sheets from other books',
+  review: 'Hand values',
   book: 'Books',
 };
 

@@ -38,6 +38,8 @@ const seenMarkSchema = z.strictObject({
   of: subjectSchema,
   ...said,
   note: z.exactOptional(noteText),
+  /** The reference beside it then; another one now, and it is to be seen again. */
+  source: z.exactOptional(lineText),
   basis: idText,
 });
 
@@ -82,12 +84,13 @@ const revisionSchema = z.strictObject({
 /** How one line, column or cell stood: what it is computed from or what was entered there; without `is` it was gone. */
 const standingSchema = z.strictObject({
   ...subjectSchema.def.shape,
-  is: z.exactOptional(z.string().check(z.maxLength(20_000))),
+  is: z.exactOptional(z.string().check(z.maxLength(200_000))),
 });
 
-/** How the book stood when something was checked: what differs from the basis in front of it in the list. */
+/** How the book stood when something was checked: what differs from an earlier basis, or all of it. */
 const basisSchema = z.strictObject({
   id: idText,
+  since: z.exactOptional(idText),
   /** The book's own units, datums and currency. */
   units: z.exactOptional(z.string().check(z.maxLength(50_000))),
   lines: z.array(standingSchema).check(z.maxLength(1_000_000)),

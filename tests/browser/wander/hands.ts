@@ -160,9 +160,10 @@ export class Hands {
     await this.#opened();
   }
 
-  /** A sheet may have lost all its lines, and a title its words: its heading is always there. */
+  /** A sheet may have lost all its lines, and a title its words: its heading is always there, or a page about the book. */
   async #opened(): Promise<void> {
-    await this.#page.locator('quay-sheet .sheet-title').waitFor({ timeout: 60_000 });
+    const pages = 'quay-sheet .sheet-title, quay-overview, quay-about-page, quay-sources-page';
+    await this.#page.locator(pages).first().waitFor({ timeout: 60_000 });
     await this.rest();
   }
 

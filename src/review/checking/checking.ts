@@ -1,0 +1,208 @@
+import type { Comment, HandValue, Review, SeenMark, Subject } from '../../document/index.ts';
+import type { Item, Notebook } from '../../notebook/index.ts';
+import { type Change, changesSince, type Since, stateAt } from './bases.ts';
+import { type BookState, bookState } from './book-state.ts';
+import { type Ground, groundsOf } from './grounds.ts';
+import { type HandVerdict, judgeHandValue } from './judge-hand-value.ts';
+import { findSubject, idInBook } from './subjects.ts';
+
+/**
+ * How far something has come in checking. A result: its hand value agrees, differs or cannot be compared. An entry: it was seen
+ * at its source. Either is `stale` where something it rests on has changed since.
+ */
+export type CheckState = 'not checked' | 'agrees' | 'differs' | 'not comparable' | 'seen' | 'stale';
+
+/** One result or entry of a book, with what the checker has said of it. */
+export interface Checked {
+  readonly subject: Subject;
+  readonly item: Item;
+  /** Of a cell, its row from 0. */
+  readonly row?: number;
+  /** Whether it is computed, and compared by hand, or entered, and seen at its source. */
+  readonly is: 'result' | 'entry';
+  readonly state: CheckState;
+  readonly hand?: HandValue;
+  readonly verdict?: HandVerdict;
+  readonly seen?: SeenMark;
+  /** What has changed since, the nearest first. */
+  readonly changes: readonly Change[];
+  /** The comments on it that are not closed. */
+  readonly open: readonly Comment[];
+}
+
+/** Something a review speaks of that the book has no more. */
+export interface Orphan {
+  readonly subject: Subject;
+  readonly hand?: HandValue;
+  readonly seen?: SeenMark;
+}
+
+/** The whole of a review: everything there is to check in the order of the book, and what is gone. */
+export interface Checking {
+  readonly all: readonly Checked[];
+  readonly gone: readonly Orphan[];
+  /** The open comments on the book as a whole, or on lines that are gone. */
+  readonly open: readonly Comment[];
+}
+
+const keyOf = ({ item, row }: Subject): string => (row === undefined ? item : `${item}#${row}`);
+
+/** How far the checking of a book has come. */
+export function checkingOf(notebook: Notebook): Checking {
+  const { book, model } = notebook;
+  const { review } = book;
+  const hands = new Map(review.handValues.map((one) => [keyOf(one.of), one]));
+  const marks = new Map(review.seen.map((one) => [keyOf(one.of), one]));
+  const comments = openComments(review);
+  const since = sinceBases(notebook);
+  const told = new Set<string>();
+  const checked = (subject: Subject, item: Item, row?: number): Checked => {
+    const key = keyOf(subject);
+    told.add(key);
+    const [hand, seen] = [hands.get(key), marks.get(key)];
+    const open = comments.get(key) ?? [];
+    const about = { subject, item, ...(row !== undefined && { row }), open };
+    if (isEntry(item, row)) {
+      const changes = seen ? changesOfEntry(notebook, seen, subject, item, since) : [];
+      const state = !seen ? 'not checked' : changes.length > 0 ? 'stale' : 'seen';
+      return { ...about, is: 'entry', state, changes, ...(seen && { seen }) };
+    }
+    const changes = hand ? changesOfResult(notebook, subject, since(hand.basis)) : [];
+    const verdict = hand && judgeHandValue(notebook, item, row, hand);
+    const state = !verdict ? 'not checked' : changes.length > 0 ? 'stale' : stateOf(verdict);
+    const more = { ...(hand && { hand }), ...(verdict && { verdict }), ...(seen && { seen }) };
+    return { ...about, is: 'result', state, changes, ...more };
+  };
+  const cells = cellsSpokenOf(notebook);
+  const all = [...model.items.values()].flatMap((item): readonly Checked[] => {
+    const own = cells.get(idInBook(item)) ?? [];
+    return [
+      checked({ item: idInBook(item) }, item),
+      ...own.map(({ subject, row }) => checked(subject, item, row)),
+    ];
+  });
+  const gone = [
+    ...review.handValues.flatMap((hand) => (told.has(keyOf(hand.of)) ? [] : [{ subject: hand.of, hand }])),
+    ...review.seen.flatMap((seen) => (told.has(keyOf(seen.of)) ? [] : [{ subject: seen.of, seen }])),
+  ];
+  const open = [...comments].flatMap(([key, some]) => (told.has(key) ? [] : some));
+  return { all, gone, open };
+}
+
+/** The comments that are not closed, by what they are on; those on the whole book at ''. */
+function openComments({ comments }: Review): ReadonlyMap<string, readonly Comment[]> {
+  const found = new Map<string, Comment[]>();
+  for (const comment of comments) {
+    if (comment.closed) continue;
+    const key = comment.of ? keyOf(comment.of) : '';
+    const known = found.get(key);
+    if (known) known.push(comment);
+    else found.set(key, [comment]);
+  }
+  return found;
+}
+
+/** How much of a book, or of some of it, is checked: what agrees or was seen, of all there is. */
+export function coverageOf(
+  all: readonly Checked[],
+): Readonly<Record<CheckState, number>> & { readonly all: number } {
+  const count = (state: CheckState): number => all.filter((one) => one.state === state).length;
+  return {
+    all: all.length,
+    'not checked': count('not checked'),
+    agrees: count('agrees'),
+    differs: count('differs'),
+    'not comparable': count('not comparable'),
+    seen: count('seen'),
+    stale: count('stale'),
+  };
+}
+
+/** Whether a person enters it: givens, choices, columns of entries, and stated values, which stand in place of a result. */
+function isEntry(item: Item, row: number | undefined): boolean {
+  if (item.kind === 'input' || item.kind === 'input column') return true;
+  if (item.kind === 'formula') return item.stated !== undefined;
+  return row !== undefined && item.cells?.has(row) === true;
+}
+
+function stateOf({ kind }: HandVerdict): CheckState {
+  return kind === 'agrees' || kind === 'differs' ? kind : 'not comparable';
+}
+
+/** The cells that are spoken of, and those that are stated, by the ids of their columns and in the order of the rows. */
+function cellsSpokenOf({
+  book,
+  model,
+}: Notebook): ReadonlyMap<string, readonly { readonly subject: Subject; readonly row: number }[]> {
+  const { handValues, seen, comments } = book.review;
+  const stated = [...model.items.values()].flatMap((item) =>
+    item.kind === 'formula column' && item.column.kind === 'calc'
+      ? (item.column.stated ?? []).map(({ row }) => ({ item: item.column.id, row }))
+      : [],
+  );
+  const subjects = [...handValues, ...seen, ...comments].flatMap(({ of }) => (of ? [of] : []));
+  const cells = new Map<string, Map<number, Subject>>();
+  for (const subject of [...subjects, ...stated]) {
+    const found = subject.row === undefined ? undefined : findSubject(model, subject);
+    if (found?.row === undefined) continue;
+    const rows = cells.get(subject.item) ?? new Map<number, Subject>();
+    cells.set(subject.item, rows.set(found.row, subject));
+  }
+  return new Map(
+    [...cells].map(([id, rows]) => [
+      id,
+      [...rows].sort(([a], [b]) => a - b).map(([row, subject]) => ({ subject, row })),
+    ]),
+  );
+}
+
+/** What has changed since each basis, worked out once for all that rests on it. */
+function sinceBases(notebook: Notebook): (basis: string) => Since | undefined {
+  const { review } = notebook.book;
+  let now: BookState | undefined;
+  const known = new Map<string, Since | undefined>();
+  return (basis) => {
+    if (!known.has(basis)) {
+      const before = stateAt(review, basis);
+      now ??= bookState(notebook);
+      known.set(basis, before && changesSince(before, now));
+    }
+    return known.get(basis);
+  };
+}
+
+const UNKNOWN: Ground = { item: '', rows: 'none' };
+
+/** What has changed of all that a result rests on; a basis that cannot be read tells that everything may have. */
+function changesOfResult(notebook: Notebook, subject: Subject, since: Since | undefined): readonly Change[] {
+  if (!since) return [{ ground: UNKNOWN, item: '' }];
+  if (since.isEmpty) return [];
+  const units: readonly Change[] = since.units ? [{ ground: UNKNOWN, item: '', ...since.units }] : [];
+  return [...groundsOf(notebook, subject).flatMap(since.of), ...units];
+}
+
+/** What has changed of an entry itself, or of the source it was seen at. */
+function changesOfEntry(
+  { model }: Notebook,
+  { basis, source = '' }: SeenMark,
+  subject: Subject,
+  item: Item,
+  sinceBasis: (basis: string) => Since | undefined,
+): readonly Change[] {
+  const since = sinceBasis(basis);
+  if (!since) return [{ ground: UNKNOWN, item: '' }];
+  const isColumn = 'table' in item;
+  const own: Ground = { item: subject.item, rows: isColumn ? (subject.row ?? 'all') : 'none' };
+  const rows = isColumn && subject.row === undefined ? model.tables.get(item.table)?.part : undefined;
+  const is = referenceOf(item);
+  return [
+    ...since.of(own),
+    ...(rows ? since.of({ item: rows.id, rows: 'none' }) : []),
+    ...(is === source ? [] : [{ ground: own, item: subject.item, was: source, is }]),
+  ];
+}
+
+/** The reference that stands beside a line or column. */
+export function referenceOf(item: Item): string {
+  return (item.kind === 'input' || item.kind === 'formula' ? item.row : item.column).reference ?? '';
+}
