@@ -21,6 +21,7 @@ export {
   type Checked,
   type Checking,
   type CheckState,
+  checkedAt,
   checkingOf,
   coverageOf,
   type Orphan,
@@ -32,6 +33,7 @@ export {
   markSeen,
   raiseComment,
   type Said,
+  setOwnTolerance,
   setTolerance,
   takeOff,
 } from './checking/edits.ts';

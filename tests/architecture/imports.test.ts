@@ -34,6 +34,7 @@ const rankInApp: Readonly<Record<string, number>> = {
   editor: 5,
   sheet: 6,
   findings: 7,
+  checking: 7,
   overview: 8,
   panel: 8,
   start: 8,

@@ -94,6 +94,54 @@ export const panelStyles = css`
     font-size: 12.5px;
     line-height: 1.3;
   }
+  .hand {
+    display: grid;
+    gap: 6px;
+  }
+  .hand p {
+    margin: 0;
+  }
+  .hand quay-hand-field {
+    justify-self: start;
+  }
+  .hand :is(label, .say) {
+    display: flex;
+    gap: 8px;
+    align-items: center;
+  }
+  .hand input {
+    box-sizing: border-box;
+    flex: 1;
+    min-width: 0;
+    min-height: 26px;
+    padding: 1px 6px;
+    border: 1px solid var(--rule);
+    border-radius: var(--radius);
+    background: var(--paper);
+    color: var(--ink);
+    font: inherit;
+  }
+  .hand :is(.agrees, .seen) {
+    color: var(--good);
+  }
+  .hand :is(.differs, .not-comparable) {
+    color: var(--bad);
+  }
+  .hand :is(.stale, .changed) {
+    color: var(--warn);
+  }
+  .comment {
+    display: grid;
+    gap: 4px;
+    padding-inline-start: 10px;
+    border-inline-start: 2px solid var(--warn);
+  }
+  .comment > .fix {
+    justify-self: start;
+  }
+  .answer {
+    padding-inline-start: 12px;
+  }
   .excess {
     color: var(--bad);
   }

@@ -25,6 +25,7 @@ import { mathsStyles } from '../style/maths-styles.ts';
 import { OwnWidth } from '../style/own-width.ts';
 import { dependsOn, feedsOf, itemAt, placeOfId } from '../view-model/places.ts';
 import { drawNumbers, drawSymbols } from './formula-part.ts';
+import { drawHand } from './hand-view.ts';
 import { drawLink } from './link-view.ts';
 import { drawOptionsLeft } from './methods/options-left.ts';
 import type { QuayMethods } from './methods/quay-methods.ts';
@@ -85,7 +86,7 @@ export class SidePanel extends LitElement {
       ${this.#problems(item)} ${item.kind === 'input' ? drawOptionsLeft(this.session, item) : nothing}
       ${item.kind === 'input' ? drawTrial(this.session, item, this.#trials) : nothing}
       ${'checked' in item && this.session.place ? drawStated(this.session, item, this.session.place) : nothing}
-      ${drawLink(this.session, item)} ${this.#computing(item)}
+      ${drawLink(this.session, item)} ${drawHand(this.session, item)} ${this.#computing(item)}
       ${this.#list('Depends on', 'source', dependsOn(this.session.notebook, item))}
       ${this.#list('Feeds', 'fed', feedsOf(this.session.notebook, item.id))}
       ${this.#source('methods' in item && item.methods ? '' : sourceOfLine(this.session.notebook, source, item))}

@@ -25,6 +25,7 @@ import { findPlace } from '../editing/find-place.ts';
 import { placeInForce } from '../editing/methods/method-place.ts';
 import type { Autosave, SaveState } from '../storage/autosave.ts';
 import { storeCheckOrder, storedCheckOrder } from '../storage/check-order.ts';
+import { storeChecker, storedChecker } from '../storage/checker.ts';
 import { type Drafts, noDrafts } from '../storage/drafts.ts';
 import { noPageViews, type PageViews } from '../storage/page-views.ts';
 import type { EditInHand, SelectedText } from '../view-model/edit-in-hand.ts';
@@ -57,6 +58,8 @@ export type SessionEvent =
   | { readonly kind: 'units' }
   /** All checks stand in another order. */
   | { readonly kind: 'order' }
+  /** Others’ initials stand beside what is checked from now on. */
+  | { readonly kind: 'checker' }
   /** `turned`: a sheet was turned to, and a button that turned to it keeps the focus. */
   | { readonly kind: 'place'; readonly turned: boolean }
   /** Something was taken in hand or is no longer, or something is to be said of it; not each letter of it. */
@@ -72,6 +75,9 @@ export interface Session {
   /** How the page of all checks lists them, on paper too; remembered for all books. */
   readonly checkOrder: CheckOrder;
   readonly setCheckOrder: (order: CheckOrder) => void;
+  /** The initials of who checks; remembered for all books. */
+  readonly checker: string;
+  readonly setChecker: (by: string) => void;
   readonly place: CellPlace | undefined;
   /** The key of the sheet shown. */
   readonly sheet: string;
@@ -155,6 +161,7 @@ export function openSession(
   let remembered: Remembered = { history: emptyHistory, places: [], done: 0 };
   let units: UnitsView = 'written';
   let checkOrder = storedCheckOrder();
+  let checker = storedChecker();
   let place: CellPlace | undefined;
   let sheet = book.sheets[0]?.key ?? '';
   let overview: OverviewPart | undefined;
@@ -327,6 +334,14 @@ export function openSession(
       checkOrder = order;
       storeCheckOrder(order);
       tell({ kind: 'order' });
+    },
+    get checker() {
+      return checker;
+    },
+    setChecker(by) {
+      checker = by.trim();
+      storeChecker(checker);
+      tell({ kind: 'checker' });
     },
     get place() {
       return place;

@@ -35,6 +35,8 @@ export class MainView extends LitElement {
     switch (session.overview) {
       case 'about':
         return html`<quay-about-page .session=${session}>${title}</quay-about-page>`;
+      case 'checking':
+        return html`<quay-checking-page .session=${session}>${title}</quay-checking-page>`;
       case 'sources':
         return html`<quay-sources-page .session=${session}>${title}</quay-sources-page>`;
       default:

@@ -2,7 +2,15 @@ import type { UnitsView } from '../../record/index.ts';
 import type { CellPlace } from './place.ts';
 
 /** The pages of a book that are no sheets, and the lists on the overview. */
-export type OverviewPart = 'checks' | 'problems' | 'remarks' | 'stated' | 'links' | 'about' | 'sources';
+export type OverviewPart =
+  | 'checks'
+  | 'problems'
+  | 'remarks'
+  | 'stated'
+  | 'links'
+  | 'about'
+  | 'sources'
+  | 'checking';
 
 /** What the pages that are no sheets are called, and the lists on one of them. */
 export const overviewTitles: Readonly<Record<OverviewPart, string>> = {
@@ -13,6 +21,7 @@ export const overviewTitles: Readonly<Record<OverviewPart, string>> = {
   links: 'Linked values',
   about: 'Purpose, limits and cautions',
   sources: 'Sources',
+  checking: 'Checked by hand',
 };
 
 /** What is shown of a book: a sheet by its key, or the page in front of it, the place chosen there, and the units. */

@@ -4,7 +4,7 @@ import { type Change, changesSince, type Since, stateAt } from './bases.ts';
 import { type BookState, bookState } from './book-state.ts';
 import { type Ground, groundsOf } from './grounds.ts';
 import { type HandVerdict, judgeHandValue } from './judge-hand-value.ts';
-import { findSubject, idInBook } from './subjects.ts';
+import { findSubject, idInBook, subjectOf } from './subjects.ts';
 
 /**
  * How far something has come in checking. A result: its hand value agrees, differs or cannot be compared. An entry: it was seen
@@ -51,17 +51,39 @@ const keyOf = ({ item, row }: Subject): string => (row === undefined ? item : `$
 export function checkingOf(notebook: Notebook): Checking {
   const { book, model } = notebook;
   const { review } = book;
-  const hands = new Map(review.handValues.map((one) => [keyOf(one.of), one]));
-  const marks = new Map(review.seen.map((one) => [keyOf(one.of), one]));
-  const comments = openComments(review);
+  const checked = checkerOf(notebook);
+  const cells = cellsSpokenOf(notebook);
+  const all = [...model.items.values()].flatMap((item): readonly Checked[] => [
+    checked(item),
+    ...(cells.get(idInBook(item)) ?? []).map((row) => checked(item, row)),
+  ]);
+  const told = new Set(all.map(({ subject }) => keyOf(subject)));
+  const isGone = (of: Subject): boolean => !told.has(keyOf(of));
+  const gone = [
+    ...review.handValues.flatMap((hand) => (isGone(hand.of) ? [{ subject: hand.of, hand }] : [])),
+    ...review.seen.flatMap((seen) => (isGone(seen.of) ? [{ subject: seen.of, seen }] : [])),
+  ];
+  const open = review.comments.filter(({ of, closed }) => !closed && (!of || isGone(of)));
+  return { all, gone, open };
+}
+
+/** How far one line, or a cell of a column in a row (from 0), has come in checking. */
+export function checkedAt(notebook: Notebook, item: Item, row?: number): Checked {
+  return checkerOf(notebook)(item, row);
+}
+
+/** Says of any line or cell how far it has come; what all of them need is worked out once. */
+function checkerOf(notebook: Notebook): (item: Item, row?: number) => Checked {
+  const { book, model } = notebook;
+  const hands = new Map(book.review.handValues.map((one) => [keyOf(one.of), one]));
+  const marks = new Map(book.review.seen.map((one) => [keyOf(one.of), one]));
+  const comments = openComments(book.review);
   const since = sinceBases(notebook);
-  const told = new Set<string>();
-  const checked = (subject: Subject, item: Item, row?: number): Checked => {
+  return (item, row) => {
+    const subject = subjectOf(model, item, row);
     const key = keyOf(subject);
-    told.add(key);
     const [hand, seen] = [hands.get(key), marks.get(key)];
-    const open = comments.get(key) ?? [];
-    const about = { subject, item, ...(row !== undefined && { row }), open };
+    const about = { subject, item, ...(row !== undefined && { row }), open: comments.get(key) ?? [] };
     if (isEntry(item, row)) {
       const changes = seen ? changesOfEntry(notebook, seen, subject, item, since) : [];
       const state = !seen ? 'not checked' : changes.length > 0 ? 'stale' : 'seen';
@@ -70,23 +92,8 @@ export function checkingOf(notebook: Notebook): Checking {
     const changes = hand ? changesOfResult(notebook, subject, since(hand.basis)) : [];
     const verdict = hand && judgeHandValue(notebook, item, row, hand);
     const state = !verdict ? 'not checked' : changes.length > 0 ? 'stale' : stateOf(verdict);
-    const more = { ...(hand && { hand }), ...(verdict && { verdict }), ...(seen && { seen }) };
-    return { ...about, is: 'result', state, changes, ...more };
+    return { ...about, is: 'result', state, changes, ...(hand && { hand }), ...(verdict && { verdict }) };
   };
-  const cells = cellsSpokenOf(notebook);
-  const all = [...model.items.values()].flatMap((item): readonly Checked[] => {
-    const own = cells.get(idInBook(item)) ?? [];
-    return [
-      checked({ item: idInBook(item) }, item),
-      ...own.map(({ subject, row }) => checked(subject, item, row)),
-    ];
-  });
-  const gone = [
-    ...review.handValues.flatMap((hand) => (told.has(keyOf(hand.of)) ? [] : [{ subject: hand.of, hand }])),
-    ...review.seen.flatMap((seen) => (told.has(keyOf(seen.of)) ? [] : [{ subject: seen.of, seen }])),
-  ];
-  const open = [...comments].flatMap(([key, some]) => (told.has(key) ? [] : some));
-  return { all, gone, open };
 }
 
 /** The comments that are not closed, by what they are on; those on the whole book at ''. */
@@ -129,11 +136,8 @@ function stateOf({ kind }: HandVerdict): CheckState {
   return kind === 'agrees' || kind === 'differs' ? kind : 'not comparable';
 }
 
-/** The cells that are spoken of, and those that are stated, by the ids of their columns and in the order of the rows. */
-function cellsSpokenOf({
-  book,
-  model,
-}: Notebook): ReadonlyMap<string, readonly { readonly subject: Subject; readonly row: number }[]> {
+/** The cells that are spoken of, and those that are stated: their rows from 0, by the ids of their columns. */
+function cellsSpokenOf({ book, model }: Notebook): ReadonlyMap<string, readonly number[]> {
   const { handValues, seen, comments } = book.review;
   const stated = [...model.items.values()].flatMap((item) =>
     item.kind === 'formula column' && item.column.kind === 'calc'
@@ -141,19 +145,12 @@ function cellsSpokenOf({
       : [],
   );
   const subjects = [...handValues, ...seen, ...comments].flatMap(({ of }) => (of ? [of] : []));
-  const cells = new Map<string, Map<number, Subject>>();
+  const cells = new Map<string, Set<number>>();
   for (const subject of [...subjects, ...stated]) {
-    const found = subject.row === undefined ? undefined : findSubject(model, subject);
-    if (found?.row === undefined) continue;
-    const rows = cells.get(subject.item) ?? new Map<number, Subject>();
-    cells.set(subject.item, rows.set(found.row, subject));
+    const row = subject.row === undefined ? undefined : findSubject(model, subject)?.row;
+    if (row !== undefined) cells.set(subject.item, (cells.get(subject.item) ?? new Set<number>()).add(row));
   }
-  return new Map(
-    [...cells].map(([id, rows]) => [
-      id,
-      [...rows].sort(([a], [b]) => a - b).map(([row, subject]) => ({ subject, row })),
-    ]),
-  );
+  return new Map([...cells].map(([id, rows]) => [id, [...rows].sort((a, b) => a - b)]));
 }
 
 /** What has changed since each basis, worked out once for all that rests on it. */

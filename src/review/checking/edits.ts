@@ -55,6 +55,15 @@ export function takeOff(list: 'handValues' | 'seen', id: string): Edit {
   return { label, patches: [{ kind: 'remove', at: ['review', list, id] }] };
 }
 
+/** The edit that gives one hand value a tolerance of its own; undefined for that of the review. What it was compared on stays. */
+export function setOwnTolerance({ id }: HandValue, tolerance: string | undefined): Edit {
+  const at = ['review', 'handValues', id, 'tolerance'];
+  return {
+    label: 'change the tolerance of a hand value',
+    patches: [tolerance === undefined ? { kind: 'set', at } : { kind: 'set', at, value: tolerance }],
+  };
+}
+
 /** The edit that sets the tolerance of all hand values without one of their own; undefined for the usual one. */
 export function setTolerance(tolerance: string | undefined): Edit {
   const at = ['review', 'tolerance'];

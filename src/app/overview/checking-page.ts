@@ -1,0 +1,394 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { math, symbolMath } from '../../record/index.ts';
+import {
+  type Checked,
+  type Checking,
+  type CheckState,
+  checkingOf,
+  coverageOf,
+  setTolerance,
+  takeOff,
+  USUAL_TOLERANCE,
+} from '../../review/index.ts';
+import { writeNumber } from '../../units/index.ts';
+import type { QuayHandField } from '../checking/quay-hand-field.ts';
+import type { Session } from '../session/session.ts';
+import { SessionController } from '../session/session-controller.ts';
+import { drawMarkup } from '../style/markup.ts';
+import { mathsStyles } from '../style/maths-styles.ts';
+import { drawSign, type Sign } from '../style/signs.ts';
+import { apartWords, changeWords, checkedValue, stateWords } from '../view-model/checked-words.ts';
+import { overviewTitles } from '../view-model/page-view.ts';
+import type { CellPlace } from '../view-model/place.ts';
+import { labelOf, localName, placeOfId } from '../view-model/places.ts';
+import { overviewStyles } from './overview-styles.ts';
+
+/** Which rows are listed, in the words of the page, and in which states. */
+interface Choice {
+  readonly shown: Shown;
+  readonly words: string;
+  readonly states: readonly CheckState[];
+}
+
+type Shown = 'all' | 'to do' | 'wrong';
+
+const choices: readonly Choice[] = [
+  {
+    shown: 'all',
+    words: 'everything',
+    states: ['not checked', 'agrees', 'differs', 'not comparable', 'seen', 'stale'],
+  },
+  { shown: 'to do', words: 'still to check', states: ['not checked', 'stale', 'not comparable'] },
+  { shown: 'wrong', words: 'differs or stale', states: ['differs', 'stale', 'not comparable'] },
+];
+
+const signs: Readonly<Record<CheckState, Sign | undefined>> = {
+  'not checked': undefined,
+  agrees: 'holds',
+  seen: 'holds',
+  differs: 'fails',
+  'not comparable': 'problem',
+  stale: 'waits',
+};
+
+/** So many changes are told beside what is stale; the rest is counted. */
+const TOLD = 3;
+
+/** A page of the book for who checks it: every result with its value by hand, every entry with its mark, sheet by sheet. */
+export class CheckingPage extends LitElement {
+  static override properties = {
+    session: { attribute: false },
+    shown: { state: true },
+    only: { state: true },
+  };
+  static override styles = [
+    mathsStyles,
+    overviewStyles,
+    css`
+      .tools {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 8px 20px;
+        align-items: center;
+        padding-block-end: 10px;
+        font-size: var(--type-small);
+      }
+      .tools label {
+        display: flex;
+        gap: 6px;
+        align-items: center;
+        color: var(--ink-soft);
+      }
+      .tools :is(input[type='text'], select) {
+        box-sizing: border-box;
+        min-height: 28px;
+        padding: 2px 6px;
+        border: 1px solid var(--rule);
+        border-radius: var(--radius);
+        background: var(--paper);
+        color: var(--ink);
+        font: inherit;
+      }
+      .tools .wanted {
+        border-color: var(--bad);
+      }
+      .initials {
+        width: 6em;
+      }
+      .tolerance {
+        width: 5.5em;
+      }
+      fieldset {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 4px 14px;
+        margin: 0;
+        padding: 0;
+        border: 0;
+      }
+      legend {
+        float: left;
+        padding: 0;
+        margin-inline-end: 14px;
+        color: var(--ink-soft);
+      }
+      fieldset input {
+        margin: 0;
+        accent-color: var(--accent);
+      }
+      td.hand {
+        width: 13em;
+        white-space: nowrap;
+      }
+      .state {
+        width: 9.5em;
+      }
+      .state .sign {
+        width: 13px;
+        height: 13px;
+        fill: none;
+        stroke: currentcolor;
+        stroke-width: 2.2;
+        vertical-align: -1px;
+      }
+      .agrees,
+      .seen {
+        color: var(--good);
+      }
+      .differs,
+      .not-comparable {
+        color: var(--bad);
+      }
+      .stale {
+        color: var(--warn);
+      }
+      .changes {
+        color: var(--warn);
+        font-size: var(--type-small);
+      }
+      .why {
+        color: var(--bad);
+        font-size: var(--type-small);
+      }
+      .apart {
+        color: var(--ink-soft);
+        font-size: var(--type-small);
+        white-space: nowrap;
+      }
+      tr.entry .result {
+        color: var(--pen);
+      }
+      .gone button {
+        border: 0;
+        background: none;
+        color: var(--accent);
+        font: inherit;
+        cursor: pointer;
+      }
+      @media (width < 60rem) {
+        .by {
+          display: none;
+        }
+      }
+      @media (width < 48rem) {
+        .sheet {
+          display: none;
+        }
+      }
+    `,
+  ];
+  declare session: Session;
+  declare shown: Shown;
+  /** The key of the one sheet that is listed; '' for all of them. */
+  declare only: string;
+  /** Whether the page was asked for and does not have the focus yet. */
+  #asked = true;
+  /** Whether somebody tried to check something without initials. */
+  #wanted = false;
+
+  constructor() {
+    super();
+    this.shown = 'all';
+    this.only = '';
+    new SessionController(
+      this,
+      ({ kind }) => {
+        if (kind === 'place') this.#asked = true;
+        return kind !== 'kept' && kind !== 'hand' && kind !== 'order';
+      },
+      'after',
+    );
+  }
+
+  override render(): TemplateResult {
+    const { notebook } = this.session;
+    const checking = checkingOf(notebook);
+    const states = choices.find(({ shown }) => shown === this.shown)?.states ?? [];
+    const listed = checking.all.filter(
+      ({ item, state }) => (this.only === '' || item.sheet === this.only) && states.includes(state),
+    );
+    return html`<div class="page" @done=${this.#goOn} @initials-wanted=${this.#askInitials}>
+      <slot name="title-block"></slot>
+      <h2 tabindex="-1">${overviewTitles.checking}</h2>
+      <p class="words quiet">
+        Enter what you came to by hand beside each result, and mark each entry that you have seen at its source. Neither changes
+        the calculation. Either is told as stale once anything it rests on is another.
+      </p>
+      <div class="words tools">${this.#tools()}</div>
+      <p class="words" role="status">${coverageWords(checking.all)}</p>
+      ${listed.length === 0 ? html`<p class="words quiet">Nothing to list.</p>` : this.#table(listed)}
+      ${this.#gone(checking)}
+    </div>`;
+  }
+
+  override updated(): void {
+    if (this.#asked) this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
+    this.#asked = false;
+  }
+
+  #tools(): TemplateResult {
+    const { session } = this;
+    const { book } = session.notebook;
+    return html`<label>
+        initials
+        <input
+          type="text"
+          class="initials ${this.#wanted && session.checker === '' ? 'wanted' : ''}"
+          maxlength="40"
+          .value=${session.checker}
+          @change=${({ target }: Event) => session.setChecker((target as HTMLInputElement).value)}
+        />
+      </label>
+      <label>
+        tolerance
+        <input
+          type="text"
+          class="tolerance"
+          maxlength="40"
+          placeholder=${USUAL_TOLERANCE}
+          .value=${book.review.tolerance ?? ''}
+          @change=${this.#setTolerance}
+        />
+      </label>
+      <label>
+        sheet
+        <select @change=${({ target }: Event) => {
+          this.only = (target as HTMLSelectElement).value;
+        }}>
+          <option value="" ?selected=${this.only === ''}>all sheets</option>
+          ${book.sheets.map(({ key, title }) => html`<option value=${key} ?selected=${this.only === key}>${title || key}</option>`)}
+        </select>
+      </label>
+      <fieldset>
+        <legend>List</legend>
+        ${choices.map(
+          ({ shown, words }) => html`<label>
+            <input
+              type="radio"
+              name="shown"
+              .checked=${this.shown === shown}
+              @change=${() => {
+                this.shown = shown;
+              }}
+            />${words}
+          </label>`,
+        )}
+      </fieldset>`;
+  }
+
+  readonly #setTolerance = ({ target }: Event): void => {
+    const typed = (target as HTMLInputElement).value.trim();
+    if (typed !== (this.session.notebook.book.review.tolerance ?? ''))
+      this.session.apply(setTolerance(typed === '' ? undefined : typed));
+  };
+
+  readonly #askInitials = (): void => {
+    this.#wanted = true;
+    this.requestUpdate();
+    void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('.initials')?.focus());
+  };
+
+  /** Enter leads to the next row that is still to be checked, or to the next one where none is. */
+  readonly #goOn = ({ target }: Event): void => {
+    const fields = [...this.renderRoot.querySelectorAll<QuayHandField>('quay-hand-field')];
+    const at = fields.indexOf(target as QuayHandField);
+    const behind = fields.slice(at + 1);
+    const isToDo = ({ checked: { state } }: QuayHandField): boolean =>
+      state === 'not checked' || state === 'stale' || state === 'not comparable';
+    (behind.find(isToDo) ?? fields.slice(0, Math.max(0, at)).find(isToDo) ?? behind[0])?.focus();
+  };
+
+  #table(listed: readonly Checked[]): TemplateResult {
+    return html`<table>
+      <thead>
+        <tr>
+          <th scope="col" class="sheet">Sheet</th>
+          <th scope="col" class="name">Symbol</th>
+          <th scope="col">Description</th>
+          <th scope="col" class="number">Result</th>
+          <th scope="col" class="number">By hand</th>
+          <th scope="col" class="by">By</th>
+          <th scope="col" class="state">State</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${listed.map((one, at) => this.#row(one, listed[at - 1]))}
+      </tbody>
+    </table>`;
+  }
+
+  #row(one: Checked, before: Checked | undefined): TemplateResult {
+    const { session } = this;
+    const { notebook } = session;
+    const { item, row, state, hand, seen, verdict, changes } = one;
+    const said = hand ?? seen;
+    const apart = apartWords(notebook, one, session.units);
+    const sign = signs[state];
+    return html`<tr class="goes ${one.is}">
+      ${this.#sheetCell(item.sheet, before?.item.sheet)}
+      <td class="name">
+        ${drawMarkup(math(symbolMath(localName(item))))}${row === undefined ? nothing : html`<div class="quiet">row ${row + 1}</div>`}
+      </td>
+      <td>
+        <button @click=${() => this.#go(one)}>${labelOf(item)}</button>
+        ${verdict?.kind === 'unread' ? html`<div class="why">${verdict.problem.message}</div>` : nothing}
+        ${
+          changes.length === 0
+            ? nothing
+            : html`<div class="changes">
+                ${changes.slice(0, TOLD).map((change) => html`<div>${changeWords(notebook, change, item.sheet)}</div>`)}
+                ${changes.length > TOLD ? html`<div>and ${changes.length - TOLD} more</div>` : nothing}
+              </div>`
+        }
+      </td>
+      <td class="number result">${checkedValue(notebook, one, session.units)}</td>
+      <td class="hand number"><quay-hand-field .session=${session} .checked=${one}></quay-hand-field></td>
+      <td class="by quiet" title=${said?.date ?? ''}>${said?.by ?? ''}</td>
+      <td class="state ${state.replace(' ', '-')}">
+        ${sign === undefined ? nothing : drawSign(sign)} <span class=${state === 'not checked' ? 'quiet' : ''}>${stateWords[state]}</span>
+        ${apart === '' ? nothing : html`<div class="apart">${apart}</div>`}
+      </td>
+    </tr>`;
+  }
+
+  /** The name of a sheet, in the margin of its first row. */
+  #sheetCell(key: string, before: string | undefined): TemplateResult {
+    if (key === before) return html`<td class="sheet"></td>`;
+    const title = this.session.notebook.book.sheets.find((sheet) => sheet.key === key)?.title;
+    return html`<th scope="rowgroup" class="sheet">${title || key}</th>`;
+  }
+
+  #go({ item, row }: Checked): void {
+    const place: CellPlace | undefined = placeOfId(this.session.notebook, item.id);
+    if (place) this.session.jumpTo(row === undefined ? place : { ...place, item: `r${row}` });
+  }
+
+  /** What was said of lines that the book has no more. */
+  #gone({ gone }: Checking): TemplateResult | typeof nothing {
+    if (gone.length === 0) return nothing;
+    return html`<h3>Of lines that are gone</h3>
+      <ul class="words gone">
+        ${gone.map(({ hand, seen }) => {
+          const said = hand ?? seen;
+          if (!said) return nothing;
+          return html`<li>
+            ${hand ? `by hand ${hand.entry}` : 'seen at its source'}, ${said.by}${said.date === undefined ? '' : `, ${said.date}`}
+            <button @click=${() => this.session.apply(takeOff(hand ? 'handValues' : 'seen', said.id))}>remove</button>
+          </li>`;
+        })}
+      </ul>`;
+  }
+}
+
+/** How much is checked: `3 of 8 checked: 2 agree or were seen, 1 differs`. */
+function coverageWords(all: readonly Checked[]): string {
+  const count = coverageOf(all);
+  const parts = [
+    `${count.agrees + count.seen} agree or were seen`,
+    count.differs > 0 ? `${count.differs} differ` : '',
+    count['not comparable'] > 0 ? `${count['not comparable']} cannot be compared` : '',
+    count.stale > 0 ? `${count.stale} stale` : '',
+    `${count['not checked']} not checked`,
+  ];
+  return `Of ${writeNumber(count.all)} results and entries: ${parts.filter((part) => part !== '').join(', ')}.`;
+}
