@@ -43,4 +43,4 @@ export {
   toleranceOf,
   USUAL_TOLERANCE,
 } from './checking/judge-hand-value.ts';
-export { findSubject, subjectOf } from './checking/subjects.ts';
+export { findSubject } from './checking/subjects.ts';

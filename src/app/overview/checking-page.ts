@@ -116,12 +116,46 @@ export class CheckingPage extends LitElement {
         margin: 0;
         accent-color: var(--accent);
       }
-      td.hand {
-        width: 13em;
-        white-space: nowrap;
+      table {
+        table-layout: fixed;
+      }
+      th.name {
+        width: var(--margin);
+      }
+      .name {
+        box-sizing: border-box;
+        padding-inline: 14px 8px;
+        overflow: hidden;
+        text-overflow: ellipsis;
+      }
+      .name + * {
+        padding-inline-start: var(--lead);
+      }
+      /* The button of a row covers it, but for what is entered there. */
+      .hand > * {
+        position: relative;
+        z-index: 1;
+      }
+      .result {
+        width: 19%;
+        overflow-wrap: anywhere;
+      }
+      .hand {
+        width: 148px;
       }
       .state {
-        width: 9.5em;
+        width: 132px;
+        padding-inline-start: 14px;
+      }
+      .of-sheet th {
+        padding-block: 18px 4px;
+        font-weight: 600;
+        text-align: start;
+      }
+      .of-sheet .quiet {
+        margin-inline-start: 8px;
+        font-weight: 400;
+        font-size: var(--type-small);
       }
       .state .sign {
         width: 13px;
@@ -165,14 +199,15 @@ export class CheckingPage extends LitElement {
         font: inherit;
         cursor: pointer;
       }
-      @media (width < 60rem) {
-        .by {
-          display: none;
-        }
-      }
       @media (width < 48rem) {
-        .sheet {
-          display: none;
+        th.name {
+          width: 84px;
+        }
+        .hand {
+          width: 120px;
+        }
+        .state {
+          width: 96px;
         }
       }
     `,
@@ -216,7 +251,7 @@ export class CheckingPage extends LitElement {
       </p>
       <div class="words tools">${this.#tools()}</div>
       <p class="words" role="status">${coverageWords(checking.all)}</p>
-      ${listed.length === 0 ? html`<p class="words quiet">Nothing to list.</p>` : this.#table(listed)}
+      ${listed.length === 0 ? html`<p class="words quiet">Nothing to list.</p>` : this.#table(listed, checking.all)}
       ${this.#gone(checking)}
     </div>`;
   }
@@ -298,26 +333,36 @@ export class CheckingPage extends LitElement {
     (behind.find(isToDo) ?? fields.slice(0, Math.max(0, at)).find(isToDo) ?? behind[0])?.focus();
   };
 
-  #table(listed: readonly Checked[]): TemplateResult {
+  #table(listed: readonly Checked[], all: readonly Checked[]): TemplateResult {
+    const { sheets } = this.session.notebook.book;
     return html`<table>
       <thead>
         <tr>
-          <th scope="col" class="sheet">Sheet</th>
           <th scope="col" class="name">Symbol</th>
           <th scope="col">Description</th>
-          <th scope="col" class="number">Result</th>
-          <th scope="col" class="number">By hand</th>
-          <th scope="col" class="by">By</th>
+          <th scope="col" class="number result">Result</th>
+          <th scope="col" class="number hand">By hand</th>
           <th scope="col" class="state">State</th>
         </tr>
       </thead>
-      <tbody>
-        ${listed.map((one, at) => this.#row(one, listed[at - 1]))}
-      </tbody>
+      ${sheets.map(({ key, title }) => {
+        const rows = listed.filter(({ item }) => item.sheet === key);
+        if (rows.length === 0) return nothing;
+        const { agrees, seen, all: count } = coverageOf(all.filter(({ item }) => item.sheet === key));
+        return html`<tbody>
+          <tr class="of-sheet">
+            <td class="name"></td>
+            <th scope="rowgroup" colspan="4">
+              ${title || key} <span class="quiet">${writeNumber(agrees + seen)} of ${writeNumber(count)} checked</span>
+            </th>
+          </tr>
+          ${rows.map((one) => this.#row(one))}
+        </tbody>`;
+      })}
     </table>`;
   }
 
-  #row(one: Checked, before: Checked | undefined): TemplateResult {
+  #row(one: Checked): TemplateResult {
     const { session } = this;
     const { notebook } = session;
     const { item, row, state, hand, seen, verdict, changes } = one;
@@ -325,7 +370,6 @@ export class CheckingPage extends LitElement {
     const apart = apartWords(notebook, one, session.units);
     const sign = signs[state];
     return html`<tr class="goes ${one.is}">
-      ${this.#sheetCell(item.sheet, before?.item.sheet)}
       <td class="name">
         ${drawMarkup(math(symbolMath(localName(item))))}${row === undefined ? nothing : html`<div class="quiet">row ${row + 1}</div>`}
       </td>
@@ -343,19 +387,12 @@ export class CheckingPage extends LitElement {
       </td>
       <td class="number result">${checkedValue(notebook, one, session.units)}</td>
       <td class="hand number"><quay-hand-field .session=${session} .checked=${one}></quay-hand-field></td>
-      <td class="by quiet" title=${said?.date ?? ''}>${said?.by ?? ''}</td>
       <td class="state ${state.replace(' ', '-')}">
         ${sign === undefined ? nothing : drawSign(sign)} <span class=${state === 'not checked' ? 'quiet' : ''}>${stateWords[state]}</span>
         ${apart === '' ? nothing : html`<div class="apart">${apart}</div>`}
+        ${said ? html`<div class="apart">${said.by}${said.date === undefined ? '' : `, ${said.date}`}</div>` : nothing}
       </td>
     </tr>`;
-  }
-
-  /** The name of a sheet, in the margin of its first row. */
-  #sheetCell(key: string, before: string | undefined): TemplateResult {
-    if (key === before) return html`<td class="sheet"></td>`;
-    const title = this.session.notebook.book.sheets.find((sheet) => sheet.key === key)?.title;
-    return html`<th scope="rowgroup" class="sheet">${title || key}</th>`;
   }
 
   #go({ item, row }: Checked): void {

@@ -39,7 +39,7 @@ export function identityOfRow(model: Model, item: Item, row: number): number {
 }
 
 /** The ids of lines and columns in the model by those of the document. */
-export function itemsById(model: Model): ReadonlyMap<string, string> {
+function itemsById(model: Model): ReadonlyMap<string, string> {
   const known = found.get(model);
   if (known) return known;
   const ids = new Map([...model.items.values()].map((item) => [idInBook(item), item.id]));
