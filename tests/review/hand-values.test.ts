@@ -204,6 +204,7 @@ describe('what has been checked', () => {
     const { all } = checkingOf(openNotebook(opened.value.book));
     expect(coverageOf(all)).toEqual({
       all: 8,
+      idle: 0,
       'not checked': 6,
       agrees: 1,
       differs: 1,

@@ -40,7 +40,7 @@ export class QuayHandField extends LitElement {
       font: inherit;
     }
     input {
-      width: 7.5em;
+      width: 6.6em;
       padding: 1px 6px;
       text-align: end;
     }
@@ -56,7 +56,8 @@ export class QuayHandField extends LitElement {
       outline-offset: 0;
     }
     .unit {
-      min-width: 2.2em;
+      min-width: 2.6em;
+      overflow-wrap: anywhere;
       color: var(--ink-soft);
       text-align: start;
     }

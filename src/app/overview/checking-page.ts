@@ -36,7 +36,7 @@ const choices: readonly Choice[] = [
   {
     shown: 'all',
     words: 'everything',
-    states: ['not checked', 'agrees', 'differs', 'not comparable', 'seen', 'stale'],
+    states: ['not checked', 'agrees', 'differs', 'not comparable', 'seen', 'stale', 'idle'],
   },
   { shown: 'to do', words: 'still to check', states: ['not checked', 'stale', 'not comparable'] },
   { shown: 'wrong', words: 'differs or stale', states: ['differs', 'stale', 'not comparable'] },
@@ -49,6 +49,7 @@ const signs: Readonly<Record<CheckState, Sign | undefined>> = {
   differs: 'fails',
   'not comparable': 'problem',
   stale: 'waits',
+  idle: 'idle',
 };
 
 /** So many changes are told beside what is stale; the rest is counted. */
@@ -70,7 +71,7 @@ export class CheckingPage extends LitElement {
         flex-wrap: wrap;
         gap: 8px 20px;
         align-items: center;
-        padding-block-end: 10px;
+        padding-block: 12px 10px;
         font-size: var(--type-small);
       }
       .tools label {
@@ -138,7 +139,8 @@ export class CheckingPage extends LitElement {
       }
       .result {
         width: 19%;
-        overflow-wrap: anywhere;
+        overflow-wrap: break-word;
+        white-space: normal;
       }
       .hand {
         width: 148px;
@@ -388,7 +390,7 @@ export class CheckingPage extends LitElement {
       <td class="number result">${checkedValue(notebook, one, session.units)}</td>
       <td class="hand number"><quay-hand-field .session=${session} .checked=${one}></quay-hand-field></td>
       <td class="state ${state.replace(' ', '-')}">
-        ${sign === undefined ? nothing : drawSign(sign)} <span class=${state === 'not checked' ? 'quiet' : ''}>${stateWords[state]}</span>
+        ${sign === undefined ? nothing : drawSign(sign)} <span class=${state === 'not checked' || state === 'idle' ? 'quiet' : ''}>${stateWords[state]}</span>
         ${apart === '' ? nothing : html`<div class="apart">${apart}</div>`}
         ${said ? html`<div class="apart">${said.by}${said.date === undefined ? '' : `, ${said.date}`}</div>` : nothing}
       </td>

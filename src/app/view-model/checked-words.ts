@@ -15,6 +15,7 @@ export const stateWords: Readonly<Record<CheckState, string>> = {
   'not comparable': 'cannot be compared',
   seen: 'seen at its source',
   stale: 'stale',
+  idle: 'does not apply',
 };
 
 /** The value of a line or cell in a few words, in the units shown. */

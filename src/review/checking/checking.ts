@@ -7,10 +7,11 @@ import { type HandVerdict, judgeHandValue } from './judge-hand-value.ts';
 import { findSubject, idInBook, subjectOf } from './subjects.ts';
 
 /**
- * How far something has come in checking. A result: its hand value agrees, differs or cannot be compared. An entry: it was seen
- * at its source. Either is `stale` where something it rests on has changed since.
+ * How far something has come in checking. A result: its hand value agrees, differs or cannot be compared; `idle` is a check that
+ * does not apply, of which there is nothing to compare. An entry: it was seen at its source. Either is `stale` where something
+ * it rests on has changed since.
  */
-export type CheckState = 'not checked' | 'agrees' | 'differs' | 'not comparable' | 'seen' | 'stale';
+export type CheckState = 'not checked' | 'agrees' | 'differs' | 'not comparable' | 'seen' | 'stale' | 'idle';
 
 /** One result or entry of a book, with what the checker has said of it. */
 export interface Checked {
@@ -91,7 +92,13 @@ function checkerOf(notebook: Notebook): (item: Item, row?: number) => Checked {
     }
     const changes = hand ? changesOfResult(notebook, subject, since(hand.basis)) : [];
     const verdict = hand && judgeHandValue(notebook, item, row, hand);
-    const state = !verdict ? 'not checked' : changes.length > 0 ? 'stale' : stateOf(verdict);
+    const state = isIdle(notebook, item)
+      ? 'idle'
+      : !verdict
+        ? 'not checked'
+        : changes.length > 0
+          ? 'stale'
+          : stateOf(verdict);
     return { ...about, is: 'result', state, changes, ...(hand && { hand }), ...(verdict && { verdict }) };
   };
 }
@@ -109,13 +116,15 @@ function openComments({ comments }: Review): ReadonlyMap<string, readonly Commen
   return found;
 }
 
-/** How much of a book, or of some of it, is checked: what agrees or was seen, of all there is. */
+/** How much of a book, or of some of it, is checked: what agrees or was seen, of all there is to check. */
 export function coverageOf(
   all: readonly Checked[],
 ): Readonly<Record<CheckState, number>> & { readonly all: number } {
   const count = (state: CheckState): number => all.filter((one) => one.state === state).length;
+  const idle = count('idle');
   return {
-    all: all.length,
+    all: all.length - idle,
+    idle,
     'not checked': count('not checked'),
     agrees: count('agrees'),
     differs: count('differs'),
@@ -130,6 +139,11 @@ function isEntry(item: Item, row: number | undefined): boolean {
   if (item.kind === 'input' || item.kind === 'input column') return true;
   if (item.kind === 'formula') return item.stated !== undefined;
   return row !== undefined && item.cells?.has(row) === true;
+}
+
+/** Whether it is a check that does not apply. */
+function isIdle(notebook: Notebook, item: Item): boolean {
+  return item.kind === 'formula' && notebook.result(item.id).status === 'inapplicable';
 }
 
 function stateOf({ kind }: HandVerdict): CheckState {
