@@ -1,4 +1,5 @@
 export { changeList } from './changes/change-list.ts';
+export { changeWords, checkedLine } from './checked-lines.ts';
 export { countStated } from './findings/count-stated.ts';
 export { type FoundCheck, findingsOf, isByStated, sheetOf, waits } from './findings/findings.ts';
 export { groupedSheets } from './findings/grouped-sheets.ts';

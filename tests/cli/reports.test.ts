@@ -48,9 +48,9 @@ function ordered(value: unknown): string {
 
 const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex');
 
-/** The content hash of a book's file, by the system's SHA-256: chunks within parts within the book. */
+/** The content hash of a book's file, by the system's SHA-256: chunks within parts within the book, the review apart. */
 function hashOfFile(text: string): string {
-  const book = JSON.parse(text);
+  const { format: _, version: __, review: ___, ...book } = JSON.parse(text);
   for (const sheet of book.sheets)
     sheet.parts = sheet.parts.map((part: { columns?: { chunks?: unknown[] }[] }) => {
       for (const column of part.columns ?? [])

@@ -1,5 +1,5 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
-import { math, symbolMath } from '../../record/index.ts';
+import { changeWords, math, symbolMath } from '../../record/index.ts';
 import {
   type Checked,
   type Checking,
@@ -17,7 +17,7 @@ import { SessionController } from '../session/session-controller.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { drawSign, type Sign } from '../style/signs.ts';
-import { apartWords, changeWords, checkedValue, stateWords } from '../view-model/checked-words.ts';
+import { apartWords, checkedValue, stateWords } from '../view-model/checked-words.ts';
 import { overviewTitles } from '../view-model/page-view.ts';
 import type { CellPlace } from '../view-model/place.ts';
 import { labelOf, localName, placeOfId } from '../view-model/places.ts';

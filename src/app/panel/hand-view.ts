@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Item } from '../../notebook/index.ts';
+import { changeWords } from '../../record/index.ts';
 import {
   answerComment,
   type Checked,
@@ -10,7 +11,7 @@ import {
   toleranceOf,
 } from '../../review/index.ts';
 import type { Session } from '../session/session.ts';
-import { apartWords, changeWords, stateWords } from '../view-model/checked-words.ts';
+import { apartWords, stateWords } from '../view-model/checked-words.ts';
 import { day } from '../view-model/local-time.ts';
 
 /**

@@ -1,9 +1,8 @@
 import type { Item, Notebook } from '../../notebook/index.ts';
 import { differenceShare } from '../../record/index.ts';
-import { type Change, type Checked, type CheckState, findSubject, stateInWords } from '../../review/index.ts';
+import type { Checked, CheckState } from '../../review/index.ts';
 import type { Unit } from '../../units/index.ts';
 import { displayUnit, formatQuantity, quantityText } from './format-quantity.ts';
-import { localName } from './places.ts';
 import { resultText } from './result-text.ts';
 import type { UnitsView } from './units-view.ts';
 
@@ -44,35 +43,4 @@ export function apartWords(notebook: Notebook, { verdict }: Checked, view: Units
   const amount = quantityText(formatQuantity(difference.si, difference.unit, view, notebook.model.registry));
   const sign = difference.si > 0 ? '+' : '';
   return `${sign}${amount}${differenceShare(difference.si, { status: 'ok', value: result })}`;
-}
-
-/** One change since something was checked: `A 6 m² → 7 m²`. */
-export function changeWords(notebook: Notebook, change: Change, sheet: string): string {
-  const was = inWords(notebook, change.was);
-  const is = inWords(notebook, change.is);
-  if (change.item === '') {
-    return change.was === undefined && change.is === undefined
-      ? 'what it was compared on is not known'
-      : `units of the book: ${was} → ${is}`;
-  }
-  return `${nameOf(notebook, change, sheet)}: ${was} → ${is}`;
-}
-
-function inWords(notebook: Notebook, state: string | undefined): string {
-  if (state === undefined) return 'not there';
-  const words = stateInWords(state, notebook);
-  return words === '' ? 'blank' : words.length > 90 ? `${words.slice(0, 87)}…` : words;
-}
-
-function nameOf({ model }: Notebook, { item: id, row }: Change, sheet: string): string {
-  const found = findSubject(model, { item: id });
-  if (!found) {
-    const table = [...model.tables.values()].find(({ part }) => part.id === id);
-    return table ? `rows of ${table.part.title ?? table.part.name}` : 'a line that is gone';
-  }
-  const { item } = found;
-  const name = item.sheet === sheet ? localName(item) : item.id;
-  if (row === undefined) return name;
-  const at = findSubject(model, { item: id, row })?.row;
-  return at === undefined ? `${name}, a row that is gone` : `${name}, row ${at + 1}`;
 }

@@ -12,7 +12,7 @@ const hashText = z.string().check(z.regex(/^[0-9a-f]{64}$/));
  * What is looked at: a line by its id, or a cell by the id of its column and the identity of its row (in a table that a
  * series makes, the number of its row from 1). Ids are never given twice, so it stays the same through names and places.
  */
-export const subjectSchema = z.strictObject({
+const subjectSchema = z.strictObject({
   item: idText,
   row: z.exactOptional(z.int().check(z.minimum(1))),
 });
