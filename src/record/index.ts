@@ -23,6 +23,7 @@ export { SOURCE_KINDS, type Source, type SourceKind, saysOfItself, sourcesOf } f
 export { statedLines } from './stated-lines.ts';
 export { type PrintedRow, type RowsOnPaper, rowsOnPaper } from './tables/rows-on-paper.ts';
 export { type CellView, type ColumnView, columnSum, columnView } from './values/cell-view.ts';
+export { apartWords, checkedValue, checkStateWords, unitByHand } from './values/checked-words.ts';
 export { choiceWords } from './values/choice-words.ts';
 export { columnSummed } from './values/column-summed.ts';
 export { comparedSides, failsBy, shownSides } from './values/compared-sides.ts';

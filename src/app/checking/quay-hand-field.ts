@@ -1,12 +1,11 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { labelOf, unitByHand } from '../../record/index.ts';
 import type { Checked } from '../../review/index.ts';
 import { enterHandValue, markSeen, takeOff } from '../../review/index.ts';
 import { isBareNumber, unitInPrint } from '../../units/index.ts';
 import type { Session } from '../session/session.ts';
 import { drawSign } from '../style/signs.ts';
-import { unitByHand } from '../view-model/checked-words.ts';
 import { day } from '../view-model/local-time.ts';
-import { labelOf } from '../view-model/places.ts';
 
 /**
  * Where the checker says something of one result or entry: a field for the value by hand, or a button by which an entry is

@@ -1,5 +1,14 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
-import { changeWords, math, symbolMath } from '../../record/index.ts';
+import {
+  apartWords,
+  changeWords,
+  checkedValue,
+  checkStateWords,
+  labelOf,
+  localName,
+  math,
+  symbolMath,
+} from '../../record/index.ts';
 import {
   type Checked,
   type Checking,
@@ -17,10 +26,9 @@ import { SessionController } from '../session/session-controller.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { drawSign, type Sign } from '../style/signs.ts';
-import { apartWords, checkedValue, stateWords } from '../view-model/checked-words.ts';
 import { overviewTitles } from '../view-model/page-view.ts';
 import type { CellPlace } from '../view-model/place.ts';
-import { labelOf, localName, placeOfId } from '../view-model/places.ts';
+import { placeOfId } from '../view-model/places.ts';
 import { overviewStyles } from './overview-styles.ts';
 
 /** Which rows are listed, in the words of the page, and in which states. */
@@ -390,7 +398,7 @@ export class CheckingPage extends LitElement {
       <td class="number result">${checkedValue(notebook, one, session.units)}</td>
       <td class="hand number"><quay-hand-field .session=${session} .checked=${one}></quay-hand-field></td>
       <td class="state ${state.replace(' ', '-')}">
-        ${sign === undefined ? nothing : drawSign(sign)} <span class=${state === 'not checked' || state === 'idle' ? 'quiet' : ''}>${stateWords[state]}</span>
+        ${sign === undefined ? nothing : drawSign(sign)} <span class=${state === 'not checked' || state === 'idle' ? 'quiet' : ''}>${checkStateWords[state]}</span>
         ${apart === '' ? nothing : html`<div class="apart">${apart}</div>`}
         ${said ? html`<div class="apart">${said.by}${said.date === undefined ? '' : `, ${said.date}`}</div>` : nothing}
       </td>

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Item } from '../../notebook/index.ts';
-import { changeWords } from '../../record/index.ts';
+import { apartWords, changeWords, checkStateWords } from '../../record/index.ts';
 import {
   answerComment,
   type Checked,
@@ -11,7 +11,6 @@ import {
   toleranceOf,
 } from '../../review/index.ts';
 import type { Session } from '../session/session.ts';
-import { apartWords, stateWords } from '../view-model/checked-words.ts';
 import { day } from '../view-model/local-time.ts';
 
 /**
@@ -30,7 +29,7 @@ export function drawHand(session: Session, item: Item): TemplateResult | typeof 
     <div class="hand">
       <quay-hand-field .session=${session} .checked=${one}></quay-hand-field>
       <p class="state ${one.state.replace(' ', '-')}">
-        ${stateWords[one.state]}${apart === '' ? nothing : html` <span class="quiet">${apart}</span>`}${drawSaid(one)}
+        ${checkStateWords[one.state]}${apart === '' ? nothing : html` <span class="quiet">${apart}</span>`}${drawSaid(one)}
       </p>
       ${one.verdict?.kind === 'unread' ? html`<p class="problem">${one.verdict.problem.message}</p>` : nothing}
       ${one.changes.map((change) => html`<p class="changed">${changeWords(notebook, change, item.sheet)}</p>`)}

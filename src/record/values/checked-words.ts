@@ -1,13 +1,13 @@
 import type { Item, Notebook } from '../../notebook/index.ts';
-import { differenceShare } from '../../record/index.ts';
 import type { Checked, CheckState } from '../../review/index.ts';
 import type { Unit } from '../../units/index.ts';
+import { differenceShare } from '../stated-lines.ts';
 import { displayUnit, formatQuantity, quantityText } from './format-quantity.ts';
 import { resultText } from './result-text.ts';
 import type { UnitsView } from './units-view.ts';
 
 /** What a person reads of how far something has come in checking. */
-export const stateWords: Readonly<Record<CheckState, string>> = {
+export const checkStateWords: Readonly<Record<CheckState, string>> = {
   'not checked': 'not checked',
   agrees: 'agrees',
   differs: 'differs',
