@@ -44,3 +44,12 @@ export {
   USUAL_TOLERANCE,
 } from './checking/judge-hand-value.ts';
 export { findSubject } from './checking/subjects.ts';
+export { bookOfRevision, issueRevision } from './signing/revisions.ts';
+export {
+  openAtSigning,
+  type SecondEngine,
+  type SignatureStanding,
+  signaturesOf,
+  signOff,
+  takeSignatureOff,
+} from './signing/sign-off.ts';

@@ -30,4 +30,13 @@ export const review = {
       hint: `write a share, as 1 %, or a quantity${unit === '' ? '' : ` in ${unit} or another unit of its kind`}`,
     }),
   }),
+  'signed-without-reason': entry<{ open: readonly string[] }>({
+    title: 'A signature while something is open',
+    explain:
+      'A book with problems, checks that fail, differences, stale hand values, open comments or stated values without a reason is signed only with a reason in writing, which stays beside the signature.',
+    words: ({ open }) => ({
+      message: `before it is signed: ${open.join(', ')}`,
+      hint: 'settle these, or write why it is signed all the same',
+    }),
+  }),
 };

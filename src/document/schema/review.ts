@@ -63,6 +63,7 @@ const signOffSchema = z.strictObject({
   role: z.enum(SIGNING_ROLES),
   ...said,
   content: hashText,
+  basis: idText,
   despite: z.exactOptional(
     z.strictObject({
       reason: noteText.check(z.minLength(1)),

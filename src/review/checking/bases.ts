@@ -3,10 +3,9 @@ import type { Notebook } from '../../notebook/index.ts';
 import { type BookState, bookState } from './book-state.ts';
 import type { Ground } from './grounds.ts';
 
-/** What one ground was and is; absent where it was not there or is gone. */
+/** What one line, column, cell or table was and is; absent where it was not there or is gone. */
 export interface Change {
-  readonly ground: Ground;
-  /** What differs: the id of a line, column or table, and of a cell the identity of its row. */
+  /** The id of a line, column or table, and of a cell the identity of its row. */
   readonly item: string;
   readonly row?: number;
   readonly was?: string;
@@ -101,28 +100,35 @@ export interface Since {
   readonly units?: { readonly was: string; readonly is: string };
   /** What has changed of one ground. */
   readonly of: (ground: Ground) => readonly Change[];
+  /** All that has changed, in the order of the book then and what is new behind it. */
+  readonly all: readonly Change[];
 }
 
 /** What differs between how a book stood at a basis and how it stands now. */
 export function changesSince(before: BookState, now: BookState): Since {
+  const all = differences(before.lines, now.lines);
   const byItem = new Map<string, Difference[]>();
-  for (const one of differences(before.lines, now.lines)) {
+  for (const one of all) {
     const known = byItem.get(one.item);
     if (known) known.push(one);
     else byItem.set(one.item, [one]);
   }
   return {
-    isEmpty: byItem.size === 0 && before.units === now.units,
+    isEmpty: all.length === 0 && before.units === now.units,
     ...(before.units !== now.units && { units: { was: before.units, is: now.units } }),
     of: (ground) =>
       (byItem.get(ground.item) ?? [])
         .filter(({ row }) => ground.rows === 'all' || row === 0 || row === ground.rows)
-        .map(({ item, row, was, is }) => ({
-          ground,
-          item,
-          ...(row !== 0 && { row }),
-          ...(was !== undefined && { was }),
-          ...(is !== undefined && { is }),
-        })),
+        .map(changeOf),
+    all: all.map(changeOf),
+  };
+}
+
+function changeOf({ item, row, was, is }: Difference): Change {
+  return {
+    item,
+    ...(row !== 0 && { row }),
+    ...(was !== undefined && { was }),
+    ...(is !== undefined && { is }),
   };
 }

@@ -182,13 +182,11 @@ function sinceBases(notebook: Notebook): (basis: string) => Since | undefined {
   };
 }
 
-const UNKNOWN: Ground = { item: '', rows: 'none' };
-
 /** What has changed of all that a result rests on; a basis that cannot be read tells that everything may have. */
 function changesOfResult(notebook: Notebook, subject: Subject, since: Since | undefined): readonly Change[] {
-  if (!since) return [{ ground: UNKNOWN, item: '' }];
+  if (!since) return [{ item: '' }];
   if (since.isEmpty) return [];
-  const units: readonly Change[] = since.units ? [{ ground: UNKNOWN, item: '', ...since.units }] : [];
+  const units: readonly Change[] = since.units ? [{ item: '', ...since.units }] : [];
   return [...groundsOf(notebook, subject).flatMap(since.of), ...units];
 }
 
@@ -201,7 +199,7 @@ function changesOfEntry(
   sinceBasis: (basis: string) => Since | undefined,
 ): readonly Change[] {
   const since = sinceBasis(basis);
-  if (!since) return [{ ground: UNKNOWN, item: '' }];
+  if (!since) return [{ item: '' }];
   const isColumn = 'table' in item;
   const own: Ground = { item: subject.item, rows: isColumn ? (subject.row ?? 'all') : 'none' };
   const rows = isColumn && subject.row === undefined ? model.tables.get(item.table)?.part : undefined;
@@ -209,7 +207,7 @@ function changesOfEntry(
   return [
     ...since.of(own),
     ...(rows ? since.of({ item: rows.id, rows: 'none' }) : []),
-    ...(is === source ? [] : [{ ground: own, item: subject.item, was: source, is }]),
+    ...(is === source ? [] : [{ item: subject.item, was: source, is }]),
   ];
 }
 

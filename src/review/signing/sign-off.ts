@@ -1,0 +1,122 @@
+import { fail, type Outcome, type Problem, problem, succeed } from '../../diagnostics/index.ts';
+import {
+  type Edit,
+  type Hasher,
+  hashBook,
+  joinEdits,
+  type SigningRole,
+  type SignOff,
+} from '../../document/index.ts';
+import { isReasonOpen, type Notebook, statedValues } from '../../notebook/index.ts';
+import { basisNow, type Change, changesSince, freshId, stateAt } from '../checking/bases.ts';
+import { bookState } from '../checking/book-state.ts';
+import { checkingOf, coverageOf } from '../checking/checking.ts';
+import type { Said } from '../checking/edits.ts';
+
+/** What the second engine came to, as far as signing asks: how many values differ; undefined where it was not asked. */
+export interface SecondEngine {
+  readonly differing: number;
+  readonly notRechecked: number;
+}
+
+/** What stands against a signature, each in a few words: nothing where a book may be signed as it is. */
+export function openAtSigning(notebook: Notebook, second: SecondEngine | undefined): readonly string[] {
+  const { all, gone, open } = checkingOf(notebook);
+  const count = coverageOf(all);
+  const comments = all.reduce((sum, one) => sum + one.open.length, open.length);
+  const errors = notebook
+    .problems()
+    .filter((one) => one.severity === 'error' && !waits(notebook, one)).length;
+  const failing = [...notebook.model.items.keys()].filter(
+    (id) => notebook.verdict(id)?.holds === false,
+  ).length;
+  const reasons = statedValues(notebook).filter(({ statement }) => isReasonOpen(statement)).length;
+  const counted: readonly (readonly [count: number, one: string, several: string])[] = [
+    [errors, 'problem', 'problems'],
+    [failing, 'check that fails', 'checks that fail'],
+    [count.differs, 'hand value that differs', 'hand values that differ'],
+    [count['not comparable'], 'hand value that cannot be compared', 'hand values that cannot be compared'],
+    [count.stale, 'hand value or mark that is stale', 'hand values and marks that are stale'],
+    [
+      gone.length,
+      'hand value or mark of a line that is gone',
+      'hand values and marks of lines that are gone',
+    ],
+    [comments, 'open comment', 'open comments'],
+    [reasons, 'stated value without a reason', 'stated values without a reason'],
+    [
+      second?.differing ?? 0,
+      'value that the second engine finds otherwise',
+      'values that the second engine finds otherwise',
+    ],
+  ];
+  const told = counted.flatMap(([n, one, several]) => (n === 0 ? [] : [`${n} ${n === 1 ? one : several}`]));
+  return second === undefined ? [...told, 'not computed by the second engine'] : told;
+}
+
+/** Whether a line or column has no value only because another one has none: that one is counted. */
+function waits(notebook: Notebook, { cell }: Problem): boolean {
+  const item = cell === undefined ? undefined : notebook.model.items.get(cell);
+  if (!item) return false;
+  const { status } = 'table' in item ? notebook.column(item.id) : notebook.result(item.id);
+  return status === 'waiting';
+}
+
+/**
+ * The edit that puts a name under the content of the book as it is. What is open then needs a reason in writing, and goes with
+ * the signature.
+ *
+ * @returns refused where something is open and no reason is given
+ */
+export function signOff(
+  notebook: Notebook,
+  { role, by, date }: Said & { readonly role: SigningRole },
+  open: readonly string[],
+  reason = '',
+): Outcome<Edit> {
+  if (open.length > 0 && reason.trim() === '')
+    return fail(problem('signed-without-reason', { from: 0, to: 0 }, { open }));
+  const { review } = notebook.book;
+  const basis = basisNow(notebook);
+  const value: SignOff = {
+    id: freshId(review.signOffs, 'n'),
+    role,
+    by,
+    ...(date !== undefined && { date }),
+    content: hashBook(notebook.book),
+    basis: basis.id,
+    ...(open.length > 0 && { despite: { reason: reason.trim(), open: [...open] } }),
+  };
+  const index = review.signOffs.length;
+  const insert: Edit = {
+    label: 'sign',
+    patches: [{ kind: 'insert', at: ['review', 'signOffs'], index, value }],
+  };
+  return succeed(joinEdits('sign', [...(basis.edit ? [basis.edit] : []), insert]));
+}
+
+/** A signature, whether the content is still the one it was put under, and what has changed since. */
+export interface SignatureStanding {
+  readonly signature: SignOff;
+  readonly holds: boolean;
+  /** What is computed or entered otherwise; none where only words have changed. */
+  readonly changes: readonly Change[];
+}
+
+/** How the signatures of a book stand, the newest first. */
+export function signaturesOf(notebook: Notebook, hasher?: Hasher): readonly SignatureStanding[] {
+  const { review } = notebook.book;
+  if (review.signOffs.length === 0) return [];
+  const content = hashBook(notebook.book, hasher);
+  const now = bookState(notebook);
+  return review.signOffs.toReversed().map((signature) => {
+    const holds = signature.content === content;
+    const before = holds ? undefined : stateAt(review, signature.basis);
+    return { signature, holds, changes: before ? changesSince(before, now).all : [] };
+  });
+}
+
+/** The edit that takes a signature off. */
+export function takeSignatureOff(id: string): Edit {
+  return { label: 'take a signature off', patches: [{ kind: 'remove', at: ['review', 'signOffs', id] }] };
+}

@@ -1,0 +1,147 @@
+import { describe, expect, test } from 'vitest';
+import {
+  type Edit,
+  openBook,
+  type SigningRole,
+  setEntry,
+  setRowField,
+  stateRow,
+  writeBook,
+} from '../../src/document/index.ts';
+import { type Notebook, openNotebook } from '../../src/notebook/index.ts';
+import {
+  bookOfRevision,
+  enterHandValue,
+  issueRevision,
+  openAtSigning,
+  raiseComment,
+  type SecondEngine,
+  signaturesOf,
+  signOff,
+} from '../../src/review/index.ts';
+import { blockOf, bookOf, calc, check, given } from '../make-book.ts';
+
+const P = { sheet: 's', part: 'p' };
+const by = { by: 'KL', date: '2026-03-01' };
+const agreeing: SecondEngine = { differing: 0, notRechecked: 0 };
+
+function loads(): Notebook {
+  return openNotebook(
+    bookOf({
+      s: [
+        blockOf(
+          'p',
+          given('q', '20', 'kN/m^2'),
+          given('A', '6', 'm^2'),
+          calc('Q', { formula: 'q * A', unit: 'kN' }),
+          check('ok', 'Q <= 150 kN'),
+        ),
+      ],
+    }),
+  );
+}
+
+function apply(notebook: Notebook, edit: Edit): void {
+  const done = notebook.apply(edit);
+  if (!done.ok) throw new Error(done.problems.map(({ message }) => message).join('\n'));
+}
+
+function sign(notebook: Notebook, role: SigningRole, reason?: string): void {
+  const edit = signOff(notebook, { role, ...by }, openAtSigning(notebook, agreeing), reason);
+  if (!edit.ok) throw new Error(edit.problems[0]?.message);
+  apply(notebook, edit.value);
+}
+
+describe('what stands against a signature', () => {
+  test('nothing, of a sound book', () => {
+    expect(openAtSigning(loads(), agreeing)).toEqual([]);
+  });
+
+  test.each<readonly [what: string, edit: (notebook: Notebook) => Edit, words: readonly string[]]>([
+    ['a problem', () => setEntry({ ...P, row: 'A' }, 'six'), ['1 problem']],
+    ['a check that fails', () => setEntry({ ...P, row: 'A' }, '8'), ['1 check that fails']],
+    [
+      'a hand value that differs',
+      (notebook) => enterHandValue(notebook, { item: 'Q' }, { entry: '110', ...by }),
+      ['1 hand value that differs'],
+    ],
+    [
+      'a hand value of another kind',
+      (notebook) => enterHandValue(notebook, { item: 'Q' }, { entry: '120 m', ...by }),
+      ['1 hand value that cannot be compared'],
+    ],
+    [
+      'a comment',
+      (notebook) => raiseComment(notebook, undefined, { ...by, text: 'Which drawing?' }),
+      ['1 open comment'],
+    ],
+    [
+      'a stated value without a reason',
+      () => stateRow({ ...P, row: 'Q' }, { entry: '118', reason: '' }),
+      ['1 stated value without a reason'],
+    ],
+  ])('%s', (_, edit, words) => {
+    const notebook = loads();
+    apply(notebook, edit(notebook));
+    expect(openAtSigning(notebook, agreeing)).toEqual(expect.arrayContaining([...words]));
+  });
+
+  test('what the second engine finds otherwise, and that it was not asked', () => {
+    expect(openAtSigning(loads(), { differing: 2, notRechecked: 0 })).toEqual([
+      '2 values that the second engine finds otherwise',
+    ]);
+    expect(openAtSigning(loads(), undefined)).toEqual(['not computed by the second engine']);
+  });
+});
+
+test('a book with something open is signed with a reason only, which stays with the signature', () => {
+  const notebook = loads();
+  apply(notebook, setEntry({ ...P, row: 'A' }, '8'));
+  const open = openAtSigning(notebook, agreeing);
+  expect(signOff(notebook, { role: 'checked', ...by }, open)).toMatchObject({
+    ok: false,
+    problems: [{ code: 'signed-without-reason' }],
+  });
+  sign(notebook, 'checked', 'load test to follow');
+  expect(signaturesOf(notebook)).toMatchObject([
+    { holds: true, signature: { despite: { reason: 'load test to follow', open: ['1 check that fails'] } } },
+  ]);
+});
+
+test('a signature holds under what the checker says, and no more once anything else is edited', () => {
+  const notebook = loads();
+  sign(notebook, 'prepared');
+  apply(notebook, enterHandValue(notebook, { item: 'Q' }, { entry: '120', ...by }));
+  sign(notebook, 'checked');
+  expect(signaturesOf(notebook)).toMatchObject([
+    { holds: true, signature: { role: 'checked' } },
+    { holds: true, signature: { role: 'prepared' } },
+  ]);
+  apply(notebook, setEntry({ ...P, row: 'A' }, '7'));
+  expect(signaturesOf(notebook)).toMatchObject([
+    { holds: false, changes: [{ item: 'A', was: '6 [m^2]', is: '7 [m^2]' }] },
+    { holds: false, changes: [{ item: 'A' }] },
+  ]);
+  apply(notebook, setEntry({ ...P, row: 'A' }, '6'));
+  expect(signaturesOf(notebook).map(({ holds }) => holds)).toEqual([true, true]);
+  apply(notebook, setRowField({ ...P, row: 'A' }, 'label', 'loaded area'));
+  expect(signaturesOf(notebook)).toMatchObject([
+    { holds: false, changes: [] },
+    { holds: false, changes: [] },
+  ]);
+});
+
+test('a revision keeps the whole book as it was issued, through edits and a file', () => {
+  const notebook = loads();
+  const issued = notebook.book;
+  apply(notebook, enterHandValue(notebook, { item: 'Q' }, { entry: '120', ...by }));
+  apply(notebook, issueRevision(notebook, { label: 'A', ...by, note: 'for comment' }));
+  apply(notebook, setEntry({ ...P, row: 'A' }, '7'));
+  const opened = openBook(writeBook(notebook.book));
+  if (!opened.ok) throw new Error(opened.problems[0]?.message);
+  const [revision] = opened.value.book.review.revisions;
+  expect(revision && bookOfRevision(revision)).toEqual(issued);
+  expect(revision && bookOfRevision({ ...revision, book: revision.book.replace('"6"', '"9"') })).toBe(
+    undefined,
+  );
+});
