@@ -1,20 +1,6 @@
 export { type Comparison, type Judgement, STATED_EXACTLY } from './cases/judge.ts';
 export { type MutationReport, mutateTemplate } from './cases/mutate-template.ts';
 export { type CaseReport, type TemplateReport, verifyTemplate } from './cases/verify-template.ts';
-export { compareBooks } from './compare/compare-books.ts';
-export type {
-  BookComparison,
-  Cause,
-  Causes,
-  CheckStanding,
-  Difference,
-  Place,
-  RowCell,
-  RowMatching,
-  RowValues,
-  Size,
-  Subject,
-} from './compare/difference.ts';
 export type { Change } from './checking/bases.ts';
 export { stateInWords } from './checking/book-state.ts';
 export {
@@ -44,6 +30,20 @@ export {
   USUAL_TOLERANCE,
 } from './checking/judge-hand-value.ts';
 export { findSubject } from './checking/subjects.ts';
+export { compareBooks } from './compare/compare-books.ts';
+export type {
+  BookComparison,
+  Cause,
+  Causes,
+  CheckStanding,
+  Difference,
+  Place,
+  RowCell,
+  RowMatching,
+  RowValues,
+  Size,
+  Subject,
+} from './compare/difference.ts';
 export { bookOfRevision, issueRevision } from './signing/revisions.ts';
 export {
   openAtSigning,

@@ -23,7 +23,7 @@ import { blockOf, bookOf, calc, check, given } from '../make-book.ts';
 
 const P = { sheet: 's', part: 'p' };
 const by = { by: 'KL', date: '2026-03-01' };
-const agreeing: SecondEngine = { differing: 0, notRechecked: 0 };
+const agreeing: SecondEngine = { differing: 0 };
 
 function loads(): Notebook {
   return openNotebook(
@@ -87,7 +87,7 @@ describe('what stands against a signature', () => {
   });
 
   test('what the second engine finds otherwise, and that it was not asked', () => {
-    expect(openAtSigning(loads(), { differing: 2, notRechecked: 0 })).toEqual([
+    expect(openAtSigning(loads(), { differing: 2 })).toEqual([
       '2 values that the second engine finds otherwise',
     ]);
     expect(openAtSigning(loads(), undefined)).toEqual(['not computed by the second engine']);

@@ -20,6 +20,7 @@ import {
 } from '../../notebook/index.ts';
 import type { UnitsView } from '../../record/index.ts';
 import { groupedSheets } from '../../record/index.ts';
+import type { SecondEngine } from '../../review/index.ts';
 import { contentInHand, draftEdit, typedOverAs } from '../editing/cells/enter-draft.ts';
 import { findPlace } from '../editing/find-place.ts';
 import { placeInForce } from '../editing/methods/method-place.ts';
@@ -58,7 +59,7 @@ export type SessionEvent =
   | { readonly kind: 'units' }
   /** All checks stand in another order. */
   | { readonly kind: 'order' }
-  /** Others’ initials stand beside what is checked from now on. */
+  /** Others’ initials stand beside what is checked from now on, or the second engine has come to something. */
   | { readonly kind: 'checker' }
   /** `turned`: a sheet was turned to, and a button that turned to it keeps the focus. */
   | { readonly kind: 'place'; readonly turned: boolean }
@@ -78,6 +79,9 @@ export interface Session {
   /** The initials of who checks; remembered for all books. */
   readonly checker: string;
   readonly setChecker: (by: string) => void;
+  /** What the second engine came to with the book as it is; undefined while it has not computed it. */
+  readonly secondEngine: SecondEngine | undefined;
+  readonly setSecondEngine: (found: SecondEngine | undefined) => void;
   readonly place: CellPlace | undefined;
   /** The key of the sheet shown. */
   readonly sheet: string;
@@ -162,6 +166,7 @@ export function openSession(
   let units: UnitsView = 'written';
   let checkOrder = storedCheckOrder();
   let checker = storedChecker();
+  let secondEngine: SecondEngine | undefined;
   let place: CellPlace | undefined;
   let sheet = book.sheets[0]?.key ?? '';
   let overview: OverviewPart | undefined;
@@ -341,6 +346,14 @@ export function openSession(
     setChecker(by) {
       checker = by.trim();
       storeChecker(checker);
+      tell({ kind: 'checker' });
+    },
+    get secondEngine() {
+      return secondEngine;
+    },
+    setSecondEngine(found) {
+      if (found === secondEngine) return;
+      secondEngine = found;
       tell({ kind: 'checker' });
     },
     get place() {

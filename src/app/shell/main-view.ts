@@ -37,6 +37,8 @@ export class MainView extends LitElement {
         return html`<quay-about-page .session=${session}>${title}</quay-about-page>`;
       case 'checking':
         return html`<quay-checking-page .session=${session}>${title}</quay-checking-page>`;
+      case 'signing':
+        return html`<quay-signing-page .session=${session}>${title}</quay-signing-page>`;
       case 'sources':
         return html`<quay-sources-page .session=${session}>${title}</quay-sources-page>`;
       default:

@@ -1,4 +1,5 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { Book } from '../../document/index.ts';
 import { tooLargeToRecheck } from '../../notebook/index.ts';
 import type { RecheckReply, RecheckRequest } from '../../workers/index.ts';
 import type { Session } from '../session/session.ts';
@@ -19,6 +20,8 @@ export class RecheckController implements ReactiveController {
   /** Whether the worker has been asked and has not answered yet. */
   #asked = false;
   #turn = 0;
+  /** The book that is computed a second time, or was. */
+  #content: Book | undefined;
   #lastKey = Number.NEGATIVE_INFINITY;
   #leave: (() => void) | undefined;
 
@@ -38,7 +41,8 @@ export class RecheckController implements ReactiveController {
 
   hostConnected(): void {
     this.#leave = this.#host.session.subscribe((event) => {
-      if (event.kind === 'book') this.#later();
+      // What the checker says is computed by neither engine.
+      if (event.kind === 'book' && !this.#isSameContent()) this.#later();
     });
     addEventListener('keydown', this.#keyed, { capture: true });
     this.#later();
@@ -58,10 +62,18 @@ export class RecheckController implements ReactiveController {
     this.#asked = false;
   }
 
+  #isSameContent(): boolean {
+    const { sheets, settings } = this.#host.session.notebook.book;
+    return this.#content?.sheets === sheets && this.#content.settings === settings;
+  }
+
   #later(): void {
+    const { session } = this.#host;
+    this.#content = session.notebook.book;
     this.#turn += 1;
     if (this.#asked) this.#giveUp();
     this.#outcome = undefined;
+    session.setSecondEngine(undefined);
     this.#host.requestUpdate();
     this.#wait(pause);
   }
@@ -116,6 +128,9 @@ export class RecheckController implements ReactiveController {
 
   #conclude(outcome: Outcome): void {
     this.#outcome = outcome;
+    this.#host.session.setSecondEngine(
+      outcome.kind === 'done' ? { differing: outcome.report.findings.length } : undefined,
+    );
     this.#host.requestUpdate();
   }
 }

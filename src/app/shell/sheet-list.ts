@@ -170,6 +170,7 @@ export class SheetList extends LitElement {
       ${aboutsOf(book).some(({ about }) => about) ? this.#pageOf('about') : nothing}
       ${this.#pageOf('sources')}
       ${this.#pageOf('checking')}
+      ${this.#pageOf('signing')}
       ${[...groups].map(
         ([group, sheets]) => html`${group === '' ? nothing : html`<h2>${group}</h2>`}
           <ul>
@@ -182,7 +183,7 @@ export class SheetList extends LitElement {
     <quay-sheet-dialog .session=${this.session} .store=${this.store}></quay-sheet-dialog>`;
   }
 
-  #pageOf(part: 'about' | 'sources' | 'checking') {
+  #pageOf(part: 'about' | 'sources' | 'checking' | 'signing') {
     return html`<button
       class="overview"
       aria-current=${this.session.overview === part ? 'page' : 'false'}
@@ -274,7 +275,7 @@ export class SheetList extends LitElement {
 
 /** Whether a list of the overview is shown, not a page of its own. */
 function isList(overview: OverviewPart | undefined): boolean {
-  return overview !== undefined && !['about', 'sources', 'checking'].includes(overview);
+  return overview !== undefined && !['about', 'sources', 'checking', 'signing'].includes(overview);
 }
 
 const none = { problems: 0, failing: 0, open: 0, beyond: 0, byStated: 0, checks: 0 };

@@ -10,7 +10,8 @@ export type OverviewPart =
   | 'links'
   | 'about'
   | 'sources'
-  | 'checking';
+  | 'checking'
+  | 'signing';
 
 /** What the pages that are no sheets are called, and the lists on one of them. */
 export const overviewTitles: Readonly<Record<OverviewPart, string>> = {
@@ -22,6 +23,7 @@ export const overviewTitles: Readonly<Record<OverviewPart, string>> = {
   about: 'Purpose, limits and cautions',
   sources: 'Sources',
   checking: 'Checked by hand',
+  signing: 'Signatures and revisions',
 };
 
 /** What is shown of a book: a sheet by its key, or the page in front of it, the place chosen there, and the units. */

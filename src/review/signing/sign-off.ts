@@ -16,7 +16,6 @@ import type { Said } from '../checking/edits.ts';
 /** What the second engine came to, as far as signing asks: how many values differ; undefined where it was not asked. */
 export interface SecondEngine {
   readonly differing: number;
-  readonly notRechecked: number;
 }
 
 /** What stands against a signature, each in a few words: nothing where a book may be signed as it is. */

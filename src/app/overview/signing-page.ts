@@ -1,0 +1,400 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { blankBook, type Revision, SIGNING_ROLES, type SigningRole } from '../../document/index.ts';
+import { openNotebook } from '../../notebook/index.ts';
+import { changeList, changeWords } from '../../record/index.ts';
+import {
+  bookOfRevision,
+  checkingOf,
+  compareBooks,
+  issueRevision,
+  openAtSigning,
+  type SignatureStanding,
+  signaturesOf,
+  signOff,
+  takeSignatureOff,
+} from '../../review/index.ts';
+import type { Session } from '../session/session.ts';
+import { SessionController } from '../session/session-controller.ts';
+import { mathsStyles } from '../style/maths-styles.ts';
+import { drawSign } from '../style/signs.ts';
+import { day } from '../view-model/local-time.ts';
+import { overviewTitles } from '../view-model/page-view.ts';
+import { overviewStyles } from './overview-styles.ts';
+
+/** So many digits of a content hash tell contents apart at a glance; the whole of it stands in the title. */
+const SHORT = 12;
+
+/** So many changes are told beside a signature; the rest is counted. */
+const TOLD = 5;
+
+/** A page of the book for who signs and issues it: names under its content, the revisions that are kept, what is open. */
+export class SigningPage extends LitElement {
+  static override properties = {
+    session: { attribute: false },
+    role: { state: true },
+    reason: { state: true },
+    told: { state: true },
+    since: { state: true },
+  };
+  static override styles = [
+    mathsStyles,
+    overviewStyles,
+    css`
+      form {
+        display: grid;
+        gap: 8px;
+        padding-block: 10px 4px;
+      }
+      form > div,
+      fieldset {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 6px 16px;
+        align-items: center;
+        margin: 0;
+        padding: 0;
+        border: 0;
+      }
+      label {
+        display: flex;
+        gap: 6px;
+        align-items: center;
+        color: var(--ink-soft);
+        font-size: var(--type-small);
+      }
+      :is(input[type='text'], textarea) {
+        box-sizing: border-box;
+        min-height: 28px;
+        padding: 2px 6px;
+        border: 1px solid var(--rule);
+        border-radius: var(--radius);
+        background: var(--paper);
+        color: var(--ink);
+        font: inherit;
+      }
+      textarea {
+        width: 100%;
+        min-height: 3.2em;
+      }
+      input[type='radio'] {
+        margin: 0;
+        accent-color: var(--accent);
+      }
+      button.act {
+        min-height: 28px;
+        padding: 2px 12px;
+        border: 1px solid var(--rule);
+        border-radius: var(--radius);
+        background: var(--paper);
+        color: var(--accent);
+        font: inherit;
+        cursor: pointer;
+      }
+      button.act:focus-visible {
+        outline: 2px solid var(--accent);
+      }
+      td.lead,
+      th.lead {
+        width: calc(var(--margin) + var(--lead) - 10px);
+        box-sizing: border-box;
+        padding-inline-start: 14px;
+      }
+      code {
+        font: 13px/1.4 var(--code);
+      }
+      .holds,
+      .gone {
+        font-weight: 600;
+      }
+      .holds {
+        color: var(--good);
+      }
+      .gone,
+      .told {
+        color: var(--bad);
+      }
+      .sign {
+        width: 13px;
+        height: 13px;
+        fill: none;
+        stroke: currentcolor;
+        stroke-width: 2.2;
+        vertical-align: -1px;
+      }
+      .changes {
+        color: var(--warn);
+        font-size: var(--type-small);
+      }
+      pre {
+        margin: 0;
+        padding: 8px 10px;
+        background: var(--margin-tint);
+        font: 13px/1.45 var(--code);
+        white-space: pre-wrap;
+        overflow-wrap: anywhere;
+      }
+      ul.open {
+        margin: 0;
+        padding-inline-start: 18px;
+      }
+    `,
+  ];
+  declare session: Session;
+  declare role: SigningRole;
+  /** Why the book is signed though something is open, as far as it is typed. */
+  declare reason: string;
+  /** Why something is refused. */
+  declare told: string;
+  /** The id of the revision from which the changes are told. */
+  declare since: string | undefined;
+  #asked = true;
+
+  constructor() {
+    super();
+    this.role = 'checked';
+    this.reason = '';
+    this.told = '';
+    new SessionController(
+      this,
+      ({ kind }) => {
+        if (kind === 'place') this.#asked = true;
+        return kind !== 'kept' && kind !== 'hand' && kind !== 'order';
+      },
+      'after',
+    );
+  }
+
+  override render(): TemplateResult {
+    const { notebook } = this.session;
+    const signatures = signaturesOf(notebook);
+    const { revisions } = notebook.book.review;
+    return html`<div class="page">
+      <slot name="title-block"></slot>
+      <h2 tabindex="-1">${overviewTitles.signing}</h2>
+      <p class="words quiet">
+        A signature here is a name and a date under one content of the book. It does not prove who typed it. It does tell when the
+        content is no longer the one it was put under, and what has changed.
+      </p>
+      <h3>Signatures</h3>
+      ${signatures.length === 0 ? html`<p class="words quiet">Nobody has signed yet.</p>` : this.#signatures(signatures)}
+      <div class="words">${this.#signing()}</div>
+      <h3>Revisions</h3>
+      ${revisions.length === 0 ? html`<p class="words quiet">No revision is issued yet.</p>` : this.#revisions(revisions)}
+      <div class="words">${this.#issuing()}</div>
+      ${this.#comments()}
+    </div>`;
+  }
+
+  override updated(): void {
+    if (this.#asked) this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
+    this.#asked = false;
+  }
+
+  #signatures(all: readonly SignatureStanding[]): TemplateResult {
+    return html`<table aria-label="Signatures">
+      <thead>
+        <tr>
+          <th scope="col" class="lead"></th>
+          <th scope="col">Name</th>
+          <th scope="col">Date</th>
+          <th scope="col">Content</th>
+          <th scope="col">Now</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${all.map((one) => this.#signature(one))}
+      </tbody>
+    </table>`;
+  }
+
+  #signature({ signature, holds, changes }: SignatureStanding): TemplateResult {
+    const { role, by, date, content, despite, id } = signature;
+    const { notebook } = this.session;
+    return html`<tr>
+      <th scope="row" class="lead">${role}</th>
+      <td>${by}</td>
+      <td>${date ?? ''}</td>
+      <td><code title=${content}>${content.slice(0, SHORT)}</code></td>
+      <td>
+        ${holds ? html`<span class="holds">${drawSign('holds')} as signed</span>` : html`<span class="gone">${drawSign('fails')} changed since</span>`}
+        ${
+          holds
+            ? nothing
+            : html`<div class="changes">
+                ${changes.length === 0 ? 'words only: nothing that is entered or computed' : nothing}
+                ${changes.slice(0, TOLD).map((change) => html`<div>${changeWords(notebook, change, '')}</div>`)}
+                ${changes.length > TOLD ? html`<div>and ${changes.length - TOLD} more</div>` : nothing}
+              </div>`
+        }
+        ${despite ? html`<div class="changes">signed despite ${despite.open.join(', ')}: ${despite.reason}</div>` : nothing}
+        <button @click=${() => this.session.apply(takeSignatureOff(id))}><span class="quiet">take off</span></button>
+      </td>
+    </tr>`;
+  }
+
+  #signing(): TemplateResult {
+    const { session } = this;
+    const open = openAtSigning(session.notebook, session.secondEngine);
+    return html`<form @submit=${this.#sign}>
+      <fieldset>
+        <legend class="unseen">As</legend>
+        ${SIGNING_ROLES.map(
+          (role) => html`<label>
+            <input
+              type="radio"
+              name="role"
+              .checked=${this.role === role}
+              @change=${() => {
+                this.role = role;
+              }}
+            />${role}
+          </label>`,
+        )}
+        ${this.#name()}
+        <button class="act" type="submit">Sign</button>
+      </fieldset>
+      ${
+        open.length === 0
+          ? nothing
+          : html`<div>Open:</div>
+              <ul class="open">
+                ${open.map((words) => html`<li>${words}</li>`)}
+              </ul>
+              <textarea
+                aria-label="why it is signed all the same"
+                placeholder="why it is signed all the same"
+                maxlength="4000"
+                .value=${this.reason}
+                @input=${({ target }: Event) => {
+                  this.reason = (target as HTMLTextAreaElement).value;
+                }}
+              ></textarea>`
+      }
+      ${this.told === '' ? nothing : html`<p class="told" role="alert">${this.told}</p>`}
+    </form>`;
+  }
+
+  #name(): TemplateResult {
+    return html`<label>
+      name
+      <input
+        type="text"
+        name="by"
+        maxlength="80"
+        .value=${this.session.checker}
+        @change=${({ target }: Event) => this.session.setChecker((target as HTMLInputElement).value)}
+      />
+    </label>`;
+  }
+
+  readonly #sign = (event: Event): void => {
+    event.preventDefault();
+    const { session, role, reason } = this;
+    if (!this.#isNamed()) return;
+    const open = openAtSigning(session.notebook, session.secondEngine);
+    const edit = signOff(session.notebook, { role, ...this.#said() }, open, reason);
+    const done = edit.ok ? session.apply(edit.value) : edit;
+    this.told = done.ok
+      ? ''
+      : done.problems.map(({ message, hints }) => [message, ...hints].join('; ')).join('; ');
+    if (done.ok) this.reason = '';
+  };
+
+  #isNamed(): boolean {
+    this.told = this.session.checker === '' ? 'Enter a name first.' : '';
+    return this.told === '';
+  }
+
+  #said(): { readonly by: string; readonly date: string } {
+    return { by: this.session.checker, date: day(Date.now()) };
+  }
+
+  #revisions(all: readonly Revision[]): TemplateResult {
+    return html`<table aria-label="Revisions">
+      <thead>
+        <tr>
+          <th scope="col" class="lead">Revision</th>
+          <th scope="col">Date</th>
+          <th scope="col">By</th>
+          <th scope="col">Note</th>
+          <th scope="col">Content</th>
+          <th scope="col"></th>
+        </tr>
+      </thead>
+      <tbody>
+        ${all.toReversed().map((one) => this.#revision(one))}
+      </tbody>
+    </table>`;
+  }
+
+  #revision(one: Revision): TemplateResult {
+    const isOpen = this.since === one.id;
+    return html`<tr>
+        <th scope="row" class="lead">${one.label}</th>
+        <td>${one.date ?? ''}</td>
+        <td>${one.by}</td>
+        <td>${one.note ?? ''}</td>
+        <td><code title=${one.content}>${one.content.slice(0, SHORT)}</code></td>
+        <td>
+          <button
+            aria-expanded=${isOpen}
+            @click=${() => {
+              this.since = isOpen ? undefined : one.id;
+            }}
+          >
+            <span class="quiet">what has changed since</span>
+          </button>
+        </td>
+      </tr>
+      ${isOpen ? html`<tr><td class="lead"></td><td colspan="5"><pre tabindex="0">${this.#changesSince(one)}</pre></td></tr>` : nothing}`;
+  }
+
+  #changesSince(revision: Revision): string {
+    const then = bookOfRevision(revision);
+    if (!then) return 'What was kept of this revision is damaged: it is not the content that was issued.';
+    // What the checker says is no part of what was issued.
+    const { book } = this.session.notebook;
+    const now = { ...book, review: blankBook().review };
+    const compared = compareBooks(openNotebook(then), openNotebook(now));
+    const lines = changeList(compared, { before: then.sheets, after: now.sheets });
+    return lines.length === 0 ? 'Nothing.' : lines.join('\n').trim();
+  }
+
+  #issuing(): TemplateResult {
+    return html`<form @submit=${this.#issue}>
+      <div>
+        <label>revision <input type="text" name="label" size="5" maxlength="40" placeholder="A" /></label>
+        <label>note <input type="text" name="note" size="30" maxlength="400" /></label>
+        ${this.#name()}
+        <button class="act" type="submit">Issue</button>
+      </div>
+    </form>`;
+  }
+
+  readonly #issue = (event: Event): void => {
+    event.preventDefault();
+    const form = event.currentTarget as HTMLFormElement;
+    const data = new FormData(form);
+    const label = String(data.get('label') ?? '').trim();
+    const note = String(data.get('note') ?? '').trim();
+    if (!this.#isNamed()) return;
+    const isTaken = this.session.notebook.book.review.revisions.some((one) => one.label === label);
+    if (label === '' || isTaken) {
+      this.told = label === '' ? 'Enter the revision, as A or 1.' : `Revision ${label} is issued already.`;
+      return;
+    }
+    const done = this.session.apply(issueRevision(this.session.notebook, { label, note, ...this.#said() }));
+    this.told = done.ok ? '' : (done.problems[0]?.message ?? '');
+    if (done.ok) form.reset();
+  };
+
+  #comments(): TemplateResult | typeof nothing {
+    const { all, open } = checkingOf(this.session.notebook);
+    const comments = [...all.flatMap((one) => one.open), ...open];
+    if (comments.length === 0) return nothing;
+    return html`<h3>Open comments</h3>
+      <ul class="words">
+        ${comments.map(({ text, by, date }) => html`<li>${text} <span class="quiet">${by}${date === undefined ? '' : `, ${date}`}</span></li>`)}
+      </ul>`;
+  }
+}
