@@ -22,7 +22,7 @@ async function showSigning(): Promise<void> {
 
 test('a book is signed under its content, and the signature tells when that is another', async () => {
   await showSigning();
-  await signing().getByLabel('prepared').check();
+  await signing().getByRole('radio', { name: 'prepared' }).check();
   await signing().getByLabel('name').first().fill('K. Lind');
   // Until the second engine has computed it, the book needs a reason.
   await expect.poll(() => signing().locator('ul.open').count(), { timeout: 30_000 }).toBe(0);

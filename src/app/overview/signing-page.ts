@@ -194,7 +194,7 @@ export class SigningPage extends LitElement {
     return html`<table aria-label="Signatures">
       <thead>
         <tr>
-          <th scope="col" class="lead"></th>
+          <th scope="col" class="lead">As</th>
           <th scope="col">Name</th>
           <th scope="col">Date</th>
           <th scope="col">Content</th>
@@ -318,7 +318,7 @@ export class SigningPage extends LitElement {
           <th scope="col">By</th>
           <th scope="col">Note</th>
           <th scope="col">Content</th>
-          <th scope="col"></th>
+          <th scope="col">Since</th>
         </tr>
       </thead>
       <tbody>
