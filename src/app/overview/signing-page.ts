@@ -374,9 +374,9 @@ export class SigningPage extends LitElement {
   readonly #issue = (event: Event): void => {
     event.preventDefault();
     const form = event.currentTarget as HTMLFormElement;
-    const data = new FormData(form);
-    const label = String(data.get('label') ?? '').trim();
-    const note = String(data.get('note') ?? '').trim();
+    const field = (name: string): string =>
+      form.querySelector<HTMLInputElement>(`[name="${name}"]`)?.value.trim() ?? '';
+    const [label, note] = [field('label'), field('note')];
     if (!this.#isNamed()) return;
     const isTaken = this.session.notebook.book.review.revisions.some((one) => one.label === label);
     if (label === '' || isTaken) {

@@ -162,7 +162,8 @@ export class Hands {
 
   /** A sheet may have lost all its lines, and a title its words: its heading is always there, or a page about the book. */
   async #opened(): Promise<void> {
-    const pages = 'quay-sheet .sheet-title, quay-overview, quay-about-page, quay-sources-page, quay-checking-page, quay-signing-page';
+    const pages =
+      'quay-sheet .sheet-title, quay-overview, quay-about-page, quay-sources-page, quay-checking-page, quay-signing-page';
     await this.#page.locator(pages).first().waitFor({ timeout: 60_000 });
     await this.rest();
   }
