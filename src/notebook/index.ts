@@ -2,7 +2,7 @@ export { type BroughtSheets, bringSheets } from './bring/bring-sheets.ts';
 export { type CopiedParts, partsToPut } from './bring/put-parts.ts';
 export { takeAlong } from './bring/take-along.ts';
 export { optionsOf } from './build-model.ts';
-export type { ChangedLines } from './changed-lines.ts';
+export { ChangedLines } from './changed-lines.ts';
 export { methodDiffers } from './check-methods.ts';
 export type { Dangling } from './dangling.ts';
 export { enterRows, enterValues } from './enter.ts';

@@ -97,6 +97,9 @@ test('the panel takes the hand value of the line in hand, and comments on it unt
   await panel.getByRole('textbox', { name: /^by hand/ }).fill('20');
   await panel.getByRole('textbox', { name: /^by hand/ }).press('Enter');
   await expect.poll(() => words(panel.locator('.hand .state'))).toMatch(/^agrees/);
+  // The line has the checker's mark once the person rests.
+  const mark = page.locator('quay-line').filter({ hasText: 'normal berthing energy' }).locator('.checked');
+  await expect.poll(() => mark.getAttribute('title')).toBe('checked by hand: agrees (KL)');
   await panel.getByRole('textbox', { name: 'raise a comment' }).fill('Which tide?');
   await panel.getByRole('textbox', { name: 'raise a comment' }).press('Enter');
   await expect.poll(() => words(panel.locator('.comment'))).toContain('Which tide?');

@@ -385,7 +385,11 @@ export class SigningPage extends LitElement {
     }
     const done = this.session.apply(issueRevision(this.session.notebook, { label, note, ...this.#said() }));
     this.told = done.ok ? '' : (done.problems[0]?.message ?? '');
-    if (done.ok) form.reset();
+    if (!done.ok) return;
+    for (const name of ['label', 'note']) {
+      const field = form.querySelector<HTMLInputElement>(`[name="${name}"]`);
+      if (field) field.value = '';
+    }
   };
 
   #comments(): TemplateResult | typeof nothing {

@@ -15,6 +15,8 @@ export function createAtRest(
   notebook: Pick<Notebook, 'judgeStated' | 'pending'>,
   listener: {
     readonly onJudged: (checks: ChangedLines) => void;
+    /** Everything else has been worked out. */
+    readonly onDone: () => void;
     /** Whether anybody still looks at the book. */
     readonly isWatched: () => boolean;
     /** The time given to a bit. */
@@ -32,8 +34,12 @@ export function createAtRest(
     // What is still being computed begins the pause anew when it comes.
     if (!listener.isWatched() || notebook.pending) return;
     const judged = notebook.judgeStated(listener.timeOfBit());
-    if (judged === undefined) after(0);
-    else if (judged.size > 0) listener.onJudged(judged);
+    if (judged === undefined) {
+      after(0);
+      return;
+    }
+    if (judged.size > 0) listener.onJudged(judged);
+    listener.onDone();
   };
 
   return { begin: () => after(PAUSE) };

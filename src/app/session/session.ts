@@ -33,6 +33,7 @@ import type { EditInHand, SelectedText } from '../view-model/edit-in-hand.ts';
 import type { OverviewPart, PageView } from '../view-model/page-view.ts';
 import { type CellPlace, isOffPage, methodFieldOf, samePlace } from '../view-model/place.ts';
 import { createAtRest } from './at-rest.ts';
+import { type CheckMark, createCheckMarks } from './check-marks.ts';
 import { followEdit, reopenEdit, type Strayed } from './follow-hand.ts';
 import { createSlices, timeAtOnce, timeOfSlice } from './slices.ts';
 import { afterWayOut, isChanged, type WayOut } from './way-out.ts';
@@ -76,6 +77,8 @@ export interface Session {
   /** How the page of all checks lists them, on paper too; remembered for all books. */
   readonly checkOrder: CheckOrder;
   readonly setCheckOrder: (order: CheckOrder) => void;
+  /** How far a line has come in checking, as it was when the person last paused; undefined where nothing is said of it. */
+  readonly checkMark: (id: string) => CheckMark | undefined;
   /** The initials of who checks; remembered for all books. */
   readonly checker: string;
   readonly setChecker: (by: string) => void;
@@ -162,6 +165,7 @@ export function openSession(
 ): Session {
   const notebook = openNotebook(book, atOnce);
   const listeners = new Set<(event: SessionEvent) => void>();
+  const marks = createCheckMarks();
   let remembered: Remembered = { history: emptyHistory, places: [], done: 0 };
   let units: UnitsView = 'written';
   let checkOrder = storedCheckOrder();
@@ -183,7 +187,11 @@ export function openSession(
   };
   const isWatched = (): boolean => listeners.size > 0;
   const onJudged = (changed: ChangedLines): void => tell({ kind: 'values', changed });
-  const rest = createAtRest(notebook, { onJudged, isWatched, timeOfBit: timeOfSlice });
+  const onDone = (): void => {
+    const changed = marks.update(notebook);
+    if (changed.size > 0) tell({ kind: 'values', changed });
+  };
+  const rest = createAtRest(notebook, { onJudged, onDone, isWatched, timeOfBit: timeOfSlice });
   const slices = createSlices(notebook, {
     onValues: (changed) => {
       tell({ kind: 'values', changed });
@@ -340,6 +348,7 @@ export function openSession(
       storeCheckOrder(order);
       tell({ kind: 'order' });
     },
+    checkMark: (id) => marks.of(id),
     get checker() {
       return checker;
     },

@@ -50,7 +50,7 @@ export function openAtSigning(notebook: Notebook, second: SecondEngine | undefin
     ],
   ];
   const told = counted.flatMap(([n, one, several]) => (n === 0 ? [] : [`${n} ${n === 1 ? one : several}`]));
-  return second === undefined ? [...told, 'not computed by the second engine'] : told;
+  return second === undefined ? [...told, 'no word of the second engine yet'] : told;
 }
 
 /** Whether a line or column has no value only because another one has none: that one is counted. */

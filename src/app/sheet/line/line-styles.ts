@@ -142,6 +142,32 @@ export const lineStyles = css`
   .line.under .unit {
     grid-row: 2;
   }
+  .checked {
+    display: inline-flex;
+    align-items: center;
+    margin-inline-start: 2px;
+    border: 1px solid currentcolor;
+    border-radius: 50%;
+    color: var(--pencil, var(--ink-soft));
+  }
+  .checked .sign {
+    width: 9px;
+    height: 9px;
+    margin: 2px;
+  }
+  .checked:is(.differs, .not-comparable) {
+    color: var(--bad);
+  }
+  .checked.stale {
+    color: var(--warn);
+  }
+  .comments {
+    padding-inline: 3px;
+    font-size: 11px;
+    font-weight: 700;
+    line-height: 13px;
+    color: var(--warn);
+  }
   .line.under .mark {
     grid-row: 1;
   }

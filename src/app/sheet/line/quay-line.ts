@@ -8,6 +8,7 @@ import { cellEditor } from '../editing/cell-editor.ts';
 import type { OnPaper } from '../paper/on-paper.ts';
 import { lineFields } from '../place/grid-map.ts';
 import type { SheetHost } from '../sheet-host.ts';
+import { drawCheckMark } from './check-mark.ts';
 import { drawSymbol } from './formula-view.ts';
 import { lineBody } from './line-body.ts';
 import type { LineSource, Room } from './line-source.ts';
@@ -106,7 +107,7 @@ export class QuayLine extends LitElement {
           : html`<div class="cell unit" role="gridcell" aria-colindex="5" aria-readonly="true">${unit}</div>`
       }
       <div class="cell mark" role="gridcell" aria-colindex="6" aria-readonly="true">
-        ${body.sign ? drawSign(body.sign.sign, body.sign.words) : nothing}
+        ${body.sign ? drawSign(body.sign.sign, body.sign.words) : nothing} ${drawCheckMark(session, this.modelId)}
         <button class="menu-button" type="button" tabindex="-1" data-menu aria-label=${`menu of ${source.name}`} aria-haspopup="menu">
           ${drawSign('menu')}
         </button>
