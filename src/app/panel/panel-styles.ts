@@ -96,6 +96,7 @@ export const panelStyles = css`
   }
   .hand {
     display: grid;
+    grid-template-columns: minmax(0, 1fr);
     gap: 6px;
   }
   .hand p {
