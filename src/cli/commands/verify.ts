@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { type Notebook, openNotebook } from '../../notebook/index.ts';
 import { SOURCE_KINDS, sourcesOf, statedLines } from '../../record/index.ts';
 import {
@@ -7,11 +8,12 @@ import {
   type TemplateReport,
   verifyTemplate,
 } from '../../review/index.ts';
-import { chosenTemplates, templateBook, templateCases } from '../books.ts';
+import { chosenTemplates, templateBook, templateCases, templateIds } from '../books.ts';
 import { AGREES, type Command, DISAGREES } from '../command.ts';
 import { type Head, headLines, headOf } from '../head.ts';
 import { readOptions } from '../options.ts';
 import { printStated } from '../results.ts';
+import { verifyBook } from '../verify-book.ts';
 
 const tolerance =
   'each value’s own: half a unit of its last printed digit, or a part of it with the reason (at most 1 %); ' +
@@ -20,13 +22,17 @@ const tolerance =
 /** `quaybook verify`: run the cases of the shipped templates. */
 export const verify: Command = {
   name: 'verify',
-  usage: 'verify [TEMPLATE]... [--sources] [--json]',
+  usage: 'verify [TEMPLATE | BOOK]... [--sources] [--json]',
   help:
     'runs the cases of the shipped templates: published examples, values from memory, independent routes; ' +
     '--json lists each with its source, what is expected and what is obtained; ' +
-    '--sources lists every reference by its kind and how many results rest on it',
+    '--sources lists every reference by its kind and how many results rest on it; ' +
+    'of a BOOK that was started from a template, its own formulas with the cases of that template, and what it computes otherwise',
   run: (args, output) => {
     const options = readOptions('verify', args, { json: 'alone', sources: 'alone' });
+    const [name] = options.positionals;
+    if (name !== undefined && !templateIds().includes(name) && existsSync(name))
+      return verifyBook(options.positionals, options.alone('json'), output);
     const reports = chosenTemplates(options.positionals).map((id): Verified => {
       const book = templateBook(id);
       const report = verifyTemplate(book, templateCases(id));
