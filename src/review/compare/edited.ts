@@ -1,4 +1,4 @@
-import type { Book, Column, Part, Row } from '../../document/index.ts';
+import type { Book, Column, Part, Review, Row, Subject } from '../../document/index.ts';
 import type { Difference } from './difference.ts';
 import { type FieldChange, fieldChanges, methodChanges, type Speaks } from './fields.ts';
 import { type Located, type LocatedLine, type LocatedPart, subjectOf } from './located.ts';
@@ -20,8 +20,27 @@ const SPEAKS: Speaks = {
 
 /** What is different in the title block, the settings, and all else that a book says of itself. */
 export function editedBook(before: Book, after: Book, said: NamesSaid): readonly Difference[] {
-  const changes = fieldChanges(before, after, new Set(['sheets']), {}, said, ANYWHERE);
+  const of = (book: Book) => ({ ...book, review: reviewInShort(book.review) });
+  const changes = fieldChanges(of(before), of(after), new Set(['sheets', 'version']), {}, said, ANYWHERE);
   return changes.map((change) => ({ kind: 'book', ...change }));
+}
+
+/** What the checker says, a line of words each; on which state of the book it was said is told of each by its page. */
+function reviewInShort({ tolerance = '', handValues, seen, comments, signOffs, revisions }: Review) {
+  const at = ({ item, row }: Subject): string => (row === undefined ? item : `${item} in row ${row}`);
+  return {
+    tolerance,
+    handValues: handValues.map(({ of, entry, by }) => `${at(of)}: ${entry} (${by})`).join('; '),
+    seen: seen.map(({ of, by }) => `${at(of)} (${by})`).join('; '),
+    comments: comments
+      .map(
+        ({ text, by, answers, closed }) =>
+          `${text} (${by}${answers.map((one) => `; ${one.text}`).join('')}${closed ? '; closed' : ''})`,
+      )
+      .join('; '),
+    signOffs: signOffs.map(({ role, by, date = '' }) => `${role} ${by} ${date}`.trim()).join('; '),
+    revisions: revisions.map(({ label }) => label).join(', '),
+  };
 }
 
 /** Sheets that came, went, moved, or have another key, title, group or origin. */
