@@ -62,7 +62,7 @@ test('a changed formula is told with what it was, and the cases that no longer a
 
 test('a book that was started from no template is refused', () => {
   const file = project('no-template', 'debris-haul', (_, book) => {
-    book.about.id = undefined;
+    delete book.about.id;
   });
   const { status, err } = quaybook('verify', file);
   expect(status).toBe(2);
