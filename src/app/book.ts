@@ -56,6 +56,7 @@ customElements.define('quay-keys', KeysDialog);
 customElements.define('quay-print', PrintDialog);
 
 // What an open book needs, loaded when the first book opens; the start page needs none of it.
+export { saveRecord } from './print/save-record.ts';
 export { openSession } from './session/session.ts';
 export { saveTable } from './sheet/table/save-table.ts';
 export { createBookFiles } from './storage/book-file.ts';

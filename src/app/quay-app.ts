@@ -409,6 +409,9 @@ export class QuayApp extends LitElement {
       case 'print':
         this.#element<PrintDialog>('quay-print')?.show();
         break;
+      case 'record':
+        if (this.session) this.#attempt(this.#saveRecord(this.session));
+        break;
       case 'go to':
         this.#element<GoToDialog>('quay-go-to')?.show();
         break;
@@ -438,6 +441,11 @@ export class QuayApp extends LitElement {
   async #saveTable({ notebook }: Session, place: CellPlace): Promise<void> {
     const { saveTable } = await import('./book.ts');
     saveTable(notebook, place);
+  }
+
+  async #saveRecord({ notebook }: Session): Promise<void> {
+    const { saveRecord } = await import('./book.ts');
+    this.#say(`the record is saved as ${saveRecord(notebook.book)}`, 'soft');
   }
 
   #element<T extends Element>(name: string): T | null {

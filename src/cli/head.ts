@@ -1,5 +1,5 @@
 import { type Book, hashBook } from '../document/index.ts';
-import { PROGRAM_VERSION } from './version.ts';
+import { PROGRAM_VERSION } from '../record/index.ts';
 
 /** What a report was made of and with, so that it can be filed: which book in which state, which program. */
 export interface Head {

@@ -1,15 +1,16 @@
 import { nearest } from '../diagnostics/index.ts';
+import { PROGRAM_VERSION } from '../record/index.ts';
 import { type Command, type Output, REFUSES } from './command.ts';
 import { calc } from './commands/calc.ts';
 import { checking } from './commands/checking.ts';
 import { compare } from './commands/compare.ts';
 import { evaluate } from './commands/eval.ts';
 import { recheck } from './commands/recheck.ts';
+import { record } from './commands/record.ts';
 import { verify } from './commands/verify.ts';
 import { Refused } from './refused.ts';
-import { PROGRAM_VERSION } from './version.ts';
 
-const commands: readonly Command[] = [calc, compare, recheck, evaluate, verify, checking];
+const commands: readonly Command[] = [calc, compare, recheck, evaluate, verify, checking, record];
 
 function usage(listed: readonly Command[]): string {
   return listed.map((command) => `  quaybook ${command.usage}\n      ${command.help}`).join('\n');

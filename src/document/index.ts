@@ -94,6 +94,7 @@ export { blankBook } from './opening/blank-book.ts';
 export { BOOK_BYTE_LIMIT, BOOK_LENGTH_LIMIT, type Opened, openBook } from './opening/open-book.ts';
 export { openCases, openEquivalents } from './opening/open-cases.ts';
 export { openCopied } from './opening/open-copied.ts';
+export { recordBlock } from './opening/record-block.ts';
 export { foldedOption, optionWords } from './option.ts';
 export { type AboutSheets, aboutOf, aboutsOf, withoutOriginOf } from './origins.ts';
 export { idOfRow, idOfRowOrNext, rowIdsOf, rowWithId } from './row-ids.ts';

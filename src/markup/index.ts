@@ -5,6 +5,8 @@ export {
   element,
   type Markup,
   none,
+  type PageContent,
   together,
   writeMarkup,
+  writePage,
 } from './markup.ts';

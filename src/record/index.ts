@@ -1,5 +1,6 @@
 export { changeList } from './changes/change-list.ts';
 export { changeWords, checkedLine } from './checked-lines.ts';
+export { type RecordInput, writeRecord } from './file/write-record.ts';
 export { countStated } from './findings/count-stated.ts';
 export { type FoundCheck, findingsOf, isByStated, sheetOf, waits } from './findings/findings.ts';
 export { groupedSheets } from './findings/grouped-sheets.ts';
@@ -16,10 +17,19 @@ export { symbolMath } from './math/symbol.ts';
 export { formulaMath, numbersMath } from './math/typeset.ts';
 export { type GoverningRow, governingRow } from './numbers/governing-row.ts';
 export { hasNumbers, isSideWorked } from './numbers/has-numbers.ts';
+export { lineNumbers, rowNumbers } from './numbers/numbers-put-in.ts';
 export { type WorkedFormula, workFormula } from './numbers/worked-formula.ts';
 export type { BranchNote } from './numbers/working.ts';
 export { pageRules } from './paper/page-rules.ts';
-export { SOURCE_KINDS, type Source, type SourceKind, saysOfItself, sourcesOf } from './sources.ts';
+export { PROGRAM_VERSION } from './program-version.ts';
+export {
+  SOURCE_ADVICE,
+  SOURCE_KINDS,
+  type Source,
+  type SourceKind,
+  saysOfItself,
+  sourcesOf,
+} from './sources.ts';
 export { statedLines } from './stated-lines.ts';
 export { type PrintedRow, type RowsOnPaper, rowsOnPaper } from './tables/rows-on-paper.ts';
 export { type CellView, type ColumnView, columnSum, columnView } from './values/cell-view.ts';

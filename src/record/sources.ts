@@ -29,6 +29,19 @@ export const SOURCE_KINDS = [
   'cited',
 ] as const;
 
+/** What each kind of reference asks of the person who relies on it. */
+export const SOURCE_ADVICE: Readonly<Record<SourceKind, string>> = {
+  'no reference': 'Nothing says where these come from.',
+  'from memory': 'Written down from memory: look them up before the result is relied on.',
+  'maker’s data wanted': 'Example figures until the maker’s own are here.',
+  'common practice': 'Usual in the trade; no work is cited.',
+  'to be linked': 'Values that came with copied sheets, and what they stood for there.',
+  stated: 'Values stated in place of what formulas come to, by the reason given.',
+  'no work cited': 'Words of whoever entered these: a drawing, a survey, a decision, a constant.',
+  'own working': 'Follows from other lines by arithmetic, geometry or statics.',
+  cited: 'The work cited was read for the template, or is cited by whoever wrote the line.',
+};
+
 /** One reference of a book, and how much rests on it. */
 export interface Source {
   readonly reference: string;

@@ -3,6 +3,7 @@ import {
   countWords,
   labelOf,
   math,
+  SOURCE_ADVICE,
   SOURCE_KINDS,
   type Source,
   type SourceKind,
@@ -17,19 +18,6 @@ import { mathsStyles } from '../style/maths-styles.ts';
 import { overviewTitles } from '../view-model/page-view.ts';
 import { placeOfId } from '../view-model/places.ts';
 import { overviewStyles } from './overview-styles.ts';
-
-/** What each kind of reference asks of the person who relies on it. */
-const advice: Readonly<Record<SourceKind, string>> = {
-  'no reference': 'Nothing says where these come from.',
-  'from memory': 'Written down from memory: look them up before the result is relied on.',
-  'maker’s data wanted': 'Example figures until the maker’s own are here.',
-  'common practice': 'Usual in the trade; no work is cited.',
-  'to be linked': 'Values that came with copied sheets, and what they stood for there.',
-  stated: 'Values stated in place of what formulas come to, by the reason given.',
-  'no work cited': 'Words of whoever entered these: a drawing, a survey, a decision, a constant.',
-  'own working': 'Follows from other lines by arithmetic, geometry or statics.',
-  cited: 'The work cited was read for the template, or is cited by whoever wrote the line.',
-};
 
 /** The kinds that somebody has to look after: on paper each of these references has a paragraph of its own. */
 const weak: ReadonlySet<SourceKind> = new Set(
@@ -167,7 +155,7 @@ export class SourcesPage extends LitElement {
   #kind(kind: SourceKind, sources: readonly Source[]): TemplateResult | typeof nothing {
     if (sources.length === 0) return nothing;
     return html`<h3>${kind[0]?.toUpperCase()}${kind.slice(1)}</h3>
-      <p class="words quiet">${advice[kind]}</p>
+      <p class="words quiet">${SOURCE_ADVICE[kind]}</p>
       ${this.hasAttribute('paper') && !weak.has(kind) ? this.#runOn(sources) : this.#table(kind, sources)}`;
   }
 

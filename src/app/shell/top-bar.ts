@@ -19,7 +19,7 @@ const views: readonly { readonly view: UnitsView; readonly label: string }[] = [
 ];
 
 /** What the bar asks of the app. */
-export type BarAction = 'start' | 'book' | 'save' | 'print' | 'go to' | 'keys' | Side;
+export type BarAction = 'start' | 'book' | 'save' | 'print' | 'record' | 'go to' | 'keys' | Side;
 
 /** What the bar says until the book is another than it was then. */
 export interface BarMessage {
@@ -235,6 +235,7 @@ export class TopBar extends LitElement {
       <button class="often" @click=${() => this.#ask('go to')} title="Go to any name (Ctrl+G)">Go to</button>
       <button class="seldom" @click=${() => this.#ask('save')} title="Save as a file (Ctrl+S)">Save</button>
       <button class="seldom" @click=${() => this.#ask('print')} title="Print this sheet or the book (Ctrl+P)">Print</button>
+      <button class="seldom" @click=${() => this.#ask('record')} title="Save the record: one page to print and to file, with the book in it">Record</button>
       <button class="seldom" @mousedown=${keepFocus} @click=${() => this.#ask('keys')} title="Keys (?)">Keys</button>
       <button class="menu" aria-haspopup="menu" @click=${this.#openMenu} title="What else is done with the book">Menu</button>
       ${this.#side('panel', 'Panel', 'F9')}
@@ -282,6 +283,7 @@ export class TopBar extends LitElement {
       { words: 'Book', action: () => this.#ask('book') },
       { words: 'Save', key: 'Ctrl+S', action: () => this.#ask('save') },
       { words: 'Print', key: 'Ctrl+P', action: () => this.#ask('print') },
+      { words: 'Save the record…', action: () => this.#ask('record') },
       { words: 'Keys', key: '?', action: () => this.#ask('keys') },
     ];
   }

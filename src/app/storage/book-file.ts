@@ -89,7 +89,8 @@ export async function chooseBookFile(): Promise<Outcome<Book> | undefined> {
   const { showOpenFilePicker } = window as unknown as Pickers;
   if (!showOpenFilePicker) return readThroughInput();
   try {
-    const [handle] = await showOpenFilePicker({ types: [kind], excludeAcceptAllOption: false });
+    const types = [{ ...kind, accept: { ...kind.accept, 'text/html': ['.html'] } }];
+    const [handle] = await showOpenFilePicker({ types, excludeAcceptAllOption: false });
     return handle && (await readBookFile(await handle.getFile()));
   } catch (error) {
     if (isAborted(error)) return undefined;
@@ -109,7 +110,7 @@ function readThroughInput(): Promise<Outcome<Book> | undefined> {
   return new Promise((resolve, reject) => {
     const input = document.createElement('input');
     input.type = 'file';
-    input.accept = '.json,application/json';
+    input.accept = '.json,.html,application/json,text/html';
     input.addEventListener('cancel', () => resolve(undefined));
     input.addEventListener('change', () => {
       const file = input.files?.[0];

@@ -20,6 +20,24 @@ export const book = {
       message: `the file is not JSON: line ${line}, column ${column} should have ${expected}`,
     }),
   }),
+  'page-without-book': entry<Record<string, never>>({
+    title: 'A page without a book',
+    explain:
+      'The file is a page for a browser. A record that Quaybook writes carries its book; this page is none, or was saved without what it carried.',
+    words: () => ({
+      message: 'the file is a page for a browser that carries no book',
+      hint: 'choose the file of the book, or its record as it was saved',
+    }),
+  }),
+  'record-damaged': entry<Record<string, never>>({
+    title: 'A damaged record',
+    explain:
+      'The book within a record is written with a hash of it. Here the two do not fit each other: the file was cut short or changed.',
+    words: () => ({
+      message: 'the record is damaged: its book is not as it was written',
+      hint: 'take another copy of the record, or the file of the book',
+    }),
+  }),
   'book-too-large': entry<{ length: number; limit: number }>({
     title: 'A file too large to be a book',
     explain: 'A book is read as a whole, so its length is limited; nothing of a longer file is read.',

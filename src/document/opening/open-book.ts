@@ -6,6 +6,7 @@ import { type Book, bookSchema, FORMAT, FORMAT_VERSION } from '../schema/book.ts
 import { schemaProblems } from '../schema/problems.ts';
 import { migrate } from './migrations/migrate.ts';
 import type { JsonObject } from './migrations/migration.ts';
+import { damaged, findBlock, isPage, isWhole } from './record-block.ts';
 
 /** The most UTF-16 units of a book's text. */
 export const BOOK_LENGTH_LIMIT = 100_000_000;
@@ -26,12 +27,21 @@ export interface Opened {
 }
 
 /**
- * Reads the text of a book, whoever wrote it. A text that is not a sound book of a version up to this one is refused
+ * Reads the text of a book, or of a record that carries one, whoever wrote it. A text that is not a sound book of a version up to this one is refused
  * with the path and what is wrong, the first problem foremost. Never throws.
  */
 export function openBook(text: string): Outcome<Opened> {
+  if (isPage(text)) return openRecord(text);
   const read = readJson(text, { length: BOOK_LENGTH_LIMIT, depth: BOOK_DEPTH_LIMIT });
   return read.ok ? bookFromJson(read.value) : read;
+}
+
+/** The book of a record, if it is still the one that the record was written of. */
+function openRecord(page: string): Outcome<Opened> {
+  const block = findBlock(page);
+  if (!block.ok) return block;
+  const read = readJson(block.value.json, { length: BOOK_LENGTH_LIMIT, depth: BOOK_DEPTH_LIMIT });
+  return read.ok && isWhole(read.value, block.value) ? bookFromJson(read.value) : damaged();
 }
 
 /** The book that a JSON value is; the value must come from the reader that refuses hostile texts. */

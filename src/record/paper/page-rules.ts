@@ -32,12 +32,12 @@ export function pageRules(book: Book, runs: readonly NamedPages[], hash: string)
 }
 
 /** As much of a content hash as tells two states of a book apart. */
-function shortHash(hash: string): string {
+export function shortHash(hash: string): string {
   return `${hash.slice(0, 4)} ${hash.slice(4, 8)}`;
 }
 
 /** A text as a string of CSS: what would end it or is no printing sign becomes its code. */
-function cssString(text: string): string {
+export function cssString(text: string): string {
   const escaped = text.replace(/["\\\p{Cc}]/gu, (sign) => `\\${sign.codePointAt(0)?.toString(16)} `);
   return `"${escaped}"`;
 }

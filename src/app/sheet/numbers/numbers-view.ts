@@ -1,26 +1,14 @@
 import { css, html, nothing, type TemplateResult } from 'lit';
 import type { CheckedFormula } from '../../../language/index.ts';
-import {
-  type FormulaColumnItem,
-  type FormulaItem,
-  formulaInForce,
-  rowsInWords,
-  statedIn,
-} from '../../../notebook/index.ts';
+import { type FormulaColumnItem, type FormulaItem, rowsInWords } from '../../../notebook/index.ts';
 import type { BranchNote } from '../../../record/index.ts';
 import {
-  columnView,
   type GoverningRow,
-  governingRow,
-  hasNumbers,
-  quantityText,
+  lineNumbers,
+  rowNumbers,
   typesetBranch,
-  typesetNumbers,
   type WorkedFormula,
-  wordsOfValue,
-  workFormula,
 } from '../../../record/index.ts';
-import { unitInPrint } from '../../../units/index.ts';
 import type { Session } from '../../session/session.ts';
 import { drawFormula, drawSymbol } from '../line/formula-view.ts';
 
@@ -31,10 +19,9 @@ export function drawLineNumbers(
   checked: CheckedFormula,
   most: number,
 ): TemplateResult | typeof nothing {
-  if (!checked.whole || !hasNumbers(checked.syntax)) return nothing;
-  const worked = workFormula(session, { item, checked });
-  const set = typesetNumbers(checked, most, worked);
-  if (!set && worked.notes.length === 0) return nothing;
+  const found = lineNumbers(session, item, checked, most);
+  if (!found) return nothing;
+  const { set, worked } = found;
   return html`<div class="worked">${set ? drawFormula(set, 'numbers') : nothing}${drawNotes(worked, most)}</div>`;
 }
 
@@ -48,23 +35,14 @@ export function drawRowNumbers(
   chosen: number | undefined,
   most: number,
 ): TemplateResult | typeof nothing {
-  const { notebook, units } = session;
-  const governing = chosen === undefined ? governingRow(notebook, item) : undefined;
-  const row = chosen ?? governing?.row;
-  // The place may still be a row that an edit took away.
-  if (row === undefined || row >= (notebook.rowsOf(item.table) ?? 0)) return nothing;
-  const checked = formulaInForce(notebook, item, row)?.checked;
-  if (!checked?.whole || !hasNumbers(checked.syntax) || item.column.kind === 'series') return nothing;
-  const { text, state } = columnView(notebook, item.id, item.column, units).at(row);
-  if (text === '') return nothing;
-  const worked = workFormula(session, { item, checked, row });
-  const set = typesetNumbers(checked, most, worked);
-  const computed = state === 'stated' ? computedIn(session, item, row) : withUnit(session, item, text);
+  const found = rowNumbers(session, item, chosen, most);
+  if (!found) return nothing;
+  const { row, governing, worked, set, computed, stated } = found;
   return html`<div class="worked of-row">
     <p class="which-row">row ${row + 1}${governing && rowWords(governing)}</p>
     ${set ? drawFormula(set, 'numbers') : nothing}
     ${computed === undefined ? nothing : html`<p class="comes-to">= ${computed}</p>`}
-    ${state === 'stated' ? html`<p class="comes-to">stated: ${withUnit(session, item, text)}</p>` : nothing}
+    ${stated === undefined ? nothing : html`<p class="comes-to">stated: ${stated}</p>`}
     ${drawNotes(worked, most)}
   </div>`;
 }
@@ -76,18 +54,6 @@ function rowWords({ reader, same = [] }: GoverningRow): TemplateResult {
   return does === 'gives'
     ? html`, which gives ${drawSymbol(name)}${same.length === 0 ? nothing : `, as ${rowsInWords(same)} ${same.length === 1 ? 'does' : 'do'}`}`
     : html`, which ${drawSymbol(name)} counts`;
-}
-
-/** What the formula comes to in a row in which a value is stated; undefined where it fails. */
-function computedIn({ notebook, units }: Session, item: FormulaColumnItem, row: number): string | undefined {
-  const found = statedIn(notebook, item).find((one) => one.row === row)?.computed;
-  return found?.status === 'ok' ? wordsOfValue(notebook, found.value, units) : undefined;
-}
-
-/** A cell of a column with the unit that its heading has. */
-function withUnit({ notebook, units }: Session, { id, column }: FormulaColumnItem, text: string): string {
-  const { unit } = columnView(notebook, id, column, units);
-  return quantityText({ number: text, unit: unitInPrint(unit) });
 }
 
 function drawNotes(worked: WorkedFormula, most: number): TemplateResult | typeof nothing {
