@@ -33,14 +33,15 @@ export function isPage(text: string): boolean {
 
 /** The block of a record. All else in a record is escaped, so that nothing but the block can look like one. */
 export function findBlock(page: string): Outcome<FoundBlock> {
-  const begin = new RegExp(`<script\\b[^>]*\\bid="${BLOCK}"[^>]*>`, 'gi');
-  const [first, ...others] = page.matchAll(begin);
+  const [first, ...others] = [...page.matchAll(/<script\b[^>]*\bid="([^"]*)"[^>]*>/gi)].filter(
+    ([, id]) => id === BLOCK,
+  );
   if (!first) return fail(problem('page-without-book', { from: 0, to: 0 }, {}));
   const from = first.index + first[0].length;
-  const to = page.toLowerCase().indexOf('</script', from);
+  const length = page.slice(from).search(/<\/script/i);
   const hash = /\bdata-sha256="([0-9a-f]{64})"/i.exec(first[0])?.[1];
-  if (others.length > 0 || to < 0 || hash === undefined) return damaged();
-  return succeed({ json: page.slice(from, to), sha256: hash.toLowerCase() });
+  if (others.length > 0 || length < 0 || hash === undefined) return damaged();
+  return succeed({ json: page.slice(from, from + length), sha256: hash.toLowerCase() });
 }
 
 /** Whether a value is what its block was written with; a copy may lay it out otherwise. */

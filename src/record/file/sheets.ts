@@ -1,4 +1,4 @@
-import { aboutOf, type Part, type Prose, type Rows, type Sheet, type Table } from '../../document/index.ts';
+import { aboutOf, type Part, type Prose, type Rows, type Sheet } from '../../document/index.ts';
 import { drawChart, drawFigure } from '../../figures/index.ts';
 import { type Content, element, type Markup, none } from '../../markup/index.ts';
 import { problemInWords } from '../values/persons-words.ts';
@@ -49,7 +49,7 @@ function partOf(source: RecordSource, sheet: Sheet, part: Part): Content {
     case 'rows':
       return rows(source, sheet, part);
     case 'table':
-      return tablePart(source, sheet, part as Table);
+      return tablePart(source, sheet, part);
     case 'figure':
     case 'chart':
       return picture(source, sheet, part);

@@ -15,6 +15,7 @@ import {
   statedSection,
 } from './overview.ts';
 import { recordCss, runningHead } from './record-css.ts';
+import { checkingSection, signingSection } from './review.ts';
 import { sheetSection } from './sheets.ts';
 import { idOfSheet, linkTo, type RecordSource } from './source.ts';
 
@@ -56,6 +57,8 @@ export function writeRecord({ book, program, recheck }: RecordInput): string {
     problemsSection(source),
     statedSection(source),
     recheckSection(source),
+    checkingSection(source),
+    signingSection(source),
     sheets.map((sheet, at) => sheetSection(source, sheet, `sheet-${at + 1}`)),
     sourcesSection(source),
   );
@@ -86,6 +89,8 @@ function contents({ book, notebook }: RecordSource): Markup {
       item('problems', 'Problems and remarks'),
       item('stated', 'Stated values'),
       item('recheck', 'Second computation'),
+      item('checking', 'Checking by hand'),
+      item('signing', 'Signatures and revisions'),
       groups,
       item('sources', 'Sources'),
     ),

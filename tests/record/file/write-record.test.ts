@@ -1,0 +1,202 @@
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { type Book, hashBook, openBook, writeBook } from '../../../src/document/index.ts';
+import { writeRecord } from '../../../src/record/index.ts';
+import { everyPart } from '../../document/read-book.ts';
+import { blockOf, bookOf, calc, given } from '../../make-book.ts';
+import { type ReadElement, readPage } from './read-page.ts';
+
+const program = 'Quaybook 0.0.0';
+const record = (book: Book): string => writeRecord({ book, program, recheck: [] });
+
+function opened(text: string): Book {
+  const read = openBook(text);
+  if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
+  return read.value.book;
+}
+
+const shipped = ['demo', 'bollard-pull', 'debris-haul', 'fender-energy', 'pile-bearing'].map((id) => {
+  const path = new URL(`../../../templates/${id}/book.quaybook.json`, import.meta.url);
+  const book = opened(readFileSync(path, 'utf8'));
+  return { id, book, text: record(book) };
+});
+
+/** What may stand around an element: HTML reads a page otherwise where these are not kept. */
+function misplaced({ name, within }: ReadElement): boolean {
+  const around = within.at(-1) ?? '';
+  const wanted: Readonly<Record<string, readonly string[]>> = {
+    tr: ['thead', 'tbody'],
+    th: ['tr'],
+    td: ['tr'],
+    thead: ['table'],
+    tbody: ['table'],
+    li: ['ul'],
+    dt: ['div'],
+    dd: ['div'],
+    math: ['div', 'span'],
+    svg: ['div'],
+  };
+  const block = ['p', 'div', 'table', 'ul', 'dl', 'section', 'h1', 'h2', 'h3', 'h4'];
+  if (block.includes(name) && within.some((one) => ['p', 'span', 'b', 'a', 'h3', 'h4'].includes(one)))
+    return true;
+  return wanted[name] !== undefined && !wanted[name].includes(around);
+}
+
+describe.each(shipped)('the record of $id', ({ book, text }) => {
+  const page = readPage(text);
+
+  test('is sound XML whose elements stand where HTML has them', () => {
+    expect(page.strange).toEqual([]);
+    expect(page.elements.filter(misplaced)).toEqual([]);
+    expect(page.elements.length).toBeGreaterThan(1000);
+  });
+
+  test('has each id once, and each of its links leads to one', () => {
+    const ids = page.elements.flatMap(({ attributes }) => attributes.get('id') ?? []);
+    expect(ids.filter((id, at) => ids.indexOf(id) !== at)).toEqual([]);
+    const links = page.elements.flatMap(({ attributes }) => attributes.get('href') ?? []);
+    expect(links.filter((href) => !ids.includes(decodeURIComponent(href.slice(1))))).toEqual([]);
+  });
+
+  test('names its tables, and says what each head is the head of', () => {
+    const of = (name: string) => page.elements.filter((one) => one.name === name);
+    expect(of('table').filter(({ attributes }) => !attributes.get('aria-label'))).toEqual([]);
+    expect(of('th').filter(({ attributes }) => !/^(col|row)$/.test(attributes.get('scope') ?? ''))).toEqual(
+      [],
+    );
+  });
+
+  test('has every line by its symbol, description and reference', () => {
+    const lines = book.sheets.flatMap(({ parts }) =>
+      parts.flatMap((part) => (part.kind === 'rows' ? part.rows : [])),
+    );
+    // A line with methods has the references of those in force.
+    const missing = lines.filter((line) => {
+      const { name, label = '', reference = '' } = line;
+      const wanted = 'methods' in line && line.methods ? [name, label] : [name, label, reference];
+      return !wanted.every((one) => page.words.includes(one));
+    });
+    expect(missing).toEqual([]);
+    expect(lines.length).toBeGreaterThan(10);
+  });
+
+  test('opens as the same book', () => {
+    const again = opened(text);
+    expect(hashBook(again)).toBe(hashBook(book));
+    expect(writeBook(again)).toBe(writeBook(book));
+    expect(text).toContain(hashBook(book));
+  });
+});
+
+test('the record of the demo book is under 1.5 MB', () => {
+  expect(Buffer.byteLength(shipped[0]?.text ?? '')).toBeLessThan(1_500_000);
+});
+
+test('the record of a small book is as it was read over', async () => {
+  const small = bookOf({
+    deck: [
+      blockOf(
+        'loads',
+        given('p', '3 kPa', 'kPa'),
+        given('A', '4 m^2', 'm^2'),
+        calc('F', { formula: 'p * A', unit: 'kN' }),
+        {
+          id: 'c',
+          kind: 'check',
+          name: 'c',
+          formula: 'F <= 10 kN',
+          label: 'the deck carries <it> & more',
+        },
+      ),
+    ],
+  });
+  const text = record(small);
+  // 3 kPa on 4 m² are 12 kN, which 10 kN do not carry: 120 %.
+  const words = readPage(text).words.replaceAll(/[\u00a0\u202f]/g, ' ');
+  for (const one of [
+    '12 kN',
+    '12 kN ≤ 10 kN',
+    '120 % fails',
+    'the deck carries <it> & more',
+    '0 of 1 check holds',
+  ])
+    expect(words).toContain(one);
+  await expect(text).toMatchFileSnapshot('small-book.html');
+});
+
+describe('a record that is not as it was written', () => {
+  const text = record(everyPart());
+  const codeOf = (changed: string) => {
+    const read = openBook(changed);
+    return read.ok ? 'opens' : read.problems[0]?.code;
+  };
+  test.each([
+    ['cut short', text.slice(0, -200), 'record-damaged'],
+    ['without its end', text.slice(0, text.indexOf('</script')), 'record-damaged'],
+    ['with another title', text.replace('"project":"', '"project":"x'), 'record-damaged'],
+    ['without the book', text.replace('id="quaybook-book"', 'id="book"'), 'page-without-book'],
+    [
+      'with two books',
+      text.replace('<script', '<script id="quaybook-book"></script><script'),
+      'record-damaged',
+    ],
+    ['any other page', '<html><body>hello</body></html>', 'page-without-book'],
+  ])('%s is refused', (_, changed, code) => {
+    expect(codeOf(changed)).toBe(code);
+  });
+
+  test('opens where a copy has laid it out otherwise', () => {
+    expect(codeOf(`\ufeff\n${text.replaceAll('\n', '\r\n')}`)).toBe('opens');
+  });
+});
+
+const SEED = 20_261_130;
+const words = new Set(
+  'label reference note text reason group purpose standard scope question by client project subject job prepared checked date revision title entryText'.split(
+    ' ',
+  ),
+);
+const lists = new Set(['limits', 'cautions', 'assumptions']);
+
+/** A book with a text in every place that takes words. */
+function withText(value: unknown, text: string, key = ''): unknown {
+  if (Array.isArray(value))
+    return value.map((one) => (lists.has(key) && typeof one === 'string' ? text : withText(one, text)));
+  if (typeof value === 'object' && value !== null)
+    return Object.fromEntries(Object.entries(value).map(([name, one]) => [name, withText(one, text, name)]));
+  return typeof value === 'string' && words.has(key) ? text : value;
+}
+
+test(`no text of a book becomes an element or an attribute (1,000 texts, seed ${SEED})`, () => {
+  const skeleton = (text: string): string => {
+    const { elements, strange } = readPage(record(opened(JSON.stringify(withText(everyPart(), text)))));
+    expect(strange).toEqual([]);
+    // Text decides where lines break, and so how many of these there are.
+    const own = elements.filter(({ name }) => name !== 'text' && name !== 'tspan');
+    return own.map(({ name, attributes }) => `${name} ${[...attributes.keys()].join(' ')}`).join('\n');
+  };
+  const plain = skeleton('word');
+  const sign = fc.constantFrom(
+    ...`<>&;"'/=-![]x# \\{}()`,
+    '</script>',
+    '</style>',
+    '<script>',
+    '<!--',
+    '-->',
+    ']]>',
+    '&lt;',
+    '\\3c ',
+    '\u2028',
+    '𝛼',
+    '\u007f',
+    '\ufeff',
+  );
+  const text = fc.array(sign, { minLength: 1, maxLength: 12 }).map((signs) => `x${signs.join('')}x`);
+  fc.assert(
+    fc.property(text, (hostile) => {
+      expect(skeleton(hostile)).toBe(plain);
+    }),
+    { seed: SEED, numRuns: 1000 },
+  );
+}, 300_000);
