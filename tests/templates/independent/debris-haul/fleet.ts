@@ -93,14 +93,8 @@ export function workFleet(
   const table = 'haul.fleet';
   const column = (key: keyof (typeof fleets)[number]) => fleets.map((fleet) => cell(fleet[key]));
 
-  // 23 CFR 658.17: 80,000 lb; Directive 96/53/EC: 40 t; a permit: a quarter more; private ground: what is entered.
-  const laws: Readonly<Record<string, number>> = {
-    'United States': 36.287_389_6,
-    'European Union': 40,
-    'other law': line('W_s'),
-    permit: 50,
-  };
-  const legal = laws[text(lines['haul.law'])] ?? line('W_m');
+  const { legal, axle } = lawOf(text(lines['haul.law']), line);
+  const onAxles = Math.floor(line('n_a')) * axle;
   // A leg is on a public road unless somebody says that it is not.
   const onRoads = rowsOf(drawn, 'haul.route').filter((leg) => text(leg.land) !== 'private ground').length;
   const isPrivate = text(lines['haul.law']) === 'private ground';
@@ -120,6 +114,9 @@ export function workFleet(
     'haul.c_P': where(volume, within(trips.heaviest, line('P'))),
     'haul.c_W': where(volume, within(trips.gross, line('W_m'))),
     'haul.c_Wl': where(volume, within(line('W_m'), legal)),
+    'haul.W_l': cell(legal),
+    'haul.W_a': cell(axle),
+    'haul.c_ax': where(volume, within(trips.gross, onAxles)),
     'haul.n_pu': cell(onRoads),
     'haul.c_pu': isPrivate ? where(volume, none(onRoads)) : { verdict: 'does not apply' },
     'haul.c_pw': where(volume, within(trips.power, line('P_e'))),
@@ -170,4 +167,31 @@ export function workFleet(
       'haul.N_h': cell(output / load),
     },
   };
+}
+
+const pound = 0.000_453_592_37;
+
+/** Gross mass and load of one axle that a law knows, t. */
+interface Law {
+  readonly legal: number;
+  readonly axle: number;
+}
+
+/**
+ * 23 CFR 658.17, Michigan Vehicle Code 257.722, the Canadian memorandum of 1988, Directive 96/53/EC, the Swedish class BK4
+ * and the Finnish decree of 2013; a law without its name: a quarter above 40 t at most; private ground: what is entered.
+ */
+function lawOf(name: string, line: (of: string) => number): Law {
+  const driven = 11.5;
+  const laws: Readonly<Record<string, Law>> = {
+    'United States': { legal: 80_000 * pound, axle: 20_000 * pound },
+    Michigan: { legal: 164_000 * pound, axle: 18_000 * pound },
+    Canada: { legal: 63.5, axle: 9.1 },
+    'European Union': { legal: 40, axle: driven },
+    Sweden: { legal: 74, axle: driven },
+    Finland: { legal: 76, axle: driven },
+    'other law': { legal: Math.min(50, line('W_s')), axle: driven },
+    permit: { legal: line('W_p'), axle: line('W_pa') },
+  };
+  return laws[name] ?? { legal: line('W_m'), axle: line('W_m') };
 }

@@ -66,7 +66,7 @@ export const units: Readonly<Record<string, UnitName>> = {
     'm³': ['V_k', 'V_q'],
     '%': ['F_k', 'η_e'],
     kW: ['P_e'],
-    t: ['P', 'W_k', 'W_m', 'W_s', 'M_k', 'M_x', 'M_g'],
+    t: ['P', 'W_k', 'W_m', 'W_s', 'W_p', 'W_pa', 'W_l', 'W_a', 'M_k', 'M_x', 'M_g'],
     min: ['t_q0', 't_x', 't_sp', 't_d', 't_w', 't_q', 't_l', 't_h', 't_r', 't_a', 't_c'],
     'USD/h': ['c_L', 'c_O', 'c_T', 'c_D', 'c_X', 'C_L', 'C_T', 'C'],
     lcm: ['V_js', 'q_ks', 'q_v', 'q_q', 'q_k', 'V_j'],
