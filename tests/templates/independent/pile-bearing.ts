@@ -17,7 +17,7 @@ export const pileBearing: IndependentProgram = {
     ...all(
       'm',
       'pile',
-      'El_m El_0 d_0 d_w L L_t L_c L_ct L_fr L_p z_w z_h p_o p_i L_wet L_wh z_end z_σ h_s h_c h_fl h_fx e_t H_w s_x s_y s_g X_g Y_g d_x H_b H_k',
+      'El_m El_0 d_0 d_w L L_t L_c L_ct L_fr L_p z_w z_h p_o p_i L_wet L_wh z_end z_σ h_s h_c h_fl h_fx z_f z_lq z_e e_t H_w s_x s_y s_g X_g Y_g d_x H_b H_k',
     ),
     ...all('mm', 'pile', 'D t c_i D_i c_z c_o c_s c_x t_e t_min'),
     ...all('m²', 'pile', 'A_b_in A_g A_pl A_r A_dis'),
@@ -30,7 +30,7 @@ export const pileBearing: IndependentProgram = {
     ...all(
       'kN',
       'pile',
-      'Q_f W W_a W_o Q_r Q_pl Q_o Q_i Q_un Q_pg Q_co Q_in Q_nz Q_σ Q_n Q_s Q_b Q_c Q_w Q_t W_pl W_t W_h T_u Q_tu Q_λ Q_gs Q_gt Q_gb Q_gr Q_gu W_g',
+      'Q_f W W_a W_o Q_r Q_pl Q_o Q_i Q_e Q_ie Q_re Q_se Q_be Q_ge Q_un Q_pg Q_co Q_in Q_nz Q_σ Q_n Q_s Q_b Q_c Q_w Q_t W_pl W_t W_h T_u Q_tu Q_λ Q_gs Q_gt Q_gb Q_gr Q_gu W_g',
     ),
     ...all('m', 'pile.layers', 'h z_a z_t z_b h_w h_a h_r p_l X_l Y_l h_f'),
     ...all('kN/m³', 'pile.layers', 'γ γ_u γ_h G_s n_f'),
@@ -40,7 +40,7 @@ export const pileBearing: IndependentProgram = {
     ...all('m', 'pile.slices', 'Δz z_1 z_2 z h_L'),
     ...all('kPa', 'pile.slices', "σ'_v s_u f"),
     ...all('kN/m', 'pile.slices', 'F_o F_t'),
-    ...all('m', 'loads', 's_p s_w b_d L_f L_e z_x h_5 h_k'),
+    ...all('m', 'loads', 's_p s_w b_d L_f L_h L_e z_x h_5 h_k'),
     ...all('kPa', 'loads', 'w_d q_l s_uf s_fm'),
     ...all('kN/m', 'loads', 'w_b w_c w_s u_s'),
     ...all(
@@ -51,7 +51,7 @@ export const pileBearing: IndependentProgram = {
     ...all('MPa', 'loads', "f_y E_s f'_c f_pe E_c E_cx E_m F_e F_cr f_st f_con f_a f_b σ_a σ_t f_ta σ_x"),
     ...all('mm', 'loads', 'r_e'),
     ...all('kN/m³', 'loads', 'n_h n_fm'),
-    ...all('kN', 'loads.combos', 'P P_W N T N_h N_p R W_r W_f R_t N_q T_q'),
+    ...all('kN', 'loads.combos', 'P P_W P_e N T N_h N_p R W_r W_f R_t N_q T_q'),
     ...all('m', 'depth', 'dz_p L_x z_0 L_n L_m El_n L_o'),
     ...all('m', 'depth.profile', 'z_p El_p L_whp H_p z_s'),
     ...all('kPa', 'depth.profile', "σ'_p s_p q_p"),

@@ -2,6 +2,7 @@ import type { Verdict } from '../program.ts';
 import type { Capacity, Site } from './capacity.ts';
 import { keptSurcharge, type Layer, seam, strengthAt, thickness } from './ground.ts';
 import { type Inputs, type Maybe, sumOf, withAll } from './inputs.ts';
+import type { Quake } from './liquefaction.ts';
 import { factorsOf, type Held } from './loads.ts';
 import { check, lines, type Names, where } from './names.ts';
 import { partsBetween } from './shaft.ts';
@@ -64,7 +65,13 @@ function factorOf(short: number, long: number, depth: number): number {
  * AASHTO LRFD 10.7.3.9 and 10.7.3.11: a group that fails as one block, its sides sheared, its base borne by the clay at the
  * tip or below it, there spread 2 to 1; sand counts as its piles find it.
  */
-export function blockLines(site: Site, capacity: Capacity, base: Maybe, held: readonly Held[]): Names {
+export function blockLines(
+  site: Site,
+  capacity: Capacity,
+  base: Maybe,
+  held: readonly Held[],
+  quake: Quake,
+): Names {
   const { inputs, bearings, slices } = site;
   const { depth, of, strength, stress } = capacity;
   const { count, apart, short, long } = groupOf(inputs);
@@ -82,23 +89,22 @@ export function blockLines(site: Site, capacity: Capacity, base: Maybe, held: re
   };
   // What is left out of the shaft is not spoken of.
   if (of === undefined || !own || inputs.number('pile.z_ign') > 0) return efficiency;
-  const shearOn = (from: number, by: (layer: Layer) => number): Maybe =>
+  const shearOn = (from: number, by: (layer: Layer) => number, to = depth): Maybe =>
     withAll(
       [
         sumOf(
-          partsBetween(inputs, slices, Math.min(from, depth), depth).map(
-            ({ of: index, depth: at, length }) => {
-              const bearing = bearings[index];
-              if (!bearing) return null;
-              const unit = bearing.layer.isClay ? strengthAt(bearing.layer, at) : bearing.friction(at);
-              return withAll([unit], (shear) => shear * length * by(bearing.layer));
-            },
-          ),
+          partsBetween(inputs, slices, Math.min(from, depth), to).map(({ of: index, depth: at, length }) => {
+            const bearing = bearings[index];
+            if (!bearing) return null;
+            const unit = bearing.layer.isClay ? strengthAt(bearing.layer, at) : bearing.friction(at);
+            return withAll([unit], (shear) => shear * length * by(bearing.layer));
+          }),
         ),
       ],
       (along) => 2 * (short + long) * along,
     );
   const sides = shearOn(inputs.number('pile.z_n'), () => 1);
+  const shaken = shearOn(inputs.number('pile.z_n'), () => 1, Math.min(depth, quake.to));
   const sidesUp = shearOn(0, ({ isClay }) => inputs.number(isClay ? 'pile.r_clay' : 'pile.r_sand'));
   const factor = factorOf(short, long, depth);
   const atTip = own.isClay
@@ -122,7 +128,7 @@ export function blockLines(site: Site, capacity: Capacity, base: Maybe, held: re
   const under = weakest.some((one) => one === null) ? null : Math.min(...weakest.map(Number));
   const block = sumOf([sides, under]);
   const weight = withAll([stress], (one) => short * long * (one - keptSurcharge(inputs)));
-  const { asked, pulled } = askedOf(inputs, held, count, weight);
+  const { asked, pulled } = askedOf(inputs, held, { count, weight, shaken });
   return {
     ...efficiency,
     'pile.layers.w_g': lies.map(Number),
@@ -134,6 +140,7 @@ export function blockLines(site: Site, capacity: Capacity, base: Maybe, held: re
     }),
     ...lines('pile', {
       Q_gs: sides,
+      Q_ge: shaken,
       Q_gt: atTip,
       Q_gb: under,
       N_cg: factor,
@@ -163,16 +170,18 @@ function softLayers(layers: readonly Layer[], depth: number): Maybe {
 function askedOf(
   inputs: Inputs,
   held: readonly Held[],
-  count: number,
-  weight: Maybe,
+  { count, weight, shaken }: { readonly count: number; readonly weight: Maybe; readonly shaken: Maybe },
 ): { readonly asked: Maybe; readonly pulled: Maybe } {
   const { safety, upliftSafety } = factorsOf(inputs);
   const condition = (index: number): number =>
     ['usual', 'unusual', 'extreme'].indexOf(String(inputs.combos[index]?.cond));
   const by = (index: number, safeties: readonly number[], name: string): Maybe =>
     inputs.combos[index]?.design === 'ASD' ? (safeties[condition(index)] ?? null) : 1 / inputs.number(name);
-  const pressed = held.map(({ compression }, index) =>
-    withAll([compression, by(index, safety, 'loads.φ_g')], (force, factor) => force * factor),
+  const pressed = held.map(({ compression, of }, index) =>
+    withAll(
+      [compression, by(index, safety, 'loads.φ_g'), shaken],
+      (force, factor, lost) => count * force * factor + (of.counts ? of.shakes * lost : 0),
+    ),
   );
   const lifted = held.map(({ tension, of }, index) =>
     withAll(
@@ -182,5 +191,5 @@ function askedOf(
   );
   const most = (all: readonly Maybe[]): Maybe =>
     all.length === 0 || all.some((one) => one === null) ? null : Math.max(...all.map(Number));
-  return { asked: withAll([most(pressed)], (each) => count * each), pulled: most(lifted) };
+  return { asked: most(pressed), pulled: most(lifted) };
 }

@@ -32,6 +32,8 @@ export interface Capacity {
   readonly drag: Maybe;
   readonly ring: Maybe;
   readonly plug: Maybe;
+  /** Of the inside friction, that below the depth of drag. */
+  readonly freeInside: Maybe;
   /** What acts inside: friction or plug. */
   readonly within: Maybe;
   readonly shaft: Maybe;
@@ -119,6 +121,7 @@ export function capacityAt(site: Site, depth: number, tip: Tip = {}): Capacity {
     drag: withAll([dragging.outside, added], (hung, more) => hung + more + inputs.number('pile.Q_f')),
     ring,
     plug,
+    freeInside: resistingInside,
     within,
     shaft: bearing ? withAll([whole.outside, dragging.outside], (all, lost) => group * (all - lost)) : null,
     base: withAll([ring, within], (under, inner) => group * (under + inner)),
@@ -143,7 +146,8 @@ function dryWeight({ inputs, section, lengths: { free } }: Site, depth: number):
   });
 }
 
-function insideBy(rule: string, friction: Maybe, plug: Maybe): Maybe {
+/** What resists inside an open pipe by the rule chosen. */
+export function insideBy(rule: string, friction: Maybe, plug: Maybe): Maybe {
   if (rule === 'plugged') return plug;
   if (rule === 'coring') return friction;
   return withAll([friction, plug], (one, other) => Math.min(one, other));

@@ -48,7 +48,6 @@ export function drawPile(random: Random): Drawn {
       'pile.σ_s': random.chance(0.7) ? 0 : random.between(0, 60),
       'pile.s_is': random.of(['permanent', 'load only']),
       'pile.γ_fl': random.of([18.85, random.between(14.2, 23.5)]),
-      'pile.liq': random.of(['not assessed', 'none', 'left out']),
       'pile.F_σ': random.of([1.5, random.between(1.3, 3)]),
       'pile.H_a': random.chance(0.6) ? 0 : random.between(0, 6),
       'pile.K_is': random.of(['kind of pile', 'at rest']),
@@ -239,6 +238,7 @@ function drawClay(random: Random, chosen: string): Row {
   const byStress = random.chance(0.08);
   return {
     soil: 'clay',
+    lq: random.chance(0.9) ? null : random.of(['not assessed', 'does not liquefy', 'liquefies']),
     s_u1: random.chance(0.01) ? null : strength,
     s_u2: random.chance(0.01) ? null : below,
     // Words and figures of a sand, that a clay does not read.
@@ -264,6 +264,7 @@ function drawSand(random: Random, chosen: string): Row {
   const whole = random.of([lowestAngle, 30, highestAngle]);
   return {
     soil: 'sand',
+    lq: random.of([null, 'not assessed', 'does not liquefy', 'does not liquefy', 'liquefies']),
     s_u1: random.chance(0.05) ? 50 : null,
     s_u2: random.chance(0.05) ? 50 : null,
     class: hasClass ? className : random.of(['none', null]),

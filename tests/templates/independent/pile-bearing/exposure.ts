@@ -16,7 +16,8 @@ function standsIn(inputs: Inputs, { free, low, water }: Lengths): string | null 
   if (water === null) return null;
   if (Math.abs(water) < even) return undefined;
   if (water > 0) return 'soil';
-  if (inputs.number('pile.γ_w') <= brackish) return 'fresh water';
+  const isCalledSea = inputs.text('pile.zone').startsWith('sea');
+  if (!isCalledSea && inputs.number('pile.γ_w') <= brackish) return 'fresh water';
   if (free === null || low === null) return null;
   // Low water stands so far above the ground; what rises further passes the zone of low water.
   const above = free - -low;

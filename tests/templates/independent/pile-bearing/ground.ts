@@ -177,6 +177,20 @@ export function layerAt(layers: readonly Layer[], depth: number): number | undef
   return found < 0 ? undefined : found;
 }
 
+/** Sand of which an assessment says that it liquefies: it gives nothing. */
+export function liquefies({ row, isClay }: Pick<Layer, 'row' | 'isClay'>): boolean {
+  return !isClay && textIn(row, 'lq') === 'liquefies';
+}
+
+/** As if the mudline lay below what liquefies, as long as that lies within the depth to fixity. */
+export function heldFrom(layers: readonly Layer[], reach: Maybe): Maybe {
+  const loose = layers.filter(liquefies);
+  if (loose.length === 0) return 0;
+  return withAll([reach], (length) =>
+    loose.reduce((from, { top, bottom }) => (bottom - top > seam && top < from + length ? bottom : from), 0),
+  );
+}
+
 /** The depth of the last layer. */
 export function endOf(layers: readonly Layer[]): number {
   return layers.at(-1)?.bottom ?? 0;

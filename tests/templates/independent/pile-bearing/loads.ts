@@ -1,4 +1,5 @@
 import { type Inputs, type Maybe, numberIn, type Row, sumOf, textIn, withAll } from './inputs.ts';
+import { type Quake, still } from './liquefaction.ts';
 import { resistanceFactors, safeties } from './tables.ts';
 
 /** Loads on the head of one pile, kN. */
@@ -74,6 +75,9 @@ export interface Combination {
   readonly weighing: number;
   readonly floating: number;
   readonly dragging: number;
+  /** What an earthquake takes of the ground, in the combinations that take it. */
+  readonly quake: Quake;
+  readonly shakes: number;
   readonly drag: Maybe;
   readonly onShaft: { readonly asd: number; readonly lrfd: number; readonly used: number };
   readonly onBase: number;
@@ -86,6 +90,7 @@ export function combinationsOf(
   loads: Loads,
   factors: Factors,
   drag: Maybe,
+  quake: Quake = still,
 ): readonly Combination[] {
   const basis = inputs.text('loads.basis');
   // Rows that do not count keep to the table.
@@ -119,6 +124,8 @@ export function combinationsOf(
       floating: Math.max(1, factor('f_D')),
       dragging: factor('f_N'),
       drag,
+      quake,
+      shakes: factor('f_E') === 0 ? 0 : 1,
       onShaft,
       onBase: statedBase(row) ?? onShaft.used,
       inUplift: of(
@@ -174,10 +181,17 @@ export function holdAgainst(
   const factored = withAll([weight], (whole) => of.weighing * Math.max(0, whole));
   // A combination that does not count asks for nothing.
   const asked = (demand: number): number => (of.counts ? Math.max(0, demand) : 0);
-  const compression = withAll([of.head, factored], (head, own) => asked(head + own));
-  const withoutDrag = withAll([of.head, factored], (_, own) => asked(of.withoutDrag + own));
-  const resistance = withAll([shaft, base], (along, under) =>
-    Math.max(0, along / of.onShaft.used + under / of.onBase),
+  const hung = withAll([of.quake.hanging], (all) => of.shakes * all);
+  const lost = withAll(
+    [of.quake.shaftLost, of.quake.baseLost],
+    (along, under) => of.shakes * (along / of.onShaft.used + under / of.onBase),
+  );
+  const compression = withAll([of.head, factored, hung], (head, own, more) => asked(head + own + more));
+  const withoutDrag = withAll([of.head, factored, hung], (_, own, more) =>
+    asked(of.withoutDrag + own + more),
+  );
+  const resistance = withAll([shaft, base, lost], (along, under, gone) =>
+    Math.max(0, along / of.onShaft.used + under / of.onBase - gone),
   );
   const sinks = sumOf([lightWeight, plugWeight]);
   const resistingWeight = withAll([sinks], (own) => of.weighing * Math.max(0, own));
@@ -196,11 +210,12 @@ export function holdAgainst(
     resistingWeight,
     lift,
     upliftResistance,
-    asked: withAll([compression, shaft, base], (force, along, under) =>
-      along + under === 0
-        ? force * of.onShaft.used
-        : (force * (along + under)) / (along / of.onShaft.used + under / of.onBase),
-    ),
+    asked: withAll([compression, shaft, base, compression === 0 ? 0 : lost], (force, along, under, gone) => {
+      const whole = force + gone;
+      return along + under === 0
+        ? whole * of.onShaft.used
+        : (whole * (along + under)) / (along / of.onShaft.used + under / of.onBase);
+    }),
     askedInUplift: withAll(
       [tension, resistingWeight],
       (force, own) => of.inUplift.used * Math.max(0, force - own),
@@ -209,8 +224,9 @@ export function holdAgainst(
     withoutDrag,
     usedInUplift: share(tension, upliftResistance),
     toSpare: withAll(
-      [shaft, base, of.head, factored],
-      (along, under, head, own) => along / of.onShaft.used + under / of.onBase - head - own,
+      [shaft, base, of.head, factored, hung, lost],
+      (along, under, head, own, more, gone) =>
+        along / of.onShaft.used + under / of.onBase - head - own - more - gone,
     ),
     toSpareInUplift: withAll(
       [uplift, resistingWeight, lift, of.head],

@@ -2,6 +2,7 @@ import type { Verdict } from '../program.ts';
 import type { Capacity, Site } from './capacity.ts';
 import { seam } from './ground.ts';
 import { type Inputs, type Maybe, withAll } from './inputs.ts';
+import { type Quake, quakeChecks } from './liquefaction.ts';
 import { check, lines, type Names, where } from './names.ts';
 import { partsBetween } from './shaft.ts';
 import { mpa } from './small-units.ts';
@@ -56,6 +57,7 @@ export function neutralPlane(
   capacity: Capacity,
   { dead, drag }: { readonly dead: Maybe; readonly drag: Maybe },
   allowed: Maybe,
+  quake: Quake,
 ): Names {
   const { inputs, section } = site;
   const balance = balanceOf(site, capacity, dead);
@@ -81,6 +83,7 @@ export function neutralPlane(
       σ_x: mpa(stress),
     }),
     'pile.z_σ': settling,
+    ...quakeChecks(inputs, quake, balance?.depth ?? null),
     // AASHTO LRFD 3.11.8: clay that a surcharge presses hangs on the pile, down to the neutral plane at most.
     'loads.c_set':
       inputs.number('pile.σ_s') > 0 && settling > 0

@@ -1,4 +1,5 @@
-import { type Inputs, type Maybe, withAll } from './inputs.ts';
+import { heldFrom, type Layer } from './ground.ts';
+import { type Inputs, type Maybe, sumOf, withAll } from './inputs.ts';
 import { between, corrosion } from './tables.ts';
 
 /** The section of a pile, new and at the end of life, m and kN/m³. */
@@ -123,6 +124,9 @@ const shapes: Readonly<Record<string, { perimeter: number; area: number; inertia
 /** What the pile can bear as a member, kPa and m. */
 export interface Member {
   readonly modulus: number;
+  /** The length of ground that holds it, and where that begins. */
+  readonly reach: Maybe;
+  readonly from: Maybe;
   readonly fixity: Maybe;
   readonly effective: Maybe;
   readonly gyration: Maybe;
@@ -137,7 +141,7 @@ export interface Member {
 }
 
 /** AASHTO LRFD 10.7.3.13.4 for fixity, AISC 360 E3 for columns of steel, Euler for those of concrete. */
-export function memberOf(inputs: Inputs, section: Section, free: Maybe): Member {
+export function memberOf(inputs: Inputs, section: Section, free: Maybe, layers: readonly Layer[]): Member {
   const isSteel = inputs.text('pile.material') === 'steel';
   const isFactored = inputs.text('loads.basis') === 'LRFD';
   const modulus = 1000 * inputs.number(isSteel ? 'loads.E_s' : 'loads.E_c');
@@ -145,13 +149,13 @@ export function memberOf(inputs: Inputs, section: Section, free: Maybe): Member 
   const strength = 1000 * inputs.number("loads.f'_c");
   const prestress = 1000 * inputs.number('loads.f_pe');
   const { inertiaLeft, materialLeft } = section;
-  const fixity =
-    inputs.stated('loads.L_f') ??
-    withAll([inertiaLeft], (inertia) =>
-      inputs.text('loads.fix') === 'clay'
-        ? 1.4 * ((modulus * inertia) / (67 * inputs.number('loads.s_uf'))) ** 0.25
-        : 1.8 * ((modulus * inertia) / inputs.number('loads.n_h')) ** 0.2,
-    );
+  const reach = withAll([inertiaLeft], (inertia) =>
+    inputs.text('loads.fix') === 'clay'
+      ? 1.4 * ((modulus * inertia) / (67 * inputs.number('loads.s_uf'))) ** 0.25
+      : 1.8 * ((modulus * inertia) / inputs.number('loads.n_h')) ** 0.2,
+  );
+  const from = heldFrom(layers, reach);
+  const fixity = inputs.stated('loads.L_f') ?? sumOf([from, reach]);
   const effective = withAll([fixity, free], (down, above) => inputs.number('loads.K_e') * (above + down));
   const gyration = withAll([inertiaLeft, materialLeft], (inertia, area) => Math.sqrt(inertia / area));
   const euler = withAll([effective, gyration], (length, radius) =>
@@ -169,6 +173,8 @@ export function memberOf(inputs: Inputs, section: Section, free: Maybe): Member 
     : 0.33 * strength - 0.27 * prestress;
   return {
     modulus,
+    reach,
+    from,
     fixity,
     effective,
     gyration,

@@ -34,7 +34,10 @@ const stressRules = ['beta', 'beta stated', 'K tan delta'];
 /** The rules of a layer: those of the choices, unless a cell of the layer states another. */
 function rulesOf(inputs: Inputs, section: Section, { row, isClay }: Layer): Rules {
   const stated = (column: string): Maybe => numberIn(row, column);
-  const rule = textIn(row, 'rule') ?? inputs.text(isClay ? 'pile.clay_rule' : 'pile.sand_rule');
+  // Sand that an earthquake turns to liquid gives neither friction nor base.
+  const gives = isClay || textIn(row, 'lq') !== 'liquefies';
+  const rule =
+    textIn(row, 'rule') ?? (gives ? inputs.text(isClay ? 'pile.clay_rule' : 'pile.sand_rule') : 'liquefied');
   const material = inputs.text('pile.material');
   const key = isClay ? 'clay' : (textIn(row, 'class') ?? 'none');
   const from = key === 'clay' ? 'clay' : key === 'none' ? material : 'class';
@@ -60,7 +63,9 @@ function rulesOf(inputs: Inputs, section: Section, { row, isClay }: Layer): Rule
   const betas: Readonly<Record<string, readonly [string, Maybe]>> = {
     beta: isClay
       ? ['clay', stated('β_in')]
-      : ['sand', withAll([ofClass?.beta ?? null], (beta) => raise * beta)],
+      : ofClass?.beta === undefined
+        ? ['no β: state “K tan delta” or “f stated” as its rule', null]
+        : ['sand', raise * ofClass.beta],
     'beta stated': ['entered', stated('β_in')],
     'K tan delta': [
       'K tan δ',
@@ -70,7 +75,7 @@ function rulesOf(inputs: Inputs, section: Section, { row, isClay }: Layer): Rule
   const [betaBy, beta] = betas[rule] ?? ['none', 0];
   const baseRule =
     textIn(row, 'rule_q') ??
-    (from === 'clay' ? 'N_c s_u' : from === 'class' ? 'N_q of class' : 'N_q of angle');
+    (!gives ? 'liquefied' : from === 'clay' ? 'N_c s_u' : from === 'class' ? 'N_q of class' : 'N_q of angle');
   const bearings: Readonly<Record<string, Maybe>> = {
     'N_q of class': ofClass?.bearing ?? null,
     'N_q of angle': angle === null ? null : bearingAt(angle),
@@ -152,6 +157,7 @@ export function bearingOf(
       ? value
       : withAll([value, limits[limit]?.[which] ?? null], (one, most) => Math.min(one, most));
   const unlimited = (depth: number): Maybe => {
+    if (rules.rule === 'liquefied') return 0;
     if (rules.rule === 'f stated') return numberIn(row, 'f_in');
     if (stressRules.includes(rules.rule)) {
       return withAll(
@@ -171,6 +177,7 @@ export function bearingOf(
     );
   };
   const unlimitedBase = (depth: number, strength: Maybe): Maybe => {
+    if (rules.baseRule === 'liquefied') return 0;
     if (rules.baseRule === 'q stated') return numberIn(row, 'q_in');
     if (rules.baseRule === 'N_c s_u') {
       return withAll([strength], (one) => inputs.number('pile.N_c') * one);

@@ -1,7 +1,7 @@
 import type { Verdict } from '../program.ts';
 import type { Site } from './capacity.ts';
 import { seam, strengthAt } from './ground.ts';
-import { sumOf, withAll } from './inputs.ts';
+import { type Maybe, sumOf, withAll } from './inputs.ts';
 import { angleOf, overAngle } from './most.ts';
 import { check, lines, type Names } from './names.ts';
 import { ksf } from './tables.ts';
@@ -12,18 +12,20 @@ const idle: Verdict = { verdict: 'does not apply' };
 const rates = { dry: [0.417, 0.417, 1.11, 2.78, 2.78], wet: [0.208, 0.208, 0.556, 1.39, 1.39] } as const;
 
 /** The ground of the upper five diameters, which holds a pile sideways, against what is entered for its fixity. */
-export function sidewaysLines({ inputs, bearings, lengths: { water } }: Site): Names {
-  const reach = (5 * inputs.number('pile.D')) / 1000;
+export function sidewaysLines({ inputs, bearings, lengths: { water } }: Site, from: Maybe): Names {
+  if (from === null) return {};
+  const reach = from + (5 * inputs.number('pile.D')) / 1000;
   if (water === null || Math.abs(water - reach) < 1e-9) return {};
   const isClayChosen = inputs.text('loads.fix') === 'clay';
   const perLength = (144 * ksf) / 0.3048;
   const parts = bearings.map((bearing) => {
     const { top, bottom, isClay } = bearing.layer;
-    const length = Math.max(0, Math.min(bottom, reach) - top);
+    const start = Math.max(top, from);
+    const length = Math.max(0, Math.min(bottom, reach) - start);
     return {
       isClay,
       length,
-      strength: length > 0 ? strengthAt(bearing.layer, top + length / 2) : 0,
+      strength: length > 0 ? strengthAt(bearing.layer, start + length / 2) : 0,
       rate: isClay
         ? 0
         : withAll(
@@ -37,8 +39,11 @@ export function sidewaysLines({ inputs, bearings, lengths: { water } }: Site): N
   const ofKind = chosen.reduce((sum, { length }) => sum + length, 0);
   const isThere = ofKind > seam;
   const mean = (of: 'strength' | 'rate') =>
-    withAll([sumOf(chosen.map((part) => withAll([part[of]], (value) => value * part.length)))], (sum) =>
-      isThere ? sum / ofKind : null,
+    withAll(
+      [sumOf(chosen.map((part) => withAll([part[of]], (value) => value * part.length)))],
+      (sum) =>
+        // A seam no thicker than this is none.
+        sum / Math.max(seam, ofKind),
     );
   const [strength, rate] = [isClayChosen ? mean('strength') : 0, isClayChosen ? 0 : mean('rate')];
   return {

@@ -1,4 +1,5 @@
-import type { lengthsOf } from './ground.ts';
+import type { Verdict } from '../program.ts';
+import type { Layer, lengthsOf } from './ground.ts';
 import { type Inputs, type Maybe, withAll } from './inputs.ts';
 import { greatest, type Held } from './loads.ts';
 import { check, lines, type Names, where } from './names.ts';
@@ -13,8 +14,9 @@ export function structure(
   held: readonly Held[],
   drag: Maybe,
   atPlane: (allowed: Maybe) => Names,
+  layers: readonly Layer[],
 ): Names {
-  const member = memberOf(inputs, section, free);
+  const member = memberOf(inputs, section, free, layers);
   const counting = held.filter(({ of }) => of.counts);
   const isFactored = inputs.text('loads.basis') === 'LRFD';
   const onDrag =
@@ -57,6 +59,7 @@ export function structure(
       f_ta: allowed,
       E_m: mpa(member.modulus),
       L_f: member.fixity,
+      L_h: member.reach,
       L_e: member.effective,
       r_e: mm(member.gyration),
       F_e: mpa(member.euler),
@@ -69,6 +72,8 @@ export function structure(
       N_st: force,
       σ_a: mpa(stress),
     }),
+    'pile.z_f': member.from,
+    'loads.c_fl': where(member.from, deeper(member.from, member.fixity)),
     ...atPlane(member.allowed),
     'loads.c_Dt': where(section.slenderness, check(section.slenderness, slenderest)),
     'loads.c_λ': isFlanged
@@ -85,6 +90,12 @@ export function structure(
     'loads.c_str': where(force, check(stress, member.allowed)),
     'loads.c_buck': where(force, check(stress, member.buckling)),
   };
+}
+
+/** Whether one depth lies below another. */
+function deeper(from: Maybe, to: Maybe): Verdict {
+  if (from === null || to === null) return { verdict: 'refused' };
+  return { verdict: from < to ? 'holds' : 'fails' };
 }
 
 /** Effective length factors as recommended of a column whose foot is fixed, by what its head may do: AISC 360 Commentary. */

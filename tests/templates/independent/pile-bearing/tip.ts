@@ -14,7 +14,7 @@ export function factorLines({ inputs, bearings }: Site, { depth }: Capacity): Na
   const leastOf = (byStress: number, byStrength: number): number =>
     Math.min(
       ...along.map(({ rules: { rule } }) =>
-        rule === 'f stated'
+        rule === 'f stated' || rule === 'liquefied'
           ? 1
           : ['beta', 'beta stated', 'K tan delta'].includes(rule)
             ? byStress

@@ -20,7 +20,7 @@ import {
 } from './ground.ts';
 import { groundLines } from './ground-checks.ts';
 import { type Inputs, inputsOf, type Maybe, sumOf, textIn, withAll } from './inputs.ts';
-import { liquefactionLines } from './liquefaction.ts';
+import { liquefactionLines, quakeOf, still } from './liquefaction.ts';
 import {
   combinationsOf,
   factorsOf,
@@ -324,10 +324,18 @@ function demand(
   };
   const loads = loadsOf(inputs);
   const factors = factorsOf(inputs);
-  const combinations = combinationsOf(inputs, loads, factors, above);
+  const quake = capacity ? quakeOf(site, capacity) : still;
+  const combinations = combinationsOf(inputs, loads, factors, above, quake);
   const held = combinations.map((one) => holdAgainst(one, resists));
-  const member = structure(inputs, section, lengths, held, above, (allowed) =>
-    capacity ? neutralPlane(site, capacity, { dead: loads.dead, drag: above }, allowed) : {},
+  const member = structure(
+    inputs,
+    section,
+    lengths,
+    held,
+    above,
+    (allowed) =>
+      capacity ? neutralPlane(site, capacity, { dead: loads.dead, drag: above }, allowed, quake) : {},
+    layers,
   );
   return {
     ...capacityLines(site, layers, capacity),
@@ -367,13 +375,13 @@ function demand(
     ...governing(inputs, held, { ...resists, compression, friction, factors }),
     ...member,
     ...(capacity && {
-      ...liquefactionLines(site, capacity, member['loads.L_f'] as Maybe),
+      ...liquefactionLines(site, capacity, quake),
       ...tipLines(site, capacity),
       ...mostLines(site, capacity),
       ...groundLines(site, capacity, heldByFriction(inputs, factors, friction)),
-      ...sidewaysLines(site),
+      ...sidewaysLines(site, member['pile.z_f'] as Maybe),
       ...factorLines(site, capacity),
-      ...blockLines(site, capacity, base, held),
+      ...blockLines(site, capacity, base, held, quake),
     }),
     ...(found && depthLines(site, { design: found.byRule, ratios }, held)),
   };
@@ -481,6 +489,7 @@ function combinationColumns(held: readonly Held[]): Names {
     'loads.combos.F_tA': column(({ of }) => of.inUplift.asd),
     'loads.combos.F_tL': column(({ of }) => of.inUplift.lrfd),
     'loads.combos.F_t': column(({ of }) => of.inUplift.used),
+    'loads.combos.P_e': column(({ of }) => withAll([of.quake.hanging], (all) => of.shakes * all)),
     'loads.combos.R': column(({ resistance }) => resistance),
     'loads.combos.N_q': column(({ asked }) => asked),
     'loads.combos.T_q': column(({ askedInUplift }) => askedInUplift),
