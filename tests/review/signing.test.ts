@@ -47,14 +47,18 @@ function apply(notebook: Notebook, edit: Edit): void {
 }
 
 function sign(notebook: Notebook, role: SigningRole, reason?: string): void {
-  const edit = signOff(notebook, { role, ...by }, openAtSigning(notebook, agreeing), reason);
+  const edit = signOff(notebook, { role, ...by }, openAtSigning(notebook, agreeing, 'prepared'), reason);
   if (!edit.ok) throw new Error(edit.problems[0]?.message);
   apply(notebook, edit.value);
 }
 
 describe('what stands against a signature', () => {
+  test('what is not checked, of who signs as having checked it', () => {
+    expect(openAtSigning(loads(), agreeing, 'checked')).toEqual(['4 of 4 results and entries not checked']);
+  });
+
   test('nothing, of a sound book', () => {
-    expect(openAtSigning(loads(), agreeing)).toEqual([]);
+    expect(openAtSigning(loads(), agreeing, 'prepared')).toEqual([]);
   });
 
   test.each<readonly [what: string, edit: (notebook: Notebook) => Edit, words: readonly string[]]>([
@@ -83,21 +87,21 @@ describe('what stands against a signature', () => {
   ])('%s', (_, edit, words) => {
     const notebook = loads();
     apply(notebook, edit(notebook));
-    expect(openAtSigning(notebook, agreeing)).toEqual(expect.arrayContaining([...words]));
+    expect(openAtSigning(notebook, agreeing, 'prepared')).toEqual(expect.arrayContaining([...words]));
   });
 
   test('what the second engine finds otherwise, and that it was not asked', () => {
-    expect(openAtSigning(loads(), { differing: 2 })).toEqual([
+    expect(openAtSigning(loads(), { differing: 2 }, 'prepared')).toEqual([
       '2 values that the second engine finds otherwise',
     ]);
-    expect(openAtSigning(loads(), undefined)).toEqual(['no word of the second engine yet']);
+    expect(openAtSigning(loads(), undefined, 'prepared')).toEqual(['no word of the second engine yet']);
   });
 });
 
 test('a book with something open is signed with a reason only, which stays with the signature', () => {
   const notebook = loads();
   apply(notebook, setEntry({ ...P, row: 'A' }, '8'));
-  const open = openAtSigning(notebook, agreeing);
+  const open = openAtSigning(notebook, agreeing, 'prepared');
   expect(signOff(notebook, { role: 'checked', ...by }, open)).toMatchObject({
     ok: false,
     problems: [{ code: 'signed-without-reason' }],
@@ -112,7 +116,7 @@ test('a signature holds under what the checker says, and no more once anything e
   const notebook = loads();
   sign(notebook, 'prepared');
   apply(notebook, enterHandValue(notebook, { item: 'Q' }, { entry: '120', ...by }));
-  sign(notebook, 'checked');
+  sign(notebook, 'checked', 'the rest by another');
   expect(signaturesOf(notebook)).toMatchObject([
     { holds: true, signature: { role: 'checked' } },
     { holds: true, signature: { role: 'prepared' } },

@@ -419,7 +419,7 @@ export class CheckingPage extends LitElement {
           const said = hand ?? seen;
           if (!said) return nothing;
           return html`<li>
-            ${hand ? `by hand ${hand.entry}` : 'seen at its source'}, ${said.by}${said.date === undefined ? '' : `, ${said.date}`}
+            ${said.called ?? 'a line'}: ${hand ? `by hand ${hand.entry}` : 'seen at its source'}, ${said.by}${said.date === undefined ? '' : `, ${said.date}`}
             <button @click=${() => this.session.apply(takeOff(hand ? 'handValues' : 'seen', said.id))}>remove</button>
           </li>`;
         })}

@@ -34,6 +34,7 @@ export class SigningPage extends LitElement {
     role: { state: true },
     reason: { state: true },
     told: { state: true },
+    toldOfIssue: { state: true },
     since: { state: true },
   };
   static override styles = [
@@ -145,6 +146,7 @@ export class SigningPage extends LitElement {
   declare reason: string;
   /** Why something is refused. */
   declare told: string;
+  declare toldOfIssue: string;
   /** The id of the revision from which the changes are told. */
   declare since: string | undefined;
   #asked = true;
@@ -154,6 +156,7 @@ export class SigningPage extends LitElement {
     this.role = 'checked';
     this.reason = '';
     this.told = '';
+    this.toldOfIssue = '';
     new SessionController(
       this,
       ({ kind }) => {
@@ -227,14 +230,14 @@ export class SigningPage extends LitElement {
               </div>`
         }
         ${despite ? html`<div class="changes">signed despite ${despite.open.join(', ')}: ${despite.reason}</div>` : nothing}
-        <button @click=${() => this.session.apply(takeSignatureOff(id))}><span class="quiet">take off</span></button>
+        <button @click=${() => this.session.applyForGood(takeSignatureOff(id))}><span class="quiet">take off</span></button>
       </td>
     </tr>`;
   }
 
   #signing(): TemplateResult {
     const { session } = this;
-    const open = openAtSigning(session.notebook, session.secondEngine);
+    const open = openAtSigning(session.notebook, session.secondEngine, this.role);
     return html`<form @submit=${this.#sign}>
       <fieldset>
         <legend class="unseen">As</legend>
@@ -291,9 +294,9 @@ export class SigningPage extends LitElement {
     event.preventDefault();
     const { session, role, reason } = this;
     if (!this.#isNamed()) return;
-    const open = openAtSigning(session.notebook, session.secondEngine);
+    const open = openAtSigning(session.notebook, session.secondEngine, this.role);
     const edit = signOff(session.notebook, { role, ...this.#said() }, open, reason);
-    const done = edit.ok ? session.apply(edit.value) : edit;
+    const done = edit.ok ? session.applyForGood(edit.value) : edit;
     this.told = done.ok
       ? ''
       : done.problems.map(({ message, hints }) => [message, ...hints].join('; ')).join('; ');
@@ -368,6 +371,7 @@ export class SigningPage extends LitElement {
         ${this.#name()}
         <button class="act" type="submit">Issue</button>
       </div>
+      ${this.toldOfIssue === '' ? nothing : html`<p class="told" role="alert">${this.toldOfIssue}</p>`}
     </form>`;
   }
 
@@ -377,14 +381,18 @@ export class SigningPage extends LitElement {
     const field = (name: string): string =>
       form.querySelector<HTMLInputElement>(`[name="${name}"]`)?.value.trim() ?? '';
     const [label, note] = [field('label'), field('note')];
-    if (!this.#isNamed()) return;
+    this.toldOfIssue = this.session.checker === '' ? 'Enter a name first.' : '';
+    if (this.toldOfIssue !== '') return;
     const isTaken = this.session.notebook.book.review.revisions.some((one) => one.label === label);
     if (label === '' || isTaken) {
-      this.told = label === '' ? 'Enter the revision, as A or 1.' : `Revision ${label} is issued already.`;
+      this.toldOfIssue =
+        label === '' ? 'Enter the revision, as A or 1.' : `Revision ${label} is issued already.`;
       return;
     }
-    const done = this.session.apply(issueRevision(this.session.notebook, { label, note, ...this.#said() }));
-    this.told = done.ok ? '' : (done.problems[0]?.message ?? '');
+    const done = this.session.applyForGood(
+      issueRevision(this.session.notebook, { label, note, ...this.#said() }),
+    );
+    this.toldOfIssue = done.ok ? '' : (done.problems[0]?.message ?? '');
     if (!done.ok) return;
     for (const name of ['label', 'note']) {
       const field = form.querySelector<HTMLInputElement>(`[name="${name}"]`);
@@ -394,11 +402,14 @@ export class SigningPage extends LitElement {
 
   #comments(): TemplateResult | typeof nothing {
     const { all, open } = checkingOf(this.session.notebook);
-    const comments = [...all.flatMap((one) => one.open), ...open];
+    const comments = [
+      ...all.flatMap((one) => one.open.map((comment) => ({ on: one.item.id, comment }))),
+      ...open.map((comment) => ({ on: comment.called ?? 'the book', comment })),
+    ];
     if (comments.length === 0) return nothing;
     return html`<h3>Open comments</h3>
       <ul class="words">
-        ${comments.map(({ text, by, date }) => html`<li>${text} <span class="quiet">${by}${date === undefined ? '' : `, ${date}`}</span></li>`)}
+        ${comments.map(({ on, comment: { text, by, date } }) => html`<li>${on}: ${text} <span class="quiet">${by}${date === undefined ? '' : `, ${date}`}</span></li>`)}
       </ul>`;
   }
 }

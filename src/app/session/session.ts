@@ -101,6 +101,8 @@ export interface Session {
   readonly turnSheet: (step: number) => void;
   /** Applies an edit, remembers it for undo with the place, has it kept, and tells the listeners. */
   readonly apply: (edit: Edit) => Outcome<AppliedEdit>;
+  /** The same of what no step of undo takes back: a signature, a revision that is issued. */
+  readonly applyForGood: (edit: Edit) => Outcome<AppliedEdit>;
   /** What is being typed. */
   readonly hand: EditInHand | undefined;
   /** Whether what is being typed is noted beside the book, so that it outlives the page. */
@@ -417,6 +419,7 @@ export function openSession(
       else if (at + step === -1) this.showOverview('checks');
     },
     apply: (edit) => applyByPerson(edit, place),
+    applyForGood: (edit) => dispatch(edit, 'history'),
     get hand() {
       return hand;
     },

@@ -37,7 +37,8 @@ export const checking: Command = {
       for (const line of headLines(head, tolerance)) output.print(line);
       output.print('');
       for (const { key, title } of book.sheets) output.print(sheetLine(title || key, all, key));
-      for (const { by, text } of comments) output.print(`open comment  ${text} (${by})`);
+      for (const { by, text, called = 'the book' } of comments)
+        output.print(`open comment  ${called}: ${text} (${by})`);
       for (const { hand, seen } of gone)
         output.print(
           `of a line that is gone  ${hand ? `by hand ${hand.entry}` : 'seen'} (${(hand ?? seen)?.by})`,

@@ -17,6 +17,9 @@ const subjectSchema = z.strictObject({
   row: z.exactOptional(z.int().check(z.minimum(1))),
 });
 
+/** What the line or cell was called then, for the day it is gone. */
+const called = { called: z.exactOptional(lineText) };
+
 /** Who says it, by initials or name, and when, as the person writes dates. */
 const said = { by: lineText.check(z.minLength(1)), date: z.exactOptional(lineText) };
 
@@ -24,6 +27,7 @@ const said = { by: lineText.check(z.minLength(1)), date: z.exactOptional(lineTex
 const handValueSchema = z.strictObject({
   id: idText,
   of: subjectSchema,
+  ...called,
   entry: entryText.check(z.minLength(1)),
   /** How far the two may be apart: a share (`1 %`) or a quantity; without it the tolerance of the review. */
   tolerance: z.exactOptional(entryText),
@@ -36,6 +40,7 @@ const handValueSchema = z.strictObject({
 const seenMarkSchema = z.strictObject({
   id: idText,
   of: subjectSchema,
+  ...called,
   ...said,
   note: z.exactOptional(noteText),
   /** The reference beside it then; another one now, and it is to be seen again. */
@@ -49,6 +54,7 @@ const remarkSchema = z.strictObject({ ...said, text: noteText.check(z.minLength(
 const commentSchema = z.strictObject({
   id: idText,
   of: z.exactOptional(subjectSchema),
+  ...called,
   ...remarkSchema.def.shape,
   answers: z.array(remarkSchema).check(z.maxLength(200)),
   closed: z.exactOptional(z.strictObject(said)),

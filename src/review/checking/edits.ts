@@ -9,6 +9,7 @@ import {
 import type { Item, Notebook } from '../../notebook/index.ts';
 import { basisNow, freshId } from './bases.ts';
 import { referenceOf } from './checking.ts';
+import { findSubject } from './subjects.ts';
 
 /** Who says something, and when, as they write dates. */
 export interface Said {
@@ -75,12 +76,17 @@ export function setTolerance(tolerance: string | undefined): Edit {
 
 /** The edit that raises a comment, on a line or on the whole book. */
 export function raiseComment(
-  { book }: Notebook,
+  notebook: Notebook,
   of: Subject | undefined,
   said: Said & { readonly text: string },
 ): Edit {
-  const list = book.review.comments;
-  const value: Comment = { id: freshId(list, 'c'), ...(of && { of }), ...said, answers: [] };
+  const list = notebook.book.review.comments;
+  const value: Comment = {
+    id: freshId(list, 'c'),
+    ...(of && { of, ...calledNow(notebook, of) }),
+    ...said,
+    answers: [],
+  };
   return insertInto('comments', list.length, value, 'raise a comment');
 }
 
@@ -101,6 +107,16 @@ export function closeComment({ id }: Comment, said: Said | undefined): Edit {
     : { label: 'open a comment again', patches: [{ kind: 'set', at }] };
 }
 
+/** What a line or cell is called now, in words that last. */
+function calledNow({ model }: Notebook, of: Subject): { readonly called?: string } {
+  const found = findSubject(model, of);
+  if (!found) return {};
+  const { item, row } = found;
+  const { label = '' } = item.kind === 'input' || item.kind === 'formula' ? item.row : item.column;
+  const words = `${item.id}${row === undefined ? '' : `, row ${row + 1}`}${label === '' ? '' : `, ${label}`}`;
+  return { called: words.slice(0, 500) };
+}
+
 function putOn(
   notebook: Notebook,
   list: 'handValues' | 'seen',
@@ -115,7 +131,7 @@ function putOn(
   const id = items[before]?.id ?? freshId(items, prefix);
   const remove = before < 0 ? [] : [takeOff(list, id)];
   const index = before < 0 ? items.length : before;
-  const value = { id, of, ...said, basis: basis.id };
+  const value = { id, of, ...calledNow(notebook, of), ...said, basis: basis.id };
   return joinEdits(label, [
     ...(basis.edit ? [basis.edit] : []),
     ...remove,

@@ -18,8 +18,15 @@ export interface SecondEngine {
   readonly differing: number;
 }
 
-/** What stands against a signature, each in a few words: nothing where a book may be signed as it is. */
-export function openAtSigning(notebook: Notebook, second: SecondEngine | undefined): readonly string[] {
+/**
+ * What stands against a signature, each in a few words: nothing where a book may be signed as it is. Who prepared a book has not
+ * checked it yet.
+ */
+export function openAtSigning(
+  notebook: Notebook,
+  second: SecondEngine | undefined,
+  role: SigningRole,
+): readonly string[] {
   const { all, gone, open } = checkingOf(notebook);
   const count = coverageOf(all);
   const comments = all.reduce((sum, one) => sum + one.open.length, open.length);
@@ -33,6 +40,11 @@ export function openAtSigning(notebook: Notebook, second: SecondEngine | undefin
   const counted: readonly (readonly [count: number, one: string, several: string])[] = [
     [errors, 'problem', 'problems'],
     [failing, 'check that fails', 'checks that fail'],
+    [
+      role === 'prepared' ? 0 : count['not checked'],
+      `of ${count.all} results and entries not checked`,
+      `of ${count.all} results and entries not checked`,
+    ],
     [count.differs, 'hand value that differs', 'hand values that differ'],
     [count['not comparable'], 'hand value that cannot be compared', 'hand values that cannot be compared'],
     [count.stale, 'hand value or mark that is stale', 'hand values and marks that are stale'],
