@@ -27,6 +27,7 @@ export {
   type HandVerdict,
   judgeHandValue,
   toleranceOf,
+  toleranceProblem,
   USUAL_TOLERANCE,
 } from './checking/judge-hand-value.ts';
 export { findSubject } from './checking/subjects.ts';

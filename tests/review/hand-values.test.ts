@@ -31,9 +31,10 @@ function notebookToCheck(): Notebook {
           'p',
           given('q', '20', 'kN/m^2'),
           given('A', '6', 'm^2'),
-          given('El', '-3.5 m'),
+          given('El', 'El. -3.5 m'),
           choice('kind', 'sand', 'clay'),
           calc('Q', { formula: 'q * A', unit: 'kN' }),
+          calc('top', 'El + 1 m'),
           calc('zero', { formula: '0.1 + 0.2 - 0.3', unit: '-' }),
           calc('share', { formula: 'A / 8 (m^2)', unit: '%' }),
           check('ok', 'Q <= 150 kN'),
@@ -66,6 +67,8 @@ describe('a hand value beside its result', () => {
     ['Q', '118.7', 'differs'],
     ['Q', '27.5 kip', 'differs'],
     ['Q', '-120', 'differs'],
+    ['top', 'El. -2.5 m', 'agrees'],
+    ['top', 'El. -2.48 m', 'differs'],
     ['zero', '0', 'agrees'],
     ['zero', '0.001', 'differs'],
     ['share', '75 %', 'agrees'],
@@ -105,6 +108,8 @@ describe('a hand value beside its result', () => {
     ['Q', '120 mm', undefined, 'is a length (mm)'],
     ['Q', 'about 120', undefined, 'is not a number'],
     ['Q', '120', '3 m', 'is no tolerance for this result'],
+    ['Q', '120', '3', 'is no tolerance for this result'],
+    ['Q', '120', '30 %', 'is no tolerance for this result'],
     ['Q', '120', '-1 %', 'is no tolerance for this result'],
     ['Q', '120', 'close', 'is no tolerance for this result'],
     ['ok', '120 kN', undefined, 'is a force (kN)'],
@@ -153,11 +158,33 @@ describe('what has been checked', () => {
     apply(notebook, enterHandValue(notebook, of('Q'), { entry: '120', ...by }));
     apply(notebook, setEntry({ ...P, row: 'A' }, '7'));
     apply(notebook, enterHandValue(notebook, of('share'), { entry: '87.5 %', ...by }));
-    expect(notebook.book.review.bases.map(({ lines }) => lines.length)).toEqual([8, 1]);
+    expect(notebook.book.review.bases.map(({ lines }) => lines.length)).toEqual([9, 1]);
     expect(states(notebook)).toMatchObject({ Q: 'stale', share: 'agrees' });
     apply(notebook, enterHandValue(notebook, of('Q'), { entry: '140', ...by }));
     expect(notebook.book.review.bases).toHaveLength(2);
     expect(states(notebook)).toMatchObject({ Q: 'agrees', share: 'agrees' });
+  });
+
+  test('the same value in another unit, with its unit or with its column, leaves everything as it was', () => {
+    const notebook = notebookToCheck();
+    apply(notebook, enterHandValue(notebook, of('Q'), { entry: '120', ...by }));
+    for (const entry of ['6 m^2', '60000 cm^2', '6']) {
+      apply(notebook, setEntry({ ...P, row: 'A' }, entry));
+      expect(states(notebook).Q, entry).toBe('agrees');
+    }
+  });
+
+  test('a value stated over a result that was checked does not hide what the checker came to', () => {
+    const notebook = notebookToCheck();
+    apply(notebook, enterHandValue(notebook, of('Q'), { entry: '120', ...by }));
+    apply(notebook, stateRow({ ...P, row: 'Q' }, { entry: '140', reason: 'load test' }));
+    const stated = checkingOf(notebook).all.find(({ subject }) => subject.item === 'Q');
+    expect(stated).toMatchObject({
+      is: 'entry',
+      state: 'stale',
+      hand: { entry: '120' },
+      verdict: { kind: 'differs' },
+    });
   });
 
   test('an entry that was seen is stale once it, its unit or its source is another', () => {
@@ -203,9 +230,9 @@ describe('what has been checked', () => {
     if (!opened.ok) throw new Error(opened.problems[0]?.message);
     const { all } = checkingOf(openNotebook(opened.value.book));
     expect(coverageOf(all)).toEqual({
-      all: 8,
+      all: 9,
       idle: 0,
-      'not checked': 6,
+      'not checked': 7,
       agrees: 1,
       differs: 1,
       'not comparable': 0,

@@ -95,12 +95,17 @@ export class QuayHandField extends LitElement {
 
   override focus(): void {
     const field = this.renderRoot.querySelector<HTMLElement>('input, button');
-    field?.focus();
+    if (!field) return;
+    field.focus();
     if (field instanceof HTMLInputElement) field.select();
   }
 
   override render(): TemplateResult {
-    return html`${this.checked.is === 'result' ? this.#field() : this.#button()}
+    const { item, row, is } = this.checked;
+    // A computed column is compared cell by cell.
+    if (item.kind === 'formula column' && row === undefined)
+      return html`<span class="unit">cell by cell, in the panel</span>`;
+    return html`${is === 'result' ? this.#field() : this.#button()}
       ${this.told === '' ? nothing : html`<div class="told" role="alert">${this.told}</div>`}`;
   }
 

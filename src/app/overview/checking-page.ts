@@ -17,6 +17,7 @@ import {
   coverageOf,
   setTolerance,
   takeOff,
+  toleranceProblem,
   USUAL_TOLERANCE,
 } from '../../review/index.ts';
 import { writeNumber } from '../../units/index.ts';
@@ -69,6 +70,7 @@ export class CheckingPage extends LitElement {
     session: { attribute: false },
     shown: { state: true },
     only: { state: true },
+    told: { state: true },
   };
   static override styles = [
     mathsStyles,
@@ -209,7 +211,37 @@ export class CheckingPage extends LitElement {
         font: inherit;
         cursor: pointer;
       }
-      @media (width < 48rem) {
+      /* One column of words, and below them the result, the field and the state. */
+      @media (width < 34rem) {
+        :is(table, tbody) {
+          display: block;
+        }
+        thead {
+          display: none;
+        }
+        tr {
+          display: grid;
+          grid-template-columns: 1fr 1fr 1fr;
+          border-block-end: 1px solid var(--rule);
+        }
+        :is(td, th):not(.sheet) {
+          width: auto;
+          border: 0;
+        }
+        .name + * {
+          grid-column: 2 / -1;
+        }
+        .of-sheet .name {
+          display: none;
+        }
+        .of-sheet th {
+          grid-column: 1 / -1;
+        }
+        .hand {
+          padding-inline: 0;
+        }
+      }
+      @media (34rem <= width < 48rem) {
         th.name {
           width: 84px;
         }
@@ -226,6 +258,8 @@ export class CheckingPage extends LitElement {
   declare shown: Shown;
   /** The key of the one sheet that is listed; '' for all of them. */
   declare only: string;
+  /** Why a tolerance is not taken. */
+  declare told: string;
   /** Whether the page was asked for and does not have the focus yet. */
   #asked = true;
   /** Whether somebody tried to check something without initials. */
@@ -235,6 +269,7 @@ export class CheckingPage extends LitElement {
     super();
     this.shown = 'all';
     this.only = '';
+    this.told = '';
     new SessionController(
       this,
       ({ kind }) => {
@@ -260,6 +295,7 @@ export class CheckingPage extends LitElement {
         the calculation. Either is told as stale once anything it rests on is another.
       </p>
       <div class="words tools">${this.#tools()}</div>
+      ${this.told === '' ? nothing : html`<p class="words why" role="alert">${this.told}</p>`}
       <p class="words" role="status">${coverageWords(checking.all)}</p>
       ${listed.length === 0 ? html`<p class="words quiet">Nothing to list.</p>` : this.#table(listed, checking.all)}
       ${this.#gone(checking)}
@@ -322,9 +358,14 @@ export class CheckingPage extends LitElement {
   }
 
   readonly #setTolerance = ({ target }: Event): void => {
-    const typed = (target as HTMLInputElement).value.trim();
-    if (typed !== (this.session.notebook.book.review.tolerance ?? ''))
-      this.session.apply(setTolerance(typed === '' ? undefined : typed));
+    const field = target as HTMLInputElement;
+    const { book, model } = this.session.notebook;
+    const typed = field.value.trim();
+    const before = book.review.tolerance ?? '';
+    const problem = typed === '' ? undefined : toleranceProblem(typed, model.registry);
+    this.told = problem ? [problem.message, ...problem.hints].join('; ') : '';
+    if (problem) field.value = before;
+    else if (typed !== before) this.session.apply(setTolerance(typed === '' ? undefined : typed));
   };
 
   readonly #askInitials = (): void => {

@@ -27,7 +27,7 @@ export const review = {
       'A hand value may be apart from the result by a share of it, as 1 %, or by a quantity of the same kind as the result. It is not below zero.',
     words: ({ written, unit }) => ({
       message: `${quoted(written)} is no tolerance for this result`,
-      hint: `write a share, as 1 %, or a quantity${unit === '' ? '' : ` in ${unit} or another unit of its kind`}`,
+      hint: `write a share up to 25 %, as 1 %${unit === '' ? '' : `, or a quantity in ${unit} or another unit of its kind`}`,
     }),
   }),
   'signed-without-reason': entry<{ open: readonly string[] }>({

@@ -1,6 +1,6 @@
 import type { Basis, Edit, Review } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
-import { type BookState, bookState } from './book-state.ts';
+import { type BookState, bookState, isSameState, wordsOfState } from './book-state.ts';
 import type { Ground } from './grounds.ts';
 
 /** What one line, column, cell or table was and is; absent where it was not there or is gone. */
@@ -84,7 +84,8 @@ function differences(before: Lines, now: Lines): readonly Difference[] {
   for (const item of new Set([...before.keys(), ...now.keys()])) {
     const [was, is] = [before.get(item), now.get(item)];
     for (const row of new Set([...(was?.keys() ?? []), ...(is?.keys() ?? [])]))
-      if (was?.get(row) !== is?.get(row)) found.push({ item, row, was: was?.get(row), is: is?.get(row) });
+      if (!isSameState(was?.get(row), is?.get(row)))
+        found.push({ item, row, was: was?.get(row), is: is?.get(row) });
   }
   return found;
 }
@@ -128,7 +129,7 @@ function changeOf({ item, row, was, is }: Difference): Change {
   return {
     item,
     ...(row !== 0 && { row }),
-    ...(was !== undefined && { was }),
-    ...(is !== undefined && { is }),
+    ...(was !== undefined && { was: wordsOfState(was) }),
+    ...(is !== undefined && { is: wordsOfState(is) }),
   };
 }

@@ -63,8 +63,10 @@ function rowsInWords(part: Table): string {
 function stateOfItem(notebook: Notebook, item: Item, names: Names): ReadonlyMap<number, string> {
   switch (item.kind) {
     case 'input': {
-      const { row } = item;
-      return new Map([[0, entryInWords(row.entry, row.kind === 'given' ? row.unit : undefined)]]);
+      const { row, entry } = item;
+      const words = entryInWords(row.entry, row.kind === 'given' ? row.unit : undefined);
+      const isNumber = entry?.kind === 'number' || entry?.kind === 'point';
+      return new Map([[0, isNumber ? `${words}${VALUE}${entry.si.toPrecision(14)}` : words]]);
     }
     case 'input column':
       return stateOfCells(notebook, item);
@@ -73,6 +75,21 @@ function stateOfItem(notebook: Notebook, item: Item, names: Names): ReadonlyMap<
     case 'formula column':
       return stateOfColumn(notebook, item, names);
   }
+}
+
+/** What parts the words of a number from the number itself, in SI: 36 in and 3 ft are the same. */
+const VALUE = '\u2261';
+
+/** The words of a state alone. */
+export function wordsOfState(state: string): string {
+  return state.split(VALUE, 1)[0] ?? '';
+}
+
+/** Whether two states say the same: the same value, where both have one, else the same words. */
+export function isSameState(a: string | undefined, b: string | undefined): boolean {
+  if (a === b) return true;
+  const [x, y] = [a?.split(VALUE)[1], b?.split(VALUE)[1]];
+  return x !== undefined && x === y;
 }
 
 /** An entry with the unit that a bare number in it would have. */
@@ -174,7 +191,10 @@ function inIds(line: object, formula: string, names: Names, sheet: string, table
 /** Words of a state as a person reads them: with the names that the book has now in place of the ids. */
 export function stateInWords(state: string, { book, model }: Notebook): string {
   const known = namesById(model, book);
-  const named = state.replace(/\{([^}]+)\}/g, (_, id: string) => known.get(id) ?? '(a line that is gone)');
+  const named = wordsOfState(state).replace(
+    /\{([^}]+)\}/g,
+    (_, id: string) => known.get(id) ?? '(a line that is gone)',
+  );
   return named.replace(/^(stated )?(.*) \[(.*)\]$/, (_, stated = '', entry: string, unit: string) =>
     /\p{L}|%|°/u.test(entry) ? `${stated}${entry}` : `${stated}${entry} ${unit}`,
   );

@@ -85,21 +85,21 @@ function checkerOf(notebook: Notebook): (item: Item, row?: number) => Checked {
     const key = keyOf(subject);
     const [hand, seen] = [hands.get(key), marks.get(key)];
     const about = { subject, item, ...(row !== undefined && { row }), open: comments.get(key) ?? [] };
-    if (isEntry(item, row)) {
-      const changes = seen ? changesOfEntry(notebook, seen, subject, item, since) : [];
-      const state = !seen ? 'not checked' : changes.length > 0 ? 'stale' : 'seen';
-      return { ...about, is: 'entry', state, changes, ...(seen && { seen }) };
-    }
-    const changes = hand ? changesOfResult(notebook, subject, since(hand.basis)) : [];
+    const spoken = { ...about, ...(hand && { hand }), ...(seen && { seen }) };
+    const ofHand = hand ? changesOfResult(notebook, subject, since(hand.basis)) : [];
     const verdict = hand && judgeHandValue(notebook, item, row, hand);
-    const state = isIdle(notebook, item)
-      ? 'idle'
-      : !verdict
-        ? 'not checked'
-        : changes.length > 0
-          ? 'stale'
-          : stateOf(verdict);
-    return { ...about, is: 'result', state, changes, ...(hand && { hand }), ...(verdict && { verdict }) };
+    const handState = !verdict ? 'not checked' : ofHand.length > 0 ? 'stale' : stateOf(verdict);
+    const compared = verdict && { verdict };
+    if (!isEntry(item, row)) {
+      const state = isIdle(notebook, item) ? 'idle' : handState;
+      return { ...spoken, is: 'result', state, changes: ofHand, ...compared };
+    }
+    const ofMark = seen ? changesOfEntry(notebook, seen, subject, item, since) : [];
+    const markState = !seen ? 'not checked' : ofMark.length > 0 ? 'stale' : 'seen';
+    // A value that was stated over a result that was checked: what the checker came to still stands against it.
+    const isOpen = handState !== 'not checked' && handState !== 'agrees';
+    const state = isOpen ? handState : markState;
+    return { ...spoken, is: 'entry', state, changes: [...ofHand, ...ofMark], ...compared };
   };
 }
 

@@ -43,7 +43,7 @@ export type HandVerdict =
 /**
  * Compares a hand value with the result of its line or cell; of a check with its utilisation, or in words with its verdict.
  * Numbers agree where they are no further apart than the tolerance, a share of the larger of the two or a quantity of their
- * kind; where both are printed alike; and where 0 is expected and the result is that but for rounding.
+ * kind (of levels and dates a quantity only); where both are printed alike; and where 0 is expected and the result is that but for rounding.
  *
  * @param row of a column, the row of the cell, from 0
  */
@@ -81,7 +81,9 @@ export function judgeHandValue(
   const larger = Math.max(Math.abs(hand.si), Math.abs(value.si));
   const isAlike = areAlike(hand, value);
   const difference = differenceOf(hand, value, registry);
-  const most = allowed.isShare ? allowed.most * larger : allowed.most;
+  // A part of a level or a date would be a part of its distance from a datum.
+  const share = value.unit.point === undefined ? allowed.most : 0;
+  const most = allowed.isShare ? share * larger : allowed.most;
   return {
     kind: isAlike || apart <= most ? 'agrees' : 'differs',
     result: value,
@@ -91,6 +93,9 @@ export function judgeHandValue(
     tolerance,
   };
 }
+
+/** A larger share is a slip: 3 for 3 %. */
+const LARGEST_SHARE = 0.25;
 
 /** What is nothing but rounding where 0 is expected, in the unit of the result. */
 const ZERO = 1e-9;
@@ -162,6 +167,12 @@ function isSame(hand: Value, value: Value): boolean {
   return hand.kind === 'truth' && value.kind === 'truth' && hand.truth === value.truth;
 }
 
+/** What is wrong with a tolerance for all hand values of a review, which is a share; undefined where nothing is. */
+export function toleranceProblem(written: string, registry: UnitRegistry): Problem | undefined {
+  const read = readTolerance(written, { kind: 'number', si: 0, unit: PLAIN_UNIT }, registry);
+  return read.ok ? undefined : read.problem;
+}
+
 type Allowed =
   | { readonly ok: true; readonly isShare: boolean; readonly most: number }
   | { readonly ok: false; readonly problem: Problem };
@@ -177,7 +188,7 @@ function readTolerance(written: string, { unit }: Quantity, registry: UnitRegist
   };
   if (entry?.kind !== 'number' || entry.si < 0) return refused;
   if (entry.unit.dimension.key === '' && !entry.unit.angle)
-    return { ok: true, isShare: true, most: entry.si };
+    return entry.si <= LARGEST_SHARE ? { ok: true, isShare: true, most: entry.si } : refused;
   return entry.unit.dimension.key === unit.dimension.key
     ? { ok: true, isShare: false, most: entry.si }
     : refused;
