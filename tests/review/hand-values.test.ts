@@ -38,6 +38,8 @@ function notebookToCheck(): Notebook {
           calc('zero', { formula: '0.1 + 0.2 - 0.3', unit: '-' }),
           calc('share', { formula: 'A / 8 (m^2)', unit: '%' }),
           check('ok', 'Q <= 150 kN'),
+          check('none', 'Q <= -1 kN'),
+          calc('isSand', 'kind = "sand"'),
         ),
       ],
     }),
@@ -119,6 +121,15 @@ describe('a hand value beside its result', () => {
     expect(verdict.kind === 'unread' && verdict.problem.message).toContain(words);
   });
 
+  test.each([
+    ['Q', '120', 'close', 'hand-tolerance-unfit'],
+    ['none', '0.5', undefined, 'hand-value-of-verdict'],
+    ['isSand', '5', undefined, 'hand-value-kind'],
+  ])('why %s by hand %s to %s is refused has a code', (name, entry, tolerance, code) => {
+    const verdict = judged(notebookToCheck(), name, entry, tolerance);
+    expect(verdict).toMatchObject({ kind: 'unread', problem: { code } });
+  });
+
   test('a result without a value is compared with nothing', () => {
     const notebook = notebookToCheck();
     apply(notebook, setEntry({ ...P, row: 'A' }, ''));
@@ -158,7 +169,7 @@ describe('what has been checked', () => {
     apply(notebook, enterHandValue(notebook, of('Q'), { entry: '120', ...by }));
     apply(notebook, setEntry({ ...P, row: 'A' }, '7'));
     apply(notebook, enterHandValue(notebook, of('share'), { entry: '87.5 %', ...by }));
-    expect(notebook.book.review.bases.map(({ lines }) => lines.length)).toEqual([9, 1]);
+    expect(notebook.book.review.bases.map(({ lines }) => lines.length)).toEqual([11, 1]);
     expect(states(notebook)).toMatchObject({ Q: 'stale', share: 'agrees' });
     apply(notebook, enterHandValue(notebook, of('Q'), { entry: '140', ...by }));
     expect(notebook.book.review.bases).toHaveLength(2);
@@ -230,9 +241,9 @@ describe('what has been checked', () => {
     if (!opened.ok) throw new Error(opened.problems[0]?.message);
     const { all } = checkingOf(openNotebook(opened.value.book));
     expect(coverageOf(all)).toEqual({
-      all: 9,
+      all: 11,
       idle: 0,
-      'not checked': 7,
+      'not checked': 9,
       agrees: 1,
       differs: 1,
       'not comparable': 0,
