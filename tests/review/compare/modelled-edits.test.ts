@@ -339,7 +339,7 @@ test('what is told is what was edited, each result that differs, and causes that
       expect(plain(others.result(id)), id).toBe(plain(before.result(id)));
       counts.tried += 1;
     }),
-    { seed: SEED, numRuns: 12, endOnFailure: true },
+    { seed: SEED, numRuns: 15, endOnFailure: true },
   );
   expect(counts.edits).toBeGreaterThan(60);
   expect(counts.results).toBeGreaterThan(60);
