@@ -1,5 +1,13 @@
 import type { Notebook } from '../notebook/index.ts';
-import { type Change, type Checked, findSubject, stateInWords } from '../review/index.ts';
+import {
+  type Change,
+  type Checked,
+  findSubject,
+  type Orphan,
+  type Said,
+  type SignatureStanding,
+  stateInWords,
+} from '../review/index.ts';
 import { writeQuantity } from '../units/index.ts';
 import { differenceShare } from './stated-lines.ts';
 
@@ -10,7 +18,7 @@ import { differenceShare } from './stated-lines.ts';
 export function checkedLine(notebook: Notebook, one: Checked): string {
   const { item, row, state, hand, seen, verdict, changes } = one;
   const said = hand ?? seen;
-  const by = said === undefined ? '' : ` (${said.by}${said.date === undefined ? '' : `, ${said.date}`})`;
+  const by = said === undefined ? '' : ` (${saidWords(said)})`;
   const name = row === undefined ? item.id : `${item.id}, row ${row + 1}`;
   const since = changes.map((change) => changeWords(notebook, change, ''));
   const what = hand ? `by hand ${hand.entry}${by}` : seen ? `seen at its source${by}` : 'not checked';
@@ -31,8 +39,42 @@ function besideWords({ kind, result, difference }: Compared): string {
   return `${beside}${kind === 'differs' ? ' by' : ','} ${sign}${writeQuantity(difference.si, difference.unit)}${share}`;
 }
 
+/** Who said it, and when: `KL, 2026-03-01`. */
+export function saidWords({ by, date }: Said): string {
+  return date === undefined ? by : `${by}, ${date}`;
+}
+
+/** What was said of a line or cell that the book has no more. */
+export function goneWords({ hand, seen }: Orphan): string {
+  const said = hand ?? seen;
+  const what = hand ? `by hand ${hand.entry}` : 'seen at its source';
+  return `${said?.called ?? 'a line'}: ${what}${said ? ` (${saidWords(said)})` : ''}`;
+}
+
+/** Changes one by one, up to so many, and how many more there are. */
+export function changesInShort(
+  notebook: Notebook,
+  changes: readonly Change[],
+  most: number,
+  sheet = '',
+): readonly string[] {
+  const told = changes.slice(0, most).map((change) => changeWords(notebook, change, sheet));
+  return changes.length > told.length ? [...told, `and ${changes.length - told.length} more`] : told;
+}
+
+/** What has changed since a signature that does not hold any more. */
+export function sinceSignature(
+  notebook: Notebook,
+  { changes }: Pick<SignatureStanding, 'changes'>,
+  most: number,
+): readonly string[] {
+  if (!changes) return ['what has changed cannot be told: how the book stood is not kept'];
+  if (changes.length === 0) return ['words only: nothing that is entered or computed'];
+  return changesInShort(notebook, changes, most);
+}
+
 /** One change since something was checked: `A 6 m² → 7 m²`. */
-export function changeWords(notebook: Notebook, change: Change, sheet: string): string {
+function changeWords(notebook: Notebook, change: Change, sheet: string): string {
   const was = inWords(notebook, change.was);
   const is = inWords(notebook, change.is);
   if (change.item === '') {

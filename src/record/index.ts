@@ -1,5 +1,5 @@
 export { changeList } from './changes/change-list.ts';
-export { changeWords, checkedLine } from './checked-lines.ts';
+export { changesInShort, checkedLine, goneWords, saidWords, sinceSignature } from './checked-lines.ts';
 export { type RecordInput, writeRecord } from './file/write-record.ts';
 export { countStated } from './findings/count-stated.ts';
 export { type FoundCheck, findingsOf, isByStated, sheetOf, waits } from './findings/findings.ts';

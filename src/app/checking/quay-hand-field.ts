@@ -5,7 +5,7 @@ import { enterHandValue, markSeen, takeOff } from '../../review/index.ts';
 import { isBareNumber, unitInPrint } from '../../units/index.ts';
 import type { Session } from '../session/session.ts';
 import { drawSign } from '../style/signs.ts';
-import { day } from '../view-model/local-time.ts';
+import { saidNow } from './said-now.ts';
 
 /**
  * Where the checker says something of one result or entry: a field for the value by hand, or a button by which an entry is
@@ -173,7 +173,7 @@ export class QuayHandField extends LitElement {
     const entry = unit === undefined ? typed : `${typed} ${unit.text}`;
     const { tolerance, note } = hand ?? {};
     const kept = { ...(tolerance !== undefined && { tolerance }), ...(note !== undefined && { note }) };
-    return this.#apply(enterHandValue(session.notebook, subject, { entry, ...this.#said(), ...kept }));
+    return this.#apply(enterHandValue(session.notebook, subject, { entry, ...saidNow(session), ...kept }));
   }
 
   readonly #mark = (): void => {
@@ -182,14 +182,10 @@ export class QuayHandField extends LitElement {
     const done =
       seen && state === 'seen'
         ? this.#apply(takeOff('seen', seen.id))
-        : this.#hasInitials() && this.#apply(markSeen(session.notebook, subject, item, this.#said()));
+        : this.#hasInitials() && this.#apply(markSeen(session.notebook, subject, item, saidNow(session)));
     if (done && state !== 'seen')
       this.dispatchEvent(new CustomEvent('done', { bubbles: true, composed: true }));
   };
-
-  #said(): { readonly by: string; readonly date: string } {
-    return { by: this.session.checker, date: day(Date.now()) };
-  }
 
   #hasInitials(): boolean {
     if (this.session.checker !== '') return true;

@@ -1,8 +1,8 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { type AboutSheets, aboutsOf } from '../../document/index.ts';
 import type { Session } from '../session/session.ts';
-import { SessionController } from '../session/session-controller.ts';
 import { overviewTitles } from '../view-model/page-view.ts';
+import { AskedHeading } from './asked-heading.ts';
 import { overviewStyles } from './overview-styles.ts';
 
 /** A page of the book: what it is for and how far it may be trusted, by the books that its sheets come from. */
@@ -81,15 +81,10 @@ export class AboutPage extends LitElement {
     `,
   ];
   declare session: Session;
-  /** Whether the page was asked for and does not have the focus yet. */
-  #asked = true;
 
   constructor() {
     super();
-    new SessionController(this, ({ kind }) => {
-      if (kind === 'place') this.#asked = true;
-      return kind === 'book' || kind === 'place';
-    });
+    new AskedHeading(this, ({ kind }) => kind === 'book');
   }
 
   override render(): TemplateResult {
@@ -99,11 +94,6 @@ export class AboutPage extends LitElement {
       <h2 tabindex="-1">${overviewTitles.about}</h2>
       ${abouts.map((one) => this.#about(one, abouts.length > 1))}
     </div>`;
-  }
-
-  override updated(): void {
-    if (this.#asked && !this.hasAttribute('paper')) this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
-    this.#asked = false;
   }
 
   #about({ title, about, sheets }: AboutSheets, several: boolean): TemplateResult {

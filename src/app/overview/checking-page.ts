@@ -1,12 +1,14 @@
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import {
   apartWords,
-  changeWords,
+  changesInShort,
   checkedValue,
   checkStateWords,
+  goneWords,
   labelOf,
   localName,
   math,
+  saidWords,
   symbolMath,
 } from '../../record/index.ts';
 import {
@@ -23,14 +25,13 @@ import {
 import { writeNumber } from '../../units/index.ts';
 import type { QuayHandField } from '../checking/quay-hand-field.ts';
 import type { Session } from '../session/session.ts';
-import { SessionController } from '../session/session-controller.ts';
 import { drawMarkup } from '../style/markup.ts';
-import { mathsStyles } from '../style/maths-styles.ts';
 import { drawSign, type Sign } from '../style/signs.ts';
 import { overviewTitles } from '../view-model/page-view.ts';
 import type { CellPlace } from '../view-model/place.ts';
 import { placeOfId } from '../view-model/places.ts';
-import { overviewStyles } from './overview-styles.ts';
+import { AskedHeading } from './asked-heading.ts';
+import { checkingStyles } from './checking-styles.ts';
 
 /** Which rows are listed, in the words of the page, and in which states. */
 interface Choice {
@@ -72,196 +73,13 @@ export class CheckingPage extends LitElement {
     only: { state: true },
     told: { state: true },
   };
-  static override styles = [
-    mathsStyles,
-    overviewStyles,
-    css`
-      .tools {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 8px 20px;
-        align-items: center;
-        padding-block: 12px 10px;
-        font-size: var(--type-small);
-      }
-      .tools label {
-        display: flex;
-        gap: 6px;
-        align-items: center;
-        color: var(--ink-soft);
-      }
-      .tools :is(input[type='text'], select) {
-        box-sizing: border-box;
-        min-height: 28px;
-        padding: 2px 6px;
-        border: 1px solid var(--rule);
-        border-radius: var(--radius);
-        background: var(--paper);
-        color: var(--ink);
-        font: inherit;
-      }
-      .tools .wanted {
-        border-color: var(--bad);
-      }
-      .initials {
-        width: 6em;
-      }
-      .tolerance {
-        width: 5.5em;
-      }
-      fieldset {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 4px 14px;
-        margin: 0;
-        padding: 0;
-        border: 0;
-      }
-      legend {
-        float: left;
-        padding: 0;
-        margin-inline-end: 14px;
-        color: var(--ink-soft);
-      }
-      fieldset input {
-        margin: 0;
-        accent-color: var(--accent);
-      }
-      table {
-        table-layout: fixed;
-      }
-      th.name {
-        width: var(--margin);
-      }
-      .name {
-        box-sizing: border-box;
-        padding-inline: 14px 8px;
-        overflow: hidden;
-        text-overflow: ellipsis;
-      }
-      .name + * {
-        padding-inline-start: var(--lead);
-      }
-      /* The button of a row covers it, but for what is entered there. */
-      .hand > * {
-        position: relative;
-        z-index: 1;
-      }
-      .result {
-        width: 19%;
-        overflow-wrap: break-word;
-        white-space: normal;
-      }
-      .hand {
-        width: 148px;
-      }
-      .state {
-        width: 132px;
-        padding-inline-start: 14px;
-      }
-      .of-sheet th {
-        padding-block: 18px 4px;
-        font-weight: 600;
-        text-align: start;
-      }
-      .of-sheet .quiet {
-        margin-inline-start: 8px;
-        font-weight: 400;
-        font-size: var(--type-small);
-      }
-      .state .sign {
-        width: 13px;
-        height: 13px;
-        fill: none;
-        stroke: currentcolor;
-        stroke-width: 2.2;
-        vertical-align: -1px;
-      }
-      .agrees,
-      .seen {
-        color: var(--good);
-      }
-      .differs,
-      .not-comparable {
-        color: var(--bad);
-      }
-      .stale {
-        color: var(--warn);
-      }
-      .changes {
-        color: var(--warn);
-        font-size: var(--type-small);
-      }
-      .why {
-        color: var(--bad);
-        font-size: var(--type-small);
-      }
-      .apart {
-        color: var(--ink-soft);
-        font-size: var(--type-small);
-        white-space: nowrap;
-      }
-      tr.entry .result {
-        color: var(--pen);
-      }
-      .gone button {
-        border: 0;
-        background: none;
-        color: var(--accent);
-        font: inherit;
-        cursor: pointer;
-      }
-      /* One column of words, and below them the result, the field and the state. */
-      @media (width < 34rem) {
-        :is(table, tbody) {
-          display: block;
-        }
-        thead {
-          display: none;
-        }
-        tr {
-          display: grid;
-          grid-template-columns: 1fr 1fr 1fr;
-          border-block-end: 1px solid var(--rule);
-        }
-        :is(td, th):not(.sheet) {
-          width: auto;
-          border: 0;
-        }
-        .name + * {
-          grid-column: 2 / -1;
-        }
-        .of-sheet .name {
-          display: none;
-        }
-        .of-sheet th {
-          grid-column: 1 / -1;
-        }
-        .hand {
-          padding-inline: 0;
-        }
-      }
-      @media (34rem <= width < 48rem) {
-        th.name {
-          width: 84px;
-        }
-        .hand {
-          width: 120px;
-        }
-        .state {
-          width: 96px;
-        }
-      }
-    `,
-  ];
+  static override styles = checkingStyles;
   declare session: Session;
   declare shown: Shown;
   /** The key of the one sheet that is listed; '' for all of them. */
   declare only: string;
   /** Why a tolerance is not taken. */
   declare told: string;
-  /** Whether the page was asked for and does not have the focus yet. */
-  #asked = true;
   /** Whether somebody tried to check something without initials. */
   #wanted = false;
 
@@ -270,14 +88,7 @@ export class CheckingPage extends LitElement {
     this.shown = 'all';
     this.only = '';
     this.told = '';
-    new SessionController(
-      this,
-      ({ kind }) => {
-        if (kind === 'place') this.#asked = true;
-        return kind !== 'kept' && kind !== 'hand' && kind !== 'order';
-      },
-      'after',
-    );
+    new AskedHeading(this, ({ kind }) => kind !== 'kept' && kind !== 'hand' && kind !== 'order', 'after');
   }
 
   override render(): TemplateResult {
@@ -294,17 +105,12 @@ export class CheckingPage extends LitElement {
         Enter what you came to by hand beside each result, and mark each entry that you have seen at its source. Neither changes
         the calculation. Either is told as stale once anything it rests on is another.
       </p>
-      <div class="words tools">${this.#tools()}</div>
+      <div class="words fields tools">${this.#tools()}</div>
       ${this.told === '' ? nothing : html`<p class="words why" role="alert">${this.told}</p>`}
       <p class="words" role="status">${coverageWords(checking.all)}</p>
       ${listed.length === 0 ? html`<p class="words quiet">Nothing to list.</p>` : this.#table(listed, checking.all)}
       ${this.#gone(checking)}
     </div>`;
-  }
-
-  override updated(): void {
-    if (this.#asked) this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
-    this.#asked = false;
   }
 
   #tools(): TemplateResult {
@@ -431,17 +237,16 @@ export class CheckingPage extends LitElement {
           changes.length === 0
             ? nothing
             : html`<div class="changes">
-                ${changes.slice(0, TOLD).map((change) => html`<div>${changeWords(notebook, change, item.sheet)}</div>`)}
-                ${changes.length > TOLD ? html`<div>and ${changes.length - TOLD} more</div>` : nothing}
+                ${changesInShort(notebook, changes, TOLD, item.sheet).map((words) => html`<div>${words}</div>`)}
               </div>`
         }
       </td>
       <td class="number result">${checkedValue(notebook, one, session.units)}</td>
       <td class="hand number"><quay-hand-field .session=${session} .checked=${one}></quay-hand-field></td>
-      <td class="state ${state.replace(' ', '-')}">
+      <td class="state state-sign ${state.replace(' ', '-')}">
         ${sign === undefined ? nothing : drawSign(sign)} <span class=${state === 'not checked' || state === 'idle' ? 'quiet' : ''}>${checkStateWords[state]}</span>
         ${apart === '' ? nothing : html`<div class="apart">${apart}</div>`}
-        ${said ? html`<div class="apart">${said.by}${said.date === undefined ? '' : `, ${said.date}`}</div>` : nothing}
+        ${said ? html`<div class="apart">${saidWords(said)}</div>` : nothing}
       </td>
     </tr>`;
   }
@@ -456,12 +261,12 @@ export class CheckingPage extends LitElement {
     if (gone.length === 0) return nothing;
     return html`<h3>Of lines that are gone</h3>
       <ul class="words gone">
-        ${gone.map(({ hand, seen }) => {
-          const said = hand ?? seen;
+        ${gone.map((one) => {
+          const said = one.hand ?? one.seen;
           if (!said) return nothing;
           return html`<li>
-            ${said.called ?? 'a line'}: ${hand ? `by hand ${hand.entry}` : 'seen at its source'}, ${said.by}${said.date === undefined ? '' : `, ${said.date}`}
-            <button @click=${() => this.session.apply(takeOff(hand ? 'handValues' : 'seen', said.id))}>remove</button>
+            ${goneWords(one)}
+            <button @click=${() => this.session.apply(takeOff(one.hand ? 'handValues' : 'seen', said.id))}>remove</button>
           </li>`;
         })}
       </ul>`;

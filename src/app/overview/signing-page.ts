@@ -1,7 +1,7 @@
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { blankBook, type Revision, SIGNING_ROLES, type SigningRole } from '../../document/index.ts';
 import { openNotebook } from '../../notebook/index.ts';
-import { changeList, changeWords } from '../../record/index.ts';
+import { changeList, saidWords, sinceSignature } from '../../record/index.ts';
 import {
   bookOfRevision,
   checkingOf,
@@ -13,13 +13,12 @@ import {
   signOff,
   takeSignatureOff,
 } from '../../review/index.ts';
+import { saidNow } from '../checking/said-now.ts';
 import type { Session } from '../session/session.ts';
-import { SessionController } from '../session/session-controller.ts';
-import { mathsStyles } from '../style/maths-styles.ts';
 import { drawSign } from '../style/signs.ts';
-import { day } from '../view-model/local-time.ts';
 import { overviewTitles } from '../view-model/page-view.ts';
-import { overviewStyles } from './overview-styles.ts';
+import { AskedHeading } from './asked-heading.ts';
+import { signingStyles } from './signing-styles.ts';
 
 /** So many digits of a content hash tell contents apart at a glance; the whole of it stands in the title. */
 const SHORT = 12;
@@ -37,109 +36,7 @@ export class SigningPage extends LitElement {
     toldOfIssue: { state: true },
     since: { state: true },
   };
-  static override styles = [
-    mathsStyles,
-    overviewStyles,
-    css`
-      form {
-        display: grid;
-        gap: 8px;
-        padding-block: 10px 4px;
-      }
-      form > div,
-      fieldset {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 6px 16px;
-        align-items: center;
-        margin: 0;
-        padding: 0;
-        border: 0;
-      }
-      label {
-        display: flex;
-        gap: 6px;
-        align-items: center;
-        color: var(--ink-soft);
-        font-size: var(--type-small);
-      }
-      :is(input[type='text'], textarea) {
-        box-sizing: border-box;
-        min-height: 28px;
-        padding: 2px 6px;
-        border: 1px solid var(--rule);
-        border-radius: var(--radius);
-        background: var(--paper);
-        color: var(--ink);
-        font: inherit;
-      }
-      textarea {
-        width: 100%;
-        min-height: 3.2em;
-      }
-      input[type='radio'] {
-        margin: 0;
-        accent-color: var(--accent);
-      }
-      button.act {
-        min-height: 28px;
-        padding: 2px 12px;
-        border: 1px solid var(--rule);
-        border-radius: var(--radius);
-        background: var(--paper);
-        color: var(--accent);
-        font: inherit;
-        cursor: pointer;
-      }
-      button.act:focus-visible {
-        outline: 2px solid var(--accent);
-      }
-      td.lead,
-      th.lead {
-        width: calc(var(--margin) + var(--lead) - 10px);
-        box-sizing: border-box;
-        padding-inline-start: 14px;
-      }
-      code {
-        font: 13px/1.4 var(--code);
-      }
-      .holds,
-      .gone {
-        font-weight: 600;
-      }
-      .holds {
-        color: var(--good);
-      }
-      .gone,
-      .told {
-        color: var(--bad);
-      }
-      .sign {
-        width: 13px;
-        height: 13px;
-        fill: none;
-        stroke: currentcolor;
-        stroke-width: 2.2;
-        vertical-align: -1px;
-      }
-      .changes {
-        color: var(--warn);
-        font-size: var(--type-small);
-      }
-      pre {
-        margin: 0;
-        padding: 8px 10px;
-        background: var(--margin-tint);
-        font: 13px/1.45 var(--code);
-        white-space: pre-wrap;
-        overflow-wrap: anywhere;
-      }
-      ul.open {
-        margin: 0;
-        padding-inline-start: 18px;
-      }
-    `,
-  ];
+  static override styles = signingStyles;
   declare session: Session;
   declare role: SigningRole;
   /** Why the book is signed though something is open, as far as it is typed. */
@@ -149,7 +46,6 @@ export class SigningPage extends LitElement {
   declare toldOfIssue: string;
   /** The id of the revision from which the changes are told. */
   declare since: string | undefined;
-  #asked = true;
 
   constructor() {
     super();
@@ -157,14 +53,7 @@ export class SigningPage extends LitElement {
     this.reason = '';
     this.told = '';
     this.toldOfIssue = '';
-    new SessionController(
-      this,
-      ({ kind }) => {
-        if (kind === 'place') this.#asked = true;
-        return kind !== 'kept' && kind !== 'hand' && kind !== 'order';
-      },
-      'after',
-    );
+    new AskedHeading(this, ({ kind }) => kind !== 'kept' && kind !== 'hand' && kind !== 'order', 'after');
   }
 
   override render(): TemplateResult {
@@ -188,11 +77,6 @@ export class SigningPage extends LitElement {
     </div>`;
   }
 
-  override updated(): void {
-    if (this.#asked) this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
-    this.#asked = false;
-  }
-
   #signatures(all: readonly SignatureStanding[]): TemplateResult {
     return html`<table aria-label="Signatures">
       <thead>
@@ -210,7 +94,8 @@ export class SigningPage extends LitElement {
     </table>`;
   }
 
-  #signature({ signature, holds, changes }: SignatureStanding): TemplateResult {
+  #signature(standing: SignatureStanding): TemplateResult {
+    const { signature, holds } = standing;
     const { role, by, date, content, despite, id } = signature;
     const { notebook } = this.session;
     return html`<tr>
@@ -218,15 +103,13 @@ export class SigningPage extends LitElement {
       <td>${by}</td>
       <td>${date ?? ''}</td>
       <td><code title=${content}>${content.slice(0, SHORT)}</code></td>
-      <td>
+      <td class="state-sign">
         ${holds ? html`<span class="holds">${drawSign('holds')} as signed</span>` : html`<span class="gone">${drawSign('fails')} changed since</span>`}
         ${
           holds
             ? nothing
             : html`<div class="changes">
-                ${changes.length === 0 ? 'words only: nothing that is entered or computed' : nothing}
-                ${changes.slice(0, TOLD).map((change) => html`<div>${changeWords(notebook, change, '')}</div>`)}
-                ${changes.length > TOLD ? html`<div>and ${changes.length - TOLD} more</div>` : nothing}
+                ${sinceSignature(notebook, standing, TOLD).map((words) => html`<div>${words}</div>`)}
               </div>`
         }
         ${despite ? html`<div class="changes">signed despite ${despite.open.join(', ')}: ${despite.reason}</div>` : nothing}
@@ -295,7 +178,7 @@ export class SigningPage extends LitElement {
     const { session, role, reason } = this;
     if (!this.#isNamed()) return;
     const open = openAtSigning(session.notebook, session.secondEngine, this.role);
-    const edit = signOff(session.notebook, { role, ...this.#said() }, open, reason);
+    const edit = signOff(session.notebook, { role, ...saidNow(this.session) }, open, reason);
     const done = edit.ok ? session.applyForGood(edit.value) : edit;
     this.told = done.ok
       ? ''
@@ -306,10 +189,6 @@ export class SigningPage extends LitElement {
   #isNamed(): boolean {
     this.told = this.session.checker === '' ? 'Enter a name first.' : '';
     return this.told === '';
-  }
-
-  #said(): { readonly by: string; readonly date: string } {
-    return { by: this.session.checker, date: day(Date.now()) };
   }
 
   #revisions(all: readonly Revision[]): TemplateResult {
@@ -365,7 +244,7 @@ export class SigningPage extends LitElement {
 
   #issuing(): TemplateResult {
     return html`<form @submit=${this.#issue}>
-      <div>
+      <div class="fields">
         <label>revision <input type="text" name="label" size="5" maxlength="40" placeholder="A" /></label>
         <label>note <input type="text" name="note" size="30" maxlength="400" /></label>
         ${this.#name()}
@@ -390,7 +269,7 @@ export class SigningPage extends LitElement {
       return;
     }
     const done = this.session.applyForGood(
-      issueRevision(this.session.notebook, { label, note, ...this.#said() }),
+      issueRevision(this.session.notebook, { label, note, ...saidNow(this.session) }),
     );
     this.toldOfIssue = done.ok ? '' : (done.problems[0]?.message ?? '');
     if (!done.ok) return;
@@ -409,7 +288,7 @@ export class SigningPage extends LitElement {
     if (comments.length === 0) return nothing;
     return html`<h3>Open comments</h3>
       <ul class="words">
-        ${comments.map(({ on, comment: { text, by, date } }) => html`<li>${on}: ${text} <span class="quiet">${by}${date === undefined ? '' : `, ${date}`}</span></li>`)}
+        ${comments.map(({ on, comment }) => html`<li>${on}: ${comment.text} <span class="quiet">${saidWords(comment)}</span></li>`)}
       </ul>`;
   }
 }

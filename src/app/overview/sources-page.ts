@@ -12,11 +12,11 @@ import {
 } from '../../record/index.ts';
 import { writeNumber } from '../../units/index.ts';
 import type { Session } from '../session/session.ts';
-import { SessionController } from '../session/session-controller.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { overviewTitles } from '../view-model/page-view.ts';
 import { placeOfId } from '../view-model/places.ts';
+import { AskedHeading } from './asked-heading.ts';
 import { overviewStyles } from './overview-styles.ts';
 
 /** The kinds that somebody has to look after: on paper each of these references has a paragraph of its own. */
@@ -116,17 +116,12 @@ export class SourcesPage extends LitElement {
   declare session: Session;
   /** On paper, the marks by which lines name their references, if they do. */
   declare marks: ReadonlyMap<string, number> | undefined;
-  /** Whether the page was asked for and does not have the focus yet. */
-  #asked = true;
   /** The references whose lines are all named on the screen. */
   readonly #whole = new Set<string>();
 
   constructor() {
     super();
-    new SessionController(this, ({ kind }) => {
-      if (kind === 'place') this.#asked = true;
-      return kind === 'book' || kind === 'values' || kind === 'place';
-    });
+    new AskedHeading(this, ({ kind }) => kind === 'book' || kind === 'values');
   }
 
   override render(): TemplateResult {
@@ -145,11 +140,6 @@ export class SourcesPage extends LitElement {
         ),
       )}
     </div>`;
-  }
-
-  override updated(): void {
-    if (this.#asked && !this.hasAttribute('paper')) this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
-    this.#asked = false;
   }
 
   #kind(kind: SourceKind, sources: readonly Source[]): TemplateResult | typeof nothing {

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Item } from '../../notebook/index.ts';
-import { apartWords, changeWords, checkStateWords } from '../../record/index.ts';
+import { apartWords, changesInShort, checkStateWords, saidWords } from '../../record/index.ts';
 import {
   answerComment,
   type Checked,
@@ -10,8 +10,11 @@ import {
   setOwnTolerance,
   toleranceOf,
 } from '../../review/index.ts';
+import { saidNow } from '../checking/said-now.ts';
 import type { Session } from '../session/session.ts';
-import { day } from '../view-model/local-time.ts';
+
+/** So many changes are told of what is stale; the rest is counted. */
+const TOLD = 8;
 
 /**
  * What the checker says of the line or cell in hand: its value by hand or its mark, how far that is from the result and to
@@ -32,11 +35,11 @@ export function drawHand(session: Session, item: Item): TemplateResult | typeof 
         ${checkStateWords[one.state]}${apart === '' ? nothing : html` <span class="quiet">${apart}</span>`}${drawSaid(one)}
       </p>
       ${one.verdict?.kind === 'unread' ? html`<p class="problem">${one.verdict.problem.message}</p>` : nothing}
-      ${one.changes.map((change) => html`<p class="changed">${changeWords(notebook, change, item.sheet)}</p>`)}
+      ${changesInShort(notebook, one.changes, TOLD, item.sheet).map((words) => html`<p class="changed">${words}</p>`)}
       ${one.hand ? drawTolerance(session, one) : nothing}
       ${session.checker === '' ? drawInitials(session) : nothing}
       ${one.open.map((comment) => drawComment(session, comment))}
-      ${drawField('comment', 'raise a comment', (text) => isSaid(session) && session.apply(raiseComment(notebook, one.subject, { ...said(session), text })).ok)}
+      ${drawField('comment', 'raise a comment', (text) => isSaid(session) && session.apply(raiseComment(notebook, one.subject, { ...saidNow(session), text })).ok)}
     </div>`;
 }
 
@@ -49,7 +52,7 @@ function rowInHand({ place }: Session, item: Item): number | undefined {
 function drawSaid({ hand, seen }: Checked): TemplateResult | typeof nothing {
   const one = hand ?? seen;
   if (!one) return nothing;
-  return html`<span class="quiet">, ${one.by}${one.date === undefined ? '' : `, ${one.date}`}</span>`;
+  return html`<span class="quiet">, ${saidWords(one)}</span>`;
 }
 
 /** The tolerance of one hand value, where it is another than that of the review. */
@@ -79,10 +82,10 @@ function drawInitials(session: Session): TemplateResult {
 
 function drawComment(session: Session, comment: Checked['open'][number]): TemplateResult {
   return html`<div class="comment">
-    <p>${comment.text} <span class="quiet">${comment.by}${comment.date === undefined ? '' : `, ${comment.date}`}</span></p>
-    ${comment.answers.map(({ by, text }) => html`<p class="answer">${text} <span class="quiet">${by}</span></p>`)}
-    ${drawField('answer', 'answer', (text) => isSaid(session) && session.apply(answerComment(comment, { ...said(session), text })).ok)}
-    <button class="fix" @click=${() => isSaid(session) && session.apply(closeComment(comment, said(session)))}>close</button>
+    <p>${comment.text} <span class="quiet">${saidWords(comment)}</span></p>
+    ${comment.answers.map((one) => html`<p class="answer">${one.text} <span class="quiet">${saidWords(one)}</span></p>`)}
+    ${drawField('answer', 'answer', (text) => isSaid(session) && session.apply(answerComment(comment, { ...saidNow(session), text })).ok)}
+    <button class="fix" @click=${() => isSaid(session) && session.apply(closeComment(comment, saidNow(session)))}>close</button>
   </div>`;
 }
 
@@ -109,7 +112,3 @@ function drawField(kind: string, words: string, enter: (text: string) => boolean
 }
 
 const isSaid = ({ checker }: Session): boolean => checker !== '';
-
-function said({ checker }: Session): { readonly by: string; readonly date: string } {
-  return { by: checker, date: day(Date.now()) };
-}

@@ -1,5 +1,5 @@
 import { openNotebook } from '../../notebook/index.ts';
-import { checkedLine } from '../../record/index.ts';
+import { checkedLine, goneWords, saidWords } from '../../record/index.ts';
 import { type Checked, checkingOf, coverageOf, USUAL_TOLERANCE } from '../../review/index.ts';
 import { readBook } from '../books.ts';
 import { AGREES, type Command, DISAGREES } from '../command.ts';
@@ -37,12 +37,11 @@ export const checking: Command = {
       for (const line of headLines(head, tolerance)) output.print(line);
       output.print('');
       for (const { key, title } of book.sheets) output.print(sheetLine(title || key, all, key));
-      for (const { by, text, called = 'the book' } of comments)
-        output.print(`open comment  ${called}: ${text} (${by})`);
-      for (const { hand, seen } of gone)
+      for (const comment of comments)
         output.print(
-          `of a line that is gone  ${hand ? `by hand ${hand.entry}` : 'seen'} (${(hand ?? seen)?.by})`,
+          `open comment  ${comment.called ?? 'the book'}: ${comment.text} (${saidWords(comment)})`,
         );
+      for (const one of gone) output.print(`of a line that is gone  ${goneWords(one)}`);
     }
     for (const line of lines) output.complain(line);
     return lines.length === 0 && comments.length === 0 ? AGREES : DISAGREES;

@@ -88,10 +88,14 @@ const revisionSchema = z.strictObject({
   book: z.string(),
 });
 
-/** How one line, column or cell stood: what it is computed from or what was entered there; without `is` it was gone. */
+/**
+ * How one line, column or cell stood: what it is computed from or what was entered there; without `is` it was gone. `si` is the
+ * number that an entry comes to, by which `36 in` and `3 ft` are the same.
+ */
 const standingSchema = z.strictObject({
   ...subjectSchema.def.shape,
   is: z.exactOptional(z.string().check(z.maxLength(200_000))),
+  si: z.exactOptional(z.number()),
 });
 
 /** How the book stood when something was checked: what differs from an earlier basis, or all of it. */

@@ -1,4 +1,4 @@
-import type { Comment, Subject } from '../../document/index.ts';
+import type { Comment } from '../../document/index.ts';
 import { type Content, element, type Markup, none } from '../../markup/index.ts';
 import {
   type Checked,
@@ -8,7 +8,7 @@ import {
   signaturesOf,
   USUAL_TOLERANCE,
 } from '../../review/index.ts';
-import { changeWords, checkedLine } from '../checked-lines.ts';
+import { checkedLine, goneWords, saidWords, sinceSignature } from '../checked-lines.ts';
 import { groupedSheets } from '../findings/grouped-sheets.ts';
 import { shortHash } from '../paper/page-rules.ts';
 import { section } from './head.ts';
@@ -46,9 +46,7 @@ export function checkingSection(source: RecordSource): Markup {
           element(
             'ul',
             {},
-            gone.map(({ hand, seen }) =>
-              element('li', {}, `${hand ? `by hand ${hand.entry}` : 'seen'} (${(hand ?? seen)?.by ?? ''})`),
-            ),
+            gone.map((one) => element('li', {}, goneWords(one))),
           ),
         ],
     comments(source),
@@ -95,11 +93,11 @@ function comments(source: RecordSource): Content {
   if (list.length === 0) return element('p', { class: 'quiet' }, 'Comments: none.');
   const rows = list.map((comment) => ({
     cells: [
-      onWords(source, comment.of),
+      onWords(source, comment),
       [
         paragraphs(comment.text),
-        element('p', { class: 'quiet' }, byWords(comment)),
-        comment.answers.map((answer) => element('p', {}, `answered: ${answer.text} (${byWords(answer)})`)),
+        element('p', { class: 'quiet' }, saidWords(comment)),
+        comment.answers.map((answer) => element('p', {}, `answered: ${answer.text} (${saidWords(answer)})`)),
       ],
       stateOf(comment),
     ],
@@ -108,17 +106,14 @@ function comments(source: RecordSource): Content {
 }
 
 function stateOf({ closed }: Comment): string {
-  return closed ? `closed by ${byWords(closed)}` : 'open';
+  return closed ? `closed by ${saidWords(closed)}` : 'open';
 }
 
-const byWords = ({ by, date }: { readonly by: string; readonly date?: string }): string =>
-  date === undefined ? by : `${by}, ${date}`;
-
 /** What a comment is on: a line or cell by its name, or the whole book. */
-function onWords({ notebook }: RecordSource, of: Subject | undefined): Content {
+function onWords({ notebook }: RecordSource, { of, called = 'a line that is gone' }: Comment): Content {
   if (!of) return 'the whole book';
   const found = findSubject(notebook.model, of);
-  if (!found) return 'a line that is gone';
+  if (!found) return called;
   const row = found.row === undefined ? '' : `, row ${found.row + 1}`;
   return linkTo(idOfLine(found.item.id), `${found.item.id}${row}`);
 }
@@ -126,19 +121,17 @@ function onWords({ notebook }: RecordSource, of: Subject | undefined): Content {
 /** Whose names stand under the book, whether they still hold, and what was issued. */
 export function signingSection(source: RecordSource): Markup {
   const { notebook, book } = source;
-  const signed = signaturesOf(notebook).map(({ signature, holds, changes }) => {
+  const signed = signaturesOf(notebook).map((standing) => {
+    const { signature, holds } = standing;
     const { role, by, date = '', content, despite } = signature;
-    const told = changes.slice(0, MOST_CHANGES).map((change) => changeWords(notebook, change, ''));
-    const more = changes.length > told.length ? [`and ${changes.length - told.length} more`] : [];
-    const since =
-      told.length === 0 ? 'only words have changed since' : `changed since: ${[...told, ...more].join('; ')}`;
+    const since = sinceSignature(notebook, standing, MOST_CHANGES).join('; ');
     return {
       cells: [
         role,
         by,
         date,
         shortHash(content),
-        holds ? 'holds for this content' : `does not hold for this content; ${since}`,
+        holds ? 'holds for this content' : `does not hold for this content; changed since: ${since}`,
         despite
           ? [element('p', {}, despite.reason), element('p', { class: 'quiet' }, despite.open.join('; '))]
           : '',

@@ -1,6 +1,6 @@
 import type { Basis, Edit, Review } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
-import { type BookState, bookState, isSameState, wordsOfState } from './book-state.ts';
+import { type BookState, bookState, isSame, type Rows, type Standing } from './book-state.ts';
 import type { Ground } from './grounds.ts';
 
 /** What one line, column, cell or table was and is; absent where it was not there or is gone. */
@@ -12,7 +12,7 @@ export interface Change {
   readonly is?: string;
 }
 
-type Lines = ReadonlyMap<string, ReadonlyMap<number, string>>;
+type Lines = ReadonlyMap<string, Rows>;
 
 /** How the book stood at a basis of its review; undefined where a basis on the way is missing. */
 export function stateAt({ bases }: Review, id: string): BookState | undefined {
@@ -24,14 +24,14 @@ export function stateAt({ bases }: Review, id: string): BookState | undefined {
     chain.push(basis);
   }
   let units = '';
-  const lines = new Map<string, Map<number, string>>();
+  const lines = new Map<string, Map<number, Standing>>();
   for (const basis of chain.toReversed()) {
     units = basis.units ?? units;
-    for (const { item, row = 0, is } of basis.lines) {
-      const of = lines.get(item) ?? new Map<number, string>();
+    for (const { item, row = 0, is, si } of basis.lines) {
+      const of = lines.get(item) ?? new Map<number, Standing>();
       lines.set(item, of);
       if (is === undefined) of.delete(row);
-      else of.set(row, is);
+      else of.set(row, { is, ...(si !== undefined && { si }) });
     }
   }
   return { units, lines };
@@ -52,7 +52,7 @@ export function basisNow(notebook: Notebook): { readonly id: string; readonly ed
     lines: differences(before?.lines ?? new Map(), now.lines).map(({ item, row, is }) => ({
       item,
       ...(row !== 0 && { row }),
-      ...(is !== undefined && { is }),
+      ...is,
     })),
   };
   const at = ['review', 'bases'];
@@ -74,8 +74,8 @@ export function freshId(list: readonly { readonly id: string }[], prefix: string
 interface Difference {
   readonly item: string;
   readonly row: number;
-  readonly was?: string | undefined;
-  readonly is?: string | undefined;
+  readonly was: Standing | undefined;
+  readonly is: Standing | undefined;
 }
 
 /** What differs between two states of the lines of a book. */
@@ -84,7 +84,7 @@ function differences(before: Lines, now: Lines): readonly Difference[] {
   for (const item of new Set([...before.keys(), ...now.keys()])) {
     const [was, is] = [before.get(item), now.get(item)];
     for (const row of new Set([...(was?.keys() ?? []), ...(is?.keys() ?? [])]))
-      if (!isSameState(was?.get(row), is?.get(row)))
+      if (!isSame(was?.get(row), is?.get(row)))
         found.push({ item, row, was: was?.get(row), is: is?.get(row) });
   }
   return found;
@@ -97,8 +97,8 @@ function areAlike(before: BookState, now: BookState): boolean {
 /** What has changed since a basis, to be asked for one value after the other. */
 export interface Since {
   readonly isEmpty: boolean;
-  /** Whether the book’s own units, its currency or its datums have changed, which every value can rest on. */
-  readonly units?: { readonly was: string; readonly is: string };
+  /** That the book’s own units, its currency or its datums have changed, which every value can rest on. */
+  readonly units: readonly Change[];
   /** What has changed of one ground. */
   readonly of: (ground: Ground) => readonly Change[];
   /** All that has changed, in the order of the book then and what is new behind it. */
@@ -108,6 +108,7 @@ export interface Since {
 /** What differs between how a book stood at a basis and how it stands now. */
 export function changesSince(before: BookState, now: BookState): Since {
   const all = differences(before.lines, now.lines);
+  const units = before.units === now.units ? [] : [{ item: '', was: before.units, is: now.units }];
   const byItem = new Map<string, Difference[]>();
   for (const one of all) {
     const known = byItem.get(one.item);
@@ -115,13 +116,13 @@ export function changesSince(before: BookState, now: BookState): Since {
     else byItem.set(one.item, [one]);
   }
   return {
-    isEmpty: all.length === 0 && before.units === now.units,
-    ...(before.units !== now.units && { units: { was: before.units, is: now.units } }),
+    isEmpty: all.length === 0 && units.length === 0,
+    units,
     of: (ground) =>
       (byItem.get(ground.item) ?? [])
         .filter(({ row }) => ground.rows === 'all' || row === 0 || row === ground.rows)
         .map(changeOf),
-    all: all.map(changeOf),
+    all: [...all.map(changeOf), ...units],
   };
 }
 
@@ -129,7 +130,7 @@ function changeOf({ item, row, was, is }: Difference): Change {
   return {
     item,
     ...(row !== 0 && { row }),
-    ...(was !== undefined && { was: wordsOfState(was) }),
-    ...(is !== undefined && { is: wordsOfState(is) }),
+    ...(was && { was: was.is }),
+    ...(is && { is: is.is }),
   };
 }

@@ -186,8 +186,7 @@ function sinceBases(notebook: Notebook): (basis: string) => Since | undefined {
 function changesOfResult(notebook: Notebook, subject: Subject, since: Since | undefined): readonly Change[] {
   if (!since) return [{ item: '' }];
   if (since.isEmpty) return [];
-  const units: readonly Change[] = since.units ? [{ item: '', ...since.units }] : [];
-  return [...groundsOf(notebook, subject).flatMap(since.of), ...units];
+  return [...groundsOf(notebook, subject).flatMap(since.of), ...since.units];
 }
 
 /** What has changed of an entry itself, or of the source it was seen at. */

@@ -110,8 +110,8 @@ export function signOff(
 export interface SignatureStanding {
   readonly signature: SignOff;
   readonly holds: boolean;
-  /** What is computed or entered otherwise; none where only words have changed. */
-  readonly changes: readonly Change[];
+  /** What is computed or entered otherwise; none where only words have changed, undefined where that cannot be told. */
+  readonly changes: readonly Change[] | undefined;
 }
 
 /** How the signatures of a book stand, the newest first. */
@@ -122,8 +122,9 @@ export function signaturesOf(notebook: Notebook, hasher?: Hasher): readonly Sign
   const now = bookState(notebook);
   return review.signOffs.toReversed().map((signature) => {
     const holds = signature.content === content;
-    const before = holds ? undefined : stateAt(review, signature.basis);
-    return { signature, holds, changes: before ? changesSince(before, now).all : [] };
+    if (holds) return { signature, holds, changes: [] };
+    const before = stateAt(review, signature.basis);
+    return { signature, holds, changes: before && changesSince(before, now).all };
   });
 }
 

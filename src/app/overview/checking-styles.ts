@@ -1,0 +1,139 @@
+import { css } from 'lit';
+import { mathsStyles } from '../style/maths-styles.ts';
+import { formStyles } from './form-styles.ts';
+import { overviewStyles } from './overview-styles.ts';
+
+/** The page of what was checked by hand. */
+export const checkingStyles = [
+  mathsStyles,
+  overviewStyles,
+  formStyles,
+  css`
+  .tools {
+    padding-block: 12px 10px;
+    font-size: var(--type-small);
+  }
+  .tools .wanted {
+    border-color: var(--bad);
+  }
+  .initials {
+    width: 6em;
+  }
+  .tolerance {
+    width: 5.5em;
+  }
+  table {
+    table-layout: fixed;
+  }
+  th.name {
+    width: var(--margin);
+  }
+  .name {
+    box-sizing: border-box;
+    padding-inline: 14px 8px;
+    overflow: hidden;
+    text-overflow: ellipsis;
+  }
+  .name + * {
+    padding-inline-start: var(--lead);
+  }
+  /* The button of a row covers it, but for what is entered there. */
+  .hand > * {
+    position: relative;
+    z-index: 1;
+  }
+  .result {
+    width: 19%;
+    overflow-wrap: break-word;
+    white-space: normal;
+  }
+  .hand {
+    width: 148px;
+  }
+  .state {
+    width: 132px;
+    padding-inline-start: 14px;
+  }
+  .of-sheet th {
+    padding-block: 18px 4px;
+    font-weight: 600;
+    text-align: start;
+  }
+  .of-sheet .quiet {
+    margin-inline-start: 8px;
+    font-weight: 400;
+    font-size: var(--type-small);
+  }
+  .agrees,
+  .seen {
+    color: var(--good);
+  }
+  .differs,
+  .not-comparable {
+    color: var(--bad);
+  }
+  .stale {
+    color: var(--warn);
+  }
+  .why {
+    color: var(--bad);
+    font-size: var(--type-small);
+  }
+  .apart {
+    color: var(--ink-soft);
+    font-size: var(--type-small);
+    white-space: nowrap;
+  }
+  tr.entry .result {
+    color: var(--pen);
+  }
+  .gone button {
+    border: 0;
+    background: none;
+    color: var(--accent);
+    font: inherit;
+    cursor: pointer;
+  }
+  /* One column of words, and below them the result, the field and the state. */
+  @media (width < 34rem) {
+    :is(table, tbody) {
+      display: block;
+    }
+    thead {
+      display: none;
+    }
+    tr {
+      display: grid;
+      grid-template-columns: 1fr 1fr 1fr;
+      border-block-end: 1px solid var(--rule);
+    }
+    :is(td, th):not(.sheet) {
+      width: auto;
+      border: 0;
+    }
+    .name + * {
+      grid-column: 2 / -1;
+    }
+    .of-sheet .name {
+      display: none;
+    }
+    .of-sheet th {
+      grid-column: 1 / -1;
+    }
+    .hand {
+      padding-inline: 0;
+    }
+  }
+  @media (34rem <= width < 48rem) {
+    th.name {
+      width: 84px;
+    }
+    .hand {
+      width: 120px;
+    }
+    .state {
+      width: 96px;
+    }
+  }
+  `,
+];

@@ -1,0 +1,67 @@
+import { css } from 'lit';
+import { mathsStyles } from '../style/maths-styles.ts';
+import { formStyles } from './form-styles.ts';
+import { overviewStyles } from './overview-styles.ts';
+
+/** The page of signatures and revisions. */
+export const signingStyles = [
+  mathsStyles,
+  overviewStyles,
+  formStyles,
+  css`
+  form {
+    display: grid;
+    gap: 8px;
+    padding-block: 10px 4px;
+  }
+  textarea {
+    width: 100%;
+    min-height: 3.2em;
+  }
+  button.act {
+    min-height: 28px;
+    padding: 2px 12px;
+    border: 1px solid var(--rule);
+    border-radius: var(--radius);
+    background: var(--paper);
+    color: var(--accent);
+    font: inherit;
+    cursor: pointer;
+  }
+  button.act:focus-visible {
+    outline: 2px solid var(--accent);
+  }
+  td.lead,
+  th.lead {
+    width: calc(var(--margin) + var(--lead) - 10px);
+    box-sizing: border-box;
+    padding-inline-start: 14px;
+  }
+  code {
+    font: 13px/1.4 var(--code);
+  }
+  .holds,
+  .gone {
+    font-weight: 600;
+  }
+  .holds {
+    color: var(--good);
+  }
+  .gone,
+  .told {
+    color: var(--bad);
+  }
+  pre {
+    margin: 0;
+    padding: 8px 10px;
+    background: var(--margin-tint);
+    font: 13px/1.45 var(--code);
+    white-space: pre-wrap;
+    overflow-wrap: anywhere;
+  }
+  ul.open {
+    margin: 0;
+    padding-inline-start: 18px;
+  }
+  `,
+];
