@@ -5,10 +5,12 @@ import {
   type SigningRole,
   setEntry,
   setRowField,
+  setSettings,
   stateRow,
   writeBook,
 } from '../../src/document/index.ts';
 import { type Notebook, openNotebook } from '../../src/notebook/index.ts';
+import { sinceSignature } from '../../src/record/index.ts';
 import {
   bookOfRevision,
   enterHandValue,
@@ -132,6 +134,27 @@ test('a signature holds under what the checker says, and no more once anything e
   expect(signaturesOf(notebook)).toMatchObject([
     { holds: false, changes: [] },
     { holds: false, changes: [] },
+  ]);
+});
+
+test('units of the book that are others are no mere words', () => {
+  const notebook = loads();
+  sign(notebook, 'prepared');
+  apply(notebook, setSettings('units', [{ symbol: 'bay', definition: '9 m' }]));
+  expect(signaturesOf(notebook)).toMatchObject([
+    { holds: false, changes: [{ item: '', was: 'money in USD', is: 'money in USD; bay = 9 m' }] },
+  ]);
+});
+
+test('what changed since a signature is not told where the state it was put under is not kept', () => {
+  const notebook = loads();
+  sign(notebook, 'prepared');
+  apply(notebook, { label: 'lose it', patches: [{ kind: 'remove', at: ['review', 'bases', 'b1'] }] });
+  apply(notebook, setEntry({ ...P, row: 'A' }, '7'));
+  const [standing] = signaturesOf(notebook);
+  expect(standing).toMatchObject({ holds: false, changes: undefined });
+  expect(standing && sinceSignature(notebook, standing, 5)).toEqual([
+    'what has changed cannot be told: how the book stood is not kept',
   ]);
 });
 
