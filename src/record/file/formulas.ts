@@ -16,8 +16,12 @@ export const FORMULA_WIDTH = 30;
 /** As many steps of half an em formulas are indented by a rule of their own. */
 export const MOST_INDENT = 40;
 
-/** A formula as text behind its typeset form, for readers that have no mathematics; style sheets hide it. */
-const inText = (text: string): Markup => element('code', { class: 'plain' }, text);
+/** Rounding to steps is set between signs that not every font has: without them another formula would be read. */
+const FENCED = /\b(?:INT|FLOOR|CEILING)\(/i;
+
+/** A formula as text behind its typeset form, for readers that have no mathematics; style sheets hide it where the form is sure. */
+const inText = (text: string): Markup =>
+  element('code', { class: FENCED.test(text) ? 'plain fenced' : 'plain' }, text);
 
 /** A symbol, as mathematics and as it is typed. */
 export function symbol(name: string): Markup {

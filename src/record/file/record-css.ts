@@ -69,6 +69,7 @@ dt { color: var(--ink-soft); }
 .hash { overflow-wrap: anywhere; }
 .quiet { color: var(--ink-soft); font-size: 0.88em; }
 .plain { display: none; }
+.plain.fenced { display: block; color: var(--ink-soft); font-size: 0.85em; }
 table { width: 100%; margin: 0.6em 0 1em; border-collapse: collapse; border-bottom: 1.5px solid var(--ink); }
 h4 { margin: 0.8em 0 0.2em; font-size: 1em; }
 .described > span + span { color: var(--ink-soft); font-size: 0.88em; }

@@ -175,6 +175,16 @@ test('the record of a small book is as it was read over', async () => {
   );
 });
 
+test('a formula between signs that a font may lack stands as text too', () => {
+  const rounded = bookOf({
+    s: [blockOf('p', given('a', '4 in', 'in'), calc('b', { formula: 'CEILING(a / 2; 1 in)', unit: 'in' }))],
+  });
+  const shown = readPage(record(rounded)).elements.filter(
+    ({ name, attributes }) => name === 'code' && attributes.get('class') === 'plain fenced',
+  );
+  expect(shown.length).toBe(2);
+});
+
 describe('a record that is not as it was written', () => {
   const text = record(everyPart());
   const codeOf = (changed: string) => {
