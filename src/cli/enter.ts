@@ -5,8 +5,8 @@ import {
   type Edit,
   emptiedColumns,
   replaceTableRows,
+  statedInRows,
   statedInWords,
-  statedValues,
   type Table,
 } from '../document/index.ts';
 import {
@@ -194,7 +194,7 @@ function blankedColumns(table: Table, rows: ReadTable, { blankMissing }: TableOp
 
 /** What is said of values that are stated for the rows that others take the place of. */
 function statedGone(table: Table): readonly Problem[] {
-  const values = statedValues(table).map((one) => statedInWords(table, one));
+  const values = statedInRows(table).map((one) => statedInWords(table, one));
   return values.length === 0 ? [] : [problem('table-stated-gone', { from: 0, to: 0 }, { values })];
 }
 

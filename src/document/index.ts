@@ -146,7 +146,7 @@ export {
   entryInWords,
   rowCalled,
   type StatedValue,
+  statedInRows,
   statedInWords,
-  statedValues,
 } from './stated-values.ts';
 export { writeBook } from './write-book.ts';

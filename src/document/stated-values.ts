@@ -13,7 +13,7 @@ export interface StatedValue {
 }
 
 /** The values that are stated in the rows of a table. */
-export function statedValues(table: Table): readonly StatedValue[] {
+export function statedInRows(table: Table): readonly StatedValue[] {
   const ids = rowIdsOf(table);
   return table.columns.flatMap((column) =>
     column.kind === 'calc'

@@ -27,11 +27,12 @@ export function editedBook(before: Book, after: Book, said: NamesSaid): readonly
 
 /** What the checker says, a line of words each; on which state of the book it was said is told of each by its page. */
 function reviewInShort({ tolerance = '', handValues, seen, comments, signOffs, revisions }: Review) {
-  const at = ({ item, row }: Subject): string => (row === undefined ? item : `${item} in row ${row}`);
+  const at = ({ of, called }: { readonly of: Subject; readonly called?: string }): string =>
+    called ?? of.item;
   return {
     tolerance,
-    handValues: handValues.map(({ of, entry, by }) => `${at(of)}: ${entry} (${by})`).join('; '),
-    seen: seen.map(({ of, by }) => `${at(of)} (${by})`).join('; '),
+    handValues: handValues.map((one) => `${at(one)}: ${one.entry} (${one.by})`).join('; '),
+    seen: seen.map((one) => `${at(one)} (${one.by})`).join('; '),
     comments: comments
       .map(
         ({ text, by, answers, closed }) =>

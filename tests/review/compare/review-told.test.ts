@@ -14,7 +14,7 @@ test('what the checker says is told in words of its own, without the state of th
     expect(next.apply(edit).ok).toBe(true);
   const { differences } = compareBooks(openNotebook(book), next);
   expect(differences).toMatchObject([
-    { kind: 'book', field: 'review.handValues', to: 'b: 4 m (KL)' },
+    { kind: 'book', field: 'review.handValues', to: 's.b: 4 m (KL)' },
     { kind: 'book', field: 'review.comments', to: 'Why 2? (KL)' },
   ]);
   expect(compareBooks(next, next).differences).toEqual([]);

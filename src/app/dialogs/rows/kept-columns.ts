@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { blankMeanings, cellOf, statedInWords, statedValues, type Table } from '../../../document/index.ts';
+import { blankMeanings, cellOf, statedInRows, statedInWords, type Table } from '../../../document/index.ts';
 import { type Followed, followItems, nameColumn, nameItems } from '../../editing/clipboard/follow-items.ts';
 import { cellsFor, type NewRows } from '../../editing/clipboard/new-rows.ts';
 import {
@@ -40,7 +40,7 @@ export function keptColumns(table: Table, rows: NewRows, where: Where): KeptColu
   const row = isOver ? where.row : 0;
   const kept = isOver ? othersFilled(table, rows, row) : filledFrom(table, rows, row);
   if (kept.length === 0) return undefined;
-  const stated = statedValues(table).filter(
+  const stated = statedInRows(table).filter(
     (one) => kept.includes(one.column) && one.row >= row && !(isOver && one.row >= row + rows.length),
   );
   const isNamed = nameItems(table, rows);

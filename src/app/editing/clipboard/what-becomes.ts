@@ -4,8 +4,8 @@ import {
   entryInWords,
   type GivenColumn,
   rowCalled,
+  statedInRows,
   statedInWords,
-  statedValues,
   type Table,
 } from '../../../document/index.ts';
 import { followItems, nameColumn } from './follow-items.ts';
@@ -48,7 +48,7 @@ export function whatBecomes(table: Table, rows: NewRows, where: Where, others: O
   const end = where.kind === 'from' ? Math.min(row + rows.length, length) : length;
   const sources = sourcesOf(table, rows, where, others);
   const placeOf = new Map(sources.flatMap((source, down) => (source === undefined ? [] : [[source, down]])));
-  const stated = statedValues(table).filter(({ column }) => !cellsFor(column, rows));
+  const stated = statedInRows(table).filter(({ column }) => !cellsFor(column, rows));
   const isGone = (at: number): boolean => at >= row && at < end && !placeOf.has(at);
   const below = rowsBelow(table, rows, where, others);
   const name = nameColumn(table, rows);
