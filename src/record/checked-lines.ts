@@ -62,12 +62,13 @@ export function changesInShort(
   return changes.length > told.length ? [...told, `and ${changes.length - told.length} more`] : told;
 }
 
-/** What has changed since a signature that does not hold any more. */
+/** Why a signature does not hold any more: who withdrew it, or what has changed since. */
 export function sinceSignature(
   notebook: Notebook,
-  { changes }: Pick<SignatureStanding, 'changes'>,
+  { signature, changes }: SignatureStanding,
   most: number,
 ): readonly string[] {
+  if (signature.withdrawn) return [`withdrawn by ${saidWords(signature.withdrawn)}`];
   if (!changes) return ['what has changed cannot be told: how the book stood is not kept'];
   if (changes.length === 0) return ['words only: nothing that is entered or computed'];
   return changesInShort(notebook, changes, most);

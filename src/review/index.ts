@@ -54,5 +54,5 @@ export {
   type SignatureStanding,
   signaturesOf,
   signOff,
-  takeSignatureOff,
+  withdrawSignature,
 } from './signing/sign-off.ts';

@@ -20,6 +20,7 @@ import {
   type SecondEngine,
   signaturesOf,
   signOff,
+  withdrawSignature,
 } from '../../src/review/index.ts';
 import { blockOf, bookOf, calc, check, given } from '../make-book.ts';
 
@@ -156,6 +157,16 @@ test('what changed since a signature is not told where the state it was put unde
   expect(standing && sinceSignature(notebook, standing, 5)).toEqual([
     'what has changed cannot be told: how the book stood is not kept',
   ]);
+});
+
+test('a signature that is withdrawn stays to be seen, and holds for nothing', () => {
+  const notebook = loads();
+  sign(notebook, 'prepared');
+  const [signature] = notebook.book.review.signOffs;
+  if (signature) apply(notebook, withdrawSignature(signature, { by: 'MN', date: '2026-03-02' }));
+  const [standing] = signaturesOf(notebook);
+  expect(standing).toMatchObject({ holds: false, signature: { by: 'KL' } });
+  expect(standing && sinceSignature(notebook, standing, 5)).toEqual(['withdrawn by MN, 2026-03-02']);
 });
 
 test('a revision keeps the whole book as it was issued, through edits and a file', () => {

@@ -30,9 +30,8 @@ export const checkingStyles = [
   }
   .name {
     box-sizing: border-box;
-    padding-inline: 14px 8px;
-    overflow: hidden;
-    text-overflow: ellipsis;
+    padding-inline: 8px 14px;
+    text-align: end;
   }
   .name + * {
     padding-inline-start: var(--lead);
@@ -113,6 +112,10 @@ export const checkingStyles = [
     }
     .name + * {
       grid-column: 2 / -1;
+    }
+    :host(:not([paper])) tr .name {
+      width: auto;
+      text-align: start;
     }
     .of-sheet .name {
       display: none;

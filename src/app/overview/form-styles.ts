@@ -7,6 +7,8 @@ export const formStyles = css`
     flex-wrap: wrap;
     gap: 8px 18px;
     align-items: center;
+  }
+  fieldset {
     margin: 0;
     padding: 0;
     border: 0;

@@ -1,5 +1,11 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import { blankBook, type Revision, SIGNING_ROLES, type SigningRole } from '../../document/index.ts';
+import {
+  blankBook,
+  type Revision,
+  SIGNING_ROLES,
+  type SigningRole,
+  type SignOff,
+} from '../../document/index.ts';
 import { openNotebook } from '../../notebook/index.ts';
 import { changeList, saidWords, sinceSignature } from '../../record/index.ts';
 import {
@@ -11,7 +17,7 @@ import {
   type SignatureStanding,
   signaturesOf,
   signOff,
-  takeSignatureOff,
+  withdrawSignature,
 } from '../../review/index.ts';
 import { saidNow } from '../checking/said-now.ts';
 import type { Session } from '../session/session.ts';
@@ -96,7 +102,7 @@ export class SigningPage extends LitElement {
 
   #signature(standing: SignatureStanding): TemplateResult {
     const { signature, holds } = standing;
-    const { role, by, date, content, despite, id } = signature;
+    const { role, by, date, content, despite } = signature;
     const { notebook } = this.session;
     return html`<tr>
       <th scope="row" class="lead">${role}</th>
@@ -104,7 +110,7 @@ export class SigningPage extends LitElement {
       <td>${date ?? ''}</td>
       <td><code title=${content}>${content.slice(0, SHORT)}</code></td>
       <td class="state-sign">
-        ${holds ? html`<span class="holds">${drawSign('holds')} as signed</span>` : html`<span class="gone">${drawSign('fails')} changed since</span>`}
+        ${holds ? html`<span class="holds">${drawSign('holds')} as signed</span>` : html`<span class="gone">${drawSign('fails')} ${signature.withdrawn ? 'withdrawn' : 'changed since'}</span>`}
         ${
           holds
             ? nothing
@@ -113,9 +119,13 @@ export class SigningPage extends LitElement {
               </div>`
         }
         ${despite ? html`<div class="changes">signed despite ${despite.open.join(', ')}: ${despite.reason}</div>` : nothing}
-        <button @click=${() => this.session.applyForGood(takeSignatureOff(id))}><span class="quiet">take off</span></button>
+        ${signature.withdrawn ? nothing : html`<button @click=${() => this.#withdraw(signature)}><span class="quiet">withdraw</span></button>`}
       </td>
     </tr>`;
+  }
+
+  #withdraw(signature: SignOff): void {
+    if (this.#isNamed()) this.session.applyForGood(withdrawSignature(signature, saidNow(this.session)));
   }
 
   #signing(): TemplateResult {

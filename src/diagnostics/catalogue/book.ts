@@ -32,9 +32,9 @@ export const book = {
   'record-damaged': entry<Record<string, never>>({
     title: 'A damaged record',
     explain:
-      'The book within a record is written with a hash of it. Here the two do not fit each other: the file was cut short or changed.',
+      'The book within a record is written with a hash of it. Here the two do not fit each other, or the pages tell of another content than the book’s: the file was cut short or changed.',
     words: () => ({
-      message: 'the record is damaged: its book is not as it was written',
+      message: 'the record is damaged: its book is not as it was written, or not the one its pages tell of',
       hint: 'take another copy of the record, or the file of the book',
     }),
   }),

@@ -1,4 +1,5 @@
 import { fail, type JsonValue, type Outcome, problem, succeed } from '../../diagnostics/index.ts';
+import { hashBook } from '../hash/hasher.ts';
 import { describeJson } from '../json/describe-json.ts';
 import { readJson } from '../json/read-json.ts';
 import { bookProblems } from '../rules/book-rules.ts';
@@ -41,7 +42,11 @@ function openRecord(page: string): Outcome<Opened> {
   const block = findBlock(page);
   if (!block.ok) return block;
   const read = readJson(block.value.json, { length: BOOK_LENGTH_LIMIT, depth: BOOK_DEPTH_LIMIT });
-  return read.ok && isWhole(read.value, block.value) ? bookFromJson(read.value) : damaged();
+  if (!read.ok || !isWhole(read.value, block.value)) return damaged();
+  const opened = bookFromJson(read.value);
+  // The pages say of which content they are; what was brought up to another version may have another hash.
+  const isOther = opened.ok && !opened.value.migrated && !page.includes(hashBook(opened.value.book));
+  return isOther ? damaged() : opened;
 }
 
 /** The book that a JSON value is; the value must come from the reader that refuses hostile texts. */

@@ -63,7 +63,10 @@ const commentSchema = z.strictObject({
 /** Whose name stands under the book. */
 export const SIGNING_ROLES = ['prepared', 'checked', 'approved'] as const;
 
-/** A name under one content of the book. `despite` is what was open then, and why it was signed all the same. */
+/**
+ * A name under one content of the book. `despite` is what was open then, and why it was signed all the same; `withdrawn` who has
+ * taken it back: it stays to be seen.
+ */
 const signOffSchema = z.strictObject({
   id: idText,
   role: z.enum(SIGNING_ROLES),
@@ -76,6 +79,7 @@ const signOffSchema = z.strictObject({
       open: z.array(noteText).check(z.maxLength(500)),
     }),
   ),
+  withdrawn: z.exactOptional(z.strictObject(said)),
 });
 
 /** An issue of the book with its whole content, a book in the format of its time, as text. */

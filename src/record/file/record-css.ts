@@ -33,8 +33,8 @@ export function runningHead({ title }: Book): string {
   ]);
   return `@page {
   margin: 20mm 14mm 18mm;
-  @top-left { ${type} width: 55%; text-align: start; content: ${cssString(left)}; }
-  @top-right { ${type} width: 45%; text-align: end; content: ${cssString(right)}; }
+  @top-left { ${type} width: 55%; text-align: start; overflow-wrap: anywhere; content: ${cssString(left)}; }
+  @top-right { ${type} width: 45%; text-align: end; overflow-wrap: anywhere; content: ${cssString(right)}; }
 }`;
 }
 
@@ -51,7 +51,7 @@ const rules = `:root {
   --paper: #fff;
   color-scheme: light;
 }
-body { margin: 0; background: #fff; color: var(--ink); font: 15px / 1.4 var(--text); overflow-wrap: break-word; }
+body { margin: 0; background: #fff; color: var(--ink); font: 15px / 1.4 var(--text); overflow-wrap: anywhere; }
 main { max-width: 60rem; margin: 0 auto; padding: 1.5rem; }
 h1 { margin: 0 0 0.4em; font-size: 1.7em; line-height: 1.2; }
 h2 { margin: 2.2em 0 0.4em; padding-top: 0.3em; border-top: 2px solid var(--ink); font-size: 1.35em; line-height: 1.2; }
@@ -59,12 +59,14 @@ h3 { margin: 1.4em 0 0.3em; font-size: 1.1em; }
 p { margin: 0.2em 0; }
 ul { margin: 0.2em 0; padding-left: 1.3em; }
 a { color: #0f625f; }
+/* Words of the book keep their direction to themselves. */
+h1, h2, a, dd, th, td, p, li > span { unicode-bidi: isolate; }
 dl { margin: 0.5em 0; }
 dl div { display: grid; grid-template-columns: 8.5em 1fr; padding: 0.15em 0; }
 dd { margin: 0; }
 dt { color: var(--ink-soft); }
 .title-block { display: grid; grid-template-columns: repeat(4, 1fr); border: 1.5px solid var(--ink); }
-.title-block div { display: block; padding: 0.3em 0.7em; border: 0.5px solid var(--rule); }
+.title-block div { display: block; min-width: 0; padding: 0.3em 0.7em; border: 0.5px solid var(--rule); }
 .title-block dt { font-size: 0.8em; }
 .hash { overflow-wrap: anywhere; }
 .quiet { color: var(--ink-soft); font-size: 0.88em; }
@@ -76,7 +78,7 @@ h4 { margin: 0.8em 0 0.2em; font-size: 1em; }
 th, td { padding: 0.2em 0.5em 0.2em 0; font-weight: 400; text-align: left; vertical-align: top; }
 thead th { border-block: 1.5px solid var(--ink); border-bottom-width: 1px; font-size: 0.88em; vertical-align: bottom; }
 tbody tr + tr { border-top: 1px solid var(--rule); }
-th.number, td.number { text-align: right; font-variant-numeric: lining-nums tabular-nums; }
+th.number, td.number { text-align: right; overflow-wrap: normal; font-variant-numeric: lining-nums tabular-nums; }
 th.name { white-space: nowrap; }
 .lines { table-layout: fixed; }
 .lines th:first-child { width: 4.2em; overflow-wrap: anywhere; white-space: normal; }
@@ -108,6 +110,10 @@ math mtable.cases mtd { padding: 3px 0; text-align: start; }
 math mtable.cases mtd + mtd { padding-inline-start: 1.1em; }
 math mfrac { padding-block: 0.12em; }
 .symbol math { font-size: 1.05em; }
+@media (max-width: 600px) {
+  .title-block { grid-template-columns: repeat(2, 1fr); }
+  section { overflow-x: auto; }
+}
 @media print {
   body { font-size: 9pt; line-height: 1.25; }
   main { max-width: none; padding: 0; page: front; }

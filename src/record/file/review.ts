@@ -131,7 +131,7 @@ export function signingSection(source: RecordSource): Markup {
         by,
         date,
         shortHash(content),
-        holds ? 'holds for this content' : `does not hold for this content; changed since: ${since}`,
+        holds ? 'holds for this content' : `does not hold for this content: ${since}`,
         despite
           ? [element('p', {}, despite.reason), element('p', { class: 'quiet' }, despite.open.join('; '))]
           : '',
@@ -139,7 +139,14 @@ export function signingSection(source: RecordSource): Markup {
     };
   });
   const issued = book.review.revisions.map(({ label, by, date = '', content, note = '' }) => ({
-    cells: [label, by, date, shortHash(content), note],
+    cells: [
+      label,
+      by,
+      date,
+      shortHash(content),
+      note,
+      content === source.hash ? 'this content' : 'changed since',
+    ],
   }));
   const heads = (...list: readonly string[]) => list.map((head) => ({ head }));
   return section(
@@ -155,6 +162,6 @@ export function signingSection(source: RecordSource): Markup {
       : table('Signatures', heads('As', 'By', 'Date', 'Content', 'Standing', 'Signed although'), signed),
     issued.length === 0
       ? element('p', { class: 'quiet' }, 'No revision is issued.')
-      : table('Revisions', heads('Revision', 'By', 'Date', 'Content', 'Note'), issued),
+      : table('Revisions', heads('Revision', 'By', 'Date', 'Content', 'Note', 'This record'), issued),
   );
 }

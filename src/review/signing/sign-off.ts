@@ -106,7 +106,7 @@ export function signOff(
   return succeed(joinEdits('sign', [...(basis.edit ? [basis.edit] : []), insert]));
 }
 
-/** A signature, whether the content is still the one it was put under, and what has changed since. */
+/** A signature, whether the content is still the one it was put under, and what has changed since; one that is withdrawn holds for nothing. */
 export interface SignatureStanding {
   readonly signature: SignOff;
   readonly holds: boolean;
@@ -121,6 +121,7 @@ export function signaturesOf(notebook: Notebook, hasher?: Hasher): readonly Sign
   const content = hashBook(notebook.book, hasher);
   const now = bookState(notebook);
   return review.signOffs.toReversed().map((signature) => {
+    if (signature.withdrawn) return { signature, holds: false, changes: [] };
     const holds = signature.content === content;
     if (holds) return { signature, holds, changes: [] };
     const before = stateAt(review, signature.basis);
@@ -128,7 +129,8 @@ export function signaturesOf(notebook: Notebook, hasher?: Hasher): readonly Sign
   });
 }
 
-/** The edit that takes a signature off. */
-export function takeSignatureOff(id: string): Edit {
-  return { label: 'take a signature off', patches: [{ kind: 'remove', at: ['review', 'signOffs', id] }] };
+/** The edit that withdraws a signature; it stays to be seen with who withdrew it. */
+export function withdrawSignature({ id }: SignOff, said: Said): Edit {
+  const at = ['review', 'signOffs', id, 'withdrawn'];
+  return { label: 'withdraw a signature', patches: [{ kind: 'set', at, value: { ...said } }] };
 }

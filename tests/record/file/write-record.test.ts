@@ -194,6 +194,7 @@ describe('a record that is not as it was written', () => {
   test.each([
     ['cut short', text.slice(0, -200), 'record-damaged'],
     ['without its end', text.slice(0, text.indexOf('</script')), 'record-damaged'],
+    ['with pages of another content', text.replace(hashBook(everyPart()), 'f'.repeat(64)), 'record-damaged'],
     ['with another title', text.replace('"project":"', '"project":"x'), 'record-damaged'],
     ['without the book', text.replace('id="quaybook-book"', 'id="book"'), 'page-without-book'],
     [
