@@ -92,17 +92,17 @@ const cases: readonly (readonly [formula: string, at: string, message: string])[
   [
     'INTERPOLATE(n * 1 ft; curve.x; curve.y)',
     'n * 1 ft',
-    'INTERPOLATE: the table ends at 3 ft, and more is wanted; choose something larger, or add a row that reaches so far; "hold" would take the last value on purpose (“n * 1 ft” is 5 ft)',
+    'INTERPOLATE: the table ends at 3 ft, and more is wanted; change what it is looked up for, or add the rows that its source has there (“n * 1 ft” is 5 ft)',
   ],
   [
     'INTERPOLATE(b; curve.x; curve.y)',
     'b',
-    'INTERPOLATE: the table begins at 1 ft, and less is wanted; choose something smaller, or add a row that reaches so low; "hold" would take the first value on purpose (“b” is 0 ft)',
+    'INTERPOLATE: the table begins at 1 ft, and less is wanted; change what it is looked up for, or add the rows that its source has there (“b” is 0 ft)',
   ],
   [
     'INTERPOLATE2(b; 1 ft; curve.x; curve.x; curve.y)',
     'b',
-    'INTERPOLATE2: the table covers x from 1 ft to 3 ft, and the value wanted lies outside; choose what it covers, or add its rows; "hold" would take its edge on purpose (“b” is 0 ft)',
+    'INTERPOLATE2: the table covers x from 1 ft to 3 ft, and the value wanted lies outside; change what it is looked up for, or add the rows that its source has there (“b” is 0 ft)',
   ],
   ['INDEX(curve.y; n)', 'n', 'INDEX: row 5 is asked for, and the rows are 1 to 3 (“n” is 5)'],
   ['blank * 2', 'blank', '“blank” is blank'],

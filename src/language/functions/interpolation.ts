@@ -57,8 +57,8 @@ export function linearRefusals(xs: Float64Array): (x: number) => Refusal {
     return {
       words: ({ shown }) =>
         below
-          ? `the table begins at ${shown(end)}, and less is wanted; choose something smaller, or add a row that reaches so low; "hold" would take the first value on purpose`
-          : `the table ends at ${shown(end)}, and more is wanted; choose something larger, or add a row that reaches so far; "hold" would take the last value on purpose`,
+          ? `the table begins at ${shown(end)}, and less is wanted; change what it is looked up for, or add the rows that its source has there`
+          : `the table ends at ${shown(end)}, and more is wanted; change what it is looked up for, or add the rows that its source has there`,
       argument: 0,
     };
   };
@@ -117,5 +117,5 @@ export function bilinearRefusal({ x, y }: Point, grid: Grid, hold: boolean): Ref
 function beyondGrid(name: string, values: Float64Array): ToldRefusal['words'] {
   const [low, high] = [Math.min(...values), Math.max(...values)];
   return ({ shown }) =>
-    `the table covers ${name} from ${shown(low)} to ${shown(high)}, and the value wanted lies outside; choose what it covers, or add its rows; "hold" would take its edge on purpose`;
+    `the table covers ${name} from ${shown(low)} to ${shown(high)}, and the value wanted lies outside; change what it is looked up for, or add the rows that its source has there`;
 }

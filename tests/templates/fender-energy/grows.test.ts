@@ -5,6 +5,17 @@ import { line, makeWorse, type Worse } from '../worse.ts';
 const seed = 20_261_129;
 const onTheForce = ['absorber.c_Ra', 'absorber.c_pa', 'absorber.c_qa'];
 const onTheFlat = ['wharf.c_Rf', 'wharf.c_m', 'wharf.c_Hf', 'wharf.c_pf', 'wharf.c_qf'];
+/** What comes to one fender of a flat berthing: the fewer she touches, the more. */
+const onOneFlat = [
+  'wharf.c_Rf',
+  'wharf.c_Ef',
+  'wharf.c_lf',
+  'wharf.c_yf',
+  'wharf.c_sf',
+  'wharf.c_hf',
+  'wharf.c_pf',
+  'wharf.c_qf',
+];
 const onTheEnergy = [
   'fender.c_E',
   'fender.c_R',
@@ -84,9 +95,19 @@ const worse: readonly Worse[] = [
   line('panel.MBL', 0.7, ['panel.c_s', 'panel.c_w']),
   line('wharf.L_S', 1.3, ['wharf.c_LS']),
   line('wharf.B_S', 1.3, ['wharf.c_BS', 'wharf.c_LBS']),
-  line('wharf.S', 1.3, ['wharf.c_S']),
+  line('wharf.S', 1.3, ['wharf.c_S', ...onOneFlat]),
   line('wharf.c_C', 1.5, ['wharf.c_S', 'wharf.c_hc', 'wharf.c_hf']),
-  line('wharf.n_L', 1.3, ['wharf.c_H', 'wharf.c_m', 'wharf.c_Hf']),
+  line('wharf.n_L', 1.3, [
+    'wharf.c_H',
+    'wharf.c_m',
+    'wharf.c_Hf',
+    'wharf.c_Rf',
+    'fender.c_R',
+    'absorber.c_Ra',
+  ]),
+  line('wharf.l_f', 0.7, onOneFlat),
+  line('energy.α', 1.3, ['fender.c_θ']),
+  line('ship.DWT', 1.3, ['ship.c_OD']),
   line('wharf.H_a', 0.7, ['wharf.c_H', 'wharf.c_Hf']),
   line('wharf.r_lim', 0.7, ['wharf.c_m']),
   line('absorber.M_1', 1.1, ['absorber.c_M2']),

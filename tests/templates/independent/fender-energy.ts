@@ -6,7 +6,7 @@ import { siteColumn, workEnergy } from './fender-energy/energy.ts';
 import { workFender } from './fender-energy/fender.ts';
 import { workPanel } from './fender-energy/panel.ts';
 import { workShip } from './fender-energy/ship.ts';
-import { belted, shippedTables } from './fender-energy/tables.ts';
+import { belted, shippedTables, typeOfHull } from './fender-energy/tables.ts';
 import { workTablesInOrder } from './fender-energy/tables-in-order.ts';
 import { units } from './fender-energy/units.ts';
 import { asCell, type Inputs, readInputs } from './fender-energy/values.ts';
@@ -123,6 +123,7 @@ function columnsOf(
     ),
     'data.brolsma.ln_M': cells(speeds.map((row) => Math.log(row.number('M50')))),
     'data.brolsma.ln_a': cells(speeds.map((row) => Math.log(row.number('a')))),
+    'data.pressure.type': rows('data.pressure').map((row) => typeOfHull(row.text('ship_kind'))),
     'data.pressure.belt': cells(
       rows('data.pressure').map((row) => Number(belted.includes(row.text('ship_kind')))),
     ),

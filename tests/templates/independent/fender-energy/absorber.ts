@@ -191,7 +191,10 @@ export function workAbsorber(
       c_M2: where(used !== 'none' && meets, judge(m1 / 20, m2)),
       c_Em: where(used !== 'none' && meets && held, judge(left, number('absorber.E_m'))),
       c_u: where(used !== 'none' && meets, judge(energy.numbers.v_n, closing)),
-      c_Ra: where(used !== 'none' && !standsFree, judge(onWharf, number('fender.R_lim'))),
+      c_Ra: where(
+        used !== 'none' && !standsFree,
+        judge(number('wharf.n_L') * onWharf, number('fender.R_lim')),
+      ),
       c_pa: where(used !== 'none' && panel.numbers.belt === 0, judge(pressure, panel.numbers.p_p)),
       c_qa: where(used !== 'none' && panel.numbers.belt === 1, judge(alongLine, number('panel.q_p'))),
       c_sa: where(used !== 'none' && number('energy.C_S') < 1, judge(gives, 150)),

@@ -1,6 +1,7 @@
 import type { Verdict } from '../program.ts';
 import { workCodes } from './codes.ts';
 import type { Ship } from './ship.ts';
+import { typeOfHull } from './tables.ts';
 import {
   aboveZero,
   degrees,
@@ -79,7 +80,9 @@ export interface Energy {
       | 'c_fine'
       | 'c_full'
       | 'c_hfine'
-      | 'c_hfull',
+      | 'c_hfull'
+      | 'c_kind'
+      | 'c_Br',
       Verdict
     >
   >;
@@ -179,6 +182,18 @@ export function workEnergy(inputs: Inputs, ship: Ship): Energy {
     checks: {
       // A ship that comes end-on moves less water, and does not turn about the point of contact.
       c_end: text('ship.C_M_rule') === 'end-on' ? judge(0.9, eccentricity) : idle,
+      // One design ship is of one type.
+      c_kind:
+        text('energy.safety') === 'abnormal factor'
+          ? { verdict: text('energy.ship_type') === hullType ? 'holds' : 'fails' }
+          : idle,
+      c_Br:
+        text('energy.speed_from') === 'Brolsma curve'
+          ? shownBy(
+              rows('data.brolsma').map((one) => one.number('M50')),
+              M,
+            )
+          : idle,
       c_type: text('energy.safety') === 'abnormal factor' ? judge(ofHull, abnormal) : idle,
       c_fine: text('energy.safety') === 'abnormal factor' ? judge(ofType.least - dC, C_B) : idle,
       c_full: text('energy.safety') === 'abnormal factor' ? judge(C_B, ofType.most) : idle,
@@ -307,12 +322,10 @@ function heldBetween(points: readonly (readonly [number, number])[], x: number):
   return x >= last[0] ? last[1] : straightBetween(points, x);
 }
 
-/** Gas carriers and the largest tankers berth as tankers do, passenger ships as ferries; other hulls are named for their type. */
-function typeOfHull(hull: string): string {
-  const types = ['container', 'general cargo', 'bulk carrier'];
-  if (['cruise ship', 'ferry', 'ro-ro ship'].includes(hull)) return 'ro-ro, ferry';
-  if (hull.startsWith('tug')) return 'tug, workboat';
-  return types.find((type) => hull.startsWith(type)) ?? 'tanker';
+/** Whether a figure shows a displacement. */
+function shownBy(points: readonly number[], mass: number): Verdict {
+  if (Number.isNaN(mass)) return { verdict: 'refused' };
+  return { verdict: Math.min(...points) <= mass && mass <= Math.max(...points) ? 'holds' : 'fails' };
 }
 
 function abnormalFactor({ text, rows }: Inputs, type: string): number {

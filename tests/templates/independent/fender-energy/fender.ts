@@ -50,7 +50,10 @@ export interface Fender {
   > & { readonly v_max: number | undefined };
   readonly texts: Readonly<Record<'within' | 'pick', string | null>>;
   readonly checks: Readonly<
-    Record<'c_E' | 'c_R' | 'c_d' | 'c_r' | 'c_q' | 'c_VF' | 'c_TF' | 'c_AG' | 'c_k' | 'c_soft', Verdict>
+    Record<
+      'c_E' | 'c_R' | 'c_d' | 'c_r' | 'c_q' | 'c_VF' | 'c_TF' | 'c_AG' | 'c_k' | 'c_soft' | 'c_θ',
+      Verdict
+    >
   >;
   readonly curve: Curve;
   readonly offers: readonly Offer[];
@@ -98,7 +101,8 @@ export function workFender(inputs: Inputs, ship: Ship, energy: Energy): Fender {
   const pushed = text('fender.R_basis') === 'rated' ? greatest : rated.reaction * stiff * onTheWay;
   // Beyond what it can take nobody knows how hard the fender pushes, not even where there is nothing to take.
   const reaction = one <= available ? pushed : Number.NaN;
-  const limit = number('fender.R_lim');
+  // The factor of the code on loads from ships: 22 TCN 222-95, 1.2.
+  const [limit, factor] = [number('fender.R_lim'), number('wharf.n_L')];
   const offers = rows('fender.fenders').map((row) => {
     const offer = ratings(row);
     const [takes, gives] = [offer.energy * soft, offer.reaction * stiff * curve.peak];
@@ -106,7 +110,7 @@ export function workFender(inputs: Inputs, ship: Ship, energy: Energy): Fender {
       size: row.text('size'),
       energy: takes,
       reaction: gives,
-      use: use(one, takes, gives * behindPanel, limit),
+      use: use(one, takes, gives * behindPanel * factor, limit),
     };
   });
   // Where the ship does not move, or nobody says how fast, there is no berthing to scale from.
@@ -170,8 +174,10 @@ export function workFender(inputs: Inputs, ship: Ship, energy: Energy): Fender {
         number('energy.C_S') < 1
           ? judge(pressed.deflection * rated.deflection, 150)
           : { verdict: 'does not apply' },
+      // Beyond the last angle nobody certifies what is left of its energy.
+      c_θ: judge(inclined, Math.max(...anglePoints.map(([angle]) => angle))),
       c_E: judge(one, available),
-      c_R: judge(reaction * behindPanel, limit),
+      c_R: judge(reaction * behindPanel * factor, limit),
       c_d: judge(rated.deflection, 0.75 * rated.height),
       c_r: judge(1, curve.peak),
       c_q: judge(Math.abs(q - curve.area), (number('fender.t_q') / 100) * curve.area),

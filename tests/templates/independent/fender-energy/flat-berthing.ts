@@ -8,6 +8,7 @@ export interface FlatBerthing {
   readonly numbers: Readonly<
     Record<
       | 'N_fl'
+      | 'N_lo'
       | 'n_fl'
       | 'E_fl'
       | 'u_fl'
@@ -68,7 +69,9 @@ export function workFlatBerthing(
   const behind = number(isRubber ? 'panel.n_f' : 'absorber.n_u');
   const along = number('wharf.l_f') * ship.numbers.L_OA;
   const fenders = floorOf(ratio(along, spacing)) + 1;
-  const units = behind * fenders;
+  // Where one stands just beyond her flat side, one fewer touches; she lies against one at least.
+  const fewest = Math.max(1, fenders - 1);
+  const units = behind * fewest;
   const others = ['C_S', 'C_C', 'C_g', 'C_d'].map((name) => number(`energy.${name}`));
   const { v_n, F } = energy.numbers;
   const moving = (ship.numbers.M * ship.numbers.C_M * v_n ** 2) / 2;
@@ -114,12 +117,14 @@ export function workFlatBerthing(
   return {
     numbers: {
       N_fl: fenders,
+      N_lo: fewest,
       n_fl: units,
       E_fl: whole,
       u_fl: part,
       R_fe: onTheWay,
       R_fl: reaction,
-      R_ft: fenders * atOne,
+      // 22 TCN 222-95, 1.2, has its factor on every load that a ship brings into the structure.
+      R_ft: factor * fenders * atOne,
       E_ff: each,
       F_ff: push,
       d_ff: travel,
@@ -143,7 +148,7 @@ export function workFlatBerthing(
     shares,
     checks: {
       c_m: comes && limit > 0 ? judge(perMetre, limit) : idle,
-      c_Rf: comes ? judge(atOne, number('fender.R_lim')) : idle,
+      c_Rf: comes ? judge(factor * atOne, number('fender.R_lim')) : idle,
       c_Hf: comes ? judge(hardest, number('wharf.H_a')) : idle,
       ...workUnits(inputs, { fender, panel, absorber }, { whole, units, each, push, travel, onHull }),
     },

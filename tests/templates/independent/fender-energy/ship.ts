@@ -1,5 +1,6 @@
 import type { Verdict } from '../program.ts';
-import { type Inputs, judge, ratio } from './values.ts';
+import { typeOfHull } from './tables.ts';
+import { type Inputs, judge, judgeBelow, ratio } from './values.ts';
 
 /** The ship, the water under her keel and the water that moves with her. */
 export interface Ship {
@@ -30,7 +31,10 @@ export interface Ship {
     >
   >;
   readonly checks: Readonly<
-    Record<'c_keel' | 'c_block' | 'c_fill' | 'c_LL' | 'c_LB' | 'c_DB' | 'c_CM' | 'c_state', Verdict>
+    Record<
+      'c_keel' | 'c_block' | 'c_fill' | 'c_LL' | 'c_LB' | 'c_DB' | 'c_CM' | 'c_state' | 'c_OD' | 'c_OC',
+      Verdict
+    >
   >;
 }
 
@@ -39,6 +43,8 @@ export function workShip(inputs: Inputs): Ship {
   const { number, text } = inputs;
   const density = text('ship.water') === 'sea' ? 1.025 : 1;
   const { M, L_OA, L_BP, B, D } = particulars(inputs);
+  const isByOcdi = text('ship.particulars') === 'own ship, by OCDI';
+  const idle: Verdict = { verdict: 'does not apply' };
   const isLight = text('ship.loading') === 'in ballast';
   const block = ratio(M, density * L_BP * B * D);
   const depth = number('ship.z_w') - number('ship.z_b');
@@ -104,6 +110,10 @@ export function workShip(inputs: Inputs): Ship {
       c_state: isLight
         ? { verdict: ofFullShips.includes(text('ship.particulars')) ? 'fails' : 'holds' }
         : { verdict: 'does not apply' },
+      c_OD: isByOcdi ? judgeBelow(number('ship.DWT'), OCDI_ENDS) : idle,
+      c_OC: isByOcdi
+        ? { verdict: typeOfHull(text('panel.hull')) === 'general cargo' ? 'holds' : 'fails' }
+        : idle,
       c_CM: text('ship.C_M_rule') === 'end-on' ? { verdict: 'does not apply' } : judge(least, factor),
     },
   };
@@ -131,8 +141,11 @@ function particulars(inputs: Inputs): Readonly<Record<'M' | 'L_OA' | 'L_BP' | 'B
   return { M: mass, L_OA: own('L_OA'), L_BP: own('L_BP'), B: own('B'), D: own('D') };
 }
 
+/** The deadweight at which the first rule of OCDI (2002), p. 17, for general cargo ships ends. */
+const OCDI_ENDS = 10_000;
+
 /** OCDI (2002), p. 17: general cargo ships below 10 000 DWT only. */
 function byOcdi(deadweight: number): number {
-  if (!(deadweight > 0 && deadweight < 10_000)) return Number.NaN;
+  if (!(deadweight > 0 && deadweight < OCDI_ENDS)) return Number.NaN;
   return 10 ** (0.55 + 0.899 * Math.log10(deadweight));
 }

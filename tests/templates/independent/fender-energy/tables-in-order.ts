@@ -1,4 +1,5 @@
 import type { Verdict } from '../program.ts';
+import { typeOfHull } from './tables.ts';
 import { type Inputs, judgeBelow, type Row } from './values.ts';
 
 /** What the tables of the guidelines must keep among themselves, whatever somebody writes into them. */
@@ -17,7 +18,7 @@ export function workTablesInOrder({ rows }: Inputs): TablesInOrder {
   const factors = rows('data.angles').map((row) => row.number('AF_t'));
   const falls = factors.map((factor, row) => (row === 0 ? 1 : (factors[row - 1] ?? Number.NaN)) - factor);
   const pressures = rows('data.pressure');
-  const permitted = pressures.map((row) => permittedOn[row.text('type')] ?? 700);
+  const permitted = pressures.map((row) => permittedOn[typeOfHull(row.text('ship_kind'))] ?? 700);
   const rising = (names: readonly string[]) => (row: Row) => inTurn(names.map((name) => row.number(name)));
   return {
     falls,

@@ -27,6 +27,14 @@ export const hulls: readonly string[] = [
   ...belted,
 ];
 
+/** Gas carriers and the largest tankers berth as tankers do, passenger ships as ferries; other hulls are named for their type. */
+export function typeOfHull(hull: string): string {
+  const types = ['container', 'general cargo', 'bulk carrier'];
+  if (['cruise ship', 'ferry', 'ro-ro ship'].includes(hull)) return 'ro-ro, ferry';
+  if (hull.startsWith('tug')) return 'tug, workboat';
+  return types.find((type) => hull.startsWith(type)) ?? 'tanker';
+}
+
 /** The tables the template is shipped with: published tables by the sources it names, and invented fenders and bents. */
 export const shippedTables: Drawn['tables'] = {
   'fender.fenders': fromColumns({
@@ -121,23 +129,6 @@ export const shippedTables: Drawn['tables'] = {
   }),
   'data.pressure': fromColumns({
     ship_kind: hulls,
-    type: [
-      'container',
-      'container',
-      'container',
-      'container',
-      'general cargo',
-      'general cargo',
-      'tanker',
-      'tanker',
-      'tanker',
-      'tanker',
-      'bulk carrier',
-      'ro-ro, ferry',
-      'ro-ro, ferry',
-      'ro-ro, ferry',
-      'tug, workboat',
-    ],
     p_t: [400, 300, 250, 200, 400, 400, 300, 350, 150, 200, 200, 0, 0, 0, 0],
     M_lo: [10, 10, 10, 10, 10, 20_000, 10, 70_000, 200_000, 10, 10, 10, 10, 10, 10],
     M_hi: [
