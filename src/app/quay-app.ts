@@ -204,7 +204,7 @@ export class QuayApp extends LitElement {
           tabindex="-1"
           .session=${session}
           .store=${this.store}
-          @sheet-chosen=${this.#onSheetChosen}
+          @page-chosen=${this.#onPageChosen}
         ></quay-sheet-list>
         <main>
           <quay-main-view .session=${session}></quay-main-view>
@@ -214,6 +214,7 @@ export class QuayApp extends LitElement {
           ?hidden=${!this.#sides.isShown('panel')}
           tabindex="-1"
           .session=${session}
+          @page-chosen=${this.#onPageChosen}
           aria-label="The value in hand"
           role="complementary"
         ></quay-side-panel>
@@ -252,8 +253,8 @@ export class QuayApp extends LitElement {
       focusRegion(this.renderRoot, 'quay-main-view');
   }
 
-  /** A list that lies over the sheet makes way for the one that was chosen, which takes the focus once it is drawn. */
-  readonly #onSheetChosen = (): void => {
+  /** A side that lies over the sheet makes way for the page that was chosen, which takes the focus once it is drawn. */
+  readonly #onPageChosen = (): void => {
     if (this.#sides.foldOver())
       requestAnimationFrame(() => setTimeout(() => focusRegion(this.renderRoot, 'quay-main-view')));
   };

@@ -30,6 +30,7 @@ export {
   toleranceProblem,
   USUAL_TOLERANCE,
 } from './checking/judge-hand-value.ts';
+export { keyOfStep, type Step, type StepTo, stepsTo } from './checking/steps.ts';
 export { findSubject } from './checking/subjects.ts';
 export { compareBooks } from './compare/compare-books.ts';
 export type {

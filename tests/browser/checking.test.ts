@@ -1,6 +1,6 @@
 import type { Locator } from 'playwright-core';
 import { beforeEach, expect, test } from 'vitest';
-import { axeFindings, enter, showSheet } from './app-page.ts';
+import { axeFindings, cell, enter, showSheet } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
 import { openSmallBook } from './small-book.ts';
 
@@ -108,4 +108,29 @@ test('the panel takes the hand value of the line in hand, and comments on it unt
   await expect.poll(() => words(panel.locator('.comment'))).toContain('Mean low water.');
   await panel.getByRole('button', { name: 'close', exact: true }).click();
   await expect.poll(() => panel.locator('.comment').count()).toBe(0);
+});
+
+// E_N = m v² / 2 · C_S · C_C with the numbers of the small book: its steps are its four entries.
+test('a result is gone to step by step, its value by hand entered there, and the way leads back', async () => {
+  await showSheet(page, 'Berthing energy');
+  await cell(page, 'normal berthing energy', 'value').click();
+  await page.getByRole('complementary').getByRole('button', { name: 'Step by step' }).click();
+  const steps = page.locator('quay-steps-page');
+  await expect.poll(() => steps.getByRole('listitem').count()).toBe(5);
+  const first = steps.getByRole('listitem').first();
+  expect(await words(first.locator('.line'))).toBe('normal berthing energy 20 kN·m');
+  await expect.poll(() => words(first.locator('.worked'))).toContain('0.2');
+  await steps.getByLabel('initials').fill('KL');
+  await steps.getByLabel('initials').press('Tab');
+  await first.getByRole('textbox').fill('20 kN·m');
+  await first.getByRole('textbox').press('Enter');
+  await expect.poll(() => words(page.locator('quay-side-panel .hand .state'))).toMatch(/^agrees/);
+  expect(await axeFindings(page)).toEqual([]);
+
+  await page.reload();
+  await expect.poll(() => steps.getByRole('listitem').count()).toBe(5);
+  await steps.getByRole('listitem').nth(1).getByRole('button').first().click();
+  await page.locator('quay-sheet').waitFor();
+  await page.keyboard.press('Alt+ArrowLeft');
+  await expect.poll(() => steps.getByRole('listitem').count()).toBe(5);
 });

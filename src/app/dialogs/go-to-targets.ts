@@ -89,7 +89,8 @@ function sheetTargets({ sheets }: Book): readonly Target[] {
 function pageTargets(book: Book): readonly Target[] {
   const parts = Object.keys(overviewTitles) as OverviewPart[];
   const hasAbout = aboutsOf(book).some(({ about }) => about);
-  const isThere = (part: OverviewPart): boolean => part !== 'about' || hasAbout;
+  // Step by step goes to the line in hand, from its panel.
+  const isThere = (part: OverviewPart): boolean => part !== 'steps' && (part !== 'about' || hasAbout);
   return parts.filter(isThere).map((overview) => ({
     kind: 'page',
     name: '',

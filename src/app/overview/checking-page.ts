@@ -23,6 +23,7 @@ import {
   USUAL_TOLERANCE,
 } from '../../review/index.ts';
 import { writeNumber } from '../../units/index.ts';
+import { AskedInitials } from '../checking/asked-initials.ts';
 import type { QuayHandField } from '../checking/quay-hand-field.ts';
 import type { Session } from '../session/session.ts';
 import { drawMarkup } from '../style/markup.ts';
@@ -80,8 +81,7 @@ export class CheckingPage extends LitElement {
   declare only: string;
   /** Why a tolerance is not taken. */
   declare told: string;
-  /** Whether somebody tried to check something without initials. */
-  #wanted = false;
+  readonly #initials = new AskedInitials(this);
 
   constructor() {
     super();
@@ -98,7 +98,7 @@ export class CheckingPage extends LitElement {
     const listed = checking.all.filter(
       ({ item, state }) => (this.only === '' || item.sheet === this.only) && states.includes(state),
     );
-    return html`<div class="page" @done=${this.#goOn} @initials-wanted=${this.#askInitials}>
+    return html`<div class="page" @done=${this.#goOn}>
       <slot name="title-block"></slot>
       <h2 tabindex="-1">${overviewTitles.checking}</h2>
       <p class="words quiet">
@@ -116,16 +116,7 @@ export class CheckingPage extends LitElement {
   #tools(): TemplateResult {
     const { session } = this;
     const { book } = session.notebook;
-    return html`<label>
-        initials
-        <input
-          type="text"
-          class="initials ${this.#wanted && session.checker === '' ? 'wanted' : ''}"
-          maxlength="40"
-          .value=${session.checker}
-          @change=${({ target }: Event) => session.setChecker((target as HTMLInputElement).value)}
-        />
-      </label>
+    return html`${this.#initials.draw()}
       <label>
         tolerance
         <input
@@ -172,12 +163,6 @@ export class CheckingPage extends LitElement {
     this.told = problem ? [problem.message, ...problem.hints].join('; ') : '';
     if (problem) field.value = before;
     else if (typed !== before) this.session.apply(setTolerance(typed === '' ? undefined : typed));
-  };
-
-  readonly #askInitials = (): void => {
-    this.#wanted = true;
-    this.requestUpdate();
-    void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('.initials')?.focus());
   };
 
   /** Enter leads to the next row that is still to be checked, or to the next one where none is. */

@@ -9,16 +9,6 @@ export const checkingStyles = [
   overviewStyles,
   formStyles,
   css`
-  .tools {
-    padding-block: 12px 10px;
-    font-size: var(--type-small);
-  }
-  .tools .wanted {
-    border-color: var(--bad);
-  }
-  .initials {
-    width: 6em;
-  }
   .tolerance {
     width: 5.5em;
   }

@@ -36,6 +36,16 @@ export const formStyles = css`
     color: var(--ink);
     font: inherit;
   }
+  .tools {
+    padding-block: 12px 10px;
+    font-size: var(--type-small);
+  }
+  .tools .wanted {
+    border-color: var(--bad);
+  }
+  .initials {
+    width: 6em;
+  }
   input[type='radio'] {
     margin: 0;
     accent-color: var(--accent);

@@ -6,6 +6,8 @@ import type { Session } from '../session/session.ts';
 import { drawFormula } from '../sheet/line/formula-view.ts';
 import { drawLineNumbers, drawRowNumbers } from '../sheet/numbers/numbers-view.ts';
 import { tableRow } from '../sheet/place/grid-map.ts';
+import { overviewTitles } from '../view-model/page-view.ts';
+import type { CellPlace } from '../view-model/place.ts';
 
 /** A formula set as mathematics within `room` em; nothing where it cannot be read whole. */
 export function drawSymbols(checked: CheckedFormula, room: number): TemplateResult | typeof nothing {
@@ -30,5 +32,14 @@ export function drawNumbers(
   const computed = item.kind === 'formula' && item.checked.syntax.kind === 'comparison' && isSideWorked(item);
   return html`<h3>With numbers</h3>
     <div class="math numbers" tabindex="0" role="group" aria-label="Formula with numbers">${drawn}</div>
-    ${sides && computed ? html`<p class="numbers">${sides.left} ${sides.sign} ${sides.right}</p>` : nothing}`;
+    ${sides && computed ? html`<p class="numbers">${sides.left} ${sides.sign} ${sides.right}</p>` : nothing}
+    ${session.place && session.overview !== 'steps' ? drawStepsButton(session, session.place) : nothing}`;
+}
+
+function drawStepsButton(session: Session, place: CellPlace): TemplateResult {
+  const show = ({ target }: Event): void => {
+    session.showSteps(place);
+    target?.dispatchEvent(new CustomEvent('page-chosen', { bubbles: true, composed: true }));
+  };
+  return html`<button class="fix" @click=${show}>${overviewTitles.steps}</button>`;
 }

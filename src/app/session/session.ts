@@ -96,6 +96,8 @@ export interface Session {
   /** Goes back to where the person was before the last jump; false if there was none. */
   readonly goBack: () => boolean;
   readonly showOverview: (part: OverviewPart) => void;
+  /** Shows the steps to the value at a place, which stays chosen beside them. */
+  readonly showSteps: (to: CellPlace) => void;
   readonly showSheet: (key: string) => void;
   /** Turns so many sheets on in the order of their list; the overview stands in front of the first. */
   readonly turnSheet: (step: number) => void;
@@ -228,11 +230,11 @@ export function openSession(
       tell({ kind: 'units' });
     return applied;
   };
-  const moveTo = (next: CellPlace | undefined, turned = false): void => {
+  const moveTo = (next: CellPlace | undefined, turned = false, page?: OverviewPart): void => {
     if (next && next.sheet !== sheet && notebook.book.sheets.some((one) => one.key === next.sheet))
       sheet = next.sheet;
     if (next) {
-      overview = undefined;
+      overview = page;
       lastOn.set(next.sheet, next);
     }
     place = next;
@@ -380,7 +382,7 @@ export function openSession(
       const same = samePlace(place, next);
       // Whoever asks for the place they type in goes on there.
       if ((same && hand) || !endEdit('elsewhere')) return;
-      if (!same) leaveTrail();
+      if (!same || overview) leaveTrail();
       moveTo(next);
     },
     goBack: () => {
@@ -389,7 +391,7 @@ export function openSession(
         if (!hasSheet(before.sheet) || sameView(before, view())) continue;
         ({ sheet, overview } = { overview: undefined, ...before });
         const isPlace = before.place !== undefined && (isOffPage(before.place) || isThere(before.place));
-        moveTo(isPlace ? before.place : undefined, !isPlace);
+        moveTo(isPlace ? before.place : undefined, !isPlace, overview);
         return true;
       }
       return false;
@@ -402,6 +404,11 @@ export function openSession(
       leaveTrail();
       overview = part;
       moveTo(undefined, true);
+    },
+    showSteps: (to) => {
+      if (!endEdit('elsewhere')) return;
+      leaveTrail();
+      moveTo(to, true, 'steps');
     },
     showSheet: (key) => {
       if (!endEdit('elsewhere')) return;

@@ -39,6 +39,8 @@ export class MainView extends LitElement {
         return html`<quay-checking-page .session=${session}>${title}</quay-checking-page>`;
       case 'signing':
         return html`<quay-signing-page .session=${session}>${title}</quay-signing-page>`;
+      case 'steps':
+        return html`<quay-steps-page .session=${session}>${title}</quay-steps-page>`;
       case 'sources':
         return html`<quay-sources-page .session=${session}>${title}</quay-sources-page>`;
       default:

@@ -221,7 +221,7 @@ export class SheetList extends LitElement {
 
   #show(turn: () => void): void {
     turn();
-    this.dispatchEvent(new CustomEvent('sheet-chosen'));
+    this.dispatchEvent(new CustomEvent('page-chosen'));
   }
 
   #key(event: KeyboardEvent, sheet: string): void {
@@ -275,7 +275,7 @@ export class SheetList extends LitElement {
 
 /** Whether a list of the overview is shown, not a page of its own. */
 function isList(overview: OverviewPart | undefined): boolean {
-  return overview !== undefined && !['about', 'sources', 'checking', 'signing'].includes(overview);
+  return overview !== undefined && !['about', 'sources', 'checking', 'signing', 'steps'].includes(overview);
 }
 
 const none = { problems: 0, failing: 0, open: 0, beyond: 0, byStated: 0, checks: 0 };

@@ -11,7 +11,8 @@ export type OverviewPart =
   | 'about'
   | 'sources'
   | 'checking'
-  | 'signing';
+  | 'signing'
+  | 'steps';
 
 /** What the pages that are no sheets are called, and the lists on one of them. */
 export const overviewTitles: Readonly<Record<OverviewPart, string>> = {
@@ -24,9 +25,13 @@ export const overviewTitles: Readonly<Record<OverviewPart, string>> = {
   sources: 'Sources',
   checking: 'Checked by hand',
   signing: 'Signatures and revisions',
+  steps: 'Step by step',
 };
 
-/** What is shown of a book: a sheet by its key, or the page in front of it, the place chosen there, and the units. */
+/**
+ * What is shown of a book: a sheet by its key, or the page in front of it, the place chosen there (of the page that goes
+ * step by step, whose steps these are), and the units.
+ */
 export interface PageView {
   readonly sheet: string;
   readonly overview?: OverviewPart;
