@@ -6,7 +6,7 @@ import { line, makeWorse, type Worse } from '../worse.ts';
 const seed = 20_261_129;
 const compression = ['pile.c_comp', 'loads.c_FSc'];
 const uplift = ['pile.c_up', 'loads.c_FSt'];
-const section = ['loads.c_str', 'loads.c_buck'];
+const section = ['loads.c_str', 'loads.c_buck', 'loads.c_stre', 'loads.c_bucke'];
 const block = ['loads.c_block', 'loads.c_blockt'];
 const depth = ['depth.c_found', 'depth.c_len'];
 const taken = ['loads.c_tL', 'loads.c_tC', 'loads.c_tV', 'loads.c_tS', 'loads.c_tU'];
@@ -24,6 +24,7 @@ const worse: readonly Worse[] = [
   line('loads.m_c', 1.3, [...compression, ...section, 'loads.c_block']),
   line('loads.N_E', 1.5, [
     'pile.c_liq',
+    'pile.c_lqs',
     ...compression,
     ...uplift,
     ...section,
@@ -35,7 +36,7 @@ const worse: readonly Worse[] = [
   { name: 'greater factors', to: factored, checks: [...compression, ...uplift, ...section, ...block] },
   line('loads.R_w', 3, ['loads.c_w', 'loads.c_Nw']),
   line('loads.u_s', 1.5, ['loads.c_us']),
-  { ...line('loads.u_s', 0.7, ['loads.c_un']), name: 'less uplift' },
+  { ...line('loads.u_s', 0.7, ['loads.c_un', 'loads.c_uw']), name: 'less uplift' },
   { ...line('loads.N_E', 0.5, ['loads.c_En']), name: 'a lesser earthquake' },
   line('loads.b_d', 0.5, ['loads.c_bd']),
   line('loads.w_b', 0.5, ['loads.c_wb']),
@@ -67,6 +68,10 @@ const worse: readonly Worse[] = [
   line('loads.n_b', 1.3, section),
   line('loads.s_uf', 0.7, section),
   line('loads.n_h', 0.7, section),
+  line('loads.s_ufe', 0.7, [...section, 'loads.c_fl']),
+  line('loads.n_he', 0.7, [...section, 'loads.c_fl']),
+  line('loads.s_ufe', 1.4, ['loads.c_sufe']),
+  line('loads.n_he', 1.4, ['loads.c_nhe']),
   line('pile.t', 0.8, ['pile.c_wall', 'pile.c_left', 'loads.c_Dt', 'loads.c_ten', ...section]),
   line('pile.σ_s', 1.5, ['pile.c_σ', 'pile.c_fill']),
   line('pile.γ_fl', 0.8, ['pile.c_fill']),
@@ -76,6 +81,7 @@ const worse: readonly Worse[] = [
     checks: [...compression, ...uplift, 'pile.c_σ', ...depth],
   },
   line('pile.F_σ', 1.2, ['pile.c_σ']),
+  { name: 'less safety against liquefying', to: lessProved, checks: ['pile.c_lqs'] },
   line('pile.z_n', 0.8, ['loads.c_set']),
   line('pile.c_i', 1.5, ['pile.c_left', 'loads.c_Dt', 'loads.c_ten', ...section]),
   line('pile.s_x', 0.9, ['pile.c_sp', 'pile.c_η', ...block]),
@@ -134,6 +140,12 @@ function passing({ lines, tables }: Drawn): Drawn {
 /** Each layer with a half more of the gradient that lifts its grains. */
 function steeper({ lines, tables }: Drawn): Drawn {
   const layers = (tables['pile.layers'] ?? []).map((row) => ({ ...row, i_w: Number(row.i_w ?? 0) * 1.5 }));
+  return { lines, tables: { ...tables, 'pile.layers': layers } };
+}
+
+/** Each layer with a tenth less of the safety against liquefying that was found. */
+function lessProved({ lines, tables }: Drawn): Drawn {
+  const layers = (tables['pile.layers'] ?? []).map((row) => ({ ...row, F_lq: Number(row.F_lq ?? 0) * 0.9 }));
   return { lines, tables: { ...tables, 'pile.layers': layers } };
 }
 

@@ -118,6 +118,9 @@ function drawStated(random: Random, embedded: number): Row {
     ['loads.φ_c', random.between(0.2, 0.9)],
     ['loads.L_f', random.between(0, 8)],
     ['loads.k_n', random.between(1, 1.5)],
+    ['loads.k_wb', random.between(0.005, 0.1)],
+    ['loads.k_us', random.between(0, 0.3)],
+    ['loads.k_En', random.between(0, 0.1)],
   ];
   return random.chance(0.75) ? {} : Object.fromEntries(known.filter(() => random.chance(0.12)));
 }
@@ -265,6 +268,16 @@ function drawSand(random: Random, chosen: string): Row {
   return {
     soil: 'sand',
     lq: random.of([null, 'not assessed', 'does not liquefy', 'does not liquefy', 'liquefies']),
+    lq_by: random.of([
+      null,
+      'not named',
+      'blow counts',
+      'cone tests',
+      'shear waves',
+      'cyclic tests',
+      'screening',
+    ]),
+    F_lq: random.of([null, 1.25, random.between(0.5, 2.5)]),
     s_u1: random.chance(0.05) ? 50 : null,
     s_u2: random.chance(0.05) ? 50 : null,
     class: hasClass ? className : random.of(['none', null]),
@@ -333,6 +346,9 @@ function drawLoads(random: Random, embedded: number): Row {
     'loads.fix': random.of(['clay', 'sand']),
     'loads.s_uf': random.over(2, 150),
     'loads.n_h': random.over(500, 60_000),
+    'loads.fix_e': random.of(['clay', 'sand']),
+    'loads.s_ufe': random.over(2, 150),
+    'loads.n_he': random.over(500, 60_000),
     'loads.n_b': random.of([1, 2.5, random.between(1, 6)]),
     'loads.verified': random.of(['load test', 'dynamic test', 'no test']),
     'loads.φ_by': random.of([

@@ -182,13 +182,19 @@ export function liquefies({ row, isClay }: Pick<Layer, 'row' | 'isClay'>): boole
   return !isClay && textIn(row, 'lq') === 'liquefies';
 }
 
-/** As if the mudline lay below what liquefies, as long as that lies within the depth to fixity. */
-export function heldFrom(layers: readonly Layer[], reach: Maybe): Maybe {
-  const loose = layers.filter(liquefies);
-  if (loose.length === 0) return 0;
-  return withAll([reach], (length) =>
-    loose.reduce((from, { top, bottom }) => (bottom - top > seam && top < from + length ? bottom : from), 0),
-  );
+/**
+ * As if the mudline lay below what liquefies, as long as that lies within the depth to fixity: from the mudline that at rest,
+ * from the bottom of such sand that of the ground below it.
+ */
+export function heldFrom(layers: readonly Layer[], atRest: Maybe, shaken: Maybe): Maybe {
+  let from: Maybe = 0;
+  for (const { top, bottom } of layers.filter(liquefies)) {
+    if (bottom - top <= seam) continue;
+    from = withAll([from, from === 0 ? atRest : shaken], (start, reach) =>
+      top < start + reach ? bottom : start,
+    );
+  }
+  return from;
 }
 
 /** The depth of the last layer. */

@@ -1,7 +1,7 @@
 import type { Verdict } from '../program.ts';
 import { type Capacity, insideBy, type Site } from './capacity.ts';
 import { liquefies, seam } from './ground.ts';
-import { type Inputs, type Maybe, sumOf, textIn, withAll } from './inputs.ts';
+import { type Inputs, type Maybe, numberIn, type Row, sumOf, textIn, withAll } from './inputs.ts';
 import { lines, type Names } from './names.ts';
 import { frictionBetween } from './shaft.ts';
 
@@ -68,14 +68,24 @@ export function liquefactionLines(site: Site, capacity: Capacity, quake: Quake):
     const answer = textIn(row, 'lq') ?? 'not assessed';
     return answer === 'does not liquefy' ? 0 : ((answer === 'liquefies' ? counting : wet)[index] ?? null);
   });
+  const unproved = bearings.map(({ layer: { row } }, index): Maybe => {
+    if (textIn(row, 'lq') !== 'does not liquefy' || isProved(row)) return 0;
+    return wet[index] ?? null;
+  });
   const found = sumOf(open);
+  const doubtful = sumOf(unproved);
   const idle: Verdict = { verdict: 'does not apply' };
-  const held: Verdict = { verdict: found === null ? 'refused' : found > 0 ? 'fails' : 'holds' };
+  const none = (count: Maybe): Verdict =>
+    inputs.number('loads.N_E') > 0
+      ? { verdict: count === null ? 'refused' : count > 0 ? 'fails' : 'holds' }
+      : idle;
   return {
     'pile.layers.w_sw': wet,
     'pile.layers.w_lq': open,
+    'pile.layers.w_ld': unproved,
     ...lines('pile', {
       n_lq: found,
+      n_ld: doubtful,
       z_lq: quake.bottom,
       z_e: quake.to,
       Q_e: quake.hanging,
@@ -84,8 +94,17 @@ export function liquefactionLines(site: Site, capacity: Capacity, quake: Quake):
       Q_se: quake.shaftLost,
       Q_be: quake.baseLost,
     }),
-    'pile.c_liq': inputs.number('loads.N_E') > 0 ? held : idle,
+    'pile.c_liq': none(found),
+    'pile.c_lqs': none(doubtful),
   };
+}
+
+/** EN 1998-5 4.1.4: tests with a resistance of 1/0.8 times the stress, or the screening of a code, which takes dense sand alone. */
+function isProved(row: Row): boolean {
+  const by = textIn(row, 'lq_by') ?? 'not named';
+  if (by === 'not named') return false;
+  if (by === 'screening') return /\bdense (sand|gravel)/.test(textIn(row, 'class') ?? '');
+  return (numberIn(row, 'F_lq') ?? 0) >= 1 / 0.8;
 }
 
 /** Whether the pile is fixed below what liquefies, and the ground that hangs on it is counted down to the neutral plane. */

@@ -124,18 +124,26 @@ const shapes: Readonly<Record<string, { perimeter: number; area: number; inertia
 /** What the pile can bear as a member, kPa and m. */
 export interface Member {
   readonly modulus: number;
-  /** The length of ground that holds it, and where that begins. */
-  readonly reach: Maybe;
-  readonly from: Maybe;
+  readonly gyration: Maybe;
+  readonly shareOfYield: number;
+  readonly concrete: number;
+  /** In ground at rest, and where an earthquake has taken what liquefies from it. */
+  readonly atRest: Column;
+  readonly shaken: Column & {
+    /** The length of ground that holds the pile, where that begins, and how much of it the pile must reach. */
+    readonly reach: Maybe;
+    readonly from: Maybe;
+    readonly wanted: Maybe;
+  };
+}
+
+/** The pile as a column: AISC 360 E3 of steel, Euler of concrete. */
+export interface Column {
   readonly fixity: Maybe;
   readonly effective: Maybe;
-  readonly gyration: Maybe;
   readonly euler: Maybe;
-  /** AISC 360 E3, of steel. */
   readonly column: Maybe;
-  readonly shareOfYield: number;
   readonly steel: Maybe;
-  readonly concrete: number;
   readonly allowed: Maybe;
   readonly buckling: Maybe;
 }
@@ -149,41 +157,68 @@ export function memberOf(inputs: Inputs, section: Section, free: Maybe, layers: 
   const strength = 1000 * inputs.number("loads.f'_c");
   const prestress = 1000 * inputs.number('loads.f_pe');
   const { inertiaLeft, materialLeft } = section;
-  const reach = withAll([inertiaLeft], (inertia) =>
-    inputs.text('loads.fix') === 'clay'
-      ? 1.4 * ((modulus * inertia) / (67 * inputs.number('loads.s_uf'))) ** 0.25
-      : 1.8 * ((modulus * inertia) / inputs.number('loads.n_h')) ** 0.2,
-  );
-  const from = heldFrom(layers, reach);
-  const fixity = inputs.stated('loads.L_f') ?? sumOf([from, reach]);
-  const effective = withAll([fixity, free], (down, above) => inputs.number('loads.K_e') * (above + down));
   const gyration = withAll([inertiaLeft, materialLeft], (inertia, area) => Math.sqrt(inertia / area));
-  const euler = withAll([effective, gyration], (length, radius) =>
-    radius > 0 ? (Math.PI ** 2 * modulus) / (length / radius) ** 2 : null,
-  );
-  const column = withAll([euler], (stress) =>
-    yieldStress / stress <= 2.25 ? 0.658 ** (yieldStress / stress) * yieldStress : 0.877 * stress,
-  );
   const shareOfYield = inputs.stated('loads.k_y') ?? (isFactored ? 0.6 : 0.25);
-  const steel = withAll([column], (stress) =>
-    Math.min(shareOfYield * yieldStress, isFactored ? 0.9 * stress : stress / 1.67),
-  );
   const concrete = isFactored
     ? 0.75 * 0.8 * (0.85 * strength - 0.6 * prestress)
     : 0.33 * strength - 0.27 * prestress;
+  // The characteristic length of a pile in ground of one stiffness, and of one that grows with depth.
+  const characteristic = (ground: 'clay' | 'sand', clay: string, sand: string): Maybe =>
+    withAll([inertiaLeft], (inertia) =>
+      ground === 'clay'
+        ? ((modulus * inertia) / (67 * inputs.number(clay))) ** (1 / 4)
+        : ((modulus * inertia) / inputs.number(sand)) ** (1 / 5),
+    );
+  const toFixity = { clay: 1.4, sand: 1.8 };
+  const kind = (name: string): 'clay' | 'sand' => (inputs.text(name) === 'clay' ? 'clay' : 'sand');
+  const below = kind('loads.fix_e');
+  const rest = withAll(
+    [characteristic(kind('loads.fix'), 'loads.s_uf', 'loads.n_h')],
+    (length) => toFixity[kind('loads.fix')] * length,
+  );
+  const long = characteristic(below, 'loads.s_ufe', 'loads.n_he');
+  const reach = withAll([long], (length) => toFixity[below] * length);
+  const fixityAtRest = inputs.stated('loads.L_f') ?? rest;
+  const from = heldFrom(layers, fixityAtRest, reach);
+  const columnOf = (fixity: Maybe): Column => {
+    const effective = withAll([fixity, free], (down, above) => inputs.number('loads.K_e') * (above + down));
+    const euler = withAll([effective, gyration], (length, radius) =>
+      radius > 0 ? (Math.PI ** 2 * modulus) / (length / radius) ** 2 : null,
+    );
+    const column = withAll([euler], (stress) =>
+      yieldStress / stress <= 2.25 ? 0.658 ** (yieldStress / stress) * yieldStress : 0.877 * stress,
+    );
+    const steel = withAll([column], (stress) =>
+      Math.min(shareOfYield * yieldStress, isFactored ? 0.9 * stress : stress / 1.67),
+    );
+    return {
+      fixity,
+      effective,
+      euler,
+      column,
+      steel,
+      allowed: isSteel ? steel : concrete,
+      buckling: isSteel ? column : withAll([euler], (stress) => stress / inputs.number('loads.n_b')),
+    };
+  };
+  const atRest = columnOf(fixityAtRest);
+  const shaken = columnOf(sumOf([from, reach]));
+  const lesser = (one: Maybe, other: Maybe): Maybe => withAll([one, other], (a, b) => Math.min(a, b));
   return {
     modulus,
-    reach,
-    from,
-    fixity,
-    effective,
     gyration,
-    euler,
-    column,
     shareOfYield,
-    steel,
     concrete,
-    allowed: isSteel ? steel : concrete,
-    buckling: isSteel ? column : withAll([euler], (stress) => stress / inputs.number('loads.n_b')),
+    atRest,
+    shaken: {
+      ...shaken,
+      // An earthquake never leaves a pile more than it bears at rest.
+      allowed: lesser(shaken.allowed, atRest.allowed),
+      buckling: lesser(shaken.buckling, atRest.buckling),
+      reach,
+      from,
+      // Davisson and Robinson: of piles longer than four characteristic lengths.
+      wanted: withAll([long], (length) => 4 * length),
+    },
   };
 }

@@ -1,4 +1,3 @@
-import type { Verdict } from '../program.ts';
 import type { Layer, lengthsOf } from './ground.ts';
 import { type Inputs, type Maybe, withAll } from './inputs.ts';
 import { greatest, type Held } from './loads.ts';
@@ -10,7 +9,7 @@ import { mm, mpa } from './small-units.ts';
 export function structure(
   inputs: Inputs,
   section: Section,
-  { free }: ReturnType<typeof lengthsOf>,
+  { free, embedded }: ReturnType<typeof lengthsOf>,
   held: readonly Held[],
   drag: Maybe,
   atPlane: (allowed: Maybe) => Names,
@@ -21,7 +20,14 @@ export function structure(
   const isFactored = inputs.text('loads.basis') === 'LRFD';
   const onDrag =
     inputs.stated('loads.k_n') ?? (isFactored ? Math.max(1, ...counting.map(({ of }) => of.dragging)) : 1);
+  // What liquefies is missed in the combinations that take the earthquake, and in no other.
+  const { from } = member.shaken;
+  const isShaken = ({ of }: Held): boolean => from !== null && from > 0 && of.shakes === 1;
   const forces = counting.map(({ withoutDrag }) => withoutDrag);
+  const shaking = counting.filter(isShaken).map(({ withoutDrag }) => withoutDrag);
+  // A weight that is not known is known in no combination.
+  const isUnknown = from === null || held.some(({ withoutDrag }) => withoutDrag === null);
+  const shaken = isUnknown ? null : Math.max(0, ...shaking.map(Number));
   const most =
     forces.some((force) => force === null) || forces.length === 0 ? null : Math.max(...forces.map(Number));
   // What passes over the pile relieves the drag as long: it hangs beside dead load and weight alone.
@@ -32,6 +38,9 @@ export function structure(
     ? null
     : withAll([most], (head) => Math.max(head, ...permanent.map(Number)));
   const stress = withAll([force, section.materialLeft], (axial, area) => (area > 0 ? axial / area : null));
+  const shakenStress = withAll([shaken, section.materialLeft], (axial, area) =>
+    area > 0 ? axial / area : null,
+  );
   const isSteel = inputs.text('pile.material') === 'steel';
   const ratio = inputs.number('loads.E_s') / inputs.number('loads.f_y');
   // AISC 360 Table B4.1a: flanges of rolled sections, else round hollow sections.
@@ -58,23 +67,43 @@ export function structure(
       σ_t: mpa(stretched),
       f_ta: allowed,
       E_m: mpa(member.modulus),
-      L_f: member.fixity,
-      L_h: member.reach,
-      L_e: member.effective,
+      L_f: member.atRest.fixity,
+      L_he: member.shaken.reach,
+      L_ne: member.shaken.wanted,
+      L_fe: member.shaken.fixity,
+      L_e: member.atRest.effective,
+      L_ee: member.shaken.effective,
       r_e: mm(member.gyration),
-      F_e: mpa(member.euler),
-      ...(inputs.text('pile.material') === 'steel' && { F_cr: mpa(member.column), f_st: mpa(member.steel) }),
+      F_e: mpa(member.atRest.euler),
+      F_ee: mpa(member.shaken.euler),
+      ...(inputs.text('pile.material') === 'steel' && {
+        F_cr: mpa(member.atRest.column),
+        F_cre: mpa(member.shaken.column),
+        f_st: mpa(member.atRest.steel),
+      }),
       k_y: member.shareOfYield,
       f_con: mpa(member.concrete),
-      f_a: mpa(member.allowed),
-      f_b: mpa(member.buckling),
+      f_a: mpa(member.atRest.allowed),
+      f_ae: mpa(member.shaken.allowed),
+      f_b: mpa(member.atRest.buckling),
+      f_be: mpa(member.shaken.buckling),
+      N_se: shaken,
+      σ_ae: mpa(shakenStress),
       ...(counting.length > 0 && { k_n: onDrag }),
       N_st: force,
       σ_a: mpa(stress),
     }),
-    'pile.z_f': member.from,
-    'loads.c_fl': where(member.from, deeper(member.from, member.fixity)),
-    ...atPlane(member.allowed),
+    'pile.z_f': member.shaken.from,
+    'loads.c_fl': where(
+      member.shaken.from,
+      check(
+        withAll([member.shaken.from, member.shaken.wanted], (down, more) => down + more),
+        embedded,
+      ),
+    ),
+    'loads.c_stre': where(shaken, check(shakenStress, member.shaken.allowed)),
+    'loads.c_bucke': where(shaken, check(shakenStress, member.shaken.buckling)),
+    ...atPlane(member.atRest.allowed),
     'loads.c_Dt': where(section.slenderness, check(section.slenderness, slenderest)),
     'loads.c_λ': isFlanged
       ? { verdict: inputs.number('pile.λ_f') > 0 ? 'holds' : 'fails' }
@@ -87,15 +116,9 @@ export function structure(
       ),
     ),
     ...ends(inputs),
-    'loads.c_str': where(force, check(stress, member.allowed)),
-    'loads.c_buck': where(force, check(stress, member.buckling)),
+    'loads.c_str': where(force, check(stress, member.atRest.allowed)),
+    'loads.c_buck': where(force, check(stress, member.atRest.buckling)),
   };
-}
-
-/** Whether one depth lies below another. */
-function deeper(from: Maybe, to: Maybe): Verdict {
-  if (from === null || to === null) return { verdict: 'refused' };
-  return { verdict: from < to ? 'holds' : 'fails' };
 }
 
 /** Effective length factors as recommended of a column whose foot is fixed, by what its head may do: AISC 360 Commentary. */

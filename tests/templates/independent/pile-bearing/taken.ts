@@ -63,6 +63,7 @@ export function takenLines(inputs: Inputs, drag: Maybe): Names {
   };
   const isForgotten = Object.values(forgotten).some((by) => by > 0);
   const beside = inputs.stated('loads.f_nV') ?? 0.5;
+  const { stated } = inputs;
   const width = inputs.number('loads.b_d');
   const deck = width * inputs.number('loads.s_p');
   const held = (load: Maybe, asked: number, by: number): Verdict =>
@@ -98,8 +99,9 @@ export function takenLines(inputs: Inputs, drag: Maybe): Names {
     'loads.n_f': isFactored ? ofService : 0,
     'loads.c_f': isFactored ? { verdict: ofService > 0 ? 'fails' : 'holds' } : idle,
     ...craneLines(inputs, loads.crane),
-    // Common practice: what is so little beside what it goes with is a slip of units.
-    'loads.c_En': loads.quake > 0 ? check(loads.dead / 100, loads.quake) : idle,
+    // ASCE/SEI 7-16 12.4.2.2: 0.2 S_DS D up and down, with S_DS of 0.25 by common practice.
+    'loads.c_En':
+      loads.quake > 0 ? check((stated('loads.k_En') ?? 0.2 * 0.25) * loads.dead, loads.quake) : idle,
     'loads.c_bd':
       inputs.number('loads.w_d') > 0 || inputs.number('loads.q_l') > 0
         ? check(inputs.number('pile.D') / 1000, width)
@@ -124,8 +126,12 @@ function craneLines({ number, stated }: Inputs, crane: number): Names {
     'loads.c_w': working > 0 ? check(apart, wheel / 10) : idle,
     'loads.c_ws': working > 0 && storm > 0 ? check(working / 2, storm) : idle,
     'loads.c_us': uplift > 0 ? check(uplift, storm) : idle,
-    'loads.c_un': uplift > 0 ? check(storm / 50, uplift) : idle,
-    'loads.c_wb': working > 0 ? check(working / 200, number('loads.w_b')) : idle,
+    // Common practice: a storm that lifts at all lifts by a tenth; beams of concrete weigh 0.04 of the rail load and more.
+    'loads.c_un': uplift > 0 ? check((stated('loads.k_us') ?? 0.1) * storm, uplift) : idle,
+    'loads.c_wb': working > 0 ? check((stated('loads.k_wb') ?? 0.03) * working, number('loads.w_b')) : idle,
+    // Both rails together bear the weight of the crane, of which the heavier takes half at least while it works.
+    'loads.c_uw':
+      working > 0 && uplift > 0 && storm > 2 * working ? check(storm - 2 * working, uplift) : idle,
   };
 }
 
