@@ -14,6 +14,7 @@ import {
   type Value,
   type Verdict,
 } from '../notebook/index.ts';
+import { failureWords } from '../record/index.ts';
 import { PLAIN_UNIT, type Unit, writeQuantity } from '../units/index.ts';
 import { type PrintedMethod, printMethods } from './methods.ts';
 import { numberIn } from './number-in.ts';
@@ -49,6 +50,8 @@ export interface PrintedResult {
   readonly eased_by?: readonly string[];
   /** Whether without them the check would not hold; there wherever `eased_by` is. */
   readonly holds_only_by_stated?: boolean;
+  /** Of a check that fails, what it asks, the rows that govern it, and what to do. */
+  readonly says?: readonly string[];
   readonly demand?: number;
   readonly capacity?: number;
   /** What the known rows come to where an aggregate has missing ones; no formula can read it. */
@@ -123,7 +126,13 @@ export function printStated(notebook: Notebook): readonly PrintedStatedValue[] {
 /** A line or column as it is printed. */
 export function printResult(notebook: Notebook, item: Item): PrintedResult {
   const applies = item.kind === 'formula' && item.applies ? { applies: item.applies.text } : {};
-  return { ...printValues(notebook, item), ...applies, ...printMethods(notebook, item) };
+  const says = failureWords(notebook, item, 'written');
+  return {
+    ...printValues(notebook, item),
+    ...(says.length > 0 && { says }),
+    ...applies,
+    ...printMethods(notebook, item),
+  };
 }
 
 function printValues(notebook: Notebook, item: Item): PrintedResult {

@@ -2,6 +2,7 @@ export { changeList } from './changes/change-list.ts';
 export { changesInShort, checkedLine, goneWords, saidWords, sinceSignature } from './checked-lines.ts';
 export { type RecordInput, writeRecord } from './file/write-record.ts';
 export { countStated } from './findings/count-stated.ts';
+export { failureWords } from './findings/failure-words.ts';
 export { type FoundCheck, findingsOf, isByStated, sheetOf, waits } from './findings/findings.ts';
 export { groupedSheets } from './findings/grouped-sheets.ts';
 export { sheetStates, stateWords } from './findings/sheet-states.ts';

@@ -7,7 +7,7 @@ import {
   openNotebook,
   writeUtilisation,
 } from '../../notebook/index.ts';
-import { statedLines } from '../../record/index.ts';
+import { failureWords, statedLines } from '../../record/index.ts';
 import { readBook } from '../books.ts';
 import { AGREES, BY_STATED, type Command, DISAGREES, REFUSES } from '../command.ts';
 import { enterOptions } from '../enter.ts';
@@ -81,7 +81,13 @@ export const calc: Command = {
       for (const [id, result] of results(items)) {
         const [first = '', ...rows] = wanted.length > 0 ? askedLines(id, result) : [resultLine(id, result)];
         const item = notebook.model.items.get(id);
-        for (const line of [first, ...(item ? methodLines(notebook, item) : []), ...rows]) output.print(line);
+        const below = item
+          ? [
+              ...methodLines(notebook, item),
+              ...failureWords(notebook, item, 'written').map((line) => `  ${line}`),
+            ]
+          : [];
+        for (const line of [first, ...below, ...rows]) output.print(line);
       }
       const stated = statedLines(notebook, wanted.length > 0 ? ids : undefined);
       if (stated.length > 0) for (const line of ['', 'stated values:', ...stated]) output.print(line);

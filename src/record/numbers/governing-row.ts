@@ -23,7 +23,7 @@ export interface GoverningRow {
 }
 
 /** A line that takes one row of a column: its greatest, its least, one that it looks up, or one that it wants none of. */
-interface Reader {
+export interface Reader {
   readonly item: FormulaItem;
   /** What runs over the rows; of a lookup the whole call. */
   readonly values: Typed;
@@ -87,7 +87,11 @@ function rowRead(notebook: Notebook, item: FormulaColumnItem, seen: Set<string>)
   return undefined;
 }
 
-function rowsOf(notebook: Notebook, { item, values, condition, takes, within }: Reader): readonly number[] {
+/** The rows that a line takes; of those it counts the first. */
+export function rowsOf(
+  notebook: Notebook,
+  { item, values, condition, takes, within }: Reader,
+): readonly number[] {
   const place = { item, checked: item.checked };
   // What stands in an arm that is not taken reads no row.
   if (within.some(({ branch, arm }) => armTaken(notebook, branch, place) !== arm)) return [];
@@ -163,9 +167,14 @@ function findReaders(items: Model['items']): Readers {
   return { readers, columns, dependents };
 }
 
-function readersOf(item: FormulaItem): readonly Reader[] {
+/** Whether a check compares with zero: it wants none of what is counted. */
+export function wantsNone({ checked: { typed } }: FormulaItem): boolean {
+  return typed.kind === 'compare' && [typed.left, typed.right].some(isZero);
+}
+
+/** The lines of a table that a line takes; `counts` is whether what it counts is wanted nowhere. */
+export function readersOf(item: FormulaItem, counts = wantsNone(item)): readonly Reader[] {
   const { typed } = item.checked;
-  const wantsNone = typed.kind === 'compare' && [typed.left, typed.right].some(isZero);
   const visit = (node: Typed, within: readonly Within[]): readonly Reader[] => {
     if (node.kind === 'branch')
       return [
@@ -180,7 +189,7 @@ function readersOf(item: FormulaItem): readonly Reader[] {
     const conditional = node.fn.evaluate.chosen !== undefined;
     const { worked } = node.fn;
     const [first] = node.args;
-    if (conditional && worked?.as === 'value' && wantsNone && first && tableOf(first) !== undefined)
+    if (conditional && worked?.as === 'value' && counts && first && tableOf(first) !== undefined)
       return [...inner, { item, values: first, takes: 'counted', within }];
     if (worked?.as === 'row' || worked?.as === 'match' || worked?.as === 'line')
       return [...inner, { item, values: node, takes: 'looked up', within }];

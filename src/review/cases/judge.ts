@@ -155,7 +155,8 @@ function compareVerdict(found: Found, { verdict, truth }: Expectation): Comparis
   const expected = verdict === undefined ? truth : verdict === 'passes';
   if (expected === undefined) return undefined;
   const obtained = value?.kind === 'truth' ? value.truth : undefined;
-  const words = `${obtained === undefined ? 'no truth value' : obtained}, expected ${expected}`;
+  const said = (is: boolean): string => (verdict === undefined ? String(is) : is ? 'holds' : 'fails');
+  const words = `${obtained === undefined ? 'no truth value' : said(obtained)}, expected ${said(expected)}`;
   return { agrees: obtained === expected, expected, obtained, words };
 }
 

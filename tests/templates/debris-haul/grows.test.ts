@@ -17,15 +17,32 @@ function leg(name: string, land: Cell): Worse {
   return { name, to, checks: ['haul.c_pu', ...onTheRoad] };
 }
 
+/** Worse by a factor on a column. */
+function column(table: string, name: string, factor: number, checks: readonly string[]): Worse {
+  const to = (drawn: Drawn): Drawn => {
+    const rows = (drawn.tables[table] ?? []).map((row): Readonly<Record<string, Cell>> => {
+      const value = row[name];
+      return typeof value === 'number' ? { ...row, [name]: value * factor } : row;
+    });
+    return { ...drawn, tables: { ...drawn.tables, [table]: rows } };
+  };
+  return { name: `${table}.${name} by ${factor}`, to, checks };
+}
+
 /** Each way to make a job worse, by the factor on a line, and the checks that may not turn from failing to holding. */
 const worse: readonly Worse[] = [
   line('haul.q_ks', 1.2, ['haul.c_P', 'haul.c_W', 'haul.c_V']),
-  line('haul.W_k', 1.3, ['haul.c_W']),
+  line('haul.W_k', 1.3, ['haul.c_W', 'haul.c_ax', 'haul.c_gr', 'haul.c_br']),
   line('haul.W_m', 0.7, ['haul.c_W']),
   line('haul.W_m', 1.3, ['haul.c_Wl']),
-  line('haul.n_a', 0.7, ['haul.c_ax']),
+  line('haul.n_a', 0.7, ['haul.c_ax', 'haul.c_na', 'haul.c_Wl']),
   line('haul.W_p', 0.7, ['haul.c_Wl']),
-  line('haul.W_pa', 0.7, ['haul.c_ax']),
+  line('haul.W_pa', 0.7, ['haul.c_ax', 'haul.c_gr']),
+  line('haul.W_ga', 0.7, ['haul.c_ax', 'haul.c_gr']),
+  line('haul.L_x', 0.7, ['haul.c_br']),
+  column('haul.groups', 's', 1.3, ['haul.c_gr']),
+  column('haul.groups', 's', 0.7, ['haul.c_gs']),
+  column('haul.groups', 'l', 0.7, ['haul.c_gr']),
   line('haul.P_e', 0.7, onTheRoad),
   line('haul.η_e', 0.8, onTheRoad),
   leg('one more leg on a public road', 'public road'),

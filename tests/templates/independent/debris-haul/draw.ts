@@ -58,6 +58,8 @@ function drawLines(random: Random): Readonly<Record<string, Cell>> {
     'haul.W_p': of([null, between(20, 200), between(20, 200)]),
     'haul.W_pa': of([null, between(5, 13), between(5, 13)]),
     'haul.n_a': of([2, 3, 5, whole(2, 20), between(2, 20)]),
+    'haul.W_ga': of([null, between(3, 40), between(3, 40)]),
+    'haul.L_x': over(2, 60),
     'haul.W_s': of([null, between(20, 80), between(20, 80)]),
     'haul.P_e': over(60, 700),
     'haul.η_e': between(50, 85),
@@ -303,6 +305,16 @@ function drawTables(random: Random, isOdd: boolean): Drawn['tables'] {
       v_by: isDriven ? of(['driven', null]) : 'resistance',
     };
   });
+  const count = whole(1, 5);
+  const groups = Array.from({ length: count }, (_, row): Row => {
+    const n = odd(0.05) ? of([0, 2.5, null]) : of([1, 2, 2, 3, whole(1, 6)]);
+    return {
+      group: `group ${row + 1}`,
+      n,
+      l: n === 1 ? of([null, 0]) : of([over(0.9, 12), between(1, 5), 96 * 0.0254]),
+      s: chance(0.8) ? 100 / count : odd(0.2) ? null : between(5, 60),
+    };
+  });
   const most = between(9, 14);
   const fastest = between(40, 90);
   const steps = odd(0.1) ? 1 : whole(2, 7);
@@ -349,6 +361,7 @@ function drawTables(random: Random, isOdd: boolean): Drawn['tables'] {
     'quantity.takeoff': odd(0.03) ? [] : takeoff,
     'breaking.works': works,
     'haul.route': route,
+    'haul.groups': groups,
     'haul.speeds': speeds,
     'haul.factors': factors,
     'cost.extra': extra,

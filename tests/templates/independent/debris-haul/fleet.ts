@@ -1,5 +1,6 @@
 import type { Drawn, Worked } from '../program.ts';
 import { cell, count, down, exceeds, num, rowsOf, text, up, where, within } from './arithmetic.ts';
+import { workAxles } from './axles.ts';
 import { none, type Quantities } from './quantities.ts';
 import type { Trips } from './trips.ts';
 
@@ -93,8 +94,6 @@ export function workFleet(
   const table = 'haul.fleet';
   const column = (key: keyof (typeof fleets)[number]) => fleets.map((fleet) => cell(fleet[key]));
 
-  const { legal, axle } = lawOf(text(lines['haul.law']), line);
-  const onAxles = Math.floor(line('n_a')) * axle;
   // A leg is on a public road unless somebody says that it is not.
   const onRoads = rowsOf(drawn, 'haul.route').filter((leg) => text(leg.land) !== 'private ground').length;
   const isPrivate = text(lines['haul.law']) === 'private ground';
@@ -113,10 +112,7 @@ export function workFleet(
     'haul.c_0': where(volume, none(free)),
     'haul.c_P': where(volume, within(trips.heaviest, line('P'))),
     'haul.c_W': where(volume, within(trips.gross, line('W_m'))),
-    'haul.c_Wl': where(volume, within(line('W_m'), legal)),
-    'haul.W_l': cell(legal),
-    'haul.W_a': cell(axle),
-    'haul.c_ax': where(volume, within(trips.gross, onAxles)),
+    ...workAxles(drawn, trips.gross, volume),
     'haul.n_pu': cell(onRoads),
     'haul.c_pu': isPrivate ? where(volume, none(onRoads)) : { verdict: 'does not apply' },
     'haul.c_pw': where(volume, within(trips.power, line('P_e'))),
@@ -167,31 +163,4 @@ export function workFleet(
       'haul.N_h': cell(output / load),
     },
   };
-}
-
-const pound = 0.000_453_592_37;
-
-/** Gross mass and load of one axle that a law knows, t. */
-interface Law {
-  readonly legal: number;
-  readonly axle: number;
-}
-
-/**
- * 23 CFR 658.17, Michigan Vehicle Code 257.722, the Canadian memorandum of 1988, Directive 96/53/EC, the Swedish class BK4
- * and the Finnish decree of 2013; a law without its name: a quarter above 40 t at most; private ground: what is entered.
- */
-function lawOf(name: string, line: (of: string) => number): Law {
-  const driven = 11.5;
-  const laws: Readonly<Record<string, Law>> = {
-    'United States': { legal: 80_000 * pound, axle: 20_000 * pound },
-    Michigan: { legal: 164_000 * pound, axle: 18_000 * pound },
-    Canada: { legal: 63.5, axle: 9.1 },
-    'European Union': { legal: 40, axle: driven },
-    Sweden: { legal: 74, axle: driven },
-    Finland: { legal: 76, axle: driven },
-    'other law': { legal: Math.min(50, line('W_s')), axle: driven },
-    permit: { legal: line('W_p'), axle: line('W_pa') },
-  };
-  return laws[name] ?? { legal: line('W_m'), axle: line('W_m') };
 }

@@ -89,7 +89,8 @@ export function workQuantities(drawn: Drawn): Quantities {
         from === 'volume' && typeof row.area === 'number' && typeof row.thick === 'number'
           ? (row.area * row.thick) / 1000
           : 0,
-      thickness: volume / own,
+      // What is spread over no area has no thickness.
+      thickness: volume / above(own),
       thinnest: thinnest * 1000,
       // A volume that is stated may be of any shape.
       overThinnest: from === 'volume' ? 1 : num(row.thick, 0) / 1000 / thinnest,

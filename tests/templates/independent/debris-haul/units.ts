@@ -64,9 +64,10 @@ export const units: Readonly<Record<string, UnitName>> = {
 
   ...named('haul', {
     'm³': ['V_k', 'V_q'],
-    '%': ['F_k', 'η_e'],
+    '%': ['F_k', 'η_e', 's_g'],
     kW: ['P_e'],
-    t: ['P', 'W_k', 'W_m', 'W_s', 'W_p', 'W_pa', 'W_l', 'W_a', 'M_k', 'M_x', 'M_g'],
+    t: ['P', 'W_k', 'W_m', 'W_s', 'W_p', 'W_pa', 'W_ga', 'W_l', 'W_a', 'W_x', 'W_br', 'M_k', 'M_x', 'M_g'],
+    m: ['L_x'],
     min: ['t_q0', 't_x', 't_sp', 't_d', 't_w', 't_q', 't_l', 't_h', 't_r', 't_a', 't_c'],
     'USD/h': ['c_L', 'c_O', 'c_T', 'c_D', 'c_X', 'C_L', 'C_T', 'C'],
     lcm: ['V_js', 'q_ks', 'q_v', 'q_q', 'q_k', 'V_j'],
@@ -86,6 +87,7 @@ export const units: Readonly<Record<string, UnitName>> = {
     'lcm/bcm': ['f'],
     'kg/lcm': ['ρ_x'],
   }),
+  ...named('haul.groups', { m: ['l', 'd'], '%': ['s'], t: ['W_b', 'W_2', 'W_3', 'W_c', 'W_g', 'm'] }),
   ...named('haul.factors', { min: ['dt'] }),
   ...named('haul.speeds', { '%': ['R'], 'km/h': ['v_l', 'v_e'] }),
   ...named('haul.route', {
