@@ -64,6 +64,7 @@ export function workBollards(
       'bollard.bollards.M_1': largest,
       ...workAnyLine(bollards, largest),
       ...workParts(text('bollard.route'), parts, number('bollard.n_p')),
+      ...workFloors(entries),
       ...workLanding(lines, bollards, parts),
       ...(wanted &&
         use &&
@@ -157,6 +158,17 @@ const nextRating = (force: number): number =>
 function workAnyLine(bollards: readonly Bollard[], largest: readonly number[]): Worked {
   const use = bollards.map(({ rating }, row) => (largest[row] ?? Number.NaN) / rating);
   return { 'bollard.bollards.U_1': use, 'bollard.c_any': judgeMost(largestOf(use, (one) => one)) };
+}
+
+/** OCIMF sets brakes to render at 60 %; EAU has 1.3 on the pull of a line: both from memory, each of its own route. */
+function workFloors({ number, text, stated }: Entries): Worked {
+  const route = text('bollard.route');
+  const brake = judge(stated('bollard.p_n') ?? 60, number('bollard.p_br'));
+  const factor = judge(stated('bollard.γ_n') ?? 1.3, number('bollard.γ_l'));
+  return {
+    'bollard.c_br': route === 'brake' ? brake : doesNotApply,
+    'bollard.c_γl': route === 'analysis' ? factor : doesNotApply,
+  };
 }
 
 /** UFC 4-159-03 (2005), Table 3-7 note: three parts of the largest line, or as many as there are on the fullest bollard. */

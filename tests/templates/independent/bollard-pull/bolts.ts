@@ -180,20 +180,61 @@ function workPlace(
   };
 }
 
+const ksi = 6.894757293168361;
+/** ASTM, from memory: yield and tensile strength, ksi. */
+const grades: Readonly<Record<string, readonly [yielding: number, strength: number]>> = {
+  'F1554 grade 36': [36, 58],
+  'F1554 grade 55': [55, 75],
+  'F1554 grade 105': [105, 125],
+  A307: [36, 60],
+  A325: [92, 120],
+  A490: [130, 150],
+};
+
+/**
+ * A bolt by its mark: the first figure of a class is a hundredth of its strength, the second the share of it at which it yields,
+ * in tenths. EN 1993-1-8, Table 3.4, from memory: cold-formed and hardest classes shear at half of it on their threads.
+ */
+function gradeOf({ text, stated }: Entries): {
+  readonly yielding: number;
+  readonly strength: number;
+  readonly strengthOfClass: number;
+  readonly shear: number;
+  readonly shearOfClass: number;
+} {
+  const mark = text('bolt.cl');
+  const [hundreds = Number.NaN, tenths = Number.NaN] = mark.split('.').map(Number);
+  const grade = grades[mark];
+  const [yielding, strengthOfClass] = grade
+    ? [grade[0] * ksi, grade[1] * ksi]
+    : [hundreds * tenths * 10, hundreds * 100];
+  const isBrittle = ['4.8', '5.8', '6.8', '10.9', 'A490'].includes(mark);
+  const shearOfClass = isBrittle && text('bolt.threads') === 'in it' ? 0.5 : 0.6;
+  return {
+    yielding,
+    strengthOfClass,
+    strength: stated('bolt.f_ub') ?? strengthOfClass,
+    shearOfClass,
+    shear: stated('bolt.α_v') ?? shearOfClass,
+  };
+}
+
 /** An anchor is as strong as the weaker of its concrete and its steel. */
-function workSteel(
-  { number, text }: Entries,
-  steel: { readonly tension: number; readonly shear: number },
-): Worked {
+function workSteel(entries: Entries, steel: { readonly tension: number; readonly shear: number }): Worked {
+  const { number, text } = entries;
+  const grade = gradeOf(entries);
   const isAisc = text('bolt.code') === 'AISC 360';
   // AISC 360, Table J3.2, from memory; a hundredth is rounding of the print.
-  const strength = 1.01 * number('bolt.f_ub');
+  const strength = 1.01 * grade.strength;
   const inShear = text('bolt.threads') === 'in it' ? 0.45 : 0.563;
   return {
     'bolt.c_Fnt': isAisc ? judge(number('bolt.F_nt'), 0.75 * strength) : doesNotApply,
     'bolt.c_Fnv': isAisc ? judge(number('bolt.F_nv'), inShear * strength) : doesNotApply,
-    // EN 1993-1-8, Table 3.4, from memory: bolts of class 10.9 shear at half of their strength, others at six tenths at most.
-    'bolt.c_αv': isAisc ? doesNotApply : judge(number('bolt.α_v'), number('bolt.f_ub') > 900 ? 0.5 : 0.6),
+    'bolt.f_yb': grade.yielding,
+    'bolt.f_ub': grade.strength,
+    'bolt.α_v': grade.shear,
+    'bolt.c_αv': isAisc ? doesNotApply : judge(grade.shear, grade.shearOfClass),
+    'bolt.c_fub': judge(grade.strength, 1.001 * grade.strengthOfClass),
     'bolt.N_s': steel.tension,
     'bolt.V_s': steel.shear,
     'bolt.c_NR': within(number('bolt.N_R'), steel.tension),
@@ -235,17 +276,19 @@ function largestBetween(use: (degrees: number) => number, last: number): number 
 }
 
 /** The bolt itself: its areas, its stresses, and how much of it is used by the rule that was chosen. */
-function workBolt({ number, text }: Entries): {
+function workBolt(entries: Entries): {
   readonly use: (shear: number, tension: number) => number;
   readonly steel: { readonly tension: number; readonly shear: number };
   readonly worked: (shear: number, tension: number) => Worked;
 } {
+  const { number, text } = entries;
   const diameter = positive(number('bolt.d'));
   const shank = (Math.PI * diameter ** 2) / 4;
   const thread = (Math.PI / 4) * atLeastZero(diameter - 0.9382 * number('bolt.p_th')) ** 2;
   const area = text('bolt.A_by') === 'metric thread' ? thread : 0.78 * shank;
-  const strength = number('bolt.f_ub') / number('bolt.γ_M2') / 1000;
-  const shearResistance = number('bolt.α_v') * strength * area;
+  const grade = gradeOf(entries);
+  const strength = grade.strength / number('bolt.γ_M2') / 1000;
+  const shearResistance = grade.shear * strength * area;
   const tensionResistance = number('bolt.k_2') * strength * area;
   const [factor, tensile, shearing] = [number('bolt.φ'), number('bolt.F_nt'), number('bolt.F_nv')];
 

@@ -81,7 +81,11 @@ export function drawWeather(random: Random): Lines {
     'wind.t_2': seconds(),
     'wind.f_e': random.chance(0.5) ? 1 : random.between(0.8, 1.4),
     'wind.θ_w': angle(random, 0.9),
-    'wind.ρ_a': random.between(1.15, 1.32),
+    'wind.ρ_a': random.between(1.1, 1.32),
+    ...(random.chance(0.2) && {
+      'wind.ρ_n': random.between(0.95, 1.25),
+      'wind.k_CA': random.between(1, 1.5),
+    }),
     'wind.method': random.of(['general', 'UFC', 'OCIMF', 'unit weight']),
     'wind.m_w': random.between(-0.08, 0.08),
     'wind.C_wb': random.between(0.6, 1.5),

@@ -4,6 +4,8 @@ import type { Cell, Drawn } from '../program.ts';
 export interface Entries {
   readonly number: (name: string) => number;
   readonly text: (name: string) => string;
+  /** What is stated in place of a result; undefined where nothing is. */
+  readonly stated: (name: string) => number | undefined;
   readonly rows: (table: string) => readonly Row[] | undefined;
 }
 
@@ -18,6 +20,7 @@ export function readEntries({ lines, tables }: Drawn): Entries {
   return {
     number: (name) => numberOf(name, lines[name]),
     text: (name) => textOf(name, lines[name]),
+    stated: (name) => (lines[name] === undefined ? undefined : numberOf(name, lines[name])),
     rows: (table) =>
       tables[table]?.map((row) => ({
         number: (column) => numberOf(column, row[column]),

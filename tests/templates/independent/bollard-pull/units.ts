@@ -20,7 +20,7 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
     ship.V_d
   `,
   'kg/m³': `
-    ship.ρ_w wind.ρ_a
+    ship.ρ_w wind.ρ_a wind.ρ_n
   `,
   'm²/s': `
     ship.ν
@@ -80,10 +80,10 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
     bolt.A_b bolt.A_s
   `,
   MPa: `
-    bolt.f_ub bolt.F_nt bolt.F_nv bolt.f_v bolt.f_t bolt.f_p bolt.f_ta bolt.F'_nt
+    bolt.f_ub bolt.f_yb bolt.F_nt bolt.F_nv bolt.f_v bolt.f_t bolt.f_p bolt.f_ta bolt.F'_nt
   `,
   '%': `
-    moor.ε_min moor.ε_max moor.p_lost bollard.p_br rope.lim_1
+    moor.ε_min moor.ε_max moor.p_lost bollard.p_br bollard.p_n rope.lim_1
   `,
   rad: `
     moor.r moor.lost.r_i

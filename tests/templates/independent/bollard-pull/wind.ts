@@ -97,7 +97,7 @@ function workKind({ number, text }: Entries, { kind }: Ship): Worked {
 
 /** Whether what catches the wind abeam, coefficient times area, is that of a ship of her kind and size. */
 function workProduct(entries: Entries, ship: Ship, worked: Worked): Worked {
-  const { number, text } = entries;
+  const { number, text, stated } = entries;
   const method = text('wind.method');
   const both = (['CA', 'CF'] as const).map((name) => readWindCurve(entries, name, 90));
   const tankers = both.reduce((sum, one) => sum + one, 0);
@@ -111,12 +111,18 @@ function workProduct(entries: Entries, ship: Ship, worked: Worked): Worked {
       : method === 'OCIMF'
         ? [tankers, ship.kind.wind]
         : [number(method === 'general' ? 'wind.C_wb' : 'wind.C_γ'), ship.kind.wind];
-  // Common practice: a ship with the least of one of the two has 15 % more of the other.
-  const wanted = (115 / 100) * leastSideArea(ship, notNegative(number('ship.D_m') - ship.draught)) * least;
+  // Common practice: means of the two lie some 15 % above their least, both together by three tenths; a form brings its own.
+  const wanted =
+    (stated('wind.k_CA') ?? (['UFC', 'OCIMF'].includes(method) ? 1.15 : 1.3)) *
+    leastSideArea(ship, notNegative(number('ship.D_m') - ship.draught)) *
+    least;
   return {
     'wind.C_90': tankers,
     'wind.C_u': used,
     'wind.C_l': least,
+    // Dry air of 30 °C at 1013 hPa.
+    'wind.c_ρ':
+      method === 'unit weight' ? doesNotApply : judge(stated('wind.ρ_n') ?? 1.16, number('wind.ρ_a')),
     'wind.A_Cn': wanted,
     'wind.c_CA': wanted === 0 ? judgeTruth(true) : judge(wanted, used * ship.sideArea),
   };
