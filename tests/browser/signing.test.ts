@@ -1,7 +1,8 @@
 import { beforeEach, expect, test } from 'vitest';
+import { writeBook } from '../../src/document/index.ts';
 import { axeFindings, enter, showSheet } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
-import { openSmallBook } from './small-book.ts';
+import { openSmallBook, smallBook } from './small-book.ts';
 
 withBrowser();
 beforeEach(async () => {
@@ -71,5 +72,46 @@ test('a revision is issued once by its name, and tells what has changed since', 
   await enter(page, 'speed across the berth', '0.25');
   await showSigning();
   await row.getByRole('button', { name: 'what has changed since' }).click();
-  await expect.poll(() => signing().locator('pre').textContent()).toMatch(/0\.2\D.*0\.25.*31\.25/s);
+  await expect
+    .poll(() => signing().getByRole('group', { name: 'Changes' }).textContent())
+    .toMatch(/0\.2\D.*0\.25.*31\.25/s);
+
+  const changes = signing().locator('quay-book-changes');
+  await signing().getByLabel('revision', { exact: true }).fill('B');
+  await issue.click();
+  await showSheet(page, 'Berthing energy');
+  await enter(page, 'speed across the berth', '0.3');
+  await showSigning();
+  // Between two revisions what came later does not count.
+  await changes.getByLabel('changes from').selectOption({ label: 'revision A' });
+  await changes.getByLabel('to', { exact: true }).selectOption({ label: 'revision B' });
+  await expect
+    .poll(() => changes.getByRole('group', { name: 'Changes' }).textContent())
+    .toMatch(/0\.2\D.*0\.25/s);
+  expect(await changes.getByRole('group', { name: 'Changes' }).textContent()).not.toContain('0.3');
+  await changes.getByLabel('to', { exact: true }).selectOption({ label: 'the book as it stands' });
+  await expect
+    .poll(() => changes.getByRole('group', { name: 'Changes' }).textContent())
+    .toMatch(/0\.2\D.*0\.3/s);
+  expect(await axeFindings(page)).toEqual([]);
+});
+
+test('a file is compared with the book as it stands', async () => {
+  await showSheet(page, 'Berthing energy');
+  await enter(page, 'speed across the berth', '0.25');
+  await showSigning();
+  const changes = signing().locator('quay-book-changes');
+  await page.evaluate(() => Reflect.deleteProperty(globalThis, 'showOpenFilePicker'));
+  const choose = async (text: string): Promise<void> => {
+    const asked = page.waitForEvent('filechooser');
+    await changes.getByLabel('changes from').selectOption({ label: 'a file…' });
+    await (await asked).setFiles({ name: 'b.json', mimeType: 'application/json', buffer: Buffer.from(text) });
+  };
+  await choose('{');
+  await expect.poll(() => changes.getByRole('alert').count()).toBe(1);
+  await changes.getByLabel('changes from').selectOption('');
+  await choose(writeBook(smallBook));
+  await expect
+    .poll(() => changes.getByRole('group', { name: 'Changes' }).textContent())
+    .toMatch(/0\.2\D.*0\.25.*31\.25/s);
 });

@@ -5,7 +5,7 @@ import { openBookFile } from './open-book-file.ts';
 /** Its title, as the start page lists it. */
 export const SMALL_BOOK = 'Berthing energy in short';
 
-const book: Book = {
+export const smallBook: Book = {
   ...blankBook(),
   title: { ...blankBook().title, subject: SMALL_BOOK },
   sheets: [
@@ -39,5 +39,5 @@ const book: Book = {
 
 /** Opens a book of five lines: where a test is not of a template, the opening of a template takes most of its time. */
 export async function openSmallBook(page: Page): Promise<void> {
-  await openBookFile(page, writeBook(book));
+  await openBookFile(page, writeBook(smallBook));
 }

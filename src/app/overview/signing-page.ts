@@ -1,17 +1,8 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { type Revision, SIGNING_ROLES, type SigningRole, type SignOff } from '../../document/index.ts';
+import { saidWords, sinceSignature } from '../../record/index.ts';
 import {
-  blankBook,
-  type Revision,
-  SIGNING_ROLES,
-  type SigningRole,
-  type SignOff,
-} from '../../document/index.ts';
-import { openNotebook } from '../../notebook/index.ts';
-import { changeList, saidWords, sinceSignature } from '../../record/index.ts';
-import {
-  bookOfRevision,
   checkingOf,
-  compareBooks,
   issueRevision,
   openAtSigning,
   type SignatureStanding,
@@ -24,6 +15,7 @@ import type { Session } from '../session/session.ts';
 import { drawSign } from '../style/signs.ts';
 import { overviewTitles } from '../view-model/page-view.ts';
 import { AskedHeading } from './asked-heading.ts';
+import type { BookChanges } from './book-changes.ts';
 import { signingStyles } from './signing-styles.ts';
 
 /** So many digits of a content hash tell contents apart at a glance; the whole of it stands in the title. */
@@ -40,7 +32,6 @@ export class SigningPage extends LitElement {
     reason: { state: true },
     told: { state: true },
     toldOfIssue: { state: true },
-    since: { state: true },
   };
   static override styles = signingStyles;
   declare session: Session;
@@ -50,8 +41,6 @@ export class SigningPage extends LitElement {
   /** Why something is refused. */
   declare told: string;
   declare toldOfIssue: string;
-  /** The id of the revision from which the changes are told. */
-  declare since: string | undefined;
 
   constructor() {
     super();
@@ -79,6 +68,8 @@ export class SigningPage extends LitElement {
       <h3>Revisions</h3>
       ${revisions.length === 0 ? html`<p class="words quiet">No revision is issued yet.</p>` : this.#revisions(revisions)}
       <div class="words">${this.#issuing()}</div>
+      <h3>Changes</h3>
+      <div class="words"><quay-book-changes .session=${this.session}></quay-book-changes></div>
       ${this.#comments()}
     </div>`;
   }
@@ -220,36 +211,20 @@ export class SigningPage extends LitElement {
   }
 
   #revision(one: Revision): TemplateResult {
-    const isOpen = this.since === one.id;
     return html`<tr>
-        <th scope="row" class="lead">${one.label}</th>
-        <td>${one.date ?? ''}</td>
-        <td>${one.by}</td>
-        <td>${one.note ?? ''}</td>
-        <td><code title=${one.content}>${one.content.slice(0, SHORT)}</code></td>
-        <td>
-          <button
-            aria-expanded=${isOpen}
-            @click=${() => {
-              this.since = isOpen ? undefined : one.id;
-            }}
-          >
-            <span class="quiet">what has changed since</span>
-          </button>
-        </td>
-      </tr>
-      ${isOpen ? html`<tr><td class="lead"></td><td colspan="5"><pre tabindex="0">${this.#changesSince(one)}</pre></td></tr>` : nothing}`;
+      <th scope="row" class="lead">${one.label}</th>
+      <td>${one.date ?? ''}</td>
+      <td>${one.by}</td>
+      <td>${one.note ?? ''}</td>
+      <td><code title=${one.content}>${one.content.slice(0, SHORT)}</code></td>
+      <td>
+        <button @click=${() => this.#showSince(one)}><span class="quiet">what has changed since</span></button>
+      </td>
+    </tr>`;
   }
 
-  #changesSince(revision: Revision): string {
-    const then = bookOfRevision(revision);
-    if (!then) return 'What was kept of this revision is damaged: it is not the content that was issued.';
-    // What the checker says is no part of what was issued.
-    const { book } = this.session.notebook;
-    const now = { ...book, review: blankBook().review };
-    const compared = compareBooks(openNotebook(then), openNotebook(now));
-    const lines = changeList(compared, { before: then.sheets, after: now.sheets });
-    return lines.length === 0 ? 'Nothing.' : lines.join('\n').trim();
+  #showSince({ id }: Revision): void {
+    this.renderRoot.querySelector<BookChanges>('quay-book-changes')?.showSince(id);
   }
 
   #issuing(): TemplateResult {

@@ -51,14 +51,6 @@ export const signingStyles = [
   .told {
     color: var(--bad);
   }
-  pre {
-    margin: 0;
-    padding: 8px 10px;
-    background: var(--margin-tint);
-    font: 13px/1.45 var(--code);
-    white-space: pre-wrap;
-    overflow-wrap: anywhere;
-  }
   ul.open {
     margin: 0;
     padding-inline-start: 18px;

@@ -39,7 +39,7 @@ export const compare: Command = {
           ...(differences.length === 0
             ? [sameWords(heads.old, heads.new)]
             : [`changed ${edits}, followed ${differences.length - edits}`]),
-          ...changeList(compared, { before: before.sheets, after: after.sheets }),
+          ...changeList(compared, { before: before.sheets, after: after.sheets }, '; --json lists all'),
         ].join('\n'),
       );
     }

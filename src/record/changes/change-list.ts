@@ -18,11 +18,12 @@ export interface ComparedSheets {
 
 /**
  * What is different between two books, as an office lists changes: sheet by sheet, first what a person changed, then what
- * followed from it, verdicts that turned in front, then by size.
+ * followed from it, verdicts that turned in front, then by size. `rest` says behind what is only counted where all of it is.
  */
 export function changeList(
   { differences, tables }: BookComparison,
   { before, after }: ComparedSheets,
+  rest = '',
 ): readonly string[] {
   const newKey = renamedSheets(differences);
   const sheetOf = (one: Difference): string | undefined => {
@@ -49,7 +50,10 @@ export function changeList(
       const own = groups.get(key) ?? [];
       if (own.length === 0) return [];
       const matchings = tables.filter(({ table }) => table.after?.sheet === key && isToSay(table, own));
-      return [inOneLine(`Sheet ${key}${title === '' ? '' : `, ${title}`}`), ...sheetLines(own, matchings)];
+      return [
+        inOneLine(`Sheet ${key}${title === '' ? '' : `, ${title}`}`),
+        ...sheetLines(own, matchings, rest),
+      ];
     }),
   ];
   function isToSay(table: RowMatching['table'], own: readonly Difference[]): boolean {
@@ -57,17 +61,21 @@ export function changeList(
   }
 }
 
-function sheetLines(own: readonly Difference[], tables: readonly RowMatching[]): readonly string[] {
+function sheetLines(
+  own: readonly Difference[],
+  tables: readonly RowMatching[],
+  rest: string,
+): readonly string[] {
   const edits = own.filter((one) => !('causes' in one));
   const followed = own.filter((one) => 'causes' in one).toSorted((a, b) => weight(b) - weight(a));
   return [
-    ...(edits.length > 0 ? ['  changed', ...editLines(edits), ...tables.flatMap(matchingLine)] : []),
+    ...(edits.length > 0 ? ['  changed', ...editLines(edits, rest), ...tables.flatMap(matchingLine)] : []),
     ...(followed.length > 0 ? ['  followed', ...followed.map((one) => `    ${changeWords(one)}`)] : []),
   ];
 }
 
 /** The edits a line each; of many cells or rows of one column or table only the first. */
-function editLines(edits: readonly Difference[]): readonly string[] {
+function editLines(edits: readonly Difference[], rest: string): readonly string[] {
   const counts = new Map<string, number>();
   const lines: string[] = [];
   for (const edit of edits) {
@@ -82,7 +90,7 @@ function editLines(edits: readonly Difference[]): readonly string[] {
     lines.push(`    ${changeWords(edit)}`);
   }
   for (const [key, count] of counts)
-    if (count > LISTED) lines.push(`    and ${count - LISTED} more (${key}); --json lists all`);
+    if (count > LISTED) lines.push(`    and ${count - LISTED} more (${key})${rest}`);
   return lines;
 }
 
