@@ -46,6 +46,7 @@ export type {
   Size,
   Subject,
 } from './compare/difference.ts';
+export { sameValue } from './compare/values.ts';
 export type { ChangedFormula } from './origin/changed-formulas.ts';
 export { type ProjectReport, verifyProject } from './origin/verify-project.ts';
 export { bookOfRevision, issueRevision } from './signing/revisions.ts';

@@ -1,6 +1,6 @@
 import type { JsonValue } from '../../diagnostics/index.ts';
 import { type Result, type Value, writeUtilisation } from '../../notebook/index.ts';
-import type { CheckStanding, Size } from '../../review/index.ts';
+import { type CheckStanding, type Size, sameValue } from '../../review/index.ts';
 import { type NumberStyle, writeDecimals, writeIn, writeNumber, writeQuantity } from '../../units/index.ts';
 
 /** Two states in words, the old one and the new one. */
@@ -76,7 +76,10 @@ function partWords(part: number): string {
 export function checkWords(from: CheckStanding, to: CheckStanding): string {
   const [a, b] = [standingWords(from), standingWords(to)];
   const sides = (['demand', 'capacity'] as const).flatMap((side) => {
-    const words = valueWords(from.verdict?.[side], to.verdict?.[side]);
+    const [before, after] = [from.verdict?.[side], to.verdict?.[side]];
+    // Two that differ by no more than rounding are not told apart.
+    if (before && after && sameValue(before, after)) return [];
+    const words = valueWords(before, after);
     return words.from === words.to ? [] : [`${side} ${words.from} → ${words.to}`];
   });
   const verdict = a === b ? `${a} as before` : `${a} → ${b}`;

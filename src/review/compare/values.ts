@@ -3,7 +3,7 @@ import { areEqual, type UnitRegistry } from '../../units/index.ts';
 import type { CheckStanding, Size } from './difference.ts';
 
 /** Whether two values are the same but for what rounding leaves, as formulas compare them. */
-function sameValue(a: Value, b: Value): boolean {
+export function sameValue(a: Value, b: Value): boolean {
   if (a.kind === 'number' && b.kind === 'number')
     return (
       areEqual(a.si, b.si) && a.unit.dimension.key === b.unit.dimension.key && a.unit.point === b.unit.point
