@@ -104,7 +104,8 @@ export function workFill(drawn: Drawn, quantities: Quantities, trips: Trips, day
       'fill.V_u': cell(used),
       'fill.V_r': cell(fit - used),
       'fill.V_w': cell(idle),
-      'fill.c_o': where(stays, none(idle)),
+      // More used than is there leaves a balance that does not close either.
+      'fill.c_o': where(stays, none(Math.abs(idle))),
       'fill.V_ci': cell(toImport),
       'fill.V_bi': cell(imported),
       'fill.V_li': cell(imported * loosened),
