@@ -197,6 +197,7 @@ export class QuayApp extends LitElement {
             .message=${this.message}
             .shown=${{ list: this.#sides.isShown('list'), panel: this.#sides.isShown('panel') }}
           ></quay-top-bar>
+          <quay-example-note .session=${session}></quay-example-note>
         </header>
         <quay-sheet-list
           class=${this.#sideClass('list')}

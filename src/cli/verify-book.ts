@@ -1,4 +1,11 @@
-import { type ProjectReport, verifyProject } from '../review/index.ts';
+import { fieldsTold, otherwiseWords } from '../record/index.ts';
+import {
+  idOfDifference,
+  type OriginDifference,
+  type ProjectReport,
+  templateOf,
+  verifyProject,
+} from '../review/index.ts';
 import { readBook, templateBook, templateCases, templateIds } from './books.ts';
 import { AGREES, DISAGREES, type Output } from './command.ts';
 import { headLines, headOf } from './head.ts';
@@ -11,7 +18,7 @@ export function verifyBook(names: readonly string[], json: boolean, output: Outp
   const [name = '', ...more] = names;
   if (more.length > 0) throw new Refused('verify takes one BOOK at a time, or ids of templates');
   const book = readBook(name);
-  const id = book.about?.id;
+  const id = templateOf(book);
   if (id === undefined || !templateIds().includes(id))
     throw new Refused(
       `${name}: the book does not say that it was started from a template whose cases could be run${id === undefined ? '' : `, only from “${id}”`}`,
@@ -19,6 +26,8 @@ export function verifyBook(names: readonly string[], json: boolean, output: Outp
   const report = verifyProject(templateBook(id), book, templateCases(id));
   const head = headOf(name, book);
   const lines = complaints(report);
+  const { without } = report;
+  const differing = report.sheets.flatMap(({ differences }) => differences);
   const agreeing = report.cases.filter(({ report: one }) => one.agrees).length;
   if (json) {
     const cases = report.cases.map(({ report: { id: of, title, source, agrees, refused }, through }) => ({
@@ -29,30 +38,50 @@ export function verifyBook(names: readonly string[], json: boolean, output: Outp
       ...(refused !== undefined && { refused }),
       ...(through.length > 0 && { through }),
     }));
-    const { changed, without } = report;
+    const changed = differing.map(printed);
     output.print(JSON.stringify({ ...head, tolerance, template: id, changed, without, cases }, null, 2));
-  } else {
-    const { changed } = report;
+  } else
     output.print(
       [
         ...headLines(head, tolerance),
         `template   ${id}, with its entries and the formulas of the book`,
         `cases      ${agreeing} of ${report.cases.length} agree`,
-        `formulas   ${changed.length === 0 ? 'as in the template' : `${new Set(changed.map(({ id: one }) => one)).size} otherwise than in the template`}`,
-        ...changed.map(changedLine),
-        ...report.without.map((key) => `           sheet ${key} of the template is not in the book`),
+        `lines      ${differing.length === 0 ? 'as in the template' : `${differing.length} not as in the template`}`,
+        ...differing.flatMap(differenceLines),
+        ...without.map((key) => `           sheet ${key} of the template is not in the book`),
       ].join('\n'),
     );
-  }
   for (const line of lines) output.complain(line);
   return lines.length === 0 ? AGREES : DISAGREES;
 }
 
-function changedLine({ id, what, part, was, is }: ProjectReport['changed'][number]): string {
-  const of = part === 'formula' ? id : `${id}, ${part}`;
-  if (what === 'gone') return `           ${of} is gone: ${was}`;
-  if (what === 'added') return `           ${of} is added: ${is}`;
-  return `           ${of}: ${was ?? 'nothing'} → ${is ?? 'nothing'}`;
+function printed(one: OriginDifference) {
+  const { what, was, is, fields } = one;
+  const renamed = was && is && was.id !== is.id;
+  return {
+    id: idOfDifference(one),
+    ...(renamed && { was: was.id }),
+    what,
+    words: otherwiseWords(one),
+    fields: fields.map(({ field, was: old, is: now }) => ({
+      field,
+      ...(old !== undefined && { was: old }),
+      ...(now !== undefined && { is: now }),
+    })),
+  };
+}
+
+/** A line that differs, and below it what it says otherwise. */
+function differenceLines(one: OriginDifference): readonly string[] {
+  const { was, is, what } = one;
+  const called = was && is && was.id !== is.id ? `, ${was.id} in the template` : '';
+  return [
+    `           ${idOfDifference(one)}${called}: ${otherwiseWords(one)}`,
+    ...fieldsTold(one).map(({ field, was: old, is: now }) => {
+      if (what === 'changed') return `             ${field}: ${old ?? 'nothing'} → ${now ?? 'nothing'}`;
+      return `             ${field}: ${old ?? now}`;
+    }),
+  ];
 }
 
 /** What no longer agrees, and through which changed lines. */

@@ -1,5 +1,6 @@
 import type { Book, Sheet } from './schema/book.ts';
 import type { Part } from './schema/parts.ts';
+import { idsInPart } from './started.ts';
 
 /** Gives ids that no part, row or column of the book has, and names that a sheet has not. */
 export interface Fresh {
@@ -8,9 +9,11 @@ export interface Fresh {
   readonly name: (wanted: string) => string;
 }
 
-/** Fresh ids and names for a sheet of a book; what was given once is not given again. */
+/** Fresh ids and names for a sheet of a book; what was given once is not given again, nor what lines had that are gone since the sheet came. */
 export function freshFor(book: Book, sheet: Sheet): Fresh {
-  const ids = new Set(book.sheets.flatMap(({ parts }) => parts.flatMap(idsOf)));
+  const ids = new Set(
+    book.sheets.flatMap(({ parts, start }) => [...parts, ...(start?.parts ?? [])].flatMap(idsInPart)),
+  );
   const names = new Set([...book.sheets.map(({ key }) => key), ...sheet.parts.flatMap(namesOf)]);
   return {
     id: (prefix) => claim(ids, `${prefix}1`, (n) => `${prefix}${n}`),
@@ -23,12 +26,6 @@ function claim(taken: Set<string>, wanted: string, numbered: (n: number) => stri
   for (let n = 2; taken.has(found); n += 1) found = numbered(n);
   taken.add(found);
   return found;
-}
-
-function idsOf(part: Part): readonly string[] {
-  if (part.kind === 'rows') return [part.id, ...part.rows.map(({ id }) => id)];
-  if (part.kind === 'table') return [part.id, ...part.columns.map(({ id }) => id)];
-  return [part.id];
 }
 
 function namesOf(part: Part): readonly string[] {

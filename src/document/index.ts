@@ -102,11 +102,13 @@ export {
   type About,
   type Book,
   type BookUnit,
+  type Example,
   FORMAT,
   FORMAT_VERSION,
   type Origin,
   type Settings,
   type Sheet,
+  type Start,
   type Title,
 } from './schema/book.ts';
 export type { Case, Cases, Expectation, Tolerance } from './schema/cases.ts';
@@ -141,6 +143,14 @@ export {
 } from './schema/review.ts';
 export type { Calc, Check, Choice, Given, Link, Option, Range, Row, Statement } from './schema/rows.ts';
 export { NAME_LENGTH_LIMIT, NAME_PATTERN } from './schema/text-schemas.ts';
+export {
+  idsInPart,
+  startOf,
+  startOfColumn,
+  startOfRow,
+  startWithIds,
+  withStarts,
+} from './started.ts';
 export {
   cellInWords,
   entryInWords,

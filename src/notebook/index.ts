@@ -69,6 +69,7 @@ export {
   writeUtilisation,
 } from './result.ts';
 export { spelledName, spellingProblems } from './spelled-name.ts';
+export { itemId, namesAtStart, namesInOrigin, type StartedPair, startedPairs } from './started-pairs.ts';
 export { isReasonOpen, SIDES, type Side, type Stated, type StatedSides } from './stated.ts';
 export type { StatedCells } from './stated-column.ts';
 export {

@@ -15,7 +15,7 @@ export type NamedPart =
 /** Every name of a book by its full id: `sheet.name`, `sheet.table`, `sheet.table.column`, in the book's order. */
 export type Names = ReadonlyMap<string, NamedPart>;
 
-export function namesOf(book: Book): Names {
+export function namesOf(book: Pick<Book, 'sheets'>): Names {
   const known = namesByBook.get(book);
   if (known) return known;
   const names = new Map<string, NamedPart>();
@@ -39,7 +39,7 @@ export function namesOf(book: Book): Names {
 }
 
 /** A book is a value, so its names are found once. */
-const namesByBook = new WeakMap<Book, Names>();
+const namesByBook = new WeakMap<object, Names>();
 
 /**
  * What a name written on a sheet, in a column formula of `table` or not, stands for: a column of the formula's own

@@ -11,7 +11,7 @@ export { governingLines } from './lines/governing-lines.ts';
 export { methodsShown } from './lines/methods-shown.ts';
 export { type Marks, marksOfBook, sheetReferences } from './lines/sheet-references.ts';
 export { sourceOfLine } from './lines/source-of-line.ts';
-export { type SetFormula, typesetBranch, typesetFormula } from './math/formula-set.ts';
+export { type SetFormula, typesetBranch, typesetFormula, typesetText } from './math/formula-set.ts';
 export { nameWidth } from './math/formula-width.ts';
 export { math } from './math/markup.ts';
 export { symbolMath } from './math/symbol.ts';
@@ -21,6 +21,7 @@ export { isSideWorked } from './numbers/has-numbers.ts';
 export { lineNumbers, rowNumbers } from './numbers/numbers-put-in.ts';
 export type { WorkedFormula } from './numbers/worked-formula.ts';
 export type { BranchNote } from './numbers/working.ts';
+export { fieldsTold, labelOfPart, otherwiseWords, startWords } from './origin-words.ts';
 export { pageRules } from './paper/page-rules.ts';
 export { PROGRAM_VERSION } from './program-version.ts';
 export {

@@ -47,8 +47,27 @@ export type {
   Subject,
 } from './compare/difference.ts';
 export { sameValue } from './compare/values.ts';
-export type { ChangedFormula } from './origin/changed-formulas.ts';
-export { type ProjectReport, verifyProject } from './origin/verify-project.ts';
+export { putCaseEdit, takeCaseBackEdit } from './origin/case-on-sheets.ts';
+export {
+  idOfDifference,
+  type OriginDifference,
+  type OtherField,
+  originsOf,
+  type SheetOrigin,
+} from './origin/differences.ts';
+export { formulasSaid } from './origin/formulas-said.ts';
+export {
+  changedSince,
+  enteredInProject,
+  type ProjectCase,
+  type ProjectOrigin,
+  type ProjectReport,
+  type ProjectRun,
+  projectOrigin,
+  projectRun,
+  templateOf,
+  verifyProject,
+} from './origin/verify-project.ts';
 export { bookOfRevision, issueRevision } from './signing/revisions.ts';
 export {
   openAtSigning,

@@ -1,1 +1,1 @@
-export type { RecheckReply, RecheckRequest } from './messages.ts';
+export type { CasesReply, CasesRequest, RecheckReply, RecheckRequest } from './messages.ts';

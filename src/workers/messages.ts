@@ -1,5 +1,6 @@
-import type { Book } from '../document/index.ts';
+import type { Book, Case } from '../document/index.ts';
 import type { RecheckReport } from '../recheck/index.ts';
+import type { ProjectCase } from '../review/index.ts';
 
 /** What the page asks: the book as it stands, and the turn it is. */
 export interface RecheckRequest {
@@ -10,3 +11,13 @@ export interface RecheckRequest {
 export type RecheckReply =
   | { readonly turn: number; readonly report: RecheckReport }
   | { readonly turn: number; readonly failed: string };
+
+/** What the page asks: a template with its id, cases of it, and the book on whose formulas they are run. */
+export interface CasesRequest {
+  readonly template: Book;
+  readonly id: string;
+  readonly cases: readonly Case[];
+  readonly project: Book;
+}
+/** What it hears, one for each case in their order; or why there are no more. */
+export type CasesReply = { readonly result: ProjectCase } | { readonly failed: string };

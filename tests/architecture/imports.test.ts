@@ -38,6 +38,7 @@ const rankInApp: Readonly<Record<string, number>> = {
   overview: 8,
   panel: 8,
   start: 8,
+  shipped: 3,
   dialogs: 9,
   print: 9,
   shell: 10,

@@ -1,5 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { renameEdit } from '../../src/app/editing/lines/rename.ts';
+import { templateBook } from '../../src/cli/books.ts';
+import { applyEdit, type Book, writeBook } from '../../src/document/index.ts';
+import { openNotebook } from '../../src/notebook/index.ts';
 import { quaybook, quaybookJson } from './run-quaybook.ts';
 import { fileOf } from './small-book.ts';
 
@@ -17,6 +21,16 @@ interface BookFile {
     readonly key: string;
     readonly parts: readonly { readonly kind: string; readonly rows?: Line[] }[];
   }[];
+}
+
+/** Where a line stands. */
+function placeOf(book: Book, sheet: string, name: string) {
+  const parts = book.sheets.find(({ key }) => key === sheet)?.parts ?? [];
+  for (const part of parts) {
+    const row = part.kind === 'rows' ? part.rows.find((one) => one.name === name) : undefined;
+    if (row) return { sheet, part: part.id, item: row.id };
+  }
+  throw new Error(`there is no ${sheet}.${name}`);
 }
 
 /** A book started from a template, after some work on it. */
@@ -44,7 +58,7 @@ test('a book with entries of its own agrees with every case of its template', ()
   const { status, out, err } = quaybook('verify', file);
   expect({ status, err }).toEqual({ status: 0, err: '' });
   expect(out).toMatch(/cases {6}(\d+) of \1 agree/);
-  expect(out).toContain('formulas   as in the template');
+  expect(out).toContain('lines      as in the template');
 });
 
 test('a changed formula is told with what it was, and the cases that no longer agree name it', () => {
@@ -58,6 +72,47 @@ test('a changed formula is told with what it was, and the cases that no longer a
   const wrong = json.cases.filter(({ agrees }: { readonly agrees: boolean }) => !agrees);
   expect(wrong.length).toBeGreaterThan(0);
   for (const { through } of wrong) expect(through).toEqual(['haul.t_c']);
+});
+
+test('a line under another name is the same line, and the cases find it', () => {
+  const book = templateBook('debris-haul');
+  const place = placeOf(book, 'haul', 'P');
+  const renamed = renameEdit({ notebook: openNotebook(book) }, { ...place, field: 'name' }, 'payload');
+  const applied = renamed.ok ? applyEdit(book, renamed.value) : renamed;
+  if (!applied.ok) throw new Error('not renamed');
+  const file = fileOf('renamed.quaybook.json', writeBook(applied.value.book));
+  const { run, json } = quaybookJson('verify', file);
+  expect({ status: run.status, err: run.err }).toEqual({ status: 0, err: '' });
+  expect(json.changed).toEqual([
+    {
+      id: 'haul.payload',
+      was: 'haul.P',
+      what: 'changed',
+      words: 'name changed',
+      fields: [{ field: 'name', was: 'P', is: 'payload' }],
+    },
+  ]);
+});
+
+test('an entry that became a formula is told as that, and a line that is gone is what cases fail through', () => {
+  const file = project('computed-entry', 'debris-haul', (line, book) => {
+    const entered = line('haul', 'P') as Line & { id: string; unit?: string };
+    const { entry = '', unit = '' } = entered;
+    Object.assign(entered, { kind: 'calc', formula: `2 * ${entry} ${unit}` });
+    delete entered.entry;
+    for (const key of ['range', 'optional']) Reflect.deleteProperty(entered, key);
+    const rows = book.sheets
+      .find(({ key }) => key === 'haul')
+      ?.parts.find((part) => part.rows?.includes(line('haul', 't_c')))?.rows;
+    rows?.splice(rows.indexOf(line('haul', 't_c')), 1);
+  });
+  const { json } = quaybookJson('verify', file);
+  expect(json.changed).toMatchObject([
+    { id: 'haul.P', what: 'changed', words: 'changed to a formula' },
+    { id: 'haul.t_c', what: 'gone', words: 'deleted' },
+  ]);
+  const through = new Set(json.cases.flatMap((one: { readonly through?: string[] }) => one.through ?? []));
+  expect(through).toEqual(new Set(['haul.P', 'haul.t_c']));
 });
 
 test('a book that was started from no template is refused', () => {

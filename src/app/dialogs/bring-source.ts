@@ -1,5 +1,5 @@
 import type { Book } from '../../document/index.ts';
-import { shippedTemplates } from '../start/templates.ts';
+import { shippedTemplates } from '../shipped/templates.ts';
 import type { BookStore, ListedBook } from '../storage/book-store.ts';
 
 /** Where a new sheet comes from. */

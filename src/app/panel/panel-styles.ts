@@ -143,6 +143,22 @@ export const panelStyles = css`
   .answer {
     padding-inline-start: 12px;
   }
+  .sides {
+    display: grid;
+    gap: 2px;
+    margin: 0 0 10px;
+    padding-inline-start: 10px;
+    border-inline-start: 2px solid var(--accent);
+  }
+  .sides dt {
+    color: var(--ink-soft);
+    font-size: 12.5px;
+  }
+  .sides dd {
+    min-width: 0;
+    margin: 0 0 4px;
+    overflow: auto hidden;
+  }
   .excess {
     color: var(--bad);
   }

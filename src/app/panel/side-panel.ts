@@ -29,6 +29,7 @@ import { drawHand } from './hand-view.ts';
 import { drawLink } from './link-view.ts';
 import { drawOptionsLeft } from './methods/options-left.ts';
 import type { QuayMethods } from './methods/quay-methods.ts';
+import { drawOrigin } from './origin-view.ts';
 import { panelStyles } from './panel-styles.ts';
 import { drawStated } from './stated-view.ts';
 import { TrialController } from './trial-controller.ts';
@@ -86,7 +87,7 @@ export class SidePanel extends LitElement {
       ${this.#problems(item)} ${item.kind === 'input' ? drawOptionsLeft(this.session, item) : nothing}
       ${item.kind === 'input' ? drawTrial(this.session, item, this.#trials) : nothing}
       ${'checked' in item && this.session.place ? drawStated(this.session, item, this.session.place) : nothing}
-      ${drawLink(this.session, item)} ${drawHand(this.session, item)} ${this.#computing(item)}
+      ${drawLink(this.session, item)} ${drawOrigin(this.session, item, this.room)} ${drawHand(this.session, item)} ${this.#computing(item)}
       ${this.#list('Depends on', 'source', dependsOn(this.session.notebook, item))}
       ${this.#list('Feeds', 'fed', feedsOf(this.session.notebook, item.id))}
       ${this.#source('methods' in item && item.methods ? '' : sourceOfLine(this.session.notebook, source, item))}

@@ -3,7 +3,7 @@ import { groupedSheets } from '../../record/index.ts';
 import { type OverviewPart, overviewTitles } from '../view-model/page-view.ts';
 
 /** A page about the whole book that is printed. */
-export type PrintedPage = 'about' | 'checks' | 'sources';
+export type PrintedPage = 'about' | 'checks' | 'origin' | 'sources';
 
 /** What begins a page of its own on paper: a sheet by its key, or a page about the book. */
 export type Piece =
@@ -28,6 +28,7 @@ export function piecesOf(book: Book): readonly Piece[] {
   return [
     page('about'),
     page('checks'),
+    ...(book.sheets.some(({ start }) => start) ? [page('origin')] : []),
     ...sheets.map(({ key }): Piece => ({ kind: 'sheet', sheet: key })),
     page('sources'),
   ];
@@ -53,7 +54,7 @@ export function pieceInHand({
   readonly overview: OverviewPart | undefined;
 }): Piece {
   if (!overview) return { kind: 'sheet', sheet };
-  const page = overview === 'about' || overview === 'sources' ? overview : 'checks';
+  const page = overview === 'about' || overview === 'sources' || overview === 'origin' ? overview : 'checks';
   return { kind: 'page', page };
 }
 

@@ -223,6 +223,8 @@ export class PrintedBook extends LitElement {
     switch (piece.page) {
       case 'about':
         return html`<quay-about-page paper .session=${session}>${block}</quay-about-page>`;
+      case 'origin':
+        return html`<quay-origin-page paper .session=${session}>${block}</quay-origin-page>`;
       case 'sources':
         return html`<quay-sources-page paper .session=${session} .marks=${marks}>${block}</quay-sources-page>`;
       case 'checks':

@@ -35,6 +35,7 @@ import { type CellPlace, isOffPage, methodFieldOf, samePlace } from '../view-mod
 import { createAtRest } from './at-rest.ts';
 import { type CheckMark, createCheckMarks } from './check-marks.ts';
 import { followEdit, reopenEdit, type Strayed } from './follow-hand.ts';
+import { createOriginMarks } from './origin-marks.ts';
 import { createSlices, timeAtOnce, timeOfSlice } from './slices.ts';
 import { afterWayOut, isChanged, type WayOut } from './way-out.ts';
 
@@ -79,6 +80,8 @@ export interface Session {
   readonly setCheckOrder: (order: CheckOrder) => void;
   /** How far a line has come in checking, as it was when the person last paused; undefined where nothing is said of it. */
   readonly checkMark: (id: string) => CheckMark | undefined;
+  /** What of a line is otherwise than where its sheet came from, as it was when the person last paused. */
+  readonly originMark: (id: string) => string | undefined;
   /** The initials of who checks; remembered for all books. */
   readonly checker: string;
   readonly setChecker: (by: string) => void;
@@ -170,6 +173,7 @@ export function openSession(
   const notebook = openNotebook(book, atOnce);
   const listeners = new Set<(event: SessionEvent) => void>();
   const marks = createCheckMarks();
+  const originMarks = createOriginMarks();
   let remembered: Remembered = { history: emptyHistory, places: [], done: 0 };
   let units: UnitsView = 'written';
   let checkOrder = storedCheckOrder();
@@ -192,8 +196,8 @@ export function openSession(
   const isWatched = (): boolean => listeners.size > 0;
   const onJudged = (changed: ChangedLines): void => tell({ kind: 'values', changed });
   const onDone = (): void => {
-    const changed = marks.update(notebook);
-    if (changed.size > 0) tell({ kind: 'values', changed });
+    for (const changed of [marks.update(notebook), originMarks.update(notebook)])
+      if (changed.size > 0) tell({ kind: 'values', changed });
   };
   const rest = createAtRest(notebook, { onJudged, onDone, isWatched, timeOfBit: timeOfSlice });
   const slices = createSlices(notebook, {
@@ -353,6 +357,7 @@ export function openSession(
       tell({ kind: 'order' });
     },
     checkMark: (id) => marks.of(id),
+    originMark: (id) => originMarks.of(id),
     get checker() {
       return checker;
     },

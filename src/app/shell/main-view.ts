@@ -37,6 +37,8 @@ export class MainView extends LitElement {
         return html`<quay-about-page .session=${session}>${title}</quay-about-page>`;
       case 'checking':
         return html`<quay-checking-page .session=${session}>${title}</quay-checking-page>`;
+      case 'origin':
+        return html`<quay-origin-page .session=${session}>${title}</quay-origin-page>`;
       case 'signing':
         return html`<quay-signing-page .session=${session}>${title}</quay-signing-page>`;
       case 'steps':

@@ -169,6 +169,7 @@ export class SheetList extends LitElement {
       </button>
       ${aboutsOf(book).some(({ about }) => about) ? this.#pageOf('about') : nothing}
       ${this.#pageOf('sources')}
+      ${this.#pageOf('origin')}
       ${this.#pageOf('checking')}
       ${this.#pageOf('signing')}
       ${[...groups].map(
@@ -183,7 +184,7 @@ export class SheetList extends LitElement {
     <quay-sheet-dialog .session=${this.session} .store=${this.store}></quay-sheet-dialog>`;
   }
 
-  #pageOf(part: 'about' | 'sources' | 'checking' | 'signing') {
+  #pageOf(part: 'about' | 'sources' | 'origin' | 'checking' | 'signing') {
     return html`<button
       class="overview"
       aria-current=${this.session.overview === part ? 'page' : 'false'}
@@ -275,7 +276,10 @@ export class SheetList extends LitElement {
 
 /** Whether a list of the overview is shown, not a page of its own. */
 function isList(overview: OverviewPart | undefined): boolean {
-  return overview !== undefined && !['about', 'sources', 'checking', 'signing', 'steps'].includes(overview);
+  return (
+    overview !== undefined &&
+    !['about', 'sources', 'origin', 'checking', 'signing', 'steps'].includes(overview)
+  );
 }
 
 const none = { problems: 0, failing: 0, open: 0, beyond: 0, byStated: 0, checks: 0 };

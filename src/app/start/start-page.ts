@@ -1,11 +1,11 @@
 import { html, LitElement, nothing } from 'lit';
 import type { Book } from '../../document/index.ts';
+import { type ShippedTemplate, shippedTemplates } from '../shipped/templates.ts';
 import type { BookStore, ListedBook } from '../storage/book-store.ts';
 import { reasonOf } from '../storage/storage-error.ts';
 import { dayAndSecond, dayAndTime } from '../view-model/local-time.ts';
 import { demoBook } from './demo.ts';
 import { startStyles } from './start-styles.ts';
-import { type ShippedTemplate, shippedTemplates } from './templates.ts';
 
 /** The first page: a new book, a template with what it is for and its limits, recent books, a file, the demo. */
 export class StartPage extends LitElement {

@@ -8,6 +8,7 @@ export type Sign =
   | 'holds'
   | 'fails'
   | 'idle'
+  | 'otherwise'
   | 'open'
   | 'choice'
   | 'menu'
@@ -21,6 +22,7 @@ const drawings: Readonly<Record<Sign, SVGTemplateResult>> = {
   holds: svg`<path d="M2.5 8.5 6.5 12.5 13.5 3.5" />`,
   fails: svg`<path d="M3 3l10 10M13 3 3 13" />`,
   idle: svg`<path d="M3 8h10" />`,
+  otherwise: svg`<path d="M2.5 5.5h11 M2.5 10.5h11 M11 2 5 14" />`,
   open: svg`<circle cx="8" cy="8" r="6" /><path d="M8 5v3.5 M8 10.8v.6" />`,
   choice: svg`<path d="M4 6l4 4 4-4" />`,
   menu: svg`<path d="M8 3.2v.1 M8 8v.1 M8 12.8v.1" />`,

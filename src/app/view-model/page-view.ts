@@ -10,6 +10,7 @@ export type OverviewPart =
   | 'links'
   | 'about'
   | 'sources'
+  | 'origin'
   | 'checking'
   | 'signing'
   | 'steps';
@@ -23,6 +24,7 @@ export const overviewTitles: Readonly<Record<OverviewPart, string>> = {
   links: 'Linked values',
   about: 'Purpose, limits and cautions',
   sources: 'Sources',
+  origin: 'Origin',
   checking: 'Checked by hand',
   signing: 'Signatures and revisions',
   steps: 'Step by step',

@@ -29,6 +29,14 @@ export const sheets = {
       hint: `write ${there} in place of $ on the sheets first, or give both books the same currency`,
     }),
   }),
+  'case-lacks-line': entry<{ name: string }>({
+    title: 'A case for a line that the book has not',
+    explain:
+      'The cases of a template enter values for its lines. A book that came from the template and has one of these lines no more cannot take such a case.',
+    words: ({ name }) => ({
+      message: `the case enters ${name}, a line of the template that the book has not`,
+    }),
+  }),
   'link-unfit': entry<{ name: string; other: string }>({
     title: 'A line that cannot be linked',
     explain:

@@ -52,5 +52,10 @@ function partContent(part: Part, hash: (chunk: Chunk) => string): JsonValue {
 
 function bookContent(book: Book, hash: (part: Part) => string): JsonValue {
   const { format: _format, version: _version, review: _review, sheets, ...rest } = book;
-  return { ...rest, sheets: sheets.map((sheet) => ({ ...sheet, parts: sheet.parts.map(hash) })) };
+  const hashed = sheets.map(({ start, parts, ...sheet }) => ({
+    ...sheet,
+    parts: parts.map(hash),
+    ...(start && { start: { ...start, parts: start.parts.map(hash) } }),
+  }));
+  return { ...rest, sheets: hashed };
 }

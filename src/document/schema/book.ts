@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import type { Immutable } from './immutable.ts';
 import { partSchema } from './parts.ts';
 import { reviewSchema } from './review.ts';
-import { idText, lineText, nameText, noteText, unitText } from './text-schemas.ts';
+import { hashText, idText, lineText, nameText, noteText, unitText } from './text-schemas.ts';
 
 /** What the `format` field of every book says. */
 export const FORMAT = 'quaybook';
@@ -66,15 +66,43 @@ const originSchema = z.strictObject({
 });
 
 /**
+ * What a sheet was when it came into its book. `template`: the id of the shipped template it is from, or a book called `title`;
+ * of which `version` (of the program that ships it, or the book's revision) and content; `key`: what it was called there.
+ * `parts` are its lines and tables as they were, without what is entered, so that they can still be shown once that template
+ * has changed. `held`: what lines and columns of the sheet, by their ids, stand for that did not come along.
+ */
+const startSchema = z.strictObject({
+  template: z.exactOptional(idText),
+  title: lineText,
+  version: lineText,
+  content: hashText,
+  key: nameText,
+  parts: z.array(partSchema).check(z.maxLength(1_000)),
+  held: z.exactOptional(z.record(idText, lineText)),
+});
+
+/**
  * One sheet: `key` is the name other sheets use for it; `origin` the book it was brought from, whose `about` it goes by in
- * place of the book's own.
+ * place of the book's own; `start` what it was when it came.
  */
 const sheetSchema = z.strictObject({
   key: nameText,
   title: lineText,
   group: z.exactOptional(lineText),
   origin: z.exactOptional(idText),
+  start: z.exactOptional(startSchema),
   parts: z.array(partSchema).check(z.maxLength(1_000)),
+});
+
+/**
+ * A case of a template whose inputs stand on the sheets in place of the book's own: which one, and the lines and tables that
+ * stood there before, under their ids.
+ */
+const exampleSchema = z.strictObject({
+  template: idText,
+  case: idText,
+  title: lineText,
+  before: z.array(partSchema).check(z.maxLength(10_000)),
 });
 
 /** A whole book of the newest version. */
@@ -85,6 +113,7 @@ export const bookSchema = z.strictObject({
   settings: settingsSchema,
   about: z.exactOptional(aboutSchema),
   origins: z.exactOptional(z.array(originSchema).check(z.minLength(1), z.maxLength(200))),
+  example: z.exactOptional(exampleSchema),
   sheets: z.array(sheetSchema).check(z.maxLength(200)),
   review: reviewSchema,
 });
@@ -99,6 +128,10 @@ export type Settings = Immutable<z.infer<typeof settingsSchema>>;
 export type About = Immutable<z.infer<typeof aboutSchema>>;
 /** A book that sheets were brought from; see {@link originSchema}. */
 export type Origin = Immutable<z.infer<typeof originSchema>>;
+/** What a sheet was when it came into its book; see {@link startSchema}. */
+export type Start = Immutable<z.infer<typeof startSchema>>;
+/** A case of a template whose inputs stand on the sheets; see {@link exampleSchema}. */
+export type Example = Immutable<z.infer<typeof exampleSchema>>;
 /** One sheet. */
 export type Sheet = Immutable<z.infer<typeof sheetSchema>>;
 /** A whole book of the newest version. */

@@ -1,12 +1,9 @@
 import * as z from 'zod/mini';
 import type { Immutable } from './immutable.ts';
-import { entryText, idText, lineText, noteText } from './text-schemas.ts';
+import { entryText, hashText, idText, lineText, noteText } from './text-schemas.ts';
 
 /** The most things of one kind that a review holds. */
 const REVIEW_LIMIT = 20_000;
-
-/** The content hash of a book: SHA-256 in hexadecimal digits. */
-const hashText = z.string().check(z.regex(/^[0-9a-f]{64}$/));
 
 /**
  * What is looked at: a line by its id, or a cell by the id of its column and the identity of its row (in a table that a

@@ -57,3 +57,6 @@ export const formulaText = z.string().check(z.maxLength(TEXT_LIMITS.formula));
 
 /** Running text of a prose part. */
 export const proseText = z.string().check(z.maxLength(TEXT_LIMITS.prose));
+
+/** A content hash: SHA-256 in hexadecimal digits. */
+export const hashText = z.string().check(z.regex(/^[0-9a-f]{64}$/));

@@ -5,14 +5,19 @@ import {
   type Edit,
   type Fresh,
   freshFor,
+  hashBook,
+  idsInPart,
   insertSheet,
   joinEdits,
   type Part,
   type Sheet,
+  startOf,
+  startWithIds,
 } from '../../document/index.ts';
 import { namesOf, resolveName } from '../names.ts';
 import { type Respell, usesInPart } from '../names-in-parts.ts';
 import type { Notebook } from '../notebook.ts';
+import { namesInOrigin } from '../started-pairs.ts';
 import { originsFor } from './bring-origins.ts';
 import { settingsFor } from './bring-settings.ts';
 import { type HeldReferences, heldReferences } from './held-references.ts';
@@ -67,17 +72,28 @@ export function bringSheets(
   if (!respelt.ok) return respelt;
   const ids = freeIds(book, chosen, freshOn);
   const origins = originsFor(book, source.book, chosen);
+  const content = hashBook(source.book);
+  const { revision, ...titles } = source.book.title;
+  const title = titles.subject || titles.project;
+  /** What is held on a sheet, by what it was called where the sheet came from first. */
+  const heldInOrigin = ({ key }: Sheet, first: string): (readonly [string, string])[] => {
+    const called = namesInOrigin(source.book, first);
+    return [...held.standing(key)].map(([id, name]) => [id, called.get(name) ?? name]);
+  };
   const sheets = chosen.flatMap((was): Sheet[] => {
     const sheet = respelt.value.book.sheets.find(({ key }) => key === was.key);
     if (!sheet) return [];
-    const { origin: _, ...kept } = sheet;
+    const { origin: _, start: __, ...kept } = sheet;
     const origin = origins.of(was);
+    const start = startWithIds(startOf(was, { title, version: revision }, content), (id) => ids.get(id));
+    const stands = [...(start.held ? Object.entries(start.held) : []), ...heldInOrigin(was, start.content)];
     const parts = sheet.parts.map((part) => renamed(part, ids, (name) => tables.get(`${was.key}.${name}`)));
     return [
       {
         ...kept,
         key: keys.get(was.key) ?? was.key,
         ...(origin !== undefined && { origin }),
+        start: { ...start, ...(stands.length > 0 && { held: Object.fromEntries(stands) }) },
         parts: [...held.partsOn(was.key), ...parts],
       },
     ];
@@ -154,17 +170,14 @@ function freeIds(
   chosen: readonly Sheet[],
   freshOn: (sheet: string) => Fresh,
 ): ReadonlyMap<string, string> {
-  const taken = new Set(book.sheets.flatMap(({ parts }) => parts.flatMap(idsIn)));
+  const taken = new Set(
+    book.sheets.flatMap(({ parts, start }) => [...parts, ...(start?.parts ?? [])].flatMap(idsInPart)),
+  );
   const ids = new Map<string, string>();
-  for (const { key, parts } of chosen)
-    for (const id of parts.flatMap(idsIn))
+  for (const { key, parts, start } of chosen)
+    for (const id of [...parts, ...(start?.parts ?? [])].flatMap(idsInPart))
       if (taken.has(id)) ids.set(id, freshOn(key).id(/^[A-Za-z]*/.exec(id)?.[0] || 'x'));
   return ids;
-}
-
-function idsIn(part: Part): readonly string[] {
-  const items = part.kind === 'rows' ? part.rows : part.kind === 'table' ? part.columns : [];
-  return [part.id, ...items.map(({ id }) => id)];
 }
 
 function renamed(

@@ -17,6 +17,8 @@ export interface HeldReferences {
   readonly holdNothing: (written: string, sheet: string) => HeldAt;
   /** The parts that a sheet has to have in front for what is held on it. */
   readonly partsOn: (sheet: string) => readonly Part[];
+  /** What is held on a sheet, by the ids of the lines and columns that stand for it there: as `sheet.name` where it was. */
+  readonly standing: (sheet: string) => ReadonlyMap<string, string>;
 }
 
 /** The title above what is held. */
@@ -35,11 +37,16 @@ export function heldReferences(source: Notebook, freshOn: (sheet: string) => Fre
   const held = new Map<string, HeldAt>();
   const rows = new Map<string, (Given | Choice)[]>();
   const tables = new Map<string, Map<string, HeldTable>>();
+  const standing = new Map<string, Map<string, string>>();
   const from = source.book.title.subject || source.book.title.project;
 
   const toLink = (name: string, key: string): string => {
     const title = source.book.sheets.find((sheet) => sheet.key === key)?.title || key;
     return `${name} on “${short(title)}”${from === '' ? '' : ` of “${short(from)}”`}`;
+  };
+  const standFor = (sheet: string, id: string, name: string): void => {
+    const known = standing.get(sheet) ?? new Map<string, string>();
+    standing.set(sheet, known.set(id, name));
   };
   const asRow = (sheet: string, row: Given | Choice): HeldAt => {
     rows.set(sheet, [...(rows.get(sheet) ?? []), row]);
@@ -66,6 +73,7 @@ export function heldReferences(source: Notebook, freshOn: (sheet: string) => Fre
       name,
       toLink: toLink(`${part.table.name}.${part.column.name}`, part.sheet),
     };
+    standFor(sheet, as.id, part.id);
     table.columns.push(filledTo(heldColumn(source, part, as), table.rows));
     return { sheet, name: `${table.name}.${name}` };
   };
@@ -82,6 +90,7 @@ export function heldReferences(source: Notebook, freshOn: (sheet: string) => Fre
         const fresh = freshOn(sheet);
         const { name } = part.row;
         const as = { id: fresh.id('r'), name: fresh.name(name), toLink: toLink(name, part.sheet) };
+        standFor(sheet, as.id, part.id);
         return asRow(sheet, heldRow(source, part, as));
       }),
     holdNothing: (written, sheet) =>
@@ -91,6 +100,7 @@ export function heldReferences(source: Notebook, freshOn: (sheet: string) => Fre
         const words = `${short(written)}, which stood for nothing${from === '' ? '' : ` in “${short(from)}”`}`;
         return asRow(sheet, heldNothing({ id: fresh.id('r'), name, toLink: words }));
       }),
+    standing: (sheet) => standing.get(sheet) ?? new Map(),
     partsOn: (sheet) => {
       const lines = rows.get(sheet);
       const block: Part[] = lines

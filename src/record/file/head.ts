@@ -35,7 +35,7 @@ export function titleWords({ book: { title } }: RecordSource): string {
 
 /** The state of the book that is recorded. */
 export function stateSection(source: RecordSource): Markup {
-  const { notebook, hash, program } = source;
+  const { notebook, book, hash, program } = source;
   const { problems, remarks } = findingsOf(notebook);
   return element(
     'section',
@@ -46,6 +46,16 @@ export function stateSection(source: RecordSource): Markup {
       [
         'To look after',
         `${countWords(problems.length, 'problem')}, ${countWords(remarks.length, 'remark')}, ${countWords(countStated(notebook), 'stated value')}`,
+      ],
+      [
+        'Inputs',
+        book.example
+          ? element(
+              'b',
+              { class: 'fails' },
+              `those of “${book.example.title}”, a case of the template ${book.example.template}, stand in place of the book’s own`,
+            )
+          : '',
       ],
       ['Units', 'as written in the book'],
       ['Content', ['SHA-256 ', element('code', { class: 'hash' }, hash), ` (in short: ${shortHash(hash)})`]],

@@ -6,6 +6,7 @@ import { groupedSheets } from '../findings/grouped-sheets.ts';
 import { type SheetState, sheetStates, stateWords } from '../findings/sheet-states.ts';
 import { pageRules } from '../paper/page-rules.ts';
 import { stateSection, titleBlock, titleWords } from './head.ts';
+import { originSection } from './origin.ts';
 import {
   aboutSection,
   checksSection,
@@ -57,6 +58,7 @@ export function writeRecord({ book, program, recheck }: RecordInput): string {
     problemsSection(source),
     statedSection(source),
     recheckSection(source),
+    originSection(source),
     checkingSection(source),
     signingSection(source),
     sheets.map((sheet, at) => sheetSection(source, sheet, `sheet-${at + 1}`)),
@@ -89,6 +91,7 @@ function contents({ book, notebook }: RecordSource): Markup {
       item('problems', 'Problems and remarks'),
       item('stated', 'Stated values'),
       item('recheck', 'Second computation'),
+      item('origin', 'Origin of the sheets'),
       item('checking', 'Checking by hand'),
       item('signing', 'Signatures and revisions'),
       groups,

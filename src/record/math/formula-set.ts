@@ -1,4 +1,4 @@
-import type { CheckedFormula, Syntax } from '../../language/index.ts';
+import { type CheckedFormula, parseFormula, type Syntax } from '../../language/index.ts';
 import { element, type Markup, writeMarkup } from '../../markup/index.ts';
 import type { WorkedFormula } from '../numbers/worked-formula.ts';
 import type { BranchNote } from '../numbers/working.ts';
@@ -28,6 +28,14 @@ export function typesetFormula(checked: CheckedFormula, most: number): SetFormul
   const made = setLines(formulaLines(checked.syntax, most), formulaMath);
   byWidth.set(most, made);
   return made;
+}
+
+/** The typeset form of a formula that is none of the book, by its text; undefined where it cannot be read. */
+export function typesetText(text: string, most: number): SetFormula | undefined {
+  const { syntax, problems } = parseFormula(text);
+  return problems.length > 0 || text.trim() === ''
+    ? undefined
+    : setLines(formulaLines(syntax, most), formulaMath);
 }
 
 /**

@@ -40,12 +40,8 @@ export function verifyTemplate(book: Book, cases: Cases): TemplateReport {
   const checks = [...notebook.model.items.values()].flatMap((item) =>
     item.kind === 'formula' && item.row.kind === 'check' ? [item.id] : [],
   );
-  const enter = enterInTurn(notebook);
-  const reports = cases.cases.map((example) => {
-    const edit = caseEdit(book, example);
-    const entered = edit.ok ? enter(edit.value) : edit;
-    return entered.ok ? runCase(notebook, example) : refusedCase(example, entered.problems);
-  });
+  const run = caseRunner(notebook);
+  const reports = cases.cases.map(run);
   const covered = new Set(
     reports.flatMap((report) =>
       report.judgements.filter((one) => one.agrees && one.covers).map((one) => one.computation),
@@ -58,6 +54,17 @@ export function verifyTemplate(book: Book, cases: Cases): TemplateReport {
     checks,
     neverFailing: checks.filter((id) => !isSeen(reports, id, 'fails')),
     neverHolding: checks.filter((id) => !isSeen(reports, id, 'holds')),
+  };
+}
+
+/** Runs one case after the other on the book of a notebook, each with that book's entries wherever it enters nothing. */
+export function caseRunner(notebook: Notebook): (example: Case) => CaseReport {
+  const { book } = notebook;
+  const enter = enterInTurn(notebook);
+  return (example) => {
+    const edit = caseEdit(book, example);
+    const entered = edit.ok ? enter(edit.value) : edit;
+    return entered.ok ? runCase(notebook, example) : refusedCase(example, entered.problems);
   };
 }
 
@@ -77,6 +84,11 @@ function runCase(notebook: Notebook, example: Case): CaseReport {
 /** A case whose inputs cannot be entered. */
 function refusedCase(example: Case, problems: readonly Problem[]): CaseReport {
   const refused = problems.map((found) => renderProblem(found)).join('; ');
+  return notRun(example, refused);
+}
+
+/** A case that was not run, and why. */
+export function notRun(example: Case, refused: string): CaseReport {
   return { ...aboutCase(example), agrees: false, judgements: [], refused };
 }
 

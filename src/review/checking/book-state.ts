@@ -8,19 +8,20 @@ import {
   type Statement,
   type Table,
 } from '../../document/index.ts';
-import { namesIn, parseFormula } from '../../language/index.ts';
 import {
   type FormulaColumnItem,
   type FormulaItem,
   formulaInForce,
   type InputColumnItem,
   type Item,
+  itemId,
   type Names,
   type Notebook,
   namesOf,
   resolveName,
 } from '../../notebook/index.ts';
 import { areEqual, type Entry } from '../../units/index.ts';
+import { spelledFormula } from '../spelled-formula.ts';
 import { idInBook } from './subjects.ts';
 
 /**
@@ -170,29 +171,12 @@ function stateOfColumn(notebook: Notebook, item: FormulaColumnItem, names: Names
   return state;
 }
 
-/** Where names stand in the formulas of a line: found once for as long as the line is the same. */
-const spansOfLine = new WeakMap<
-  object,
-  Map<string, readonly { readonly name: string; readonly from: number; readonly to: number }[]>
->();
-
 /** A formula with the ids of what it names in place of the names, so that another name alone changes nothing. */
 function inIds(line: object, formula: string, names: Names, sheet: string, table?: string): string {
-  const known = spansOfLine.get(line) ?? new Map();
-  spansOfLine.set(line, known);
-  const spans = known.get(formula) ?? namesIn(parseFormula(formula).syntax);
-  known.set(formula, spans);
-  let text = '';
-  let at = 0;
-  for (const { name, from, to } of spans) {
+  return spelledFormula(line, formula, (name) => {
     const named = resolveName(name, names, sheet, table);
-    if (!named) continue;
-    const id =
-      named.kind === 'row' ? named.row.id : named.kind === 'table' ? named.table.id : named.column.id;
-    text += `${formula.slice(at, from)}{${id}}`;
-    at = to;
-  }
-  return text + formula.slice(at);
+    return named && `{${itemId(named)}}`;
+  });
 }
 
 /** Words of a state as a person reads them: with the names that the book has now in place of the ids. */
@@ -208,11 +192,7 @@ function namesById(model: Notebook['model'], book: Book): ReadonlyMap<string, st
   const known = namesOfModel.get(model);
   if (known) return known;
   const names = new Map<string, string>();
-  for (const named of namesOf(book).values()) {
-    const id =
-      named.kind === 'row' ? named.row.id : named.kind === 'table' ? named.table.id : named.column.id;
-    names.set(id, named.id);
-  }
+  for (const named of namesOf(book).values()) names.set(itemId(named), named.id);
   namesOfModel.set(model, names);
   return names;
 }

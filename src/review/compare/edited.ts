@@ -20,7 +20,11 @@ const SPEAKS: Speaks = {
 
 /** What is different in the title block, the settings, and all else that a book says of itself. */
 export function editedBook(before: Book, after: Book, said: NamesSaid): readonly Difference[] {
-  const of = (book: Book) => ({ ...book, review: reviewInShort(book.review) });
+  const of = ({ example, ...book }: Book) => ({
+    ...book,
+    review: reviewInShort(book.review),
+    ...(example && { example: example.title }),
+  });
   const changes = fieldChanges(of(before), of(after), new Set(['sheets', 'version']), {}, said, ANYWHERE);
   return changes.map((change) => ({ kind: 'book', ...change }));
 }
@@ -50,7 +54,7 @@ export function editedSheets({ sheets }: Matching, said: NamesSaid): readonly Di
   return [
     ...sheets.both.flatMap((pair) => {
       const { before, after } = pair;
-      const changes = fieldChanges(before.sheet, after.sheet, new Set(['parts']), {}, said, ANYWHERE);
+      const changes = fieldChanges(before.sheet, after.sheet, SHEET_APART, {}, said, ANYWHERE);
       return about(pair, moved.get(pair), changes);
     }),
     ...cameAndWent(sheets),
@@ -139,6 +143,8 @@ export function editedColumns(matching: Matching, said: NamesSaid): readonly Dif
   ];
 }
 
+/** What a sheet was when it came is told by the page of origins. */
+const SHEET_APART: ReadonlySet<string> = new Set(['parts', 'start']);
 const NO_FIELDS: ReadonlySet<string> = new Set();
 const LINE_APART: ReadonlySet<string> = new Set(['id', 'methods']);
 const COLUMN_APART: ReadonlySet<string> = new Set(['id', 'methods', 'chunks', 'stated']);

@@ -11,6 +11,7 @@ import {
   removeSheet,
   type Sheet,
   setSheetField,
+  startWithIds,
   withoutOriginOf,
 } from '../../../document/index.ts';
 import { type Item, type Notebook, namesUsed, usesInPart } from '../../../notebook/index.ts';
@@ -55,8 +56,11 @@ export function duplicateSheet(book: Book, key: string): SheetChange | undefined
   if (!sheet) return undefined;
   const fresh = freshFor(book, sheet);
   const copyKey = keyFor(book, key);
-  const parts = sheet.parts.map((part) => withFreshIds(part, fresh));
-  const copy = { ...sheet, key: copyKey, title: `${sheet.title || sheet.key}, copy`, parts };
+  const ids = new Map<string, string>();
+  const parts = sheet.parts.map((part) => withFreshIds(part, fresh, ids));
+  const start = sheet.start && startWithIds(sheet.start, (id) => ids.get(id) ?? fresh.id('x'));
+  const title = `${sheet.title || sheet.key}, copy`;
+  const copy: Sheet = { ...sheet, key: copyKey, title, ...(start && { start }), parts };
   const respell = sheetRespelling(book, key, copyKey);
   const uses = parts.flatMap((part) =>
     usesInPart(copyKey, part, (written, _, table) =>
@@ -67,12 +71,17 @@ export function duplicateSheet(book: Book, key: string): SheetChange | undefined
   return { edit: joinEdits(`duplicate sheet ${key}`, [insert, ...uses]), sheet: copyKey };
 }
 
-function withFreshIds(part: Part, fresh: Fresh): Part {
-  const id = fresh.id('p');
-  if (part.kind === 'rows')
-    return { ...part, id, rows: part.rows.map((row) => ({ ...row, id: fresh.id('r') })) };
-  if (part.kind !== 'table') return { ...part, id };
-  return { ...part, id, columns: part.columns.map((column) => ({ ...column, id: fresh.id('k') })) };
+/** Notes in `ids` which id each of them had. */
+function withFreshIds(part: Part, fresh: Fresh, ids: Map<string, string>): Part {
+  const free = <Item extends { readonly id: string }>(item: Item, prefix: string): Item => {
+    const id = fresh.id(prefix);
+    ids.set(item.id, id);
+    return { ...item, id };
+  };
+  const own = free(part, 'p');
+  if (own.kind === 'rows') return { ...own, rows: own.rows.map((row) => free(row, 'r')) };
+  if (own.kind !== 'table') return own;
+  return { ...own, columns: own.columns.map((column) => free(column, 'k')) };
 }
 
 /** Takes a sheet out, and off the list of origins the one that no other sheet has. */

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Markup } from '../../../markup/index.ts';
 import type { SetFormula } from '../../../record/index.ts';
-import { math, symbolMath } from '../../../record/index.ts';
+import { math, symbolMath, typesetText } from '../../../record/index.ts';
 import { drawMarkup } from '../../style/markup.ts';
 
 /** The lines of a typeset formula. */
@@ -25,4 +25,11 @@ export function drawSymbol(name: string): TemplateResult {
     symbols.set(name, markup);
   }
   return html`${drawMarkup(markup)}`;
+}
+
+/** What a line says somewhere else, in another book or at another time: a formula in symbols where it can be read. */
+export function drawSaying(says: 'formula' | 'name' | 'words', text: string, room: number): TemplateResult {
+  const set = says === 'formula' ? typesetText(text, room) : undefined;
+  if (set) return drawFormula(set, 'symbols');
+  return says === 'words' ? html`${text}` : html`<code>${text}</code>`;
 }

@@ -161,6 +161,15 @@ export const lineStyles = css`
   .checked.stale {
     color: var(--warn);
   }
+  .otherwise {
+    display: inline-flex;
+    margin-inline-start: 2px;
+    color: var(--accent);
+  }
+  .otherwise .sign {
+    width: 13px;
+    height: 13px;
+  }
   .comments {
     padding-inline: 3px;
     font-size: 11px;

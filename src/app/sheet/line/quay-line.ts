@@ -13,6 +13,7 @@ import { drawSymbol } from './formula-view.ts';
 import { lineBody } from './line-body.ts';
 import type { LineSource, Room } from './line-source.ts';
 import { lineMargin } from './link-note.ts';
+import { drawOriginMark } from './origin-mark.ts';
 
 /**
  * One line of the page, a row of the grid: reference, symbol, description, calculation, result, unit, mark. It draws
@@ -107,7 +108,7 @@ export class QuayLine extends LitElement {
           : html`<div class="cell unit" role="gridcell" aria-colindex="5" aria-readonly="true">${unit}</div>`
       }
       <div class="cell mark" role="gridcell" aria-colindex="6" aria-readonly="true">
-        ${body.sign ? drawSign(body.sign.sign, body.sign.words) : nothing} ${drawCheckMark(session, this.modelId)}
+        ${body.sign ? drawSign(body.sign.sign, body.sign.words) : nothing} ${drawCheckMark(session, this.modelId)} ${drawOriginMark(session, this.modelId)}
         <button class="menu-button" type="button" tabindex="-1" data-menu aria-label=${`menu of ${source.name}`} aria-haspopup="menu">
           ${drawSign('menu')}
         </button>

@@ -1,4 +1,4 @@
-import { css, html, LitElement } from 'lit';
+import { css, html, LitElement, nothing } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Title } from '../../../document/index.ts';
 import { onLeave } from '../../editor/fields/on-leave.ts';
@@ -34,6 +34,13 @@ export class TitleBlock extends LitElement {
   declare sheetWords: string | undefined;
 
   static override styles = css`
+    .example {
+      grid-column: 1 / -1;
+      padding: 3px 6px;
+      color: var(--bad);
+      font-size: var(--type-small);
+      font-weight: 600;
+    }
     :host {
       display: grid;
       grid-template-columns: repeat(12, 1fr);
@@ -124,7 +131,7 @@ export class TitleBlock extends LitElement {
   }
 
   override render() {
-    const { title, sheets } = this.session.notebook.book;
+    const { title, sheets, example } = this.session.notebook.book;
     const at = sheets.findIndex((sheet) => sheet.key === this.session.sheet);
     return html`
       ${upper.map((one) => this.#field(one, title))}
@@ -132,6 +139,11 @@ export class TitleBlock extends LitElement {
         this.sheetWords ?? (this.session.overview ? `all ${sheets.length}` : `${at + 1} of ${sheets.length}`)
       }</div>
       ${lower.map((one) => this.#field(one, title))}
+      ${
+        example && this.hasAttribute('paper')
+          ? html`<div class="example">The inputs of “${example.title}”, a case of the template ${example.template}, stand on the sheets in place of the book’s own.</div>`
+          : nothing
+      }
     `;
   }
 

@@ -1,4 +1,4 @@
-import type { About, Book } from '../../document/index.ts';
+import type { About, Book, Cases } from '../../document/index.ts';
 
 /** A shipped template as the start page shows it before it opens. */
 export interface ShippedTemplate {
@@ -7,8 +7,10 @@ export interface ShippedTemplate {
   readonly about: About;
   /** Where its first sketch is, drawn from its own cells. */
   readonly picture: string;
-  /** Fetches and opens its book. */
+  /** Fetches its book as a book begins with it. */
   readonly open: () => Promise<Book>;
+  /** Fetches it as it is shipped, and its cases. */
+  readonly verified: () => Promise<{ readonly book: Book; readonly cases: Cases }>;
 }
 
 interface TitleOfBook {
@@ -30,6 +32,12 @@ const files = import.meta.glob<string>('../../../templates/*/book.quaybook.json'
   eager: true,
 });
 
+const caseFiles = import.meta.glob<string>('../../../templates/*/cases.json', {
+  query: '?url',
+  import: 'default',
+  eager: true,
+});
+
 const pictures = import.meta.glob<string>('../../../templates/*/picture.svg', {
   query: '?url',
   import: 'default',
@@ -46,17 +54,36 @@ export const shippedTemplates: readonly ShippedTemplate[] = Object.entries(about
       title: titles[path]?.subject || id,
       about,
       picture: pictures[`${path.slice(0, path.lastIndexOf('/'))}/picture.svg`] ?? '',
-      open: () => fetchBook(files[path] ?? ''),
+      open: async () => {
+        const book = await fetchBook(files[path] ?? '');
+        const { startedFrom } = await import('./started-from.ts');
+        return startedFrom(book, id);
+      },
+      verified: async () => {
+        const [book, text] = await Promise.all([
+          fetchBook(files[path] ?? ''),
+          fetchText(caseFiles[`${path.slice(0, path.lastIndexOf('/'))}/cases.json`] ?? ''),
+        ]);
+        const { openCases } = await import('../../document/index.ts');
+        const cases = openCases(text);
+        if (!cases.ok) throw new Error(cases.problems[0]?.message ?? 'the cases are not sound');
+        return { book, cases: cases.value };
+      },
     };
   })
   .sort((a, b) => a.title.localeCompare(b.title));
 
 /** Fetches a book that is shipped with the app. */
 export async function fetchBook(url: string): Promise<Book> {
-  const answer = await fetch(url);
-  if (!answer.ok) throw new Error(`the book could not be loaded (${answer.status})`);
+  const text = await fetchText(url);
   const { openBook } = await import('../../document/index.ts');
-  const opened = openBook(await answer.text());
+  const opened = openBook(text);
   if (!opened.ok) throw new Error(opened.problems[0]?.message ?? 'the book is not sound');
   return opened.value.book;
+}
+
+async function fetchText(url: string): Promise<string> {
+  const answer = await fetch(url);
+  if (!answer.ok) throw new Error(`the book could not be loaded (${answer.status})`);
+  return answer.text();
 }
