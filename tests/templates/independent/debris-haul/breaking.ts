@@ -24,7 +24,8 @@ export function workBreaking(drawn: Drawn, { items }: Quantities, efficiency: nu
     // A name that stands twice could mean either volume.
     const only = found.length === 1 ? found[0] : undefined;
     const volume = only?.volume ?? Number.NaN;
-    const thickness = volume / (only?.area ?? Number.NaN);
+    // What is spread over no area has no thickness.
+    const thickness = volume / above(only?.area ?? Number.NaN);
     const condition = num(row.k, 1);
     const machines = num(row.n, 1);
     const hourly = num(row.c, 0);
