@@ -71,6 +71,7 @@ const worse: readonly Worse[] = [
   line('bolt.f_ub', 0.8, ['bolt.c_bolt', 'bolt.c_Fnt', 'bolt.c_Fnv']),
   { ...line('bolt.f_ub', 1.3, ['bolt.c_fub']), name: 'stronger bolts than their class' },
   { ...line('wind.ρ_a', 0.9, ['wind.c_ρ']), name: 'lighter air' },
+  line('wind.γ_a', 0.9, ['wind.c_γa']),
   line('bollard.p_br', 0.8, ['bollard.c_br']),
   { ...line('bollard.γ_l', 0.8, ['bollard.c_γl']), name: 'less factor on the pull' },
   line('bolt.F_nt', 0.8, ['bolt.c_bolt']),

@@ -91,6 +91,8 @@ export function workCombinations(
         if (!isOn) return 0;
         // Where none was worked out in the combination shown it is not known which are stated.
         if (Number.isNaN(intact.least)) return Number.NaN;
+        // A ship adrift in one combination parts the lines in it: no tension is the largest.
+        if (states.some((state) => state === undefined)) return Number.NaN;
         return largestOf(states, (state) => Math.max(0, state?.tensions[line] ?? 0));
       }),
       'moor.lines.T_f': lines.map(({ isOn }, line) =>

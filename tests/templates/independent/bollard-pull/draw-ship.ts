@@ -104,7 +104,7 @@ export function drawWeather(random: Random): Lines {
     'wind.state': random.of(['loaded', 'ballast']),
     'wind.form': random.of(['SI', '7600']),
     'wind.C_γ': random.between(0.7, 1.5),
-    'wind.γ_a': random.between(0.0115, 0.013),
+    'wind.γ_a': random.between(0.0108, 0.013),
     'current.V_c': random.chance(0.05)
       ? 0
       : random.chance(0.1)

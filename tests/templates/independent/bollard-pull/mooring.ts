@@ -272,8 +272,10 @@ function workIntact(
     load,
     { fenders, rounds },
   );
-  const pushing = state === undefined || state === 'unsettled' ? [] : state.pushing;
-  const share = shareLoad(on, rule, load, pushing);
+  // A ship adrift, or one of which it is not known how she lies, has no factor of safety.
+  const isShipHeld = state !== undefined && state !== 'unsettled';
+  const pushing = isShipHeld ? state.pushing : [];
+  const share = shareLoad(on, rule, load, { pushing, inUse: on });
   if (!share.isHeld) {
     const none = lines.map(({ isOn }) => (isOn ? null : 0));
     return {
@@ -304,7 +306,9 @@ function workIntact(
   const isNear = tensions.some((tension, row) => lines[row]?.isOn && Math.abs(tension) < 1e-6);
   const pushes = tensions.some((tension) => tension < -1e-6);
   const along = workAlong(lines, rule, load, share, swayed, surged, tensions);
-  const safeties = lines.map(({ strength }, row) => safetyOf(strength, tensions[row] ?? 0));
+  const safeties = lines.map(({ strength }, row) =>
+    isShipHeld ? safetyOf(strength, tensions[row] ?? 0) : 0,
+  );
   const least = Math.min(...safeties);
   const governing = rowOfLargest(lines.map(({ strength }, row) => (tensions[row] ?? 0) / strength));
   const isClear = !pushes && !isNear;
@@ -314,7 +318,7 @@ function workIntact(
   return {
     tensions: pushes ? undefined : tensions,
     least: pushes ? 0 : least,
-    leastAlong: pushes ? 0 : along.least,
+    leastAlong: pushes || !isShipHeld ? 0 : along.least,
     momentOff: sums.momentOff,
     worked: {
       'moor.v': share.sway,
@@ -347,7 +351,8 @@ function workIntact(
         'moor.c_slack': judge(lines.filter(({ isOn }) => isOn).length, taut),
       }),
       // Lines take tension only: what rests on one that pushes does not hold.
-      ...(pushes ? { 'moor.FoS_0': 0, 'moor.FoS_a': 0 } : along.worked),
+      ...(pushes ? {} : along.worked),
+      ...((pushes || !isShipHeld) && { 'moor.FoS_0': 0, 'moor.FoS_a': 0 }),
       ...sums.worked,
       ...workEfficiency(lines, rule, load, swayed, surged),
     },

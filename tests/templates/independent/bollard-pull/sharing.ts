@@ -51,12 +51,15 @@ export const isOffShare = (line: Line, rule: Rule): boolean => rule === '3-DOF' 
 export const isAlongShare = (line: Line, rule: Rule, { along }: Force): boolean =>
   rule === '3-DOF' || (sharesAlong(line) && -line.along * along > 0);
 
-/** Shares the load among lines that are all in use, each elastic, and fenders that push, by equilibrium of the moves that the rule counts. */
+/**
+ * Shares the load among lines that all pull, each elastic, and fenders that push, by equilibrium of the moves that the rule
+ * counts. What the lines hold along the berth is rounding where it is next to nothing beside the stiffness of all in use.
+ */
 export function shareLoad(
   lines: readonly Line[],
   rule: Rule,
   load: Force,
-  pushing: readonly Fender[] = [],
+  { pushing, inUse }: { readonly pushing: readonly Fender[]; readonly inUse: readonly Line[] },
 ): Share {
   const off = lines.map((line) => (isOffShare(line, rule) ? 1 : 0));
   const along = lines.map((line) => (isAlongShare(line, rule, load) ? 1 : 0));
@@ -84,9 +87,8 @@ export function shareLoad(
     alongOff: isWhole ? total((line) => perSurge(line) * line.square, along) : 0,
     alongYaw: isWhole ? total((line) => perSurge(line) * leverOf(line, rule), along) : 0,
   };
-  const ofLines = sumOf(lines, (line) => line.stiffness);
-  const all = ofLines + sumOf(pushing, (fender) => fender.stiffness);
-  const hasAlong = stiffness.along > rounding * ofLines;
+  const all = sumOf(lines, (line) => line.stiffness) + sumOf(pushing, (fender) => fender.stiffness);
+  const hasAlong = stiffness.along > rounding * sumOf(inUse, (line) => line.stiffness);
   const [coupleOff, coupleYaw] = hasAlong
     ? [stiffness.alongOff / stiffness.along, stiffness.alongYaw / stiffness.along]
     : [0, 0];
@@ -180,13 +182,14 @@ export function holdShip(
       pushing: fenders.filter((fender) => squeezeOf(fender, place) > 0),
     };
   };
+  const inUse = lines.filter(({ isOn }) => isOn);
   let holding: Holding = { isTaut: use, pushing: load.off < 0 ? fenders : [] };
   let [before, place] = [atRest, atRest];
   for (let next = 2; next <= rounds; next += 1) {
     const { isTaut, pushing } = holding;
     const kept = lines.filter((_, row) => isTaut[row]);
     if (kept.length + pushing.length === 0) return undefined;
-    const share = shareLoad(kept, rule, load, pushing);
+    const share = shareLoad(kept, rule, load, { pushing, inUse });
     if (!share.isHeld || !share.isHeldAlong) return undefined;
     const isWhole = next <= wholeRounds || next % 2 === 0;
     [before, place] = [place, isWhole ? share : halfway(before, place)];

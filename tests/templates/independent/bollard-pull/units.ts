@@ -46,7 +46,7 @@ const namesByUnit: Readonly<Partial<Record<UnitName, string>>> = {
     wind.q wind.q_o current.q current.q_o
   `,
   'kN/m³': `
-    wind.γ_a
+    wind.γ_a wind.γ_n
   `,
   kN: `
     wind.F_X wind.F_Y wind.F_A wind.F_F current.F_X current.F_Y current.F_A current.F_F

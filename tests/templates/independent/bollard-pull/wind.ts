@@ -116,13 +116,17 @@ function workProduct(entries: Entries, ship: Ship, worked: Worked): Worked {
     (stated('wind.k_CA') ?? (['UFC', 'OCIMF'].includes(method) ? 1.15 : 1.3)) *
     leastSideArea(ship, notNegative(number('ship.D_m') - ship.draught)) *
     least;
+  // Dry air of 30 °C at 1013 hPa, kg/m³; its weight in kN/m³.
+  const leastDensity = stated('wind.ρ_n') ?? 1.16;
+  const leastWeight = (leastDensity * ship.gravity) / 1000;
   return {
     'wind.C_90': tankers,
     'wind.C_u': used,
     'wind.C_l': least,
-    // Dry air of 30 °C at 1013 hPa.
-    'wind.c_ρ':
-      method === 'unit weight' ? doesNotApply : judge(stated('wind.ρ_n') ?? 1.16, number('wind.ρ_a')),
+    // Every form reads the density, along the ship at least; that of the unit weight reads that as well.
+    'wind.c_ρ': judge(leastDensity, number('wind.ρ_a')),
+    'wind.γ_n': leastWeight,
+    'wind.c_γa': method === 'unit weight' ? judge(leastWeight, number('wind.γ_a')) : doesNotApply,
     'wind.A_Cn': wanted,
     'wind.c_CA': wanted === 0 ? judgeTruth(true) : judge(wanted, used * ship.sideArea),
   };
