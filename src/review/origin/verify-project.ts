@@ -177,9 +177,12 @@ function isComputedOtherwise({ fields }: OriginDifference): boolean {
   return fields.some(({ computes }) => computes);
 }
 
-/** All that a line or column of a book names, at any distance, itself among it. */
+/** All that a line or column of a book names, at any distance, itself among it; found once for each. */
 function groundsIn({ model }: Notebook): (id: string) => ReadonlySet<string> {
+  const known = new Map<string, ReadonlySet<string>>();
   return (id) => {
+    const found = known.get(id);
+    if (found) return found;
     const reached = new Set([id]);
     for (const one of reached) {
       const item = model.items.get(one);
@@ -187,6 +190,7 @@ function groundsIn({ model }: Notebook): (id: string) => ReadonlySet<string> {
       for (const next of referencesOfItem(item)) reached.add(next);
       if (item.methods?.byId !== undefined) reached.add(item.methods.byId);
     }
+    known.set(id, reached);
     return reached;
   };
 }
