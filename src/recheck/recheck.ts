@@ -4,6 +4,7 @@ import { doubtOf, settleDoubts } from './doubts.ts';
 import { findingsOf, rowCountFindings } from './findings.ts';
 import { lowerBook } from './lower/book.ts';
 import type { EngineValues, RecheckProgram } from './program.ts';
+import type { RecheckProgress } from './progress.ts';
 import type { RecheckReport } from './report.ts';
 import { restingOn } from './resting.ts';
 import { computeGrid } from './second-engine.ts';
@@ -12,10 +13,17 @@ import { computeGrid } from './second-engine.ts';
  * Computes a whole book a second time, as plain spreadsheet formulas with HyperFormula, and compares every value with
  * the live engine's. Numbers agree within 1e-9 of themselves, or what is left of a balance within 1e-12 of the sum of
  * the magnitudes; a value the engine does not have must be an error on the grid. A formula that cannot be lowered is
- * named with the reason, and the engine's value stands in for it where others depend on it.
+ * named with the reason, and the engine's value stands in for it where others depend on it. `onProgress` hears of each stage,
+ * and of each sheet whose values are compared.
  */
-export async function recheck(program: RecheckProgram, values: EngineValues): Promise<RecheckReport> {
+export async function recheck(
+  program: RecheckProgram,
+  values: EngineValues,
+  onProgress: (progress: RecheckProgress) => void = () => {},
+): Promise<RecheckReport> {
+  onProgress({ stage: 'translating' });
   const book = lowerBook(program, values);
+  onProgress({ stage: 'computing' });
   const computed = await computeGrid(book.grid);
   try {
     const doubts = settleDoubts(book, computed, values);
@@ -23,7 +31,13 @@ export async function recheck(program: RecheckProgram, values: EngineValues): Pr
     const differing: Compared[] = [];
     let entries = 0;
     const counts = { agree: 0, 'without value': 0 };
+    const sheets = [...new Set(Array.from(valuesOf(book), sheetOf))];
+    let sheet: string | undefined;
     for (const value of valuesOf(book)) {
+      if (sheetOf(value) !== sheet) {
+        sheet = sheetOf(value);
+        onProgress({ stage: 'comparing', sheet, done: sheets.indexOf(sheet), of: sheets.length });
+      }
       if (doubts.has(keyOf(value))) continue;
       const verdict = compare(value, book, computed, values);
       if (verdict === 'agree' && book.places.get(value.id)?.cell.kind !== 'formula') entries += 1;
@@ -50,3 +64,5 @@ export async function recheck(program: RecheckProgram, values: EngineValues): Pr
     computed.close();
   }
 }
+
+const sheetOf = ({ id }: Compared): string => id.slice(0, id.indexOf('.'));

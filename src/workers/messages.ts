@@ -1,5 +1,5 @@
 import type { Book, Case } from '../document/index.ts';
-import type { RecheckReport } from '../recheck/index.ts';
+import type { RecheckProgress, RecheckReport } from '../recheck/index.ts';
 import type { ProjectCase } from '../review/index.ts';
 
 /** What the page asks: the book as it stands, and the turn it is. */
@@ -7,8 +7,9 @@ export interface RecheckRequest {
   readonly turn: number;
   readonly book: Book;
 }
-/** What it hears: the report of that turn, or why there is none. */
+/** What it hears of that turn: how far it is, the report, or why there is none. */
 export type RecheckReply =
+  | { readonly turn: number; readonly progress: RecheckProgress }
   | { readonly turn: number; readonly report: RecheckReport }
   | { readonly turn: number; readonly failed: string };
 

@@ -7,7 +7,7 @@ self.addEventListener('message', (event: MessageEvent<RecheckRequest>) => {
   const { turn, book } = event.data;
   const answer = (reply: RecheckReply): void => self.postMessage(reply);
   const { program, values } = recheckProgram(openNotebook(book));
-  recheck(program, values).then(
+  recheck(program, values, (progress) => answer({ turn, progress })).then(
     (report) => answer({ turn, report }),
     (error: unknown) => answer({ turn, failed: String(error) }),
   );

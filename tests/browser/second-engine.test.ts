@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { type Book, blankBook, type Column, chunksOfCells, writeBook } from '../../src/document/index.ts';
-import { enter, line, secondEngine } from './app-page.ts';
+import { axeFindings, enter, line, secondEngine } from './app-page.ts';
 import { app, openPage, page, withBrowser } from './each-test.ts';
 import { longBook } from './long-book.ts';
 import { openBookFile } from './open-book-file.ts';
@@ -26,7 +26,7 @@ async function watchSaid(): Promise<() => Promise<readonly string[]>> {
   return async () => (await watched.jsonValue()).slice(1);
 }
 
-const why = () => said().getAttribute('title');
+const why = () => said().getByRole('button').getAttribute('title');
 
 /** A line that can be edited and one that follows, and a table. */
 function bookWith(rows: number, columns: readonly Column[]): Book {
@@ -144,4 +144,50 @@ test.each([
   await says(words);
   expect(await why()).toContain(reason);
   expect(await said().getAttribute('class')).toContain('bad');
+});
+
+test('a page of its own has how far it is, what differs and on which content, and cancels it', async () => {
+  await openPage({ secondEngine: true });
+  const columns = Array.from({ length: 9 }, (_, at) => calculated(`c${at}`, `n * ${at + 2} + s.a`));
+  await openBookFile(page, writeBook(bookWith(15_000, [numbers('n', 15_000), ...columns])));
+  await says('recheck under way…');
+  await said().getByRole('button').click();
+  const twice = page.locator('quay-recheck-page');
+  await twice.getByRole('button', { name: 'Cancel' }).click();
+  await says('recheck cancelled');
+  await expect.poll(() => twice.getByRole('status').textContent()).toContain('nothing is checked');
+  await expect.poll(() => page.workers().filter((worker) => worker.url().includes('/recheck-'))).toEqual([]);
+  await twice.getByRole('button', { name: 'Compute twice' }).click();
+  await says('150\u202f002 values agree');
+  await expect
+    .poll(async () => (await twice.locator('.page').textContent())?.replace(/\s+/g, ' '))
+    .toMatch(
+      /135\s001 computed values were computed twice; none differs.*Content [0-9a-f]{64}; two values agree within/,
+    );
+  expect(await axeFindings(page)).toEqual([]);
+}, 240_000);
+
+test('what differs stands on its page and in the panel of its line', async () => {
+  await openPage({ secondEngine: true });
+  await app.context.route(/\/recheck-[^/]*\.js$/, (route) =>
+    route.fulfill({
+      contentType: 'text/javascript',
+      body:
+        "addEventListener('message', ({ data: { turn } }) => postMessage({ turn, report: { agree: 1, entries: 0, " +
+        'withoutValue: 0, indeterminate: [], notRechecked: [{ id: "s.t", values: 2, reason: "too large" }], ' +
+        'resting: ["s.a"], findings: [{ id: "s.b", engine: 2, recheck: 3, message: "s.b: 2 and 3" }] } }));',
+    }),
+  );
+  await openBookFile(page, writeBook(bookWith(1, [])));
+  await says('1 value differs');
+  await said().getByRole('button').click();
+  const twice = page.locator('quay-recheck-page');
+  expect(await twice.getByRole('table', { name: 'Not computed twice' }).textContent()).toContain(
+    '2 values: too large',
+  );
+  expect(await twice.getByRole('table', { name: 'Results that rest on these' }).textContent()).toContain(
+    'first number',
+  );
+  await twice.getByRole('table', { name: 'The two differ' }).getByRole('button').click();
+  await page.locator('quay-side-panel').getByText('s.b: 2 and 3').waitFor();
 });

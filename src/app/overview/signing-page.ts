@@ -5,6 +5,7 @@ import {
   checkingOf,
   issueRevision,
   openAtSigning,
+  type SecondEngine,
   type SignatureStanding,
   signaturesOf,
   signOff,
@@ -121,7 +122,7 @@ export class SigningPage extends LitElement {
 
   #signing(): TemplateResult {
     const { session } = this;
-    const open = openAtSigning(session.notebook, session.secondEngine, this.role);
+    const open = openAtSigning(session.notebook, rechecked(session), this.role);
     return html`<form @submit=${this.#sign}>
       <fieldset>
         <legend class="unseen">As</legend>
@@ -178,7 +179,7 @@ export class SigningPage extends LitElement {
     event.preventDefault();
     const { session, role, reason } = this;
     if (!this.#isNamed()) return;
-    const open = openAtSigning(session.notebook, session.secondEngine, this.role);
+    const open = openAtSigning(session.notebook, rechecked(session), this.role);
     const edit = signOff(session.notebook, { role, ...saidNow(this.session) }, open, reason);
     const done = edit.ok ? session.applyForGood(edit.value) : edit;
     this.told = done.ok
@@ -276,4 +277,9 @@ export class SigningPage extends LitElement {
         ${comments.map(({ on, comment }) => html`<li>${on}: ${comment.text} <span class="quiet">${saidWords(comment)}</span></li>`)}
       </ul>`;
   }
+}
+
+/** What the second engine came to; undefined while it has not computed the book as it is. */
+function rechecked({ recheck }: Session): SecondEngine | undefined {
+  return recheck.kind === 'done' ? { differing: recheck.report.findings.length } : undefined;
 }

@@ -35,6 +35,9 @@ import { drawStated } from './stated-view.ts';
 import { TrialController } from './trial-controller.ts';
 import { drawTrial } from './trial-view.ts';
 
+/** So many rows of a column in which the second engine has something else are told. */
+const MOST_FINDINGS = 5;
+
 /** Explains the one value in hand: formula, numbers, what it depends on, what it feeds, its source, its problems. */
 export class SidePanel extends LitElement {
   static override properties = { session: { attribute: false }, room: { state: true } };
@@ -83,7 +86,7 @@ export class SidePanel extends LitElement {
       <h2 aria-label=${localName(item)}>${drawMarkup(math(symbolMath(localName(item))))}</h2>
       <p class="label">${labelOf(item)}</p>
       <p class="value"><b>${shown.number}</b>${shown.unit === '°' ? '' : ' '}${shown.unit}</p>
-      ${this.#readAs(item)} ${this.#excess(item)}
+      ${this.#readAs(item)} ${this.#excess(item)} ${this.#computedTwice(item)}
       ${this.#problems(item)} ${item.kind === 'input' ? drawOptionsLeft(this.session, item) : nothing}
       ${item.kind === 'input' ? drawTrial(this.session, item, this.#trials) : nothing}
       ${'checked' in item && this.session.place ? drawStated(this.session, item, this.session.place) : nothing}
@@ -112,6 +115,16 @@ export class SidePanel extends LitElement {
     const remarks = [verdict?.outOfRange, verdict && notebook.easedBy(id)].flatMap((one) => one ?? []);
     return html`${by === undefined ? nothing : html`<p class="excess">fails by ${by}</p>`}
       ${remarks.map((one) => html`<p class="problem warning" role="note">${problemInWords(one, notebook, sheet).message}</p>`)}`;
+  }
+
+  /** What the second engine has of a line that the first one has otherwise. */
+  #computedTwice({ id }: Item) {
+    const { recheck } = this.session;
+    if (recheck.kind !== 'done') return nothing;
+    return recheck.report.findings
+      .filter((finding) => finding.id === id)
+      .slice(0, MOST_FINDINGS)
+      .map(({ message }) => html`<p class="problem" role="note">${message}</p>`);
   }
 
   #empty() {

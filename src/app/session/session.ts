@@ -20,7 +20,6 @@ import {
 } from '../../notebook/index.ts';
 import type { UnitsView } from '../../record/index.ts';
 import { groupedSheets } from '../../record/index.ts';
-import type { SecondEngine } from '../../review/index.ts';
 import { contentInHand, draftEdit, typedOverAs } from '../editing/cells/enter-draft.ts';
 import { findPlace } from '../editing/find-place.ts';
 import { placeInForce } from '../editing/methods/method-place.ts';
@@ -36,6 +35,7 @@ import { createAtRest } from './at-rest.ts';
 import { type CheckMark, createCheckMarks } from './check-marks.ts';
 import { followEdit, reopenEdit, type Strayed } from './follow-hand.ts';
 import { createOriginMarks } from './origin-marks.ts';
+import type { RecheckState } from './recheck-state.ts';
 import { createSlices, timeAtOnce, timeOfSlice } from './slices.ts';
 import { afterWayOut, isChanged, type WayOut } from './way-out.ts';
 
@@ -61,13 +61,18 @@ export type SessionEvent =
   | { readonly kind: 'units' }
   /** All checks stand in another order. */
   | { readonly kind: 'order' }
-  /** Others’ initials stand beside what is checked from now on, or the second engine has come to something. */
+  /** Others’ initials stand beside what is checked from now on. */
   | { readonly kind: 'checker' }
+  /** The second engine stands otherwise, or the person asks something of it. */
+  | { readonly kind: 'recheck'; readonly asks?: RecheckWish }
   /** `turned`: a sheet was turned to, and a button that turned to it keeps the focus. */
   | { readonly kind: 'place'; readonly turned: boolean }
   /** Something was taken in hand or is no longer, or something is to be said of it; not each letter of it. */
   | { readonly kind: 'hand' }
   | { readonly kind: 'kept' };
+
+/** What a person asks of the second engine. */
+export type RecheckWish = 'cancel' | 'begin';
 
 /** The one holder of state of an open book; elements read it and listen. */
 export interface Session {
@@ -85,9 +90,11 @@ export interface Session {
   /** The initials of who checks; remembered for all books. */
   readonly checker: string;
   readonly setChecker: (by: string) => void;
-  /** What the second engine came to with the book as it is; undefined while it has not computed it. */
-  readonly secondEngine: SecondEngine | undefined;
-  readonly setSecondEngine: (found: SecondEngine | undefined) => void;
+  /** How the second engine stands with the book as it is. */
+  readonly recheck: RecheckState;
+  readonly setRecheck: (state: RecheckState) => void;
+  /** Ends a recheck under way, or begins one. */
+  readonly askRecheck: (wish: RecheckWish) => void;
   readonly place: CellPlace | undefined;
   /** The key of the sheet shown. */
   readonly sheet: string;
@@ -178,7 +185,7 @@ export function openSession(
   let units: UnitsView = 'written';
   let checkOrder = storedCheckOrder();
   let checker = storedChecker();
-  let secondEngine: SecondEngine | undefined;
+  let recheck: RecheckState = { kind: 'waiting for a pause' };
   let place: CellPlace | undefined;
   let sheet = book.sheets[0]?.key ?? '';
   let overview: OverviewPart | undefined;
@@ -366,14 +373,14 @@ export function openSession(
       storeChecker(checker);
       tell({ kind: 'checker' });
     },
-    get secondEngine() {
-      return secondEngine;
+    get recheck() {
+      return recheck;
     },
-    setSecondEngine(found) {
-      if (found === secondEngine) return;
-      secondEngine = found;
-      tell({ kind: 'checker' });
+    setRecheck(state) {
+      recheck = state;
+      tell({ kind: 'recheck' });
     },
+    askRecheck: (asks) => tell({ kind: 'recheck', asks }),
     get place() {
       return place;
     },

@@ -41,6 +41,8 @@ export class MainView extends LitElement {
         return html`<quay-origin-page .session=${session}>${title}</quay-origin-page>`;
       case 'signing':
         return html`<quay-signing-page .session=${session}>${title}</quay-signing-page>`;
+      case 'recheck':
+        return html`<quay-recheck-page .session=${session}>${title}</quay-recheck-page>`;
       case 'steps':
         return html`<quay-steps-page .session=${session}>${title}</quay-steps-page>`;
       case 'sources':

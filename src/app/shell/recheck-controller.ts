@@ -1,14 +1,15 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { Book } from '../../document/index.ts';
 import { tooLargeToRecheck } from '../../notebook/index.ts';
+import type { RecheckProgress } from '../../recheck/index.ts';
 import type { RecheckReply, RecheckRequest } from '../../workers/index.ts';
+import type { RecheckState } from '../session/recheck-state.ts';
 import type { Session } from '../session/session.ts';
-import type { RecheckState } from './second-engine-words.ts';
 
 /** The pause after an edit and after the last key before the second engine starts, in milliseconds. */
 const pause = 1500;
 
-type Outcome = Extract<RecheckState, { readonly kind: 'left out' | 'done' | 'failed' }>;
+type Outcome = Extract<RecheckState, { readonly kind: 'left out' | 'done' | 'failed' | 'cancelled' }>;
 
 /** Has the second engine compute the book in a worker whenever the person pauses. */
 export class RecheckController implements ReactiveController {
@@ -19,6 +20,7 @@ export class RecheckController implements ReactiveController {
   #timer: ReturnType<typeof setTimeout> | undefined;
   /** Whether the worker has been asked and has not answered yet. */
   #asked = false;
+  #progress: RecheckProgress | undefined;
   #turn = 0;
   /** The book that is computed a second time, or was. */
   #content: Book | undefined;
@@ -30,10 +32,9 @@ export class RecheckController implements ReactiveController {
     host.addController(this);
   }
 
-  /** How it stands; read it anew when the session tells of the book, of values or of computing. */
-  get state(): RecheckState {
+  get #state(): RecheckState {
     if (this.#outcome) return this.#outcome;
-    if (this.#asked) return { kind: 'checking' };
+    if (this.#asked) return { kind: 'checking', ...(this.#progress && { progress: this.#progress }) };
     const { computing } = this.#host.session;
     if (!computing) return { kind: 'waiting for a pause' };
     return { kind: computing.isStopped ? 'stopped' : 'waiting for values' };
@@ -43,6 +44,9 @@ export class RecheckController implements ReactiveController {
     this.#leave = this.#host.session.subscribe((event) => {
       // What the checker says is computed by neither engine.
       if (event.kind === 'book' && !this.#isSameContent()) this.#later();
+      if (event.kind === 'computing') this.#tell();
+      if (event.kind === 'recheck' && event.asks === 'cancel') this.#cancel();
+      if (event.kind === 'recheck' && event.asks === 'begin') this.#later();
     });
     addEventListener('keydown', this.#keyed, { capture: true });
     this.#later();
@@ -60,6 +64,18 @@ export class RecheckController implements ReactiveController {
     this.#worker?.terminate();
     this.#worker = undefined;
     this.#asked = false;
+    this.#progress = undefined;
+  }
+
+  /** Ends the recheck under way, or the wait for one, until the book is another or the person asks for it. */
+  #cancel(): void {
+    clearTimeout(this.#timer);
+    this.#giveUp();
+    this.#conclude({ kind: 'cancelled' });
+  }
+
+  #tell(): void {
+    this.#host.session.setRecheck(this.#state);
   }
 
   #isSameContent(): boolean {
@@ -73,8 +89,7 @@ export class RecheckController implements ReactiveController {
     this.#turn += 1;
     if (this.#asked) this.#giveUp();
     this.#outcome = undefined;
-    session.setSecondEngine(undefined);
-    this.#host.requestUpdate();
+    this.#tell();
     this.#wait(pause);
   }
 
@@ -101,7 +116,7 @@ export class RecheckController implements ReactiveController {
       return;
     }
     this.#asked = true;
-    this.#host.requestUpdate();
+    this.#tell();
     this.#worker ??= this.#start();
     const request: RecheckRequest = { turn: this.#turn, book: this.#host.session.notebook.book };
     this.#worker.postMessage(request);
@@ -120,7 +135,13 @@ export class RecheckController implements ReactiveController {
 
   #hear(reply: RecheckReply): void {
     if (reply.turn !== this.#turn) return;
+    if ('progress' in reply) {
+      this.#progress = reply.progress;
+      this.#tell();
+      return;
+    }
     this.#asked = false;
+    this.#progress = undefined;
     this.#conclude(
       'report' in reply ? { kind: 'done', report: reply.report } : { kind: 'failed', reason: reply.failed },
     );
@@ -128,9 +149,6 @@ export class RecheckController implements ReactiveController {
 
   #conclude(outcome: Outcome): void {
     this.#outcome = outcome;
-    this.#host.session.setSecondEngine(
-      outcome.kind === 'done' ? { differing: outcome.report.findings.length } : undefined,
-    );
-    this.#host.requestUpdate();
+    this.#tell();
   }
 }

@@ -42,7 +42,7 @@ function holdsFocus({ shadowRoot }: HTMLElement): boolean {
 /** What takes the focus in a region: on the page the active cell, else the first thing that can. */
 function firstIn({ shadowRoot }: HTMLElement): HTMLElement | null {
   const page = shadowRoot?.querySelector(
-    'quay-sheet, quay-overview, quay-about-page, quay-sources-page, quay-origin-page, quay-checking-page, quay-signing-page, quay-steps-page',
+    'quay-sheet, quay-overview, quay-about-page, quay-sources-page, quay-origin-page, quay-checking-page, quay-signing-page, quay-steps-page, quay-recheck-page',
   )?.shadowRoot;
   return (
     page?.querySelector<HTMLElement>(':is([role="gridcell"], [role="columnheader"])[tabindex="0"]') ??

@@ -1,20 +1,7 @@
 import { notRecheckedWords, RECHECK_LIMITS, type RecheckReport, reportLines } from '../../recheck/index.ts';
 import { countWords } from '../../record/index.ts';
 import { writeNumber } from '../../units/index.ts';
-
-/** How the second engine stands with the book as it is now. */
-export type RecheckState =
-  /** It begins at the next pause of the person. */
-  | { readonly kind: 'waiting for a pause' }
-  /** The first engine is not done. */
-  | { readonly kind: 'waiting for values' }
-  /** The first engine was stopped by the person before it was done. */
-  | { readonly kind: 'stopped' }
-  | { readonly kind: 'checking' }
-  /** The book is too large for it. */
-  | { readonly kind: 'left out'; readonly reason: string }
-  | { readonly kind: 'done'; readonly report: RecheckReport }
-  | { readonly kind: 'failed'; readonly reason: string };
+import type { RecheckState } from '../session/recheck-state.ts';
 
 /** What is said of a state, and in the title why. */
 export interface RecheckWords {
@@ -41,6 +28,13 @@ export function recheckWords(state: RecheckState): RecheckWords {
       };
     case 'checking':
       return { words: 'recheck under way…', isBad: false, isBusy: true };
+    case 'cancelled':
+      return {
+        words: 'recheck cancelled',
+        title: 'It was ended before it was done, so that nothing is checked of the book as it is.',
+        isBad: false,
+        isBusy: false,
+      };
     case 'left out':
       return {
         words: 'recheck left out: the book is too large',

@@ -278,7 +278,7 @@ export class SheetList extends LitElement {
 function isList(overview: OverviewPart | undefined): boolean {
   return (
     overview !== undefined &&
-    !['about', 'sources', 'origin', 'checking', 'signing', 'steps'].includes(overview)
+    !['about', 'sources', 'origin', 'checking', 'signing', 'steps', 'recheck'].includes(overview)
   );
 }
 

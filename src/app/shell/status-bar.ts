@@ -17,8 +17,6 @@ import { checkWords, computingWords, linkCounts } from './status-words.ts';
 export class StatusBar extends LitElement {
   static override properties = { session: { attribute: false } };
   declare session: Session;
-  readonly #recheck: RecheckController;
-
   static override styles = [
     footButtonStyles,
     css`
@@ -60,10 +58,10 @@ export class StatusBar extends LitElement {
 
   constructor() {
     super();
-    this.#recheck = new RecheckController(this);
+    new RecheckController(this);
     new SessionController(
       this,
-      ({ kind }) => kind === 'book' || kind === 'values' || kind === 'computing',
+      ({ kind }) => kind === 'book' || kind === 'values' || kind === 'computing' || kind === 'recheck',
       'after',
     );
   }
@@ -98,13 +96,12 @@ export class StatusBar extends LitElement {
 
   /** Busy until it has come to something, so that only that is announced, and nothing while the person goes on. */
   #second(): TemplateResult {
-    const { words, title, isBad, isBusy } = recheckWords(this.#recheck.state);
+    const { words, title, isBad, isBusy } = recheckWords(this.session.recheck);
     return html`<span
       class="second ${isBad ? 'bad' : ''}"
       role="status"
       aria-busy=${isBusy}
-      title=${title ?? words}
-      >${words}</span
+      ><button type="button" title=${title ?? words} @click=${() => this.session.showOverview('recheck')}>${words}</button></span
     >`;
   }
 

@@ -13,7 +13,8 @@ export type OverviewPart =
   | 'origin'
   | 'checking'
   | 'signing'
-  | 'steps';
+  | 'steps'
+  | 'recheck';
 
 /** What the pages that are no sheets are called, and the lists on one of them. */
 export const overviewTitles: Readonly<Record<OverviewPart, string>> = {
@@ -28,6 +29,7 @@ export const overviewTitles: Readonly<Record<OverviewPart, string>> = {
   checking: 'Checked by hand',
   signing: 'Signatures and revisions',
   steps: 'Step by step',
+  recheck: 'Computed twice',
 };
 
 /**

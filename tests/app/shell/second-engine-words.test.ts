@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type RecheckState, recheckWords } from '../../../src/app/shell/second-engine-words.ts';
+import type { RecheckState } from '../../../src/app/session/recheck-state.ts';
+import { recheckWords } from '../../../src/app/shell/second-engine-words.ts';
 import type { RecheckReport } from '../../../src/recheck/index.ts';
 
 const report = (more: Partial<RecheckReport>): RecheckState => ({
@@ -25,6 +26,8 @@ const states: readonly (readonly [RecheckState, words: string, how: '' | 'busy' 
   [{ kind: 'waiting for values' }, 'recheck waits for values', 'busy'],
   [{ kind: 'stopped' }, 'recheck waits: computing is stopped', '', 'cannot be compared. Press Compute'],
   [{ kind: 'checking' }, 'recheck under way…', 'busy'],
+  [{ kind: 'checking', progress: { stage: 'computing' } }, 'recheck under way…', 'busy'],
+  [{ kind: 'cancelled' }, 'recheck cancelled', '', 'nothing is checked'],
   [
     { kind: 'left out', reason: 'too large: 7 values' },
     'recheck left out: the book is too large',
