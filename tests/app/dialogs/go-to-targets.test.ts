@@ -71,7 +71,7 @@ test('each leads to its cell, a sheet to itself', () => {
 
 test('nothing typed lists everything, sheets first', () => {
   expect(found('')[0]).toBe('Soil and water');
-  expect(found('')).toHaveLength(13);
+  expect(found('')).toHaveLength(15);
   expect(found('nowhere')).toEqual([]);
 });
 
