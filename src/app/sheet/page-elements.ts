@@ -110,8 +110,8 @@ function showInTable(element: QuayTable, map: GridMap, { place, stop, range, edi
   element.stopField = mine(stop) ? stop.field : '';
   element.edit = mine(edit?.place) ? edit : undefined;
   const first = map.indexOf({ part: part ?? '', item: 'r0' });
-  // The headings of a table stand in front of its first row.
-  const overlaps = range && range.bottom >= first - 1 && range.top < first + element.length;
+  // The title of a table and its headings stand in front of its first row.
+  const overlaps = range && range.bottom >= first - 2 && range.top < first + element.length;
   const moved = overlaps ? { ...range, top: range.top - first, bottom: range.bottom - first } : undefined;
   if (moved || element.range) element.range = moved;
 }

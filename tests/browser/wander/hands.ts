@@ -74,7 +74,14 @@ export class Hands {
     if (!(await one.isVisible())) return undefined;
     await one.scrollIntoViewIfNeeded();
     const box = await one.boundingBox();
-    return box ? { x: box.x + box.width / 2, y: box.y + box.height / 2 } : undefined;
+    const at = box && { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+    // Nobody presses what an open list lies over.
+    return at && !(await one.evaluate(isListOver, at)) ? at : undefined;
+  }
+
+  /** Whether the cell that is typed in is this one. */
+  isEditingAt({ part, item, field }: Place): Promise<boolean> {
+    return this.sees(`quay-sheet [data-part="${part}"][data-item="${item}"] [data-field="${field}"].edited`);
   }
 
   /** A point of an element near its left and lower edge, where what stands beside the page has nothing on it. */

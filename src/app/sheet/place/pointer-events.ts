@@ -61,10 +61,10 @@ export class PointerEvents {
       if (!this.#host.place && blankAt(event, this.#host) === 'page') this.#host.goToFirstLine();
       return;
     }
-    this.#dragging = !targetOf(event)?.closest('button');
+    this.#dragging = !inPath(event, 'button');
     this.#isDrawing = false;
     this.#rowFrom = undefined;
-    if (targetOf(event)?.closest('[data-row-number]')) {
+    if (inPath(event, '[data-row-number]')) {
       event.preventDefault();
       const began = event.shiftKey ? (this.#host.anchor ?? this.#host.place) : undefined;
       const inTable = began?.part === place.part && tableRow(began.item) !== undefined;
@@ -75,7 +75,7 @@ export class PointerEvents {
     if (event.shiftKey) event.preventDefault();
     this.#again = samePlace(place, this.#host.place);
     this.#host.goTo(place, event.shiftKey);
-    this.#opens = this.#again && !event.shiftKey && targetOf(event)?.closest('[data-open]') != null;
+    this.#opens = this.#again && !event.shiftKey && inPath(event, '[data-open]') !== undefined;
   };
 
   /** The browser counts clicks as the system does: what it calls the first press means what it is on. */
@@ -120,14 +120,13 @@ export class PointerEvents {
   readonly #twice = (event: MouseEvent): void => {
     const place = this.#press?.place ?? this.placeOf(event);
     if (inEditor(event) || !place || this.#host.editing) return;
-    const isButton = targetOf(event)?.closest('button') && !this.#button.isStrange(event);
-    if (isButton || targetOf(event)?.closest('[data-row-number]')) return;
+    const isButton = inPath(event, 'button') && !this.#button.isStrange(event);
+    if (isButton || inPath(event, '[data-row-number]')) return;
     event.preventDefault();
     this.#host.startEdit();
   };
 
   readonly #click = (event: PointerEvent): void => {
-    const target = targetOf(event);
     const opens = this.#opens && !this.#host.range && !inEditor(event);
     this.#opens = false;
     if (opens) {
@@ -135,18 +134,18 @@ export class PointerEvents {
       return;
     }
     // A finger has neither keys nor a quick double click: its second tap opens what its first has chosen.
-    if (event.pointerType === 'touch' && this.#again && !inEditor(event) && !target?.closest('button'))
+    if (event.pointerType === 'touch' && this.#again && !inEditor(event) && !inPath(event, 'button'))
       this.#host.startEdit();
-    const menu = target?.closest<HTMLElement>('[data-menu]');
+    const menu = inPath(event, '[data-menu]');
     if (menu) {
       const place = this.placeOf(event);
       if (place) this.#host.goTo(place);
       this.#host.openMenu(menu);
       return;
     }
-    if (clickFoot(this.#host, target)) return;
-    const go = target?.closest<HTMLElement>('[data-go-item]');
-    const part = target?.closest<HTMLElement>('[data-part]')?.dataset.part;
+    if (clickFoot(this.#host, targetOf(event))) return;
+    const go = inPath(event, '[data-go-item]');
+    const part = inPath(event, '[data-part]')?.dataset.part;
     const { goItem, goField } = go?.dataset ?? {};
     if (part === undefined || goItem === undefined || goField === undefined) return;
     this.#host.goTo({ sheet: this.#host.map.sheet, part, item: goItem, field: goField });
@@ -177,7 +176,7 @@ export class PointerEvents {
     const last = this.#press;
     this.#press = undefined;
     // Nothing opens at the number of a row, so that each press there is one of its own.
-    const opens = !targetOf(event)?.closest('[data-row-number]');
+    const opens = !inPath(event, '[data-row-number]');
     const stayed = opens && samePlace(last?.place, this.#host.place);
     const second = last && stayed && isSecondPress(event, last);
     this.#isSecond = second === true;
@@ -190,22 +189,21 @@ export class PointerEvents {
 
   /** The place under the pointer; where no cell is the value of a line, and the first cell of a table's row. */
   placeOf(event: MouseEvent): CellPlace | undefined {
-    const target = targetOf(event);
-    const part = target?.closest<HTMLElement>('[data-part]');
-    const item = target?.closest<HTMLElement>('[data-item]');
-    if (!part || !item || target?.closest('.table-foot')) return undefined;
+    const part = inPath(event, '[data-part]');
+    const item = inPath(event, '[data-item]');
+    if (!part || !item || inPath(event, '.table-foot')) return undefined;
     const { map } = this.#host;
     const at = { part: part.dataset.part ?? '', item: item.dataset.item ?? '' };
     const row = map.rowAt(map.indexOf(at));
-    const field = target?.closest<HTMLElement>('[data-field]')?.dataset.field;
-    const known = field !== undefined && row?.fields.includes(field) ? field : beside(row?.fields, target);
+    const field = inPath(event, '[data-field]')?.dataset.field;
+    const known = field !== undefined && row?.fields.includes(field) ? field : beside(row?.fields, event);
     return known === undefined ? undefined : { sheet: map.sheet, ...at, field: known };
   }
 }
 
 /** Of a line its value, which is what the page is about; of a table's row the first cell. */
-function beside(fields: readonly string[] | undefined, target: Element | undefined): string | undefined {
-  return target?.closest('.table-row') ? fields?.[0] : fields?.at(-1);
+function beside(fields: readonly string[] | undefined, event: Event): string | undefined {
+  return inPath(event, '.table-row') ? fields?.[0] : fields?.at(-1);
 }
 
 function targetOf(event: Event): Element | undefined {
@@ -213,6 +211,13 @@ function targetOf(event: Event): Element | undefined {
   return target instanceof Element ? target : undefined;
 }
 
+/** What an event came through. What was in hand is entered first, which may have drawn anew what the press was on: its way is as it was. */
+function inPath(event: Event, selector: string): HTMLElement | undefined {
+  return event
+    .composedPath()
+    .find((one): one is HTMLElement => one instanceof HTMLElement && one.matches(selector));
+}
+
 function inEditor(event: Event): boolean {
-  return event.composedPath().some((one) => one instanceof Element && one.classList.contains('edited'));
+  return inPath(event, '.edited') !== undefined;
 }

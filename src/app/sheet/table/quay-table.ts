@@ -27,6 +27,8 @@ const WHOLE_ROWS = 40;
 
 /** The headings stand one row above the first one of a table. */
 const HEAD_ROW = -1;
+/** That of the title, which stands in front of them. */
+const TITLE_ROW = -2;
 
 /**
  * A table of the page: its title, heads and rows, a group of rows of the sheet's grid. It draws into the sheet's own
@@ -184,7 +186,7 @@ export class QuayTable extends LitElement {
         role="gridcell"
         data-field="title"
         aria-colindex="1"
-        aria-selected=${this.activeItem === '' && this.activeField === 'title' ? 'true' : 'false'}
+        aria-selected=${(this.activeItem === '' && this.activeField === 'title') || this.#isSelected(TITLE_ROW, 0) ? 'true' : 'false'}
         tabindex=${this.stopItem === '' && this.stopField === 'title' ? '0' : '-1'}
       >
         ${edit ? this.#editor(edit) : html`${title ?? 'Table'} <span class="quiet name">${name}</span>`}

@@ -26,6 +26,8 @@ const option: Kind<{ readonly place: Place; readonly down: number }> = {
     if (!at) return false;
     await hands.clickAt(at);
     await hands.rest();
+    // What could not be entered is still typed in: the keys would go there.
+    if ((await hands.isEditing()) && !(await hands.isEditingAt(place))) return true;
     // The list of a cell that was chosen already opens with the press.
     if (!(await hands.isEditing())) {
       if (!(await hands.isOn(place))) return true;
