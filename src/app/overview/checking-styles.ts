@@ -2,29 +2,17 @@ import { css } from 'lit';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { formStyles } from './form-styles.ts';
 import { overviewStyles } from './overview-styles.ts';
+import { symbolColumn } from './symbol-column.ts';
 
 /** The page of what was checked by hand. */
 export const checkingStyles = [
   mathsStyles,
   overviewStyles,
   formStyles,
+  symbolColumn,
   css`
   .tolerance {
     width: 5.5em;
-  }
-  table {
-    table-layout: fixed;
-  }
-  th.name {
-    width: var(--margin);
-  }
-  .name {
-    box-sizing: border-box;
-    padding-inline: 8px 14px;
-    text-align: end;
-  }
-  .name + * {
-    padding-inline-start: var(--lead);
   }
   /* The button of a row covers it, but for what is entered there. */
   .hand > * {
@@ -42,16 +30,6 @@ export const checkingStyles = [
   .state {
     width: 132px;
     padding-inline-start: 14px;
-  }
-  .of-sheet th {
-    padding-block: 18px 4px;
-    font-weight: 600;
-    text-align: start;
-  }
-  .of-sheet .quiet {
-    margin-inline-start: 8px;
-    font-weight: 400;
-    font-size: var(--type-small);
   }
   .agrees,
   .seen {

@@ -46,6 +46,19 @@ export const formStyles = css`
   .initials {
     width: 6em;
   }
+  button.act {
+    min-height: 28px;
+    padding: 2px 12px;
+    border: 1px solid var(--rule);
+    border-radius: var(--radius);
+    background: var(--paper);
+    color: var(--accent);
+    font: inherit;
+    cursor: pointer;
+  }
+  button.act:focus-visible {
+    outline: 2px solid var(--accent);
+  }
   input[type='radio'] {
     margin: 0;
     accent-color: var(--accent);

@@ -2,29 +2,17 @@ import { css } from 'lit';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { formStyles } from './form-styles.ts';
 import { overviewStyles } from './overview-styles.ts';
+import { symbolColumn } from './symbol-column.ts';
 
 /** The page of where the sheets came from. */
 export const originStyles = [
   mathsStyles,
   overviewStyles,
   formStyles,
+  symbolColumn,
   css`
   :host {
     --maths-size: 15px;
-  }
-  table {
-    table-layout: fixed;
-  }
-  th.name {
-    width: var(--margin);
-  }
-  .name {
-    box-sizing: border-box;
-    padding-inline: 8px 14px;
-    text-align: end;
-  }
-  .name + * {
-    padding-inline-start: var(--lead);
   }
   .what {
     width: 30%;
@@ -52,16 +40,6 @@ export const originStyles = [
   }
   .field {
     display: block;
-    font-size: var(--type-small);
-  }
-  .of-sheet th {
-    padding-block: 18px 4px;
-    font-weight: 600;
-    text-align: start;
-  }
-  .of-sheet .quiet {
-    margin-inline-start: 8px;
-    font-weight: 400;
     font-size: var(--type-small);
   }
   .tools {
@@ -124,19 +102,6 @@ export const originStyles = [
   .through s {
     display: block;
     font: 13px/1.45 var(--code);
-  }
-  button.act {
-    min-height: 28px;
-    padding: 2px 12px;
-    border: 1px solid var(--rule);
-    border-radius: var(--radius);
-    background: var(--paper);
-    color: var(--accent);
-    font: inherit;
-    cursor: pointer;
-  }
-  button.act:focus-visible {
-    outline: 2px solid var(--accent);
   }
   @media (width < 48rem) {
     thead {

@@ -17,6 +17,7 @@ import { placeOfId } from '../view-model/places.ts';
 import { AskedHeading } from './asked-heading.ts';
 import { formStyles } from './form-styles.ts';
 import { overviewStyles } from './overview-styles.ts';
+import { symbolColumn } from './symbol-column.ts';
 
 /** So many lines of a list are drawn; a table that is not computed twice may be long. */
 const MOST = 300;
@@ -42,6 +43,7 @@ export class RecheckPage extends LitElement {
     mathsStyles,
     overviewStyles,
     formStyles,
+    symbolColumn,
     css`
       .told {
         color: var(--bad);
@@ -50,28 +52,14 @@ export class RecheckPage extends LitElement {
         width: min(22em, 100%);
         accent-color: var(--accent);
       }
-      button.act {
-        min-height: 28px;
-        padding: 2px 12px;
-        border: 1px solid var(--rule);
-        border-radius: var(--radius);
-        background: var(--paper);
-        color: var(--accent);
-      }
       code {
         font: 13px/1.4 var(--code);
         overflow-wrap: anywhere;
       }
       .name {
-        box-sizing: border-box;
         width: var(--margin);
-        padding-inline: 8px 14px;
-        text-align: end;
         white-space: normal;
         overflow-wrap: anywhere;
-      }
-      .name + * {
-        padding-inline-start: var(--lead);
       }
     `,
   ];

@@ -18,19 +18,6 @@ export const signingStyles = [
     width: 100%;
     min-height: 3.2em;
   }
-  button.act {
-    min-height: 28px;
-    padding: 2px 12px;
-    border: 1px solid var(--rule);
-    border-radius: var(--radius);
-    background: var(--paper);
-    color: var(--accent);
-    font: inherit;
-    cursor: pointer;
-  }
-  button.act:focus-visible {
-    outline: 2px solid var(--accent);
-  }
   td.lead,
   th.lead {
     width: calc(var(--margin) + var(--lead) - 10px);

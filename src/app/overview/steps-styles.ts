@@ -3,12 +3,14 @@ import { numbersStyles } from '../sheet/numbers/numbers-view.ts';
 import { mathsStyles } from '../style/maths-styles.ts';
 import { formStyles } from './form-styles.ts';
 import { overviewStyles } from './overview-styles.ts';
+import { symbolColumn } from './symbol-column.ts';
 
 /** The page that goes to a result step by step. */
 export const stepsStyles = [
   mathsStyles,
   overviewStyles,
   formStyles,
+  symbolColumn,
   css`
   ${numbersStyles}
   ol {
@@ -34,13 +36,7 @@ export const stepsStyles = [
     border-block-start: 0;
   }
   .name {
-    box-sizing: border-box;
     width: auto;
-    padding-inline: 8px 14px;
-    text-align: end;
-  }
-  .what {
-    padding-inline-start: var(--lead);
   }
   .line {
     display: flex;
