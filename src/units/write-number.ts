@@ -5,7 +5,7 @@ export interface NumberStyle {
   /**
    * `sensible` (the default): about four significant digits, three below 1, no decimals from 1000 on; from 100 million
    * on with a power of ten, a thousand's: 14.33e9. A zero at the end says that more digits follow: 13.398 is 13.40, and
-   * 13.4 is 13.4. `working`: the same with one digit more, for numbers that are worked with by hand.
+   * 13.4 is 13.4. `working`: the same with five significant digits, for numbers that are worked with by hand.
    * `full`: every digit needed to read the same number again. `carried`: of a quantity the same, but without the last
    * digits that a computation leaves: 65 ft for 64.99999999999999 ft. A number: that many significant digits, of a
    * quantity without such digits too.
@@ -79,7 +79,8 @@ function plainDigits(text: string): string {
 
 /** So many digits a number of a size is written with, where it has no more before its point. */
 function significant(size: number, digits: 'sensible' | 'working'): number {
-  return (size < 1 ? 3 : 4) + (digits === 'working' ? 1 : 0);
+  if (digits === 'working') return 5;
+  return size < 1 ? 3 : 4;
 }
 
 /** The shortest decimal that reads as the same number, without an exponent. */

@@ -79,7 +79,7 @@ test.each([
   [{ digits: 'working' }, 1e9, '1e9'],
   [{ digits: 'working' }, 999_999_700, '1.0000e9'],
   [{ digits: 'working' }, 123_456_789, '123.46e6'],
-  [{ digits: 'working' }, 0.53814, '0.5381'],
+  [{ digits: 'working' }, 0.53814, '0.53814'],
   [{ digits: 'working' }, 0.5, '0.5'],
   [{ digits: 'working' }, 69.7114, '69.711'],
   [{ digits: 'working' }, 1765.44, '1765.4'],

@@ -13,6 +13,7 @@ import {
   projectOrigin,
   putCaseEdit,
   type SheetOrigin,
+  takeCaseBackEdit,
   templateOf,
 } from '../../review/index.ts';
 import { writeNumber } from '../../units/index.ts';
@@ -133,6 +134,7 @@ export class OriginPage extends LitElement {
     const count = other.reduce((sum, { differences }) => sum + differences.length, 0);
     return html`<p class="words" role="status">
         ${count === 0 ? 'Every line is as it came.' : `${writeNumber(count)} ${count === 1 ? 'line is' : 'lines are'} not as ${count === 1 ? 'it' : 'they'} came.`}
+        ${count > 0 && this.session.notebook.book.example ? 'What the case on the sheets states is among them.' : nothing}
       </p>
       ${
         other.length === 0
@@ -303,13 +305,20 @@ export class OriginPage extends LitElement {
         ${report?.agrees === false && through.length === 0 ? html`<span class="quiet">no line that differs</span>` : nothing}
       </td>
       <td class="put">
-        ${
-          isShown
-            ? html`<span class="since">on the sheets</span>`
-            : html`<button aria-label=${`put on the sheets: the inputs of “${example.title}”`} @click=${() => this.#put(shipped, example)}>put on the sheets</button>`
-        }
+        ${isShown ? html`<span class="since">on the sheets</span>` : nothing}
+        <button
+          aria-label=${`${isShown ? 'take back' : 'put on the sheets'}: the inputs of “${example.title}”`}
+          @click=${() => (isShown ? this.#takeBack() : this.#put(shipped, example))}
+        >
+          ${isShown ? 'take back' : 'put on the sheets'}
+        </button>
       </td>
     </tr>`;
+  }
+
+  #takeBack(): void {
+    const edit = takeCaseBackEdit(this.session.notebook.book);
+    if (edit) this.session.apply(edit);
   }
 
   #put(shipped: Shipped, example: Case): void {

@@ -54,7 +54,7 @@ export class ExampleNote extends LitElement {
     const { example } = this.session.notebook.book;
     if (!example) return nothing;
     return html`<p role="status">
-      <span>${drawSign('warning')} The inputs of “${example.title}”, a case of the template ${example.template}, stand on the sheets in place of the book’s own.</span>
+      <span>${drawSign('warning')} The inputs of “${example.title}”, a case of the template ${example.template}, stand on the sheets in place of the book’s own. Taking them back restores what stood there, also where something else was entered since.</span>
       <button @click=${this.#takeBack}>Take them back</button>
     </p>`;
   }

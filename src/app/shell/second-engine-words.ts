@@ -50,7 +50,9 @@ export function recheckWords(state: RecheckState): RecheckWords {
 }
 
 function doneWords(report: RecheckReport): RecheckWords {
-  const { agree, findings, indeterminate } = report;
+  const { findings, indeterminate } = report;
+  // Of entries only the reading in a unit is computed a second time.
+  const agree = report.agree - report.entries;
   const parts = [
     findings.length > 0
       ? `${findings.length} ${findings.length === 1 ? 'value differs' : 'values differ'}`

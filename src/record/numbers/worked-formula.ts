@@ -27,7 +27,7 @@ export interface Shown {
   readonly units: UnitsView;
 }
 
-/** One digit more than results have, so that who works it by hand comes to the result shown. */
+/** One digit more than the longest results have, so that who works it by hand comes to the result shown. */
 const STYLE = { digits: 'working' } as const;
 
 /** Puts the numbers of now into a formula: of a line, or of a column in one of its rows. */
