@@ -5,6 +5,7 @@ import {
   isValue,
   lineAt,
   type Place,
+  partAt,
   type Takes,
   takenAt,
   textAt,
@@ -248,10 +249,15 @@ function mayBeRefused(book: Book, draft: Draft): boolean {
       return true;
     // A value is no heading of a column.
     case 'words':
-      return place.item === 'head' && /^\s*[-+]?\d/.test(text);
+      return isOfColumn(book, place) && /^\s*[-+]?\d/.test(text);
     case 'prose':
       return false;
   }
+}
+
+/** Whether a place is of a column: in the table's head, or in the column's own line. */
+function isOfColumn(book: Book, place: Place): boolean {
+  return place.item === 'head' || partAt(book, place)?.columns?.some(({ id }) => id === place.item) === true;
 }
 
 /** What differs between an outcome and what is seen. */

@@ -20,6 +20,9 @@ export function isBare(text: string): boolean {
 export function isTaken(written: string, typed: string, beside: string, own: string | undefined): boolean {
   const short = typed.trim();
   if (!isBare(short)) return written === short;
+  // A level that is typed as it stands stays as it was written, with its word and its sign.
+  const level = /^El\. ([+-]?\d+(?:\.\d+)?) ft$/.exec(written)?.[1];
+  if (level !== undefined && beside.startsWith('ft ') && Number(level) === Number(short)) return true;
   const sameUnit = unitForm(beside) === unitForm(own ?? '') || unitForm(beside) === '';
   if (sameUnit && written === short) return true;
   return (

@@ -44,6 +44,8 @@ const option: Kind<{ readonly place: Place; readonly down: number }> = {
       if (gone.editor.kind !== 'closed') return [gone];
       const list = listOf(lineAt(gone.book, place));
       const at = list.indexOf(lineAt(gone.book, place)?.entry ?? '');
+      // What no option is called stands before all of them, and stays unless another is chosen.
+      if (at < 0 && down <= 0) return [gone];
       const value = list[Math.max(0, Math.min(at + down, list.length - 1))] ?? '';
       const same = lineAt(gone.book, place)?.entry === value;
       const chosen = same ? gone : done({ ...state, ...gone }, withText(gone.book, place, value));
