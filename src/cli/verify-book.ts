@@ -3,56 +3,85 @@ import {
   idOfDifference,
   type OriginDifference,
   type ProjectReport,
-  templateOf,
+  templatesOf,
   verifyProject,
 } from '../review/index.ts';
 import { readBook, templateBook, templateCases, templateIds } from './books.ts';
 import { AGREES, DISAGREES, type Output } from './command.ts';
 import { headLines, headOf } from './head.ts';
+import { printedCase } from './printed-case.ts';
 import { Refused } from './refused.ts';
 
 const tolerance = 'each value’s own, as its case states it';
 
-/** Runs the cases of the template that a book was started from on the book's own formulas. */
+/** Runs the cases of the templates that a book's sheets came from on the book's own formulas. */
 export function verifyBook(names: readonly string[], json: boolean, output: Output): number {
   const [name = '', ...more] = names;
   if (more.length > 0) throw new Refused('verify takes one BOOK at a time, or ids of templates');
   const book = readBook(name);
-  const id = templateOf(book);
-  if (id === undefined || !templateIds().includes(id))
+  const said = templatesOf(book);
+  const shipped = said.filter((id) => templateIds().includes(id));
+  const unknown = said.filter((id) => !shipped.includes(id));
+  if (shipped.length === 0)
     throw new Refused(
-      `${name}: the book does not say that it was started from a template whose cases could be run${id === undefined ? '' : `, only from “${id}”`}`,
+      `${name}: the book does not say that it was started from a template whose cases could be run${unknown.length === 0 ? '' : `, only from “${unknown.join('”, “')}”`}`,
     );
-  const report = verifyProject(templateBook(id), book, templateCases(id));
+  const reports = shipped.map((id): Verified => {
+    return { id, report: verifyProject(templateBook(id), book, templateCases(id)) };
+  });
   const head = headOf(name, book);
-  const lines = complaints(report);
-  const { without } = report;
-  const differing = report.sheets.flatMap(({ differences }) => differences);
-  const agreeing = report.cases.filter(({ report: one }) => one.agrees).length;
   if (json) {
-    const cases = report.cases.map(({ report: { id: of, title, source, agrees, refused }, through }) => ({
-      id: of,
-      title,
-      source,
-      agrees,
-      ...(refused !== undefined && { refused }),
-      ...(through.length > 0 && { through }),
+    const templates = reports.map(({ id, report: { without } }) => ({
+      template: id,
+      without: without.map(({ key }) => key),
     }));
-    const changed = differing.map(printed);
-    output.print(JSON.stringify({ ...head, tolerance, template: id, changed, without, cases }, null, 2));
+    const changed = reports.flatMap(({ id, report }) =>
+      report.sheets.flatMap(({ differences }) =>
+        differences.map((one) => ({ template: id, ...printed(one) })),
+      ),
+    );
+    const cases = reports.flatMap(({ id, report }) =>
+      report.cases.map(({ report: one, through }) => ({
+        template: id,
+        ...printedCase(one),
+        ...(through.length > 0 && { through }),
+      })),
+    );
+    output.print(JSON.stringify({ ...head, tolerance, templates, unknown, changed, cases }, null, 2));
   } else
     output.print(
       [
         ...headLines(head, tolerance),
-        `template   ${id}, with its entries and the formulas of the book`,
-        `cases      ${agreeing} of ${report.cases.length} agree`,
-        `lines      ${differing.length === 0 ? 'as in the template' : `${differing.length} not as in the template`}`,
-        ...differing.flatMap(differenceLines),
-        ...without.map((key) => `           sheet ${key} of the template is not in the book`),
+        ...unknown.map((id) => `template   ${id}, which is not shipped: none of its cases is run`),
+        ...reports.flatMap(templateLines),
       ].join('\n'),
     );
+  const lines = reports.flatMap(({ id, report }) =>
+    complaints(report).map((line) => (reports.length === 1 ? line : `${id} ${line}`)),
+  );
   for (const line of lines) output.complain(line);
   return lines.length === 0 ? AGREES : DISAGREES;
+}
+
+interface Verified {
+  readonly id: string;
+  readonly report: ProjectReport;
+}
+
+/** A template beside the book: how its cases went, and what of it is otherwise. */
+function templateLines({ id, report: { sheets, without, cases } }: Verified): readonly string[] {
+  const differing = sheets.flatMap(({ differences }) => differences);
+  const agreeing = cases.filter(({ report }) => report.agrees).length;
+  return [
+    `template   ${id}, with its entries and the formulas of the book`,
+    `cases      ${agreeing} of ${cases.length} agree`,
+    `lines      ${differing.length === 0 ? 'as in the template' : `${differing.length} not as in the template`}`,
+    ...differing.flatMap(differenceLines),
+    ...without.map(
+      ({ key, title }) =>
+        `           sheet ${key}${title === '' ? '' : `, ${title},`} of the template is not in the book`,
+    ),
+  ];
 }
 
 function printed(one: OriginDifference) {

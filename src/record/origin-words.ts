@@ -20,7 +20,10 @@ export function otherwiseWords({ what, fields }: OriginDifference): string {
   if (what === 'added') return 'added';
   const kind = fields.find(({ field }) => field === KIND);
   if (kind?.is) return `changed to ${kind.is}`;
-  return `${fields.map(({ field }) => field).join(', ')} changed`;
+  const cells = fields.filter(({ field }) => field.startsWith(STATED_CELL));
+  const named = cells.length <= CELLS_NAMED ? fields : fields.filter((field) => !cells.includes(field));
+  const counted = named === fields ? [] : [`values stated in ${cells.length} rows`];
+  return `${[...named.map(({ field }) => field), ...counted].join(', ')} changed`;
 }
 
 /** What of a line is told side by side: that an entry is a formula now says its words already. */
@@ -29,6 +32,10 @@ export function fieldsTold({ what, fields }: OriginDifference): readonly OtherFi
 }
 
 const KIND = 'what it is';
+const STATED_CELL = 'stated value, row ';
+
+/** So many cells that are stated otherwise are named one by one in a mark. */
+const CELLS_NAMED = 3;
 
 /** What a person knows a line, table or column by: its description, else its name. */
 export function labelOfPart(part: NamedPart): string {

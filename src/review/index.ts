@@ -65,7 +65,8 @@ export {
   type ProjectRun,
   projectOrigin,
   projectRun,
-  templateOf,
+  sheetsLacking,
+  templatesOf,
   verifyProject,
 } from './origin/verify-project.ts';
 export { bookOfRevision, issueRevision } from './signing/revisions.ts';

@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { renameEdit } from '../../src/app/editing/lines/rename.ts';
-import { templateBook } from '../../src/cli/books.ts';
-import { applyEdit, type Book, writeBook } from '../../src/document/index.ts';
-import { openNotebook } from '../../src/notebook/index.ts';
+import { templateBook, templateCases } from '../../src/cli/books.ts';
+import { applyEdit, type Book, removeSheet, withStarts, writeBook } from '../../src/document/index.ts';
+import { bringSheets, openNotebook } from '../../src/notebook/index.ts';
 import { quaybook, quaybookJson } from './run-quaybook.ts';
 import { fileOf } from './small-book.ts';
 
@@ -72,6 +72,13 @@ test('a changed formula is told with what it was, and the cases that no longer a
   const wrong = json.cases.filter(({ agrees }: { readonly agrees: boolean }) => !agrees);
   expect(wrong.length).toBeGreaterThan(0);
   for (const { through } of wrong) expect(through).toEqual(['haul.t_c']);
+  // Each case is told with its source, and each value with what is expected and obtained, and how far these are apart.
+  for (const { source, values } of json.cases) {
+    expect(source).not.toBe('');
+    expect(values.length).toBeGreaterThan(0);
+  }
+  const off = wrong[0].values.find(({ agrees }: { readonly agrees: boolean }) => !agrees);
+  expect(off.difference).toBe(off.obtained - off.expected);
 });
 
 test('a line under another name is the same line, and the cases find it', () => {
@@ -85,6 +92,7 @@ test('a line under another name is the same line, and the cases find it', () => 
   expect({ status: run.status, err: run.err }).toEqual({ status: 0, err: '' });
   expect(json.changed).toEqual([
     {
+      template: 'debris-haul',
       id: 'haul.payload',
       was: 'haul.P',
       what: 'changed',
@@ -122,4 +130,26 @@ test('a book that was started from no template is refused', () => {
   const { status, err } = quaybook('verify', file);
   expect(status).toBe(2);
   expect(err).toContain('does not say that it was started from a template');
+});
+
+test('a book of sheets of two templates runs the cases of both, and says which sheets of them it has not', () => {
+  const from = (id: string): Book =>
+    withStarts(templateBook(id), { template: id, title: id, version: 'Quaybook 0.1.0' });
+  const book = from('debris-haul');
+  const brought = bringSheets(book, openNotebook(from('pile-bearing')), ['loads'], book.sheets.length);
+  const applied = brought.ok ? applyEdit(book, brought.value.edit) : brought;
+  const less = applied.ok ? applyEdit(applied.value.book, removeSheet('dust')) : applied;
+  if (!less.ok) throw new Error('not brought');
+  const file = fileOf('two-templates.quaybook.json', writeBook(less.value.book));
+  const { json } = quaybookJson('verify', file);
+  expect(json.templates).toEqual([
+    { template: 'debris-haul', without: ['dust'] },
+    { template: 'pile-bearing', without: ['pile', 'depth', 'ref'] },
+  ]);
+  const counts = new Map<string, number>();
+  for (const { template } of json.cases) counts.set(template, (counts.get(template) ?? 0) + 1);
+  expect([...counts]).toEqual([
+    ['debris-haul', templateCases('debris-haul').cases.length],
+    ['pile-bearing', templateCases('pile-bearing').cases.length],
+  ]);
 });

@@ -15,12 +15,18 @@ export interface CaseRun {
   readonly formulas: string;
 }
 
-/** The last run of each open book, which outlives the page that shows it. */
-const runs = new WeakMap<Session, CaseRun>();
-const workers = new WeakMap<Session, Worker>();
+/** The last runs of each open book by their templates, which outlive the page that shows them. */
+const runs = new WeakMap<Session, ReadonlyMap<string, CaseRun>>();
+const workers = new WeakMap<Session, Map<string, Worker>>();
 
-export function caseRunOf(session: Session): CaseRun | undefined {
-  return runs.get(session);
+/** The last run of the cases of a template. */
+export function caseRunOf(session: Session, template: string): CaseRun | undefined {
+  return caseRunsOf(session).get(template);
+}
+
+/** The last run of each template whose cases were run. */
+export function caseRunsOf(session: Session): ReadonlyMap<string, CaseRun> {
+  return runs.get(session) ?? new Map();
 }
 
 /** Whether the book computes otherwise now than when its cases were run. */
@@ -28,7 +34,7 @@ export function isRunStale({ formulas }: CaseRun, book: Book): boolean {
   return formulas !== formulasSaid(book);
 }
 
-/** Begins to run cases in a worker, in place of those that run; `onChange` hears of each that is done. */
+/** Begins to run cases in a worker, in place of those of the template that run; `onChange` hears of each that is done. */
 export function runCases(
   session: Session,
   template: Book,
@@ -36,44 +42,46 @@ export function runCases(
   cases: readonly Case[],
   onChange: () => void,
 ): void {
-  stopCases(session);
+  stopCases(session, id);
   const project = session.notebook.book;
   const worker = new Worker(new URL('../../workers/cases.ts', import.meta.url), { type: 'module' });
-  workers.set(session, worker);
-  const now = (change: Partial<CaseRun>): void => {
-    const before = runs.get(session);
-    if (before) runs.set(session, { ...before, ...change });
+  workers.set(session, new Map(workers.get(session)).set(id, worker));
+  const end = (change: Partial<CaseRun>): void => {
+    stopCases(session, id);
+    changeRun(session, id, change);
     onChange();
   };
-  const end = (change: Partial<CaseRun>): void => {
-    worker.terminate();
-    workers.delete(session);
-    now({ isRunning: false, ...change });
-  };
   const results: ProjectCase[] = [];
-  runs.set(session, {
-    count: cases.length,
-    results,
-    isRunning: true,
-    formulas: formulasSaid(project),
-  });
+  const run = { count: cases.length, results, isRunning: true, formulas: formulasSaid(project) };
+  runs.set(session, new Map(runs.get(session)).set(id, run));
   worker.addEventListener('message', ({ data }: MessageEvent<CasesReply>) => {
-    if ('failed' in data) end({ failed: data.failed });
-    else {
-      results.push(data.result);
-      if (results.length === cases.length) end({});
-      else now({});
+    if ('failed' in data) {
+      end({ failed: data.failed });
+      return;
     }
+    results.push(data.result);
+    if (results.length === cases.length) end({});
+    else onChange();
   });
   worker.addEventListener('error', ({ message }) => end({ failed: message }));
   worker.postMessage({ template, id, cases, project } satisfies CasesRequest);
   onChange();
 }
 
-/** Ends a run where it is. */
-export function stopCases(session: Session): void {
-  workers.get(session)?.terminate();
-  workers.delete(session);
-  const run = runs.get(session);
-  if (run) runs.set(session, { ...run, isRunning: false });
+/** Ends the run of a template's cases where it is, with its worker. */
+export function stopCases(session: Session, template: string): void {
+  const own = workers.get(session);
+  own?.get(template)?.terminate();
+  own?.delete(template);
+  changeRun(session, template, { isRunning: false });
+}
+
+/** Ends all runs of a book that is left. */
+export function stopAllCases(session: Session): void {
+  for (const template of caseRunsOf(session).keys()) stopCases(session, template);
+}
+
+function changeRun(session: Session, template: string, change: Partial<CaseRun>): void {
+  const run = caseRunOf(session, template);
+  if (run) runs.set(session, new Map(runs.get(session)).set(template, { ...run, ...change }));
 }

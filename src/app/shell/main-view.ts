@@ -1,4 +1,5 @@
-import { css, html, LitElement, type TemplateResult } from 'lit';
+import { css, html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
+import { stopAllCases } from '../overview/case-runs.ts';
 import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import type { OverviewPart } from '../view-model/page-view.ts';
@@ -20,6 +21,17 @@ export class MainView extends LitElement {
     super();
     new HandGuard(this);
     new SessionController(this, ({ kind }) => kind === 'place' && this.session.overview !== this.#overview);
+  }
+
+  /** What runs for a book that is left ends with it. */
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    stopAllCases(this.session);
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    const left = changed.get('session');
+    if (left) stopAllCases(left);
   }
 
   override render() {

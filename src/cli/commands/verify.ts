@@ -1,17 +1,12 @@
 import { existsSync } from 'node:fs';
 import { type Notebook, openNotebook } from '../../notebook/index.ts';
 import { SOURCE_KINDS, sourcesOf, statedLines } from '../../record/index.ts';
-import {
-  type CaseReport,
-  type Judgement,
-  STATED_EXACTLY,
-  type TemplateReport,
-  verifyTemplate,
-} from '../../review/index.ts';
+import { STATED_EXACTLY, type TemplateReport, verifyTemplate } from '../../review/index.ts';
 import { chosenTemplates, templateBook, templateCases, templateIds } from '../books.ts';
 import { AGREES, type Command, DISAGREES } from '../command.ts';
 import { type Head, headLines, headOf } from '../head.ts';
 import { readOptions } from '../options.ts';
+import { printedCase } from '../printed-case.ts';
 import { printStated } from '../results.ts';
 import { verifyBook } from '../verify-book.ts';
 
@@ -27,7 +22,7 @@ export const verify: Command = {
     'runs the cases of the shipped templates: published examples, values from memory, independent routes; ' +
     '--json lists each with its source, what is expected and what is obtained; ' +
     '--sources lists every reference by its kind and how many results rest on it; ' +
-    'of a BOOK that was started from a template, its own formulas with the cases of that template, and what it computes otherwise',
+    'of a BOOK whose sheets came from templates, its own formulas with the cases of these, and what it computes otherwise',
   run: (args, output) => {
     const options = readOptions('verify', args, { json: 'alone', sources: 'alone' });
     const [name] = options.positionals;
@@ -76,34 +71,6 @@ interface Verified {
 function printed({ head, report, notebook }: Verified) {
   const stated = printStated(notebook);
   return { ...head, tolerance, ...counts(report), stated, case_list: report.cases.map(printedCase) };
-}
-
-function printedCase({ id, title, kind, source, inputs, agrees, refused, judgements }: CaseReport) {
-  const values = judgements.flatMap(printedValues);
-  return { id, title, kind, source, inputs, agrees, ...(refused !== undefined && { refused }), values };
-}
-
-/** The comparisons of one expected result; one that could not be found says why. */
-function printedValues({ name, row, reason, agrees, words, comparisons }: Judgement): readonly object[] {
-  const place = { name, ...(row !== undefined && { row }) };
-  if (comparisons.length === 0) return [{ ...place, agrees, because: words }];
-  return comparisons.map((one) => ({
-    ...place,
-    expected: one.expected,
-    obtained: one.obtained ?? null,
-    ...differenceIn(one),
-    ...(one.unit !== undefined && { unit: one.unit }),
-    ...(one.tolerance !== undefined && { tolerance: one.tolerance }),
-    ...(one.mustDiffer && { must_differ: true }),
-    ...(reason !== undefined && { reason }),
-    agrees: one.agrees,
-  }));
-}
-
-/** How far the value obtained is above the one expected, where both are numbers, in their unit. */
-function differenceIn({ expected, obtained }: Judgement['comparisons'][number]) {
-  if (typeof expected !== 'number' || typeof obtained !== 'number') return {};
-  return { difference: obtained - expected };
 }
 
 function counts(report: TemplateReport) {

@@ -1,5 +1,5 @@
 import { type Content, element, type Markup, none } from '../../markup/index.ts';
-import { type OriginDifference, type OtherField, originsOf, templateOf } from '../../review/index.ts';
+import { type OriginDifference, type OtherField, originsOf, templatesOf } from '../../review/index.ts';
 import { typesetText } from '../math/formula-set.ts';
 import { fieldsTold, labelOfPart, otherwiseWords, startWords } from '../origin-words.ts';
 import { shortHash } from '../paper/page-rules.ts';
@@ -14,7 +14,7 @@ const WIDTH = 14;
 /** What each sheet was when it came from a template or another book, and each line that is not as it came. */
 export function originSection({ book }: RecordSource): Markup {
   const origins = originsOf(book);
-  const template = templateOf(book);
+  const templates = templatesOf(book);
   const came = origins.map(({ sheet, start, differences }) => ({
     cells: [sheet.title || sheet.key, startWords(start), shortHash(start.content), `${differences.length}`],
   }));
@@ -43,12 +43,12 @@ export function originSection({ book }: RecordSource): Markup {
                 rows,
               ),
         ],
-    template === undefined
+    templates.length === 0
       ? none
       : element(
           'p',
           { class: 'quiet' },
-          `This record does not run the cases of the template ${template}; “quaybook verify” on it does.`,
+          `This record does not run the cases of ${templates.length === 1 ? 'the template' : 'the templates'} ${templates.join(', ')}, nor list sheets of theirs that the book has not; “quaybook verify” on it does.`,
         ),
   );
 }

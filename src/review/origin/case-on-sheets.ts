@@ -45,7 +45,7 @@ export function takeCaseBackEdit(book: Book): Edit | undefined {
 }
 
 /** A book with its own entries where the inputs of a case stand. */
-function withoutExample(book: Book): Book {
+export function withoutExample(book: Book): Book {
   if (!book.example) return book;
   const former = formerOf(book.example.before);
   const sheets = book.sheets.map((sheet) => ({

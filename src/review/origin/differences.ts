@@ -121,7 +121,9 @@ function tableOf(part: NamedPart): string | undefined {
 }
 
 function otherFields(was: NamedPart, is: NamedPart, spell: Spellers): readonly OtherField[] {
-  const [before, after] = [fieldsAtStart(was), fieldsAtStart(is)];
+  // Rows are told by where they stand now, on both sides.
+  const rows = is.kind === 'column' ? is.table : undefined;
+  const [before, after] = [fieldsAtStart(was, rows), fieldsAtStart(is, rows)];
   return [...new Set([...before.keys(), ...after.keys()])].flatMap((field): OtherField[] => {
     const [old, next] = [before.get(field), after.get(field)];
     const { says, computes } = next ?? old ?? { says: 'words', computes: false };

@@ -1,4 +1,14 @@
-import { type Column, type Row, type Statement, startOfColumn, startOfRow } from '../../document/index.ts';
+import {
+  type Column,
+  type Row,
+  rowIdsOf,
+  rowWithId,
+  type StatedCell,
+  type Statement,
+  startOfColumn,
+  startOfRow,
+  type Table,
+} from '../../document/index.ts';
 import type { NamedPart } from '../../notebook/index.ts';
 
 /** Something that a line, column or table says, under the words a person knows it by. */
@@ -21,16 +31,14 @@ const KINDS = {
   series: 'a series',
 } as const;
 
-/** How many of the stated cells of a column are told. */
-const TOLD = 5;
-
-export function fieldsAtStart(part: NamedPart): StartFields {
+/** `rows`: the table whose rows the stated cells of a column are told by, where it is not its own. */
+export function fieldsAtStart(part: NamedPart, rows?: Table): StartFields {
   if (part.kind === 'table') return new Map([['name', words(part.table.name)]]);
   if (part.kind === 'row') return fieldsOf(startOfRow(part.row));
-  return fieldsOf(startOfColumn(part.column));
+  return fieldsOf(startOfColumn(part.column), rows ?? part.table);
 }
 
-function fieldsOf(line: Row | Column): StartFields {
+function fieldsOf(line: Row | Column, rows?: Table): StartFields {
   const fields = new Map<string, StartField>();
   const say = (field: string, value: StartField | undefined): void => {
     if (value && value.text !== '') fields.set(field, value);
@@ -51,7 +59,7 @@ function fieldsOf(line: Row | Column): StartFields {
   if ('optional' in line) say('may be blank', words(line.optional ? 'yes' : ''));
   if ('default' in line) say('blank counts as', computing(`${line.default ?? ''}`));
   if ('stated' in line)
-    for (const [side, text] of statedFields(line.stated)) say(`stated ${side}`.trim(), words(text));
+    for (const [side, text] of statedFields(line.stated, rows)) say(`stated ${side}`.trim(), words(text));
   return fields;
 }
 
@@ -71,7 +79,10 @@ function optionWords(option: string | { readonly value: string; readonly label?:
 
 type Stated = Exclude<Extract<Row | Column, { readonly stated?: unknown }>['stated'], undefined>;
 
-function statedFields(stated: Stated | undefined): readonly (readonly [string, string])[] {
+function statedFields(
+  stated: Stated | undefined,
+  rows: Table | undefined,
+): readonly (readonly [string, string])[] {
   if (!stated) return [];
   if ('entry' in stated) return [['value', said(stated)]];
   if ('demand' in stated || 'capacity' in stated)
@@ -80,9 +91,23 @@ function statedFields(stated: Stated | undefined): readonly (readonly [string, s
       return one ? [[side, said(one)] as const] : [];
     });
   if (!Array.isArray(stated)) return [];
-  const cells: readonly Statement[] = stated;
-  const more = cells.length > TOLD ? ` and ${cells.length - TOLD} more` : '';
-  return [['cells', `${cells.slice(0, TOLD).map(said).join(', ')}${more}`]];
+  const cells: readonly StatedCell[] = stated;
+  const placed = cells.map((cell) => ({ cell, at: rows && rowOf(cell, rows) }));
+  const gone = placed.flatMap(({ cell, at }) => (at === undefined ? [said(cell)] : []));
+  return [
+    ...placed
+      .flatMap(({ cell, at }) => (at === undefined ? [] : [{ cell, at }]))
+      .toSorted((a, b) => a.at - b.at)
+      .map(({ cell, at }) => [`${IN_ROW}${at + 1}`, said(cell)] as const),
+    ...(gone.length > 0 ? [['value, rows that are gone', gone.join(', ')] as const] : []),
+  ];
 }
+
+/** The row of a stated cell in a table, from 0; undefined where it is gone. */
+function rowOf({ row }: StatedCell, rows: Table): number | undefined {
+  return rows.length === undefined ? row - 1 : rowWithId(rowIdsOf(rows), row);
+}
+
+const IN_ROW = 'value, row ';
 
 const said = ({ entry, reason }: Statement): string => (reason === '' ? entry : `${entry} (${reason})`);

@@ -21,6 +21,7 @@ import {
 import { caseEdit } from '../cases/prepare-case.ts';
 import { type CaseReport, caseRunner, notRun } from '../cases/verify-template.ts';
 import { caseSpeller } from './case-in-project.ts';
+import { withoutExample } from './case-on-sheets.ts';
 import { idOfDifference, type OriginDifference, originsOf, type SheetOrigin } from './differences.ts';
 import { withEntriesOf } from './with-entries.ts';
 
@@ -37,8 +38,8 @@ export interface ProjectCase {
 export interface ProjectOrigin {
   /** Its sheets that came from the template, with what differs. */
   readonly sheets: readonly SheetOrigin[];
-  /** Sheets of the template that it has not, by key. */
-  readonly without: readonly string[];
+  /** Sheets of the template that it has not. */
+  readonly without: readonly Sheet[];
 }
 
 /** The same with all its cases. */
@@ -46,38 +47,45 @@ export interface ProjectReport extends ProjectOrigin {
   readonly cases: readonly ProjectCase[];
 }
 
-/** The id of the template that most sheets of a book came from; undefined where none did. */
-export function templateOf({ about, sheets }: Book): string | undefined {
+/** The ids of the templates that sheets of a book came from, what most came from first; none where none did. */
+export function templatesOf({ about, sheets }: Book): readonly string[] {
   const counts = new Map<string, number>();
   for (const { start } of sheets)
     if (start?.template !== undefined) counts.set(start.template, (counts.get(start.template) ?? 0) + 1);
-  const [first] = [...counts].sort(([, a], [, b]) => b - a);
-  return first?.[0] ?? about?.id;
+  if (counts.size > 0) return [...counts].sort(([, a], [, b]) => b - a).map(([id]) => id);
+  // A book of the time before sheets knew where they came from says it of itself.
+  return about?.id === undefined ? [] : [about.id];
 }
 
 /** How a project stands beside a template. */
 export function projectOrigin(template: Book, id: string, project: Book): ProjectOrigin {
-  return originBeside(template, besideTemplate(template, id, project));
+  const sheets = originsOf(besideTemplate(template, id, project));
+  return { sheets, without: sheetsLacking(template, id, project) };
 }
 
-function originBeside(template: Book, beside: Book): ProjectOrigin {
-  const sheets = originsOf(beside);
-  const keys = new Set(sheets.map(({ start }) => start.key));
-  return { sheets, without: template.sheets.flatMap(({ key }) => (keys.has(key) ? [] : [key])) };
+/** The sheets of a template that a project has not: deleted since, or never brought. */
+export function sheetsLacking(template: Book, id: string, project: Book): readonly Sheet[] {
+  const keys = new Set(project.sheets.map((sheet) => keyInTemplate(sheet, id, project)));
+  return template.sheets.filter(({ key }) => !keys.has(key));
 }
 
 /**
- * A project whose sheets know the template as it is shipped now, whatever it was when they came; other sheets know nothing. A
- * book of the time before sheets knew where they came from is held against those of the same keys.
+ * What a sheet of a project is called in a template, if it came from it. A book of the time before sheets knew where they came
+ * from has those of the same keys.
  */
+function keyInTemplate({ key, start }: Sheet, id: string, { sheets }: Book): string | undefined {
+  if (start) return start.template === id ? start.key : undefined;
+  return sheets.some((sheet) => sheet.start?.template === id) ? undefined : key;
+}
+
+/** A project whose sheets know the template as it is shipped now, whatever it was when they came; other sheets know nothing. */
 function besideTemplate(template: Book, id: string, project: Book): Book {
   const content = hashBook(template);
   const source = { template: id, title: '', version: '' };
   const came = new Set<string>();
-  const isAware = project.sheets.some(({ start }) => start?.template === id);
   const sheets = project.sheets.map((sheet): Sheet => {
     const { start, ...own } = sheet;
-    const from = isAware ? (start?.template === id ? start.key : undefined) : sheet.key;
+    const from = keyInTemplate(sheet, id, project);
     const like = template.sheets.find(({ key }) => key === from);
     // Of two sheets that came from one, the cases are run on the first.
     if (!like || came.has(like.key)) return own;
@@ -121,7 +129,7 @@ export interface ProjectRun extends ProjectOrigin {
  */
 export function projectRun(template: Book, id: string, project: Book): ProjectRun {
   const beside = besideTemplate(template, id, project);
-  const origin = originBeside(template, beside);
+  const origin = { sheets: originsOf(beside), without: sheetsLacking(template, id, project) };
   const grafted = withEntriesOf(template, beside);
   const notebook = openNotebook(grafted);
   const called = namesInOrigin(beside, hashBook(template));
@@ -157,7 +165,8 @@ export function projectRun(template: Book, id: string, project: Book): ProjectRu
 
 /** A project with the inputs of a case, and the template's entries for the rest; or why they cannot be entered. */
 export function enteredInProject(template: Book, id: string, project: Book, example: Case): Outcome<Book> {
-  const beside = besideTemplate(template, id, project);
+  // Of another case on the sheets nothing stays, also where that is one of another template.
+  const beside = besideTemplate(template, id, withoutExample(project));
   const grafted = withEntriesOf(template, beside);
   const spelled = caseSpeller(template, namesInOrigin(beside, hashBook(template)))(example);
   if (!spelled.ok) return fail(problem('case-lacks-line', NOWHERE, { name: spelled.lacks }));

@@ -11,6 +11,7 @@ import {
   freshFor,
   hashBook,
   insertRow,
+  insertTableRows,
   moveRow,
   openBook,
   type Row,
@@ -20,6 +21,7 @@ import {
   setFormula,
   setRowField,
   setSheetField,
+  stateCells,
   stateRow,
   withStarts,
   writeBook,
@@ -214,5 +216,52 @@ test('a sheet that is copied differs from where it came from as the first one do
   expect(found.map(idOfDifference)).toEqual([
     `${line.sheet}.${line.row.name}`,
     `${copy?.sheet}.${line.row.name}`,
+  ]);
+});
+
+test('cells that are stated otherwise are told one by one with the rows they stand in now', () => {
+  const start = withStarts(templateBook('debris-haul'), SOURCE);
+  const sheet = start.sheets.find(({ key }) => key === 'basis');
+  const table = sheet?.parts.find((part) => part.kind === 'table' && part.name === 'bands');
+  const column = table?.kind === 'table' ? table.columns.find(({ name }) => name === 'x') : undefined;
+  if (table?.kind !== 'table' || column?.kind !== 'calc') throw new Error('no column');
+  const at = { sheet: 'basis', table: table.id };
+  const state = (book: Book, of: typeof column, cells: readonly (readonly [number, string])[]): Book => {
+    const said = cells.map(([row, entry]) => [row, { entry, reason: 'survey' }] as const);
+    const done = applyEdit(book, stateCells({ ...at, column: column.id }, of, new Map(said)));
+    if (!done.ok) throw new Error('not stated');
+    return done.value.book;
+  };
+  const seven = state(
+    start,
+    column,
+    [1, 2, 3, 4, 5, 6, 7].map((row) => [row, `${row}`] as const),
+  );
+  // Its sheets came with these from another book; the one that is changed is beyond the first few.
+  const came = withStarts({ ...seven, sheets: seven.sheets.map(({ start: _, ...one }) => one) }, SOURCE);
+  const stated = came.sheets
+    .flatMap(({ parts }) => parts)
+    .flatMap((part) => (part.kind === 'table' ? part.columns : []))
+    .find(({ id }) => id === column.id);
+  if (stated?.kind !== 'calc') throw new Error('no column');
+  const inserted = applyEdit(
+    state(came, stated, [[6, '60']]),
+    insertTableRows(at, table, 0, { length: 2, cells: {} }),
+  );
+  if (!inserted.ok) throw new Error('no rows');
+  const fields = differencesIn(inserted.value.book).map(({ is, fields: told }) => [is?.id, told]);
+  expect(fields).toEqual([
+    [
+      'basis.bands.x',
+      [
+        {
+          field: 'stated value, row 8',
+          says: 'words',
+          computes: false,
+          was: '6 (survey)',
+          is: '60 (survey)',
+        },
+      ],
+    ],
   ]);
 });

@@ -100,7 +100,7 @@ export class QuayLine extends LitElement {
     return html`
       ${paper ? nothing : this.#cell('reference', 'reference', margin)}
       ${this.#cell('name', 'symbol', drawSymbol(source.name))}
-      ${this.#cell('label', 'description', paper ? html`<span>${source.label ?? ''}</span>${unitBehind === '' ? nothing : html`<span class="unit-behind">${unitBehind}</span>`} <span class="cited">${margin}</span>` : html`${source.label ?? ''}`)}
+      ${this.#cell('label', 'description', paper ? html`<span>${source.label ?? ''}</span> ${drawOriginMark(session, this.modelId)}${unitBehind === '' ? nothing : html`<span class="unit-behind">${unitBehind}</span>`} <span class="cited">${margin}</span>` : html`${source.label ?? ''}`)}
       ${this.#cell('value', 'value', body.value)}
       ${
         this.fields.includes('unit')

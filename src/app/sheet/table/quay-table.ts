@@ -8,6 +8,7 @@ import { drawSign } from '../../style/signs.ts';
 import type { EditInHand } from '../../view-model/edit-in-hand.ts';
 import { cellEditor } from '../editing/cell-editor.ts';
 import { drawSymbol } from '../line/formula-view.ts';
+import { drawOriginMark } from '../line/origin-mark.ts';
 import type { OnPaper } from '../paper/on-paper.ts';
 import { tableRow } from '../place/grid-map.ts';
 import type { CellRange } from '../place/range.ts';
@@ -212,7 +213,7 @@ export class QuayTable extends LitElement {
     >
       <span class="label">${column.label ?? ''}</span>
       <span class="symbol-unit"
-        ><span class="symbol">${drawSymbol(column.name)}</span>${shown === '' ? nothing : html` <span class="unit">${shown}</span>`}</span
+        ><span class="symbol">${drawSymbol(column.name)}</span>${shown === '' ? nothing : html` <span class="unit">${shown}</span>`} ${drawOriginMark(this.session, `${this.modelId}.${column.name}`)}</span
       >
     </div>`;
   }
