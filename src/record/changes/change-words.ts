@@ -4,6 +4,7 @@ import { fieldWords } from './field-words.ts';
 import {
   checkWords,
   fieldStates,
+  methodSays,
   resultWords,
   shortened,
   sizeWords,
@@ -65,15 +66,17 @@ function wordsOf(difference: Difference): string {
 function fieldChangeWords({
   subject,
   field,
-  method,
+  methodWords,
   from,
   to,
   only,
   size,
 }: Extract<Difference, { kind: 'field' }>): string {
+  if (field === 'method')
+    return `${subjectWords(subject)}: method ${methodWords ?? ''} ${to === undefined ? 'removed' : 'added'}: ${methodSays(to ?? from)}`;
   const words = arrow(fieldStates(from, to));
   if (field === 'name' || field === 'key') return `renamed: ${subjectWords(subject)}: ${words}`;
-  const of = method === undefined || field === 'method' ? '' : ` of method ${method}`;
+  const of = methodWords === undefined ? '' : ` of the method ${methodWords}`;
   const note = {
     writing: ' (written in another way, says the same)',
     names: ' (written as before, a name in it stands for something else)',

@@ -123,7 +123,15 @@ function isBlank(value: JsonValue | undefined): value is undefined | null | '' {
   return value === undefined || value === null || value === '';
 }
 
-/** A field of the file in words: texts in quotation marks, all else as JSON. */
+/** A method that came or went: its formula, and what is remarked beside it. */
+export function methodSays(method: JsonValue | undefined): string {
+  if (typeof method !== 'object' || method === null || Array.isArray(method)) return fieldWords(method);
+  const { id: _, for: __, formula, ...remarks } = method as Readonly<Record<string, JsonValue>>;
+  const said = Object.entries(remarks).map(([field, value]) => `${field} ${fieldWords(value)}`);
+  return [fieldWords(formula), ...said].join(', ');
+}
+
+/** A field of the file in words: texts in quotation marks, lists one after the other. */
 function fieldWords(value: JsonValue | undefined): string {
   if (value === undefined) return 'none';
   if (isBlank(value)) return 'blank';
@@ -131,5 +139,9 @@ function fieldWords(value: JsonValue | undefined): string {
 }
 
 function fieldText(value: JsonValue): string {
-  return typeof value === 'string' ? value : JSON.stringify(value);
+  if (typeof value !== 'object' || value === null) return `${value}`;
+  if (Array.isArray(value)) return value.length === 0 ? 'none' : value.map(fieldText).join('; ');
+  return Object.entries(value)
+    .map(([field, one]) => `${field} ${fieldText(one)}`)
+    .join(', ');
 }

@@ -96,7 +96,8 @@ export type Difference =
   /** It stands elsewhere: `within` the same part or sheet among those that are in both books, else in another one. */
   | { readonly kind: 'moved'; readonly subject: Subject; readonly within: boolean }
   /**
-   * One field is another; `name` and `key` are renamings. `method`: it is a field of one of the line's methods. `writing`:
+   * One field is another; `name` and `key` are renamings. `method`: it is a field of one of the line's methods, which is for
+   * what `methodWords` say; the field `method` is all of one that came or went. `writing`:
    * only the way a formula is written, not what it says. `names`: the formula is as it was, and a name in it stands for something else.
    */
   | {
@@ -104,6 +105,7 @@ export type Difference =
       readonly subject: Subject;
       readonly field: string;
       readonly method?: string;
+      readonly methodWords?: string;
       readonly from?: JsonValue;
       readonly to?: JsonValue;
       readonly only?: 'writing' | 'names';

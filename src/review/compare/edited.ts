@@ -1,4 +1,5 @@
 import type { Book, Column, Part, Review, Row, Subject } from '../../document/index.ts';
+import { methodWords } from '../../notebook/index.ts';
 import type { Difference } from './difference.ts';
 import { type FieldChange, fieldChanges, methodChanges, type Speaks } from './fields.ts';
 import { type Located, type LocatedLine, type LocatedPart, subjectOf } from './located.ts';
@@ -196,12 +197,12 @@ function saysOfLine({ row }: LocatedLine): string {
   return row.kind === 'given' || row.kind === 'choice' ? row.entry : formulaOf(row);
 }
 
-/** The formula of a line, or that of each of its methods. */
+/** The formula of a line, or that of each of its methods behind what the method is for. */
 function formulaOf(
   one: Exclude<Row, { kind: 'given' | 'choice' }> | Exclude<Column, { kind: 'given' }>,
 ): string {
   if (one.kind !== 'calc' || !one.methods) return one.formula ?? '';
-  return one.methods.map(({ formula }) => formula).join('; ');
+  return one.methods.map((method) => `${methodWords(method)}: ${method.formula}`).join('; ');
 }
 
 /** What came and went on sheets that are in both books: a whole sheet is told as one. */

@@ -1,11 +1,14 @@
 import type { JsonValue } from '../../diagnostics/index.ts';
 import { canonicalJson, type Method } from '../../document/index.ts';
+import { methodWords } from '../../notebook/index.ts';
 import type { NamesSaid, Said, SaidAt } from './names-said.ts';
 
 /** One field that two things have differently; undefined where one has it not. */
 export interface FieldChange {
   readonly field: string;
+  /** Of a method of the line: its id, and what it is for in words. */
   readonly method?: string;
+  readonly methodWords?: string;
   readonly from?: JsonValue;
   readonly to?: JsonValue;
   readonly only?: 'writing' | 'names';
@@ -52,20 +55,25 @@ export function methodChanges(
   const next = new Map(after.map((method) => [method.id, method]));
   const removed = before.filter(({ id }) => !next.has(id));
   const added = after.filter(({ id }) => !old.has(id));
-  const kept = after.filter(({ id }) => old.has(id)).map(({ id }) => id);
-  const order = before.filter(({ id }) => next.has(id)).map(({ id }) => id);
+  const kept = after.filter(({ id }) => old.has(id));
+  const order = before.filter(({ id }) => next.has(id));
   return [
-    ...removed.map((method) => ({ field: 'method', method: method.id, from: method as JsonValue })),
-    ...added.map((method) => ({ field: 'method', method: method.id, to: method as JsonValue })),
+    ...removed.map((method) => ({ field: 'method', ...named(method), from: method as JsonValue })),
+    ...added.map((method) => ({ field: 'method', ...named(method), to: method as JsonValue })),
     ...after.flatMap((method) => {
       const other = old.get(method.id);
       if (!other) return [];
       const changes = fieldChanges(other, method, NO_FIELDS, { formula: 'formulas' }, said, at);
-      return changes.map((change) => ({ ...change, method: method.id }));
+      return changes.map((change) => ({ ...change, ...named(method) }));
     }),
-    ...(kept.join() === order.join() ? [] : [{ field: 'order of methods', from: order, to: kept }]),
+    ...(idsOf(kept).join() === idsOf(order).join()
+      ? []
+      : [{ field: 'order of methods', from: order.map(methodWords), to: kept.map(methodWords) }]),
   ];
 }
+
+const named = (method: Method) => ({ method: method.id, methodWords: methodWords(method) });
+const idsOf = (methods: readonly Method[]): readonly string[] => methods.map(({ id }) => id);
 
 const NO_FIELDS: ReadonlySet<string> = new Set();
 
