@@ -8,7 +8,7 @@ import {
   type SignatureStanding,
   stateInWords,
 } from '../review/index.ts';
-import { writeQuantity } from '../units/index.ts';
+import { withTrueMinus, writeQuantity } from '../units/index.ts';
 import { differenceShare } from './stated-lines.ts';
 
 /**
@@ -16,27 +16,33 @@ import { differenceShare } from './stated-lines.ts';
  * `pile.Q  by hand 120 kN (KL, 2026-03-01) beside 118.3 kN: differs by +1.7 kN (+1.4 %)`.
  */
 export function checkedLine(notebook: Notebook, one: Checked): string {
-  const { item, row, state, hand, seen, verdict, changes } = one;
+  const { item, row } = one;
+  const name = row === undefined ? item.id : `${item.id}, row ${row + 1}`;
+  return `${name}  ${checkedWords(notebook, one)}`;
+}
+
+/** The same beside its line, which has the name. */
+export function checkedWords(notebook: Notebook, one: Checked): string {
+  const { state, hand, seen, verdict, changes } = one;
   const said = hand ?? seen;
   const by = said === undefined ? '' : ` (${saidWords(said)})`;
-  const name = row === undefined ? item.id : `${item.id}, row ${row + 1}`;
   const since = changes.map((change) => changeWords(notebook, change, ''));
   const what = hand ? `by hand ${hand.entry}${by}` : seen ? `seen at its source${by}` : 'not checked';
   const beside = verdict?.kind === 'agrees' || verdict?.kind === 'differs' ? besideWords(verdict) : '';
   const why = verdict?.kind === 'unread' ? `: ${verdict.problem.message}` : '';
   const stale = state === 'stale' ? `; stale since ${since.join('; ')}` : '';
-  return `${name}  ${what}${beside}${why}${stale}`;
+  return `${what}${beside}${why}${stale}`;
 }
 
 type Compared = Extract<NonNullable<Checked['verdict']>, { readonly kind: 'agrees' | 'differs' }>;
 
 function besideWords({ kind, result, difference }: Compared): string {
   if (result.kind !== 'number' || !difference) return `: ${kind}`;
-  const beside = ` beside ${writeQuantity(result.si, result.unit)}: ${kind}`;
+  const beside = ` beside ${withTrueMinus(writeQuantity(result.si, result.unit))}: ${kind}`;
   if (difference.si === 0) return beside;
   const sign = difference.si > 0 ? '+' : '';
   const share = differenceShare(difference.si, { status: 'ok', value: result });
-  return `${beside}${kind === 'differs' ? ' by' : ','} ${sign}${writeQuantity(difference.si, difference.unit)}${share}`;
+  return `${beside}${kind === 'differs' ? ' by' : ','} ${sign}${withTrueMinus(writeQuantity(difference.si, difference.unit))}${share}`;
 }
 
 /** Who said it, and when: `KL, 2026-03-01`. */

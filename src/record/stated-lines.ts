@@ -1,5 +1,5 @@
 import { type Notebook, type Result, type StatedValue, statedValues, type Value } from '../notebook/index.ts';
-import { writeDecimals, writeQuantity } from '../units/index.ts';
+import { withTrueMinus, writeDecimals, writeQuantity } from '../units/index.ts';
 
 /**
  * The stated values of a book as a record lists them, a line each: the value in force, what the formula comes to, the
@@ -23,7 +23,7 @@ function* wordsOf({ statement, value, computed, difference, apart, feeds }: Stat
   yield `computed ${computedWords(computed)}`;
   if (difference) {
     const { si, unit } = difference;
-    yield `difference ${si > 0 ? '+' : ''}${writeQuantity(si, unit)}${differenceShare(si, computed)}`;
+    yield `difference ${si > 0 ? '+' : ''}${withTrueMinus(writeQuantity(si, unit))}${differenceShare(si, computed)}`;
   }
   for (const { message } of apart) yield `open: ${message}`;
   yield `reason: ${reason.trim() || 'open'}${reasonFor === undefined ? '' : ` (given for ${reasonFor}, to be confirmed)`}`;
@@ -50,10 +50,10 @@ export function differenceShare(si: number, computed: Result): string {
   const { value } = computed;
   if (value.unit.point !== undefined || value.si === 0) return '';
   const percent = (si / Math.abs(value.si)) * 100;
-  return ` (${percent > 0 ? '+' : ''}${writeDecimals(percent, 1)} %)`;
+  return ` (${percent > 0 ? '+' : ''}${withTrueMinus(writeDecimals(percent, 1))} %)`;
 }
 
 function valueText(value: Value): string {
-  if (value.kind === 'number') return writeQuantity(value.si, value.unit);
+  if (value.kind === 'number') return withTrueMinus(writeQuantity(value.si, value.unit));
   return value.kind === 'text' ? value.text : value.truth ? 'true' : 'false';
 }

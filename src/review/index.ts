@@ -71,6 +71,7 @@ export {
 } from './origin/verify-project.ts';
 export { bookOfRevision, issueRevision } from './signing/revisions.ts';
 export {
+  type CasesRun,
   openAtSigning,
   type SecondEngine,
   type SignatureStanding,

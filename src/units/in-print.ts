@@ -42,6 +42,11 @@ export function numberInPrint(written: string): string {
     );
 }
 
+/** A written quantity with a true minus sign in front of its digits: −12.5 kN, El. −3 ft; the dashes of a date stay. */
+export function withTrueMinus(written: string): string {
+  return written.replace(/(?<![\d\p{L}])-(?=[\d\p{Sc}])/u, '−');
+}
+
 /** A number that stands at the beginning of an entry: its sign, its digits with their groups, its decimals, a power of ten. */
 const ENTERED =
   /^([+−-]?)(\d{1,3}(?:,\d{3})+|\d{1,3}(?:[ \u00a0\u2009\u202f]\d{3})+|\d+)(\.\d*)?(?:[eE]([+−-]?\d+)| ?[·x*×] ?10(?:\^\(?([+−-]?\d+)\)?|([⁺⁻]?[⁰¹²³⁴⁵⁶⁷⁸⁹]+)))?(?=$|[ \u00a0]?[^\d\s.,/^'"′″⁰¹²³⁴⁵⁶⁷⁸⁹-])/;

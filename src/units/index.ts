@@ -18,7 +18,7 @@ export type { Entry } from './entry.ts';
 export { areEqual, EQUALITY, withoutDust } from './equal-numbers.ts';
 export { extendUnits, type UnitDefinition, type UnitExtension } from './extend-units.ts';
 export {} from './fit-entry.ts';
-export { entryInPrint, numberInPrint, quantityInPrint, unitInPrint } from './in-print.ts';
+export { entryInPrint, numberInPrint, quantityInPrint, unitInPrint, withTrueMinus } from './in-print.ts';
 export { normaliseLookAlikes } from './look-alikes.ts';
 export { unitInSystem } from './other-system.ts';
 export { preferredUnit, quantityName, suggestUnits } from './preferred-unit.ts';

@@ -56,7 +56,7 @@ test('tells what is stale, from what to what, and which comments are open', () =
   expect(status).toBe(1);
   expect(err).toBe(
     's.A  seen at its source (KL, 2026-03-01); stale since s.A: 6 m^2 → 8 m^2\n' +
-      's.Q  by hand 120 (KL, 2026-03-01) beside 160 kN: differs by -40 kN (-25.0 %); stale since s.A: 6 m^2 → 8 m^2\n',
+      's.Q  by hand 120 (KL, 2026-03-01) beside 160 kN: differs by −40 kN (−25.0 %); stale since s.A: 6 m^2 → 8 m^2\n',
   );
   expect(out).toContain('open comment  s.q: With snow? (KL, 2026-03-01)');
 });

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import {
+  applyEdit,
+  type Case,
   type Edit,
   openBook,
   type SigningRole,
@@ -16,10 +18,12 @@ import {
   enterHandValue,
   issueRevision,
   openAtSigning,
+  putCaseEdit,
   raiseComment,
   type SecondEngine,
   signaturesOf,
   signOff,
+  takeCaseBackEdit,
   withdrawSignature,
 } from '../../src/review/index.ts';
 import { blockOf, bookOf, calc, check, given } from '../make-book.ts';
@@ -98,6 +102,34 @@ describe('what stands against a signature', () => {
       '2 values that the second engine finds otherwise',
     ]);
     expect(openAtSigning(loads(), undefined, 'prepared')).toEqual(['no word of the second engine yet']);
+  });
+});
+
+describe('the cases of templates against a signature', () => {
+  test('those that no longer agree, and those that did not before the formulas changed', () => {
+    const open = (failing: number, failedBefore: number): readonly string[] =>
+      openAtSigning(loads(), agreeing, 'prepared', { failing, failedBefore });
+    expect(open(0, 0)).toEqual([]);
+    expect(open(1, 0)).toEqual(['1 case of a template that no longer agrees']);
+    expect(open(0, 2)).toEqual([
+      '2 cases of templates that did not agree, not run again since the formulas changed',
+    ]);
+  });
+
+  test('one whose inputs stand on the sheets, until they are taken back', () => {
+    const notebook = loads();
+    const { book } = notebook;
+    const entered = applyEdit(book, setEntry({ ...P, row: 'A' }, '5'));
+    if (!entered.ok) throw new Error('not entered');
+    const example: Case = { id: 'E1', title: 'A deck', kind: 'memory', source: 'from memory', expect: [] };
+    apply(notebook, putCaseEdit(book, entered.value.book, 'deck', example));
+    expect(openAtSigning(notebook, agreeing, 'prepared')).toEqual([
+      'the inputs of “A deck”, a case of a template, in place of the book’s own',
+    ]);
+    const back = takeCaseBackEdit(notebook.book);
+    if (!back) throw new Error('nothing to take back');
+    apply(notebook, back);
+    expect(openAtSigning(notebook, agreeing, 'prepared')).toEqual([]);
   });
 });
 

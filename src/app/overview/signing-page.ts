@@ -2,6 +2,7 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { type Revision, SIGNING_ROLES, type SigningRole, type SignOff } from '../../document/index.ts';
 import { saidWords, sinceSignature } from '../../record/index.ts';
 import {
+  type CasesRun,
   checkingOf,
   issueRevision,
   openAtSigning,
@@ -17,6 +18,7 @@ import { drawSign } from '../style/signs.ts';
 import { overviewTitles } from '../view-model/page-view.ts';
 import { AskedHeading } from './asked-heading.ts';
 import type { BookChanges } from './book-changes.ts';
+import { caseRunsOf, isRunStale } from './case-runs.ts';
 import { signingStyles } from './signing-styles.ts';
 
 /** So many digits of a content hash tell contents apart at a glance; the whole of it stands in the title. */
@@ -122,7 +124,7 @@ export class SigningPage extends LitElement {
 
   #signing(): TemplateResult {
     const { session } = this;
-    const open = openAtSigning(session.notebook, rechecked(session), this.role);
+    const open = openNow(session, this.role);
     return html`<form @submit=${this.#sign}>
       <fieldset>
         <legend class="unseen">As</legend>
@@ -179,7 +181,7 @@ export class SigningPage extends LitElement {
     event.preventDefault();
     const { session, role, reason } = this;
     if (!this.#isNamed()) return;
-    const open = openAtSigning(session.notebook, rechecked(session), this.role);
+    const open = openNow(session, role);
     const edit = signOff(session.notebook, { role, ...saidNow(this.session) }, open, reason);
     const done = edit.ok ? session.applyForGood(edit.value) : edit;
     this.told = done.ok
@@ -277,6 +279,22 @@ export class SigningPage extends LitElement {
         ${comments.map(({ on, comment }) => html`<li>${on}: ${comment.text} <span class="quiet">${saidWords(comment)}</span></li>`)}
       </ul>`;
   }
+}
+
+/** What stands against a signature as far as is known now. */
+function openNow(session: Session, role: SigningRole): readonly string[] {
+  return openAtSigning(session.notebook, rechecked(session), role, casesRun(session));
+}
+
+/** What the cases of the templates came to, as far as they have been run. */
+function casesRun(session: Session): CasesRun {
+  const runs = [...caseRunsOf(session).values()].map((run) => ({
+    failing: run.results.filter(({ report }) => !report.agrees).length,
+    isStale: isRunStale(run, session.notebook.book),
+  }));
+  const failing = (stale: boolean): number =>
+    runs.reduce((sum, run) => sum + (run.isStale === stale ? run.failing : 0), 0);
+  return { failing: failing(false), failedBefore: failing(true) };
 }
 
 /** What the second engine came to; undefined while it has not computed the book as it is. */

@@ -5,6 +5,7 @@ import {
   type UnitRegistry,
   unitInPrint,
   unitInSystem,
+  withTrueMinus,
   writeIn,
   writeQuantity,
 } from '../../units/index.ts';
@@ -34,7 +35,7 @@ export function unitWords(unit: Unit): string {
 /** A value as a label has it: `68.5 m`, `6°`, `El. +12.5 ft MLLW`, with a true minus sign. */
 export function valueText(si: number, unit: Unit): string {
   const written = plainValue(si, unit);
-  return unit.point === 'date' ? written : written.replace(/(?<![\d\p{L}])-(?=\d)/u, '−');
+  return unit.point === 'date' ? written : withTrueMinus(written);
 }
 
 function plainValue(si: number, unit: Unit): string {

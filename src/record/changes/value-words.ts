@@ -1,7 +1,14 @@
 import type { JsonValue } from '../../diagnostics/index.ts';
 import { type Result, type Value, writeUtilisation } from '../../notebook/index.ts';
 import { type CheckStanding, type Size, sameValue } from '../../review/index.ts';
-import { type NumberStyle, writeDecimals, writeIn, writeNumber, writeQuantity } from '../../units/index.ts';
+import {
+  type NumberStyle,
+  withTrueMinus,
+  writeDecimals,
+  writeIn,
+  writeNumber,
+  writeQuantity,
+} from '../../units/index.ts';
 
 /** Two states in words, the old one and the new one. */
 export interface Words {
@@ -32,7 +39,7 @@ function bare(text: string): string {
 
 function writeValue(value: Value | undefined, style: NumberStyle): string {
   if (!value) return 'no value';
-  if (value.kind === 'number') return writeQuantity(value.si, value.unit, style);
+  if (value.kind === 'number') return withTrueMinus(writeQuantity(value.si, value.unit, style));
   return value.kind === 'text' ? `“${value.text}”` : value.truth ? 'true' : 'false';
 }
 
@@ -62,14 +69,14 @@ export function sizeWords(size: Size | undefined): string {
       ? `${writeIn(absolute.si, absolute.unit)} percentage points`
       : writeQuantity(absolute.si, absolute.unit);
   const part = relative === undefined ? '' : `, ${partWords(relative)}`;
-  return ` (${sign}${written}${part})`;
+  return ` (${sign}${withTrueMinus(written)}${part})`;
 }
 
 /** A part of a value in percent: one decimal, or the first digits of a small one. */
 function partWords(part: number): string {
   const percent = part * 100;
   const number = Math.abs(percent) >= 0.05 ? writeDecimals(percent, 1) : writeNumber(percent, { digits: 2 });
-  return `${part > 0 ? '+' : ''}${number} %`;
+  return `${part > 0 ? '+' : ''}${withTrueMinus(number)} %`;
 }
 
 /** Two standings of a check in words: `holds, 88 %`, and demand and capacity where they are others. */
@@ -128,7 +135,7 @@ export function methodSays(method: JsonValue | undefined): string {
   if (typeof method !== 'object' || method === null || Array.isArray(method)) return fieldWords(method);
   const { id: _, for: __, formula, ...remarks } = method as Readonly<Record<string, JsonValue>>;
   const said = Object.entries(remarks).map(([field, value]) => `${field} ${fieldWords(value)}`);
-  return [fieldWords(formula), ...said].join(', ');
+  return [`formula ${fieldWords(formula)}`, ...said].join(', ');
 }
 
 /** A field of the file in words: texts in quotation marks, lists one after the other. */

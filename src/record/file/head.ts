@@ -1,10 +1,11 @@
 import { FORMAT_VERSION, type Title } from '../../document/index.ts';
 import { type Content, element, type Markup } from '../../markup/index.ts';
+import { originsOf } from '../../review/index.ts';
 import { countStated } from '../findings/count-stated.ts';
 import { findingsOf, isByStated } from '../findings/findings.ts';
 import { shortHash } from '../paper/page-rules.ts';
 import { countedDo, countWords } from '../values/count-words.ts';
-import type { RecordSource } from './source.ts';
+import { linkTo, type RecordSource } from './source.ts';
 import { terms } from './tables.ts';
 
 const fields: readonly (readonly [label: string, field: keyof Title])[] = [
@@ -57,6 +58,7 @@ export function stateSection(source: RecordSource): Markup {
             )
           : '',
       ],
+      ['Origin', originWords(source)],
       ['Units', 'as written in the book'],
       ['Content', ['SHA-256 ', element('code', { class: 'hash' }, hash), ` (in short: ${shortHash(hash)})`]],
       ['Written by', `${program}, book format ${FORMAT_VERSION}`],
@@ -66,6 +68,15 @@ export function stateSection(source: RecordSource): Markup {
       ],
     ]),
   );
+}
+
+/** Whether lines of sheets that came from a template or another book are not as they came. */
+function originWords({ book }: RecordSource): Content {
+  const origins = originsOf(book);
+  if (origins.length === 0) return '';
+  const count = origins.reduce((sum, { differences }) => sum + differences.length, 0);
+  if (count === 0) return 'every line is as it came, but for what is entered';
+  return linkTo('origin', `${countWords(count, 'line')} not as ${count === 1 ? 'it' : 'they'} came`);
 }
 
 function checkWords({ notebook }: RecordSource): string {

@@ -28,6 +28,7 @@ import { numberOfLine } from '../values/like-lines.ts';
 import { idInWords, problemInWords } from '../values/persons-words.ts';
 import { printedRowsWords } from '../values/printed-rows.ts';
 import { statedWords, whyNotComputed } from '../values/stated-words.ts';
+import { besideLine } from './beside-line.ts';
 import {
   FORMULA_WIDTH,
   formulaLines,
@@ -60,6 +61,7 @@ export function lineRow(source: RecordSource, sheet: string, row: Row): TableRow
     about(row.label, 'range' in row ? row.range : undefined),
     item && 'checked' in item ? calculation(source, item, result) : entered(source, row, result),
     item ? told(source, item, result) : none,
+    besideLine(source, id),
     row.note ? element('p', { class: 'quiet' }, row.note) : none,
   ];
   return {
@@ -86,6 +88,7 @@ export function columnRow(source: RecordSource, table: string, column: Column): 
     about(column.label, 'range' in column ? column.range : undefined, computed ? '' : 'entered row by row'),
     computed ? formulasOf(source, computed) : none,
     put ? rowNumbersPutIn(put) : none,
+    besideLine(source, id),
     column.note ? element('p', { class: 'quiet' }, column.note) : none,
   ];
   return {

@@ -1,3 +1,4 @@
+import type { Book } from '../../document/index.ts';
 import { type Content, element, type Markup, none } from '../../markup/index.ts';
 import { type OriginDifference, type OtherField, originsOf, templatesOf } from '../../review/index.ts';
 import { typesetText } from '../math/formula-set.ts';
@@ -51,6 +52,12 @@ export function originSection({ book }: RecordSource): Markup {
           `This record does not run the cases of ${templates.length === 1 ? 'the template' : 'the templates'} ${templates.join(', ')}, nor list sheets of theirs that the book has not; “quaybook verify” on it does.`,
         ),
   );
+}
+
+/** What of each line or column of the book is not as it came, by its id. */
+export function otherwiseIn(book: Book): ReadonlyMap<string, string> {
+  const all = originsOf(book).flatMap(({ differences }) => differences);
+  return new Map(all.flatMap((one) => (one.is ? [[one.is.id, otherwiseWords(one)] as const] : [])));
 }
 
 function differenceRows(one: OriginDifference): readonly { readonly cells: readonly Content[] }[] {

@@ -232,6 +232,7 @@ export function sourcesSection({ notebook }: RecordSource): Markup {
               lines.join(', '),
             ],
           })),
+          { level: 'h4' },
         ),
       ];
     }),

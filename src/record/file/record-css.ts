@@ -73,7 +73,7 @@ dt { color: var(--ink-soft); }
 .plain { display: none; }
 .plain.fenced { display: block; color: var(--ink-soft); font-size: 0.85em; }
 table { width: 100%; margin: 0.6em 0 1em; border-collapse: collapse; border-bottom: 1.5px solid var(--ink); }
-h4 { margin: 0.8em 0 0.2em; font-size: 1em; }
+.of-table { margin: 0.8em 0 0.2em; font-size: 1em; }
 .described > span + span { color: var(--ink-soft); font-size: 0.88em; }
 th, td { padding: 0.2em 0.5em 0.2em 0; font-weight: 400; text-align: left; vertical-align: top; }
 thead th { border-block: 1.5px solid var(--ink); border-bottom-width: 1px; font-size: 0.88em; vertical-align: bottom; }
@@ -86,12 +86,14 @@ th.name { white-space: nowrap; }
 .lines th:nth-child(4), .lines td:nth-child(4) { width: 11em; }
 .lines td:nth-child(3) { font-weight: 600; }
 .lines td:nth-child(4) { color: var(--ink-soft); font-size: 0.85em; }
-h4.untitled { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
+.untitled.of-table { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
 .cells { font-size: 0.88em; }
 .total { border-top: 1.5px solid var(--ink); font-weight: 600; }
 .entry, .entered, .stated { color: var(--pen); }
 .numbers { color: var(--ink-soft); font-size: 0.9em; }
 .compared { font-weight: 600; }
+.checked, .otherwise { font-size: 0.88em; }
+.otherwise { color: var(--pen); }
 .holds { color: var(--good); }
 .fails, .problem { color: var(--bad); }
 .remark { color: var(--warn); }

@@ -1,13 +1,6 @@
 import type { Comment } from '../../document/index.ts';
 import { type Content, element, type Markup, none } from '../../markup/index.ts';
-import {
-  type Checked,
-  checkingOf,
-  coverageOf,
-  findSubject,
-  signaturesOf,
-  USUAL_TOLERANCE,
-} from '../../review/index.ts';
+import { type Checked, coverageOf, findSubject, signaturesOf, USUAL_TOLERANCE } from '../../review/index.ts';
 import { checkedLine, goneWords, saidWords, sinceSignature } from '../checked-lines.ts';
 import { groupedSheets } from '../findings/grouped-sheets.ts';
 import { shortHash } from '../paper/page-rules.ts';
@@ -20,8 +13,8 @@ const MOST_CHANGES = 20;
 
 /** What the checker said: coverage by sheet, hand values, marks at the source, and comments with their answers. */
 export function checkingSection(source: RecordSource): Markup {
-  const { notebook, book } = source;
-  const { all, gone } = checkingOf(notebook);
+  const { book } = source;
+  const { all, gone } = source.checking;
   const said = (is: (one: Checked) => boolean): readonly Checked[] => all.filter(is);
   const tolerance = book.review.tolerance ?? USUAL_TOLERANCE;
   return section(

@@ -1,6 +1,7 @@
 import type { Book } from '../../document/index.ts';
 import { element, type Markup } from '../../markup/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
+import type { Checking } from '../../review/index.ts';
 import type { Shown } from '../numbers/worked-formula.ts';
 
 /** What the parts of a record are written from. */
@@ -13,6 +14,10 @@ export interface RecordSource extends Shown {
   readonly program: string;
   /** What the second engine found, a sentence each; none where the book was not computed twice. */
   readonly recheck: readonly string[];
+  /** How far everything has come in checking. */
+  readonly checking: Checking;
+  /** What of a line or column is not as it came, in words, by its id. */
+  readonly otherwise: ReadonlyMap<string, string>;
 }
 
 /** The id of the section of a sheet in the page. */

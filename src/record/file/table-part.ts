@@ -50,7 +50,7 @@ export function tablePart(source: RecordSource, sheet: Sheet, part: Table): Cont
       `Columns of ${title}`,
       lineHeads,
       part.columns.map((column) => columnRow(source, id, column)),
-      { class: 'lines' },
+      { class: 'lines', level: 'h4' },
     ),
   ];
 }
@@ -126,6 +126,7 @@ function bandTable(
   const total = sums.some((sum) => sum !== '') ? [{ class: 'total', cells: ['sum', ...sums] }] : [];
   return table(title, [{ head: 'Row', class: 'number' }, ...heads], [...written, ...total], {
     class: 'cells',
+    level: 'h4',
   });
 }
 
@@ -167,7 +168,7 @@ function statedCells(source: RecordSource, { key }: Sheet, id: string, columns: 
   const heads = ['Row', 'Symbol', 'Stated', 'Computed', 'Difference', 'Reason'].map((head) => ({ head }));
   const more = all.length - rows.length;
   return [
-    table('Stated in place of computed cells', heads, rows),
+    table('Stated in place of computed cells', heads, rows, { level: 'h4' }),
     more > 0
       ? element('p', { class: 'quiet' }, `${writeNumber(more)} more stated cells are in the book only.`)
       : none,

@@ -13,28 +13,33 @@ export interface TableRow {
   readonly cells: readonly Content[];
 }
 
+/** How a table is written: its kind, and the level of its title where that is not right below a section’s own. */
+interface TableManner extends Pick<Attributes, 'class'> {
+  readonly level?: 'h3' | 'h4';
+}
+
 /** A table below its title, with heads that say what they are heads of and rows that are named by their first cell. */
 export function table(
   title: string,
   heads: readonly Head[],
   rows: readonly TableRow[],
-  attributes: Pick<Attributes, 'class'> = {},
+  { class: kind, level = 'h3' }: TableManner = {},
 ): Markup {
-  const headCells = heads.map(({ head, class: kind }) => element('th', { scope: 'col', class: kind }, head));
-  const kind = String(attributes.class ?? '');
+  const headCells = heads.map(({ head, class: of }) => element('th', { scope: 'col', class: of }, head));
+  const isUntitled = String(kind ?? '').includes('untitled');
   // With a caption Chromium begins a page for each table on pages that have a name.
-  const heading = element('h4', { class: kind.includes('untitled') ? 'untitled' : undefined }, title);
+  const heading = element(level, { class: isUntitled ? 'of-table untitled' : 'of-table' }, title);
   const written = element(
     'table',
-    { class: attributes.class, 'aria-label': title },
+    { class: kind, 'aria-label': title },
     element('thead', {}, element('tr', {}, headCells)),
     element(
       'tbody',
       {},
-      rows.map(({ id, class: kind, cells }) =>
+      rows.map(({ id, class: of, cells }) =>
         element(
           'tr',
-          { id, class: kind },
+          { id, class: of },
           cells.map((cell, at) =>
             at === 0
               ? element('th', { scope: 'row', class: heads[0]?.class }, cell)

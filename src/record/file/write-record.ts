@@ -2,11 +2,12 @@ import { type Book, hashBook, recordBlock } from '../../document/index.ts';
 import { figureCss } from '../../figures/index.ts';
 import { element, type Markup, writePage } from '../../markup/index.ts';
 import { openNotebook } from '../../notebook/index.ts';
+import { checkingOf } from '../../review/index.ts';
 import { groupedSheets } from '../findings/grouped-sheets.ts';
 import { type SheetState, sheetStates, stateWords } from '../findings/sheet-states.ts';
 import { pageRules } from '../paper/page-rules.ts';
 import { stateSection, titleBlock, titleWords } from './head.ts';
-import { originSection } from './origin.ts';
+import { originSection, otherwiseIn } from './origin.ts';
 import {
   aboutSection,
   checksSection,
@@ -36,7 +37,16 @@ export interface RecordInput {
 export function writeRecord({ book, program, recheck }: RecordInput): string {
   const notebook = openNotebook(book);
   notebook.judgeStated();
-  const source: RecordSource = { notebook, book, hash: hashBook(book), program, recheck, units: 'written' };
+  const source: RecordSource = {
+    notebook,
+    book,
+    hash: hashBook(book),
+    program,
+    recheck,
+    units: 'written',
+    checking: checkingOf(notebook),
+    otherwise: otherwiseIn(book),
+  };
   const sheets = [...groupedSheets(book).values()].flat();
   const pages = sheets.map(({ key, title }, at) => ({ name: `sheet-${at + 1}`, title: title || key }));
   const front = { name: 'front', title: 'Record' };

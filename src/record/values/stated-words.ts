@@ -79,7 +79,7 @@ export function differenceWords(
 ): string {
   if (difference.si === 0) return 'none';
   const sign = difference.si > 0 ? '+' : '';
-  return `${sign}${wordsOfValue(notebook, difference, view)}${differenceShare(difference.si, computed).replace('-', '−')}`;
+  return `${sign}${wordsOfValue(notebook, difference, view)}${differenceShare(difference.si, computed)}`;
 }
 
 /** Whether an entry says more than the value shown beside it: another unit, other digits. */

@@ -19,6 +19,17 @@ export interface SecondEngine {
 }
 
 /**
+ * How many cases of templates did not agree when they were run: on the formulas as they are, and on those of before, which
+ * says nothing of these.
+ */
+export interface CasesRun {
+  readonly failing: number;
+  readonly failedBefore: number;
+}
+
+const NO_CASES: CasesRun = { failing: 0, failedBefore: 0 };
+
+/**
  * What stands against a signature, each in a few words: nothing where a book may be signed as it is. Who prepared a book has not
  * checked it yet.
  */
@@ -26,7 +37,9 @@ export function openAtSigning(
   notebook: Notebook,
   second: SecondEngine | undefined,
   role: SigningRole,
+  cases = NO_CASES,
 ): readonly string[] {
+  const { example } = notebook.book;
   const { all, gone, open } = checkingOf(notebook);
   const count = coverageOf(all);
   const comments = all.reduce((sum, one) => sum + one.open.length, open.length);
@@ -60,9 +73,21 @@ export function openAtSigning(
       'value that the second engine finds otherwise',
       'values that the second engine finds otherwise',
     ],
+    [cases.failing, 'case of a template that no longer agrees', 'cases of templates that no longer agree'],
+    [
+      cases.failedBefore,
+      'case of a template that did not agree, not run again since the formulas changed',
+      'cases of templates that did not agree, not run again since the formulas changed',
+    ],
   ];
   const told = counted.flatMap(([n, one, several]) => (n === 0 ? [] : [`${n} ${n === 1 ? one : several}`]));
-  return second === undefined ? [...told, 'no word of the second engine yet'] : told;
+  return [
+    ...(example
+      ? [`the inputs of “${example.title}”, a case of a template, in place of the book’s own`]
+      : []),
+    ...told,
+    ...(second === undefined ? ['no word of the second engine yet'] : []),
+  ];
 }
 
 /** Whether a line or column has no value only because another one has none: that one is counted. */

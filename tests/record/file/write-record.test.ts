@@ -7,6 +7,8 @@ import {
   hashBook,
   openBook,
   setEntry,
+  setFormula,
+  withStarts,
   writeBook,
 } from '../../../src/document/index.ts';
 import { openNotebook } from '../../../src/notebook/index.ts';
@@ -81,6 +83,13 @@ describe.each(shipped)('the record of $id', ({ book, text }) => {
     expect(of('th').filter(({ attributes }) => !/^(col|row)$/.test(attributes.get('scope') ?? ''))).toEqual(
       [],
     );
+  });
+
+  test('has headings that go down one level at a time', () => {
+    const levels = page.elements.flatMap(({ name }) => (/^h\d$/.test(name) ? [Number(name.slice(1))] : []));
+    expect(levels[0]).toBe(1);
+    expect(levels.filter((level, at) => level > (levels[at - 1] ?? 0) + 1)).toEqual([]);
+    expect(levels.filter((level) => level === 1)).toHaveLength(1);
   });
 
   test('has every line by its symbol, description and reference', () => {
@@ -173,6 +182,41 @@ test('the record of a small book is as it was read over', async () => {
   await expect(text.replace(/<style>[\s\S]*?<\/style>/, '<style></style>')).toMatchFileSnapshot(
     'small-book.html',
   );
+});
+
+test('a value by hand and what is not as it came stand beside their line, and the record says so at its head', () => {
+  const made = bookOf({
+    deck: [
+      blockOf(
+        'loads',
+        given('p', '3 kPa', 'kPa'),
+        given('A', '4 m^2', 'm^2'),
+        calc('F', { formula: 'p * A', unit: 'kN' }),
+        calc('G', { formula: 'F - 20 kN', unit: 'kN' }),
+      ),
+    ],
+  });
+  const started = withStarts(made, { template: 'deck', title: 'Deck', version: 'Quaybook 0.1.0' });
+  const notebook = openNotebook(started);
+  const apply = (edit: Edit): void => {
+    const done = notebook.apply(edit);
+    if (!done.ok) throw new Error(done.problems[0]?.message);
+  };
+  expect(record(started)).toContain('every line is as it came');
+  apply(setFormula({ sheet: 'deck', part: 'loads', row: 'F' }, '1.5 * p * A'));
+  // 1.5 × 3 kPa × 4 m² = 18 kN, and 18 − 20 = −2 kN; by hand −2.5 kN are 0.5 kN less, a quarter.
+  apply(enterHandValue(notebook, { item: 'G' }, { entry: '-2.5 kN', by: 'KL' }));
+  const text = record(notebook.book);
+  const row = (id: string): string => {
+    const [, after = ''] = text.split(`<tr id="line:deck.${id}"`);
+    const [own = ''] = after.split('</tr>');
+    return own.replaceAll(/<[^>]*>/g, ' ').replaceAll(/[\u00a0\u202f]/g, ' ');
+  };
+  expect(row('F')).toContain('≠ not as it came: formula changed');
+  expect(row('G')).not.toContain('≠');
+  expect(row('G')).toContain('by hand -2.5 kN (KL) beside −2 kN: differs by −0.5 kN (−25.0 %)');
+  expect(row('F')).not.toContain('by hand');
+  expect(readPage(text).words).toContain('1 line not as it came');
 });
 
 test('a formula between signs that a font may lack stands as text too', () => {

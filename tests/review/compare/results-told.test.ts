@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import type { JsonValue } from '../../../src/diagnostics/index.ts';
 import {
   type Book,
+  type Edit,
   insertRow,
   removeRow,
   setCells,
@@ -108,6 +110,29 @@ test('what lies behind a value that stays the same is no cause', () => {
   );
   const before = edited(book, setFormula(at('G'), 'big * g'));
   expect(causesOf(followedOf(compared(before, after), 'a.G')[0])).toEqual(['a.g entry']);
+});
+
+test('a method that came, went or is another is told by what it is for, its formula and its remarks', () => {
+  const methods = (list: readonly object[]): Edit => ({
+    label: '',
+    patches: [
+      { kind: 'set', at: ['sheets', 'a', 'parts', 'p', 'rows', 'L', 'methods'], value: list as JsonValue },
+    ],
+  });
+  const after = edited(
+    book,
+    methods([
+      { id: 'm1', for: ['short'], formula: 'b / 2' },
+      { id: 'm3', formula: '5 * h', reference: 'office rule' },
+    ]),
+  );
+  const lines = listed(book, after).filter((line) => line.startsWith('a.L: '));
+  expect(lines.slice(0, 3)).toEqual([
+    'a.L: method for “long” removed: formula “3 * h”',
+    'a.L: method for all others added: formula “5 * h”, reference “office rule”',
+    'a.L: formula of the method for “short” “b” → “b / 2”',
+  ]);
+  expect(listed(after, book).join('\n')).not.toMatch(/[{}[\]]/);
 });
 
 test('another method in force is told, and comes from what chooses it', () => {
