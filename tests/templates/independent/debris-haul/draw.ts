@@ -311,8 +311,11 @@ function drawTables(random: Random, isOdd: boolean): Drawn['tables'] {
     return {
       group: `group ${row + 1}`,
       n,
-      l: n === 1 ? of([null, 0]) : of([over(0.9, 12), between(1, 5), 96 * 0.0254]),
-      s: chance(0.8) ? 100 / count : odd(0.2) ? null : between(5, 60),
+      l:
+        n === 1
+          ? of([null, 0, 0, over(0.2, 3)])
+          : of([over(0.9, 12), between(1, 5), 96 * 0.0254, 40 * 0.0254]),
+      s: chance(0.5) ? 100 / count : odd(0.2) ? null : between(2, 60),
     };
   });
   const most = between(9, 14);

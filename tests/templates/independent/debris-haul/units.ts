@@ -87,7 +87,7 @@ export const units: Readonly<Record<string, UnitName>> = {
     'lcm/bcm': ['f'],
     'kg/lcm': ['ρ_x'],
   }),
-  ...named('haul.groups', { m: ['l', 'd'], '%': ['s'], t: ['W_b', 'W_2', 'W_3', 'W_c', 'W_g', 'm'] }),
+  ...named('haul.groups', { m: ['l', 'd', 'l_x'], '%': ['s'], t: ['W_b', 'W_2', 'W_3', 'W_c', 'W_g', 'm'] }),
   ...named('haul.factors', { min: ['dt'] }),
   ...named('haul.speeds', { '%': ['R'], 'km/h': ['v_l', 'v_e'] }),
   ...named('haul.route', {
