@@ -55,7 +55,7 @@ export { type NamedPart, type Names, namesOf, resolveName } from './names.ts';
 export { type Respell, respellLine, usesInPart } from './names-in-parts.ts';
 export { type AppliedEdit, type Notebook, openNotebook } from './notebook.ts';
 export { recheckProgram, tooLargeToRecheck } from './recheck-program.ts';
-export { restsDirectlyOn } from './resting-on.ts';
+export { restsDirectlyOn, takersOf } from './resting-on.ts';
 export {
   byNearness,
   type ColumnResult,

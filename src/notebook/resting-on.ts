@@ -18,29 +18,30 @@ export type Marks = ReadonlyMap<string, ReadonlySet<string>>;
 export function marksFrom(sources: readonly string[], model: Model): Marks {
   const marks = new Map<string, Set<string>>();
   if (sources.length === 0) return marks;
-  const dependents = dependentsOf(model);
+  const takers = takersOf(model);
   for (const source of sources) {
     const reached = new Set([source]);
     for (const id of reached) {
       const own = marks.get(id);
       if (own) own.add(source);
       else marks.set(id, new Set([source]));
-      for (const next of dependents.get(id) ?? []) reached.add(next);
+      for (const next of takers.get(id) ?? []) reached.add(next);
     }
   }
   return marks;
 }
 
-function dependentsOf(model: Model): ReadonlyMap<string, readonly string[]> {
-  const dependents = new Map<string, string[]>();
+/** For every line and column what is computed directly from it, as the book stands. */
+export function takersOf(model: Model): ReadonlyMap<string, readonly string[]> {
+  const takers = new Map<string, string[]>();
   for (const item of model.items.values()) {
     for (const id of restsDirectlyOn(item, model)) {
-      const known = dependents.get(id);
+      const known = takers.get(id);
       if (known) known.push(item.id);
-      else dependents.set(id, [item.id]);
+      else takers.set(id, [item.id]);
     }
   }
-  return dependents;
+  return takers;
 }
 
 /** The ids of what a line or column is computed from as it stands; of an entered column the series that makes its rows. */

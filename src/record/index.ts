@@ -23,6 +23,7 @@ export type { WorkedFormula } from './numbers/worked-formula.ts';
 export type { BranchNote } from './numbers/working.ts';
 export { fieldsTold, labelOfPart, otherwiseWords, startWords } from './origin-words.ts';
 export { pageRules } from './paper/page-rules.ts';
+export { type ReviewSheet, reviewSheet } from './paper/review-sheet.ts';
 export { PROGRAM_VERSION } from './program-version.ts';
 export {
   SOURCE_ADVICE,

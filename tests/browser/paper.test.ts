@@ -295,6 +295,22 @@ describe('the dialog of printing', () => {
     }
   });
 
+  test('prints a book for review on fewer than twelve pages, without the list of sources, and says what it leaves out', async () => {
+    await startFrom(page, 'Axial capacity of a waterside crane pile');
+    await page.keyboard.press('Control+p');
+    await dialog().getByRole('radio', { name: 'the whole book' }).check();
+    await dialog().getByRole('radio', { name: 'for review' }).check();
+    expect(await told()).toBeLessThan(12);
+    const paper = page.locator('quay-printed-book');
+    expect(await paper.locator('quay-sources-page').count()).toBe(0);
+    const leftOut = paper.locator('quay-printed-sheet .left-out');
+    await expect.poll(() => leftOut.count()).toBe(await paper.locator('quay-printed-sheet').count());
+    expect(await leftOut.first().textContent()).toMatch(
+      /\d+ lines and \d+ columns of tables of this sheet left out/,
+    );
+    expect(await countPrinted(page)).toBeLessThan(12);
+  });
+
   test('prints the whole book, says so of a choice of nothing, and leaves the screen as it was', async () => {
     await startFrom(page, 'Demolition debris: quantities, haul fleet, cost');
     const screen = () =>

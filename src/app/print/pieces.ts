@@ -1,6 +1,7 @@
 import type { Book } from '../../document/index.ts';
 import { groupedSheets } from '../../record/index.ts';
 import { type OverviewPart, overviewTitles } from '../view-model/page-view.ts';
+import type { Working } from './working.ts';
 
 /** A page about the whole book that is printed. */
 export type PrintedPage = 'about' | 'checks' | 'origin' | 'sources';
@@ -34,15 +35,21 @@ export function piecesOf(book: Book): readonly Piece[] {
   ];
 }
 
-/** The pieces of a book that a choice names; what was chosen and is gone by now is left out. */
+/**
+ * The pieces of a book that a choice names; what was chosen and is gone by now is left out. A print of the whole book for
+ * review has the sources of what it prints on each sheet, in place of the list of all.
+ */
 export function chosenPieces(
   book: Book,
   choice: PrintChoice,
+  working: Working,
   inHand: { readonly sheet: string; readonly overview: OverviewPart | undefined },
 ): readonly Piece[] {
   if (choice.which === 'in hand') return [pieceInHand(inHand)];
   const all = piecesOf(book);
-  return choice.which === 'all' ? all : all.filter((piece) => choice.ids.has(idOf(piece)));
+  if (choice.which === 'all')
+    return working === 'review' ? all.filter((piece) => idOf(piece) !== 'page sources') : all;
+  return all.filter((piece) => choice.ids.has(idOf(piece)));
 }
 
 /** The page or sheet that is shown. */

@@ -14,6 +14,12 @@ import './quay-printed-book.ts';
 const workings: readonly { readonly working: Working; readonly words: string; readonly sentence: string }[] =
   [
     {
+      working: 'review',
+      words: 'for review',
+      sentence:
+        'What is entered, the results, the checks that apply, and the working of those that govern. Each sheet says how much it leaves out.',
+    },
+    {
       working: 'brief',
       words: 'brief',
       sentence:
@@ -148,7 +154,7 @@ export class PrintDialog extends LitElement {
               </fieldset>
               <p class="quiet">${workings.find(({ working }) => working === this.working)?.sentence}</p>
               <p class="quiet">${this.#howMany(none)}
-                ${book.settings.printedTables === 'whole' ? 'Long calculated tables are printed whole, as set under Book.' : `Of a calculated table of more than ${this.working === 'brief' ? 16 : 48} rows the first, the last and the governing ones are printed; Book in the top bar has it whole.`}</p>
+                ${book.settings.printedTables === 'whole' ? 'Long calculated tables are printed whole, as set under Book.' : `Of a calculated table of more than ${this.working === 'full' ? 48 : 16} rows the first, the last and the governing ones are printed; Book in the top bar has it whole.`}</p>
               <form method="dialog" class="buttons">
                 <button>Cancel</button>
                 <button type="button" class="main" ?disabled=${none} @click=${this.#print}>Print</button>

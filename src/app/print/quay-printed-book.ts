@@ -114,7 +114,7 @@ export class PrintedBook extends LitElement {
     const { notebook, sheet, overview } = this.session;
     // Paper is not drawn again when the person rests.
     notebook.judgeStated();
-    const pieces = chosenPieces(notebook.book, this.choice, { sheet, overview });
+    const pieces = chosenPieces(notebook.book, this.choice, this.working, { sheet, overview });
     const paper = papers.find(({ size }) => size === this.paper) ?? papers[0];
     if (!paper) throw new Error('there is no paper');
     const hash = hashBook(notebook.book, this.#hasher);
@@ -204,7 +204,7 @@ export class PrintedBook extends LitElement {
   /** A piece below its title block; one that runs on from another has none, and says which sheet it is. */
   #piece(
     piece: Piece,
-    { working, marks }: Print,
+    { pieces, working, marks }: Print,
     parts: number,
     block: TemplateResult | typeof nothing,
     words: string,
@@ -216,6 +216,7 @@ export class PrintedBook extends LitElement {
         .sheet=${piece.sheet}
         .working=${working}
         .marks=${marks}
+        .checksListed=${pieces.some((one) => one.kind === 'page' && one.page === 'checks')}
         .upTo=${parts}
         .runsOn=${block === nothing ? `sheet ${words}` : ''}
         >${block}</quay-printed-sheet

@@ -1,7 +1,14 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { findSheet, type Part, type Sheet } from '../../document/index.ts';
 import type { Notebook } from '../../notebook/index.ts';
-import { governingLines, type Marks, sheetReferences } from '../../record/index.ts';
+import {
+  countWords,
+  governingLines,
+  type Marks,
+  type ReviewSheet,
+  reviewSheet,
+  sheetReferences,
+} from '../../record/index.ts';
 import type { Session } from '../session/session.ts';
 import { lineStyles } from '../sheet/line/line-styles.ts';
 import { drawPart, type Page } from '../sheet/page-parts.ts';
@@ -29,6 +36,7 @@ export class PrintedSheet extends LitElement {
     marks: { attribute: false },
     upTo: { attribute: false },
     runsOn: { attribute: false },
+    checksListed: { attribute: false },
   };
   static override styles = [
     pageStyles,
@@ -100,6 +108,8 @@ export class PrintedSheet extends LitElement {
   declare upTo: number;
   /** What is said beside the title of a sheet that follows another without a title block of its own. */
   declare runsOn: string;
+  /** Whether the page of all checks is printed with it. */
+  declare checksListed: boolean;
   #drawing: Drawing | undefined;
 
   /** Whether all of the sheet is drawn. */
@@ -109,18 +119,28 @@ export class PrintedSheet extends LitElement {
 
   /** What all parts have in common is made once, so that none is drawn again for the next. */
   protected override willUpdate(changed: PropertyValues): void {
-    if (changed.has('session') || changed.has('sheet') || changed.has('working') || changed.has('marks'))
+    if (
+      changed.has('session') ||
+      changed.has('sheet') ||
+      changed.has('working') ||
+      changed.has('marks') ||
+      changed.has('checksListed')
+    )
       this.#drawing = this.#prepare();
   }
 
   #prepare(): Drawing | undefined {
     const { session } = this;
     const { notebook } = session;
-    const sheet = findSheet(notebook.book, this.sheet);
-    if (!sheet) return undefined;
+    const whole = findSheet(notebook.book, this.sheet);
+    if (!whole) return undefined;
+    const { sheet, leftOut } =
+      this.working === 'review'
+        ? reviewSheet(notebook, whole, this.checksListed)
+        : { sheet: whole, leftOut: undefined };
     const symbol = printedSymbol(sheet);
     const { cite, listed } = sheetReferences(notebook, sheet, this.marks);
-    const governing = this.working === 'brief' ? governingLines(notebook, sheet) : undefined;
+    const governing = this.working === 'full' ? undefined : governingLines(notebook, sheet);
     const page: Page = {
       host: noHost,
       session,
@@ -133,13 +153,20 @@ export class PrintedSheet extends LitElement {
         cite,
       },
     };
-    return { page, title: sheet.title || sheet.key, symbol, groups: grouped(notebook, sheet), listed };
+    return {
+      page,
+      title: sheet.title || sheet.key,
+      symbol,
+      groups: grouped(notebook, sheet),
+      listed,
+      leftOut,
+    };
   }
 
   override render(): TemplateResult | typeof nothing {
     const drawing = this.#drawing;
     if (!drawing) return nothing;
-    const { page, title, symbol, groups, listed } = drawing;
+    const { page, title, symbol, groups, listed, leftOut } = drawing;
     return html`<div class="page${this.runsOn === '' ? '' : ' runs-on'}" .style=${printedPageStyle(symbol)}>
       <slot name="title-block"></slot>
       <h2 class="sheet-title">
@@ -152,6 +179,7 @@ export class PrintedSheet extends LitElement {
             ? parts.map((part) => drawPart(page, part))
             : html`<div class="side-by-side">${parts.map((part) => drawPart(page, part))}</div>`,
         )}
+      ${this.isWhole ? leftOutWords(leftOut) : nothing}
       ${listed.length === 0 || !this.isWhole ? nothing : listOf(listed)}
     </div>`;
   }
@@ -166,6 +194,20 @@ interface Drawing {
   readonly groups: readonly (readonly Part[])[];
   /** The references that are listed at the end. */
   readonly listed: readonly string[];
+  /** How much of the working is not printed; undefined where all of it is. */
+  readonly leftOut: ReviewSheet['leftOut'] | undefined;
+}
+
+/** Says how much of the working is not printed, where some is not. */
+function leftOutWords(leftOut: ReviewSheet['leftOut'] | undefined): TemplateResult | typeof nothing {
+  const { lines, columns } = leftOut ?? { lines: 0, columns: 0 };
+  const counted = [
+    ...(lines > 0 ? [countWords(lines, 'line')] : []),
+    ...(columns > 0 ? [`${countWords(columns, 'column')} of tables`] : []),
+  ].join(' and ');
+  return counted === ''
+    ? nothing
+    : html`<p class="left-out">Printed for review: ${counted} of this sheet left out, which are blank entries, working on which no governing check rests directly, and checks that do not apply. The book and its record have all.</p>`;
 }
 
 function listOf(references: readonly string[]): TemplateResult {
