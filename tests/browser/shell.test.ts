@@ -109,6 +109,29 @@ describe('the bars', () => {
   });
 });
 
+test('the check that governs the sheet and a line by choice stay in sight while others are edited', async () => {
+  const inSight = page.locator('quay-in-sight');
+  const words = async () =>
+    (await inSight.getByRole('button').allTextContents()).map((one) => one.replace(/\s+/g, ' ').trim());
+  await cell(page, 'normal berthing energy', 'value').click();
+  await page.getByRole('button', { name: 'keep in sight' }).click();
+  await expect.poll(async () => (await words()).length).toBe(2);
+  const [governing, kept] = await words();
+  expect(governing).toMatch(/^governs .* holds$/);
+  expect(kept).toMatch(/ = \S+ kN·m$/);
+  await enter(page, 'speed, stated', '2 m/s');
+  await expect.poll(async () => (await words())[1]).not.toBe(kept);
+  await expect.poll(async () => (await words())[0]).toMatch(/ fails$/);
+  await inSight.getByRole('button').nth(1).click();
+  await expect.poll(inHand).toBe('normal berthing energy');
+  await page.reload();
+  await expect.poll(async () => (await words()).length).toBe(2);
+  await cell(page, 'normal berthing energy', 'value').click();
+  await page.getByRole('button', { name: 'kept in sight' }).click();
+  await expect.poll(async () => (await words()).length).toBe(1);
+  expect(await axeFindings(page)).toEqual([]);
+});
+
 test('the window keeps its height whatever the panel holds', async () => {
   await page.keyboard.press('Control+g');
   await page.keyboard.type('F_AB');

@@ -39,6 +39,24 @@ export const panelStyles = css`
   .value b {
     font-size: 18px;
   }
+  .sight {
+    float: right;
+    min-height: 24px;
+    padding: 0 6px;
+    border: 0;
+    border-radius: var(--radius);
+    background: none;
+    font: inherit;
+    font-size: 12.5px;
+    color: var(--accent);
+    cursor: pointer;
+  }
+  .sight:hover {
+    background: var(--margin-tint);
+  }
+  .sight[aria-pressed='true'] {
+    font-weight: 600;
+  }
   .quiet {
     color: var(--ink-soft);
   }

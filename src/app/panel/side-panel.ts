@@ -85,7 +85,7 @@ export class SidePanel extends LitElement {
     return html`
       <h2 aria-label=${localName(item)}>${drawMarkup(math(symbolMath(localName(item))))}</h2>
       <p class="label">${labelOf(item)}</p>
-      <p class="value"><b>${shown.number}</b>${shown.unit === '°' ? '' : ' '}${shown.unit}</p>
+      <p class="value"><b>${shown.number}</b>${shown.unit === '°' ? '' : ' '}${shown.unit} ${this.#sight(item)}</p>
       ${this.#readAs(item)} ${this.#excess(item)} ${this.#computedTwice(item)}
       ${this.#problems(item)} ${item.kind === 'input' ? drawOptionsLeft(this.session, item) : nothing}
       ${item.kind === 'input' ? drawTrial(this.session, item, this.#trials) : nothing}
@@ -96,6 +96,19 @@ export class SidePanel extends LitElement {
       ${this.#source('methods' in item && item.methods ? '' : sourceOfLine(this.session.notebook, source, item))}
       ${source.note ? html`<h3>Note</h3><p>${source.note}</p>` : nothing} ${this.#cautions()}
     `;
+  }
+
+  /** Keeps the value in sight at the foot of the page, or no longer. */
+  #sight({ id }: Item): TemplateResult {
+    const { inSight } = this.session;
+    const isKept = inSight === id;
+    return html`<button
+      type="button"
+      class="sight"
+      aria-pressed=${isKept}
+      title="Keeps this value at the foot of the page, whatever is edited"
+      @click=${() => this.session.keepInSight(isKept ? undefined : id)}
+    >${isKept ? 'kept in sight' : 'keep in sight'}</button>`;
   }
 
   /** What formulas compare a choice with, where a person reads other words. */

@@ -27,6 +27,7 @@ import type { Autosave, SaveState } from '../storage/autosave.ts';
 import { storeCheckOrder, storedCheckOrder } from '../storage/check-order.ts';
 import { storeChecker, storedChecker } from '../storage/checker.ts';
 import { type Drafts, noDrafts } from '../storage/drafts.ts';
+import { storedInSight, storeInSight } from '../storage/in-sight.ts';
 import { noPageViews, type PageViews } from '../storage/page-views.ts';
 import type { EditInHand, SelectedText } from '../view-model/edit-in-hand.ts';
 import type { OverviewPart, PageView } from '../view-model/page-view.ts';
@@ -61,6 +62,8 @@ export type SessionEvent =
   | { readonly kind: 'units' }
   /** All checks stand in another order. */
   | { readonly kind: 'order' }
+  /** Another line is kept in sight, or none. */
+  | { readonly kind: 'in sight' }
   /** Others’ initials stand beside what is checked from now on. */
   | { readonly kind: 'checker' }
   /** The second engine stands otherwise, or the person asks something of it. */
@@ -83,6 +86,9 @@ export interface Session {
   /** How the page of all checks lists them, on paper too; remembered for all books. */
   readonly checkOrder: CheckOrder;
   readonly setCheckOrder: (order: CheckOrder) => void;
+  /** The id of the line whose value is kept in sight; remembered for all books, and for one without it without effect. */
+  readonly inSight: string | undefined;
+  readonly keepInSight: (id: string | undefined) => void;
   /** How far a line has come in checking, as it was when the person last paused; undefined where nothing is said of it. */
   readonly checkMark: (id: string) => CheckMark | undefined;
   /** What of a line is otherwise than where its sheet came from, as it was when the person last paused. */
@@ -184,6 +190,7 @@ export function openSession(
   let remembered: Remembered = { history: emptyHistory, places: [], done: 0 };
   let units: UnitsView = 'written';
   let checkOrder = storedCheckOrder();
+  let inSight = storedInSight();
   let checker = storedChecker();
   let recheck: RecheckState = { kind: 'waiting for a pause' };
   let place: CellPlace | undefined;
@@ -362,6 +369,14 @@ export function openSession(
       checkOrder = order;
       storeCheckOrder(order);
       tell({ kind: 'order' });
+    },
+    get inSight() {
+      return inSight;
+    },
+    keepInSight(id) {
+      inSight = id;
+      storeInSight(id);
+      tell({ kind: 'in sight' });
     },
     checkMark: (id) => marks.of(id),
     originMark: (id) => originMarks.of(id),

@@ -6,6 +6,7 @@ import type { Session } from '../session/session.ts';
 import { SessionController } from '../session/session-controller.ts';
 import type { OverviewPart } from '../view-model/page-view.ts';
 import { footButtonStyles } from './foot-button-styles.ts';
+import './in-sight.ts';
 import { RecheckController } from './recheck-controller.ts';
 import { recheckWords } from './second-engine-words.ts';
 import { checkWords, computingWords, linkCounts } from './status-words.ts';
@@ -86,6 +87,7 @@ export class StatusBar extends LitElement {
         ${stated > 0 ? this.#count('stated', `${stated} stated`, false) : nothing}
         ${this.#links()}
       </div>
+      <quay-in-sight .session=${this.session}></quay-in-sight>
       ${this.#second()}
       ${this.#computing()}
       <quay-change-notice .session=${this.session}></quay-change-notice>
