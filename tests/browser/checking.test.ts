@@ -2,6 +2,7 @@ import type { Locator } from 'playwright-core';
 import { beforeEach, expect, test } from 'vitest';
 import { axeFindings, cell, enter, showSheet } from './app-page.ts';
 import { openPage, page, withBrowser } from './each-test.ts';
+import { countPrinted, tell, toPaper } from './on-paper.ts';
 import { openSmallBook } from './small-book.ts';
 
 withBrowser();
@@ -126,6 +127,22 @@ test('a result is gone to step by step, its value by hand entered there, and the
   await first.getByRole('textbox').press('Enter');
   await expect.poll(() => words(page.locator('quay-side-panel .hand .state'))).toMatch(/^agrees/);
   expect(await axeFindings(page)).toEqual([]);
+
+  // Printed, it has the title block, the same steps with their numbers, and what was entered by hand.
+  const paper = await toPaper(page);
+  const printed = paper.locator('quay-steps-page');
+  await expect.poll(() => printed.getByRole('listitem').count()).toBe(5);
+  expect(await printed.locator('quay-title-block').count()).toBe(1);
+  expect(await printed.getByRole('textbox').count()).toBe(
+    await printed.locator('quay-title-block').getByRole('textbox').count(),
+  );
+  expect(await words(printed.getByRole('listitem').first())).toMatch(
+    /normal berthing energy 20 kN·m.*20 kN·m agrees, KL/,
+  );
+  expect(await countPrinted(page)).toBe(1);
+  await tell(page, 'afterprint');
+  await page.emulateMedia({ media: 'screen' });
+  await page.setViewportSize({ width: 1440, height: 900 });
 
   await page.reload();
   await expect.poll(() => steps.getByRole('listitem').count()).toBe(5);

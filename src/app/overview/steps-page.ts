@@ -3,6 +3,7 @@ import type { CheckedFormula } from '../../language/index.ts';
 import { formulaInForce, type Item } from '../../notebook/index.ts';
 import {
   checkedValue,
+  checkStateWords,
   comparedSides,
   countWords,
   isSideWorked,
@@ -11,17 +12,18 @@ import {
   math,
   quantityText,
   resultText,
+  saidWords,
   sourceOfLine,
   symbolMath,
   typesetFormula,
 } from '../../record/index.ts';
-import { checkedAt, type StepTo, stepsTo } from '../../review/index.ts';
+import { type Checked, checkedAt, type StepTo, stepsTo } from '../../review/index.ts';
 import { AskedInitials } from '../checking/asked-initials.ts';
 import type { QuayHandField } from '../checking/quay-hand-field.ts';
 import type { Session } from '../session/session.ts';
 import { drawFormula } from '../sheet/line/formula-view.ts';
 import { drawLineNumbers, drawRowNumbers } from '../sheet/numbers/numbers-view.ts';
-import { MATHS_SIZE } from '../sheet/paper/page-measure.ts';
+import { MATHS_SIZE, PRINT_WIDTH } from '../sheet/paper/page-measure.ts';
 import { tableRow } from '../sheet/place/grid-map.ts';
 import { drawMarkup } from '../style/markup.ts';
 import { OwnWidth } from '../style/own-width.ts';
@@ -41,6 +43,12 @@ const DEPTHS: readonly { readonly most: number; readonly words: string }[] = [
 
 /** So many steps are drawn; the way to a result of a large book may have thousands. */
 const MOST_STEPS = 250;
+
+/** How many em of formula fit on paper, beside its margin and what is said by hand. */
+const ROOM_ON_PAPER = Math.floor((PRINT_WIDTH - 310) / MATHS_SIZE);
+
+/** How many steps down each open book was last gone, which paper has as well. */
+const depths = new WeakMap<Session, number>();
 
 /** What margin, field and the edges of the page take of its width in px, in a window of some width; as the styles have it. */
 const besideFormulas = (window: number): number => (window < 768 ? 60 : window <= 1280 ? 350 : 415);
@@ -67,9 +75,21 @@ export class StepsPage extends LitElement {
     this.most = 1;
     this.room = 30;
     new OwnWidth(this, (width) => {
-      this.room = Math.max(10, Math.floor((width - besideFormulas(window.innerWidth)) / MATHS_SIZE));
+      // Paper has the same room, whatever it is measured in.
+      if (!this.hasAttribute('paper'))
+        this.room = Math.max(10, Math.floor((width - besideFormulas(window.innerWidth)) / MATHS_SIZE));
     });
     new AskedHeading(this, ({ kind }) => kind !== 'kept' && kind !== 'hand' && kind !== 'order', 'after');
+  }
+
+  get #onPaper(): boolean {
+    return this.hasAttribute('paper');
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.most = depths.get(this.session) ?? this.most;
+    if (this.#onPaper) this.room = ROOM_ON_PAPER;
   }
 
   override render(): TemplateResult {
@@ -97,7 +117,21 @@ export class StepsPage extends LitElement {
         Each result with its formula, the numbers in it and what it comes to; below it what it rests on, each before its own
         grounds.
       </p>
-      <div class="words fields tools">
+      ${this.#onPaper ? nothing : this.#tools()}
+      <p class="heads" aria-hidden="true">By hand</p>
+      <ol>
+        ${shown.map((step) => this.#step(step))}
+      </ol>
+      ${
+        all.length > shown.length
+          ? html`<p class="words quiet">${countWords(all.length - shown.length, 'further step')} not shown.</p>`
+          : nothing
+      }`;
+  }
+
+  /** How far down it goes, and who checks. */
+  #tools(): TemplateResult {
+    return html`<div class="words fields tools">
       <fieldset>
         <legend>Back</legend>
         ${DEPTHS.map(
@@ -108,22 +142,14 @@ export class StepsPage extends LitElement {
               .checked=${this.most === most}
               @change=${() => {
                 this.most = most;
+                depths.set(this.session, most);
               }}
             />${words}
           </label>`,
         )}
       </fieldset>
       ${this.#initials.draw()}
-      </div>
-      <p class="heads" aria-hidden="true">By hand</p>
-      <ol>
-        ${shown.map((step) => this.#step(step))}
-      </ol>
-      ${
-        all.length > shown.length
-          ? html`<p class="words quiet">${countWords(all.length - shown.length, 'further step')} not shown.</p>`
-          : nothing
-      }`;
+      </div>`;
   }
 
   #step(step: StepTo): TemplateResult {
@@ -137,17 +163,27 @@ export class StepsPage extends LitElement {
       <div class="name">${drawMarkup(math(symbolMath(localName(item))))}${row === undefined ? nothing : html`<div class="quiet">row ${row + 1}</div>`}</div>
       <div class="what">
         <div class="line">
-          <button @click=${() => this.#go(step)}>${labelOf(item)}</button>
+          ${this.#onPaper ? html`<span>${labelOf(item)}</span>` : html`<button @click=${() => this.#go(step)}>${labelOf(item)}</button>`}
           <span class="result">${this.#result(step)}</span>
         </div>
         ${this.#working(step)}
         ${reference === '' ? nothing : html`<p class="quiet source">${reference}</p>`}
       </div>
-      <div class="hand">${one ? html`<quay-hand-field .session=${session} .checked=${one}></quay-hand-field>` : nothing}</div>
+      <div class="hand">${one ? this.#hand(one) : nothing}</div>
     </li>`;
   }
 
-  #checked({ item, row }: StepTo) {
+  /** The field of a value by hand; on paper what stands in it, or room to write. */
+  #hand(one: Checked): TemplateResult {
+    if (!this.#onPaper)
+      return html`<quay-hand-field .session=${this.session} .checked=${one}></quay-hand-field>`;
+    const { hand, seen, state } = one;
+    const said = hand ?? seen;
+    if (!said) return html`<span class="to-write"></span>`;
+    return html`${hand?.entry ?? ''} <span class="quiet">${checkStateWords[state]}, ${saidWords(said)}</span>`;
+  }
+
+  #checked({ item, row }: StepTo): Checked {
     return checkedAt(this.session.notebook, item, item.kind === 'input column' ? undefined : row);
   }
 

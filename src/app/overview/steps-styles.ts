@@ -74,6 +74,28 @@ export const stepsStyles = [
   .hand {
     padding-inline: 12px 20px;
   }
+  :host([paper]) {
+    .step {
+      grid-template-columns: var(--margin) minmax(0, 1fr) 190px;
+      padding-block: 6px;
+      break-inside: avoid;
+    }
+    .name {
+      padding-inline: 0 14px;
+    }
+    .heads {
+      padding-inline-end: 0;
+    }
+    .hand {
+      padding-inline: 12px 0;
+      text-align: end;
+    }
+    .to-write {
+      display: block;
+      height: 20px;
+      border-block-end: 1px solid var(--rule-strong);
+    }
+  }
   @media (width < 48rem) {
     :host(:not([paper])) {
       .step {

@@ -4,7 +4,10 @@ import { type OverviewPart, overviewTitles } from '../view-model/page-view.ts';
 import type { Working } from './working.ts';
 
 /** A page about the whole book that is printed. */
-export type PrintedPage = 'about' | 'checks' | 'origin' | 'sources';
+export type PrintedPage = 'about' | 'checks' | 'origin' | 'sources' | 'steps';
+
+/** The pages that are printed when they are in hand; of the others the checks are. */
+const ON_PAPER: readonly PrintedPage[] = ['about', 'origin', 'sources', 'steps'];
 
 /** What begins a page of its own on paper: a sheet by its key, or a page about the book. */
 export type Piece =
@@ -22,7 +25,10 @@ export function idOf(piece: Piece): string {
   return piece.kind === 'sheet' ? `sheet ${piece.sheet}` : `page ${piece.page}`;
 }
 
-/** All that a book has to print, in the order of its paper: what it is for, its sheets as they are listed, what they come to. */
+/**
+ * All that a book has to print, in the order of its paper: what it is for, its sheets as they are listed, what they come to. The
+ * steps to a result are printed by themselves.
+ */
 export function piecesOf(book: Book): readonly Piece[] {
   const page = (of: PrintedPage): Piece => ({ kind: 'page', page: of });
   const sheets = [...groupedSheets(book).values()].flat();
@@ -61,8 +67,7 @@ export function pieceInHand({
   readonly overview: OverviewPart | undefined;
 }): Piece {
   if (!overview) return { kind: 'sheet', sheet };
-  const page = overview === 'about' || overview === 'sources' || overview === 'origin' ? overview : 'checks';
-  return { kind: 'page', page };
+  return { kind: 'page', page: ON_PAPER.find((page) => page === overview) ?? 'checks' };
 }
 
 /** What a piece is called. */

@@ -96,7 +96,13 @@ export class PrintDialog extends LitElement {
     if (!this.session.endEdit('file')) return;
     this.open = true;
     this.which = 'in hand';
-    if (this.ids.size === 0) this.ids = new Set([idOf(pieceInHand(this.session))]);
+    const inHand = idOf(pieceInHand(this.session));
+    if (this.ids.size === 0)
+      this.ids = new Set(
+        piecesOf(this.session.notebook.book)
+          .map(idOf)
+          .filter((id) => id === inHand),
+      );
     void this.updateComplete.then(() => showModal(this.#dialog));
     this.#countSoon();
   }
