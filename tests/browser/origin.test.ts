@@ -72,6 +72,11 @@ test('a changed formula is marked, shown beside what it was, and what a case fai
     .poll(() => cases.getByRole('row').filter({ hasText: 'no longer' }).first().textContent())
     .toContain('haul.t_c');
   expect(await axeFindings(page)).toEqual([]);
+  // It is open at sign-off.
+  await sheetList().getByRole('button', { name: 'Signatures and revisions', exact: true }).click();
+  await expect
+    .poll(() => page.locator('quay-signing-page ul.open').textContent())
+    .toMatch(/[1-9]\d* cases? of (a template that no longer agrees|templates that no longer agree)/);
   // Undone, nothing is marked.
   await page.keyboard.press('ControlOrMeta+z');
   await showOrigin();
