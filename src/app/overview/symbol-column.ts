@@ -16,6 +16,10 @@ export const symbolColumn = css`
   .name + * {
     padding-inline-start: var(--lead);
   }
+  /* In a narrower window too what stands behind the symbol begins where headings do. */
+  :host(:not([paper])) .name + :is(th, td) {
+    padding-inline-start: var(--lead);
+  }
   .of-sheet th {
     padding-block: 18px 4px;
     font-weight: 600;
