@@ -78,7 +78,7 @@ function groundFrom(
     }),
     [`pile.layers.h_f${suffix}`]: parts.map(({ length }) => length),
     [`pile.layers.n_f${suffix}`]: parts.map((part) => part.rate),
-    [`loads.c_fix${suffix}`]: isAsked ? check(whole / 2, ofKind) : idle,
+    [`loads.c_fix${suffix}`]: isAsked ? check(whole / 2, Math.max(seam, ofKind)) : idle,
     [`loads.c_suf${suffix}`]:
       isClayChosen && isThere ? check(inputs.number(entered.strength), strength) : idle,
     [`loads.c_nh${suffix}`]: !isClayChosen && isThere ? check(inputs.number(entered.rate), rate) : idle,
