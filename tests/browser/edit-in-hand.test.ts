@@ -407,6 +407,19 @@ test('the title of a block that was cut keeps its row, and takes what is typed n
   await expect.poll(() => blockTitle().textContent()).toBe(before);
 });
 
+test('what is typed for a title that was cut is seen again after a reload', async () => {
+  await page.getByText(/all kept/).waitFor();
+  await blockTitle().click();
+  await page.keyboard.press('Delete');
+  await drawn(page);
+  await page.keyboard.type('New ti');
+  await page.reload();
+  await expect.poll(() => page.locator('.edited input').inputValue()).toBe('New ti');
+  await page.keyboard.type('tle');
+  await page.keyboard.press('Enter');
+  await expect.poll(async () => (await blockTitle().textContent())?.trim()).toBe('New title');
+});
+
 test('a key without a chosen cell is answered with a sentence, not lost', async () => {
   await page.getByRole('button', { name: 'All checks' }).click();
   await page.locator('quay-sheet-list button[data-sheet="fender"]').click();
