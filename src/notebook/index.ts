@@ -80,6 +80,7 @@ export {
   statedIn,
   statedValues,
 } from './stated-values.ts';
+export { toMend, waits } from './to-mend.ts';
 export { tryEntry } from './try-entry.ts';
 export type { Trial } from './try-formula.ts';
 export { numbersOf, tryCells } from './try-rows.ts';

@@ -3,7 +3,7 @@ export { changesInShort, checkedLine, goneWords, saidWords, sinceSignature } fro
 export { type RecordInput, writeRecord } from './file/write-record.ts';
 export { countStated } from './findings/count-stated.ts';
 export { failureWords } from './findings/failure-words.ts';
-export { type FoundCheck, findingsOf, isByStated, sheetOf, waits } from './findings/findings.ts';
+export { type FoundCheck, findingsOf, isByStated, sheetOf } from './findings/findings.ts';
 export { groupedSheets } from './findings/grouped-sheets.ts';
 export { sheetStates, stateWords } from './findings/sheet-states.ts';
 export { appliesInWords } from './lines/applies-in-words.ts';

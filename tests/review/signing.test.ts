@@ -12,7 +12,7 @@ import {
   writeBook,
 } from '../../src/document/index.ts';
 import { type Notebook, openNotebook } from '../../src/notebook/index.ts';
-import { sinceSignature } from '../../src/record/index.ts';
+import { findingsOf, sinceSignature } from '../../src/record/index.ts';
 import {
   bookOfRevision,
   enterHandValue,
@@ -26,7 +26,7 @@ import {
   takeCaseBackEdit,
   withdrawSignature,
 } from '../../src/review/index.ts';
-import { blockOf, bookOf, calc, check, given } from '../make-book.ts';
+import { blockOf, bookOf, calc, calcColumn, check, given, numbers, tableOf } from '../make-book.ts';
 
 const P = { sheet: 's', part: 'p' };
 const by = { by: 'KL', date: '2026-03-01' };
@@ -214,4 +214,19 @@ test('a revision keeps the whole book as it was issued, through edits and a file
   expect(revision && bookOfRevision({ ...revision, book: revision.book.replace('"6"', '"9"') })).toBe(
     undefined,
   );
+});
+
+test('a row in which nothing is entered yet is one problem at signing, as in the list of problems', () => {
+  const blank = numbers('x', 'm', [1, null]);
+  const notebook = openNotebook(
+    bookOf({
+      s: [
+        tableOf('t', 2, blank, calcColumn('y', { formula: 'x * 2', unit: 'm' }), calcColumn('z', 'x / 2 m')),
+        blockOf('p', calc('total', { formula: 'SUM(t.y)', unit: 'm' }), check('ok', 'total <= 10 m')),
+      ],
+    }),
+  );
+  const listed = findingsOf(notebook).problems.length;
+  expect(listed).toBe(1);
+  expect(openAtSigning(notebook, agreeing, 'prepared')).toContain('1 problem');
 });

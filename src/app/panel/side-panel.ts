@@ -1,7 +1,7 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Fix, Problem } from '../../diagnostics/index.ts';
 import { aboutOf } from '../../document/index.ts';
-import type { Item } from '../../notebook/index.ts';
+import { type Item, waits } from '../../notebook/index.ts';
 import {
   choiceWords,
   failsBy,
@@ -13,7 +13,6 @@ import {
   resultText,
   sourceOfLine,
   symbolMath,
-  waits,
 } from '../../record/index.ts';
 import { mendAt } from '../editing/cells/remedy.ts';
 import type { Session } from '../session/session.ts';

@@ -1,5 +1,11 @@
 import type { Problem } from '../../diagnostics/index.ts';
-import { type FormulaItem, holdsByStated, type Notebook, type Verdict } from '../../notebook/index.ts';
+import {
+  type FormulaItem,
+  holdsByStated,
+  type Notebook,
+  toMend,
+  type Verdict,
+} from '../../notebook/index.ts';
 import { groupedSheets } from './grouped-sheets.ts';
 
 /** A check of the book; one without a value has no verdict, and one that does not apply says why. */
@@ -54,39 +60,14 @@ function findAll(notebook: Notebook): Findings {
       ? [{ item, verdict: notebook.verdict(item.id), ...inapplicable(notebook, item) }]
       : [],
   );
-  // A row in which nothing is entered is told once: what fails in it lacks an entry, and is no slip.
-  const blank = new Set(
-    problems.flatMap((found) =>
-      found.code === 'row-incomplete' && found.data.empty === true ? [rowOf(found)] : [],
-    ),
-  );
-  const isToMend = (found: Problem): boolean =>
-    found.severity === 'error' &&
-    !waits(found, notebook) &&
-    !(found.code === 'row-fails' && blank.has(rowOf(found)));
   return {
-    problems: problems.filter(isToMend),
+    problems: toMend(notebook, problems),
     remarks: problems.filter(({ severity }) => severity === 'warning'),
     checks: checks.toSorted((a, b) => rank(a.item.sheet) - rank(b.item.sheet)),
   };
 }
 
-/** The table of a problem and the number of its row. */
-function rowOf({ cell = '', data }: Problem): string {
-  return `${cell.slice(0, cell.lastIndexOf('.'))} ${Number(data.row)}`;
-}
-
 function inapplicable(notebook: Notebook, { id }: FormulaItem): Pick<FoundCheck, 'inapplicable'> {
   const result = notebook.result(id);
   return result.status === 'inapplicable' ? { inapplicable: result.problem } : {};
-}
-
-/** Whether the line, column or row of a problem only waits: on another one, or for its formula to be written. */
-export function waits({ cell, code, data }: Problem, notebook: Notebook): boolean {
-  const item = cell === undefined ? undefined : notebook.model.items.get(cell);
-  if (!item) return false;
-  if (item.kind === 'input' || item.kind === 'formula') return notebook.result(item.id).status === 'waiting';
-  const column = notebook.column(item.id);
-  if (column.status !== 'ok') return column.status === 'waiting';
-  return code === 'row-fails' && column.reading.statusAt(Number(data.row) - 1) !== 'problem';
 }

@@ -1,4 +1,4 @@
-import { fail, type Outcome, type Problem, problem, succeed } from '../../diagnostics/index.ts';
+import { fail, type Outcome, problem, succeed } from '../../diagnostics/index.ts';
 import {
   type Edit,
   type Hasher,
@@ -7,7 +7,7 @@ import {
   type SigningRole,
   type SignOff,
 } from '../../document/index.ts';
-import { isReasonOpen, type Notebook, statedValues } from '../../notebook/index.ts';
+import { isReasonOpen, type Notebook, statedValues, toMend } from '../../notebook/index.ts';
 import { basisNow, type Change, changesSince, freshId, stateAt } from '../checking/bases.ts';
 import { bookState } from '../checking/book-state.ts';
 import { checkingOf, coverageOf } from '../checking/checking.ts';
@@ -43,9 +43,7 @@ export function openAtSigning(
   const { all, gone, open } = checkingOf(notebook);
   const count = coverageOf(all);
   const comments = all.reduce((sum, one) => sum + one.open.length, open.length);
-  const errors = notebook
-    .problems()
-    .filter((one) => one.severity === 'error' && !waits(notebook, one)).length;
+  const errors = toMend(notebook).length;
   const failing = [...notebook.model.items.keys()].filter(
     (id) => notebook.verdict(id)?.holds === false,
   ).length;
@@ -88,14 +86,6 @@ export function openAtSigning(
     ...told,
     ...(second === undefined ? ['no word of the second engine yet'] : []),
   ];
-}
-
-/** Whether a line or column has no value only because another one has none: that one is counted. */
-function waits(notebook: Notebook, { cell }: Problem): boolean {
-  const item = cell === undefined ? undefined : notebook.model.items.get(cell);
-  if (!item) return false;
-  const { status } = 'table' in item ? notebook.column(item.id) : notebook.result(item.id);
-  return status === 'waiting';
 }
 
 /**
