@@ -1,7 +1,7 @@
 import type { UnitRegistry } from '../units/index.ts';
 import { isNumeric, type TableColumn } from './column.ts';
 import { ordinaryHeading } from './full-width.ts';
-import { collapseSpaces, headedUnit, headerColumn, unitOfColumn } from './headers.ts';
+import { collapseSpaces, headedUnit, headerColumn, unitOfColumn, withoutName } from './headers.ts';
 import { isOf, moneySaid, takesMoney } from './money-words.ts';
 import { isSameUnit, LONGEST_UNIT, statedUnit } from './stated-unit.ts';
 import type { TextColumn } from './text-columns.ts';
@@ -147,17 +147,6 @@ function clearUnitWithin(written: string, column: TableColumn, registry: UnitReg
   return isClear ? unit : '';
 }
 
-/** A text without the name or label of the column that it begins with. */
-function withoutName(text: string, { name, label = '' }: TableColumn): string {
-  const called = [label, name].find(
-    (one) =>
-      one !== '' &&
-      text.toLowerCase().startsWith(one.toLowerCase()) &&
-      !/^[\p{L}\d]/u.test(text.slice(one.length)),
-  );
-  return called === undefined ? text : text.slice(called.length).trim();
-}
-
 /** The unit in a text: the longest at its end that reads; one among its words; or else what ends as a unit does. */
 function unitWithin(written: string, column: TableColumn, registry: UnitRegistry): string {
   const text = written.replace(AROUND, ' ').trim();
@@ -186,8 +175,11 @@ function unitAmong(text: string, column: TableColumn, registry: UnitRegistry): s
     if (seen.has(word)) continue;
     seen.add(word);
     if (word.length < 2 || /^in$/i.test(word) || readsAs(word, column, registry) !== 'fitting') continue;
-    const [changed = ''] = CHANGES_UNIT.exec(text.slice(0, index)) ?? [];
-    return `${changed}${word}`.trim();
+    const before = text.slice(0, index);
+    // The size of a thing, as in “length 10 mm plate”, may be no unit of the numbers below.
+    const size = /(?<![\p{L}\d])\d+(?:[.,]\d+)?\s*$/u.exec(before)?.[0] ?? '';
+    const [changed = ''] = CHANGES_UNIT.exec(before) ?? [];
+    return `${size}${changed}${word}`.trim();
   }
   return '';
 }

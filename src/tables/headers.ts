@@ -141,6 +141,17 @@ function columnCalled(header: string, columns: readonly TableColumn[]): TableCol
   );
 }
 
+/** A text without the name or label of the column that it begins with. */
+export function withoutName(text: string, { name, label = '' }: TableColumn): string {
+  const called = [label, name].find(
+    (one) =>
+      one !== '' &&
+      text.toLowerCase().startsWith(one.toLowerCase()) &&
+      !/^[\p{L}\d]/u.test(text.slice(one.length)),
+  );
+  return called === undefined ? text : text.slice(called.length).trim();
+}
+
 interface Calls {
   readonly foldedName: string;
   readonly label: string | undefined;

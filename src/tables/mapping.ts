@@ -3,7 +3,7 @@ import { type UnitRegistry, volumeState } from '../units/index.ts';
 import { columnWords, isNumeric, type TableColumn } from './column.ts';
 import { overriddenUnit } from './header-unit.ts';
 import { headedUnit, headerColumn, type NamedHeader, unitOfColumn } from './headers.ts';
-import { multipleIn } from './multiples.ts';
+import { multipleIn } from './heading-multiples.ts';
 import { statedUnit } from './stated-unit.ts';
 import type { TableText } from './table-text.ts';
 import { columnFacts, type TextColumn, textColumns } from './text-columns.ts';

@@ -79,10 +79,10 @@ export const tableUnits = {
   'column-multiple': entry<TextColumnFacts & { multiple: string; column: string }>({
     title: 'Numbers given in thousands or another multiple',
     explain:
-      'The header of a column of the text, or the row of units below it, says that its numbers are given in a multiple, as in thousands of cubic metres. In whatever unit they were read they would be so many times too small; so none of them is taken.',
+      'The header of a column of the text, or the row of units below it, says that its numbers are given in a multiple, as in thousands of cubic metres, or may say so. In whatever unit they were read they would be wrong by so many times; so none of them is taken.',
     words: (facts) => ({
-      message: `${textColumn(facts)} gives its numbers in a multiple, ${quoted(facts.multiple)}: read for the column ${quoted(facts.column)} they would be that many times too small`,
-      hint: `multiply the numbers out, and write the unit they are in then in place of ${quoted(facts.multiple)}`,
+      message: `${textColumn(facts)} gives its numbers in a multiple, or may: ${quoted(facts.multiple)}; read for the column ${quoted(facts.column)} they would be wrong by as much`,
+      hint: `multiply the numbers out if they are in it, and write the heading without ${quoted(facts.multiple)}, with the unit they are in then`,
     }),
   }),
   'column-unit-overridden': entry<TextColumnFacts & { stated: string; said: string; column: string }>({
