@@ -79,6 +79,8 @@ const REMEDIES: Readonly<Record<string, Remedy>> = {
     '--parentheses minus or --parentheses plain says whether parentheses around a number are a minus',
   'rows-above-headers': () => '--notes out leaves out what is not in the table, --skip LINES these lines',
   'cells-split': ({ data }) => twoOrOne(words(data.joined)),
+  'cells-split-more': () =>
+    'write each number with a comma in quotation marks or part the cells by semicolons; --thousands plain says that all such are two cells',
   'table-columns-emptied': () => 'put them in the file, or --blank-missing says that they are to be blank',
   'table-no-rows': () => '--empty says that it is meant so',
 };

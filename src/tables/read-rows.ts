@@ -25,7 +25,8 @@ import { realTrouble } from './real-trouble.ts';
 import { isBlankRow, type TextRow } from './records.ts';
 import { rowKinds } from './row-kinds.ts';
 import { rowUnitCells, rowUnitProblems } from './row-units.ts';
-import { type SplitColumns, splitNumbers } from './split-numbers.ts';
+import { splitDecimals } from './split-decimals.ts';
+import { splitNumbers } from './split-numbers.ts';
 import { sumsApart } from './sums-apart.ts';
 import type { TableText } from './table-text.ts';
 import { changedHeaders, dataRows, headerRepeats, type TextColumn, textColumns } from './text-columns.ts';
@@ -126,15 +127,8 @@ export function readRows(
   const remarks = remarksOn(text, taken, kept, rows, width, options, ledger, decimal.ok);
   for (const [row, position] of unclear.cells) ledger.write(row, position, 'marked');
   const even = rows.filter(({ cells }) => cells.length <= width);
-  const splits = {
-    from: [...numeric, ...sorted.out.filter(({ position }) => !sorted.calculated.has(position))].map(
-      ({ position }) => position,
-    ),
-    numeric: new Set(numeric.map(({ position }) => position)),
-    width,
-  };
   if (options.thousands !== 'plain' && !isSaved)
-    problems.push(...refuseSplits(even, splits, text, remarks, ledger));
+    problems.push(...refuseSplits(even, sorted, width, text, options, remarks, ledger));
   const percents = decimal.ok ? shares(taken, kept, rows, text, ledger) : [];
   problems.push(...percents.filter(({ severity }) => severity === 'error'));
   writeColumns(text, headed, sorted, ledger, rows);
@@ -270,26 +264,38 @@ function remarksOn(
 /** Cells that may be one number that its own comma parted in two. */
 function refuseSplits(
   rows: readonly TextRow[],
-  columns: SplitColumns,
-  { delimiter, source }: TableText,
+  sorted: SortedColumns,
+  width: number,
+  { delimiter, source, registry }: TableText,
+  { decimal }: ReadOptions,
   { odd }: Remarks,
   ledger: Ledger,
 ): readonly Problem[] {
   if (delimiter !== ',') return [];
   const isOdd = ({ at }: TextRow, position: number): boolean => odd.has(`${at} ${position}`);
-  return splitNumbers(rows, columns, source, isOdd).map(({ row, position, joined }) => {
+  const numeric = sorted.taken.filter(({ column }) => isNumeric(column)).map(({ position }) => position);
+  const left = sorted.out.filter(({ position }) => !sorted.calculated.has(position));
+  const from = [...numeric, ...left.map(({ position }) => position)];
+  const thousands = splitNumbers(rows, { from, numeric: new Set(numeric), width }, source, isOdd);
+  // A cell that is told already is not told with its other neighbour, too.
+  const known = new Set(
+    thousands.flatMap(({ row, position }) => [-1, 0, 1].map((by) => `${row.at} ${position + by}`)),
+  );
+  const decimals = decimal === 'point' ? [] : splitDecimals(rows, sorted, width, source, registry);
+  const found = [
+    ...thousands,
+    ...decimals.filter(({ row, position }) => !known.has(`${row.at} ${position}`)),
+  ].sort((a, b) => a.position - b.position || a.row.at - b.row.at);
+  const told = found.map(({ row, position, joined }) => {
     ledger.write(row.at, position, 'refused');
     ledger.write(row.at, position + 1, 'refused');
     const [first = '', second = ''] = [row.cells[position], row.cells[position + 1]];
     const letter = columnLetters(position);
-    return problem('cells-split', NOWHERE, {
-      line: row.line,
-      letter,
-      first: first.trim(),
-      second: second.trim(),
-      joined,
-    });
+    return { line: row.line, letter, first: first.trim(), second: second.trim(), joined };
   });
+  const shown = told.slice(0, CELLS_TOLD).map((facts) => problem('cells-split', NOWHERE, facts));
+  const more = told.length - shown.length;
+  return more > 0 ? [...shown, problem('cells-split-more', NOWHERE, { more })] : shown;
 }
 
 /** Columns of per cent whose numbers, without a sign or a stated unit, are all shares of one, or some of them. */

@@ -16,7 +16,7 @@ const WHOLE = /^[+\-−]?\s*[$€£]?\s*\d{1,3}$/;
 const PLAIN_THOUSANDS = /^[+\-−]?[$€£]?\d{4,}(?:\.\d+)?$/;
 
 /** What is known of the columns of a text. */
-export interface SplitColumns {
+interface SplitColumns {
   /** The positions at which a split number can begin: all that are left out or go to a column of numbers. */
   readonly from: readonly number[];
   /** Those of them that go to a column of numbers. */
@@ -67,7 +67,7 @@ export function splitNumbers(
 }
 
 /** Whether no row ends early, and one that can be read but one way ends with a blank cell: then one joined would be short. */
-function endsAreWritten(
+export function endsAreWritten(
   rows: readonly TextRow[],
   width: number,
   isAlike: (row: TextRow) => boolean,
@@ -84,7 +84,7 @@ function looksSplit({ cells }: TextRow, position: number): boolean {
 }
 
 /** Whether the cells behind the pair, moved to the left by one, put words in a column of numbers. */
-function saysWords(
+export function saysWords(
   { cells }: TextRow,
   position: number,
   numeric: ReadonlySet<number>,
@@ -96,18 +96,18 @@ function saysWords(
   });
 }
 
-/** Whether a column has 1, 2, 3 …: each row one more than the row above. */
-function countsRows(rows: readonly TextRow[], position: number): boolean {
+/** Whether a column has 1, 2, 3 … in `least` rows or more: each row one more than the row above. */
+export function countsRows(rows: readonly TextRow[], position: number, least = 2): boolean {
   const numbers = rows.flatMap(({ cells }) => {
     const text = cells[position]?.trim() ?? '';
     return text === '' ? [] : [/^\d+$/.test(text) ? Number(text) : Number.NaN];
   });
   const [first = Number.NaN] = numbers;
-  return numbers.length > 1 && numbers.every((number, at) => number === first + at);
+  return numbers.length >= least && numbers.every((number, at) => number === first + at);
 }
 
 /** Whether quotation marks say that each of the two is a cell of its own. */
-function isQuoted({ line, cells }: TextRow, position: number, source: readonly string[]): boolean {
+export function isQuoted({ line, cells }: TextRow, position: number, source: readonly string[]): boolean {
   const written = source[line - 1] ?? '';
   return [cells[position], cells[position + 1]].some((cell) => written.includes(`"${cell}"`));
 }

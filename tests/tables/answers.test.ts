@@ -83,6 +83,7 @@ const ANSWERS: Readonly<Record<string, Answered>> = {
   'row-short': byChoice('item,V_s\na\n', '--short', 'blank'),
   'row-long': byMending('item,V_s\na,1,2\n', 'item,V_s\na,"1,2"\n'),
   'cells-split': byChoice('item,V_s,w\na,1,250\n', '--thousands', 'plain'),
+  'cells-split-more': byChoice(`item,V_s,w\n${'a,1,250\n'.repeat(101)}`, '--thousands', 'plain'),
   'row-ends-blank': byChoice('item,V_s,w\na,12,45,\n', '--thousands', 'plain'),
   'cells-nil': byChoice('item,V_s\na,-\n', '--nil', 'zero'),
   'cells-parentheses': byChoice('item,V_s\na,(5)\n', '--parentheses', 'minus'),

@@ -146,7 +146,7 @@ test('a stated decimal sign settles numbers that can be read two ways', () => {
 
 test('a row with cells missing is kept and pointed out, and blank rows are left out and counted', () => {
   const text = 'soil,thickness,s_u\nclay,1\nsand,2,9\n,,\n"two\nlines",4,9\nclay,5 ft,9,,\n,,\nsand,6\n';
-  const read = readTable(text, COLUMNS);
+  const read = readTable(text, COLUMNS, { thousands: 'plain' });
   if (!read.ok) throw new Error(read.problems[0]?.message);
   expect(read.value.cells).toEqual({
     soil: ['clay', 'sand', 'two\nlines', 'clay', 'sand'],

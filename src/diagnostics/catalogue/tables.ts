@@ -268,10 +268,19 @@ export const tables = {
   'cells-split': entry<RowFacts & { letter: string; first: string; second: string; joined: string }>({
     title: 'Two cells that may be one number',
     explain:
-      'The comma between thousands also parts the cells of this text. Two cells look like a number that it broke in two, which would leave the cells behind them in the wrong columns.',
+      'The comma that stands between thousands, or in front of decimals, also parts the cells of this text. Two cells look like a number that it broke in two, which would leave the cells behind them in the wrong columns, or its decimals in a column that nobody counts.',
     words: ({ line, letter, first, second, joined }) => ({
       message: `line ${line}, column ${letter}: ${first} and ${second} beside it may be two cells or the number ${joined}`,
       hint: `write "${joined}" in quotation marks for one number, or "${first}","${second}" for two`,
+    }),
+  }),
+  'cells-split-more': entry<{ more: number }>({
+    title: 'More pairs of cells that may be one number',
+    explain:
+      'In so many places of the text two cells may be one number that its own comma broke in two that only the first are told one by one.',
+    words: ({ more }) => ({
+      message: `${more} more ${more === 1 ? 'pair' : 'pairs'} of cells beside each other may be one number`,
+      hint: 'write each number with a comma in quotation marks or part the cells by another sign, or say that each comma parts two cells',
     }),
   }),
   'cells-nil': entry<UnclearFacts>({

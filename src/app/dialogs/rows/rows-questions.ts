@@ -78,7 +78,7 @@ export const rowsQuestions: readonly RowsQuestion[] = [
   {
     key: 'thousands',
     question: 'Commas between digits',
-    codes: ['cells-split', 'row-ends-blank'],
+    codes: ['cells-split', 'cells-split-more', 'row-ends-blank'],
     answers: [['plain', 'each parts two cells; for one number put it in quotation marks above']],
   },
   {
