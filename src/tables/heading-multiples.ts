@@ -51,7 +51,7 @@ const SIGNED = new RegExp(
 );
 /** A number behind words that multiply or divide by it, or a number in words behind the sign. */
 const IN_WORDS = new RegExp(
-  String.raw`(?:(?<!\p{L})(?:times|mult\.?|multipl(?:ied|y)\s+by|multiplier|multiples?\s+of|factor(?:\s+of)?|scaled\s+by|divided\s+by|units?\s+of|lots?\s+of)|÷)\s*(${NUMBER})|${FRONT}[xX×]\s+(?:ten|twelve|twenty|fifty)(?!\p{L})`,
+  String.raw`(?:(?<![\p{L}])(?:times|mult\.?|multipl(?:ied|y)\s+by|multiplier|multiples?\s+of|factor(?:\s+of)?|scaled\s+by|divided\s+by|units?\s+of|lots?\s+of)|÷)\s*(${NUMBER})|${FRONT}[xX×]\s+(?:ten|twelve|twenty|fifty)(?!\p{L})`,
   'giu',
 );
 /** A number with the sign behind it, and maybe a unit: `1000x`, `(100 × m3)`. */
