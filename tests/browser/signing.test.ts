@@ -76,6 +76,16 @@ test('a revision is issued once by its name, and tells what has changed since', 
     .poll(() => signing().getByRole('group', { name: 'Changes' }).textContent())
     .toMatch(/0\.2\D.*0\.25.*31\.25/s);
 
+  await page.keyboard.press('Control+p');
+  await page.getByRole('radio', { name: 'this page: Signatures and revisions' }).waitFor();
+  await page.getByRole('radio', { name: 'the whole book' }).check();
+  const paper = page.locator('quay-printed-book quay-signing-page');
+  await expect
+    .poll(() => paper.getByRole('table', { name: 'Revisions', includeHidden: true }).textContent())
+    .toMatch(/for comment/);
+  await expect.poll(() => paper.locator('.page :is(button, input, quay-book-changes)').count()).toBe(0);
+  await page.keyboard.press('Escape');
+
   const changes = signing().locator('quay-book-changes');
   await signing().getByLabel('revision', { exact: true }).fill('B');
   await issue.click();

@@ -67,14 +67,21 @@ export class SigningPage extends LitElement {
       </p>
       <h3>Signatures</h3>
       ${signatures.length === 0 ? html`<p class="words quiet">Nobody has signed yet.</p>` : this.#signatures(signatures)}
-      <div class="words">${this.#signing()}</div>
+      ${this.#onScreen(() => html`<div class="words">${this.#signing()}</div>`)}
       <h3>Revisions</h3>
       ${revisions.length === 0 ? html`<p class="words quiet">No revision is issued yet.</p>` : this.#revisions(revisions)}
-      <div class="words">${this.#issuing()}</div>
-      <h3>Changes</h3>
-      <div class="words"><quay-book-changes .session=${this.session}></quay-book-changes></div>
+      ${this.#onScreen(
+        () => html`<div class="words">${this.#issuing()}</div>
+          <h3>Changes</h3>
+          <div class="words"><quay-book-changes .session=${this.session}></quay-book-changes></div>`,
+      )}
       ${this.#comments()}
     </div>`;
+  }
+
+  /** What is signed, issued and compared with has no use on paper. */
+  #onScreen(draw: () => TemplateResult): TemplateResult | typeof nothing {
+    return this.hasAttribute('paper') ? nothing : draw();
   }
 
   #signatures(all: readonly SignatureStanding[]): TemplateResult {
@@ -113,7 +120,7 @@ export class SigningPage extends LitElement {
               </div>`
         }
         ${despite ? html`<div class="changes">signed despite ${despite.open.join(', ')}: ${despite.reason}</div>` : nothing}
-        ${signature.withdrawn ? nothing : html`<button @click=${() => this.#withdraw(signature)}><span class="quiet">withdraw</span></button>`}
+        ${signature.withdrawn ? nothing : this.#onScreen(() => html`<button @click=${() => this.#withdraw(signature)}><span class="quiet">withdraw</span></button>`)}
       </td>
     </tr>`;
   }
@@ -204,7 +211,7 @@ export class SigningPage extends LitElement {
           <th scope="col">By</th>
           <th scope="col">Note</th>
           <th scope="col">Content</th>
-          <th scope="col">Since</th>
+          ${this.#onScreen(() => html`<th scope="col">Since</th>`)}
         </tr>
       </thead>
       <tbody>
@@ -220,9 +227,11 @@ export class SigningPage extends LitElement {
       <td>${one.by}</td>
       <td>${one.note ?? ''}</td>
       <td><code title=${one.content}>${one.content.slice(0, SHORT)}</code></td>
-      <td>
-        <button @click=${() => this.#showSince(one)}><span class="quiet">what has changed since</span></button>
-      </td>
+      ${this.#onScreen(
+        () => html`<td>
+          <button @click=${() => this.#showSince(one)}><span class="quiet">what has changed since</span></button>
+        </td>`,
+      )}
     </tr>`;
   }
 

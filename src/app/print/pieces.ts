@@ -4,10 +4,10 @@ import { type OverviewPart, overviewTitles } from '../view-model/page-view.ts';
 import type { Working } from './working.ts';
 
 /** A page about the whole book that is printed. */
-export type PrintedPage = 'about' | 'checks' | 'origin' | 'sources' | 'steps';
+export type PrintedPage = 'about' | 'checks' | 'signing' | 'origin' | 'sources' | 'steps';
 
 /** The pages that are printed when they are in hand; of the others the checks are. */
-const ON_PAPER: readonly PrintedPage[] = ['about', 'origin', 'sources', 'steps'];
+const ON_PAPER: readonly PrintedPage[] = ['about', 'signing', 'origin', 'sources', 'steps'];
 
 /** What begins a page of its own on paper: a sheet by its key, or a page about the book. */
 export type Piece =
@@ -32,9 +32,11 @@ export function idOf(piece: Piece): string {
 export function piecesOf(book: Book): readonly Piece[] {
   const page = (of: PrintedPage): Piece => ({ kind: 'page', page: of });
   const sheets = [...groupedSheets(book).values()].flat();
+  const { signOffs, revisions } = book.review;
   return [
     page('about'),
     page('checks'),
+    ...(signOffs.length > 0 || revisions.length > 0 ? [page('signing')] : []),
     ...(book.sheets.some(({ start }) => start) ? [page('origin')] : []),
     ...sheets.map(({ key }): Piece => ({ kind: 'sheet', sheet: key })),
     page('sources'),

@@ -228,6 +228,8 @@ export class PrintedBook extends LitElement {
         return html`<quay-origin-page paper .session=${session}>${block}</quay-origin-page>`;
       case 'sources':
         return html`<quay-sources-page paper .session=${session} .marks=${marks}>${block}</quay-sources-page>`;
+      case 'signing':
+        return html`<quay-signing-page paper .session=${session}>${block}</quay-signing-page>`;
       case 'steps':
         return html`<quay-steps-page paper .session=${session}>${block}</quay-steps-page>`;
       case 'checks':
