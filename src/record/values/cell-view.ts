@@ -1,7 +1,7 @@
 import type { Cell, Column } from '../../document/index.ts';
 import { cellOf } from '../../document/index.ts';
 import type { ColumnResult, Notebook } from '../../notebook/index.ts';
-import { entryInPrint, type Unit, type UnitRegistry, writeNumber } from '../../units/index.ts';
+import { entryInPrint, numberInPrint, type Unit, type UnitRegistry, writeNumber } from '../../units/index.ts';
 import { behindNumbers } from './decimal-mark.ts';
 import { displayUnit, formatQuantity, quantityText } from './format-quantity.ts';
 import { isCarried } from './is-carried.ts';
@@ -112,7 +112,7 @@ function isHeld(column: Column): boolean {
 /** A cell with its digits as typed, without the unit that its column says already. */
 function typedText(cell: Cell, unit: Unit): string {
   if (cell === null) return '';
-  if (typeof cell === 'number') return writeNumber(cell, { digits: 'full' });
+  if (typeof cell === 'number') return numberInPrint(writeNumber(cell, { digits: 'full' }));
   if (unit.point === 'date') return cell;
   if (unit.text === '' || unit.text === '-' || !cell.endsWith(` ${unit.text}`)) return entryInPrint(cell);
   const number = cell.slice(0, -unit.text.length).trimEnd();
