@@ -86,6 +86,18 @@ test('in place of the rows there, stated values are named and deleted, or go wit
   await expect.poll(() => cell(0, 'c34').textContent()).toContain('250');
 });
 
+test('in place of the rows there, all items that go are named, also beyond the length of a short list', async () => {
+  await paste('item;material;from;V_s (cy)\ncap;concrete;volume;1200\nasphalt paving;asphalt;volume;77');
+  await dialog().waitFor();
+  await radio('in place of the rows there').check();
+  await radio('goes with the item of that name').check();
+  await expect
+    .poll(() => dialog().textContent())
+    .toContain(
+      '1 of 2 rows finds its item; new, and blank there: “cap”; gone with what they hold: “base course”, “deck slab”, “pile caps and beams” and “timber fendering”.',
+    );
+});
+
 test('over the rows there, an item that moved up does not stay below, and other figures leave its reason open', async () => {
   await paste(LIST);
   await dialog().waitFor();

@@ -17,7 +17,7 @@ import {
 import { onScreenMapping } from '../../editing/clipboard/on-screen-mapping.ts';
 
 import { isSingleNumber } from '../../editing/clipboard/single-number.ts';
-import type { Where } from '../../editing/clipboard/what-becomes.ts';
+import type { Where } from '../../editing/clipboard/where.ts';
 import { findPlace } from '../../editing/find-place.ts';
 import type { CellPlace } from '../../view-model/place.ts';
 import { guessParting, type Parting } from './guess-parting.ts';

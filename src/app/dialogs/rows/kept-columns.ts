@@ -9,7 +9,8 @@ import {
   othersFilled,
   renamedRows,
 } from '../../editing/clipboard/other-columns.ts';
-import type { Others, Where } from '../../editing/clipboard/what-becomes.ts';
+import type { Others } from '../../editing/clipboard/what-becomes.ts';
+import type { Where } from '../../editing/clipboard/where.ts';
 import { namesOf } from '../../editing/lines/describe-insertion.ts';
 import { type Answers, choiceOf } from './rows-choices.ts';
 
@@ -44,7 +45,7 @@ export function keptColumns(table: Table, rows: NewRows, where: Where): KeptColu
     (one) => kept.includes(one.column) && one.row >= row && !(isOver && one.row >= row + rows.length),
   );
   const isNamed = nameItems(table, rows);
-  const sources = isOver || !isNamed ? [] : (followItems(table, rows, row)?.from ?? []);
+  const sources = isOver || !isNamed ? [] : (followItems(table, rows, where)?.from ?? []);
   // Rows whose items do not come again take what they hold along.
   if (!isOver && sources.every((source) => source === undefined)) return undefined;
   const isAsked = isOver
@@ -56,7 +57,7 @@ export function keptColumns(table: Table, rows: NewRows, where: Where): KeptColu
     meant: isAsked ? undefined : isOver ? 'stay' : 'empty',
     stated: stated.map((one) => statedInWords(table, one)),
     isNamed,
-    follow: () => followItems(table, rows, row),
+    follow: () => followItems(table, rows, where),
     renamed: () => {
       const name = nameColumn(table, rows);
       const now = name && cellsFor(name, rows);

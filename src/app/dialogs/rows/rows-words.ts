@@ -10,7 +10,8 @@ import {
 import type { ReadTable } from '../../../tables/index.ts';
 import { writeNumber } from '../../../units/index.ts';
 import { accountNumbers } from '../../editing/clipboard/account.ts';
-import type { Becomes, Others, Where } from '../../editing/clipboard/what-becomes.ts';
+import type { Becomes, Others } from '../../editing/clipboard/what-becomes.ts';
+import type { Where } from '../../editing/clipboard/where.ts';
 import {
   accountIn,
   blankedWords,

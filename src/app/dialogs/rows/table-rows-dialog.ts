@@ -8,13 +8,8 @@ import { accountWords } from '../../editing/clipboard/account.ts';
 import type { Extent, PastedOver } from '../../editing/clipboard/block.ts';
 import { putRows } from '../../editing/clipboard/put-rows.ts';
 import { isSingleNumber } from '../../editing/clipboard/single-number.ts';
-import {
-  type Becomes,
-  type Others,
-  othersOf,
-  type Where,
-  whatBecomes,
-} from '../../editing/clipboard/what-becomes.ts';
+import { type Becomes, type Others, othersOf, whatBecomes } from '../../editing/clipboard/what-becomes.ts';
+import type { Where } from '../../editing/clipboard/where.ts';
 import { findPlace } from '../../editing/find-place.ts';
 import type { Session } from '../../session/session.ts';
 import { readTableFile } from '../../storage/read-table-file.ts';

@@ -1,5 +1,6 @@
-import { type Cell, cellOf, type GivenColumn, type Table } from '../../../document/index.ts';
+import { type Cell, cellOf, type GivenColumn, rowCalled, type Table } from '../../../document/index.ts';
 import { cellsFor, folded, type NewRows } from './new-rows.ts';
+import { firstRowOf, type Where } from './where.ts';
 
 /** Where the items of a list that is put over another stood before. */
 export interface Followed {
@@ -7,17 +8,18 @@ export interface Followed {
   readonly from: readonly (number | undefined)[];
   /** The items that stood in no row, as they are called now. */
   readonly fresh: readonly string[];
-  /** The items that the new rows take the place of and do not have. */
+  /** The items that the new rows take the place of and do not have, and rows of no name that go with what they hold. */
   readonly gone: readonly string[];
   /** What several rows are called, before or now: which of them is which nobody knows. */
   readonly doubled: readonly string[];
 }
 
 /**
- * Finds the items of new rows among those from `row` on, by the column that names them; capitals and blanks make no other
- * item. Undefined where the rows name nothing.
+ * Finds the items of new rows among those whose place they take and those below, by the column that names them; capitals
+ * and blanks make no other item. Undefined where the rows name nothing.
  */
-export function followItems(table: Table, rows: NewRows, row: number): Followed | undefined {
+export function followItems(table: Table, rows: NewRows, where: Where): Followed | undefined {
+  const row = firstRowOf(where);
   const name = nameColumn(table, rows);
   const now = name && cellsFor(name, rows);
   if (!name || !now) return undefined;
@@ -27,7 +29,12 @@ export function followItems(table: Table, rows: NewRows, row: number): Followed 
   const placesNow = placesOf(now);
   const isOne = (key: string): boolean =>
     placesBefore.get(key)?.length === 1 && placesNow.get(key)?.length === 1;
-  const overwritten = [...placesBefore].filter(([, [first = 0]]) => first < rows.length);
+  // In place of all rows, those beyond the length of the new ones go as well.
+  const end = where.kind === 'from' ? Math.min(rows.length, before.length) : before.length;
+  const overwritten = [...placesBefore].filter(([, [first = 0]]) => first < end);
+  const unnamed = before.slice(0, end).flatMap((cell, at) => {
+    return folded(cell ?? '') === '' && holdsAny(table, row + at) ? [row + at] : [];
+  });
   return {
     from: Array.from({ length: rows.length }, (_, at) => {
       const key = folded(now[at] ?? '');
@@ -35,11 +42,19 @@ export function followItems(table: Table, rows: NewRows, row: number): Followed 
       return place === undefined ? undefined : row + place;
     }),
     fresh: [...placesNow].flatMap(([key, [first = 0]]) => (placesBefore.has(key) ? [] : [`${now[first]}`])),
-    gone: overwritten.flatMap(([key, [first = 0]]) => (placesNow.has(key) ? [] : [`${before[first]}`])),
+    gone: [
+      ...overwritten.flatMap(([key, [first = 0]]) => (placesNow.has(key) ? [] : [`${before[first]}`])),
+      ...unnamed.map((at) => rowCalled(table, at)),
+    ],
     doubled: [...placesNow].flatMap(([key, [first = 0]]) =>
       placesBefore.has(key) && !isOne(key) ? [`${now[first]}`] : [],
     ),
   };
+}
+
+/** Whether a row has an entry in any column. */
+function holdsAny(table: Table, row: number): boolean {
+  return table.columns.some((column) => column.kind === 'given' && cellOf(column, row) !== null);
 }
 
 /** The column by which the rows name their items: the first of words that they have something for. */

@@ -13,7 +13,8 @@ import {
 import { insertionLabel } from '../lines/describe-insertion.ts';
 import { cellsFor, type NewRows } from './new-rows.ts';
 import { filledFrom, headingOf, heldFrom, othersFilled, reasonsToConfirm } from './other-columns.ts';
-import { movedUp, type Others, othersOf, sourcesOf, type Where, whatBecomes } from './what-becomes.ts';
+import { movedUp, type Others, othersOf, sourcesOf, whatBecomes } from './what-becomes.ts';
+import type { Where } from './where.ts';
 
 const verbs = { replace: 'take', behind: 'add', from: 'paste' } as const;
 

@@ -11,12 +11,7 @@ import {
 import { followItems, nameColumn } from './follow-items.ts';
 import { cellsFor, folded, type NewRows } from './new-rows.ts';
 import { isSameCell } from './same-cell.ts';
-
-/** Where rows go in a table: in place of all that are there, behind them, or over those from a row on (from 0). */
-export type Where =
-  | { readonly kind: 'replace' }
-  | { readonly kind: 'behind' }
-  | { readonly kind: 'from'; readonly row: number };
+import { firstRowOf, type Where } from './where.ts';
 
 /** What becomes of the cells of rows that are gone over, in columns the text has nothing for: `follow` goes with their items. */
 export type Others = 'stay' | 'empty' | 'follow';
@@ -43,7 +38,7 @@ export interface Becomes {
 /** What becomes of what rows held that others are put in the place of. */
 export function whatBecomes(table: Table, rows: NewRows, where: Where, others: Others): Becomes {
   if (where.kind === 'behind') return { deleted: [], open: [], blanked: [], below: [], twice: [] };
-  const row = where.kind === 'from' ? where.row : 0;
+  const row = firstRowOf(where);
   const length = table.length ?? 0;
   const end = where.kind === 'from' ? Math.min(row + rows.length, length) : length;
   const sources = sourcesOf(table, rows, where, others);
@@ -74,10 +69,10 @@ export function sourcesOf(
   where: Where,
   others: Others,
 ): readonly (number | undefined)[] {
-  const row = where.kind === 'from' ? where.row : 0;
+  const row = firstRowOf(where);
   const none = Array.from({ length: rows.length }, () => undefined);
   if (where.kind === 'behind' || others === 'empty') return none;
-  if (others === 'follow') return followItems(table, rows, row)?.from ?? none;
+  if (others === 'follow') return followItems(table, rows, where)?.from ?? none;
   if (where.kind === 'replace') return none;
   return none.map((_, down) => (row + down < (table.length ?? 0) ? row + down : undefined));
 }

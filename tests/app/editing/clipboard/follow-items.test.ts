@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { followedWords, stayingWords } from '../../../../src/app/dialogs/rows/kept-columns.ts';
 import { followItems, nameItems } from '../../../../src/app/editing/clipboard/follow-items.ts';
 import { putRows } from '../../../../src/app/editing/clipboard/put-rows.ts';
-import { type Others, type Where, whatBecomes } from '../../../../src/app/editing/clipboard/what-becomes.ts';
+import { type Others, whatBecomes } from '../../../../src/app/editing/clipboard/what-becomes.ts';
+import type { Where } from '../../../../src/app/editing/clipboard/where.ts';
 import { describeInsertion } from '../../../../src/app/editing/lines/describe-insertion.ts';
 import {
   applyEdit,
@@ -155,7 +156,7 @@ describe('entries that follow their item when a revised list goes over it', () =
   test('what is new, gone or called alike is told by name', () => {
     const before = list(['a', 'b', 'b', 'c'], [1, 2, 3, 4], [null, null, null, null]);
     const rows = { length: 4, cells: { item: ['c', 'b', 'd', 'b'] } };
-    const followed = followItems(before, rows, 0);
+    const followed = followItems(before, rows, { kind: 'from', row: 0 });
     expect(followed).toEqual({
       from: [3, undefined, undefined, undefined],
       fresh: ['d'],
@@ -166,7 +167,18 @@ describe('entries that follow their item when a revised list goes over it', () =
       expect(followedWords(followed)).toBe(
         '1 of 4 rows finds its item; new, and blank there: “d”; gone with what they hold: “a”; called alike, and blank there: “b”.',
       );
-    expect(followItems(before, { length: 1, cells: { quantity: [3] } }, 0)).toBeUndefined();
+    expect(
+      followItems(before, { length: 1, cells: { quantity: [3] } }, { kind: 'from', row: 0 }),
+    ).toBeUndefined();
+  });
+
+  test('in place of all rows, what is gone is all that the new ones do not have, also beyond their length', () => {
+    const before = list(['a', 'b', 'c', '', 'd'], [1, 2, 3, 4, 5], [null, null, null, null, null]);
+    const rows = { length: 2, cells: { item: ['x', 'b'] } };
+    expect(followItems(before, rows, { kind: 'replace' })?.gone).toEqual(['a', 'c', 'd', 'row 4']);
+    // Over the rows there, those below stay.
+    expect(followItems(before, rows, { kind: 'from', row: 0 })?.gone).toEqual(['a']);
+    expect(followItems(before, rows, { kind: 'from', row: 2 })?.gone).toEqual(['c', 'row 4']);
   });
 
   test('rows of which most are called alike name no items', () => {
