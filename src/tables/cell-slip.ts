@@ -2,10 +2,10 @@ import type { Problem } from '../diagnostics/index.ts';
 import { isBareNumber, volumeState } from '../units/index.ts';
 import { numberAndUnit } from './number-unit.ts';
 
-/** What a cell that is not read looks like: a letter in place of a digit, a date, commas that group nothing, a state of a volume. */
+/** What a cell that is not read looks like: a letter in place of a digit, a date, commas that group nothing, a doubled mark, a state of a volume. */
 export interface CellSlip {
-  readonly kind: 'letter' | 'date' | 'commas' | 'state';
-  /** The number with its digits, or the state of the volume; `''` for the others. */
+  readonly kind: 'letter' | 'date' | 'commas' | 'marks' | 'state';
+  /** The number with its digits, or with single marks, or the state of the volume; `''` for the others. */
   readonly means: string;
 }
 
@@ -26,6 +26,9 @@ const COMMAS = /^[+\-−]?\d+(?:,\d+){2,}(?:\.\d+)?$/u;
 /** Commas between thousands, or between hundreds of thousands as well, which are read. */
 const GROUPS = /^[+\-−]?\d{1,3}(?:(?:,\d{3})+|(?:,\d{2})+,\d{3})(?:\.\d+)?$/u;
 
+/** Behind digits the mark for inches twice, as it is written within quotation marks. */
+const DOUBLED_MARKS = /^[^"]*[\d½¼¾⅓⅔⅛⅜⅝⅞]""[^"]*$/u;
+
 /** The slip that a cell of numbers, which is not read, looks like; undefined where it looks like none. */
 export function slipIn(text: string, trouble: Problem): CellSlip | undefined {
   const [, digits = '', behind = ''] = WITH_LETTERS.exec(text) ?? [];
@@ -36,6 +39,7 @@ export function slipIn(text: string, trouble: Problem): CellSlip | undefined {
   }
   if (DATE.test(text)) return { kind: 'date', means: '' };
   if (COMMAS.test(text) && !GROUPS.test(text)) return { kind: 'commas', means: '' };
+  if (DOUBLED_MARKS.test(text)) return { kind: 'marks', means: text.replaceAll('""', '"') };
   if (trouble.code !== 'unit-unknown' && trouble.code !== 'unit-slip') return undefined;
   const state = volumeState(numberAndUnit(text)?.unit ?? '')?.words;
   return state === undefined ? undefined : { kind: 'state', means: state };

@@ -160,6 +160,7 @@ export function readRows(
         ...(repeats.length > 0
           ? [problem('rows-heading', NOWHERE, { lines: repeats.map(({ line }) => line) })]
           : []),
+        ...(text.unseen.count > 0 ? [problem('signs-unseen', NOWHERE, { ...text.unseen })] : []),
         ...unclear.told,
         ...remarks.errors,
         ...remarks.warnings,

@@ -15,6 +15,7 @@ import {
 } from './records.ts';
 import { isSubHeading, withSubHeading } from './sub-headings.ts';
 import { isUnitRow } from './unit-row.ts';
+import { type UnseenSigns, withoutUnseen } from './unseen-signs.ts';
 
 /** A text as rows of cells, before it is settled what its columns go to. It has at least one row. */
 export interface TableText {
@@ -33,6 +34,8 @@ export interface TableText {
   readonly registry: UnitRegistry;
   /** The lines of the text as they stand. */
   readonly source: readonly string[];
+  /** What cannot be seen in it and is left out. */
+  readonly unseen: UnseenSigns;
 }
 
 /** What may be said of a text before it is parted. */
@@ -59,7 +62,8 @@ export function tableText(
   options: PartOptions = {},
 ): Outcome<TableText> {
   const { registry = standardUnits, skipped = new Set<number>() } = options;
-  const { plain, separator } = withoutSeparatorLine(plainText(text));
+  const { text: seen, unseen } = withoutUnseen(plainText(text));
+  const { plain, separator } = withoutSeparatorLine(seen);
   const format = otherFormat(plain);
   if (format !== undefined) return fail(format);
   if (plain.includes('\0')) return fail(problem('table-not-text', { from: 0, to: 0 }, {}));
@@ -80,7 +84,7 @@ export function tableText(
   const [next, ...rest] = isMore ? below : beneath;
   const units = isUnits(next, rest) ? next : undefined;
   const names = isMore ? { top: withSubHeading(top, under), more: under } : { top, more: undefined };
-  return succeed({ delimiter, rows, ...names, units, skipped, registry, source: plain.split('\n') });
+  return succeed({ delimiter, rows, ...names, units, skipped, registry, source: plain.split('\n'), unseen });
 }
 
 /** `sep=;` in the first line is a spreadsheet's remark on the text, not a row of it. */

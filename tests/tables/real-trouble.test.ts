@@ -38,6 +38,11 @@ test.each([
   ['4-Mar', '“4-Mar” is a date, and spreadsheets make dates of numbers'],
   ['Mar-04', 'is a date'],
   ['2026-03-04', 'is a date'],
+  [
+    '8""',
+    '“8""” has the mark for inches twice, as it is written within a cell in quotation marks alone; write “8"” if',
+  ],
+  ['12\'-6""', 'write “12\'-6"” if'],
   ['1,00,00', '“1,00,00” has commas where none part thousands; look up the number'],
   [
     '12 BCY',
@@ -48,7 +53,7 @@ test.each([
 });
 
 test.each(['10 sy', 'lot', 'about 5', 'Oak'])('“%s” looks like no slip', (cell) => {
-  expect(saidOf(cell)).not.toMatch(/letter|is a date|commas|said of/);
+  expect(saidOf(cell)).not.toMatch(/letter|is a date|commas|twice|said of/);
 });
 
 test('a unit that would be read is offered', () => {

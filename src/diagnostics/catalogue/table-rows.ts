@@ -178,6 +178,15 @@ export const tableRows = {
       message: `${linesCalled(lines)} ${lines.length === 1 ? 'ends' : 'end'} early, and the last cells there are blank`,
     }),
   }),
+  'signs-unseen': entry<{ count: number; signs: readonly string[]; lines: readonly number[] }>({
+    title: 'Signs that cannot be seen',
+    explain:
+      'The text has signs without width or shape, such as a zero-width space, which programs and web pages leave in words. With one of them a word is another than the same word without, and nobody can see it; so they are left out, and told by their numbers in Unicode.',
+    severity: 'warning',
+    words: ({ count, signs, lines }) => ({
+      message: `${count === 1 ? 'a sign that cannot be seen is' : `${count} signs that cannot be seen are`} left out (${signs.join(', ')} in ${linesCalled(lines)})`,
+    }),
+  }),
   'row-long': entry<RowFacts & { cells: number; columns: number; extra: string; number: string }>({
     title: 'A row with cells too many',
     explain:

@@ -134,7 +134,7 @@ export function leftOutUnit({ line, stated, column }: LeftOutUnitFacts): string 
 /** What a cell of numbers that is not read looks like, and the unit of its column. */
 export interface SlipFacts {
   readonly [fact: string]: JsonValue;
-  readonly kind: 'letter' | 'date' | 'commas' | 'state';
+  readonly kind: 'letter' | 'date' | 'commas' | 'marks' | 'state';
   readonly means: string;
   readonly unit: string;
 }
@@ -159,6 +159,11 @@ export function slipWords(
     return {
       reason: `${quoted(text)} has commas where none part thousands`,
       remedy: 'look up the number, and write it without commas',
+    };
+  if (kind === 'marks')
+    return {
+      reason: `${quoted(text)} has the mark for inches twice, as it is written within a cell in quotation marks alone`,
+      remedy: `write ${quoted(means)} if inches are meant`,
     };
   return {
     reason: `${quoted(text)} is said of ${means}, and what is taken here is in ${unit}`,

@@ -1,8 +1,18 @@
 const LONGEST_QUOTE = 60;
 
-/** What the person wrote, in quotation marks, on one line, cut short if long: “12 quux”. */
+/** Signs without width or shape, and blanks between letters that look like a space and are none. */
+const UNSEEN =
+  /[\u00ad\u180e\u200b\u200e\u200f\u202a-\u202e\u2060-\u2064\u2066-\u2069\ufeff]|(?<=\p{L})\u00a0(?=\p{L})/gu;
+
+/**
+ * What the person wrote, in quotation marks, on one line, cut short if long: “12 quux”. What cannot be seen is named, so
+ * that two texts that look alike do not: “concrete⟨U+200B⟩”.
+ */
 export function quoted(text: string): string {
-  const line = onOneLine(text);
+  const line = onOneLine(text).replace(
+    UNSEEN,
+    (sign) => `⟨U+${sign.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}⟩`,
+  );
   return `“${line.length > LONGEST_QUOTE ? `${line.slice(0, LONGEST_QUOTE - 1)}…` : line}”`;
 }
 

@@ -42,4 +42,9 @@ export function accountWords(counts: CellCounts, problems: readonly Problem[]): 
 const MARKS: readonly string[] = ['cell-unread', 'cell-remarkable'];
 
 /** The problems of a whole text that a person is to know of when its rows are there. */
-const TOLD: readonly string[] = ['columns-calculated-anew', 'total-apart', 'total-uncompared'];
+const TOLD: readonly string[] = [
+  'columns-calculated-anew',
+  'signs-unseen',
+  'total-apart',
+  'total-uncompared',
+];
