@@ -10,6 +10,7 @@ import {
   type Column,
   cellSchema,
   type GivenColumn,
+  isSurelyCell,
   TABLE_ROW_LIMIT,
 } from '../schema/columns.ts';
 import type { RowIds, Table } from '../schema/parts.ts';
@@ -112,6 +113,7 @@ function rowsRefused(
 }
 
 function cellsRefused(values: readonly Cell[], at: Path): Change | undefined {
+  if (values.every(isSurelyCell)) return undefined;
   const checked = z.safeParse(cellsSchema, values);
   if (checked.success) return undefined;
   return { ok: false, problems: schemaProblems(checked.error, cellsSchema, values, at) };

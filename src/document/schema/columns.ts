@@ -3,7 +3,14 @@ import { named, remarks, toBeLinked } from './fields.ts';
 import type { Immutable } from './immutable.ts';
 import { computing } from './methods.ts';
 import { rangeSchema, statementSchema } from './rows.ts';
-import { entryText, formulaText, idText, OPTION_LIMIT, unitText } from './text-schemas.ts';
+import {
+  ENTRY_LENGTH_LIMIT,
+  entryText,
+  formulaText,
+  idText,
+  OPTION_LIMIT,
+  unitText,
+} from './text-schemas.ts';
 
 /** Cells in one chunk of a given column; only the last chunk is shorter. */
 export const CHUNK_CELLS = 1024;
@@ -18,6 +25,12 @@ export const TABLE_ROW_LIMIT = 1_000_000;
  * One cell of a given column: a number in the column's unit, an entry as typed, or `null` where it is blank.
  */
 export const cellSchema = z.union([z.number(), entryText, z.null()]);
+
+/** Whether a value is surely a {@link cellSchema | cell}, told without a schema, for columns of a hundred thousand. */
+export function isSurelyCell(value: unknown): boolean {
+  if (typeof value === 'string') return value.length <= ENTRY_LENGTH_LIMIT;
+  return value === null || (typeof value === 'number' && Number.isFinite(value));
+}
 
 /** Up to {@link CHUNK_CELLS} cells of a given column, in row order. */
 const chunkSchema = z.array(cellSchema).check(z.minLength(1), z.maxLength(CHUNK_CELLS));

@@ -31,6 +31,9 @@ export const OPTION_LIMIT = 500;
 /** The most UTF-16 units a name has. */
 export const NAME_LENGTH_LIMIT = TEXT_LIMITS.name;
 
+/** The most characters of an entry. */
+export const ENTRY_LENGTH_LIMIT = TEXT_LIMITS.entry;
+
 /** A name that formulas use, or a sheet's key. */
 export const nameText = z.string().check(z.maxLength(TEXT_LIMITS.name), z.regex(NAME_PATTERN));
 

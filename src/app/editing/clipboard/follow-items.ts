@@ -1,5 +1,6 @@
 import { type Cell, cellOf, type GivenColumn, rowCalled, type Table } from '../../../document/index.ts';
 import { cellsFor, folded, type NewRows } from './new-rows.ts';
+import { rememberLast } from './remember-last.ts';
 import { firstRowOf, type Where } from './where.ts';
 
 /** Where the items of a list that is put over another stood before. */
@@ -18,7 +19,9 @@ export interface Followed {
  * Finds the items of new rows among those whose place they take and those below, by the column that names them; capitals
  * and blanks make no other item. Undefined where the rows name nothing.
  */
-export function followItems(table: Table, rows: NewRows, where: Where): Followed | undefined {
+export const followItems = rememberLast(findItems);
+
+function findItems(table: Table, rows: NewRows, where: Where): Followed | undefined {
   const row = firstRowOf(where);
   const name = nameColumn(table, rows);
   const now = name && cellsFor(name, rows);

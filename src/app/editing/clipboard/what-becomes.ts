@@ -10,6 +10,7 @@ import {
 } from '../../../document/index.ts';
 import { followItems, nameColumn } from './follow-items.ts';
 import { cellsFor, folded, type NewRows } from './new-rows.ts';
+import { rememberLast } from './remember-last.ts';
 import { isSameCell } from './same-cell.ts';
 import { firstRowOf, type Where } from './where.ts';
 
@@ -36,7 +37,9 @@ export interface Becomes {
 }
 
 /** What becomes of what rows held that others are put in the place of. */
-export function whatBecomes(table: Table, rows: NewRows, where: Where, others: Others): Becomes {
+export const whatBecomes = rememberLast(findWhatBecomes);
+
+function findWhatBecomes(table: Table, rows: NewRows, where: Where, others: Others): Becomes {
   if (where.kind === 'behind') return { deleted: [], open: [], blanked: [], below: [], twice: [] };
   const row = firstRowOf(where);
   const length = table.length ?? 0;
