@@ -107,7 +107,7 @@ describe('--set on a calculated line', () => {
     expect(run.status).toBe(1);
     expect(run.out).toMatch(/^s\.c +fails {2}133 % {2}capacity stated$/m);
     expect(run.out).toContain(
-      's.c, capacity: stated 1.5 ft^2; computed 2.5 ft^2; difference -1 ft^2 (-40.0 %); reason: criteria; feeds s.c',
+      's.c, capacity: stated 1.5 ft^2; computed 2.5 ft^2; difference −1 ft^2 (−40.0 %); reason: criteria; feeds s.c',
     );
   });
 

@@ -130,8 +130,7 @@ function craneLines({ number, stated }: Inputs, crane: number): Names {
     'loads.c_un': uplift > 0 ? check((stated('loads.k_us') ?? 0.1) * storm, uplift) : idle,
     'loads.c_wb': working > 0 ? check((stated('loads.k_wb') ?? 0.03) * working, number('loads.w_b')) : idle,
     // Both rails together bear the weight of the crane, of which the heavier takes half at least while it works.
-    'loads.c_uw':
-      working > 0 && uplift > 0 && storm > 2 * working ? check(storm - 2 * working, uplift) : idle,
+    'loads.c_uw': working > 0 && storm > 2 * working ? check(storm - 2 * working, uplift) : idle,
   };
 }
 
