@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import type { Edit, Subject } from '../../src/document/index.ts';
+import type { Subject } from '../../src/document/index.ts';
 import {
   openBook,
   removeRow,
   setEntry,
+  setFormula,
   setRowField,
   setTitle,
   stateRow,
@@ -19,6 +20,7 @@ import {
   raiseComment,
   setTolerance,
 } from '../../src/review/index.ts';
+import { apply } from '../apply-edit.ts';
 import { blockOf, bookOf, calc, check, choice, given } from '../make-book.ts';
 
 const P = { sheet: 's', part: 'p' };
@@ -44,11 +46,6 @@ function notebookToCheck(): Notebook {
       ],
     }),
   );
-}
-
-function apply(notebook: Notebook, edit: Edit): void {
-  const done = notebook.apply(edit);
-  if (!done.ok) throw new Error(done.problems.map(({ message }) => message).join('\n'));
 }
 
 function judged(notebook: Notebook, name: string, entry: string, tolerance?: string) {
@@ -95,6 +92,20 @@ describe('a hand value beside its result', () => {
     ['120.1', '0.001', 'agrees'],
   ])('Q by hand %s to %s %s', (entry, tolerance, kind) => {
     expect(judged(notebookToCheck(), 'Q', entry, tolerance)).toMatchObject({ kind, tolerance });
+  });
+
+  // 120 kN of 120.5 kN are 99.6 %, and of 119.5 kN 100.4 %: near enough for 1 %, and another verdict beyond the limit.
+  test.each([
+    ['Q <= 120.5 kN', '100 %', 'agrees'],
+    ['Q <= 120.5 kN', '100.1 %', 'differs'],
+    ['Q <= 119.5 kN', '100.9 %', 'agrees'],
+    ['Q <= 119.5 kN', '100 %', 'differs'],
+    ['Q <= 120 kN', '100 %', 'agrees'],
+    ['Q <= 120 kN', '101 %', 'differs'],
+  ])('%s by hand %s %s', (formula, entry, kind) => {
+    const notebook = notebookToCheck();
+    apply(notebook, setFormula({ ...P, row: 'ok' }, formula));
+    expect(judged(notebook, 'ok', entry)).toMatchObject({ kind });
   });
 
   test('the tolerance of the review holds where a hand value has none', () => {
@@ -183,6 +194,16 @@ describe('what has been checked', () => {
       apply(notebook, setEntry({ ...P, row: 'A' }, entry));
       expect(states(notebook).Q, entry).toBe('agrees');
     }
+  });
+
+  test('a check that was compared and is switched off is stale, and says what did it', () => {
+    const notebook = notebookToCheck();
+    apply(notebook, enterHandValue(notebook, of('ok'), { entry: '80 %', ...by }));
+    apply(notebook, enterHandValue(notebook, of('Q'), { entry: '120', ...by }));
+    apply(notebook, setRowField({ ...P, row: 'ok' }, 'applies', 'kind = "clay"'));
+    expect(states(notebook)).toMatchObject({ ok: 'stale', Q: 'agrees', none: 'not checked' });
+    const stale = checkingOf(notebook).all.find(({ subject }) => subject.item === 'ok');
+    expect(stale?.changes.map(({ item }) => item)).toContain('ok');
   });
 
   test('a value stated over a result that was checked does not hide what the checker came to', () => {

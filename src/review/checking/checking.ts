@@ -9,7 +9,7 @@ import { findSubject, idInBook, subjectOf } from './subjects.ts';
 /**
  * How far something has come in checking. A result: its hand value agrees, differs or cannot be compared; `idle` is a check that
  * does not apply, of which there is nothing to compare. An entry: it was seen at its source. Either is `stale` where something
- * it rests on has changed since.
+ * it rests on has changed since, a check that was compared also where that has switched it off.
  */
 export type CheckState = 'not checked' | 'agrees' | 'differs' | 'not comparable' | 'seen' | 'stale' | 'idle';
 
@@ -91,7 +91,7 @@ function checkerOf(notebook: Notebook): (item: Item, row?: number) => Checked {
     const handState = !verdict ? 'not checked' : ofHand.length > 0 ? 'stale' : stateOf(verdict);
     const compared = verdict && { verdict };
     if (!isEntry(item, row)) {
-      const state = isIdle(notebook, item) ? 'idle' : handState;
+      const state = isIdle(notebook, item) && handState !== 'stale' ? 'idle' : handState;
       return { ...spoken, is: 'result', state, changes: ofHand, ...compared };
     }
     const ofMark = seen ? changesOfEntry(notebook, seen, subject, item, since) : [];

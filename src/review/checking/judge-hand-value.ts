@@ -44,6 +44,7 @@ export type HandVerdict =
  * Compares a hand value with the result of its line or cell; of a check with its utilisation, or in words with its verdict.
  * Numbers agree where they are no further apart than the tolerance, a share of the larger of the two or a quantity of their
  * kind (of levels and dates a quantity only); where both are printed alike; and where 0 is expected and the result is that but for rounding.
+ * A utilisation by hand on the other side of the limit is another verdict, however near it is.
  *
  * @param row of a column, the row of the cell, from 0
  */
@@ -80,12 +81,13 @@ export function judgeHandValue(
   const apart = Math.abs(hand.si - value.si);
   const larger = Math.max(Math.abs(hand.si), Math.abs(value.si));
   const isAlike = areAlike(hand, value);
+  const isOtherVerdict = verdict !== undefined && hand.si <= 1 !== verdict.holds;
   const difference = differenceOf(hand, value, registry);
   // A part of a level or a date would be a part of its distance from a datum.
   const share = value.unit.point === undefined ? allowed.most : 0;
   const most = allowed.isShare ? share * larger : allowed.most;
   return {
-    kind: isAlike || apart <= most ? 'agrees' : 'differs',
+    kind: !isOtherVerdict && (isAlike || apart <= most) ? 'agrees' : 'differs',
     result: value,
     hand,
     ...(difference && { difference }),
