@@ -8,7 +8,7 @@ import type { GoverningRow } from '../numbers/governing-row.ts';
 import type { LineNumbers, RowNumbers } from '../numbers/numbers-put-in.ts';
 import type { WorkedFormula } from '../numbers/worked-formula.ts';
 import type { BranchNote } from '../numbers/working.ts';
-import { quantityText } from '../values/format-quantity.ts';
+import { type PrintedQuantity, quantityText } from '../values/format-quantity.ts';
 
 /** How wide a formula is set, in em of its type: what a page of A4 has beside the results. */
 export const FORMULA_WIDTH = 30;
@@ -103,9 +103,21 @@ function branchNote(note: BranchNote, worked: WorkedFormula): Content {
 /** A formula with its numbers put in, as text. */
 function textOf(node: Syntax, { shown }: WorkedFormula): string {
   const put = (part: Syntax): Syntax => {
+    // The power of a value is that of all of it: 262 m^2 is no square of 262 m.
+    if (part.kind === 'power' && part.base.kind === 'name' && isOfParts(shown(part.base)))
+      return {
+        ...part,
+        base: { kind: 'group', inner: put(part.base), from: part.base.from, to: part.base.to },
+        exponent: put(part.exponent),
+      };
     const value = part.kind === 'name' ? shown(part) : undefined;
     if (part.kind !== 'name' || !value) return changeParts(part, put);
     return { ...part, name: quantityText(value) } satisfies NameSyntax;
   };
   return printSyntax(put(node));
+}
+
+/** Whether a value is written with more than digits: a sign, a power of ten, a unit. */
+function isOfParts(value: PrintedQuantity | undefined): boolean {
+  return value !== undefined && !/^[\d.,\s]+$/.test(quantityText(value));
 }
