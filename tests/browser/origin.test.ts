@@ -168,6 +168,12 @@ test('sheets of two templates have the cases of each, which can be stopped and e
     .poll(() => first.getByRole('status').textContent(), { timeout: 60_000 })
     .toMatch(/[1-9]\d* of \d+ run/);
   expect(runs()).toBe(1);
+  // Who leaves the page and comes back sees it go on.
+  await page.locator('quay-sheet-list [data-sheet]').first().click();
+  await page.locator('quay-sheet-list').getByRole('button', { name: 'Origin', exact: true }).click();
+  const found = await first.getByRole('status').textContent();
+  await expect.poll(() => first.getByRole('status').textContent(), { timeout: 30_000 }).not.toBe(found);
+  expect(runs()).toBe(1);
   await first.getByRole('button', { name: 'Stop' }).click();
   await expect.poll(runs).toBe(0);
   const stopped = await first.getByRole('status').textContent();

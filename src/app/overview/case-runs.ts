@@ -18,6 +18,15 @@ export interface CaseRun {
 /** The last runs of each open book by their templates, which outlive the page that shows them. */
 const runs = new WeakMap<Session, ReadonlyMap<string, CaseRun>>();
 const workers = new WeakMap<Session, Map<string, Worker>>();
+const listeners = new WeakMap<Session, ReadonlySet<() => void>>();
+
+/** Has whoever shows the runs of a book hear of each case that is done; gives what ends that. */
+export function followCaseRuns(session: Session, listener: () => void): () => void {
+  listeners.set(session, new Set(listeners.get(session)).add(listener));
+  return () => {
+    listeners.set(session, new Set([...(listeners.get(session) ?? [])].filter((one) => one !== listener)));
+  };
+}
 
 /** The last run of the cases of a template. */
 export function caseRunOf(session: Session, template: string): CaseRun | undefined {
@@ -34,14 +43,8 @@ export function isRunStale({ formulas }: CaseRun, book: Book): boolean {
   return formulas !== formulasSaid(book);
 }
 
-/** Begins to run cases in a worker, in place of those of the template that run; `onChange` hears of each that is done. */
-export function runCases(
-  session: Session,
-  template: Book,
-  id: string,
-  cases: readonly Case[],
-  onChange: () => void,
-): void {
+/** Begins to run cases in a worker, in place of those of the template that run. */
+export function runCases(session: Session, template: Book, id: string, cases: readonly Case[]): void {
   stopCases(session, id);
   const project = session.notebook.book;
   const worker = new Worker(new URL('../../workers/cases.ts', import.meta.url), { type: 'module' });
@@ -49,7 +52,6 @@ export function runCases(
   const end = (change: Partial<CaseRun>): void => {
     stopCases(session, id);
     changeRun(session, id, change);
-    onChange();
   };
   const results: ProjectCase[] = [];
   const run = { count: cases.length, results, isRunning: true, formulas: formulasSaid(project) };
@@ -61,11 +63,11 @@ export function runCases(
     }
     results.push(data.result);
     if (results.length === cases.length) end({});
-    else onChange();
+    else tell(session);
   });
   worker.addEventListener('error', ({ message }) => end({ failed: message }));
   worker.postMessage({ template, id, cases, project } satisfies CasesRequest);
-  onChange();
+  tell(session);
 }
 
 /** Ends the run of a template's cases where it is, with its worker. */
@@ -83,5 +85,11 @@ export function stopAllCases(session: Session): void {
 
 function changeRun(session: Session, template: string, change: Partial<CaseRun>): void {
   const run = caseRunOf(session, template);
-  if (run) runs.set(session, new Map(runs.get(session)).set(template, { ...run, ...change }));
+  if (!run) return;
+  runs.set(session, new Map(runs.get(session)).set(template, { ...run, ...change }));
+  tell(session);
+}
+
+function tell(session: Session): void {
+  for (const listener of listeners.get(session) ?? []) listener();
 }

@@ -19,6 +19,7 @@ import { overviewTitles } from '../view-model/page-view.ts';
 import { AskedHeading } from './asked-heading.ts';
 import type { BookChanges } from './book-changes.ts';
 import { caseRunsOf, isRunStale } from './case-runs.ts';
+import { CaseRunsController } from './case-runs-controller.ts';
 import { signingStyles } from './signing-styles.ts';
 
 /** So many digits of a content hash tell contents apart at a glance; the whole of it stands in the title. */
@@ -51,6 +52,7 @@ export class SigningPage extends LitElement {
     this.reason = '';
     this.told = '';
     this.toldOfIssue = '';
+    new CaseRunsController(this);
     new AskedHeading(this, ({ kind }) => kind !== 'kept' && kind !== 'hand' && kind !== 'order', 'after');
   }
 

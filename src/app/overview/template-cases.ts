@@ -7,6 +7,7 @@ import type { Session } from '../session/session.ts';
 import { drawSign } from '../style/signs.ts';
 import { placeOfId } from '../view-model/places.ts';
 import { type CaseRun, caseRunOf, isRunStale, runCases, stopCases } from './case-runs.ts';
+import { CaseRunsController } from './case-runs-controller.ts';
 import { goToId } from './go-to-id.ts';
 
 /** So many results are told beside a case; the rest is counted. */
@@ -49,6 +50,7 @@ export class TemplateCases extends LitElement {
     super();
     this.which = 'published';
     this.told = '';
+    new CaseRunsController(this);
   }
 
   protected override createRenderRoot(): HTMLElement {
@@ -71,8 +73,7 @@ export class TemplateCases extends LitElement {
         }}
       />${words}
     </label>`;
-    const begin = (): void =>
-      runCases(session, shipped.book, shipped.id, of(this.which), () => this.requestUpdate());
+    const begin = (): void => runCases(session, shipped.book, shipped.id, of(this.which));
     return html`<h3>Cases of the template ${shipped.title}</h3>
       <p class="words quiet">
         Worked examples that the template ${shipped.id} of Quaybook ${PROGRAM_VERSION} is checked with, run on the formulas of this
@@ -86,10 +87,7 @@ export class TemplateCases extends LitElement {
         </fieldset>
         ${
           run?.isRunning
-            ? html`<button class="act" @click=${() => {
-                stopCases(session, shipped.id);
-                this.requestUpdate();
-              }}>Stop</button>`
+            ? html`<button class="act" @click=${() => stopCases(session, shipped.id)}>Stop</button>`
             : html`<button class="act" @click=${begin}>Run the cases</button>`
         }
         ${run?.isRunning ? html`<progress max=${run.count} .value=${run.results.length} aria-label="cases run"></progress>` : nothing}
