@@ -11,9 +11,9 @@ export interface ReviewSheet {
 
 /**
  * A sheet as its reviewer reads it first: what is entered, stated or told of; the working of the checks that govern; and the
- * results, which are what a check with a utilisation is made of, or nothing takes. Left out are entries that may be blank and are, other working, checks that do
- * not apply, and where `checksListed` says that all are listed beside the sheet those that do not govern; of a sheet of
- * factors the columns from which no governing line takes. Words and figures stay.
+ * results, which are what a check with a utilisation is made of, or nothing takes. Left out are entries that may be blank
+ * and are, other working, checks that do not apply, and where `checksListed` says that all are listed beside the sheet those
+ * that do not govern; of a sheet of factors the columns from which no governing line takes. Words and figures stay.
  */
 export function reviewSheet(notebook: Notebook, sheet: Sheet, checksListed: boolean): ReviewSheet {
   const isKept = keeper(notebook, sheet, checksListed);
@@ -55,11 +55,17 @@ function keeper(notebook: Notebook, sheet: Sheet, checksListed: boolean): IsKept
   };
 }
 
-/** Whether a sheet holds factors for others to look up: nothing but words and tables in which nothing is computed. */
+/**
+ * Whether a sheet holds factors for others to look up: nothing but words and tables in which nothing is computed, each from a
+ * source that it names. A list of quantities is entered for the job, and names none.
+ */
 function isOfFactors({ parts }: Sheet): boolean {
   return parts.every(
     (part) =>
-      part.kind === 'prose' || (part.kind === 'table' && part.columns.every(({ kind }) => kind === 'given')),
+      part.kind === 'prose' ||
+      (part.kind === 'table' &&
+        part.columns.every(({ kind }) => kind === 'given') &&
+        part.columns.some(({ reference }) => (reference ?? '').trim() !== '')),
   );
 }
 

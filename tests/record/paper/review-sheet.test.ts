@@ -93,10 +93,9 @@ test('a table has the columns that are entered, and those behind what governs', 
 });
 
 test('of a sheet of factors it has what a governing check takes', () => {
-  const factors = [
-    tableOf('used', 2, numbers('k', undefined, [1, 2]), numbers('v', undefined, [3, 4])),
-    tableOf('other', 2, numbers('k', undefined, [1, 2]), numbers('v', undefined, [3, 4])),
-  ];
+  const named = (name: string, reference: string) =>
+    tableOf(name, 2, { ...numbers('k', undefined, [1, 2]), reference }, numbers('v', undefined, [3, 4]));
+  const factors = [named('used', 'handbook, table 1'), named('other', 'handbook, table 2')];
   const there = blockOf(
     'b',
     calc('f', 'INTERPOLATE(1.5; s.used.k; s.used.v; "refuse")'),
@@ -108,4 +107,7 @@ test('of a sheet of factors it has what a governing check takes', () => {
     names: ['used.k', 'used.v'],
     leftOut: { lines: 0, columns: 2 },
   });
+  // What names no source is entered for the job.
+  const own = [named('used', ''), named('other', '')];
+  expect(read(own, { o: [there] }).names).toEqual(['used.k', 'used.v', 'other.k', 'other.v']);
 });
