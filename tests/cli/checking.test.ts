@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { setEntry, writeBook } from '../../src/document/index.ts';
 import { openNotebook } from '../../src/notebook/index.ts';
 import { enterHandValue, markSeen, raiseComment } from '../../src/review/index.ts';
+import { apply } from '../apply-edit.ts';
 import { blockOf, bookOf, calc, given } from '../make-book.ts';
 import { quaybook, quaybookJson } from './run-quaybook.ts';
 import { fileOf } from './small-book.ts';
@@ -23,15 +24,11 @@ function checkedBook(area?: string, hand = '120'): string {
       ],
     }),
   );
-  const apply = (edit: Parameters<typeof notebook.apply>[0]): void => {
-    const done = notebook.apply(edit);
-    if (!done.ok) throw new Error(done.problems[0]?.message);
-  };
-  apply(enterHandValue(notebook, { item: 'Q' }, { entry: hand, ...by }));
+  apply(notebook, enterHandValue(notebook, { item: 'Q' }, { entry: hand, ...by }));
   const item = notebook.model.items.get('s.A');
-  if (item) apply(markSeen(notebook, { item: 'A' }, item, by));
-  if (area !== undefined) apply(setEntry({ ...P, row: 'A' }, area));
-  if (area === '8') apply(raiseComment(notebook, { item: 'q' }, { ...by, text: 'With snow?' }));
+  if (item) apply(notebook, markSeen(notebook, { item: 'A' }, item, by));
+  if (area !== undefined) apply(notebook, setEntry({ ...P, row: 'A' }, area));
+  if (area === '8') apply(notebook, raiseComment(notebook, { item: 'q' }, { ...by, text: 'With snow?' }));
   return fileOf(`checked-${area ?? 'as-it-was'}-${hand}.quaybook.json`, writeBook(notebook.book));
 }
 

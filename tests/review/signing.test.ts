@@ -26,6 +26,7 @@ import {
   takeCaseBackEdit,
   withdrawSignature,
 } from '../../src/review/index.ts';
+import { apply } from '../apply-edit.ts';
 import { blockOf, bookOf, calc, calcColumn, check, given, numbers, tableOf } from '../make-book.ts';
 
 const P = { sheet: 's', part: 'p' };
@@ -46,11 +47,6 @@ function loads(): Notebook {
       ],
     }),
   );
-}
-
-function apply(notebook: Notebook, edit: Edit): void {
-  const done = notebook.apply(edit);
-  if (!done.ok) throw new Error(done.problems.map(({ message }) => message).join('\n'));
 }
 
 function sign(notebook: Notebook, role: SigningRole, reason?: string): void {

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { setCells, setEntry, setFormula } from '../../src/document/index.ts';
-import { type Notebook, openNotebook } from '../../src/notebook/index.ts';
+import { openNotebook } from '../../src/notebook/index.ts';
 import { checkingOf, enterHandValue } from '../../src/review/index.ts';
+import { apply } from '../apply-edit.ts';
 import { blockOf, bookOf, calc, calcColumn, given, numbers, tableOf } from '../make-book.ts';
 
 /** What the walk below does: an entry, a formula or a cell gets another text, or the one it had. */
@@ -43,11 +44,6 @@ function bookToCheck() {
     ],
   });
 }
-
-const applied = (notebook: Notebook, edit: Parameters<Notebook['apply']>[0]): void => {
-  const done = notebook.apply(edit);
-  if (!done.ok) throw new Error(done.problems[0]?.message);
-};
 
 /** What the plain model knows of the book: the texts that can change. */
 interface Texts {
@@ -91,7 +87,7 @@ test('a hand value is stale exactly when something it rests on is not as it was'
         ),
       ];
       for (const [, item, row] of subjects)
-        applied(
+        apply(
           notebook,
           enterHandValue(notebook, { item, ...(row !== undefined && { row }) }, { entry: '1', by: 'AB' }),
         );
@@ -103,16 +99,16 @@ test('a hand value is stale exactly when something it rests on is not as it was'
         if (kind === 'entry') {
           const line = at % 3;
           texts.entries[line] = `${line + 1 + pick}`;
-          applied(notebook, setEntry({ sheet: 's', part: 'p', row: `g${line}` }, texts.entries[line]));
+          apply(notebook, setEntry({ sheet: 's', part: 'p', row: `g${line}` }, texts.entries[line]));
         } else if (kind === 'formula') {
           const line = at % 2;
           texts.formulas[line] = pick;
           const row = line === 0 ? 'c0' : 'c2';
-          applied(notebook, setFormula({ sheet: 's', part: 'p', row }, FORMULAS[pick]?.[0] ?? ''));
+          apply(notebook, setFormula({ sheet: 's', part: 'p', row }, FORMULAS[pick]?.[0] ?? ''));
         } else {
           const row = at % ROWS;
           texts.cells[row] = row + 1 + pick;
-          applied(notebook, setCells({ sheet: 's', table: 't', column: 'a' }, row, [texts.cells[row]]));
+          apply(notebook, setCells({ sheet: 's', table: 't', column: 'a' }, row, [texts.cells[row]]));
         }
         const changed = new Set([
           ...GIVENS.filter((_, one) => texts.entries[one] !== first.entries[one]),

@@ -8,6 +8,7 @@ import {
   type TableColumn,
   tableText,
 } from '../../src/tables/index.ts';
+import { splitsOf } from './splits.ts';
 
 const COLUMNS: readonly TableColumn[] = [
   { name: 'item', kind: 'given', type: 'text' },
@@ -27,12 +28,8 @@ function readingOf(text: string, options: ReadOptions = {}) {
   return readMapped(parted.value, COLUMNS, { headed: true, goes }, options);
 }
 
-/** The lines and the readings of what may be one number. */
 function splitsIn(text: string, options: ReadOptions = {}) {
-  const read = readingOf(text, options);
-  return read.ok
-    ? []
-    : read.problems.flatMap(({ code, data }) => (code === 'cells-split' ? [[data.line, data.joined]] : []));
+  return splitsOf(readingOf(text, options));
 }
 
 describe('a decimal comma without quotation marks is not taken for the end of a cell', () => {

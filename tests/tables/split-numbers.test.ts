@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { namedMapping, readMapped, readTable, type TableColumn, tableText } from '../../src/tables/index.ts';
+import { splitsOf } from './splits.ts';
 
 const COLUMNS: readonly TableColumn[] = [
   { name: 'item', kind: 'given', type: 'text' },
@@ -10,12 +11,8 @@ const COLUMNS: readonly TableColumn[] = [
   { name: 'note', kind: 'given', type: 'text' },
 ];
 
-/** The lines and the readings of what may be one number. */
 function splitsIn(text: string, thousands?: 'plain') {
-  const read = readTable(text, COLUMNS, { ...(thousands && { thousands }) });
-  return read.ok
-    ? []
-    : read.problems.flatMap(({ code, data }) => (code === 'cells-split' ? [[data.line, data.joined]] : []));
+  return splitsOf(readTable(text, COLUMNS, { ...(thousands && { thousands }) }));
 }
 
 describe('a thousands comma without quotation marks is not taken for the end of a cell', () => {

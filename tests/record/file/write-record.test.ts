@@ -3,7 +3,6 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   type Book,
-  type Edit,
   hashBook,
   openBook,
   setEntry,
@@ -21,6 +20,7 @@ import {
   setTolerance,
   signOff,
 } from '../../../src/review/index.ts';
+import { apply } from '../../apply-edit.ts';
 import { everyPart } from '../../document/read-book.ts';
 import { blockOf, bookOf, calc, given } from '../../make-book.ts';
 import { type ReadElement, readPage } from './read-page.ts';
@@ -138,30 +138,26 @@ test('the record of a small book is as it was read over', async () => {
   });
   const notebook = openNotebook(small);
   const said = { by: 'K <b> L', date: '2026-03-01' };
-  const apply = (edit: Edit): void => {
-    const done = notebook.apply(edit);
-    if (!done.ok) throw new Error(done.problems[0]?.message);
-  };
   const mark = (name: string): void => {
     const item = notebook.model.items.get(`deck.${name}`);
-    if (item) apply(markSeen(notebook, { item: name }, item, said));
+    if (item) apply(notebook, markSeen(notebook, { item: name }, item, said));
   };
-  apply(enterHandValue(notebook, { item: 'F' }, { entry: '11.9 kN', ...said }));
-  apply(enterHandValue(notebook, { item: 'c' }, { entry: '1.3', ...said, note: 'by chart' }));
+  apply(notebook, enterHandValue(notebook, { item: 'F' }, { entry: '11.9 kN', ...said }));
+  apply(notebook, enterHandValue(notebook, { item: 'c' }, { entry: '1.3', ...said, note: 'by chart' }));
   mark('p');
   mark('A');
-  apply(raiseComment(notebook, { item: 'A' }, { ...said, text: 'Which </script> drawing?' }));
-  apply(setTolerance('2 %'));
+  apply(notebook, raiseComment(notebook, { item: 'A' }, { ...said, text: 'Which </script> drawing?' }));
+  apply(notebook, setTolerance('2 %'));
   const signed = signOff(
     notebook,
     { role: 'checked', ...said },
     ['1 check that fails'],
     'to be strengthened',
   );
-  if (signed.ok) apply(signed.value);
-  apply(issueRevision(notebook, { label: 'A', ...said, note: 'for comment' }));
+  if (signed.ok) apply(notebook, signed.value);
+  apply(notebook, issueRevision(notebook, { label: 'A', ...said, note: 'for comment' }));
   // What was seen as 4 m² is another now: its mark and the hand values are stale, and the signature does not hold.
-  apply(setEntry({ sheet: 'deck', part: 'loads', row: 'A' }, '4.2 m^2'));
+  apply(notebook, setEntry({ sheet: 'deck', part: 'loads', row: 'A' }, '4.2 m^2'));
   const text = record(notebook.book);
   // 3 kPa on 4.2 m² are 12.6 kN, which 10 kN do not carry: 126 %.
   const words = readPage(text).words.replaceAll(/[\u00a0\u202f]/g, ' ');
@@ -198,14 +194,10 @@ test('a value by hand and what is not as it came stand beside their line, and th
   });
   const started = withStarts(made, { template: 'deck', title: 'Deck', version: 'Quaybook 0.1.0' });
   const notebook = openNotebook(started);
-  const apply = (edit: Edit): void => {
-    const done = notebook.apply(edit);
-    if (!done.ok) throw new Error(done.problems[0]?.message);
-  };
   expect(record(started)).toContain('every line is as it came');
-  apply(setFormula({ sheet: 'deck', part: 'loads', row: 'F' }, '1.5 * p * A'));
+  apply(notebook, setFormula({ sheet: 'deck', part: 'loads', row: 'F' }, '1.5 * p * A'));
   // 1.5 × 3 kPa × 4 m² = 18 kN, and 18 − 20 = −2 kN; by hand −2.5 kN are 0.5 kN less, a quarter.
-  apply(enterHandValue(notebook, { item: 'G' }, { entry: '-2.5 kN', by: 'KL' }));
+  apply(notebook, enterHandValue(notebook, { item: 'G' }, { entry: '-2.5 kN', by: 'KL' }));
   const text = record(notebook.book);
   const row = (id: string): string => {
     const [, after = ''] = text.split(`<tr id="line:deck.${id}"`);
@@ -305,3 +297,22 @@ test(`no text of a book becomes an element or an attribute (1,000 texts, seed ${
     { seed: SEED, numRuns: 1000 },
   );
 }, 300_000);
+
+test('in text the power of a value with its unit or its sign is that of all of it', () => {
+  const book = bookOf({
+    s: [
+      blockOf(
+        'b',
+        given('L', '262 m', 'm'),
+        given('n', '3', '-'),
+        given('d', '-2', '-'),
+        calc('K', { formula: 'L^2 / 2', unit: 'm^2' }),
+        calc('N', { formula: 'n^2 + d^2', unit: '-' }),
+      ),
+    ],
+  });
+  const { words } = readPage(record(book));
+  const plain = words.replaceAll(/[\u00a0\u202f]/g, ' ');
+  expect(plain).toContain('(262 m)^2 / 2');
+  expect(plain).toContain('3^2 + (−2)^2');
+});
