@@ -114,7 +114,7 @@ test('the check that governs the sheet and a line by choice stay in sight while 
   const words = async () =>
     (await inSight.getByRole('button').allTextContents()).map((one) => one.replace(/\s+/g, ' ').trim());
   await cell(page, 'normal berthing energy', 'value').click();
-  await page.getByRole('button', { name: 'keep in sight' }).click();
+  await page.getByRole('button', { name: 'follow below' }).click();
   await expect.poll(async () => (await words()).length).toBe(2);
   const [governing, kept] = await words();
   expect(governing).toMatch(/^governs .* holds$/);
@@ -127,7 +127,7 @@ test('the check that governs the sheet and a line by choice stay in sight while 
   await page.reload();
   await expect.poll(async () => (await words()).length).toBe(2);
   await cell(page, 'normal berthing energy', 'value').click();
-  await page.getByRole('button', { name: 'kept in sight' }).click();
+  await page.getByRole('button', { name: 'followed below' }).click();
   await expect.poll(async () => (await words()).length).toBe(1);
   expect(await axeFindings(page)).toEqual([]);
 });

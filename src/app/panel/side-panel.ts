@@ -105,9 +105,9 @@ export class SidePanel extends LitElement {
       type="button"
       class="sight"
       aria-pressed=${isKept}
-      title="Keeps this value at the foot of the page, whatever is edited"
+      title="Shows this value at the foot of the page, whatever is edited"
       @click=${() => this.session.keepInSight(isKept ? undefined : id)}
-    >${isKept ? 'kept in sight' : 'keep in sight'}</button>`;
+    >${isKept ? 'followed below' : 'follow below'}</button>`;
   }
 
   /** What formulas compare a choice with, where a person reads other words. */

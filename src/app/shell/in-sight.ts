@@ -87,7 +87,7 @@ export class InSight extends LitElement {
     const shown = resultText(this.session.notebook, item, this.session.units);
     return this.#way(
       item,
-      `kept in sight: ${labelOf(item)}`,
+      `followed: ${labelOf(item)}`,
       '',
       html`<span>${drawMarkup(math(symbolMath(localName(item))))}</span> = <b>${quantityText(shown)}</b>`,
     );
