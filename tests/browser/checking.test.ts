@@ -69,6 +69,10 @@ test('nothing is checked by nobody: the initials are asked for, and what was typ
   await field.focus();
   await field.press('Enter');
   await expect.poll(() => words(row('normal berthing energy').locator('.state'))).toMatch(/^differs/);
+  await field.fill('');
+  await field.press('Enter');
+  await expect.poll(() => words(row('normal berthing energy').locator('.state'))).toMatch(/^not checked/);
+  expect(await row('normal berthing energy').getByRole('alert').count()).toBe(0);
 });
 
 test('a value that cannot be compared is told with its reason, and one in another unit is compared', async () => {

@@ -1,4 +1,5 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import type { HandValue } from '../../document/index.ts';
 import { labelOf, unitByHand } from '../../record/index.ts';
 import type { Checked } from '../../review/index.ts';
 import { enterHandValue, markSeen, takeOff } from '../../review/index.ts';
@@ -165,7 +166,8 @@ export class QuayHandField extends LitElement {
   #enter(): boolean {
     const typed = this.renderRoot.querySelector('input')?.value.trim();
     const { session, checked } = this;
-    const { hand, item, subject } = checked;
+    const { item, subject } = checked;
+    const hand = this.#handNow();
     if (typed === undefined || typed === (hand?.entry ?? '')) return true;
     if (typed === '') return hand === undefined || this.#apply(takeOff('handValues', hand.id));
     if (!this.#hasInitials()) return false;
@@ -174,6 +176,12 @@ export class QuayHandField extends LitElement {
     const { tolerance, note } = hand ?? {};
     const kept = { ...(tolerance !== undefined && { tolerance }), ...(note !== undefined && { note }) };
     return this.#apply(enterHandValue(session.notebook, subject, { entry, ...saidNow(session), ...kept }));
+  }
+
+  /** The hand value as the book has it: who goes on by Enter leaves the field before it is drawn again. */
+  #handNow(): HandValue | undefined {
+    const { item, row } = this.checked.subject;
+    return this.session.notebook.book.review.handValues.find(({ of }) => of.item === item && of.row === row);
   }
 
   readonly #mark = (): void => {
