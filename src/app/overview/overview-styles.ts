@@ -231,6 +231,10 @@ export const overviewStyles = css`
       :is(th, td) {
         padding-inline: 7px;
       }
+      /* Text within the width of a scroll bar from the edge is not painted where its room is kept, as with one letter. */
+      :is(th, td):first-child {
+        padding-inline-start: 14px;
+      }
     }
   }
   /* In a narrow window the margin goes: a sheet's name stands above the first of its rows. */

@@ -109,8 +109,8 @@ export class SigningPage extends LitElement {
     const { notebook } = this.session;
     return html`<tr>
       <th scope="row" class="lead">${role}</th>
-      <td>${by}</td>
-      <td>${date ?? ''}</td>
+      <td class="by">${by}</td>
+      <td class="date">${date ?? ''}</td>
       <td><code title=${content}>${content.slice(0, SHORT)}</code></td>
       <td class="state-sign">
         ${holds ? html`<span class="holds">${drawSign('holds')} as signed</span>` : html`<span class="gone">${drawSign('fails')} ${signature.withdrawn ? 'withdrawn' : 'changed since'}</span>`}
@@ -225,8 +225,8 @@ export class SigningPage extends LitElement {
   #revision(one: Revision): TemplateResult {
     return html`<tr>
       <th scope="row" class="lead">${one.label}</th>
-      <td>${one.date ?? ''}</td>
-      <td>${one.by}</td>
+      <td class="date">${one.date ?? ''}</td>
+      <td class="by">${one.by}</td>
       <td>${one.note ?? ''}</td>
       <td><code title=${one.content}>${one.content.slice(0, SHORT)}</code></td>
       ${this.#onScreen(

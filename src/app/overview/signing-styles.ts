@@ -24,6 +24,12 @@ export const signingStyles = [
     box-sizing: border-box;
     padding-inline-start: 14px;
   }
+  .date {
+    white-space: nowrap;
+  }
+  .by {
+    min-width: 5em;
+  }
   code {
     font: 13px/1.4 var(--code);
   }
